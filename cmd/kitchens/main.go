@@ -1,0 +1,46 @@
+// Kitchens writes the demo logs and prints what the simulated kitchens are like.
+//
+//	kitchens demo [FOLDER]   write week.xlsx and five-columns.csv (testdata/demo)
+//	kitchens truths          how the two families of truths are spread
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+)
+
+func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
+
+const usage = `kitchens demo [FOLDER]   write the demo logs (into testdata/demo unless named)
+kitchens truths          print how the two families of simulated kitchens are spread
+`
+
+var errUsage = errors.New("kitchens: say demo or truths")
+
+// run does one command and gives the exit code: 0 done, 1 failed, 2 wrong call.
+func run(args []string, out, errOut io.Writer) int {
+	err := command(args, out)
+	switch {
+	case errors.Is(err, errUsage):
+		fmt.Fprint(errOut, usage)
+		return 2
+	case err != nil:
+		fmt.Fprintln(errOut, err)
+		return 1
+	}
+	return 0
+}
+
+func command(args []string, out io.Writer) error {
+	switch {
+	case len(args) == 1 && args[0] == "demo":
+		return demo("testdata/demo", out)
+	case len(args) == 1 && args[0] == "truths":
+		return truths(out)
+	case len(args) == 2 && args[0] == "demo":
+		return demo(args[1], out)
+	}
+	return errUsage
+}
