@@ -1,0 +1,240 @@
+package column
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"foamfield/ingest/quantity"
+)
+
+// short is a meaning in one line: role, then what else it says.
+func short(m Meaning) string {
+	s := m.Role.String()
+	if m.Ingredient != "" {
+		s += " [" + m.Ingredient + "]"
+	}
+	if u := m.Unit.String(); u != "" {
+		s += " " + u
+	}
+	if b := m.Basis.String(); b != "" {
+		s += " " + b
+	}
+	if m.AtMinute != 0 {
+		s += fmt.Sprintf(" @%g", m.AtMinute)
+	}
+	if m.OutOf != 0 {
+		s += fmt.Sprintf(" /%g", m.OutOf)
+	}
+	if m.Fuzzy {
+		s += " ~"
+	}
+	if m.Doubt != "" {
+		s += " ?"
+	}
+	return s
+}
+
+// TestTradeWords has every header word of the trade's list, a line an idea:
+// role, then its words in five languages. A word marked ? carries a doubt.
+func TestTradeWords(t *testing.T) {
+	for _, line := range strings.Split(strings.TrimSpace(tradeWords), "\n") {
+		want, words, _ := strings.Cut(line, ": ")
+		for _, header := range strings.FieldsFunc(words, func(r rune) bool { return r == ',' || r == '|' }) {
+			header = strings.TrimSpace(header)
+			header, doubtful := strings.CutSuffix(header, " ??")
+			m := Read(header)
+			if got := m.Role.String(); got != want {
+				t.Errorf("%q read as %s, want %s", header, short(m), want)
+			}
+			if (m.Doubt != "") != doubtful {
+				t.Errorf("%q: doubt %q", header, m.Doubt)
+			}
+			if m.Fuzzy {
+				t.Errorf("%q is not in the table", header)
+			}
+		}
+	}
+}
+
+const tradeWords = `
+trial: trial, test, run, batch ??, #, no., sample ??, exp | essai, n°, lot ??, échantillon ?? | prueba, ensayo, n.º, lote ??, muestra ?? | prova, n., lotto ??, campione ?? | Versuch, Nr., Probe ??
+repeat: rep, replicate, dup, A/B/C | répétition, rép. | réplica, repetición, rep. | replica, ripetizione | Wiederholung, Wdh.
+day: date, day | jour | fecha, día | data, giorno | Datum, Tag
+cook: by, cook, chef, initials | opérateur, cuisinier | operador, cocinero | operatore, cuoco | Bediener, Koch
+student or group: student, bench, group | élève, étudiant, groupe | alumno, grupo | studente, gruppo | Schüler, Gruppe
+batch mass: total, batch wt | masse totale, poids | peso total | totale, peso totale | Gesamt, Summe, Gesamtgewicht
+fat percent: fat, lipid, fat phase, oil phase | MG ??, matière grasse, lipides, phase grasse | grasa, materia grasa, fase grasa | grasso, grassi, fase grassa | Fett, Fettgehalt, Fettphase
+amount of an ingredient: oil, cream, heavy cream, water, aqueous, stock, MDG, mono, mono-di, E471, GMS, flakes, lec, lecithin, E322, PS80, poly 80, E433, sucrose ester, E473
+amount of an ingredient: huile, beurre, crème, crème liquide, eau, phase aqueuse, mono- et diglycérides, lécithine, polysorbate, sucroester
+amount of an ingredient: aceite, mantequilla, nata, crema, agua, fase acuosa, mono y diglicéridos, lecitina, polisorbato, sucroéster
+amount of an ingredient: olio, burro, panna, acqua, fase acquosa, mono e digliceridi, polisorbato, estere di saccarosio
+amount of an ingredient: Öl, Oel, Butter, Sahne, Obers, Rahm, Wasser, wässrige Phase, Mono- und Diglyceride, Lecithin, Lezithin, Polysorbat, Zuckerester
+amount of an ingredient: liquid, liquide, líquido, liquido, Flüssigkeit
+emulsifier, all together: emulsifier, surfactant, emuls | émulsifiant, émulsionnant, tensioactif | emulsionante, emulgente, tensioactivo | tensioattivo | Emulgator, Tensid
+blend HLB: HLB, BHL, EHL, HLB-Wert
+canister size: siphon, whipper, canister, bottle | bombe | sifón | sifone | Sahnebläser, Bereiter
+fill: fill, vol, load | remplissage, volume | llenado, volumen | riempimento | Füllmenge, Füllung
+chargers: charger, charge ??, cartridge, N2O, gas | cartouche, gaz, protoxyde | cápsula, cartucho, óxido nitroso | carica, cartuccia, bomboletta, protossido | Kapsel, Patrone, Lachgas
+shakes: shakes, shake s | secousses, agitation | agitado, sacudidas | agitazioni, scosse | Schütteln
+rest in the fridge: chill, rest ??, fridge | repos, frigo, réfrigération, froid | reposo, nevera, frío | riposo | Ruhezeit, Kühlzeit, Kühlung
+temperature: temp, T ??, °C, °F | température, T° ?? | temperatura, Tª | Temp.
+hold: hold, stand, stability, life, lasts, time to collapse, standing time | tenue, stabilité, durée, temps de tenue | aguante, estabilidad, duración | tenuta, stabilità, durata | Standzeit, Stabilität, Haltbarkeit, Dauer, Standfestigkeit
+first look at which it no longer stood: collapse, fall, slump | affaissement, retombe, effondrement | caída, colapso, se baja | crollo, smonta, cedimento | Zusammenfall, eingefallen
+drained: drain, weep, leak, syneresis, serum | drainage, exsudat, rendu d'eau, synérèse, égouttage | drenaje, escurrido, exudado, sinéresis, suero, llora | drenaggio, sineresi, siero, trasudo | Drainagevolumen, Absetzen, Synärese, Ablauf, Wasserlässigkeit
+overrun: overrun, OR, expansion, volume gain | foisonnement, taux de foisonnement | aireación, esponjamiento | aumento di volume | Aufschlag, Volumenzunahme
+clogged: clog, block, jam, stuck | bouché, obstrué, bouchon | atasco, obstruido, taponado | intasato, otturato, bloccato | verstopft, Verstopfung
+spits: spit, sputter | crache, projections | escupe, salpica | sputa, schizza | spritzt, spuckt
+broke: broken, split, separated, curdled, buttered | tranché, cassé, séparé, déphasé, tourné | cortado, separado, roto | impazzito, separato, rotto | geronnen, getrennt, gebrochen, ausgebuttert
+oil leak: oil off, greasy, oil ring | relargage | aceitoso, suelta aceite | unto, rilascio d'olio | Ölaustritt, ölig, Fettaustritt
+grainy: grainy, gritty, sandy | granuleux, grainé, sableux | granuloso, arenoso, grumos | sabbioso, grumi | grießig, körnig, sandig
+mouthfeel: mouthfeel, texture, body | bouche, onctuosité, tenue en bouche | boca, textura, cremosidad | bocca, cremosità, palatabilità | Mundgefühl, Textur, Cremigkeit
+score: score, rating, liking | appréciation | nota ??, puntuación, valoración | voto, punteggio, gradimento | Bewertung, Punkte
+note: notes, comments, obs | remarques | notas, observaciones | osservazioni | Bemerkung, Notiz, Anmerkung
+`
+
+func TestRead(t *testing.T) {
+	for _, c := range []struct{ header, want string }{
+		{"hold (min)", "hold min"},
+		{"GMS g", "amount of an ingredient [GMS] g"},
+		{"drain % @20", "drained % @20"},
+		{"Standzeit [min]", "hold min"},
+		{"MDG % (oil)", "amount of an ingredient [MDG] % of fat"},
+		{"MDG % fat", "amount of an ingredient [MDG] % of fat"},
+		{"lec % aq", "amount of an ingredient [lec] % of water"},
+		{"emuls % tot", "emulsifier, all together % of mix"},
+		{"GMS (% of fat)", "amount of an ingredient [GMS] % of fat"},
+		{"lécithine % de l'eau", "amount of an ingredient [lécithine] % of water"},
+		{"Lecithin, % vom Fett", "amount of an ingredient [Lecithin] % of fat"},
+		{"lecitina % sul grasso", "amount of an ingredient [lecitina] % of fat"},
+		{"Lécithine (% MG)", "amount of an ingredient [Lécithine] % of fat"},
+		{"GMS (% fat)", "amount of an ingredient [GMS] % of fat"},
+		{"lecithin (mg)", "amount of an ingredient [lecithin] mg"},
+		{"Stable?", "what happened"},
+		{"Minutes it stood", "hold min ~"},
+		{"drain_pct_20min", "drained % @20"},
+		{"Suero 20'", "drained @20"},
+		{"fat %", "fat percent %"},
+		{"% fat", "fat percent %"},
+		{"fat fraction", "fat percent fraction"},
+		{"hold minutes", "hold min"},
+		{"fat percent", "fat percent %"},
+		{"pct fat", "fat percent %"},
+		{"Fett (g)", "amount of an ingredient [fat] g"},
+		{"MG %", "fat percent % ?"},
+		{"T (min)", "minute of the reading min"},
+		{"T (°C)", "temperature °C"},
+		{"hold °C", "temperature °C"},
+		{"hold fridge h", "rest in the fridge h"},
+		{"fridge hold (h)", "rest in the fridge h"},
+		{"hold (h)", "hold h ?"},
+		{"hot hold (min)", "time kept warm min"},
+		{"score /9", "score /9"},
+		{"liking (1-9)", "score /9"},
+		{"note /20", "score /20"},
+		{"cream 35 g", "amount of an ingredient [cream 35] g"},
+		{"crème 35 % (g)", "amount of an ingredient [crème 35 %] g"},
+		{"apple cider g", "amount of an ingredient [apple cider] g"},
+		{"lecithin (soy) g", "amount of an ingredient [lecithin soy] g"},
+		{"HLB GMS", "HLB of an ingredient [GMS]"},
+		{"HLB of lecithin", "HLB of an ingredient [lecithin]"},
+		{"low HLB", "HLB of an ingredient [lipophilic emulsifier]"},
+		{"cream fat %", "fat percent of an ingredient [cream] %"},
+		{"drained mL at 20 min", "drained mL @20"},
+		{"drained (mL) 30 min", "drained mL @30"},
+		{"oil drained (mL)", "oil drained mL"},
+		{"oil leak y/n", "oil leak"},
+		{"broke (y/n)", "broke"},
+		{"clogged? (o/n)", "clogged"},
+		{"# chargers", "chargers"},
+		{"no. of shakes", "shakes"},
+		{"N° cartouches", "chargers"},
+		{"carga (g)", "batch mass g"},
+		{"batch g", "batch mass g"},
+		{"sample (g)", "foam put to drain g"},
+		{"batch wt, oz", "batch mass oz"},
+		{"slump mm", "spread mm"},
+		{"last ok (min)", "last look at which it stood min"},
+		{"stabilty (min)", "hold min ~"},
+		{"temprature °C", "temperature °C ~"},
+		{"chargrs", "chargers ~"},
+		{"drainige %", "drained % ~"},
+		{"lecithn g", "amount of an ingredient [lecithin] g ~"},
+		{"over-run %", "overrun %"},
+		{"HOLD_MIN", "hold min"},
+		{"ＨＯＬＤ （ｍｉｎ）", "hold min"},
+		{"burro g", "amount of an ingredient [burro] g"},
+		{"emulsifier g", "emulsifier, all together g"},
+		{"low HLB emulsifier g", "amount of an ingredient [lipophilic emulsifier] g"},
+		{"drain min", "minute the drainage was read min"},
+		{"butter colour", "known, not used ~"},
+		{"pumpkin g", "not used g"},
+		{"zebra", "not used"},
+		{"", "not used"},
+		// Group headers.
+		{"RESULTS / hold (min)", "hold min"},
+		{"Butter / g", "amount of an ingredient [Butter] g"},
+		{"Drained / 20 min", "drained @20"},
+		{"Drained % / @10", "drained % @10"},
+		{"Emulsifiers (% of fat) / GMS", "amount of an ingredient [GMS] % of fat"},
+		{"PROCESS / hold (h)", "rest in the fridge h ?"},
+		{"Drained / oil", "oil drained"},
+		{"Drained / time (min)", "minute the drainage was read min"},
+		{"GMS / HLB", "HLB of an ingredient [GMS]"},
+		{"Hold / min", "hold min"},
+		{"broke y / n", "broke"},
+		{"clogged (%) (g)", "clogged % ?"},
+	} {
+		if got := short(Read(c.header)); got != c.want {
+			t.Errorf("%q: %s, want %s", c.header, got, c.want)
+		}
+	}
+}
+
+func TestReadAll(t *testing.T) {
+	for _, c := range []struct{ name, headers, want string }{
+		{"french note", "Essai; Beurre (g); Tenue (min); Note; Remarques", "trial; amount of an ingredient [Beurre] g; hold min; score; note"},
+		{"german note", "Versuch; Butter (g); Standzeit (min); Note", "trial; amount of an ingredient [Butter] g; hold min; score ?"},
+		{"italian note", "Prova; Burro (g); Tenuta (min); Voto; Note", "trial; amount of an ingredient [Burro] g; hold min; score; note"},
+		{"english note", "Trial; Butter (g); Hold (min); Note", "trial; amount of an ingredient [Butter] g; hold min; note"},
+		{"german charge", "Charge; Butter (g); Standzeit (min); Bemerkung", "trial ?; amount of an ingredient [Butter] g; hold min; note"},
+		{"english charge", "Trial; Butter (g); Charge; Hold (min)", "trial; amount of an ingredient [Butter] g; chargers; hold min"},
+		{"french MG", "Essai; MG; Tenue (min)", "trial; fat percent; hold min"},
+		{"time is the hold", "trial; fat %; time (min)", "trial; fat percent %; hold min ?"},
+		{"time is the reading", "trial; fat %; hold (min); time (min); drained %", "trial; fat percent %; hold min; minute of the reading min ?; drained %"},
+		{"hold hours and minutes", "trial; hold (h); hold (min)", "trial; rest in the fridge h ?; hold min"},
+		{"unknown mass among ingredients", "trial; butter g; pumpkin g; hold min", "trial; amount of an ingredient [butter] g; amount of an ingredient [pumpkin] g ?; hold min"},
+		{"unknown mass elsewhere", "trial; hold min; pumpkin g", "trial; hold min; not used g"},
+		{"two holds", "trial; hold (min); stand time (min)", "trial; not used min ?; not used min ?"},
+		{"percent and mass are not rivals", "trial; GMS g; GMS % (fat); drained g; drained %", "trial; amount of an ingredient [GMS] g; amount of an ingredient [GMS] % of fat; drained g; drained %"},
+		{"a series is no rivalry", "trial; drained % @5; drained % @10", "trial; drained % @5; drained % @10"},
+		{"two temperatures", "trial; mix temp; serving temp", "trial; temperature; temperature"},
+		{"collapse alone", "trial; fat %; collapse (min)", "trial; fat percent %; hold min ?"},
+		{"collapse beside hold", "trial; hold (min); collapse (min)", "trial; hold min; first look at which it no longer stood min"},
+	} {
+		var got []string
+		for _, m := range ReadAll(strings.Split(c.headers, "; ")) {
+			got = append(got, short(m))
+		}
+		if g := strings.Join(got, "; "); g != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", c.name, g, c.want)
+		}
+	}
+}
+
+// TestNoUnitInside: a unit that ends or begins a phrase would be swallowed
+// with it and never read.
+func TestNoUnitInside(t *testing.T) {
+	for _, p := range vocab().ordered {
+		ts := tokens(p.text)
+		if len(ts) < 2 || p.entries[0].role == ReadingMinute || p.text == "minuto de lectura" {
+			continue
+		}
+		for _, end := range []token{ts[0], ts[len(ts)-1]} {
+			u, _ := quantity.ParseUnit(end.text)
+			if len(end.text) > 2 && (u == quantity.Minute || u == quantity.PercentUnit || u == quantity.Fraction || u == quantity.Gram) && p.entries[0].role != DispensedMass {
+				t.Errorf("%q (%s) has the unit %s in it", p.text, p.entries[0].role, u)
+			}
+		}
+	}
+}

@@ -1,0 +1,137 @@
+package column
+
+import (
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+)
+
+// FuzzRead: nothing panics, a role read is one that can be named, an ingredient
+// is named when there is one, and letter case never changes the role.
+func FuzzRead(f *testing.F) {
+	for _, p := range vocab().ordered {
+		f.Add(p.text)
+	}
+	for _, h := range []string{"MDG % (oil)", "drain % @20", "RESULTS / hold (min)", "/ / /", "(((", "% % %", "@", "1e999", "\xff\xfe", "n°", "cream 35 % (g)", "GMS / HLB"} {
+		f.Add(h)
+	}
+	f.Fuzz(func(t *testing.T, header string) {
+		m := Read(header)
+		if m.Role >= lastRole || m.Role.String() == "" {
+			t.Fatalf("%q: role %d", header, m.Role)
+		}
+		if m.Role == IngredientAmount && m.Ingredient == "" {
+			t.Errorf("%q: an ingredient without a name", header)
+		}
+		if utf8.ValidString(header) && strings.ToLower(header) == strings.Map(asciiLower, header) && !strings.Contains(header, "GMS") {
+			if low := Read(strings.ToLower(header)); low.Role != m.Role {
+				t.Errorf("%q is %s, in lower case %s", header, m.Role, low.Role)
+			}
+		}
+		Suggestions(header)
+	})
+}
+
+func asciiLower(r rune) rune {
+	if 'A' <= r && r <= 'Z' {
+		return r + 'a' - 'A'
+	}
+	return r
+}
+
+// FuzzReadAll: as many meanings as headers, and no two sure columns for one
+// thing.
+func FuzzReadAll(f *testing.F) {
+	f.Add("trial|butter g|GMS % fat|hold min|hold h|time|time min|note|notes")
+	f.Add("Versuch|Butter (g)|Standzeit (min)|Note|Charge|Charge")
+	f.Fuzz(func(t *testing.T, line string) {
+		headers := strings.Split(line, "|")
+		ms := ReadAll(headers)
+		if len(ms) != len(headers) {
+			t.Fatalf("%d meanings of %d headers", len(ms), len(headers))
+		}
+		seen := map[rival]bool{}
+		for i, m := range ms {
+			if several(m.Role) {
+				continue
+			}
+			if k := rivalOf(m); seen[k] {
+				t.Errorf("%q: a second %s", headers[i], m.Role)
+			} else {
+				seen[k] = true
+			}
+		}
+	})
+}
+
+// TestPlain: what people are told to type is read as said, without doubt.
+func TestPlain(t *testing.T) {
+	for r, text := range plain {
+		if m := Read(text); m.Role != r || m.Doubt != "" || m.Fuzzy {
+			t.Errorf("%q for %s: %s", text, r, short(m))
+		}
+	}
+	for r := None + 1; r < Declared; r++ {
+		if r.Plain() == "" {
+			t.Errorf("no header text for %s", r)
+		}
+	}
+}
+
+func TestSuggestions(t *testing.T) {
+	for _, c := range []struct {
+		header string
+		want   Role
+	}{
+		{"stabbilitty", Hold}, {"hld (min)", Hold}, {"chrgers", Chargers}, {"emulsif. tot", EmulsifierAmount}, {"drng", DrainedAmount},
+		{"overun rate", Overrun}, {"tenuue", Hold},
+	} {
+		found := false
+		for _, s := range Suggestions(c.header) {
+			found = found || Read(s).Role == c.want
+		}
+		if !found {
+			t.Errorf("%q: %q, none for %s", c.header, Suggestions(c.header), c.want)
+		}
+	}
+	if got := Suggestions("zzzzqqq"); len(got) > 0 {
+		t.Errorf("nonsense suggests %q", got)
+	}
+}
+
+func BenchmarkRead(b *testing.B) {
+	headers := []string{"MDG % (oil)", "hold (min)", "something nobody knows", "stabilty (min)", "clogged 2nd squirt, strained and then fine"}
+	vocab()
+	for i := 0; b.Loop(); i++ {
+		Read(headers[i%len(headers)])
+	}
+}
+
+// TestDistance compares the banded distance with the plain recursive definition.
+func TestDistance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := rapid.StringMatching(`[abc]{0,7}`).Draw(t, "a")
+		b := rapid.StringMatching(`[abc]{0,7}`).Draw(t, "b")
+		limit := rapid.IntRange(0, 8).Draw(t, "limit")
+		if got, want := distance(a, b, limit), min(slips(a, b), limit+1); got != want {
+			t.Fatalf("%q, %q within %d: %d, want %d", a, b, limit, got, want)
+		}
+	})
+}
+
+func slips(a, b string) int {
+	m, n := len(a), len(b)
+	if m == 0 || n == 0 {
+		return m + n
+	}
+	d := slips(a[:m-1], b[:n-1])
+	if a[m-1] != b[n-1] {
+		d = min(d, slips(a[:m-1], b), slips(a, b[:n-1])) + 1
+	}
+	if m > 1 && n > 1 && a[m-1] == b[n-2] && a[m-2] == b[n-1] {
+		d = min(d, slips(a[:m-2], b[:n-2])+1)
+	}
+	return d
+}

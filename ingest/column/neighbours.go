@@ -1,0 +1,237 @@
+package column
+
+import (
+	"fmt"
+	"math/bits"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+)
+
+// ReadAll reads the headers of one table, each with its group and unit joined
+// in as for Read. The others decide what one alone leaves open: their language
+// ("note"), which roles are taken ("time"), whether an unknown mass stands
+// among ingredients. Two columns with one role are both set aside: Role None
+// and a Doubt that says what to type.
+func ReadAll(headers []string) []Meaning {
+	ms := make([]Meaning, len(headers))
+	for i, h := range headers {
+		ms[i] = Read(h)
+	}
+	lang := commonLanguage(ms)
+	for i := range ms {
+		if len(ms[i].could) > 1 {
+			ms[i].Doubt = ""
+			ms[i] = ms[i].settled(lang)
+		}
+	}
+	byWhatIsTaken(ms)
+	restBesideHold(ms)
+	unknownMasses(ms)
+	setAsideRivals(ms, headers)
+	return ms
+}
+
+// commonLanguage is the language most of the headers are in, 0 if they do not
+// say: words of one language count whole, words of several in part.
+func commonLanguage(ms []Meaning) languages {
+	var votes [5]float64
+	for _, m := range ms {
+		if m.Role == None || len(m.could) > 1 || m.lang == 0 {
+			continue
+		}
+		for l := range votes {
+			if m.lang&(1<<l) != 0 {
+				votes[l] += 1 / float64(bits.OnesCount8(uint8(m.lang)))
+			}
+		}
+	}
+	best, second := 0, -1.0
+	for l := 1; l < len(votes); l++ {
+		if votes[l] > votes[best] {
+			best = l
+		}
+	}
+	for l := range votes {
+		if l != best {
+			second = max(second, votes[l])
+		}
+	}
+	if votes[best] < second+1e-9 {
+		return 0
+	}
+	return 1 << best
+}
+
+// byWhatIsTaken gives a column with two meanings the one no other column has.
+func byWhatIsTaken(ms []Meaning) {
+	sure := map[Role]int{}
+	for _, m := range ms {
+		if m.Else == None {
+			sure[m.Role]++
+		}
+	}
+	for i := range ms {
+		m := &ms[i]
+		if len(m.could) < 2 || m.Else == None || sure[m.Role] == 0 {
+			continue
+		}
+		for _, e := range m.could {
+			if sure[e.role] == 0 && e.role != m.Role {
+				said := m.Words
+				*m = m.as(e)
+				m.Else = None
+				m.Doubt = fmt.Sprintf("%q was read as %s, as another column is clearer for its other meaning; if that is wrong, type a longer header", said, m.Role)
+				sure[e.role]++
+				break
+			}
+		}
+	}
+	// A bare "time" in a table without any hold is how long it stood.
+	if sure[Hold]+sure[HoldOver]+sure[GoneBy] == 0 {
+		for i := range ms {
+			if m := &ms[i]; m.Role == Time && m.Else != None && m.Can(Hold) {
+				said := m.Words
+				m.Role, m.Else = Hold, Time
+				m.Doubt = fmt.Sprintf("%q was read as how long the foam stood, as no other column says it; if it is the time of day, type %q", said, plain[Time])
+				break
+			}
+		}
+	}
+	// Without a hold column, the time to collapse is the hold.
+	if sure[Hold]+sure[HoldOver] == 0 {
+		for i := range ms {
+			if m := &ms[i]; m.Role == GoneBy && count(ms, Hold) == 0 {
+				m.Role, m.Else = Hold, GoneBy
+				m.Doubt = fmt.Sprintf("%q was read as how long the foam stood; if it is the first look at which it was gone, type %q", m.Words, plain[GoneBy])
+				break
+			}
+		}
+	}
+}
+
+func count(ms []Meaning, r Role) int {
+	n := 0
+	for _, m := range ms {
+		if m.Role == r {
+			n++
+		}
+	}
+	return n
+}
+
+// restBesideHold reads "hold (h)" as the fridge rest where another column has
+// the hold in minutes.
+func restBesideHold(ms []Meaning) {
+	if count(ms, Hold) < 2 || count(ms, Rest) > 0 {
+		return
+	}
+	minutes := false
+	for _, m := range ms {
+		minutes = minutes || m.Role == Hold && (m.Unit == quantity.Minute || m.Unit == quantity.Second || m.Unit == quantity.NoUnit)
+	}
+	for i := range ms {
+		if m := &ms[i]; minutes && m.Role == Hold && (m.Unit == quantity.Hour || m.Unit == quantity.Day) {
+			m.Role, m.Else = Rest, Hold
+			m.Doubt = fmt.Sprintf("%q in hours was read as rest in the fridge, as another column has the hold; if that is wrong, type %q", m.Words, plain[Hold])
+		}
+	}
+}
+
+// unknownMasses reads an unknown column with a mass, such as "pumpkin g", as
+// an ingredient when ingredients stand beside it.
+func unknownMasses(ms []Meaning) {
+	for i := range ms {
+		m := &ms[i]
+		if m.Role != None || m.Words == "" || m.Doubt != "" {
+			continue
+		}
+		d := m.Unit.Dimension()
+		beside := false
+		for _, j := range []int{i - 1, i + 1} {
+			beside = beside || j >= 0 && j < len(ms) && (ms[j].Role == IngredientAmount || ms[j].Role == EmulsifierAmount)
+		}
+		if beside && (d == quantity.Mass || d == quantity.Percent && m.Basis != NoBasis) {
+			m.Role, m.Ingredient = IngredientAmount, m.Words
+			m.Doubt = fmt.Sprintf("%q is not an ingredient known here; it was counted in the mix; list it in the Ingredients sheet", m.Words)
+		}
+	}
+}
+
+// rival is what two columns of one table may not both be.
+type rival struct {
+	role     Role
+	name     string
+	minute   float64
+	quantity quantity.Dimension
+	basis    Basis
+}
+
+// several reports roles of which a table may have any number.
+func several(r Role) bool {
+	switch r {
+	case None, Note, Unused, Result, Declared, Mouthfeel:
+		return true
+	}
+	return false
+}
+
+func rivalOf(m Meaning) rival {
+	k := rival{role: m.Role, minute: m.AtMinute}
+	switch m.Role {
+	case IngredientAmount, IngredientHLB, IngredientFat:
+		k.name = strings.ToLower(m.Ingredient)
+		if i, ok := ingredient.Lookup(m.Ingredient); ok {
+			k.name = i.Name + " " + numbersIn(m.Ingredient)
+			if !strings.EqualFold(joined(tokens(i.Name)), joined(tokens(m.Ingredient))) && len(strings.Fields(m.Ingredient)) > 1 {
+				k.name = strings.ToLower(m.Ingredient) // "olive oil" and "old olive oil" are two
+			}
+		}
+		k.quantity, k.basis = m.Unit.Dimension(), m.Basis
+	case EmulsifierAmount, FatPercent:
+		k.quantity, k.basis = m.Unit.Dimension(), m.Basis
+	case DrainedAmount, OilAmount, Overrun, Fill, Chargers, Shakes:
+		k.quantity = m.Unit.Dimension()
+	case Temperature, Score, Shear, Strained, Canister:
+		k.name = joined(tokens(m.Words)) // "mix temp" and "serving temp" are two things
+	}
+	return k
+}
+
+func numbersIn(s string) string {
+	var out []string
+	for _, t := range tokens(s) {
+		if t.kind == number {
+			out = append(out, t.text)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+func setAsideRivals(ms []Meaning, headers []string) {
+	first := map[rival][]int{}
+	for i, m := range ms {
+		if !several(m.Role) {
+			k := rivalOf(m)
+			first[k] = append(first[k], i)
+		}
+	}
+	for k, same := range first {
+		if len(same) < 2 {
+			continue
+		}
+		what := k.role.String()
+		if name := ms[same[0]].Ingredient; name != "" {
+			what += " (" + name + ")"
+		}
+		var texts []string
+		for _, i := range same {
+			texts = append(texts, fmt.Sprintf("%q", headers[i]))
+		}
+		for _, i := range same {
+			ms[i] = Meaning{Words: ms[i].Words, Unit: ms[i].Unit, Else: k.role, lang: ms[i].lang, sure: ms[i].sure,
+				Doubt: fmt.Sprintf("%s both read as %s, so neither was used; rename the one that is something else", strings.Join(texts, " and "), what)}
+		}
+	}
+}

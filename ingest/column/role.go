@@ -1,0 +1,205 @@
+// Package column reads the header words of a log: what each column holds, in
+// which unit, on which basis. It is the only place where header words live, in
+// the embedded words.txt, one idea a line with five languages beside; names of
+// ingredients come from the table of ingredients.
+package column
+
+import "foamfield/ingest/quantity"
+
+// Role is what a column holds.
+type Role uint8
+
+// The roles. None is an unknown column or one that was set aside.
+const (
+	None Role = iota
+	TrialID
+	Repeat // label of a repeat: 1 2 3, A B C
+	Order  // order of the runs
+	Day
+	Time // time of day
+	Cook
+	Student
+	Dish
+	Canister
+	CanisterID
+	Fill
+	Chargers   // a count, or grams of gas by its unit
+	ChargerLot // lot or brand of the chargers
+	Shakes     // a count, or seconds by its unit
+	Rest       // time in the fridge
+	HotHold    // time kept warm before it is dispensed
+	Temperature
+	Strained
+	Shear
+	Nozzle
+	Squirt // first, last
+	BatchMass
+	FatPercent       // of the mix
+	IngredientFat    // fat percent of one ingredient, such as the cream
+	IngredientAmount // mass or percent of the ingredient named
+	EmulsifierAmount // all emulsifiers together
+	BlendHLB
+	IngredientHLB // HLB of the ingredient named
+	Hold
+	HoldOver // last look at which it stood
+	GoneBy   // first look at which it no longer stood
+	DrainedAmount
+	OilAmount
+	SampleMass    // foam put to drain
+	DrainedAt     // minute at which the drainage was read
+	ReadingMinute // minute of this row's look, one row a reading
+	CameOut
+	Clogged
+	Spits
+	Broke
+	OilLeak
+	Overrun
+	CupLiquid     // the cup filled level with liquid, for overrun by mass
+	CupFoam       // the same cup of foam
+	DispensedMass // g that came out
+	LeftInside
+	Spread
+	Grainy
+	Score
+	Mouthfeel
+	Result // a free word for what happened
+	Note
+	Unused   // a known kind of column that no analysis uses: brand, photo
+	Declared // given a role by the kitchen's own Columns sheet
+	lastRole
+)
+
+// roles gives each role its name for people, its key in words.txt and the
+// dimensions its numbers may have; no dimensions = words or plain numbers.
+var roles = [lastRole]struct {
+	name, key string
+	takes     []quantity.Dimension
+}{
+	None:             {"not used", "", nil},
+	TrialID:          {"trial", "trial", nil},
+	Repeat:           {"repeat", "repeat", nil},
+	Order:            {"order of the run", "order", nil},
+	Day:              {"day", "day", nil},
+	Time:             {"time of day", "time", nil},
+	Cook:             {"cook", "cook", nil},
+	Student:          {"student or group", "student", nil},
+	Dish:             {"dish", "dish", nil},
+	Canister:         {"canister size", "canister", []quantity.Dimension{quantity.Volume}},
+	CanisterID:       {"which canister", "canister id", nil},
+	Fill:             {"fill", "fill", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
+	Chargers:         {"chargers", "chargers", []quantity.Dimension{quantity.Chargers, quantity.Count}},
+	ChargerLot:       {"charger lot", "charger lot", nil},
+	Shakes:           {"shakes", "shakes", []quantity.Dimension{quantity.Count, quantity.Minutes}},
+	Rest:             {"rest in the fridge", "rest", []quantity.Dimension{quantity.Minutes}},
+	HotHold:          {"time kept warm", "hot hold", []quantity.Dimension{quantity.Minutes}},
+	Temperature:      {"temperature", "temperature", []quantity.Dimension{quantity.Temperature}},
+	Strained:         {"strained", "strained", []quantity.Dimension{quantity.Length}},
+	Shear:            {"whisking or blending", "shear", []quantity.Dimension{quantity.Minutes}},
+	Nozzle:           {"nozzle", "nozzle", []quantity.Dimension{quantity.Length}},
+	Squirt:           {"which squirt", "squirt", nil},
+	BatchMass:        {"batch mass", "batch", []quantity.Dimension{quantity.Mass, quantity.Volume}},
+	FatPercent:       {"fat percent", "fat", []quantity.Dimension{quantity.Percent, quantity.Mass, quantity.Volume}},
+	IngredientFat:    {"fat percent of an ingredient", "fat of ingredient", []quantity.Dimension{quantity.Percent}},
+	IngredientAmount: {"amount of an ingredient", "ingredient", amounts},
+	EmulsifierAmount: {"emulsifier, all together", "emulsifier", amounts},
+	BlendHLB:         {"blend HLB", "hlb", nil},
+	IngredientHLB:    {"HLB of an ingredient", "", nil},
+	Hold:             {"hold", "hold", []quantity.Dimension{quantity.Minutes}},
+	HoldOver:         {"last look at which it stood", "hold over", []quantity.Dimension{quantity.Minutes}},
+	GoneBy:           {"first look at which it no longer stood", "gone by", []quantity.Dimension{quantity.Minutes}},
+	DrainedAmount:    {"drained", "drained", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
+	OilAmount:        {"oil drained", "oil", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
+	SampleMass:       {"foam put to drain", "sample mass", []quantity.Dimension{quantity.Mass, quantity.Volume}},
+	DrainedAt:        {"minute the drainage was read", "drained at", []quantity.Dimension{quantity.Minutes}},
+	ReadingMinute:    {"minute of the reading", "reading minute", []quantity.Dimension{quantity.Minutes}},
+	CameOut:          {"came out", "came out", []quantity.Dimension{quantity.Percent}},
+	Clogged:          {"clogged", "clogged", nil},
+	Spits:            {"spits", "spits", nil},
+	Broke:            {"broke", "broke", nil},
+	OilLeak:          {"oil leak", "oil leak", nil},
+	Overrun:          {"overrun", "overrun", []quantity.Dimension{quantity.Percent, quantity.Volume}},
+	CupLiquid:        {"cup of liquid", "cup liquid", []quantity.Dimension{quantity.Mass}},
+	CupFoam:          {"cup of foam", "cup foam", []quantity.Dimension{quantity.Mass}},
+	DispensedMass:    {"mass that came out", "dispensed mass", []quantity.Dimension{quantity.Mass}},
+	LeftInside:       {"mass left inside", "left inside", []quantity.Dimension{quantity.Mass}},
+	Spread:           {"spread", "spread", []quantity.Dimension{quantity.Length}},
+	Grainy:           {"grainy", "grainy", nil},
+	Score:            {"score", "score", []quantity.Dimension{quantity.Score}},
+	Mouthfeel:        {"mouthfeel", "mouthfeel", []quantity.Dimension{quantity.Score}},
+	Result:           {"what happened", "result", nil},
+	Note:             {"note", "note", nil},
+	Unused:           {"known, not used", "unused", nil},
+	Declared:         {"declared by the kitchen", "", nil},
+}
+
+var amounts = []quantity.Dimension{quantity.Mass, quantity.Percent, quantity.Volume, quantity.Count}
+
+// String is the role in the words of `check`.
+func (r Role) String() string { return roles[r].name }
+
+// Takes reports whether the role's numbers can have the dimension.
+func (r Role) Takes(d quantity.Dimension) bool {
+	for _, t := range roles[r].takes {
+		if t == d {
+			return true
+		}
+	}
+	return d == quantity.Any
+}
+
+// shifted is the role a header word has with a unit of another dimension:
+// "hold °C" is the temperature of hot-holding, "slump mm" a spread.
+func (r Role) shifted(d quantity.Dimension) Role {
+	switch {
+	case d == quantity.Temperature && (r == Hold || r == Rest || r == HotHold || r == Dish || r == Shear || r == BatchMass || r == Canister):
+		return Temperature
+	case d == quantity.Length && (r == GoneBy || r == DrainedAmount || r == Hold):
+		return Spread
+	case d == quantity.Minutes && (r == DrainedAmount || r == OilAmount):
+		return DrainedAt
+	case d == quantity.Mass && r == CameOut:
+		return DispensedMass
+	case r == OilLeak && OilAmount.Takes(d) && d != quantity.Any:
+		return OilAmount
+	case d == quantity.Percent && (r == GoneBy || r == BatchMass):
+		return None
+	}
+	return r
+}
+
+// Basis says what a percent is a percent of.
+type Basis uint8
+
+// The bases. NoBasis: the header does not say.
+const (
+	NoBasis Basis = iota
+	OfMix
+	OfFat
+	OfWater
+)
+
+// String is the basis in plain words, "" when not said.
+func (b Basis) String() string {
+	return [...]string{"", "of mix", "of fat", "of water"}[b]
+}
+
+// Meaning is what a header says of its column.
+type Meaning struct {
+	Role       Role
+	Unit       quantity.Unit
+	Basis      Basis
+	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
+	AtMinute   float64 // "drain @20 min" → 20; 0 = not said
+	OutOf      float64 // "/9" → 9; 0 = not said
+	Words      string  // the header without unit, basis and minute
+	Else       Role    // another role the words could have; None = no other
+	Doubt      string  // one sentence for the person, "" = none
+	Fuzzy      bool    // matched through a misspelling or beside other words: show the reading
+
+	lang  languages // in which languages the matched words are header words
+	sure  bool      // the words themselves are in the table
+	could []entry   // every reading of words with several
+}
+
+// Sure reports whether the header's words are known as they stand.
+func (m Meaning) Sure() bool { return m.sure }

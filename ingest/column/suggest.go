@@ -1,0 +1,180 @@
+package column
+
+import (
+	"slices"
+	"strings"
+	"sync"
+
+	"foamfield/ingest/ingredient"
+)
+
+// allowed is how many slips a word of n letters may have: none in short words,
+// where a slip makes another word.
+func allowed(n int) int {
+	switch {
+	case n < 5:
+		return 0
+	case n < 9:
+		return 1
+	case n < 14:
+		return 2
+	}
+	return 3
+}
+
+// misspelt is the phrase the key is a misspelling of, nil if none or if two
+// phrases of different roles are equally near.
+func (v *vocabulary) misspelt(key string) *phrase {
+	key = strings.ReplaceAll(key, " ", "")
+	limit := allowed(len(key))
+	if limit == 0 || len(key) > 40 {
+		return nil
+	}
+	set := letterSet(key)
+	var best *phrase
+	near, tied := limit+1, false
+	for _, p := range v.ordered {
+		if len(p.squashed) < 5 || abs(len(p.squashed)-len(key)) > limit || farApart(p.letters, set) > 2*limit {
+			continue
+		}
+		switch d := distance(key, p.squashed, limit); {
+		case d < near:
+			best, near, tied = p, d, false
+		case d == near && best != nil && p.entries[0].role != best.entries[0].role:
+			tied = true
+		}
+	}
+	if near > limit || tied || near > allowed(len(best.squashed)) {
+		return nil
+	}
+	return best
+}
+
+var ingredientKeys = sync.OnceValue(func() map[string]string {
+	keys := map[string]string{}
+	for _, i := range ingredient.All() {
+		if k := strings.ReplaceAll(joined(tokens(i.Name)), " ", ""); len(k) >= 5 {
+			keys[k] = i.Name
+		}
+	}
+	return keys
+})
+
+// misspeltIngredient is the one shipped ingredient the key is a misspelling of.
+func misspeltIngredient(key string) string {
+	key = strings.ReplaceAll(key, " ", "")
+	limit := allowed(len(key))
+	if limit == 0 || len(key) > 40 {
+		return ""
+	}
+	best, near, tied := "", limit+1, false
+	for k, name := range ingredientKeys() {
+		if abs(len(k)-len(key)) > limit {
+			continue
+		}
+		switch d := distance(key, k, limit); {
+		case d < near:
+			best, near, tied = name, d, false
+		case d == near && d <= limit:
+			tied = true
+		}
+	}
+	if tied {
+		return ""
+	}
+	return best
+}
+
+// distance is the number of letters added, left out, changed or swapped with a
+// neighbour, that make a of b; limit+1 if more than limit.
+func distance(a, b string, limit int) int {
+	if abs(len(a)-len(b)) > limit {
+		return limit + 1
+	}
+	const most = 64
+	var rows [3][most]uint8
+	if len(a) >= most || len(b) >= most {
+		return limit + 1
+	}
+	before, last, row := &rows[0], &rows[1], &rows[2]
+	for j := range len(b) + 1 {
+		last[j] = uint8(j)
+	}
+	far := uint8(limit + 1)
+	for i := 1; i <= len(a); i++ {
+		// Only the band within limit of the diagonal can count.
+		from, to := max(1, i-limit), min(len(b), i+limit)
+		row[from-1] = far
+		if from == 1 {
+			row[0] = uint8(i)
+		}
+		least := row[from-1]
+		for j := from; j <= to; j++ {
+			d := last[j-1]
+			if a[i-1] != b[j-1] {
+				d++
+			}
+			if j < i+limit {
+				d = min(d, last[j]+1)
+			}
+			d = min(d, row[j-1]+1)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				d = min(d, before[j-2]+1)
+			}
+			row[j] = d
+			least = min(least, d)
+		}
+		if least >= far {
+			return limit + 1
+		}
+		before, last, row = last, row, before
+	}
+	return min(int(last[len(b)]), limit+1)
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}
+
+// Suggestions are the known header texts nearest to a header, nearest first,
+// at most four, each of another role; empty when nothing is near.
+func Suggestions(header string) []string {
+	if len(header) > maxHeader {
+		return nil
+	}
+	r := reader{header: header, v: vocab()}
+	r.core, _ = r.brackets(tokens(header))
+	r.strip()
+	key := strings.ReplaceAll(joined(r.core), " ", "")
+	if len(key) < 3 || len(key) > 40 {
+		return nil
+	}
+	type near struct {
+		p *phrase
+		d int
+	}
+	var found []near
+	limit := max(2, len(key)/2)
+	for _, p := range r.v.ordered {
+		d := distance(key, p.squashed, limit)
+		if strings.HasPrefix(p.squashed, key) || len(p.squashed) > 3 && strings.HasPrefix(key, p.squashed) {
+			d = min(d, 1)
+		}
+		if d <= limit && d < len(p.squashed) {
+			found = append(found, near{p, d})
+		}
+	}
+	slices.SortStableFunc(found, func(a, b near) int { return a.d - b.d })
+	var out []string
+	seen := map[Role]bool{}
+	for _, n := range found {
+		if role := n.p.entries[0].role; !seen[role] && len(out) < 4 {
+			seen[role] = true
+			out = append(out, n.p.text)
+		}
+	}
+	return out
+}

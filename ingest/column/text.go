@@ -1,0 +1,160 @@
+package column
+
+import (
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+// token is a word, a number or a sign of a header, with where it stands in it.
+type token struct {
+	text     string // folded: no case, no accents
+	from, to int    // bytes of the header
+	number   float64
+	kind     tokenKind
+}
+
+type tokenKind uint8
+
+const (
+	word tokenKind = iota
+	number
+	sign
+)
+
+// maxHeader is the most of a cell that is read as a header; longer texts are prose.
+const maxHeader = 120
+
+// foldRune takes away what people leave out or type differently.
+func foldRune(r rune) string {
+	switch {
+	case r < utf8.RuneSelf:
+		return string(unicode.ToLower(r))
+	case r == 'ß' || r == 'ẞ':
+		return "ss"
+	case r == 'œ' || r == 'Œ':
+		return "oe"
+	case r == 'æ' || r == 'Æ':
+		return "ae"
+	case r == 'ø' || r == 'Ø':
+		return "o"
+	case r == 'º' || r == '°' || r == '˚':
+		return "°"
+	case r == '’' || r == '‘' || r == '′':
+		return "'"
+	case r == '⁄' || r == '∕':
+		return "/"
+	case unicode.IsSpace(r):
+		return " "
+	}
+	var b strings.Builder
+	for _, d := range norm.NFKD.String(string(r)) {
+		if !unicode.Is(unicode.Mn, d) {
+			b.WriteRune(unicode.ToLower(d))
+		}
+	}
+	return b.String()
+}
+
+// umlauts makes the German two-letter spelling equal to the folded umlaut; on
+// both sides of every comparison, so it does no harm elsewhere.
+var umlauts = strings.NewReplacer("ae", "a", "oe", "o", "ue", "u")
+
+// tokens splits a header. Letters and digits never share a token, so "PS80",
+// "PS-80" and "ps 80" are one.
+func tokens(header string) []token {
+	type folded struct {
+		r        rune
+		from, to int
+	}
+	runes := make([]folded, 0, len(header))
+	for i, r := range header {
+		to := i + utf8.RuneLen(r)
+		if r == utf8.RuneError {
+			_, n := utf8.DecodeRuneInString(header[i:])
+			to = i + n
+		}
+		for _, f := range foldRune(r) {
+			runes = append(runes, folded{f, i, to})
+		}
+	}
+	text := func(a, b int) string {
+		var s strings.Builder
+		for _, f := range runes[a:b] {
+			s.WriteRune(f.r)
+		}
+		return s.String()
+	}
+	var out []token
+	for i := 0; i < len(runes); {
+		end := i + 1
+		t := token{from: runes[i].from}
+		switch r := runes[i].r; {
+		case unicode.IsLetter(r):
+			for end < len(runes) && unicode.IsLetter(runes[end].r) {
+				end++
+			}
+			t.text = umlauts.Replace(text(i, end))
+		case isDigit(r):
+			for end < len(runes) && (isDigit(runes[end].r) ||
+				(runes[end].r == '.' || runes[end].r == ',') && end+1 < len(runes) && isDigit(runes[end+1].r)) {
+				end++
+			}
+			t.text, t.kind = strings.ReplaceAll(text(i, end), ",", "."), number
+			if v, err := strconv.ParseFloat(t.text, 64); err == nil {
+				t.number = v
+			} else {
+				t.kind = sign
+			}
+		case strings.ContainsRune("%#@/°'=()[]{},", r):
+			t.text, t.kind = string(r), sign
+		default:
+			i = end
+			continue
+		}
+		t.to = runes[end-1].to
+		out = append(out, t)
+		i = end
+	}
+	return joinNumberSign(out)
+}
+
+func isDigit(r rune) bool { return '0' <= r && r <= '9' }
+
+// joinNumberSign turns "n°" and "t°", which are words, back into words.
+func joinNumberSign(ts []token) []token {
+	out := ts[:0]
+	for i, t := range ts {
+		if t.text == "°" && i > 0 && ts[i-1].kind == word && (ts[i-1].text == "n" || ts[i-1].text == "t") {
+			continue
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// joined is the key of a run of tokens in the table of words.
+func joined(ts []token) string {
+	var b strings.Builder
+	for _, t := range ts {
+		if t.kind == sign && t.text != "#" && t.text != "%" && t.text != "°" {
+			continue
+		}
+		if b.Len() > 0 {
+			b.WriteByte(' ')
+		}
+		b.WriteString(t.text)
+	}
+	return b.String()
+}
+
+// raw is the header's own text from the first to the last token.
+func raw(header string, ts []token) string {
+	if len(ts) == 0 {
+		return ""
+	}
+	return strings.Trim(header[ts[0].from:ts[len(ts)-1].to], " \u00a0,;:.-–_/")
+}

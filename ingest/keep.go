@@ -1,0 +1,187 @@
+package ingest
+
+import (
+	"encoding/binary"
+	"math"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+)
+
+// A log may have a hundred thousand trials. What they keep is cut from larger
+// blocks, and what repeats (texts, sets of extras, what their reading gave) is
+// kept once. Maps of a Trial may be shared with others: nobody writes to them.
+
+const (
+	block     = 1024
+	keptTexts = 100_000
+	keptSets  = 4096
+)
+
+// same is the one kept copy of a text.
+func (r *reader) same(text string) string {
+	if text == "" {
+		return ""
+	}
+	if kept, ok := r.texts[text]; ok {
+		return kept
+	}
+	if len(r.texts) < keptTexts {
+		r.texts[text] = text
+	}
+	return text
+}
+
+// float is a pointer to a copy of v.
+func (r *reader) float(v float64) *float64 {
+	if len(r.floats) == cap(r.floats) {
+		r.floats = make([]float64, 0, block)
+	}
+	r.floats = append(r.floats, v)
+	return &r.floats[len(r.floats)-1]
+}
+
+func (r *reader) interval(low, high float64) *Interval {
+	if len(r.intervals) == cap(r.intervals) {
+		r.intervals = make([]Interval, 0, block)
+	}
+	r.intervals = append(r.intervals, Interval{low, high})
+	return &r.intervals[len(r.intervals)-1]
+}
+
+// amounts is an empty slice with room for n amounts.
+func (r *reader) amounts(n int) []Amount {
+	if n == 0 {
+		return nil
+	}
+	if cap(r.parts)-len(r.parts) < n {
+		r.parts = make([]Amount, 0, max(n, block))
+	}
+	start := len(r.parts)
+	r.parts = r.parts[:start+n]
+	return r.parts[start : start : start+n]
+}
+
+// rowNumbers are the sheet's numbers of the rows a trial stands on; of a card,
+// of its columns.
+func (r *reader) rowNumbers(b *row) []int {
+	if cap(r.numbers)-len(r.numbers) < len(b.rows) {
+		r.numbers = make([]int, 0, max(len(b.rows), block))
+	}
+	start := len(r.numbers)
+	for _, n := range b.rows {
+		r.numbers = append(r.numbers, b.table.found.Rows[n].Number)
+	}
+	return r.numbers[start:len(r.numbers):len(r.numbers)]
+}
+
+// exactRange is a range of one value, shared by the trials that have it.
+func (r *reader) exactRange(v float64) *ingredient.Range {
+	if e, ok := r.exact[v]; ok {
+		return e
+	}
+	e := &ingredient.Range{Low: v, Value: v, High: v}
+	if len(r.exact) < keptSets {
+		r.exact[v] = e
+	}
+	return e
+}
+
+// pair is one entry of a Trial's maps while the row is read.
+type pair struct {
+	name, text string
+	value      float64
+}
+
+// sharedExtras is the map of the row's variables.
+func (r *reader) sharedExtras(pairs []pair) map[string]float64 {
+	if len(pairs) == 0 {
+		return nil
+	}
+	r.key = r.key[:0]
+	for _, p := range pairs {
+		r.key = append(append(r.key, p.name...), 0)
+		r.key = binary.LittleEndian.AppendUint64(r.key, math.Float64bits(p.value))
+	}
+	if m, ok := r.extraSets[string(r.key)]; ok {
+		return m
+	}
+	m := make(map[string]float64, len(pairs))
+	for _, p := range pairs {
+		m[p.name] = p.value
+	}
+	if len(r.extraSets) < keptSets {
+		r.extraSets[string(r.key)] = m
+	}
+	return m
+}
+
+// sharedRaw is the map of the row's texts.
+func (r *reader) sharedRaw(pairs []pair) map[string]string {
+	if len(pairs) == 0 {
+		return nil
+	}
+	r.key = r.key[:0]
+	for _, p := range pairs {
+		r.key = append(append(append(append(r.key, p.name...), 0), p.text...), 0)
+	}
+	if m, ok := r.rawSets[string(r.key)]; ok {
+		return m
+	}
+	m := make(map[string]string, len(pairs))
+	for _, p := range pairs {
+		m[p.name] = r.same(p.text)
+	}
+	if len(r.rawSets) < keptSets {
+		r.rawSets[string(r.key)] = m
+	}
+	return m
+}
+
+// absence is which results are missing, in the order of resultNames: 0 = there,
+// else 1 + why.
+type absence [4]uint8
+
+var resultNames = [4]string{"hold_minutes", "drained_percent", "came_out", "broke"}
+
+func (r *reader) sharedMissing(a absence) map[string]Why {
+	if a == (absence{}) {
+		return nil
+	}
+	if m, ok := r.missingSets[a]; ok {
+		return m
+	}
+	m := map[string]Why{}
+	for i, why := range a {
+		if why > 0 {
+			m[resultNames[i]] = Why(why - 1)
+		}
+	}
+	r.missingSets[a] = m
+	return m
+}
+
+// events is what a text says happened.
+func (r *reader) events(text string) []quantity.Event {
+	if e, ok := r.eventsOf[text]; ok {
+		return e
+	}
+	e := quantity.Events(text)
+	if len(r.eventsOf) < keptSets {
+		r.eventsOf[strings.Clone(text)] = e
+	}
+	return e
+}
+
+// litres is the size of a canister, 0 = not known.
+func (r *reader) litres(text string) float64 {
+	if l, ok := r.litresOf[text]; ok {
+		return l
+	}
+	l := canisterLitres(text)
+	if len(r.litresOf) < keptSets {
+		r.litresOf[text] = l
+	}
+	return l
+}

@@ -1,0 +1,171 @@
+package ingest
+
+import (
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// sheetText is a sheet of a workbook for a test: rows of cells split at |.
+type sheetText struct{ name, text string }
+
+// writeBook writes a workbook; numbers are typed as numbers.
+func writeBook(t testing.TB, path string, sheets ...sheetText) string {
+	t.Helper()
+	book := excelize.NewFile()
+	defer book.Close()
+	for i, s := range sheets {
+		if i == 0 {
+			if err := book.SetSheetName("Sheet1", s.name); err != nil {
+				t.Fatal(err)
+			}
+		} else if _, err := book.NewSheet(s.name); err != nil {
+			t.Fatal(err)
+		}
+		for r, line := range strings.Split(strings.TrimSpace(s.text), "\n") {
+			for c, text := range strings.Split(line, "|") {
+				if text = strings.TrimSpace(text); text == "" {
+					continue
+				}
+				cell, _ := excelize.CoordinatesToCellName(c+1, r+1)
+				if err := book.SetCellValue(s.name, cell, typed(text)); err != nil {
+					t.Fatal(err)
+				}
+			}
+		}
+	}
+	if err := book.SaveAs(path); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+var plainLog = sheetText{"log", `trial | batch g | butter g | cider g | white stuff g | sucro g | came out | hold min | slurp
+1 | 300 | 120 | 174 | 4 | 2 | y | 12 | 3
+2 | 300 | 120 | 174 | 4 | 2 | y | 14 | 4`}
+
+var ourTargets = sheetText{"Targets", `Target | Value | Unit
+holds at least | 0.5 | h
+drains at most | 8 | %
+drained at | 15 |
+wanted chance | 90 | %
+batch | 250 | g
+scale step | 0.5 | g`}
+
+var ourIngredients = sheetText{"Ingredients", `Name in the log | What it is | HLB | Fat % | Use limit % | Allergens | Note
+white stuff | emulsifier | 3.5-4.1 | | 2 | none | from the tin
+sucro | sucrose ester | 14 | | | | `}
+
+func TestKitchenSheets(t *testing.T) {
+	path := writeBook(t, filepath.Join(t.TempDir(), "week.xlsx"), plainLog, ourTargets, ourIngredients,
+		sheetText{"Columns", "Header in the log | Meaning | Unit | Basis\nslurp | variable | |"},
+		sheetText{"Method", "Step | Critical\nmelt at 65 °C | yes\nstrain | \nchill | 4 h at least"})
+	log, err := Read([]string{path}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	accounts(t, log)
+	got := []float64{}
+	for _, r := range targetRows {
+		if v := *r.field(&log.Targets); v != nil {
+			got = append(got, v.Value)
+		}
+	}
+	if want := []float64{30, 8, 15, 0.9, 250, 0.5}; !slices.Equal(got, want) {
+		t.Errorf("targets %v, want %v", got, want)
+	}
+	if at := log.Targets.HoldMinutes.At.String(); at != "week.xlsx, sheet Targets, cell B2" {
+		t.Errorf("hold is set at %q", at)
+	}
+	// (4·3.8 + 2·14)/6, with 3.5 and 4.1 for the range.
+	x := &log.Trials[0]
+	if value(x.BlendHLB) != "7.2" || value(x.HLBLow) != "7" || value(x.HLBHigh) != "7.4" {
+		t.Errorf("blend HLB %s (%s to %s)", value(x.BlendHLB), value(x.HLBLow), value(x.HLBHigh))
+	}
+	if x.Extras["slurp"] != 3 || len(log.Extras) != 1 || log.Extras[0].Label != "slurp" {
+		t.Errorf("declared variable: %v, %v", x.Extras, log.Extras)
+	}
+	if want := []string{"melt at 65 °C (critical)", "strain", "chill (critical: 4 h at least)"}; !slices.Equal(log.Method, want) {
+		t.Errorf("method %q", log.Method)
+	}
+	if i := slices.IndexFunc(x.Parts, func(a Amount) bool { return a.Name == "white stuff" }); i < 0 {
+		t.Errorf("no white stuff among %v", x.Parts)
+	} else if w := x.Parts[i].What; w.From != "week.xlsx, sheet Ingredients, cell A2" || w.Limits[0].Percent != 2 || w.Allergens == nil || len(w.Allergens) > 0 {
+		t.Errorf("white stuff is %+v", w)
+	}
+}
+
+func TestKitchenWorkbookWins(t *testing.T) {
+	dir := t.TempDir()
+	log := writeBook(t, filepath.Join(dir, "log.xlsx"), plainLog, sheetText{"Targets", "Target | Value | Unit\nholds at least | 20 | min\nbatch | 400 | g"})
+	kitchen := writeBook(t, filepath.Join(dir, "kitchen.xlsx"), ourTargets)
+	got, err := Read([]string{log}, Options{Kitchen: kitchen})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := got.Targets.HoldMinutes; h.Value != 30 || h.At.File != "kitchen.xlsx" {
+		t.Errorf("hold target %+v", h)
+	}
+}
+
+func TestKitchenProblems(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		sheet sheetText
+		want  string
+	}{
+		{"unknown target", sheetText{"Targets", "Target | Value\nstands for | 20"}, "unknown target @ sheet Targets, cell A2"},
+		{"value of no sense", sheetText{"Targets", "Target | Value\nholds at least | long"}, "target not read @ sheet Targets, cell B2"},
+		{"wrong unit", sheetText{"Targets", "Target | Value | Unit\nholds at least | 20 | g"}, "target not read @ sheet Targets, cell B2"},
+		{"chance above one", sheetText{"Targets", "Target | Value\nwanted chance | 180"}, "target not read @ sheet Targets, cell B2"},
+		{"kind of no sense", sheetText{"Ingredients", "Name in the log | What it is\nwhite stuff | magic dust"}, "ingredient not known @ sheet Ingredients, cell B2"},
+		{"HLB of no sense", sheetText{"Ingredients", "Name in the log | What it is | HLB\nwhite stuff | emulsifier | 57"}, "ingredient value not read @ sheet Ingredients, cell C2"},
+		{"meaning of no sense", sheetText{"Columns", "Header in the log | Meaning\nslurp | blorp zzz"}, "meaning not known @ sheet Columns, cell B2"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), plainLog, c.sheet)}, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if got := kinds(log); !slices.Contains(got, c.want) {
+				t.Errorf("problems %q lack %q", got, c.want)
+			}
+		})
+	}
+}
+
+func TestTargetsThatDisagree(t *testing.T) {
+	dir := t.TempDir()
+	for name, hold := range map[string]string{"a.xlsx": "20", "b.xlsx": "30"} {
+		writeBook(t, filepath.Join(dir, name), plainLog, sheetText{"Targets", "Target | Value | Unit\nholds at least | " + hold + " | min"})
+	}
+	_, err := Read([]string{dir}, Options{})
+	if err == nil || !strings.Contains(err.Error(), "a.xlsx, sheet Targets, cell B2") || !strings.Contains(err.Error(), "b.xlsx, sheet Targets, cell B2") {
+		t.Errorf("two logs with different targets: %v", err)
+	}
+	if _, err := Read([]string{dir}, Options{Kitchen: writeBook(t, filepath.Join(t.TempDir(), "k.xlsx"), ourTargets)}); err != nil {
+		t.Errorf("with a kitchen workbook: %v", err)
+	}
+}
+
+func TestOurSheetNameWithoutOurHeader(t *testing.T) {
+	log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), plainLog, sheetText{"Ingredients", "shopping | kg\nbutter | 5"})}, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(log.Problems, func(p Problem) bool { return p.Kind == "kitchen sheet not taken" }) {
+		t.Errorf("not said: %v", log.Problems)
+	}
+}
+
+// typed is a text as a spreadsheet program would keep it when it is typed in.
+func typed(text string) any {
+	if v, err := strconv.ParseFloat(text, 64); err == nil {
+		return v
+	}
+	return text
+}

@@ -1,0 +1,127 @@
+// Package mix is the arithmetic of a foam mix: grams, percents, the blend HLB,
+// and what a scale's step does to them.
+package mix
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/ingest/ingredient"
+)
+
+// Part is grams of one ingredient.
+type Part struct {
+	Grams float64
+	What  ingredient.Ingredient
+}
+
+// Totals are the sums of a mix. A nil is a number that cannot be known: the
+// lists name the parts (by index) to blame. Parts of 0 g do not count.
+type Totals struct {
+	Grams           float64
+	FatPartGrams    float64 // fat ingredients as weighed: the basis of "% of fat"
+	WaterPartGrams  float64 // water ingredients: the basis of "% of water"
+	EmulsifierGrams float64 // ionic ones too, whole foods such as yolk not
+
+	FatGrams          *float64
+	FatPercent        *float64 // of the mix
+	EmulsifierPercent *float64 // of the mix; nil only for an empty mix
+	BlendHLB          *ingredient.Range
+
+	WithoutFatPercent []int // fat ingredients whose fat percent is unknown
+	WithoutHLB        []int // non-ionic emulsifiers whose HLB is unknown
+	Ionic             []int // emulsify, but stay out of the blend
+}
+
+// Total sums up a mix. The fat is Σ gᵢ·fatᵢ/100 over all ingredients by their
+// own fat percent. The blend HLB is Σ gᵢ·HLBᵢ / Σ gᵢ over the non-ionic
+// emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249-256), its range the
+// same mean of the ingredients' ranges; without such emulsifiers there is none.
+// Grams must be finite and not negative.
+func Total(parts []Part) Totals {
+	var t Totals
+	var fat, blended float64
+	var hlb ingredient.Range
+	for i, p := range parts {
+		if p.Grams == 0 {
+			continue
+		}
+		t.Grams += p.Grams
+		switch p.What.Kind {
+		case ingredient.Fat:
+			t.FatPartGrams += p.Grams
+		case ingredient.Water:
+			t.WaterPartGrams += p.Grams
+		case ingredient.Ionic:
+			t.Ionic = append(t.Ionic, i)
+		case ingredient.Emulsifier:
+			blended += p.Grams
+			if h := p.What.HLB; h != nil {
+				hlb.Low += p.Grams * h.Low
+				hlb.Value += p.Grams * h.Value
+				hlb.High += p.Grams * h.High
+			} else {
+				t.WithoutHLB = append(t.WithoutHLB, i)
+			}
+		}
+		if p.What.WeighedAsEmulsifier() {
+			t.EmulsifierGrams += p.Grams
+		}
+		if p.What.FatPercent != nil {
+			fat += p.Grams * p.What.FatPercent.Value / 100
+		} else if p.What.NeedsFatPercent() {
+			t.WithoutFatPercent = append(t.WithoutFatPercent, i)
+		}
+	}
+	if len(t.WithoutFatPercent) == 0 {
+		t.FatGrams = &fat
+	}
+	if t.Grams > 0 {
+		percent := 100 * t.EmulsifierGrams / t.Grams
+		t.EmulsifierPercent = &percent
+		if t.FatGrams != nil {
+			percent := 100 * fat / t.Grams
+			t.FatPercent = &percent
+		}
+	}
+	if blended > 0 && len(t.WithoutHLB) == 0 {
+		t.BlendHLB = &ingredient.Range{Low: hlb.Low / blended, Value: hlb.Value / blended, High: hlb.High / blended}
+	}
+	return t
+}
+
+// OutsideHLB is a blend HLB asked of two emulsifiers that do not reach it.
+type OutsideHLB struct{ Target, Low, High float64 }
+
+func (e *OutsideHLB) Error() string {
+	if e.Low == e.High {
+		return fmt.Sprintf("a blend HLB of %.4g cannot be reached: the emulsifiers have HLB %.4g only", e.Target, e.Low)
+	}
+	return fmt.Sprintf("a blend HLB of %.4g cannot be reached with emulsifiers of HLB %.4g to %.4g", e.Target, e.Low, e.High)
+}
+
+// Split divides total grams of emulsifier between one of HLB low and one of HLB
+// high so that the blend has the target HLB: high = total·(target − low)/(high − low).
+// A target outside [low, high] is an *OutsideHLB.
+func Split(total, low, high, target float64) (gramsLow, gramsHigh float64, err error) {
+	if low > high {
+		gramsHigh, gramsLow, err = Split(total, high, low, target)
+		return gramsLow, gramsHigh, err
+	}
+	if !(low <= target && target <= high) {
+		return 0, 0, &OutsideHLB{target, low, high}
+	}
+	if low == high {
+		return total, 0, nil
+	}
+	share := (target - low) / (high - low)
+	return total * (1 - share), total * share, nil
+}
+
+// WeighingError is the most that grams read on a scale may be off, as a
+// fraction of them: half the step. It is +Inf for 0 g.
+func WeighingError(grams, step float64) float64 { return step / 2 / grams }
+
+// WeighingSD is the standard deviation of the same error, the true grams being
+// equally likely anywhere within half a step.
+func WeighingSD(grams, step float64) float64 { return step / math.Sqrt(12) / grams }

@@ -1,0 +1,313 @@
+package ingest
+
+import (
+	"fmt"
+	"slices"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/layout"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/sheet"
+)
+
+// field is a column of a table and how its cells are to be read.
+type field struct {
+	column.Meaning
+	col        int    // 1 + its place among the table's heads
+	header     string // as typed
+	want       quantity.Dimension
+	unit       quantity.Unit // of a bare number
+	raw        string        // key of Trial.Raw
+	extra      string        // key of Trial.Extras, "" = none
+	gramsPerML float64       // declared density, 0 = none
+
+	basis basis                 // of an ingredient's dose
+	what  ingredient.Ingredient // the ingredient
+
+	limit     limit // of a drainage column
+	fractions bool  // its bare numbers are fractions: 0.45 is 45 %
+	mixed     bool  // it has both 0.45 and 45
+	blankIsNo bool  // nothing but yes is ever typed in it
+	told      bool  // the kitchen itself says what it is
+	parsed    map[string]parsed
+}
+
+// table is a log table with its columns understood. Its columns are numbered
+// from 1 in the order of its heads; a column of 0 is none.
+type table struct {
+	file   string
+	name   string // of the sheet, as places give it
+	sheet  *sheet.Sheet
+	found  *layout.Table
+	fields []field
+
+	namesEmulsifiers bool // emulsifiers have columns of their own
+	emulsifierColumn int  // of one of them, or of all together
+	fatColumn        int
+	sampleColumn     int
+	waterColumn      int
+	firstLook        float64 // minutes; a hold of 0 ended before it
+	typesBreaks      bool    // "split" is typed in place of a hold
+	outcomes         bool    // some column says what happened
+	comma            bool    // numbers are typed with a decimal comma
+}
+
+// at is where the cell of a row and column stands; a column of 0 is the row.
+func (t *table) at(row, col int) Place {
+	r, c := t.found.PlaceOf(row, max(col-1, 0))
+	switch {
+	case col > 0:
+	case t.found.Transposed:
+		r = 0
+	default:
+		c = 0
+	}
+	return Place{t.file, t.name, r, c}
+}
+
+// heading is where a column's header stands.
+func (t *table) heading(col int) Place {
+	h := &t.found.Heads[col-1]
+	return Place{t.file, t.name, h.Row, h.Col}
+}
+
+// cell is the cell of a row and column, taken from above where the log says so.
+func (t *table) cell(row, col int) sheet.Cell {
+	c, _ := t.found.Cell(row, col-1)
+	return c
+}
+
+// extras gives the roles that become variables their name and unit.
+var extras = map[column.Role]Variable{
+	column.Chargers:    {"chargers", "chargers", ""},
+	column.Shakes:      {"shakes", "shakes", ""},
+	column.Rest:        {"rest_minutes", "rest", "min"},
+	column.HotHold:     {"warm_minutes", "time kept warm", "min"},
+	column.Temperature: {"temperature_c", "temperature", "°C"},
+	column.Fill:        {"fill_grams", "fill", "g"},
+	column.Overrun:     {"overrun_percent", "overrun", "%"},
+	column.Score:       {"score", "score", ""},
+	column.Mouthfeel:   {"mouthfeel", "mouthfeel", ""},
+	column.Spread:      {"spread_mm", "spread", "mm"},
+	column.Shear:       {"shear_minutes", "whisking or blending", "min"},
+}
+
+// wants is the dimension a role's cells are read as, and the unit of a bare
+// number when the header gives none.
+func wants(m column.Meaning) (quantity.Dimension, quantity.Unit) {
+	if m.Unit != quantity.NoUnit {
+		d := m.Unit.Dimension()
+		if m.Role == column.Chargers {
+			return quantity.Chargers, m.Unit
+		}
+		return d, m.Unit
+	}
+	switch m.Role {
+	case column.Hold, column.HoldOver, column.GoneBy, column.Rest, column.HotHold, column.DrainedAt, column.ReadingMinute, column.Shear:
+		return quantity.Minutes, quantity.Minute
+	case column.BatchMass, column.SampleMass, column.CupLiquid, column.CupFoam, column.DispensedMass, column.LeftInside:
+		return quantity.Mass, quantity.Gram
+	case column.FatPercent, column.IngredientFat, column.Overrun:
+		return quantity.Percent, quantity.PercentUnit
+	case column.BlendHLB, column.IngredientHLB:
+		return quantity.Plain, quantity.NoUnit
+	case column.Temperature:
+		return quantity.Temperature, quantity.Celsius
+	case column.Chargers:
+		return quantity.Chargers, quantity.Charger
+	case column.Score, column.Mouthfeel:
+		return quantity.Score, quantity.NoUnit
+	case column.Spread:
+		return quantity.Length, quantity.Millimetre
+	case column.Shakes:
+		return quantity.Count, quantity.NoUnit
+	}
+	return quantity.Any, quantity.NoUnit
+}
+
+// plan understands the columns of a table.
+func (r *reader) plan(t *table) {
+	for i := range t.found.Heads {
+		h := &t.found.Heads[i]
+		f := field{Meaning: h.Meaning, col: i + 1, header: h.Text}
+		r.kitchen.declare(&f)
+		if f.Unit == quantity.NoUnit {
+			f.Unit, _ = quantity.ParseUnit(h.Unit)
+		}
+		if f.Role == column.IngredientHLB && (f.Unit.Dimension() == quantity.Mass || f.Unit.Dimension() == quantity.Percent) {
+			f.Role, f.Ingredient = column.IngredientAmount, f.Words // "sucrose ester HLB 15 (g)" is so many grams
+		}
+		if f.Role == column.None && f.header == "" && f.Doubt == "" {
+			continue
+		}
+		f.want, f.unit = wants(f.Meaning)
+		t.fields = append(t.fields, f)
+	}
+	grams := false
+	for i := range t.fields {
+		f := &t.fields[i]
+		if f.Role == column.IngredientAmount || f.Role == column.BatchMass {
+			grams = grams || f.Unit.Dimension() == quantity.Mass
+		}
+		switch f.Role {
+		case column.SampleMass:
+			t.sampleColumn = f.col
+		}
+	}
+	for i := range t.fields {
+		f := &t.fields[i]
+		r.settle(t, f, grams)
+	}
+	for i := range t.fields {
+		r.record(t, &t.fields[i])
+	}
+}
+
+// settle decides what a column's role leaves open: the ingredient, the basis of
+// a percent, the unit where the header gives none.
+func (r *reader) settle(t *table, f *field, grams bool) {
+	at := t.heading(f.col)
+	switch f.Role {
+	case column.IngredientAmount, column.FatPercent, column.EmulsifierAmount:
+		if f.Unit == quantity.NoUnit && f.Role != column.FatPercent {
+			f.want, f.unit = quantity.Mass, quantity.Gram
+			r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as grams",
+				fmt.Sprintf("write \"%s g\", or \"%s %% of mix\" if it is a percent", f.header, f.header))
+		}
+		if f.Role == column.FatPercent && f.Unit == quantity.NoUnit && grams {
+			r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the mix",
+				fmt.Sprintf("write \"%s %%\", or \"%s g\" if it is a mass", f.header, f.header))
+		}
+		r.dose(t, f)
+	case column.DrainedAmount, column.OilAmount:
+		r.drainUnit(t, f)
+	case column.Hold, column.HoldOver, column.GoneBy:
+		if f.Unit == quantity.NoUnit {
+			r.problem("no unit", ForInformation, at, quoted(f.header)+" has no unit and is read as minutes",
+				fmt.Sprintf("write \"%s min\" to be sure", f.header))
+		}
+		f.raw = "hold_minutes"
+	}
+	switch f.Role {
+	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.CameOut, column.Clogged, column.Broke,
+		column.OilLeak, column.Result:
+		t.outcomes = true
+	}
+	if f.Role == column.Declared {
+		r.extra(Variable{f.extra, f.Words, f.Unit.String()})
+		return
+	}
+	if v, ok := extras[f.Role]; ok && f.want != quantity.Any {
+		if f.Role == column.Fill && f.want != quantity.Mass {
+			v = Variable{"fill_percent", "fill", "%"}
+			if f.want != quantity.Percent {
+				return
+			}
+		}
+		if slices.ContainsFunc(t.fields, func(o field) bool { return o.extra == v.Name && o.col != f.col }) {
+			// "mix temp" beside "serving temp": the second goes by its own words.
+			v.Name, v.Label = slug(f.Words), f.Words
+		}
+		f.extra = v.Name
+		r.extra(v)
+	}
+}
+
+// dose finds the ingredient of an amount column and the basis of its numbers.
+func (r *reader) dose(t *table, f *field) {
+	switch f.want {
+	case quantity.Mass:
+		f.basis = inGrams
+	case quantity.Percent:
+		switch f.Basis {
+		case column.OfMix:
+			f.basis = ofMix
+		case column.OfFat:
+			f.basis = ofFat
+		case column.OfWater:
+			f.basis = ofWater
+		default:
+			f.basis = ofNobody
+		}
+	}
+	switch f.Role {
+	case column.FatPercent:
+		t.fatColumn = f.col
+		f.what = fatAsLogged
+		if f.want == quantity.Percent {
+			f.basis = ofMix
+		}
+	case column.EmulsifierAmount:
+		f.what = totalEmulsifier
+		t.emulsifierColumn = f.col
+	case column.IngredientAmount:
+		f.what = r.ingredient(t, f)
+		switch {
+		case f.what.WeighedAsEmulsifier():
+			t.namesEmulsifiers = true
+			t.emulsifierColumn = f.col
+		case f.what.Kind == ingredient.Fat:
+			t.fatColumn = f.col
+		case f.what.Kind == ingredient.Water:
+			t.waterColumn = f.col
+		}
+		if f.basis == ofNobody && (f.what.Kind == ingredient.Fat || f.what.Kind == ingredient.Water) {
+			f.basis = ofMix // a fat or water part is a percent of nothing else
+		}
+	}
+}
+
+// drainUnit decides what a bare number of a drainage column is.
+func (r *reader) drainUnit(t *table, f *field) {
+	f.raw = "drained_percent"
+	if f.Role == column.OilAmount {
+		f.raw = "oil"
+	}
+	if f.Unit != quantity.NoUnit {
+		return
+	}
+	at := t.heading(f.col)
+	if t.sampleColumn > 0 {
+		f.want, f.unit = quantity.Mass, quantity.Gram
+		r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as grams of the sample",
+			fmt.Sprintf("write \"%s g\" or \"%s %%\"", f.header, f.header))
+		return
+	}
+	f.want, f.unit = quantity.Percent, quantity.PercentUnit
+	r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the foam",
+		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.header, f.header))
+}
+
+// record lists what a column was read as.
+func (r *reader) record(t *table, f *field) {
+	c := Column{At: t.heading(f.col), Header: f.header, ReadAs: f.Role.String(), Unit: f.unit.String()}
+	at := c.At
+	switch {
+	case f.Role == column.None:
+		c.ReadAs = ""
+		if f.Doubt == "" {
+			r.problem("unknown column", PleaseLook, at, quoted(f.header)+" is not understood and not used",
+				"change the header, or say what it is in a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\"")
+		}
+	case f.Role == column.IngredientAmount:
+		c.ReadAs = f.what.Name
+		if f.basis != inGrams {
+			c.Unit = f.basis.String()
+		}
+	case f.AtMinute > 0:
+		c.ReadAs = fmt.Sprintf("%s at %s min", c.ReadAs, number(f.AtMinute))
+	}
+	r.log.Columns = append(r.log.Columns, c)
+	switch {
+	case f.Doubt != "":
+		severity := PleaseLook
+		if f.Role == column.None {
+			severity = MustFix
+		}
+		r.problem("header in doubt", severity, at, quoted(f.header), f.Doubt)
+	case f.Fuzzy:
+		r.problem("header read as", ForInformation, at, fmt.Sprintf("%s is read as %s", quoted(f.header), c.ReadAs),
+			"change the header if that is wrong")
+	}
+}

@@ -1,0 +1,86 @@
+package ingest
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/ingest/quantity"
+)
+
+// takeExtra reads a cell of a variable: process, score, declared.
+func (b *row) takeExtra(t *Trial, f *field) {
+	if f.extra == "" {
+		return
+	}
+	m, ok := b.read(t, f)
+	if !ok {
+		return
+	}
+	v, exact := m.Exact()
+	switch {
+	case exact:
+	case m.Word != quantity.NoWord:
+		return
+	case math.IsInf(m.Low, 0) || math.IsInf(m.High, 0):
+		return
+	default:
+		v = (m.Low + m.High) / 2
+	}
+	b.book.extras = append(b.book.extras, pair{name: f.extra, value: v})
+}
+
+// canister is the size as typed, with the header's unit when the cell has none.
+func (b *row) canister(f *field) string {
+	text := b.text(f.col)
+	if _, bare := bareNumber(b.sheet, b.cellAt(f.col)); bare && f.Unit != quantity.NoUnit {
+		text += " " + f.Unit.String()
+	}
+	return b.book.same(text)
+}
+
+// flag marks a trial whose fill or gas goes beyond what canisters are commonly
+// marked for. It is not judged: the canister's own marking decides.
+func (b *row) flag(t *Trial) {
+	litres := b.book.litres(t.Canister)
+	if litres == 0 {
+		return
+	}
+	fill, filled := t.Extras["fill_grams"]
+	if !filled && t.BatchGrams != nil {
+		fill, filled = *t.BatchGrams, true
+	}
+	var why string
+	if filled && fill > 1000*litres*2/3*(1+1e-9) {
+		why = fmt.Sprintf("%s in a canister of %s L is more than two thirds full", grams(fill), number(litres))
+	}
+	if n, ok := t.Extras["chargers"]; ok && n > 4*litres*(1+1e-9) {
+		if why != "" {
+			why += "; "
+		}
+		why += fmt.Sprintf("%s chargers for %s L is more than two for each half litre", number(n), number(litres))
+	}
+	if why != "" {
+		t.Flagged = why + ": check against your canister's marking"
+		b.problem("check the canister", PleaseLook, 0, why, "check against your canister's marking; no formula is built on this trial")
+	}
+}
+
+// canisterLitres reads the size of a canister; bare numbers of 100 and more are
+// millilitres. 0 = not known.
+func canisterLitres(text string) float64 {
+	if text == "" {
+		return 0
+	}
+	m, err := quantity.Parse(text, quantity.Volume, quantity.NoUnit)
+	if err != nil {
+		return 0
+	}
+	v, ok := m.Exact()
+	switch {
+	case !ok || v <= 0:
+		return 0
+	case m.Unit == quantity.NoUnit && v < 10:
+		return v
+	}
+	return v / 1000
+}

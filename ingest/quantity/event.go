@@ -1,0 +1,209 @@
+package quantity
+
+import (
+	"slices"
+	"sync"
+)
+
+// Event is something a free text says happened to a foam.
+type Event uint8
+
+// The events.
+const (
+	NoEvent         Event = iota
+	CameOut               // came out, dispensed clean, did not clog
+	PartlyOut             // spat, sputtered, came out in part
+	Clogged               // did not come out: blocked, gas only
+	Broke                 // the emulsion split, curdled, turned to butter
+	OilLeak               // oil leaked
+	Weeps                 // serum drained
+	CollapsedAtOnce       // collapsed at once
+	CameOutLiquid         // came out as a liquid: no foam
+	Stood                 // still standing
+	Whole                 // did not break
+	NoOil                 // no oil leaked
+	Dry                   // does not weep
+	Fine                  // said to be good, no more
+)
+
+// String is the event in a few words.
+func (e Event) String() string {
+	return [...]string{"", "came out", "partly came out", "did not come out", "broke", "leaked oil", "weeps", "collapsed at once",
+		"came out liquid", "still standing", "did not break", "no oil", "does not weep", "fine"}[e]
+}
+
+// denied is what the denial of an event says.
+var denied = map[Event]Event{Clogged: CameOut, CameOut: Clogged, PartlyOut: CameOut, Broke: Whole, OilLeak: NoOil, Weeps: Dry}
+
+// eventTexts lists the words of each event; the longest match wins.
+var eventTexts = map[Event]string{
+	CameOut: `came out|comes out|come out|came out fine|came out clean|clean|dispensed|dispenses|dispense|flows|flowed|unclogged|unblocked|
+		sorti|sortie|sort|est sorti|sort bien|débouché|propre|
+		salió|sale|salió bien|sale bien|limpio|
+		kam raus|kommt raus|kam heraus|rausgekommen|herausgekommen|kam gut|sauber|
+		uscito|uscita|esce|è uscito|esce bene|pulito`,
+	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|
+		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|
+		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|
+		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|
+		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava`,
+	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|dnf|
+		bouché|bouchée|bouche|bouchon|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
+		atascado|atascada|atasco|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
+		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
+		intasato|intasata|intasa|si intasa|intasamento|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente`,
+	Broke: `split|splits|splitting|broke|broken|breaks|breaking|separated|separates|separation|curdled|curdles|grainy and split|buttered|buttery|butter grains|turned to butter|churned|
+		tranché|tranchée|tranche|cassé|cassée|casse|séparé|séparée|déphasé|caillé|caillée|tourné|tournée|beurré|grainé|
+		cortado|cortada|se corta|se cortó|cortó|roto|rota|se rompió|separado|separada|se separó|
+		geronnen|gerinnt|getrennt|gebuttert|verbuttert|trennt sich|gebrochen|ausgeflockt|abgesetzt|geschieden|
+		impazzito|impazzita|impazzisce|impazzì|rotto|rotta|separato|separata|stracciato|smontato in burro`,
+	OilLeak: `oil leak|oil leaks|oil leaked|leaked oil|leaks oil|leaking oil|oil leaking|oil out|oiled off|oils off|oil off|oiling off|oil ring|oil puddle|oil on plate|weeps oil|weeping oil|oily|greasy|fat leak|leaked fat|free oil|oil|
+		fuite d'huile|huile|d'huile|perd de l'huile|rend de l'huile|rend du gras|huileux|suinte l'huile|exsude l'huile|
+		suelta aceite|soltó aceite|aceite|pierde aceite|fuga de aceite|aceitoso|suelta grasa|
+		Öl|Oel|ölt|Öl ausgetreten|verliert Öl|ölt aus|ölig|Öl läuft aus|Fett ausgetreten|fettig|Öl tritt aus|
+		perde olio|olio|rilascia olio|oleoso|unto|fuoriuscita d'olio|trasuda olio|d'olio`,
+	Weeps: `weeps|weep|weeping|wept|drains|drained|leaks|leaked|leaking|watery|serum|syneresis|puddle|water leaks|leaks water|leaked water|
+		suinte|suinté|suintement|exsude|rend de l'eau|perd de l'eau|pleure|synérèse|égoutte|flaque|
+		llora|lloró|suelta agua|soltó agua|exuda|suda|suero|sinéresis|charco|
+		wässert|wässrig|weint|nässt|verliert Wasser|Wasser läuft aus|setzt ab|Synärese|tropft|Pfütze|
+		piange|trasuda|perde acqua|rilascia acqua|siero|sineresi|pozza`,
+	CollapsedAtOnce: `collapsed at once|collapsed immediately|collapsed straight away|collapsed instantly|collapses at once|collapses immediately|fell at once|fell immediately|fell straight away|instant collapse|immediate collapse|collapsed right away|gone at once|
+		retombe tout de suite|retombé tout de suite|retombé aussitôt|retombée aussitôt|effondré aussitôt|effondré tout de suite|s'effondre aussitôt|s'effondre tout de suite|retombe immédiatement|retombé immédiatement|
+		se cae al momento|se cayó al momento|se cae enseguida|se cayó enseguida|colapsa al momento|colapsó al momento|colapsó enseguida|se bajó al momento|
+		sofort zusammengefallen|fällt sofort zusammen|fiel sofort zusammen|sofort eingefallen|sofort weg|sofort zusammengebrochen|
+		crolla subito|crollato subito|smonta subito|smontato subito|caduto subito|crollata subito`,
+	CameOutLiquid: `liquid|came out liquid|runny|no foam|liquide|sorti liquide|pas de mousse|aucune mousse|líquido|salió líquido|sale líquido|sin espuma|no espuma|flüssig|kam flüssig|kam flüssig raus|kein Schaum|
+		liquido|uscito liquido|esce liquido|niente schiuma|nessuna schiuma|senza schiuma`,
+	Fine:  `ok|okay|fine|good|perfect|great|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto`,
+	Stood: `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora`,
+}
+
+// denials come before what they deny, at most four words on; lateDenials come
+// right after it: "bouché non", "verstopft nicht".
+const (
+	denials = `no|not|never|without|didn't|did not|doesn't|does not|don't|wasn't|isn't|won't|wouldn't|couldn't|can't|cannot|hasn't|hardly|neither|zero|free of|0|
+		non|pas|sans|jamais|aucun|aucune|ne|n'est|n'a|point|
+		sin|nunca|ningún|ninguna|ninguno|tampoco|
+		nicht|kein|keine|keinen|keiner|ohne|nie|nichts|weder|
+		senza|mai|nessun|nessuna|nessuno`
+	lateDenials = `no|non|nein|nicht|pas|none|n|0|never`
+)
+
+// clauseEnds stop a denial: "no, clogged" and "didn't hold but came out".
+const clauseEnds = `but|mais|pero|aber|ma|then|puis|luego|dann|poi|and then|and|et|y|und|because|car`
+
+// alternatives carry a denial on: "no clog or split".
+const alternatives = `or|ou|o|oder|od|nor|ni|né`
+
+// softeners make a clog a partial one: "slightly clogged".
+const softeners = `slightly|a bit|bit|a little|little|almost|nearly|somewhat|sometimes|légèrement|un peu|presque|parfois|ligeramente|un poco|casi|a veces|
+	leicht|etwas|ein wenig|ein bisschen|fast|beinahe|manchmal|leggermente|un po'|quasi|a volte`
+
+// said is what a phrase does in a free text.
+type said struct {
+	event            Event
+	denies, lateDeny bool
+	ends, joins      bool
+	softens          bool
+}
+
+var saidBy = sync.OnceValue(func() map[string]said {
+	m := make(map[string]said)
+	for e, texts := range eventTexts {
+		for _, text := range listed(texts) {
+			m[phraseKey(text)] = said{event: e}
+		}
+	}
+	for _, text := range listed(denials) {
+		m[phraseKey(text)] = said{denies: true}
+	}
+	for _, text := range listed(lateDenials) {
+		k := phraseKey(text)
+		m[k] = said{event: m[k].event, denies: m[k].denies, lateDeny: true}
+	}
+	for _, text := range listed(softeners) {
+		m[phraseKey(text)] = said{softens: true}
+	}
+	for _, text := range listed(alternatives) {
+		m[phraseKey(text)] = said{joins: true}
+	}
+	for _, text := range listed(clauseEnds) {
+		m[phraseKey(text)] = said{ends: true}
+	}
+	return m
+})
+
+// denialReach is how many words a denial carries: "nicht mehr so verstopft".
+const denialReach = 4
+
+// Events lists what a free text says happened, each once, in reading order. A
+// denied event is its opposite ("didn't clog" is CameOut, "no split" is Whole)
+// or nothing.
+func Events(text string) []Event {
+	tokens := lex(fold(text), false)
+	find := func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok }
+	var events []Event
+	denial := 0 // words a denial still reaches
+	soft := false
+	for i := 0; i < len(tokens); {
+		v, n := match(tokens, i, find)
+		if n == 0 {
+			if tokens[i].kind == aMark && tokens[i].text != "'" && tokens[i].text != `"` {
+				denial, soft = 0, false
+			} else if denial > 0 {
+				denial--
+			}
+			i++
+			continue
+		}
+		i += n
+		switch {
+		case v.softens:
+			soft = true
+			continue
+		case v.ends:
+			denial = 0
+		case v.joins:
+			if denial > 0 {
+				denial = denialReach
+			}
+		case v.denies || v.lateDeny && v.event == NoEvent:
+			denial = denialReach
+		default:
+			e := v.event
+			if soft && e == Clogged {
+				e = PartlyOut
+			}
+			late, taken := deniedAfter(tokens, i, find)
+			i += taken
+			if denial > 0 || late {
+				e = denied[e]
+				denial = min(denial, 1)
+			}
+			if e != NoEvent && !has(events, e) {
+				events = append(events, e)
+			}
+		}
+		soft = false
+	}
+	return events
+}
+
+// deniedAfter looks for "no" right after an event, if nothing follows it:
+// "clogged: no", "split? no", "verstopft nicht". It returns the tokens taken.
+func deniedAfter(tokens []token, i int, find func(string) (said, bool)) (bool, int) {
+	start := i
+	for i < len(tokens) && tokens[i].kind == aMark && (tokens[i].text == ":" || tokens[i].text == "?" || tokens[i].text == "=") {
+		i++
+	}
+	v, n := match(tokens, i, find)
+	if n == 0 || !v.lateDeny {
+		return false, 0
+	}
+	if end := i + n; end == len(tokens) || tokens[end].kind == aMark {
+		return true, end - start
+	}
+	return false, 0
+}
+
+func has(events []Event, e Event) bool { return slices.Contains(events, e) }

@@ -1,0 +1,113 @@
+package quantity
+
+import (
+	"math"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+)
+
+func inf(sign int) float64 { return math.Inf(sign) }
+
+// sameSign maps the many ways to write one sign onto the one the reader knows.
+var sameSign = strings.NewReplacer(
+	"−", "-", "–", "-", "—", "-", "‐", "-", "‑", "-", "‒", "-", "―", "-", "﹣", "-",
+	"’", "'", "‘", "'", "′", "'", "´", "'", "`", "'", "ʼ", "'",
+	"″", `"`, "“", `"`, "”", `"`, "„", `"`, "«", `"`, "»", `"`, "〃", `"`,
+	"≥", ">=", "⩾", ">=", "≧", ">=", "≤", "<=", "⩽", "<=", "≦", "<=",
+	"×", "x", "✕", "x", "✖", "x", "º", "°", "˚", "°",
+	"∼", "~", "≈", "~", "≃", "~", "～", "~", "→", ";",
+	"ß", "ss", "ẞ", "ss", "ø", "o", "Ø", "o", "æ", "ae", "Æ", "ae", "œ", "oe", "Œ", "oe", "µ", "u",
+	"\u200b", "", "\u200c", "", "\u200d", "", "\u2060", "", "\ufeff", "", "\u00ad", "", "\ufe0e", "", "\ufe0f", "",
+)
+
+// fold brings text to lower case without accents, odd spaces, odd dashes or
+// full-width forms. Written fractions become " 1⁄2" with the fraction slash,
+// which tells them from a range; raised and circled digits, which are footnote
+// marks in a number, become ^.
+func fold(text string) string {
+	if isASCII(text) {
+		return strings.ToLower(text)
+	}
+	var b strings.Builder
+	for _, r := range sameSign.Replace(text) {
+		switch {
+		case r < 0x80:
+			b.WriteRune(unicode.ToLower(r))
+		case unicode.IsSpace(r) || unicode.Is(unicode.Zs, r):
+			b.WriteByte(' ')
+		case r >= '₀' && r <= '₉':
+			b.WriteRune('0' + r - '₀')
+		case unicode.Is(unicode.No, r):
+			if f := norm.NFKD.String(string(r)); strings.ContainsRune(f, '⁄') {
+				b.WriteString(" " + f)
+			} else {
+				b.WriteByte('^')
+			}
+		default:
+			for _, d := range norm.NFKD.String(string(r)) {
+				if !unicode.Is(unicode.Mn, d) {
+					b.WriteRune(unicode.ToLower(d))
+				}
+			}
+		}
+	}
+	return b.String()
+}
+
+func isASCII(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] >= 0x80 {
+			return false
+		}
+	}
+	return true
+}
+
+// key is the form under which a text is looked up: folded, one space between
+// words, no full stops, apostrophes or hyphens inside or beside words.
+func key(text string) string { return keyFolded(fold(text)) }
+
+func keyFolded(folded string) string {
+	runes := []rune(strings.Join(strings.Fields(folded), " "))
+	letter := func(i int) bool { return i >= 0 && i < len(runes) && unicode.IsLetter(runes[i]) }
+	var b strings.Builder
+	for i, r := range runes {
+		switch {
+		case r == '\'' && letter(i-1) && letter(i+1):
+		case r == '.' && letter(i-1):
+		case r == '-' && letter(i-1) && letter(i+1):
+			b.WriteByte(' ')
+		case (r == '!' || r == ',' || r == ';' || r == ':') && i == len(runes)-1 && i > 0:
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// listed splits a table entry of texts separated by | over several lines.
+func listed(texts string) []string {
+	var list []string
+	for _, t := range strings.Split(texts, "|") {
+		if t = strings.TrimSpace(t); t != "" {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// unwrap takes spaces and one pair of brackets off a folded text, and the
+// apostrophe that spreadsheets use to say "this is text".
+func unwrap(folded string) string {
+	s := strings.TrimSpace(folded)
+	if len(s) > 1 && s[0] == '\'' && s[1] != '\'' {
+		s = strings.TrimSpace(s[1:])
+	}
+	if len(s) > 1 && (s[0] == '(' && s[len(s)-1] == ')' || s[0] == '[' && s[len(s)-1] == ']') &&
+		!strings.ContainsAny(s[1:len(s)-1], "()[]") {
+		s = strings.TrimSpace(s[1 : len(s)-1])
+	}
+	return s
+}

@@ -1,0 +1,353 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+)
+
+// longestCell is the most bytes a cell with a number may have; longer text is a
+// note.
+const longestCell = 200
+
+// expected says, for each dimension, what to type.
+var expected = [...]struct{ what, type_ string }{
+	Any:         {"a number", "type one number, such as 12.5"},
+	Mass:        {"a weight", "type grams, such as 3.2"},
+	Minutes:     {"a time", "type minutes, such as 12, >20 or 10-15"},
+	Percent:     {"a percentage", "type percent, such as 45"},
+	Temperature: {"a temperature", "type degrees Celsius, such as 60"},
+	Count:       {"a count", "type a whole number, such as 4"},
+	Plain:       {"a plain number", "type one number, such as 7.5"},
+	Volume:      {"a volume", "type millilitres, such as 25"},
+	Score:       {"a score", "type a number, such as 7 or 7/9"},
+	Chargers:    {"a number of chargers", "type how many chargers, such as 2"},
+	Length:      {"a length", "type millimetres, such as 12"},
+}
+
+// clause is one number, or two that belong together, with what is said about it.
+type clause struct {
+	low, high float64 // in the unit in
+	in        Unit
+	written   Unit // as typed
+	plusMinus float64
+	scale     float64
+	bound     meaning // atLeast, atMost, gone or noMeaning
+	approx    bool
+	comma     bool
+}
+
+// reader reads one cell.
+type reader struct {
+	text    string
+	tokens  []token
+	i       int
+	want    Dimension
+	column  Unit
+	clauses []clause
+	left    []string // words not understood
+	before  bool     // some of them stand before the first number
+	doubts  []string
+	bound   meaning // said, but not yet of any number
+	approx  bool
+	between bool
+	foreign error // a number in a unit that does not belong here, kept in case no other comes
+}
+
+func (p *reader) fail(why, cure string) error {
+	return &Unreadable{Text: strings.TrimSpace(p.text), Why: why, Type: cure}
+}
+
+func (p *reader) doubt(format string, args ...any) {
+	if d := fmt.Sprintf(format, args...); !slices.Contains(p.doubts, d) {
+		p.doubts = append(p.doubts, d)
+	}
+}
+
+func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, error) {
+	p := &reader{text: text, want: want, column: unit}
+	if len(text) > longestCell {
+		return Reading{}, p.fail("is a long text where "+expected[want].what+" is expected", expected[want].type_+", and keep the rest for a notes column")
+	}
+	folded := unwrap(fold(text))
+	if r, ok := readWord(folded, want); ok {
+		return r, nil
+	}
+	if strings.HasPrefix(folded, "#") {
+		return Reading{}, p.fail("is a spreadsheet error", "repair the formula in that cell, or "+expected[want].type_)
+	}
+	if r, ok := p.readDate(folded); ok {
+		return r, nil
+	}
+	if r, ok := readStars(folded, want); ok {
+		return r, nil
+	}
+	p.tokens = lex(folded, comma)
+	for p.i < len(p.tokens) {
+		if err := p.step(); err != nil {
+			return Reading{}, err
+		}
+	}
+	return p.finish()
+}
+
+// at returns the token n places on, a zero mark past the end.
+func (p *reader) at(n int) token {
+	if p.i+n < len(p.tokens) {
+		return p.tokens[p.i+n]
+	}
+	return token{kind: aMark}
+}
+
+func (p *reader) isMark(n int, text string) bool {
+	t := p.at(n)
+	return t.kind == aMark && t.text == text
+}
+
+// step reads the next clause, phrase or word.
+func (p *reader) step() error {
+	t := p.at(0)
+	switch {
+	case t.kind == aNumber:
+		return p.readClause()
+	case t.kind == aBadNumber:
+		return p.fail("has points and commas that make no number", expected[p.want].type_)
+	case p.isMark(0, "-") && p.at(1).kind == aNumber && len(p.clauses) == 0:
+		if !p.at(1).glued {
+			p.doubt("the dash before the number was read as a minus sign")
+		}
+		return p.readClause()
+	}
+	if p.want == Minutes || p.want == Any {
+		if m, n := match(p.tokens, p.i, func(s string) (float64, bool) { m, ok := durations[s]; return m, ok }); n > 0 {
+			p.i += n
+			p.add(clause{low: m, high: m, in: Minute, written: NoUnit})
+			return nil
+		}
+	}
+	if m, n := matchPhrase(p.tokens, p.i); n > 0 {
+		return p.readPhrase(m, n)
+	}
+	p.i++
+	if t.kind == aWord {
+		p.leave(t.text)
+		return nil
+	}
+	return p.readMark(t)
+}
+
+// leave sets a word aside.
+func (p *reader) leave(word string) {
+	p.left = append(p.left, word)
+	p.before = p.before || len(p.clauses) == 0
+}
+
+func (p *reader) readPhrase(m meaning, n int) error {
+	first := p.at(0).text
+	p.i += n
+	switch m {
+	case atLeast, atMost, gone:
+		return p.say(m)
+	case approximate:
+		p.approx = true
+	case between:
+		p.between = true
+	case minimumWord:
+		if p.at(0).kind == aNumber {
+			return p.fail("may mean minutes or a minimum", "type 20 for 20 minutes, or >20 for more than 20")
+		}
+		p.leave(first)
+	case timesWord:
+		if p.want != Chargers && p.want != Count {
+			p.leave(first)
+		}
+	case to:
+		if first == "bis" && len(p.clauses) == 0 {
+			p.doubt("“bis” may say that it lasted until then or was no longer watched")
+		}
+	case outOf, plusMinus:
+		if len(p.clauses) == 0 && first != "von" {
+			p.leave(first)
+		}
+	}
+	return nil
+}
+
+// say notes a bound for the next number, or for the last if none follows.
+func (p *reader) say(m meaning) error {
+	switch {
+	case p.bound == noMeaning || p.bound == gone:
+		p.bound = m
+	case m != gone && p.bound != m:
+		return p.fail("says both more than and less than", expected[p.want].type_)
+	}
+	return nil
+}
+
+func (p *reader) readMark(t token) error {
+	if (t.text == ">" || t.text == "<") && len(p.clauses) > 0 && p.at(0).kind != aNumber && p.at(1).kind != aNumber {
+		p.leave(t.text) // 12 > split: an arrow
+		return nil
+	}
+	switch t.text {
+	case ">":
+		return p.say(atLeast)
+	case "<":
+		return p.say(atMost)
+	case "~", "?":
+		p.approx = true
+	case "+":
+		if p.at(0).kind == aNumber && len(p.clauses) == 0 {
+			if p.want == Minutes {
+				p.doubt("the + before the number was read as “at least”")
+				return p.say(atLeast)
+			}
+			return nil
+		}
+		if len(p.clauses) == 0 {
+			return p.fail("has a plus sign but no number", expected[p.want].type_)
+		}
+		return p.say(atLeast)
+	case ",", ";", ":", ".", "(", ")", "[", "]", "!", "=", "..", "-", "_", "|":
+	case "*", "^":
+		p.doubt("a footnote mark was left aside")
+	default:
+		p.leave(t.text)
+	}
+	return nil
+}
+
+// add takes a clause with what was said before it.
+func (p *reader) add(c clause) {
+	c.bound, c.approx = p.bound, p.approx
+	p.bound, p.approx, p.between = noMeaning, false, false
+	p.clauses = append(p.clauses, c)
+}
+
+// finish makes one reading of the clauses.
+func (p *reader) finish() (Reading, error) {
+	switch {
+	case len(p.clauses) == 0 && p.foreign != nil:
+		return Reading{}, p.foreign
+	case len(p.clauses) == 0:
+		return p.withoutNumber()
+	case p.foreign != nil:
+		p.doubt("a number in another kind of unit was left aside")
+	}
+	last := &p.clauses[len(p.clauses)-1]
+	last.approx = last.approx || p.approx
+	if p.bound != noMeaning {
+		if last.bound != noMeaning && last.bound != p.bound && last.bound != gone && p.bound != gone {
+			return Reading{}, p.fail("says both more than and less than", expected[p.want].type_)
+		}
+		if p.bound != gone || last.bound == noMeaning {
+			last.bound = p.bound
+		}
+	}
+	r, err := p.combine()
+	if err != nil {
+		return Reading{}, err
+	}
+	if len(p.left) > 0 {
+		words := strings.Join(p.left, " ")
+		zero, events := r.Low == 0 && r.High == 0, Events(words)
+		switch {
+		case zero && has(events, Clogged):
+			return Reading{Low: inf(-1), High: inf(1), Word: DidNotComeOut, Doubt: "the 0 was read as: did not come out"}, nil
+		case zero && has(events, CameOutLiquid):
+			return Reading{Low: inf(-1), High: inf(1), Word: NoFoam, Doubt: "the 0 was read as: no foam"}, nil
+		case p.before && r.Unit == NoUnit && wordOf()[words] != Trace:
+			return Reading{}, p.fail("has words before its number that may change it", expected[p.want].type_)
+		case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
+			return Reading{}, p.fail("has a bound and a denial", expected[p.want].type_)
+		}
+		p.doubt("the words “%s” were left aside", words)
+	}
+	r.Doubt = strings.Join(p.doubts, "; ")
+	if math.IsNaN(r.Low) || math.IsNaN(r.High) || math.IsInf(r.Low, 1) || math.IsInf(r.High, -1) ||
+		math.IsInf(r.Low, -1) && math.IsInf(r.High, 1) || math.IsInf(r.PlusMinus, 0) {
+		return Reading{}, p.fail("is too large a number", expected[p.want].type_)
+	}
+	return r, nil
+}
+
+// withoutNumber reads what is left when a cell has words only.
+func (p *reader) withoutNumber() (Reading, error) {
+	r := Reading{Low: inf(-1), High: inf(1)}
+	events := Events(p.text)
+	switch {
+	case has(events, Clogged):
+		r.Word = DidNotComeOut
+	case has(events, CollapsedAtOnce):
+		r.Word = AtOnce
+	case has(events, CameOutLiquid):
+		r.Word = NoFoam
+	case has(events, Stood):
+		r.Word = StillStanding
+	case wordOf()[strings.Join(p.left, " ")] != NoWord:
+		if r.Word = wordOf()[strings.Join(p.left, " ")]; r.Word == Zero {
+			r.Low, r.High = 0, 0
+		}
+	default:
+		return Reading{}, p.fail("is not "+expected[p.want].what, expected[p.want].type_)
+	}
+	r.Doubt = fmt.Sprintf("“%s” was read as: %s", strings.TrimSpace(p.text), r.Word)
+	return r, nil
+}
+
+// combine joins the clauses: "ok at 10, gone at 15" is 10 to 15.
+func (p *reader) combine() (Reading, error) {
+	first := p.clauses[0]
+	r, err := p.interval(first)
+	if err != nil {
+		return r, err
+	}
+	for _, c := range p.clauses[1:] {
+		if c.bound == gone || c.bound == noMeaning && first.bound == atLeast {
+			c.bound = gone
+		}
+		next, err := p.interval(c)
+		if err != nil {
+			return r, err
+		}
+		switch {
+		case c.bound == gone && first.bound == atLeast && math.IsInf(r.High, 1) && next.Low >= r.Low:
+			r.High = next.High
+		case first.bound == atLeast && c.bound == atMost || first.bound == atMost && c.bound == atLeast:
+			r.Low, r.High = math.Max(r.Low, next.Low), math.Min(r.High, next.High)
+		case first.bound == atLeast && c.bound == atLeast:
+			r.Low = math.Max(r.Low, next.Low)
+		case near(r.Low, next.Low) && near(r.High, next.High):
+		default:
+			return r, p.fail("has two numbers that say different things", expected[p.want].type_)
+		}
+		if r.Low > r.High || r.In != next.In && first.in != c.in {
+			return r, p.fail("has two numbers that contradict each other", expected[p.want].type_)
+		}
+		r.Approx = r.Approx || next.Approx
+	}
+	return r, nil
+}
+
+func near(a, b float64) bool { return a == b || math.Abs(a-b) <= 1e-9*math.Abs(a) }
+
+// interval is the reading of one clause.
+func (p *reader) interval(c clause) (Reading, error) {
+	r := Reading{Low: c.low, High: c.high, In: c.in, Unit: c.written, PlusMinus: c.plusMinus, Scale: c.scale, Approx: c.approx, Comma: c.comma}
+	if r.Low > r.High {
+		r.Low, r.High = r.High, r.Low
+		p.doubt("the range runs downwards: read from %s to %s", format(r.Low), format(r.High))
+	}
+	if (c.bound == atLeast || c.bound == atMost) && (r.Low != r.High || r.PlusMinus != 0) {
+		p.doubt("a bound and a range stand together: only the bound was read")
+		r.PlusMinus = 0
+	}
+	switch c.bound {
+	case atLeast:
+		r.High = inf(1)
+	case atMost:
+		r.Low = inf(-1)
+	}
+	return r, nil
+}

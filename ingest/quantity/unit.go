@@ -1,0 +1,165 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+	"strings"
+	"sync"
+)
+
+// Unit is a unit of measure as kitchens write it.
+type Unit uint8
+
+// The units. Spoons, cups, pinches, drops and sheets are known so that they can
+// be refused by name: they have no fixed size.
+const (
+	NoUnit Unit = iota
+	Gram
+	Kilogram
+	Milligram
+	Ounce
+	Pound
+	Millilitre
+	Centilitre
+	Decilitre
+	Litre
+	FluidOunce
+	Pint
+	PercentUnit
+	Fraction // 0 to 1
+	Minute
+	Second
+	Hour
+	Day
+	Celsius
+	Fahrenheit
+	Millimetre
+	Centimetre
+	Inch
+	Charger
+	Teaspoon
+	Tablespoon
+	Cup
+	Pinch
+	Drop
+	Sheet // of gelatine
+	lastUnit
+)
+
+// units gives for each unit its name, dimension, texts, and how it becomes the
+// base unit: value × 10^shift × factor. factor 0 means it has no fixed size.
+//
+// Factors: avoirdupois pound 0.45359237 kg, inch 25.4 mm (international yard
+// and pound agreement, 1959); US fluid ounce and pint from the 231 cubic inch
+// gallon. From memory.
+var units = [lastUnit]struct {
+	name   string
+	dim    Dimension
+	shift  int
+	factor float64
+	texts  string
+}{
+	NoUnit:    {name: ""},
+	Gram:      {"g", Mass, 0, 1, `g|gr|grs|gm|gms|gram|grams|gramme|grammes|gramos|gramo|grammo|grammi|Gramm|grams weight`},
+	Kilogram:  {"kg", Mass, 3, 1, `kg|kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes|kilogramos|chilo|chili|chilogrammi|Kilogramm`},
+	Milligram: {"mg", Mass, -3, 1, `mg|mgs|milligram|milligrams|milligramme|milligrammes|miligramos|milligrammi|Milligramm`},
+	Ounce:     {"oz", Mass, 0, 28.349523125, `oz|ozs|ounce|ounces|once|onces|onza|onzas|oncia|Unze|Unzen|oz wt`},
+	Pound:     {"lb", Mass, 0, 453.59237, `lb|lbs|pound|pounds`},
+	Millilitre: {"mL", Volume, 0, 1, `ml|mls|cc|cm3|cm^|millilitre|millilitres|milliliter|milliliters|mililitro|mililitros|
+		millilitri|Milliliter`},
+	Centilitre:  {"cL", Volume, 1, 1, `cl|centilitre|centilitres|centiliter|centilitros|centilitri|Zentiliter`},
+	Decilitre:   {"dL", Volume, 2, 1, `dl|decilitre|decilitres|deciliter|decilitros|decilitri|Deziliter|décilitre`},
+	Litre:       {"L", Volume, 3, 1, `l|lt|ltr|litre|litres|liter|liters|litro|litros|litri`},
+	FluidOunce:  {"fl oz", Volume, 0, 29.5735295625, `fl oz|floz|fluid ounce|fluid ounces`},
+	Pint:        {"pint", Volume, 0, 0, `pint|pints|pt`},
+	PercentUnit: {"%", Percent, 0, 1, `%|pct|percent|per cent|pourcent|pour cent|por ciento|Prozent|proz|per cento|percento|wt %|% wt|% w/w|w/w %|% m/m|m/m %|vol %|% v/v|% p/p|g/100g|g/100 g|g per 100 g|%w/w|wt%|g pro 100 g|g pour 100 g`},
+	Fraction:    {"fraction", Percent, 2, 1, `fraction|frac|mass fraction|weight fraction|0-1|0..1|0 to 1|fracción|frazione|Anteil|w/w|m/m|g/g`},
+	Minute:      {"min", Minutes, 0, 1, `min|mins|minute|minutes|mn|mns|m|minuto|minutos|minuti|Minuten|min:s|min:sec|mm:ss|m:ss|minuts|'`},
+	Second:      {"s", Minutes, 0, 1. / 60, `s|sec|secs|second|seconds|seconde|secondes|segundo|segundos|seg|segs|secondi|secondo|Sek|Sekunde|Sekunden|"|''`},
+	Hour:        {"h", Minutes, 0, 60, `h|hr|hrs|hour|hours|heure|heures|hora|horas|ora|ore|Std|Stunde|Stunden|h:min|hh:mm|h:mm|h:m`},
+	Day:         {"day", Minutes, 0, 1440, `day|days|d|jour|jours|j|día|días|giorno|giorni|gg|Tag|Tage|Tagen`},
+	Celsius: {"°C", Temperature, 0, 1, `°c|c|deg c|degc|degrees c|degree c|celsius|degrees celsius|grados c|grados|grados celsius|
+		gradi|gradi c|Grad|Grad c|Grad Celsius|degrés|degrés c|degrés Celsius|°`},
+	Fahrenheit: {"°F", Temperature, 0, 1, `°f|f|deg f|degf|degrees f|degree f|fahrenheit|degrees fahrenheit|Grad f|degrés f|grados f|gradi f`},
+	Millimetre: {"mm", Length, 0, 1, `mm|millimetre|millimetres|millimeter|millimeters|milímetro|milímetros|millimetri|Millimeter`},
+	Centimetre: {"cm", Length, 1, 1, `cm|cms|centimetre|centimetres|centimeter|centimeters|centímetro|centímetros|centimetri|Zentimeter`},
+	Inch:       {"in", Length, 0, 25.4, `in|inch|inches|pouce|pouces|pulgada|pulgadas|pollice|pollici|Zoll`},
+	Charger: {"chargers", Chargers, 0, 1, `charger|chargers|charge|charges|cartridge|cartridges|cart|carts|cap|caps|capsule|capsules|bulb|bulbs|
+		cartouche|cartouches|carga|cargas|cápsula|cápsulas|cartucho|cartuchos|carica|cariche|cartuccia|cartucce|bomboletta|bombolette|capsula|
+		Kapsel|Kapseln|Patrone|Patronen|n2o|n20|no2|nos|n2o chargers|n2o caps|N2O Kapseln`},
+	Teaspoon: {"tsp", Volume, 0, 0, `tsp|tsps|teaspoon|teaspoons|t spoon|càc|c à c|cuillère à café|cuillères à café|cuill à café|
+		cucharadita|cucharaditas|cdta|cdtas|cucchiaino|cucchiaini|TL|Teelöffel`},
+	Tablespoon: {"tbsp", Volume, 0, 0, `tbsp|tbsps|tbs|tablespoon|tablespoons|spoon|spoons|càs|c à s|cuillère à soupe|cuillères à soupe|cuill à soupe|cuillère|cuillères|
+		cucharada|cucharadas|cda|cdas|cucchiaio|cucchiai|EL|Esslöffel|Löffel`},
+	Cup:   {"cup", Volume, 0, 0, `cup|cups|tasse|tasses|taza|tazas|tazza|tazze|Tasse|Tassen`},
+	Pinch: {"pinch", Count, 0, 0, `pinch|pinches|pincée|pincées|pizca|pizcas|pizzico|pizzichi|Prise|Prisen|knob|dash|handful|Messerspitze|MSP`},
+	Drop:  {"drops", Count, 0, 0, `drop|drops|goutte|gouttes|gota|gotas|goccia|gocce|Tropfen`},
+	Sheet: {"sheets", Count, 0, 0, `sheet|sheets|leaf|leaves|feuille|feuilles|hoja|hojas|foglio|fogli|Blatt|Blätter`},
+}
+
+// baseUnit is the unit readings of a dimension come in.
+var baseUnit = [...]Unit{Any: NoUnit, Mass: Gram, Minutes: Minute, Percent: PercentUnit, Temperature: Celsius, Count: NoUnit,
+	Plain: NoUnit, Volume: Millilitre, Score: NoUnit, Chargers: Charger, Length: Millimetre}
+
+// Dimension is what the unit measures; Any for NoUnit.
+func (u Unit) Dimension() Dimension { return units[u].dim }
+
+// String is the unit's short name, "" for NoUnit.
+func (u Unit) String() string { return units[u].name }
+
+// sized reports whether the unit has a fixed size.
+func (u Unit) sized() bool { return units[u].factor != 0 }
+
+var unitOf = sync.OnceValue(func() map[string]Unit {
+	m := make(map[string]Unit)
+	for u := range units {
+		for _, text := range listed(units[u].texts) {
+			m[key(text)] = Unit(u)
+			m[phraseKey(text)] = Unit(u)
+		}
+	}
+	return m
+})
+
+// ParseUnit reads a unit as it stands in a header or a row of units: "g",
+// "gr.", "(min)", "ºC", "% w/w". A text with anything else in it is no unit.
+func ParseUnit(text string) (Unit, bool) {
+	if len(text) > 40 {
+		return NoUnit, false
+	}
+	k := strings.ReplaceAll(key(unwrap(fold(text))), "° ", "°")
+	if k == "" || k == "°" {
+		return NoUnit, false
+	}
+	u, ok := unitOf()[k]
+	return u, ok
+}
+
+// toBase converts n from u to the base unit of its dimension. Powers of ten are
+// taken on the decimal text, so 1.001 kg is exactly 1001 g.
+func (u Unit) toBase(n number) float64 {
+	def := units[u]
+	switch {
+	case u == NoUnit:
+		return n.value
+	case u == Fahrenheit:
+		return (n.value - 32) * 5 / 9
+	case u == Second:
+		return n.value / 60
+	case def.shift != 0:
+		return n.shifted(def.shift)
+	}
+	return n.value * def.factor
+}
+
+// shifted is n × 10^shift, correctly rounded when n has its decimal text.
+func (n number) shifted(shift int) float64 {
+	if n.digits == "" {
+		return n.value * math.Pow10(shift)
+	}
+	v, err := strconv.ParseFloat(n.digits+"e"+strconv.Itoa(n.exp+shift), 64)
+	if err != nil {
+		return n.value * math.Pow10(shift)
+	}
+	return v
+}

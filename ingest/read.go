@@ -1,0 +1,240 @@
+package ingest
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/mix"
+	"foamfield/ingest/quantity"
+)
+
+// Options are what a call sets; all are optional and win over the kitchen's
+// sheets.
+type Options struct {
+	Kitchen   string  // path of a workbook with kitchen sheets
+	Only      string  // keep the trials whose dish, sheet or file name contains it
+	DrainedAt float64 // minute at which drainage counts; 20 unless set here or in Targets
+	ScaleStep float64 // g; 0.1 unless set here or in Targets
+}
+
+// reader reads logs into one Log.
+type reader struct {
+	opt        Options
+	log        *Log
+	found      problems
+	kitchen    *kitchen // of the file being read, the call's own over it
+	several    bool     // more than one file was named
+	toldOf     map[onceKey]int
+	hadHeader  bool // some sheet had a header
+	hadOutcome bool // some table had an outcome column
+	filtered   int  // trials Only left out
+
+	// What rows share, so that reading a row keeps nothing but its trial.
+	recipe      recipe
+	seen        seen
+	scratch     []mix.Part
+	scratchCols []int
+	texts       map[string]string
+	floats      []float64
+	intervals   []Interval
+	parts       []Amount
+	numbers     []int
+	exact       map[float64]*ingredient.Range
+	extras, raw []pair // of the row being read
+	key         []byte
+	extraSets   map[string]map[string]float64
+	rawSets     map[string]map[string]string
+	missingSets map[absence]map[string]Why
+	eventsOf    map[string][]quantity.Event
+	litresOf    map[string]float64
+}
+
+type onceKey struct {
+	kind        string
+	file, sheet string
+	col         int
+}
+
+// Read reads every log the patterns name: files, folders and patterns with *
+// and ?. Its error is a *Refusal: nothing to analyse, or files that cannot be
+// read. Everything less is a Problem of the Log.
+func Read(patterns []string, opt Options) (*Log, error) {
+	files, err := find(patterns)
+	if err != nil {
+		return nil, err
+	}
+	r := newReader(opt, len(files) > 1)
+	var given *kitchen
+	if opt.Kitchen != "" {
+		if given, err = r.openKitchen(opt.Kitchen); err != nil {
+			return nil, err
+		}
+	}
+	var own Targets // of the logs themselves
+	for _, file := range files {
+		book, err := open(file)
+		if err != nil {
+			if len(files) == 1 || !isFolderMember(file, patterns) {
+				return nil, err
+			}
+			// One bad file must not hide a folder of good ones.
+			r.found.add("file not read", MustFix, Place{File: baseName(file)}, err.(*Refusal).Found, err.(*Refusal).Do)
+			continue
+		}
+		r.log.Inputs = append(r.log.Inputs, Input{book.File, book.SHA256})
+		k, sheets := readKitchen(book, &r.found)
+		if given == nil {
+			if err := agree(own, k.targets); err != nil {
+				return nil, err
+			}
+			own = (&kitchen{targets: own}).under(k).targets
+			r.kitchen = k
+		} else {
+			r.kitchen = given.under(k)
+		}
+		r.log.Targets = (&kitchen{targets: r.log.Targets}).under(r.kitchen).targets
+		if len(r.log.Method) == 0 {
+			r.log.Method = r.kitchen.method
+		}
+		for _, s := range sheets {
+			r.readSheet(book, s)
+		}
+	}
+	r.log.Problems = r.found.list
+	for i := range r.log.Trials {
+		r.log.Trials[i].Order = i + 1
+	}
+	if err := r.nothing(files); err != nil {
+		return nil, err
+	}
+	return r.log, nil
+}
+
+func newReader(opt Options, several bool) *reader {
+	return &reader{
+		opt: opt, several: several, log: &Log{}, toldOf: map[onceKey]int{}, texts: map[string]string{},
+		exact: map[float64]*ingredient.Range{}, extraSets: map[string]map[string]float64{}, rawSets: map[string]map[string]string{},
+		missingSets: map[absence]map[string]Why{}, eventsOf: map[string][]quantity.Event{}, litresOf: map[string]float64{},
+	}
+}
+
+// openKitchen reads the workbook a call names for its kitchen sheets.
+func (r *reader) openKitchen(path string) (*kitchen, error) {
+	book, err := open(path)
+	if err != nil {
+		return nil, err
+	}
+	k, _ := readKitchen(book, &r.found)
+	if k.targets == (Targets{}) && k.ingredients == nil && k.columns == nil && len(k.method) == 0 {
+		return nil, &Refusal{
+			book.File + " has no kitchen sheet with our header",
+			"name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns and Method",
+		}
+	}
+	return k, nil
+}
+
+// nothing is the refusal when there is nothing to analyse.
+func (r *reader) nothing(files []string) error {
+	where := "the log"
+	if len(files) == 1 {
+		where = baseName(files[0])
+	} else if len(files) > 1 {
+		where = fmt.Sprintf("none of the %d files", len(files))
+	}
+	const example = "for example: trial | butter g | cider g | GMS g | sucrose ester 15 g | came out | hold min | drained %"
+	switch {
+	case len(r.log.Inputs) == 0:
+		return &Refusal{"no file could be read", r.log.Problems[0].Read + "; " + r.log.Problems[0].Do}
+	case !r.hadHeader:
+		return &Refusal{
+			notIn(where, "has a row of column headers that speaks of what was in the mix and what happened to the foam"),
+			"type one above the first trial, " + example,
+		}
+	case r.filtered > 0 && len(r.log.Trials) == 0:
+		return &Refusal{
+			fmt.Sprintf("no trial's dish, sheet or file name contains %s", quoted(r.opt.Only)),
+			"check the spelling, or leave --only away to read all trials",
+		}
+	case !r.hadOutcome:
+		return &Refusal{
+			notIn(where, "has a column that says what happened to the foam"),
+			"add at least one of: came out (yes, partly, no), hold min, drained %, broke (yes, no)",
+		}
+	}
+	for i := range r.log.Trials {
+		if r.log.Trials[i].Used() {
+			return nil
+		}
+	}
+	if len(r.log.Trials) == 0 {
+		return &Refusal{notIn(where, "has a trial below its header"), "type one trial a row, right below the header"}
+	}
+	t := &r.log.Trials[0]
+	return &Refusal{
+		fmt.Sprintf("none of the %d trials can be used; the first, at %s, has %s", len(r.log.Trials), t.At, t.Aside),
+		"fill in what was in the mix and what happened to it, and look at what check says of the cells",
+	}
+}
+
+// notIn says that something is missing, of one file or of all.
+func notIn(where, what string) string {
+	if strings.HasPrefix(where, "none") {
+		return where + " " + what
+	}
+	return where + strings.Replace(" "+what, " has a", " has no", 1)
+}
+
+func (r *reader) problem(kind string, s Severity, at Place, read, do string) {
+	r.found.add(kind, s, at, read, do)
+}
+
+// once reports a problem of a column the first time it is met; later it is only
+// counted.
+func (r *reader) once(kind string, s Severity, at Place, read, do string) {
+	key := onceKey{kind, at.File, at.Sheet, at.Col}
+	if i, ok := r.toldOf[key]; ok {
+		r.found.list[i].Count++
+		return
+	}
+	r.found.add(kind, s, at, read, do)
+	r.toldOf[key] = len(r.found.list) - 1
+}
+
+// told is once, for what was done and may be left as it is.
+func (r *reader) told(kind string, at Place, read, do string) {
+	r.once(kind, ForInformation, at, read, do)
+}
+
+// extra notes a variable in the log's list, once.
+func (r *reader) extra(v Variable) {
+	for _, o := range r.log.Extras {
+		if o.Name == v.Name {
+			return
+		}
+	}
+	r.log.Extras = append(r.log.Extras, v)
+}
+
+// drainedAt is the minute at which drainage counts.
+func (r *reader) drainedAt() float64 {
+	switch {
+	case r.opt.DrainedAt > 0:
+		return r.opt.DrainedAt
+	case r.log.Targets.DrainedAtMinutes != nil:
+		return r.log.Targets.DrainedAtMinutes.Value
+	}
+	return 20
+}
+
+// scaleStep is the step of the kitchen's scale in grams.
+func (r *reader) scaleStep() float64 {
+	switch {
+	case r.opt.ScaleStep > 0:
+		return r.opt.ScaleStep
+	case r.log.Targets.ScaleStepGrams != nil:
+		return r.log.Targets.ScaleStepGrams.Value
+	}
+	return 0.1
+}

@@ -1,0 +1,170 @@
+package ingest
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/layout"
+	"foamfield/ingest/sheet"
+)
+
+// readSheet reads the log tables of a sheet.
+func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
+	at := Place{File: book.File, Sheet: sheetName(book, s)}
+	for _, d := range s.Faults {
+		r.problem("damage in the file", MustFix, Place{at.File, at.Sheet, d.Row, d.Col}, d.What,
+			"open the file in a spreadsheet program, check this place and save it again")
+	}
+	tables, outside := layout.Find(s)
+	if len(tables) == 0 {
+		if len(s.Rows) > 0 {
+			r.problem("no log on the sheet", ForInformation, at, "no row of column headers was found, so the sheet is not read as a log",
+				"nothing to do, unless trials are logged there: then type a header above them")
+		}
+		return
+	}
+	r.hadHeader = true
+	r.log.Rows.Furniture += len(outside)
+	r.log.Rows.Read += len(outside)
+	if s.Hidden {
+		r.problem("hidden sheet", ForInformation, at, "the sheet is hidden and was read", "delete it if it is not part of the log")
+	}
+	for i := range tables {
+		r.readTable(at, &tables[i])
+	}
+}
+
+// readTable reads the trials of one table.
+func (r *reader) readTable(at Place, found *layout.Table) {
+	t := &table{file: at.File, name: at.Sheet, sheet: found.Sheet, found: found}
+	r.plan(t)
+	r.survey(t)
+	r.hadOutcome = r.hadOutcome || t.outcomes
+	r.log.Rows.Furniture += len(found.Furniture)
+	r.log.Rows.Read += len(found.Furniture) + len(found.Rows)
+	r.hiddenParts(t)
+	if !found.PerReading {
+		r.log.Trials = slices.Grow(r.log.Trials, len(found.Rows))
+	}
+	names := namesFor(at, t, r.several)
+	b := &row{book: r, table: t, sheet: found.Sheet}
+	for rows := range trialRows(found) {
+		b.rows, b.now = rows, 0
+		if !r.wanted(at, b) {
+			r.filtered++
+			r.log.Rows.Read -= len(rows)
+			continue
+		}
+		trial := b.trial()
+		if trial.Day == "" {
+			trial.Day = names.day
+		}
+		if trial.Student == "" {
+			trial.Student = names.student
+		}
+		r.log.Trials = append(r.log.Trials, trial)
+	}
+}
+
+// trialRows yields the rows of each trial: one, or all that share their key
+// when there is a row for each reading.
+func trialRows(t *layout.Table) func(yield func([]int) bool) {
+	return func(yield func([]int) bool) {
+		if !t.PerReading {
+			var one [1]int
+			for n := range t.Rows {
+				one[0] = n
+				if !yield(one[:]) {
+					return
+				}
+			}
+			return
+		}
+		var keys []string
+		rows := map[string][]int{}
+		for n := range t.Rows {
+			var key strings.Builder
+			for _, h := range t.Key {
+				c, _ := t.Cell(n, h)
+				key.WriteString(t.Sheet.Display(c))
+				key.WriteByte(0)
+			}
+			k := key.String()
+			if rows[k] == nil {
+				keys = append(keys, k)
+			}
+			rows[k] = append(rows[k], n)
+		}
+		for _, k := range keys {
+			if !yield(rows[k]) {
+				return
+			}
+		}
+	}
+}
+
+// hiddenParts says what hidden rows and columns were read.
+func (r *reader) hiddenParts(t *table) {
+	hidden, first := 0, 0
+	for n := range t.found.Rows {
+		if t.found.Rows[n].Hidden {
+			if hidden == 0 {
+				first = n
+			}
+			hidden++
+		}
+	}
+	if hidden > 0 {
+		r.problem("hidden rows", ForInformation, t.at(first, 0), fmt.Sprintf("%d hidden rows were read", hidden), "delete them if they do not count")
+	}
+	for i := range t.fields {
+		if f := &t.fields[i]; t.found.Heads[f.col-1].Hidden && f.Role != column.None {
+			r.problem("hidden column", ForInformation, t.heading(f.col), fmt.Sprintf("the hidden column %s was read", quoted(f.header)),
+				"delete it if it does not count")
+		}
+	}
+}
+
+// wanted reports whether a trial belongs to the dish the call asks for.
+func (r *reader) wanted(at Place, b *row) bool {
+	if r.opt.Only == "" {
+		return true
+	}
+	texts := []string{at.File, at.Sheet}
+	for i := range b.table.fields {
+		if f := &b.table.fields[i]; f.Role == column.Dish {
+			texts = append(texts, b.text(f.col))
+		}
+	}
+	for _, text := range texts {
+		if strings.Contains(fold(text), fold(r.opt.Only)) {
+			return true
+		}
+	}
+	return false
+}
+
+// sheetName is the name of a sheet as places give it: a text file has none.
+func sheetName(book *sheet.Book, s *sheet.Sheet) string {
+	switch strings.ToLower(filepath.Ext(book.File)) {
+	case ".csv", ".tsv", ".txt":
+		return ""
+	}
+	return s.Name
+}
+
+func baseName(path string) string { return filepath.Base(path) }
+
+// isFolderMember reports whether a file was found in a folder or by a pattern
+// rather than named.
+func isFolderMember(file string, patterns []string) bool {
+	for _, p := range patterns {
+		if filepath.Clean(p) == file {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,141 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+)
+
+// delimitedReader reads delimited text as spreadsheets do, more kindly than
+// RFC 4180: rows may differ in length, quotation marks may stand anywhere, and
+// lines may end in any of the three ways.
+type delimitedReader struct {
+	text      string
+	pos       int
+	delimiter byte
+	sheet     *Sheet
+	row       int
+	strays    int // quotation marks opened and never closed
+}
+
+const (
+	// maxQuoted bounds a quoted cell; no spreadsheet holds a longer text. A
+	// quotation mark whose partner is farther off stands alone.
+	maxQuoted = 32 << 10
+	// maxStrays bounds the searches for a missing partner; after as many the
+	// file is taken not to use quotation marks as brackets at all.
+	maxStrays = 100
+)
+
+// readDelimited reads delimited text whose delimiter is yet to be found.
+func readDelimited(text string, l limits) (*Sheet, error) {
+	delimiter, start, declared := declaredDelimiter(text)
+	if !declared {
+		delimiter = findDelimiter(text)
+	}
+	r := delimitedReader{text: text, pos: start, delimiter: delimiter, sheet: &Sheet{}}
+	var cells arena
+	kept, cut := 0, false
+	for r.pos < len(r.text) {
+		if r.row++; r.row > l.rows {
+			return nil, tooManyRows(l)
+		}
+		for col, last := 1, false; !last; col++ {
+			var text string
+			text, last = r.field(col)
+			text = strings.TrimSpace(text)
+			switch {
+			case text == "":
+			case col > l.cols:
+				if !cut {
+					cut = true
+					r.sheet.damaged(r.row, col, fmt.Sprintf("cells beyond column %s are not read", columnLetters(l.cols)))
+				}
+			default:
+				if kept++; kept > l.cells {
+					return nil, tooManyCells(l)
+				}
+				cells.add(Cell{Col: int32(col), Kind: Text, Text: text})
+			}
+		}
+		if row := cells.take(); len(row) > 0 {
+			r.sheet.Rows = append(r.sheet.Rows, Row{Number: r.row, Cells: row})
+		}
+	}
+	return r.sheet, nil
+}
+
+// field reads the next field; last is true when its record ends with it.
+func (r *delimitedReader) field(col int) (text string, last bool) {
+	i := r.pos
+	for i < len(r.text) && (r.text[i] == ' ' || r.text[i] == '\t' && r.delimiter != '\t') {
+		i++
+	}
+	if i < len(r.text) && r.text[i] == '"' && r.strays < maxStrays {
+		inner, end, ok := quoted(r.text, i)
+		if ok {
+			r.pos = end
+			rest, last := r.bare()
+			if strings.TrimSpace(rest) != "" {
+				r.sheet.damaged(r.row, col, "something follows a closing quotation mark; both are kept")
+				inner += rest
+			}
+			return inner, last
+		}
+		r.strays++
+	}
+	text, last = r.bare()
+	if strings.IndexByte(text, '"') >= 0 {
+		r.sheet.damaged(r.row, col, "a quotation mark stands alone in the cell; it is kept as typed")
+	}
+	return text, last
+}
+
+// bare reads up to the next delimiter or line end and moves past it.
+func (r *delimitedReader) bare() (text string, last bool) {
+	start := r.pos
+	for i := start; i < len(r.text); i++ {
+		switch r.text[i] {
+		case r.delimiter:
+			r.pos = i + 1
+			return r.text[start:i], false
+		case '\r', '\n':
+			r.pos = pastLineEnd(r.text, i)
+			return r.text[start:i], true
+		}
+	}
+	r.pos = len(r.text)
+	return r.text[start:], true
+}
+
+func pastLineEnd(text string, i int) int {
+	if strings.HasPrefix(text[i:], "\r\n") {
+		return i + 2
+	}
+	return i + 1
+}
+
+// quoted reads the quoted text that begins at i; end is past its closing mark.
+func quoted(text string, i int) (inner string, end int, ok bool) {
+	window := text[i+1 : min(len(text), i+1+maxQuoted)]
+	doubled := false
+	for j := 0; ; {
+		k := strings.IndexByte(window[j:], '"')
+		if k < 0 {
+			return "", 0, false
+		}
+		j += k
+		if next := i + 1 + j + 1; next < len(text) && text[next] == '"' {
+			doubled = true
+			if j += 2; j > len(window) {
+				return "", 0, false
+			}
+			continue
+		}
+		inner, end = window[:j], i+1+j+1
+		break
+	}
+	if doubled {
+		inner = strings.ReplaceAll(inner, `""`, `"`)
+	}
+	return strings.ReplaceAll(inner, "\r\n", "\n"), end, true
+}

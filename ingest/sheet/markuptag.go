@@ -1,0 +1,219 @@
+package sheet
+
+import (
+	"bytes"
+	"unicode/utf8"
+)
+
+// tagLength returns the length of the tag that begins at pos, minding quotes.
+func (m *markup) tagLength() (int, error) {
+	var quote byte
+	i := 1
+	for {
+		window := m.buf[m.pos:]
+		for ; i < len(window); i++ {
+			switch b := window[i]; {
+			case quote != 0:
+				if b == quote {
+					quote = 0
+				}
+			case b == '>':
+				return i + 1, nil
+			case b == '"' || b == '\'':
+				quote = b
+			}
+		}
+		ok, err := m.more()
+		if err != nil {
+			return 0, err
+		}
+		if !ok {
+			return 0, cutShort
+		}
+	}
+}
+
+func (m *markup) readEnd() (token, error) {
+	if len(m.opens) > 0 { // the usual case: </name> with nothing in it
+		name := m.names[m.opens[len(m.opens)-1]:]
+		tag := m.buf[m.pos+2:]
+		if len(tag) > len(name) && tag[len(name)] == '>' && bytes.Equal(tag[:len(name)], name) {
+			m.pos += 2 + len(name) + 1
+			return m.leave()
+		}
+	}
+	n, err := m.find(">", 2)
+	if err != nil {
+		return 0, err
+	}
+	tag := m.buf[m.pos+2 : m.pos+n]
+	m.pos += n + 1
+	for len(tag) > 0 && isSpace(tag[len(tag)-1]) {
+		tag = tag[:len(tag)-1]
+	}
+	if len(m.opens) == 0 {
+		return 0, malformed("a tag is closed that was never opened")
+	}
+	if !bytes.Equal(tag, m.names[m.opens[len(m.opens)-1]:]) {
+		return 0, malformed("its tags do not match")
+	}
+	return m.leave()
+}
+
+// leave closes the innermost element.
+func (m *markup) leave() (token, error) {
+	last := m.opens[len(m.opens)-1]
+	m.local = localName(m.names[last:])
+	m.opens = m.opens[:len(m.opens)-1]
+	m.names = m.names[:last]
+	return tokenEnd, nil
+}
+
+func (m *markup) readStart() (token, error) {
+	length, err := m.tagLength()
+	if err != nil {
+		return 0, err
+	}
+	tag := m.buf[m.pos+1 : m.pos+length-1]
+	m.pos += length
+	m.empty = len(tag) > 0 && tag[len(tag)-1] == '/'
+	if m.empty {
+		tag = tag[:len(tag)-1]
+	}
+	n := nameLength(tag)
+	if n == 0 || !oneColon(tag[:n]) {
+		return 0, malformed("a tag has no proper name")
+	}
+	if len(m.opens) == 0 {
+		if m.root {
+			return 0, malformed("it has more than one root element")
+		}
+		m.root = true
+	}
+	m.opens = append(m.opens, len(m.names))
+	m.names = append(m.names, tag[:n]...)
+	m.local = localName(tag[:n])
+	return tokenStart, m.readAttributes(tag[n:])
+}
+
+func (m *markup) readAttributes(b []byte) error {
+	m.attrs = m.attrs[:0]
+	for {
+		for len(b) > 0 && isSpace(b[0]) {
+			b = b[1:]
+		}
+		if len(b) == 0 {
+			return nil
+		}
+		n := nameLength(b)
+		if n == 0 || !oneColon(b[:n]) {
+			return malformed("an attribute has no proper name")
+		}
+		name := b[:n]
+		b = b[n:]
+		for len(b) > 0 && isSpace(b[0]) {
+			b = b[1:]
+		}
+		if len(b) == 0 || b[0] != '=' {
+			return malformed("an attribute has no value")
+		}
+		b = b[1:]
+		for len(b) > 0 && isSpace(b[0]) {
+			b = b[1:]
+		}
+		if len(b) == 0 || b[0] != '"' && b[0] != '\'' {
+			return malformed("an attribute's value is not quoted")
+		}
+		end := 1
+		var class byte
+		for end < len(b) && b[end] != b[0] {
+			class |= byteClass[b[end]]
+			end++
+		}
+		if end == len(b) {
+			return malformed("an attribute's value is not closed")
+		}
+		a := attribute{name: name, value: b[1:end], escaped: class&^classMarkup != 0}
+		if a.escaped {
+			if bytes.IndexByte(a.value, '<') >= 0 {
+				return malformed("an attribute holds a bare <")
+			}
+			if _, err := m.decode(a.value, inAttribute); err != nil {
+				return err
+			}
+		}
+		for i := range m.attrs {
+			if bytes.Equal(m.attrs[i].name, name) {
+				return malformed("a tag has the same attribute twice")
+			}
+		}
+		m.attrs = append(m.attrs, a)
+		b = b[end+1:]
+	}
+}
+
+// attributeValue decodes an attribute's value, which was checked when its tag
+// was read.
+func (m *markup) attributeValue(a attribute) []byte {
+	if !a.escaped {
+		return a.value
+	}
+	v, _ := m.decode(a.value, inAttribute)
+	return v
+}
+
+// isOpen reports whether the open element at a depth has a local name.
+func (m *markup) isOpen(depth int, name string) bool {
+	if depth > len(m.opens) {
+		return false
+	}
+	end := len(m.names)
+	if depth < len(m.opens) {
+		end = m.opens[depth]
+	}
+	return string(localName(m.names[m.opens[depth-1]:end])) == name
+}
+
+// startsVisibleText reports whether the element just started holds text that
+// is shown: t below the string element at a depth, directly or in a run r, but
+// not in the reading aid rPh.
+func (m *markup) startsVisibleText(depth int) bool {
+	if string(m.local) != "t" {
+		return false
+	}
+	return m.depth() == depth+1 || m.depth() == depth+2 && m.isOpen(depth+1, "r")
+}
+
+func isSpace(b byte) bool { return b == ' ' || b == '\n' || b == '\t' || b == '\r' }
+
+// nameLength returns how many bytes of b form an XML name. Letters beyond
+// ASCII are accepted without asking which.
+func nameLength(b []byte) int {
+	if len(b) == 0 || byteClass[b[0]]&classNameStart == 0 {
+		return 0
+	}
+	n, ascii := 1, b[0] < utf8.RuneSelf
+	for n < len(b) && byteClass[b[n]]&(classNameStart|className) != 0 {
+		ascii = ascii && b[n] < utf8.RuneSelf
+		n++
+	}
+	if !ascii && !utf8.Valid(b[:n]) {
+		return 0
+	}
+	return n
+}
+
+func oneColon(name []byte) bool {
+	i := bytes.IndexByte(name, ':')
+	return i < 0 || bytes.IndexByte(name[i+1:], ':') < 0
+}
+
+// localName drops a name's namespace prefix.
+func localName(name []byte) []byte {
+	if len(name) > 1 {
+		if i := bytes.IndexByte(name, ':'); i > 0 && i < len(name)-1 {
+			return name[i+1:]
+		}
+	}
+	return name
+}

@@ -1,0 +1,187 @@
+// Package sheet reads a spreadsheet or a delimited text file into cells that
+// know their position, their type and how their number was meant to look.
+//
+// It decides nothing about meaning: which row is a header, what a text says or
+// whether a number is sensible is for the packages that read after it. Damage
+// found in a file is kept beside the cells; a file that cannot be read at all
+// is a *Refusal with its cure.
+package sheet
+
+import "strconv"
+
+// Kind says what a cell holds.
+type Kind uint8
+
+const (
+	Blank  Kind = iota // nothing; kept only for a formula without a result
+	Number             // a plain number
+	Text               // words, and everything in a delimited text file
+	Bool               // true or false, as Number 1 or 0
+	Date               // a serial day whose format shows a date
+	Clock              // a serial day whose format shows only a time or an elapsed time
+	Fault              // an error value such as #DIV/0!
+)
+
+var kindNames = [...]string{"blank", "number", "text", "bool", "date", "clock", "fault"}
+
+func (k Kind) String() string {
+	if int(k) < len(kindNames) {
+		return kindNames[k]
+	}
+	return "kind " + strconv.Itoa(int(k))
+}
+
+// What Cell.Flags can carry.
+const (
+	FromFormula   uint8 = 1 << iota // the value is a formula's result
+	NoCachedValue                   // the file holds a formula but not its result
+	Computed                        // the result was worked out here, not by the program that saved the file
+	Hidden                          // the cell's row or column is hidden
+)
+
+// Cell is one cell with content. It is kept small: a log may have millions.
+type Cell struct {
+	Col    int32 // 1-based
+	Kind   Kind
+	Flags  uint8   // FromFormula, NoCachedValue, Computed, Hidden
+	Style  uint16  // which number format; see Sheet.Format
+	Number float64 // Number; Bool as 0 or 1; Date and Clock as serial days
+	Text   string  // Text and Fault; "" for everything else
+}
+
+// Row is one row that has at least one cell.
+type Row struct {
+	Number int // 1-based, as the spreadsheet numbers it
+	Hidden bool
+	Cells  []Cell // in column order, without blanks
+}
+
+// Range is a block of cells, both corners included, 1-based.
+type Range struct{ FromRow, FromCol, ToRow, ToCol int }
+
+// Span is a run of columns, both ends included, 1-based.
+type Span struct{ From, To int }
+
+// Damage is something wrong with the file itself, not with what was typed.
+type Damage struct {
+	Row, Col int // 0 where the damage has no row or column
+	What     string
+}
+
+// Sheet is one sheet's content.
+type Sheet struct {
+	Name       string
+	Hidden     bool
+	Rows       []Row // in row order, without empty rows
+	Merged     []Range
+	HiddenCols []Span
+	Faults     []Damage
+
+	formats  []format // indexed by Cell.Style; shared by the book's sheets
+	date1904 bool
+}
+
+// Book is a file's sheets in the order of their tabs. A delimited text file is
+// a book of one sheet.
+type Book struct {
+	File     string // base name
+	SHA256   string // of the file's bytes, in lower-case hexadecimal
+	Sheets   []*Sheet
+	Date1904 bool
+}
+
+// At returns the cell at a position, Blank where nothing is. Of merged cells
+// only the top left one holds a value.
+func (s *Sheet) At(row, col int) Cell {
+	lo, hi := 0, len(s.Rows)
+	for lo < hi {
+		mid := int(uint(lo+hi) >> 1)
+		if s.Rows[mid].Number < row {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	if lo < len(s.Rows) && s.Rows[lo].Number == row {
+		if c, ok := cellIn(s.Rows[lo].Cells, col); ok {
+			return c
+		}
+	}
+	return Cell{Col: int32(col)}
+}
+
+func cellIn(cells []Cell, col int) (Cell, bool) {
+	lo, hi := 0, len(cells)
+	for lo < hi {
+		mid := int(uint(lo+hi) >> 1)
+		if int(cells[mid].Col) < col {
+			lo = mid + 1
+		} else {
+			hi = mid
+		}
+	}
+	if lo < len(cells) && int(cells[lo].Col) == col {
+		return cells[lo], true
+	}
+	return Cell{}, false
+}
+
+// ColHidden reports whether a column is hidden.
+func (s *Sheet) ColHidden(col int) bool {
+	for _, h := range s.HiddenCols {
+		if h.From <= col && col <= h.To {
+			return true
+		}
+	}
+	return false
+}
+
+// Format returns the number format code of a cell, "" for the general one.
+func (s *Sheet) Format(c Cell) string { return s.format(c).code }
+
+func (s *Sheet) format(c Cell) format {
+	if int(c.Style) < len(s.formats) {
+		return s.formats[c.Style]
+	}
+	return format{}
+}
+
+// maxFaults bounds the damage to cells that is kept for one sheet: a broken
+// file can break in every cell, and nobody reads past the first few. Damage to
+// the whole sheet has some room beyond.
+const (
+	maxFaults      = 200
+	maxSheetFaults = maxFaults + 50
+)
+
+func (s *Sheet) damaged(row, col int, what string) {
+	n := len(s.Faults)
+	switch {
+	case n < maxFaults || row == 0 && n < maxSheetFaults:
+		s.Faults = append(s.Faults, Damage{row, col, what})
+	case n == maxFaults:
+		s.Faults = append(s.Faults, Damage{0, 0, "the sheet has more damage than is listed here"})
+	}
+}
+
+// CellName returns a cell's name as a spreadsheet shows it: "C6" for row 6,
+// column 3. A column of 0 gives "row 6", a row of 0 "column C".
+func CellName(row, col int) string {
+	switch {
+	case col < 1:
+		return "row " + strconv.Itoa(row)
+	case row < 1:
+		return "column " + columnLetters(col)
+	}
+	return columnLetters(col) + strconv.Itoa(row)
+}
+
+func columnLetters(col int) string {
+	var b [16]byte
+	i := len(b)
+	for ; col > 0; col = (col - 1) / 26 {
+		i--
+		b[i] = byte('A' + (col-1)%26)
+	}
+	return string(b[i:])
+}

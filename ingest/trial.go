@@ -1,0 +1,177 @@
+// Package ingest reads a kitchen's log of foam trials: the leaves below it read
+// cells, find tables, name columns and parse text; this package attaches
+// positions to what they say and builds typed trials. Nothing is lost: every
+// row of a table is a trial, part of one, or named furniture. Nothing is
+// guessed silently: what could not be read is a Problem with a place and a cure.
+package ingest
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/sheet"
+)
+
+// Place is where something stands in the log; Row and Col are 1-based, 0 = the
+// whole sheet or row.
+type Place struct {
+	File, Sheet string
+	Row, Col    int
+}
+
+// String is the place as a person would look it up: "week.xlsx, sheet Tue, cell C6".
+func (p Place) String() string {
+	s := p.File
+	if p.Sheet != "" {
+		s += ", sheet " + p.Sheet
+	}
+	switch {
+	case p.Row > 0 && p.Col > 0:
+		s += ", cell " + sheet.CellName(p.Row, p.Col)
+	case p.Row > 0:
+		s += fmt.Sprintf(", row %d", p.Row)
+	case p.Col > 0:
+		s += ", " + sheet.CellName(0, p.Col)
+	}
+	return s
+}
+
+// Severity grades a problem.
+type Severity uint8
+
+// MustFix stops a value or trial from being used; PleaseLook was read but may
+// be wrong; ForInformation says what was done.
+const (
+	MustFix Severity = iota
+	PleaseLook
+	ForInformation
+)
+
+// Problem is something a person should know of: where, what was read, what to
+// type instead. Problems of one Kind in one column are grouped by Grouped.
+type Problem struct {
+	Kind     string
+	Severity Severity
+	At       Place
+	Count    int
+	Read     string
+	Do       string
+}
+
+// Interval is a number known up to bounds: Low = High when exact, -Inf or +Inf
+// where there is no bound.
+type Interval struct{ Low, High float64 }
+
+// Exact reports the value if there is just one.
+func (i Interval) Exact() (float64, bool) { return i.Low, i.Low == i.High }
+
+// AtLeast reports whether only a lower bound is known.
+func (i Interval) AtLeast() bool { return math.IsInf(i.High, 1) && !math.IsInf(i.Low, -1) }
+
+// Answer is yes, partly or no; Unknown when not logged.
+type Answer uint8
+
+// The answers.
+const (
+	Unknown Answer = iota
+	Yes
+	Partly
+	No
+)
+
+// Why a result is absent.
+type Why uint8
+
+// The two reasons a result can be absent.
+const (
+	NotMeasured Why = iota
+	DidNotComeOut
+)
+
+// Amount is grams of one ingredient in a trial.
+type Amount struct {
+	Name  string // as the column header calls it
+	Grams float64
+	What  ingredient.Ingredient
+}
+
+// Composition is a trial's mix. Nil = not known.
+type Composition struct {
+	Parts             []Amount // empty when only percents were logged
+	BatchGrams        *float64
+	FatPercent        *float64
+	EmulsifierPercent *float64
+	EmulsifierGrams   *float64
+	BlendHLB          *float64 // nil without emulsifier, never 0
+	HLBLow, HLBHigh   *float64 // range from the ingredients' own ranges
+}
+
+// Trial is one mix in one canister, dispensed once.
+type Trial struct {
+	At    Place
+	Rows  []int
+	ID    string
+	Order int // 1 = first in the log
+
+	Day, Cook, Student string
+	Canister           string // "0.5 L" as typed
+	Note               string
+
+	Composition
+	Extras map[string]float64 // chargers, rest_minutes, temperature_c, declared ones; key = variable name
+
+	Hold    *Interval // minutes
+	Drained *Interval // percent of the foam at the target minute
+	CameOut Answer
+	Broke   Answer            // Yes or No; Partly never
+	Missing map[string]Why    // "hold_minutes", "drained_percent", "came_out", "broke"
+	Raw     map[string]string // text as typed where it differs from the number; key = role
+
+	Flagged string // not "" = a reason not to build a start on this trial
+	Aside   string // not "" = set aside, with the reason
+}
+
+// Used reports whether the analysis counts the trial.
+func (t *Trial) Used() bool { return t.Aside == "" }
+
+// Rows accounts for the rows of all log tables.
+type Rows struct{ Read, Furniture int }
+
+// Input is one file read.
+type Input struct{ File, SHA256 string }
+
+// Column says what a column was read as.
+type Column struct {
+	At                   Place // Row = header row
+	Header, ReadAs, Unit string
+}
+
+// Target is a value set in a Targets sheet and where it stands.
+type Target struct {
+	Value float64
+	At    Place
+}
+
+// Targets are those the kitchen's sheets set; nil = not set there.
+type Targets struct {
+	HoldMinutes, DrainedPercent, DrainedAtMinutes, WantedChance *Target
+	BatchGrams, ScaleStepGrams                                  *Target
+}
+
+// Variable is a numeric column a kitchen declared, or one the reader knows as
+// an extra.
+type Variable struct{ Name, Label, Unit string }
+
+// Log is everything read.
+type Log struct {
+	Inputs      []Input
+	Rows        Rows
+	Trials      []Trial
+	Problems    []Problem
+	Columns     []Column
+	Targets     Targets
+	Extras      []Variable
+	Ingredients []ingredient.Ingredient // every one met, with the values used and whose they are
+	Method      []string                // the steps of a Method sheet, in order
+}
