@@ -1,0 +1,265 @@
+package analysis
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/region"
+	"foamfield/analysis/regress"
+	"foamfield/analysis/result"
+	"gonum.org/v1/gonum/mat"
+)
+
+// mostLeftOut is the largest log whose fits are each repeated without every
+// trial; beyond it the score changes nothing and costs minutes.
+const mostLeftOut = 300
+
+// distributions are those a numeric result is fitted in.
+var distributions = []struct {
+	name, transform string
+	family          latent.Family
+}{
+	{"lognormal", "ln", latent.Lognormal},
+	{"weibull", "ln", latent.Weibull},
+	{"loglogistic", "ln", latent.Loglogistic},
+	{"normal", "none", latent.Normal},
+}
+
+// fits is the judging view: every result in every distribution and order, plain
+// maximum likelihood, for somebody who checks the numbers elsewhere.
+func (s *study) fits() {
+	coords := s.basis.Coordinates
+	for _, l := range s.links {
+		for order, b := range []region.Basis{region.Straight(coords), region.Curved(coords)} {
+			if order == 1 && len(coords) == 0 {
+				continue
+			}
+			if isLine(l.outcome) {
+				for _, d := range distributions {
+					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: d.name,
+						Transform: d.transform, Order: order + 1, Terms: s.estimates(b)})
+				}
+			} else {
+				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: "logistic",
+					Transform: "logit", Order: order + 1, Terms: s.estimates(b)})
+			}
+		}
+	}
+	region.Parallel(len(s.out.Fits), func(i int) {
+		f := &s.out.Fits[i]
+		for k := range s.links {
+			if string(s.links[k].outcome) == f.Result {
+				s.fit(f, &s.links[k])
+			}
+		}
+	})
+	s.chooseJudged()
+}
+
+// estimates is the terms of a basis, yet without numbers.
+func (s *study) estimates(b region.Basis) []result.Term {
+	out := []result.Term{}
+	for _, t := range b.Terms {
+		out = append(out, result.Term{Variables: s.termNames(t)})
+	}
+	return out
+}
+
+// fit fills one fit in.
+func (s *study) fit(f *result.Fit, l *link) {
+	b := region.Straight(s.basis.Coordinates)
+	if f.Order == 2 {
+		b = region.Curved(s.basis.Coordinates)
+	}
+	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
+	for i, t := range l.trials {
+		x.SetRow(i, b.Features(t.mix))
+	}
+	f.N = len(l.trials)
+	if !isLine(l.outcome) {
+		f.Observations.Exact = f.N
+		fit, err := latent.FitYesNo(x, l.answers)
+		if err != nil {
+			s.refused(f, b, err)
+			return
+		}
+		f.LogLikelihood = &fit.LogLik
+		fill(f, fit.Coef, fit.Covariance)
+		f.NullReason = "a yes/no result has no R²"
+		return
+	}
+	f.Observations = count(l.seen)
+	fam := latent.Normal
+	for _, d := range distributions {
+		if d.name == f.Distribution {
+			fam = d.family
+		}
+	}
+	fit, err := latent.FitScale(fam, x, l.seen)
+	if err != nil {
+		s.refused(f, b, err)
+		return
+	}
+	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
+	fill(f, fit.Coef, fit.Covariance)
+	if r, err := fit.LikelihoodR2(); err == nil {
+		f.LikelihoodRSquared = &r
+	}
+	if fam != latent.Normal && f.N <= mostLeftOut && l.outcome == result.HoldMinutes {
+		f.LeaveOneOutScore = leftOutScore(fit, l.seen)
+	}
+	switch bounded := f.Observations.AtLeast + f.Observations.AtMost + f.Observations.Between; {
+	case bounded > 0:
+		f.NullReason = fmt.Sprintf("%d of %d results are known only up to bounds", bounded, f.N)
+	case fam != latent.Lognormal && fam != latent.Normal:
+		f.NullReason = "R² belongs to least squares: see the lognormal and normal fits"
+	default:
+		s.leastSquares(f, l, x, fam)
+	}
+}
+
+// fill copies estimates, with standard errors and covariance where they exist.
+func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
+	for i := range f.Terms {
+		f.Terms[i].Estimate = coef[i]
+		if v := math.Sqrt(cov.At(i, i)); !math.IsNaN(v) && !math.IsInf(v, 0) {
+			f.Terms[i].StdError = &v
+		}
+	}
+	f.Covariance = rows(cov)
+}
+
+// leftOutScore is the mean log density of the exactly seen results, each
+// foreseen from all others; nil if some could not be.
+func leftOutScore(fit *latent.Fit, seen []latent.Obs) *float64 {
+	sum, n := 0.0, 0
+	for i, o := range fit.LeaveOneOut() {
+		if seen[i].Low != seen[i].High {
+			continue
+		}
+		if o.Err != nil || math.IsNaN(o.LogLik) || math.IsInf(o.LogLik, 0) {
+			return nil
+		}
+		sum += o.LogLik
+		n++
+	}
+	if n == 0 {
+		return nil
+	}
+	sum /= float64(n)
+	return &sum
+}
+
+// leastSquares adds what only least squares on exact results has.
+func (s *study) leastSquares(f *result.Fit, l *link, x *mat.Dense, fam latent.Family) {
+	y := make([]float64, len(l.seen))
+	groups := make([]int, len(l.seen))
+	for i, o := range l.seen {
+		y[i], groups[i] = o.Low, l.trials[i].group
+		if fam == latent.Lognormal {
+			y[i] = math.Log(o.Low)
+		}
+	}
+	ls, err := regress.Least(x, y, nil)
+	if err != nil {
+		f.NullReason = "least squares: " + err.Error()
+		return
+	}
+	f.ResidualSD, f.ResidualDF = finite(ls.ResidualSD), &ls.DF
+	f.RSquared, f.AdjustedRSquared, f.LeaveOneOutRSquared = finite(ls.R2), finite(ls.AdjustedR2), finite(ls.LeaveOneOutR2)
+	lack, err := ls.LackOfFit(groups)
+	if err != nil {
+		f.NullReason = "lack of fit: " + err.Error()
+		return
+	}
+	f.LackOfFit = &result.LackOfFit{F: finite(lack.F), DF1: lack.LackDF, DF2: lack.PureDF, P: finite(lack.P)}
+}
+
+func finite(v float64) *float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return nil
+	}
+	return &v
+}
+
+// refused says in plain words why there is no fit.
+func (s *study) refused(f *result.Fit, b region.Basis, err error) {
+	f.Terms, f.Covariance = []result.Term{}, nil
+	f.NullReason = "not fitted"
+	var rank *latent.RankError
+	if errors.As(err, &rank) {
+		var names []string
+		for _, d := range rank.Dependent {
+			names = append(names, s.termWords(b.Terms[d.Column]))
+		}
+		f.Failure = "these trials cannot tell " + strings.Join(names, ", ") + " from the other terms"
+		return
+	}
+	var refusal *latent.Refusal
+	if errors.As(err, &refusal) {
+		f.Failure = refusals[refusal.Status]
+		if f.Failure != "" {
+			return
+		}
+	}
+	f.Failure = err.Error()
+}
+
+// refusals are the ways a fit is refused, in plain words.
+var refusals = map[latent.Status]string{
+	latent.TooFew:       "more terms than trials: these cannot all be estimated",
+	latent.NoEvents:     "every result lies on one side: there is nothing to tell apart",
+	latent.Separated:    "the trials split cleanly into yes and no along these terms, so plain maximum likelihood has no finite answer",
+	latent.PerfectFit:   "the terms fit every result exactly, so no scatter can be estimated",
+	latent.NotConverged: "the fit did not settle",
+}
+
+// termWords names a term: "fat", "fat × blend HLB", "fat squared".
+func (s *study) termWords(t []int) string {
+	switch {
+	case len(t) == 0:
+		return "the constant"
+	case len(t) == 1:
+		return s.vars[t[0]].Label
+	case t[0] == t[1]:
+		return s.vars[t[0]].Label + " squared"
+	}
+	return s.vars[t[0]].Label + " × " + s.vars[t[1]].Label
+}
+
+// chooseJudged marks, for each result, the fit the report shows: for hold the one
+// that foresees left-out results best, else the lognormal or logistic, curved if
+// it could be fitted.
+func (s *study) chooseJudged() {
+	for _, l := range s.links {
+		best := -1
+		better := func(a, b *result.Fit) bool {
+			if a.LeaveOneOutScore != nil && b.LeaveOneOutScore != nil {
+				return *a.LeaveOneOutScore > *b.LeaveOneOutScore
+			}
+			if (a.LeaveOneOutScore != nil) != (b.LeaveOneOutScore != nil) {
+				return a.LeaveOneOutScore != nil
+			}
+			plain := func(f *result.Fit) bool { return f.Distribution == "lognormal" || f.Distribution == "logistic" }
+			if plain(a) != plain(b) {
+				return plain(a)
+			}
+			return a.Order > b.Order
+		}
+		for i := range s.out.Fits {
+			f := &s.out.Fits[i]
+			if f.Result != string(l.outcome) || f.Failure != "" {
+				continue
+			}
+			if best < 0 || better(f, &s.out.Fits[best]) {
+				best = i
+			}
+		}
+		if best >= 0 {
+			s.out.Fits[best].JudgedBy = true
+		}
+	}
+}

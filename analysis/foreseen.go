@@ -1,0 +1,109 @@
+package analysis
+
+import (
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+)
+
+// mostForeseen is the largest log whose trials are each foreseen from the others.
+const mostForeseen = 400
+
+// foresee gives every trial on the surface the chance it would have been given
+// from the other trials.
+func (s *study) foresee() {
+	trials := s.onSurface()
+	if len(trials) > mostForeseen {
+		return
+	}
+	place := make([]map[*trial]int, len(s.links))
+	for i, l := range s.links {
+		place[i] = map[*trial]int{}
+		for k, t := range l.trials {
+			place[i][t] = k
+		}
+	}
+	draws := s.chain.Draw(500, s.stream(streamDraws+1))
+	region.Parallel(len(trials), func(k int) {
+		t := trials[k]
+		forget := make([]int, len(s.links))
+		for i := range forget {
+			forget[i] = -1
+			if obs, ok := place[i][t]; ok {
+				forget[i] = obs
+			}
+		}
+		c := draws.Without(forget, s.stream(streamLeft+uint64(k))).Mean(t.mix)
+		t.shown.ForeseenChance = &c
+	})
+}
+
+// confounded names pairs that these trials cannot tell apart: two variables that
+// moved together, or a variable that moved with the day or the cook.
+func (s *study) confounded() {
+	trials := s.onSurface()
+	if len(trials) < 4 {
+		return
+	}
+	column := func(v int) []float64 {
+		out := make([]float64, len(trials))
+		for k, t := range trials {
+			out[k] = s.basis.Coordinates[v].Of(t.mix[v])
+		}
+		return out
+	}
+	add := func(a, b string, share float64) {
+		s.out.Confounded = append(s.out.Confounded, result.Confounded{A: a, B: b, Share: share,
+			Sentence: "these trials hardly tell " + a + " from " + b + ": they changed together"})
+	}
+	for i := range s.vars {
+		for j := range i {
+			if share := squaredCorrelation(column(j), column(i)); share >= 0.8 {
+				add(s.vars[j].Label, s.vars[i].Label, share)
+			}
+		}
+		for _, g := range groupings[:2] {
+			if share, groups := betweenShare(column(i), trials, g.of); groups > 1 && groups <= len(trials)/2 && share >= 0.8 {
+				add(s.vars[i].Label, "the "+g.by, share)
+			}
+		}
+	}
+}
+
+func squaredCorrelation(a, b []float64) float64 {
+	n := float64(len(a))
+	var ma, mb, aa, bb, ab float64
+	for k := range a {
+		ma += a[k] / n
+		mb += b[k] / n
+	}
+	for k := range a {
+		aa += (a[k] - ma) * (a[k] - ma)
+		bb += (b[k] - mb) * (b[k] - mb)
+		ab += (a[k] - ma) * (b[k] - mb)
+	}
+	if aa == 0 || bb == 0 {
+		return 0
+	}
+	return ab * ab / (aa * bb)
+}
+
+// betweenShare is the share of a variable's variation that lies between groups.
+func betweenShare(v []float64, trials []*trial, of func(*trial) string) (share float64, groups int) {
+	sum, count := map[string]float64{}, map[string]float64{}
+	mean := 0.0
+	for k, t := range trials {
+		sum[of(t)] += v[k]
+		count[of(t)]++
+		mean += v[k] / float64(len(v))
+	}
+	var within, total float64
+	for k, t := range trials {
+		g := of(t)
+		within += (v[k] - sum[g]/count[g]) * (v[k] - sum[g]/count[g])
+		total += (v[k] - mean) * (v[k] - mean)
+	}
+	if total == 0 {
+		return 0, len(sum)
+	}
+	return 1 - within/total, len(sum)
+}

@@ -1,0 +1,82 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+)
+
+// gridSteps is the number of cells a side: finer shows nothing a kitchen could weigh.
+const gridSteps = 49
+
+// grids maps the chance over fat and each other variable, the rest at the surest
+// start.
+func (s *study) grids(at []float64) {
+	fat := s.place(fatPercent)
+	if fat < 0 {
+		return
+	}
+	for v, name := range map[int]string{s.emulsifier(): "fat_by_emulsifier", s.place(blendHLB): "fat_by_hlb"} {
+		if v >= 0 {
+			s.out.Grid = append(s.out.Grid, s.grid(name, fat, v, at))
+		}
+	}
+	if len(s.out.Grid) == 2 && s.out.Grid[0].Name == "fat_by_hlb" { // maps have no order
+		s.out.Grid[0], s.out.Grid[1] = s.out.Grid[1], s.out.Grid[0]
+	}
+}
+
+// emulsifier is the place of the emulsifier variable, percent or grams.
+func (s *surface) emulsifier() int {
+	return max(s.place(emulsifierPercent), s.place(emulsifierGrams))
+}
+
+func (s *study) grid(name string, x, y int, at []float64) result.Grid {
+	t := s.search.Tested
+	g := result.Grid{Name: name, Fixed: s.mixOf(at)}
+	axis := func(v int) result.Axis {
+		return result.Axis{Variable: s.vars[v].Name,
+			Values: region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], gridSteps)}
+	}
+	g.X, g.Y = axis(x), axis(y)
+	g.Chance = make([][]float64, gridSteps)
+	g.Tested = make([][]bool, gridSteps)
+	g.LimitedBy = make([][]result.Outcome, gridSteps)
+	region.Parallel(gridSteps, func(j int) {
+		mix := append([]float64(nil), at...)
+		for i := range gridSteps {
+			mix[x], mix[y] = g.X.Values[i], g.Y.Values[j]
+			first := s.chain.FirstFailures(mix)
+			chance, most := 1.0, 0
+			for k, v := range first {
+				chance -= v
+				if v > first[most] {
+					most = k
+				}
+			}
+			// four decimals: a figure shows no more and the file stays small
+			g.Chance[j] = append(g.Chance[j], math.Round(math.Max(chance, 0)*1e4)/1e4)
+			g.Tested[j] = append(g.Tested[j], t.Holds(mix))
+			g.LimitedBy[j] = append(g.LimitedBy[j], s.links[most].outcome)
+		}
+	})
+	return g
+}
+
+// limits counts what stops the tested mixes that are not workable.
+func (s *study) limits() {
+	n := 0
+	by := make([]int, len(s.links))
+	for _, p := range s.search.Points() {
+		if p.Tested && p.Chance < s.want.WantedChance.Value {
+			by[s.chain.LimitedBy(p.Mix)]++
+			n++
+		}
+	}
+	for i, l := range s.links {
+		if n > 0 {
+			s.out.Limits = append(s.out.Limits, result.Limit{Outcome: l.outcome, Share: float64(by[i]) / float64(n)})
+		}
+	}
+}

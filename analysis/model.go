@@ -1,0 +1,220 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+	"sync"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/posterior"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// link is the observations one outcome's line rests on.
+type link struct {
+	outcome result.Outcome
+	trials  []*trial // in the order of the observations
+	answers []bool   // yes/no outcomes
+	seen    []latent.Obs
+}
+
+// leastSeen is how often an outcome must have been observed to be judged.
+const leastSeen = 5
+
+// isLine says whether an outcome is a number rather than yes/no.
+func isLine(o result.Outcome) bool { return o == result.HoldMinutes || o == result.DrainedPercent }
+
+// gather collects an outcome's observations: each is fitted only on trials that
+// reached it.
+func gather(o result.Outcome, trials []*trial) link {
+	l := link{outcome: o}
+	for _, t := range trials {
+		out, split := cameOut(t.Trial), broke(t.Trial)
+		if o != result.CameOut && out != yes {
+			continue
+		}
+		if isLine(o) && split == yes {
+			continue
+		}
+		switch o {
+		case result.CameOut:
+			if out == unknown {
+				continue
+			}
+			l.answers = append(l.answers, out == yes)
+		case result.Broke:
+			if split == unknown {
+				continue
+			}
+			l.answers = append(l.answers, split == yes)
+		case result.HoldMinutes, result.DrainedPercent:
+			seen := t.Hold
+			if o == result.DrainedPercent {
+				seen = t.Drained
+			}
+			if seen == nil || seen.Low <= 0 && math.IsInf(seen.High, 1) {
+				continue
+			}
+			l.seen = append(l.seen, latent.Obs{Low: seen.Low, High: seen.High, Weight: 1})
+		}
+		l.trials = append(l.trials, t)
+	}
+	return l
+}
+
+// judge decides which outcomes the log carries: a yes/no one if somebody wrote an
+// answer down, a number if it was seen often enough.
+func (s *study) judge() {
+	s.judged = judged{}
+	var all []*trial
+	written := map[result.Outcome]bool{}
+	for i := range s.trials {
+		t := &s.trials[i]
+		all = append(all, t)
+		written[result.CameOut] = written[result.CameOut] || t.CameOut != ingest.Unknown
+		written[result.Broke] = written[result.Broke] || t.Broke != ingest.Unknown
+	}
+	for _, o := range result.Chain {
+		l := gather(o, all)
+		if isLine(o) {
+			s.judged[o] = len(l.seen) >= min(leastSeen, max(1, len(all)/2))
+		} else {
+			s.judged[o] = written[o]
+		}
+	}
+}
+
+// fitModel believes every judged outcome and joins them into the chain.
+func (s *study) fitModel() error {
+	trials := s.onSurface()
+	for _, o := range result.Chain {
+		if !s.judged[o] {
+			continue
+		}
+		if l := gather(o, trials); len(l.trials) > 0 {
+			s.links = append(s.links, l)
+		} else {
+			s.judged[o] = false
+		}
+	}
+	days := map[string]bool{}
+	for _, t := range trials {
+		days[t.Day] = true
+	}
+	extra := 0.0
+	if len(days) == 1 && !days[""] {
+		extra = daySD
+	}
+	s.chain = &region.Chain{Basis: s.basis, Links: make([]region.Link, len(s.links))}
+	s.out.Model = make([]result.Model, len(s.links))
+	errs := make([]error, len(s.links))
+	var wg sync.WaitGroup
+	for i := range s.links {
+		wg.Go(func() { errs[i] = s.believe(i, extra) })
+	}
+	wg.Wait()
+	for i, err := range errs {
+		if err != nil {
+			return fmt.Errorf("%s: %w", s.links[i].outcome, err)
+		}
+	}
+	return nil
+}
+
+// believe fits one outcome.
+func (s *study) believe(i int, extra float64) error {
+	l := &s.links[i]
+	p := priors[l.outcome]
+	x := make([][]float64, len(l.trials))
+	for k, t := range l.trials {
+		x[k] = s.basis.Features(t.mix)
+	}
+	terms := p.terms(s.basis, s.vars)
+	m := result.Model{Outcome: l.outcome, N: len(l.trials)}
+	for _, t := range s.basis.Terms {
+		m.Terms = append(m.Terms, s.termNames(t))
+	}
+	for _, n := range terms {
+		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})
+	}
+	rng := s.stream(streamModel + uint64(i))
+	if isLine(l.outcome) {
+		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: p.lnSigma}.Sample(rng)
+		if err != nil {
+			return err
+		}
+		bound := s.want.HoldMinutes.Value
+		if l.outcome == result.DrainedPercent {
+			bound = s.want.DrainedPercent.Value
+		}
+		s.chain.Links[i] = region.Link{Line: post, LnBound: math.Log(bound),
+			AtLeast: l.outcome == result.HoldMinutes, ExtraSD: extra}
+		m.Kind = map[bool]string{true: "ln_minutes", false: "ln_percent"}[l.outcome == result.HoldMinutes]
+		m.Observations = count(l.seen)
+		m.Mean, m.Covariance = post.Terms, rows(post.Given)
+		for k, n := range post.Nodes {
+			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: post.NodeMean(k)})
+		}
+		m.DaySD, m.Draws, m.ESS = extra, post.Draws(), post.ESS
+	} else {
+		post, err := posterior.YesNo{X: x, Y: l.answers, Prior: terms}.Sample(rng)
+		if err != nil {
+			return err
+		}
+		s.chain.Links[i] = region.Link{YesNo: post, Pass: l.outcome == result.CameOut}
+		events := 0
+		for _, a := range l.answers {
+			if a == (l.outcome == result.Broke) {
+				events++
+			}
+		}
+		m.Kind, m.Events = "yes_no", &events
+		m.Observations.Exact = len(l.answers)
+		m.Mean, m.Covariance = post.Mean, rows(post.Cov)
+		m.Draws, m.ESS = post.Draws(), post.ESS
+	}
+	s.out.Model[i] = m
+	return nil
+}
+
+func (s *surface) termNames(t []int) []string {
+	names := []string{}
+	for _, i := range t {
+		names = append(names, s.vars[i].Name)
+	}
+	return names
+}
+
+func count(seen []latent.Obs) (c result.Observations) {
+	for _, o := range seen {
+		switch {
+		case o.Low == o.High:
+			c.Exact++
+		case math.IsInf(o.High, 1):
+			c.AtLeast++
+		case o.Low <= 0:
+			c.AtMost++
+		default:
+			c.Between++
+		}
+	}
+	return c
+}
+
+type symmetric interface {
+	SymmetricDim() int
+	At(i, j int) float64
+}
+
+func rows(m symmetric) [][]float64 {
+	out := make([][]float64, m.SymmetricDim())
+	for i := range out {
+		out[i] = make([]float64, len(out))
+		for j := range out[i] {
+			out[i][j] = m.At(i, j)
+		}
+	}
+	return out
+}

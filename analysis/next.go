@@ -1,0 +1,128 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/result"
+)
+
+// nextTrials names the few mixes to make next: the start twice, to confirm it,
+// and the best trial once more. Without a start it is the best trial again and
+// one step away from whatever stopped the trials most often.
+func (s *study) nextTrials() {
+	if len(s.out.Starts) > 0 {
+		first := s.out.Starts[0]
+		at := s.valuesIn(first.Mix)
+		if clog := s.clogChance(at); clog == nil || *clog <= clogLimitTrial {
+			for i := range 2 {
+				s.out.NextTrials = append(s.out.NextTrials, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients,
+					Reason: []string{"the surest start, made for the first time: does it do what is foreseen?",
+						"the surest start again, as a new mix in a new canister: how far apart are two?"}[i],
+					ClogChance: clog, Chance: &first.Chance.Mean})
+			}
+			if first.MadeTimes > 0 {
+				s.out.NextTrials[0].Reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is foreseen?", first.MadeTimes)
+			}
+		}
+	}
+	best := s.best()
+	if best == nil {
+		best = s.thinnest()
+		if best != nil {
+			s.step(best)
+		}
+		return
+	}
+	repeat := result.NextTrial{Purpose: "repeat", Mix: mixOfTrial(best), Ingredients: s.asMade(best),
+		Reason: fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", named(best))}
+	if best.mix != nil && s.chain != nil {
+		chance := s.chain.Chance(best.mix)
+		repeat.Chance, repeat.ClogChance = &chance, s.clogChance(best.mix)
+	}
+	if repeat.ClogChance == nil || *repeat.ClogChance <= clogLimitTrial {
+		s.out.NextTrials = append(s.out.NextTrials, repeat)
+	}
+	if len(s.out.Starts) == 0 {
+		s.step(best)
+	}
+}
+
+// named is how a person would call a trial.
+func named(t *trial) string {
+	if t.ID != "" {
+		return "trial " + t.ID
+	}
+	return t.At.String()
+}
+
+// thinnest is the trial with the least fat and emulsifier: where to go back to
+// when nothing came out.
+func (s *study) thinnest() *trial {
+	var best *trial
+	least := math.Inf(1)
+	for i := range s.trials {
+		t := &s.trials[i]
+		if t.FatPercent == nil {
+			continue
+		}
+		thick := *t.FatPercent + 10*or(t.EmulsifierPercent, t.EmulsifierGrams)
+		if t.Flagged == "" && thick < least {
+			best, least = t, thick
+		}
+	}
+	return best
+}
+
+// step suggests one mix a step away from a trial, against what failed most: less
+// of what thickens if trials clogged, less fat if they split, more emulsifier if
+// they fell or wept.
+func (s *study) step(from *trial) {
+	c := s.out.Counts
+	m := mixOfTrial(from)
+	var reason string
+	scale := func(p *float64, factor float64) *float64 {
+		if p == nil {
+			return nil
+		}
+		v := *p * factor
+		return &v
+	}
+	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet); {
+	case most == 0:
+		return
+	case most == c.Clogged+c.Partly:
+		m.FatPercent, m.EmulsifierPercent, m.EmulsifierGrams = scale(m.FatPercent, 0.85), scale(m.EmulsifierPercent, 0.75), scale(m.EmulsifierGrams, 0.75)
+		reason = "most trials that failed did not come out: a thinner mix, with less fat and less emulsifier"
+	case most == c.Broke:
+		m.FatPercent = scale(m.FatPercent, 0.85)
+		reason = "most trials that failed split: the same with less fat"
+	default:
+		m.EmulsifierPercent, m.EmulsifierGrams = scale(m.EmulsifierPercent, 1.25), scale(m.EmulsifierGrams, 1.25)
+		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
+	}
+	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
+	if len(from.Parts) > 0 && m.FatPercent != nil && m.EmulsifierPercent != nil {
+		f, err := formula.Solve(parts(from), formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
+			s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		if err == nil {
+			next.Ingredients = lines(f)
+			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB}
+		}
+	}
+	s.out.NextTrials = append(s.out.NextTrials, next)
+}
+
+// asMade is a trial's own formula scaled to the batch.
+func (s *study) asMade(t *trial) []result.FormulaLine {
+	if len(t.Parts) == 0 || t.FatPercent == nil || t.EmulsifierPercent == nil {
+		return []result.FormulaLine{}
+	}
+	f, err := formula.Solve(parts(t), formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB},
+		s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+	if err != nil {
+		return []result.FormulaLine{}
+	}
+	return lines(f)
+}

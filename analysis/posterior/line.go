@@ -1,0 +1,225 @@
+package posterior
+
+import (
+	"math"
+	"math/rand/v2"
+
+	"foamfield/analysis/latent"
+	"gonum.org/v1/gonum/mat"
+)
+
+// Line is a latent line: ln y = features·terms + σ·noise, with y seen exactly or
+// between bounds. Its parameter vector is the terms, then ln σ.
+type Line struct {
+	X       [][]float64
+	Y       []latent.Obs
+	Prior   []Normal
+	LnSigma Normal
+}
+
+// Sample returns what is believed of the line.
+func (l Line) Sample(rng *rand.Rand) (*LinePosterior, error) {
+	p, err := sample(&lineDensity{Line: l, x: dense(l.X, len(l.Prior))}, rng)
+	if err != nil {
+		return nil, err
+	}
+	return newLinePosterior(p), nil
+}
+
+// sigmaNodes is how many points integrate ln σ out.
+const sigmaNodes = 5
+
+// LinePosterior is the belief about a line, ready to predict.
+type LinePosterior struct {
+	*Posterior
+	// Given the scatter, the terms are normal: mean Terms + slope·(ln σ - mean
+	// ln σ), covariance Given.
+	Terms []float64
+	slope []float64
+	Given *mat.SymDense
+	Nodes []Node
+}
+
+// Node is one point of the rule over the scatter.
+type Node struct{ LnSigma, Weight, offset float64 }
+
+func newLinePosterior(p *Posterior) *LinePosterior {
+	n := len(p.Mean) - 1
+	out := &LinePosterior{Posterior: p, Terms: p.Mean[:n], slope: make([]float64, n), Given: mat.NewSymDense(n, nil)}
+	v := p.Cov.At(n, n)
+	for i := range n {
+		out.slope[i] = p.Cov.At(i, n) / v
+	}
+	for i := range n {
+		for j := i; j < n; j++ {
+			out.Given.SetSym(i, j, p.Cov.At(i, j)-out.slope[i]*p.Cov.At(n, j))
+		}
+	}
+	x, w := hermite(sigmaNodes)
+	sd := math.Sqrt(v)
+	for k := range x {
+		out.Nodes = append(out.Nodes, Node{LnSigma: p.Mean[n] + sd*x[k], Weight: w[k], offset: sd * x[k]})
+	}
+	return out
+}
+
+// NodeMean is the mean of the terms at node k.
+func (l *LinePosterior) NodeMean(k int) []float64 {
+	m := make([]float64, len(l.Terms))
+	for i := range m {
+		m[i] = l.Terms[i] + l.slope[i]*l.Nodes[k].offset
+	}
+	return m
+}
+
+// AtLeast is the predictive probability that the next y at these features is at
+// least e^lnT, with extraSD added to the scatter:
+// Σ_k w_k Φ((m_k - ln t)/√(σ_k² + extra² + v)).
+func (l *LinePosterior) AtLeast(features []float64, lnT, extraSD float64) float64 {
+	m, s := dot(features, l.Terms), dot(features, l.slope)
+	v := quad(features, l.Given)
+	p := 0.0
+	for _, n := range l.Nodes {
+		sigma := math.Exp(n.LnSigma)
+		z := (m + s*n.offset - lnT) / math.Sqrt(sigma*sigma+extraSD*extraSD+v)
+		p += n.Weight * 0.5 * math.Erfc(-z/math.Sqrt2)
+	}
+	return p
+}
+
+// Quantile inverts AtLeast: ln y below which the next y falls with probability q.
+func (l *LinePosterior) Quantile(features []float64, q, extraSD float64) float64 {
+	m := dot(features, l.Terms)
+	lo, hi := m-60, m+60
+	for range 200 {
+		mid := (lo + hi) / 2
+		if 1-l.AtLeast(features, mid, extraSD) < q {
+			lo = mid
+		} else {
+			hi = mid
+		}
+		if hi-lo < 1e-12*math.Max(1, math.Abs(mid)) {
+			break
+		}
+	}
+	return (lo + hi) / 2
+}
+
+// Level is the mean and standard deviation of the line itself (its median on
+// the log scale) at these features, or of any difference of two feature rows.
+func (l *LinePosterior) Level(features []float64) (mean, sd float64) {
+	mean = dot(features, l.Terms)
+	s := dot(features, l.slope)
+	n := len(l.Terms)
+	return mean, math.Sqrt(math.Max(0, quad(features, l.Given)+s*s*l.Cov.At(n, n)))
+}
+
+// AtLeastGiven is the share of mixes at least e^lnT if the parameters were draw.
+func AtLeastGiven(features, draw []float64, lnT, extraSD float64) float64 {
+	n := len(features)
+	sigma := math.Exp(draw[n])
+	z := (dot(features, draw[:n]) - lnT) / math.Sqrt(sigma*sigma+extraSD*extraSD)
+	return 0.5 * math.Erfc(-z/math.Sqrt2)
+}
+
+type lineDensity struct {
+	Line
+	x *mat.Dense
+}
+
+func (d *lineDensity) size() int         { return len(d.Prior) + 1 }
+func (d *lineDensity) observations() int { return len(d.Y) }
+
+func (d *lineDensity) start() []float64 {
+	t := make([]float64, d.size())
+	for i, p := range d.Prior {
+		t[i] = p.Mean
+	}
+	// The middle of what was seen is a better place to climb from than the prior.
+	sum, n := 0.0, 0
+	for _, o := range d.Y {
+		for _, v := range []float64{o.Low, o.High} {
+			if v > 0 && !math.IsInf(v, 0) {
+				sum += math.Log(v)
+				n++
+			}
+		}
+	}
+	if n > 0 {
+		t[0] = sum / float64(n)
+	}
+	t[len(t)-1] = d.LnSigma.Mean
+	return t
+}
+
+func (d *lineDensity) newton(theta []float64) (float64, []float64, *mat.SymDense) {
+	p := len(d.Prior)
+	grad := make([]float64, p+1)
+	info := mat.NewSymDense(p+1, nil)
+	ll := 0.0
+	add := func(i int, prior Normal) {
+		z := (theta[i] - prior.Mean) / prior.SD
+		ll -= z * z / 2
+		grad[i] -= z / prior.SD
+		info.SetSym(i, i, info.At(i, i)+1/(prior.SD*prior.SD))
+	}
+	for k, o := range d.Y {
+		f := d.x.RawRowView(k)
+		v, de, ds, dee, des, dss := latent.LogLik(latent.Lognormal, o, dot(f, theta[:p]), theta[p])
+		ll += v
+		for i := range p {
+			grad[i] += de * f[i]
+			for j := i; j < p; j++ {
+				info.SetSym(i, j, info.At(i, j)-dee*f[i]*f[j])
+			}
+			info.SetSym(i, p, info.At(i, p)-des*f[i])
+		}
+		grad[p] += ds
+		info.SetSym(p, p, info.At(p, p)-dss)
+	}
+	for i, prior := range d.Prior {
+		add(i, prior)
+	}
+	add(p, d.LnSigma)
+	return ll, grad, info
+}
+
+func (d *lineDensity) batch(draws *mat.Dense, logPrior []float64, loglik *mat.Dense) {
+	p := len(d.Prior)
+	n, _ := draws.Dims()
+	if len(d.Y) > 0 {
+		loglik.Mul(draws.Slice(0, n, 0, p), d.x.T())
+	}
+	// ln bounds once, not once a draw
+	type bounds struct{ low, high float64 }
+	b := make([]bounds, len(d.Y))
+	for i, o := range d.Y {
+		b[i] = bounds{math.Inf(-1), math.Inf(1)}
+		if o.Low > 0 {
+			b[i].low = math.Log(o.Low)
+		}
+		if !math.IsInf(o.High, 1) {
+			b[i].high = math.Log(o.High)
+		}
+	}
+	for k := range n {
+		theta := draws.RawRowView(k)
+		logPrior[k] = logNormals(theta[:p], d.Prior) + logNormals(theta[p:], []Normal{d.LnSigma})
+		ls := theta[p]
+		inv := math.Exp(-ls)
+		row := loglik.RawRowView(k)
+		for i := range b {
+			eta := row[i]
+			switch lo, hi := (b[i].low-eta)*inv, (b[i].high-eta)*inv; {
+			case b[i].low == b[i].high:
+				row[i] = -lo*lo/2 - ls
+			case math.IsInf(hi, 1):
+				row[i] = logPhi(-lo)
+			case math.IsInf(lo, -1):
+				row[i] = logPhi(hi)
+			default:
+				row[i] = logBetween(lo, hi)
+			}
+		}
+	}
+}

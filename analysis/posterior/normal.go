@@ -1,0 +1,84 @@
+package posterior
+
+import (
+	"math"
+
+	quadrature "gonum.org/v1/gonum/integrate/quad"
+	"gonum.org/v1/gonum/mat"
+)
+
+// hermite returns the nodes and weights of an n-point Gauss-Hermite rule for
+// the mean of a function of a standard normal.
+func hermite(n int) (x, w []float64) {
+	x, w = make([]float64, n), make([]float64, n)
+	quadrature.Hermite{}.FixedLocations(x, w, math.Inf(-1), math.Inf(1))
+	for i := range x {
+		w[i] /= math.SqrtPi // the library's weight function is e^(-x²)
+		x[i] *= math.Sqrt2
+	}
+	return x, w
+}
+
+func logNormals(theta []float64, prior []Normal) float64 {
+	s := 0.0
+	for i, p := range prior {
+		z := (theta[i] - p.Mean) / p.SD
+		s -= z * z / 2
+	}
+	return s
+}
+
+func dense(x [][]float64, cols int) *mat.Dense {
+	if len(x) == 0 {
+		return nil
+	}
+	d := mat.NewDense(len(x), cols, nil)
+	for i, row := range x {
+		d.SetRow(i, row)
+	}
+	return d
+}
+
+func dot(a, b []float64) float64 {
+	s := 0.0
+	for i, v := range a {
+		s += v * b[i]
+	}
+	return s
+}
+
+// quad is f'Af for a symmetric A.
+func quad(f []float64, a *mat.SymDense) float64 {
+	raw := a.RawSymmetric()
+	s := 0.0
+	for i, v := range f {
+		row := raw.Data[i*raw.Stride : i*raw.Stride+raw.N]
+		t := 0.5 * v * row[i]
+		for j := i + 1; j < len(f); j++ {
+			t += row[j] * f[j]
+		}
+		s += 2 * v * t
+	}
+	return s
+}
+
+// logPhi is ln Φ(x), good far into the lower tail, where Φ itself is zero. It is
+// the value alone of what package latent gives with derivatives: the sampler asks
+// for it millions of times.
+func logPhi(x float64) float64 {
+	if x > -30 {
+		return math.Log(0.5 * math.Erfc(-x/math.Sqrt2))
+	}
+	// Φ(x) = φ(x)/|x| · (1 - 1/x² + 3/x⁴ - 15/x⁶ + …), Abramowitz & Stegun 26.2.12
+	u := 1 / (x * x)
+	return -x*x/2 - math.Log(-x) - 0.5*math.Log(2*math.Pi) + math.Log1p(-u*(1-3*u*(1-5*u)))
+}
+
+// logBetween is ln(Φ(hi) - Φ(lo)) for lo < hi.
+func logBetween(lo, hi float64) float64 {
+	if lo > 0 { // work in the lower tail, where differences keep their digits
+		lo, hi = -hi, -lo
+	}
+	a, b := logPhi(hi), logPhi(lo)
+	return a + math.Log1p(-math.Exp(b-a))
+}

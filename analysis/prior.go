@@ -1,0 +1,66 @@
+package analysis
+
+import (
+	"foamfield/analysis/posterior"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+)
+
+// prior is what is believed of an outcome before the log, per half range tried of
+// each variable. Hold and drained are on the log scale: a straight term of 1 means
+// a factor of 2.7 from the middle to the edge of what was tried, either way.
+// Scales are common practice, no source; a log of a week outweighs them.
+type prior struct {
+	constant, straight, square, product posterior.Normal
+	lean                                map[string]float64 // prior mean of a variable's straight term
+	lnSigma                             posterior.Normal
+}
+
+var priors = map[result.Outcome]prior{
+	// Most mixes a kitchen tries come out; rich and heavily emulsified ones are the ones that clog.
+	result.CameOut: {
+		constant: posterior.Normal{Mean: 2.5, SD: 1.5},
+		straight: posterior.Normal{SD: 1.2}, square: posterior.Normal{SD: 0.6}, product: posterior.Normal{SD: 0.6},
+		lean: map[string]float64{fatPercent: -0.8, emulsifierPercent: -0.8, emulsifierGrams: -0.8},
+	},
+	// Of those that come out few split, and splitting rises with fat.
+	result.Broke: {
+		constant: posterior.Normal{Mean: -2.5, SD: 1.5},
+		straight: posterior.Normal{SD: 1.2}, square: posterior.Normal{SD: 0.6}, product: posterior.Normal{SD: 0.6},
+		lean: map[string]float64{fatPercent: 0.8},
+	},
+	// A foam holds from a minute to hours; repeats scatter by 15 to 60 %.
+	result.HoldMinutes: {
+		constant: posterior.Normal{Mean: 2.7, SD: 1.2},
+		straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
+		lnSigma: posterior.Normal{Mean: -1.2, SD: 0.5},
+	},
+	result.DrainedPercent: {
+		constant: posterior.Normal{Mean: 2, SD: 1.2},
+		straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
+		lnSigma: posterior.Normal{Mean: -1, SD: 0.5},
+	},
+}
+
+// daySD is the day-to-day spread on the log scale added to a prediction when all
+// trials were made on one day and so cannot show it. From memory: 15 % or so.
+const daySD = 0.15
+
+// terms is the prior of every term of a basis over the given variables.
+func (p prior) terms(b region.Basis, vars []result.Variable) []posterior.Normal {
+	out := make([]posterior.Normal, len(b.Terms))
+	for i, t := range b.Terms {
+		switch {
+		case len(t) == 0:
+			out[i] = p.constant
+		case len(t) == 1:
+			out[i] = p.straight
+			out[i].Mean += p.lean[vars[t[0]].Name]
+		case t[0] == t[1]:
+			out[i] = p.square
+		default:
+			out[i] = p.product
+		}
+	}
+	return out
+}

@@ -1,0 +1,180 @@
+package region
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+
+	"foamfield/analysis/posterior"
+	"gonum.org/v1/gonum/mat"
+)
+
+// Link is one outcome of the chain: exactly one of Line and YesNo is set. A
+// link that is a yes/no passes when the answer is Pass; a line passes on the
+// right side of Bound.
+type Link struct {
+	YesNo *posterior.YesNoPosterior
+	Pass  bool // the answer that passes
+
+	Line    *posterior.LinePosterior
+	LnBound float64
+	AtLeast bool    // passes at or above the bound, else below
+	ExtraSD float64 // scatter added for another day
+}
+
+// Passes is the predictive probability that a mix passes the link.
+func (l *Link) Passes(f []float64) float64 {
+	if l.YesNo != nil {
+		p := l.YesNo.Yes(f)
+		if !l.Pass {
+			p = 1 - p
+		}
+		return p
+	}
+	p := l.Line.AtLeast(f, l.LnBound, l.ExtraSD)
+	if !l.AtLeast {
+		p = 1 - p
+	}
+	return p
+}
+
+func (l *Link) passesGiven(f, draw []float64) float64 {
+	if l.YesNo != nil {
+		p := posterior.YesGiven(f, draw)
+		if !l.Pass {
+			p = 1 - p
+		}
+		return p
+	}
+	p := posterior.AtLeastGiven(f, draw, l.LnBound, l.ExtraSD)
+	if !l.AtLeast {
+		p = 1 - p
+	}
+	return p
+}
+
+func (l *Link) believed() *posterior.Posterior {
+	if l.YesNo != nil {
+		return l.YesNo.Posterior
+	}
+	return l.Line.Posterior
+}
+
+// Chain is the outcomes a mix meets one after the other. Each was fitted on the
+// trials that reached it, so given the features they are independent and the
+// chance is the product of their predictive probabilities.
+type Chain struct {
+	Basis Basis
+	Links []Link
+}
+
+// Chance is the probability that the next mix of these values works.
+func (c *Chain) Chance(mix []float64) float64 {
+	var buf [48]float64
+	return c.chance(c.Basis.FeaturesInto(buf[:len(c.Basis.Terms)], mix))
+}
+
+func (c *Chain) chance(f []float64) float64 {
+	p := 1.0
+	for i := range c.Links {
+		p *= c.Links[i].Passes(f)
+	}
+	return p
+}
+
+// Passes is the probability of passing each link, given that it is reached.
+func (c *Chain) Passes(mix []float64) []float64 {
+	f := c.Basis.Features(mix)
+	p := make([]float64, len(c.Links))
+	for i := range c.Links {
+		p[i] = c.Links[i].Passes(f)
+	}
+	return p
+}
+
+// FirstFailures is the share of mixes that fail first at each link; with the
+// chance of working they add up to one.
+func (c *Chain) FirstFailures(mix []float64) []float64 {
+	reached := 1.0
+	p := c.Passes(mix)
+	for i, pass := range p {
+		p[i] = reached * (1 - pass)
+		reached *= pass
+	}
+	return p
+}
+
+// LimitedBy is the link with the largest share of first failures.
+func (c *Chain) LimitedBy(mix []float64) int {
+	f := c.FirstFailures(mix)
+	best := 0
+	for i, v := range f {
+		if v > f[best] {
+			best = i
+		}
+	}
+	return best
+}
+
+// Draws holds parameter draws of equal weight for every link.
+type Draws struct {
+	chain *Chain
+	links []*mat.Dense
+	n     int
+}
+
+// Draw takes n draws of every link.
+func (c *Chain) Draw(n int, rng *rand.Rand) *Draws {
+	d := &Draws{chain: c, n: n}
+	for i := range c.Links {
+		d.links = append(d.links, c.Links[i].believed().Equal(n, rng))
+	}
+	return d
+}
+
+// Without returns draws in which some links forget one of their observations:
+// forget[link] is the observation's index there, or -1.
+func (d *Draws) Without(forget []int, rng *rand.Rand) *Draws {
+	out := &Draws{chain: d.chain, n: d.n, links: slices.Clone(d.links)}
+	for i, obs := range forget {
+		if obs >= 0 {
+			out.links[i] = d.chain.Links[i].believed().EqualWithout(obs, d.n, rng)
+		}
+	}
+	return out
+}
+
+// Shares is the long-run share of mixes that work, draw by draw.
+func (d *Draws) Shares(mix []float64) []float64 {
+	f := d.chain.Basis.Features(mix)
+	s := make([]float64, d.n)
+	for k := range s {
+		p := 1.0
+		for i := range d.links {
+			p *= d.chain.Links[i].passesGiven(f, d.links[i].RawRowView(k))
+		}
+		s[k] = p
+	}
+	return s
+}
+
+// Limits are the quantiles (1-level)/2 and (1+level)/2 of the long-run share.
+func (d *Draws) Limits(mix []float64, level float64) (low, high float64) {
+	s := d.Shares(mix)
+	slices.Sort(s)
+	at := func(q float64) float64 {
+		x := q * float64(len(s)-1)
+		i := min(int(x), len(s)-2)
+		return s[i] + (x-float64(i))*(s[i+1]-s[i])
+	}
+	return at((1 - level) / 2), at((1 + level) / 2)
+}
+
+// Mean is the mean long-run share: what Chance says in closed form.
+func (d *Draws) Mean(mix []float64) float64 {
+	sum := 0.0
+	for _, v := range d.Shares(mix) {
+		sum += v
+	}
+	return sum / math.Max(1, float64(d.n))
+}

@@ -1,0 +1,313 @@
+package region
+
+import (
+	"math"
+	"runtime"
+	"sync"
+)
+
+// Search looks for mixes in the tested range of a chain. Allowed, if set,
+// forbids mixes for other reasons (too likely to clog).
+type Search struct {
+	Chain   *Chain
+	Tested  *Tested
+	Allowed func(mix []float64) bool
+
+	axes   [][]float64
+	points []Point // the lattice, last variable fastest
+}
+
+// Point is a mix and its chance. Tested is false outside the tested range, where
+// Chance is not worked out; Allowed says whether it may be named.
+type Point struct {
+	Mix             []float64
+	Chance          float64
+	Tested, Allowed bool
+}
+
+// latticeSteps is the number of values a variable, by the number of variables:
+// about ten thousand mixes at most.
+var latticeSteps = []int{1, 201, 61, 23, 11, 7, 5}
+
+// NewSearch evaluates the chain on a lattice over the tested box.
+func NewSearch(c *Chain, t *Tested, allowed func([]float64) bool) *Search {
+	s := &Search{Chain: c, Tested: t, Allowed: allowed}
+	d := len(t.Low)
+	n := latticeSteps[min(d, len(latticeSteps)-1)]
+	total := 1
+	for i := range d {
+		s.axes = append(s.axes, Steps(c.Basis.Coordinates[i], t.Low[i], t.High[i], n))
+		total *= n
+	}
+	s.points = make([]Point, total)
+	Parallel(total, func(k int) {
+		mix := make([]float64, d)
+		for i, at := d-1, k; i >= 0; i-- {
+			mix[i] = s.axes[i][at%n]
+			at /= n
+		}
+		s.points[k] = s.at(mix)
+	})
+	return s
+}
+
+// Parallel calls f for 0..n-1 on every processor; f must not share state.
+func Parallel(n int, f func(int)) {
+	workers := runtime.GOMAXPROCS(0)
+	var wg sync.WaitGroup
+	for w := range workers {
+		wg.Go(func() {
+			for k := n * w / workers; k < n*(w+1)/workers; k++ {
+				f(k)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// Steps is n values from low to high, even on the variable's own scale.
+func Steps(c Coordinate, low, high float64, n int) []float64 {
+	if n < 2 || low == high {
+		n = max(n, 1)
+		v := make([]float64, n)
+		for i := range v {
+			v[i] = low
+		}
+		return v
+	}
+	v := make([]float64, n)
+	for i := range v {
+		u := float64(i) / float64(n-1)
+		if c.Log {
+			v[i] = math.Exp(math.Log(low)*(1-u) + math.Log(high)*u)
+		} else {
+			v[i] = low*(1-u) + high*u
+		}
+	}
+	v[0], v[n-1] = low, high
+	return v
+}
+
+func (s *Search) at(mix []float64) Point {
+	p := Point{Mix: mix, Tested: s.Tested.Holds(mix)}
+	if p.Tested {
+		p.Chance = s.Chain.Chance(mix)
+		p.Allowed = s.Allowed == nil || s.Allowed(mix)
+	}
+	return p
+}
+
+// Points is the lattice.
+func (s *Search) Points() []Point { return s.points }
+
+// Surest is the allowed mix with the highest chance; false if none is allowed.
+func (s *Search) Surest() (Point, bool) {
+	best, found := Point{}, false
+	for _, p := range s.points {
+		if p.Allowed && (!found || p.Chance > best.Chance) {
+			best, found = p, true
+		}
+	}
+	if !found {
+		return best, false
+	}
+	return s.climb(best, -1, allowed), true
+}
+
+func tested(p Point) bool  { return p.Tested }
+func allowed(p Point) bool { return p.Allowed }
+
+// climb improves a mix by steps along each variable, halving them, among the mixes
+// that may be named; the variable held, if any, keeps its value.
+func (s *Search) climb(p Point, held int, may func(Point) bool) Point {
+	d := len(p.Mix)
+	step := make([]float64, d)
+	for i := range d {
+		c := s.Chain.Basis.Coordinates[i]
+		step[i] = math.Abs(c.Of(s.Tested.High[i])-c.Of(s.Tested.Low[i])) / 20
+	}
+	for range 7 {
+		for improved := true; improved; {
+			improved = false
+			for i := range d {
+				if i == held || step[i] == 0 {
+					continue
+				}
+				for _, sign := range []float64{1, -1} {
+					m := append([]float64(nil), p.Mix...)
+					m[i] = s.move(i, m[i], sign*step[i])
+					if q := s.at(m); may(q) && q.Chance > p.Chance+1e-7 {
+						p, improved = q, true
+					}
+				}
+			}
+		}
+		for i := range step {
+			step[i] /= 2
+		}
+	}
+	return p
+}
+
+// move shifts a value by a step in its coordinate, staying inside the box.
+func (s *Search) move(i int, value, step float64) float64 {
+	c := s.Chain.Basis.Coordinates[i]
+	if c.Log {
+		value = math.Exp(math.Log(value) + step*c.Scale)
+	} else {
+		value += step * c.Scale
+	}
+	return math.Min(math.Max(value, s.Tested.Low[i]), s.Tested.High[i])
+}
+
+// BestAt is, for each of n even values of variable v, the tested mix with the
+// highest chance, allowed or not; levels where nothing was tested are left out.
+func (s *Search) BestAt(v, n int) []Point {
+	levels := Steps(s.Chain.Basis.Coordinates[v], s.Tested.Low[v], s.Tested.High[v], n)
+	out := make([]Point, len(levels))
+	Parallel(len(levels), func(k int) {
+		out[k] = s.bestAt(v, levels[k])
+	})
+	kept := out[:0]
+	for _, p := range out {
+		if p.Tested {
+			kept = append(kept, p)
+		}
+	}
+	return kept
+}
+
+// bestAt searches the lattice moved to one value of variable v.
+func (s *Search) bestAt(v int, level float64) Point {
+	n := len(s.axes[v])
+	nearest := 0
+	for i, a := range s.axes[v] {
+		if math.Abs(a-level) < math.Abs(s.axes[v][nearest]-level) {
+			nearest = i
+		}
+	}
+	stride := 1
+	for range len(s.axes) - 1 - v {
+		stride *= n
+	}
+	best := Point{}
+	for k := range s.points {
+		if k/stride%n != nearest {
+			continue
+		}
+		m := append([]float64(nil), s.points[k].Mix...)
+		m[v] = level
+		if p := s.at(m); p.Tested && (!best.Tested || p.Chance > best.Chance) {
+			best = p
+		}
+	}
+	if !best.Tested {
+		return best
+	}
+	return s.climb(best, v, tested)
+}
+
+// Richest is the mix with most of variable v whose chance is at least wanted and
+// which connects to from through allowed mixes that reach wanted too. It
+// reports false if from itself does not reach it.
+func (s *Search) Richest(v int, from Point, wanted float64) (Point, bool) {
+	if from.Chance < wanted || !from.Allowed {
+		return Point{}, false
+	}
+	reached := s.flood(from.Mix, wanted)
+	best := from
+	for _, k := range reached {
+		p := s.points[k]
+		if p.Mix[v] > best.Mix[v] || p.Mix[v] == best.Mix[v] && p.Chance > best.Chance {
+			best = p
+		}
+	}
+	best = s.climb(best, v, allowed)
+	// Between two lattice levels: halve towards more.
+	n := len(s.axes[v])
+	low, high := best.Mix[v], s.Tested.High[v]
+	if n > 1 {
+		c := s.Chain.Basis.Coordinates[v]
+		high = s.move(v, low, math.Abs(c.Of(s.axes[v][1])-c.Of(s.axes[v][0])))
+	}
+	for range 12 {
+		mid := (low + high) / 2
+		m := append([]float64(nil), best.Mix...)
+		m[v] = mid
+		p := s.at(m)
+		if p.Allowed {
+			p = s.climb(p, v, allowed)
+		}
+		if p.Allowed && p.Chance >= wanted {
+			low, best = mid, p
+		} else {
+			high = mid
+		}
+	}
+	return best, true
+}
+
+// flood returns the lattice points that reach wanted and connect to mix.
+func (s *Search) flood(mix []float64, wanted float64) []int {
+	n := len(s.axes[0])
+	d := len(s.axes)
+	ok := func(k int) bool { return s.points[k].Allowed && s.points[k].Chance >= wanted }
+	// the corners of the cell around mix, or else the nearest workable point
+	start, near := -1, math.Inf(1)
+	for k := range s.points {
+		if !ok(k) {
+			continue
+		}
+		dist := 0.0
+		for i, c := range s.Chain.Basis.Coordinates {
+			dist += math.Pow(c.Of(s.points[k].Mix[i])-c.Of(mix[i]), 2)
+		}
+		if dist < near {
+			start, near = k, dist
+		}
+	}
+	if start < 0 {
+		return nil
+	}
+	seen := make([]bool, len(s.points))
+	seen[start] = true
+	queue := []int{start}
+	for at := 0; at < len(queue); at++ {
+		stride := 1
+		for i := d - 1; i >= 0; i-- {
+			pos := queue[at] / stride % n
+			for _, step := range []int{-1, 1} {
+				if pos+step < 0 || pos+step >= n {
+					continue
+				}
+				if k := queue[at] + step*stride; !seen[k] && ok(k) {
+					seen[k] = true
+					queue = append(queue, k)
+				}
+			}
+			stride *= n
+		}
+	}
+	return queue
+}
+
+// Slack is how far variable v may move from p, the others held, before the
+// chance drops by more than drop or the tested range ends.
+func (s *Search) Slack(p Point, v int, drop float64) (low, high float64) {
+	c := s.Chain.Basis.Coordinates[v]
+	width := math.Abs(c.Of(s.Tested.High[v]) - c.Of(s.Tested.Low[v]))
+	reach := func(sign float64) float64 {
+		value := p.Mix[v]
+		for range 200 {
+			m := append([]float64(nil), p.Mix...)
+			m[v] = s.move(v, value, sign*width/200)
+			q := s.at(m)
+			if m[v] == value || !q.Tested || q.Chance < p.Chance-drop {
+				break
+			}
+			value = m[v]
+		}
+		return value
+	}
+	return reach(-1), reach(1)
+}

@@ -1,0 +1,116 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/result"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// What counts as the same formula where only percents are known: closer than a
+// kitchen scale tells apart.
+const (
+	sameFat        = 0.25 // points
+	sameEmulsifier = 0.03 // of itself
+	sameHLB        = 0.15
+)
+
+// sameMix says whether two points of the surface are one formula within the
+// weighing error.
+func (s *surface) sameMix(a, b []float64) bool {
+	for i, v := range s.vars {
+		d := math.Abs(a[i] - b[i])
+		switch v.Name {
+		case fatPercent:
+			if d > sameFat {
+				return false
+			}
+		case blendHLB:
+			if d > sameHLB {
+				return false
+			}
+		default:
+			if d > sameEmulsifier*math.Max(a[i], b[i]) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// group finds the trials that repeat a formula.
+func (s *study) group() {
+	for i := range s.trials {
+		t := &s.trials[i]
+		t.group = i
+		for j := range i {
+			o := &s.trials[j]
+			if o.group != j || !s.repeats(o, t) {
+				continue
+			}
+			t.group = j
+			t.shown.RepeatOf = o.At.String()
+			break
+		}
+	}
+}
+
+func (s *study) repeats(a, b *trial) bool {
+	if label := b.Raw["repeat"]; label != "" && label == a.ID {
+		return true
+	}
+	if len(a.Parts) > 0 && len(b.Parts) > 0 {
+		return formula.Same(parts(a), parts(b), s.out.Batch.ScaleStepGrams)
+	}
+	return a.mix != nil && b.mix != nil && len(s.vars) > 0 && s.sameMix(a.mix, b.mix)
+}
+
+// repeatability pools the scatter of repeats on the log scale over groups of one
+// formula; only exact results can show a scatter.
+func (s *study) repeatability() {
+	for _, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
+		if !s.judged[o] {
+			continue
+		}
+		groups := map[int][]float64{}
+		for _, t := range s.trials {
+			seen := t.Hold
+			if o == result.DrainedPercent {
+				seen = t.Drained
+			}
+			if seen == nil {
+				continue
+			}
+			if v, exact := seen.Exact(); exact && v > 0 {
+				groups[t.group] = append(groups[t.group], math.Log(v))
+			}
+		}
+		r := result.Repeatability{Result: string(o)}
+		ss := 0.0
+		for i := range s.trials { // in order, so that sums do not depend on the map
+			squares, df := scatter(groups[i])
+			if df == 0 {
+				continue
+			}
+			ss += squares
+			r.Groups++
+			r.Trials += df + 1
+			r.DF += df
+		}
+		if r.DF > 0 {
+			sd := math.Sqrt(ss / float64(r.DF))
+			chi := distuv.ChiSquared{K: float64(r.DF)}
+			r.SDLn, r.CVPercent = &sd, coefficient(sd)
+			r.CVLow = coefficient(math.Sqrt(ss / chi.Quantile(0.95)))
+			r.CVHigh = coefficient(math.Sqrt(ss / chi.Quantile(0.05)))
+			if r.DF < 3 {
+				r.Note = fmt.Sprintf("from %d repeats only: a rough figure", r.DF)
+			}
+		} else {
+			r.Note = "no formula was made twice with an exact result, so the spread of repeats is not known"
+		}
+		s.out.Repeatability = append(s.out.Repeatability, r)
+	}
+}

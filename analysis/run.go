@@ -1,0 +1,309 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/analysis/posterior"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// fewest is how many usable trials a surface needs before anything is said of
+// mixes nobody made.
+const fewest = 8
+
+// Run studies a log. The error is for a log the arithmetic fails on; what a log
+// cannot show is a status in the results, never an error.
+func Run(log *ingest.Log, set Settings) (*result.Results, error) {
+	s := &study{log: log, want: targets(log, set), seed: set.Seed}
+	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
+		Targets: s.want, Batch: batch(log, set)}
+	s.read()
+	if err := s.chooseVariables(); err != nil {
+		return nil, err
+	}
+	s.judge()
+	s.group()
+	s.verdicts()
+	s.summaries()
+	s.repeatability()
+	s.ingredients()
+	s.out.BestSeen = s.bestSeen()
+	if s.enough() {
+		if err := s.mapOut(); err != nil {
+			return nil, err
+		}
+	}
+	s.nextTrials()
+	s.cautions()
+	fillEmpty(s.out)
+	return s.out, nil
+}
+
+// mapOut believes, searches and draws the conclusions that need a surface.
+func (s *study) mapOut() error {
+	if err := s.fitModel(); err != nil {
+		return err
+	}
+	s.fits()
+	s.findStarts()
+	s.foresee()
+	s.confounded()
+	at := s.reference()
+	s.grids(at)
+	s.limits()
+	s.effects(at)
+	s.peaks(at)
+	return nil
+}
+
+// reference is the mix that figures fix their other variables at: the surest
+// start, or else the best trial made.
+func (s *study) reference() []float64 {
+	if len(s.out.Starts) > 0 {
+		return s.valuesIn(s.out.Starts[0].Mix)
+	}
+	if best := s.best(); best != nil && best.mix != nil {
+		return best.mix
+	}
+	return s.onSurface()[0].mix
+}
+
+// enough settles whether a surface is fitted at all, and if not, why.
+func (s *study) enough() bool {
+	usable, worked, open := 0, 0, 0
+	for _, t := range s.trials {
+		switch t.works {
+		case yes:
+			worked++
+		case unknown:
+			open++
+		}
+	}
+	usable = len(s.onSurface())
+	switch {
+	case worked == 0 && open == 0:
+		s.out.Status = result.NothingWorked
+		s.out.StatusReason = "none of these trials worked, so there is nothing to start from yet"
+		if s.out.Counts.Clogged > 0 && s.out.Counts.Clogged == s.out.Counts.Used {
+			s.out.StatusReason = "every trial clogged, so these trials say nothing of hold or drainage"
+		}
+	case usable < fewest:
+		s.out.Status = result.TooFewTrials
+		s.out.StatusReason = fmt.Sprintf("%d trials can be compared; about %d are needed before anything can be said of mixes nobody made", usable, fewest)
+	default:
+		return true
+	}
+	return false
+}
+
+// read copies what was read into the results.
+func (s *study) read() {
+	out := s.out
+	for _, f := range s.log.Inputs {
+		out.Inputs = append(out.Inputs, result.Input{File: f.File, SHA256: f.SHA256})
+	}
+	out.Rows = result.Rows{Read: s.log.Rows.Read, Furniture: s.log.Rows.Furniture, Trials: len(s.log.Trials)}
+	for _, p := range ingest.Grouped(s.log.Problems) {
+		out.Problems = append(out.Problems, result.Problem{Kind: p.Kind, Severity: severities[p.Severity],
+			At: p.At.String(), Count: max(p.Count, 1), Read: p.Read, Do: p.Do})
+	}
+	for _, c := range s.log.Columns {
+		out.Columns = append(out.Columns, result.Column{At: c.At.String(), Header: c.Header, ReadAs: c.ReadAs, Unit: c.Unit})
+	}
+	out.Trials = make([]result.Trial, len(s.log.Trials))
+	for i := range s.log.Trials {
+		t := &s.log.Trials[i]
+		show(&out.Trials[i], t)
+		if t.Used() {
+			s.trials = append(s.trials, trial{Trial: t, shown: &out.Trials[i]})
+		} else {
+			out.Rows.SetAside = append(out.Rows.SetAside, result.SetAside{At: t.At.String(), Reason: t.Aside})
+		}
+	}
+	out.Rows.Used = len(s.trials)
+}
+
+var severities = map[ingest.Severity]result.Severity{ingest.MustFix: result.MustFix,
+	ingest.PleaseLook: result.PleaseLook, ingest.ForInformation: result.ForInformation}
+
+// show copies one trial as read.
+func show(out *result.Trial, t *ingest.Trial) {
+	*out = result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student,
+		Note: t.Note, Used: t.Used(), Reason: t.Aside, Flagged: t.Flagged != "",
+		BatchGrams: t.BatchGrams, FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras,
+		HoldMinutes: interval(t.Hold), DrainedPercent: interval(t.Drained)}
+	for _, p := range t.Parts {
+		out.Ingredient = append(out.Ingredient, result.Amount{Name: p.Name, Grams: p.Grams})
+	}
+	if a, known := map[ingest.Answer]result.Answer{ingest.Yes: result.Yes, ingest.Partly: result.Partly, ingest.No: result.No}[t.CameOut]; known {
+		out.CameOut = &a
+	}
+	out.Broke = broke(t).pointer()
+	for field, why := range t.Missing {
+		if out.Missing == nil {
+			out.Missing = map[string]string{}
+		}
+		out.Missing[field] = map[ingest.Why]string{ingest.NotMeasured: "not_measured", ingest.DidNotComeOut: "did_not_come_out"}[why]
+	}
+}
+
+// verdicts says of every trial whether it works and counts what became of them.
+func (s *study) verdicts() {
+	c := &s.out.Counts
+	for i := range s.trials {
+		t := &s.trials[i]
+		t.passes = s.judged.passes(t.Trial, s.want)
+		t.works, t.failedBy = works(t.passes)
+		t.shown.Works, t.shown.FailedBy = t.works.pointer(), t.failedBy
+		c.Used++
+		switch t.works {
+		case yes:
+			c.Worked++
+		case no:
+			c.Failed++
+		default:
+			c.Unknown++
+		}
+		switch {
+		case t.CameOut == ingest.Partly:
+			c.Partly++
+		case t.CameOut == ingest.No:
+			c.Clogged++
+		case cameOut(t.Trial) == yes:
+			c.CameOut++
+		}
+		if t.passes[result.CameOut] != no && broke(t.Trial) == yes {
+			c.Broke++
+		}
+		if t.passes[result.HoldMinutes] == no {
+			c.ShortHold++
+		}
+		if t.passes[result.DrainedPercent] == no {
+			c.TooWet++
+		}
+		if t.Hold != nil && t.Hold.AtLeast() {
+			c.StillStanding++
+		}
+		if !emulsified(t.Trial) {
+			c.NoEmulsifier++
+		}
+	}
+}
+
+// valuesIn is a mix's point on the surface.
+func (s *surface) valuesIn(m result.Mix) []float64 {
+	out := make([]float64, len(s.vars))
+	for i, v := range s.vars {
+		switch v.Name {
+		case fatPercent:
+			out[i] = or(m.FatPercent, nil)
+		case emulsifierPercent:
+			out[i] = or(m.EmulsifierPercent, nil)
+		case emulsifierGrams:
+			out[i] = or(m.EmulsifierGrams, nil)
+		case blendHLB:
+			out[i] = or(m.BlendHLB, nil)
+		}
+	}
+	return out
+}
+
+// lineOf is the believed line of a numeric outcome, nil if it is not judged.
+func (s *study) lineOf(o result.Outcome) *posterior.LinePosterior {
+	for i, l := range s.links {
+		if l.outcome == o {
+			return s.chain.Links[i].Line
+		}
+	}
+	return nil
+}
+
+// best is the best trial made, as a cook would say: one that worked before one
+// that may have, those made and worked more often first, then the longest hold,
+// then the most fat. Nil if nothing came out.
+func (s *study) best() *trial {
+	rank := func(t *trial) [5]float64 {
+		worked, failed := 0.0, 0.0
+		for i := range s.trials {
+			if o := &s.trials[i]; o.group == t.group {
+				switch o.works {
+				case yes:
+					worked++
+				case no:
+					failed++
+				}
+			}
+		}
+		r := [5]float64{map[tri]float64{yes: 2, unknown: 1}[t.works], worked - failed}
+		if t.Hold != nil {
+			r[2] = t.Hold.Low
+		}
+		if t.Drained != nil && !math.IsInf(t.Drained.High, 1) {
+			r[3] = -t.Drained.High
+		}
+		r[4] = or(t.FatPercent, nil)
+		return r
+	}
+	var best *trial
+	var top [5]float64
+	for i := range s.trials {
+		t := &s.trials[i]
+		if cameOut(t.Trial) != yes || t.Flagged != "" || broke(t.Trial) == yes {
+			continue
+		}
+		r := rank(t)
+		if best == nil || before(r, top) {
+			best, top = t, r
+		}
+	}
+	return best
+}
+
+func before(a, b [5]float64) bool {
+	for i := range a {
+		if a[i] != b[i] {
+			return a[i] > b[i]
+		}
+	}
+	return false
+}
+
+func (s *study) bestSeen() *result.BestSeen {
+	t := s.best()
+	if t == nil {
+		return nil
+	}
+	out := &result.BestSeen{At: t.At.String(), ID: t.ID, Works: t.works.pointer(), Mix: mixOfTrial(t),
+		HoldMinutes: interval(t.Hold), Drained: interval(t.Drained), Ingredients: s.asMade(t)}
+	for i := range s.trials {
+		if s.trials[i].group == t.group {
+			out.MadeTimes++
+		}
+	}
+	return out
+}
+
+func mixOfTrial(t *trial) result.Mix {
+	return result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB}
+}
+
+// fillEmpty turns absent lists into empty ones, so that results.json has [] where
+// a reader loops.
+func fillEmpty(r *result.Results) {
+	if r.Starts == nil {
+		r.Starts = []result.Start{}
+	}
+	if r.NextTrials == nil {
+		r.NextTrials = []result.NextTrial{}
+	}
+	if r.Problems == nil {
+		r.Problems = []result.Problem{}
+	}
+	if r.Rows.SetAside == nil {
+		r.Rows.SetAside = []result.SetAside{}
+	}
+}

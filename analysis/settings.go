@@ -1,0 +1,98 @@
+// Package analysis is the study: Run takes a log and returns results, and
+// nothing is computed after it. The leaves below know numbers only; this
+// package knows what a trial is, what works, and what may be recommended.
+package analysis
+
+import (
+	"fmt"
+	"slices"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// Settings are what the person who runs the study sets by hand; nil = not set,
+// so the log's own Targets sheet or the assumption below counts.
+type Settings struct {
+	Hold, Drained, DrainedAt, Chance *float64
+	Batch, ScaleStep                 *float64
+	Seed                             uint64
+	Version                          string
+}
+
+// What is assumed unless the kitchen says otherwise. Common practice, no source.
+const (
+	AssumedHoldMinutes      = 20.0
+	AssumedDrainedPercent   = 10.0
+	AssumedDrainedAtMinutes = 20.0
+	AssumedWantedChance     = 0.8
+	AssumedScaleStepGrams   = 0.1
+	assumedBatchGrams       = 300.0
+)
+
+// pick resolves one value: flag, then the kitchen's sheet, then the assumption.
+func pick(flag *float64, name string, sheet *ingest.Target, assumed float64) result.Target {
+	switch {
+	case flag != nil:
+		return result.Target{Value: *flag, From: name}
+	case sheet != nil:
+		return result.Target{Value: sheet.Value, From: sheet.At.String()}
+	}
+	return result.Target{Value: assumed, From: "assumed"}
+}
+
+func targets(log *ingest.Log, s Settings) result.Targets {
+	t := log.Targets
+	return result.Targets{
+		HoldMinutes:      pick(s.Hold, "--hold", t.HoldMinutes, AssumedHoldMinutes),
+		DrainedPercent:   pick(s.Drained, "--drained", t.DrainedPercent, AssumedDrainedPercent),
+		DrainedAtMinutes: pick(s.DrainedAt, "--drained-at", t.DrainedAtMinutes, AssumedDrainedAtMinutes),
+		WantedChance:     pick(s.Chance, "--chance", t.WantedChance, AssumedWantedChance),
+	}
+}
+
+// batch settles the grams a formula is scaled to: the median logged batch unless
+// set, on the scale's step.
+func batch(log *ingest.Log, s Settings) result.Batch {
+	var logged []float64
+	canisters := map[string]bool{}
+	for i := range log.Trials {
+		t := &log.Trials[i]
+		if !t.Used() {
+			continue
+		}
+		if t.Canister != "" {
+			canisters[t.Canister] = true
+		}
+		if t.BatchGrams != nil && t.Flagged == "" {
+			logged = append(logged, *t.BatchGrams)
+		}
+	}
+	b := result.Batch{
+		ScaleStepGrams: pick(s.ScaleStep, "--scale-step", log.Targets.ScaleStepGrams, AssumedScaleStepGrams).Value,
+		Canisters:      1,
+	}
+	assumed := assumedBatchGrams
+	if len(logged) > 0 {
+		slices.Sort(logged)
+		assumed = logged[len(logged)/2]
+		largest := logged[len(logged)-1]
+		b.LargestFillGrams = &largest
+	}
+	grams := pick(s.Batch, "--batch", log.Targets.BatchGrams, assumed)
+	b.Grams, b.GramsFrom = grams.Value, grams.From
+	if grams.From == "assumed" && len(logged) > 0 {
+		b.GramsFrom = fmt.Sprintf("the middle of %d logged batches", len(logged))
+	}
+	if len(canisters) == 1 {
+		for c := range canisters {
+			b.Canister = c
+		}
+	}
+	if b.LargestFillGrams != nil && b.Grams > *b.LargestFillGrams {
+		for float64(b.Canisters)*(*b.LargestFillGrams) < b.Grams {
+			b.Canisters++
+		}
+	}
+	return b
+}

@@ -1,0 +1,311 @@
+package analysis
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+)
+
+const (
+	// clogLimitStart and clogLimitTrial are safety rules: a clogged canister is
+	// under pressure.
+	clogLimitStart = 0.05
+	clogLimitTrial = 0.2
+	limitsLevel    = 0.9
+	drawsForLimits = 2000
+	slackDrop      = 0.05
+	priorWeight    = 0.5 // trials' worth, in the leverage of the tested range
+	fatLevels      = 21
+)
+
+// findStarts searches the tested range and names the surest and the richest start.
+func (s *study) findStarts() {
+	trials := s.onSurface()
+	mixes := make([][]float64, 0, len(trials))
+	for _, t := range trials {
+		if t.Flagged == "" {
+			mixes = append(mixes, t.mix)
+		}
+	}
+	if len(mixes) == 0 {
+		for _, t := range trials {
+			mixes = append(mixes, t.mix)
+		}
+	}
+	tested := region.NewTested(s.basis, mixes, priorWeight)
+	s.search = region.NewSearch(s.chain, tested, func(mix []float64) bool {
+		c := s.clogChance(mix)
+		return c == nil || *c <= clogLimitStart
+	})
+	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
+	surest, ok := s.search.Surest()
+	if !ok {
+		s.out.Status = result.NoSafeStart
+		s.out.StatusReason = fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f, so none is named as a start", 1/clogLimitStart)
+		s.out.Starts = []result.Start{}
+		return
+	}
+	wanted := s.want.WantedChance.Value
+	first := s.start(result.Surest, surest)
+	s.out.Starts = []result.Start{first}
+	if fat := s.place(fatPercent); fat >= 0 {
+		if richest, ok := s.search.Richest(fat, surest, wanted); ok {
+			s.out.Starts = append(s.out.Starts, s.start(result.Richest, richest))
+		}
+		s.fatLimit(fat)
+	}
+	s.out.Status, s.out.StatusReason = first.Status, s.reason(first)
+}
+
+// reason says in one sentence why the run ends as it does.
+func (s *study) reason(first result.Start) string {
+	switch {
+	case first.Status == result.Recommended:
+		return "a mix inside what was tried reaches the wanted chance"
+	case s.watchedTooShort():
+		return "no trial was watched as long as the hold asked for, so whether it is reached is a guess from shorter watching"
+	default:
+		return "no mix inside what was tried reaches the wanted chance; this is the best there is"
+	}
+}
+
+// watchedTooShort says that no trial was seen up to the hold target, so that
+// reaching it is an extrapolation.
+func (s *study) watchedTooShort() bool {
+	if !s.judged[result.HoldMinutes] {
+		return false
+	}
+	for _, t := range s.trials {
+		if t.Hold == nil {
+			continue
+		}
+		seen := t.Hold.Low
+		if !math.IsInf(t.Hold.High, 1) {
+			seen = t.Hold.High
+		}
+		if seen >= s.want.HoldMinutes.Value {
+			return false
+		}
+	}
+	return true
+}
+
+// clogChance is the chance that a mix does not come out, nil if nobody logged it.
+func (s *study) clogChance(mix []float64) *float64 {
+	for i, l := range s.links {
+		if l.outcome == result.CameOut {
+			c := 1 - s.chain.Links[i].Passes(s.basis.Features(mix))
+			return &c
+		}
+	}
+	return nil
+}
+
+// chance of a mix with its limits.
+func (s *study) chance(mix []float64) result.Chance {
+	low, high := s.draws.Limits(mix, limitsLevel)
+	return result.Chance{Mean: s.chain.Chance(mix), Low: low, High: high, Level: limitsLevel}
+}
+
+// start describes one mix as a start: at its rounded grams where there are grams.
+func (s *study) start(aim result.Aim, p region.Point) result.Start {
+	values := p.Mix
+	out := result.Start{Aim: aim, Notes: []string{}}
+	f, template, note := s.grams(values)
+	if f != nil {
+		rounded := s.valuesOf(f)
+		switch {
+		case s.acceptable(rounded, p, aim):
+			values = rounded
+		default:
+			note = "at this scale step the rounded grams leave the range; weigh finer or make a bigger batch"
+			f = nil
+		}
+	}
+	out.GramsNote = note
+	out.Mix = s.mixOf(values)
+	if f != nil {
+		out.Ingredients = lines(f)
+	} else {
+		out.Ingredients = []result.FormulaLine{}
+	}
+	out.Chance = s.chance(values)
+	out.Status = result.Recommended
+	if out.Chance.Mean < s.want.WantedChance.Value || s.watchedTooShort() {
+		out.Status = result.BestAvailable
+	}
+	out.Fails = map[result.Outcome]float64{}
+	for i, v := range s.chain.FirstFailures(values) {
+		out.Fails[s.links[i].outcome] = v
+	}
+	out.Predicted = s.predicted(values)
+	out.MadeTimes, out.MadeWorked = s.made(values)
+	out.ClosestTrial = s.closest(values)
+	out.Slack = map[string]result.Slack{}
+	at := region.Point{Mix: values, Chance: out.Chance.Mean}
+	for v := range s.vars {
+		low, high := s.search.Slack(at, v, slackDrop)
+		out.Slack[s.vars[v].Name] = result.Slack{Low: low, High: high}
+	}
+	if template != nil && len(template.Parts) > len(s.vars)+1 {
+		out.Notes = append(out.Notes, fmt.Sprintf("proportions between ingredients of one kind are those of trial %s", template.ID))
+	}
+	return out
+}
+
+// acceptable says whether a mix moved by rounding may still be named.
+func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
+	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart+0.005 {
+		return false
+	}
+	chance := s.chain.Chance(rounded)
+	if aim == result.Richest && chance < s.want.WantedChance.Value-0.01 {
+		return false
+	}
+	return chance > p.Chance-0.1
+}
+
+// grams scales a mix to the batch on the scale's step, in the proportions of the
+// nearest trial that worked, or else the nearest; a trial whose ingredients cannot
+// make the mix gives way to the next.
+func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
+	var templates []*trial
+	for _, t := range s.onSurface() {
+		if len(t.Parts) > 0 && t.Flagged == "" {
+			templates = append(templates, t)
+		}
+	}
+	if len(templates) == 0 {
+		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
+	}
+	slices.SortStableFunc(templates, func(a, b *trial) int {
+		if (a.works == yes) != (b.works == yes) {
+			return map[bool]int{true: -1, false: 1}[a.works == yes]
+		}
+		return cmp.Compare(s.distance(values, a.mix), s.distance(values, b.mix))
+	})
+	m := s.mixOf(values)
+	note := ""
+	for _, t := range templates {
+		w := formula.Wanted{FatPercent: or(m.FatPercent, t.FatPercent),
+			EmulsifierPercent: or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
+		f, err := formula.Solve(parts(t), w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		if err == nil {
+			return f, t, ""
+		}
+		if note == "" {
+			note = err.Error()
+		}
+	}
+	return nil, nil, note
+}
+
+func or(a, b *float64) float64 {
+	switch {
+	case a != nil:
+		return *a
+	case b != nil:
+		return *b
+	}
+	return 0
+}
+
+func parts(t *trial) []formula.Part {
+	out := make([]formula.Part, len(t.Parts))
+	for i, p := range t.Parts {
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}
+	}
+	return out
+}
+
+// valuesOf is a formula's point on the surface.
+func (s *study) valuesOf(f *formula.Formula) []float64 {
+	out := make([]float64, len(s.vars))
+	for i, v := range s.vars {
+		switch v.Name {
+		case fatPercent:
+			out[i] = f.FatPercent
+		case emulsifierPercent:
+			out[i] = f.EmulsifierPercent
+		case emulsifierGrams:
+			out[i] = f.EmulsifierPercent / 100 * f.BatchGrams
+		case blendHLB:
+			out[i] = or(f.BlendHLB, nil)
+		}
+	}
+	return out
+}
+
+func lines(f *formula.Formula) []result.FormulaLine {
+	out := []result.FormulaLine{}
+	for _, l := range f.Lines {
+		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.Kind.String(), Grams: l.Grams, PercentOfMix: l.PercentOfMix,
+			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
+	}
+	return out
+}
+
+// predicted is the median and 90 % limits of the next mix's hold and drained.
+func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted {
+	out := map[result.Outcome]result.Predicted{}
+	f := s.basis.Features(values)
+	for i, l := range s.links {
+		line := s.chain.Links[i].Line
+		if line == nil {
+			continue
+		}
+		q := func(p float64) float64 { return math.Exp(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
+		out[l.outcome] = result.Predicted{Median: q(0.5), Low: q((1 - limitsLevel) / 2), High: q((1 + limitsLevel) / 2)}
+	}
+	return out
+}
+
+// made counts the trials of a start's own formula.
+func (s *study) made(values []float64) (times, worked int) {
+	for _, t := range s.onSurface() {
+		if !s.sameMix(t.mix, values) {
+			continue
+		}
+		times++
+		if t.works == yes {
+			worked++
+		}
+	}
+	return times, worked
+}
+
+// closest is the kitchen's own trial nearest to a mix.
+func (s *study) closest(values []float64) *result.Closest {
+	var best *trial
+	near := math.Inf(1)
+	for _, t := range s.onSurface() {
+		if d := s.distance(values, t.mix); d < near {
+			best, near = t, d
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.works.pointer(), Differences: map[string]float64{}}
+	for i, v := range s.vars {
+		c.Differences[v.Name] = values[i] - best.mix[i]
+	}
+	return c
+}
+
+// fatLimit is the best chance at each fat percent and what limits it.
+func (s *study) fatLimit(fat int) {
+	for _, p := range s.search.BestAt(fat, fatLevels) {
+		c := s.chance(p.Mix)
+		s.out.FatLimit = append(s.out.FatLimit, result.FatLimit{
+			FatPercent: p.Mix[fat], Chance: c, Mix: s.mixOf(p.Mix),
+			LimitedBy: s.links[s.chain.LimitedBy(p.Mix)].outcome,
+			Workable:  c.Mean >= s.want.WantedChance.Value,
+		})
+	}
+}

@@ -1,0 +1,101 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/result"
+)
+
+// grouping is a way a kitchen splits its trials.
+type grouping struct {
+	by string
+	of func(*trial) string
+}
+
+var groupings = []grouping{
+	{"day", func(t *trial) string { return t.Day }},
+	{"cook", func(t *trial) string { return t.Cook }},
+	{"student", func(t *trial) string { return t.Student }},
+	{"file", func(t *trial) string { return t.At.File }},
+}
+
+// summaries counts trials by day, cook, student and file, in order of first
+// appearance; a grouping that does not split the log is left out.
+func (s *study) summaries() {
+	for _, g := range groupings {
+		var names []string
+		of := map[string][]*trial{}
+		for i := range s.trials {
+			name := g.of(&s.trials[i])
+			if of[name] == nil {
+				names = append(names, name)
+			}
+			of[name] = append(of[name], &s.trials[i])
+		}
+		if len(names) < 2 || len(names) == 1 && names[0] == "" {
+			continue
+		}
+		for _, name := range names {
+			s.out.Summaries = append(s.out.Summaries, summary(g.by, name, of[name]))
+		}
+	}
+}
+
+func summary(by, name string, trials []*trial) result.Summary {
+	out := result.Summary{By: by, Name: name, Trials: len(trials)}
+	holds := map[int][]float64{}
+	seen := map[int]int{}
+	for _, t := range trials {
+		if cameOut(t.Trial) == yes {
+			out.CameOut++
+		}
+		if t.works == yes {
+			out.Worked++
+		}
+		if t.Flagged != "" {
+			out.Problems++
+		}
+		seen[t.group]++
+		if t.Hold != nil {
+			if v, exact := t.Hold.Exact(); exact && v > 0 {
+				holds[t.group] = append(holds[t.group], math.Log(v))
+			}
+		}
+	}
+	ss, df := 0.0, 0
+	done := map[int]bool{}
+	for _, t := range trials {
+		if done[t.group] {
+			continue
+		}
+		done[t.group] = true
+		if seen[t.group] > 1 {
+			out.Repeats += seen[t.group] - 1
+		}
+		s, d := scatter(holds[t.group])
+		ss, df = ss+s, df+d
+	}
+	if df > 0 {
+		out.CV = coefficient(math.Sqrt(ss / float64(df)))
+	}
+	return out
+}
+
+// scatter is the sum of squares about the mean and its degrees of freedom.
+func scatter(v []float64) (ss float64, df int) {
+	if len(v) < 2 {
+		return 0, 0
+	}
+	mean := 0.0
+	for _, x := range v {
+		mean += x / float64(len(v))
+	}
+	for _, x := range v {
+		ss += (x - mean) * (x - mean)
+	}
+	return ss, len(v) - 1
+}
+
+// coefficient is the coefficient of variation, percent, of a lognormal with this
+// standard deviation of logarithms.
+func coefficient(sd float64) *float64 { return finite(100 * math.Sqrt(math.Expm1(sd*sd))) }

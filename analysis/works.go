@@ -1,0 +1,151 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// tri is yes, no, or not known.
+type tri uint8
+
+const (
+	unknown tri = iota
+	yes
+	no
+)
+
+func (t tri) pointer() *bool {
+	switch t {
+	case yes:
+		v := true
+		return &v
+	case no:
+		v := false
+		return &v
+	}
+	return nil
+}
+
+// cameOut says whether a trial came out fully. A foam that was watched or drained
+// came out, even where nobody wrote so.
+func cameOut(t *ingest.Trial) tri {
+	switch t.CameOut {
+	case ingest.Yes:
+		return yes
+	case ingest.Partly, ingest.No:
+		return no
+	}
+	if t.Hold != nil || t.Drained != nil {
+		return yes
+	}
+	return unknown
+}
+
+func broke(t *ingest.Trial) tri {
+	switch t.Broke {
+	case ingest.Yes:
+		return yes
+	case ingest.No:
+		return no
+	}
+	return unknown
+}
+
+// atLeast says whether a number known up to bounds reaches a target.
+func atLeast(i *ingest.Interval, target float64) tri {
+	switch {
+	case i == nil:
+		return unknown
+	case i.Low >= target:
+		return yes
+	case i.High < target:
+		return no
+	}
+	return unknown
+}
+
+func atMost(i *ingest.Interval, target float64) tri {
+	switch {
+	case i == nil:
+		return unknown
+	case i.High <= target:
+		return yes
+	case i.Low > target:
+		return no
+	}
+	return unknown
+}
+
+// judged says which outcomes the log carries well enough to be judged; the others
+// say nothing about whether a mix works.
+type judged map[result.Outcome]bool
+
+// passes says for every judged outcome whether the trial passes it. Outcomes it
+// never reached (a clogged foam has no hold) are unknown.
+func (j judged) passes(t *ingest.Trial, want result.Targets) map[result.Outcome]tri {
+	p := map[result.Outcome]tri{}
+	if j[result.CameOut] || t.CameOut != ingest.Unknown {
+		p[result.CameOut] = cameOut(t)
+	}
+	if p[result.CameOut] == no {
+		return p
+	}
+	if j[result.Broke] {
+		switch broke(t) {
+		case yes:
+			p[result.Broke] = no
+			return p
+		case no:
+			p[result.Broke] = yes
+		default:
+			p[result.Broke] = unknown
+		}
+	}
+	if j[result.HoldMinutes] {
+		p[result.HoldMinutes] = atLeast(t.Hold, want.HoldMinutes.Value)
+	}
+	if j[result.DrainedPercent] {
+		p[result.DrainedPercent] = atMost(t.Drained, want.DrainedPercent.Value)
+	}
+	return p
+}
+
+// works is yes if every part surely passes, no if any surely fails, else unknown.
+func works(passes map[result.Outcome]tri) (tri, []result.Outcome) {
+	verdict := yes
+	var failed []result.Outcome
+	for _, o := range result.Chain {
+		v, asked := passes[o]
+		if !asked {
+			continue
+		}
+		switch v {
+		case no:
+			failed = append(failed, o)
+			verdict = no
+		case unknown:
+			if verdict == yes {
+				verdict = unknown
+			}
+		}
+	}
+	return verdict, failed
+}
+
+func interval(i *ingest.Interval) *result.Interval {
+	if i == nil {
+		return nil
+	}
+	out := &result.Interval{}
+	if !math.IsInf(i.Low, 0) {
+		v := i.Low
+		out.Low = &v
+	}
+	if !math.IsInf(i.High, 0) {
+		v := i.High
+		out.High = &v
+	}
+	return out
+}
