@@ -1,0 +1,283 @@
+package plots
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"foamfield/analysis/result"
+)
+
+const (
+	effectHeight = 150
+	mostEffects  = 6 // panels; a page has no room for more
+)
+
+// effectsFigure is how hold follows each variable, one panel above the other.
+type effectsFigure struct {
+	r       *result.Results
+	panels  []result.Effect
+	trials  []result.Trial
+	y       axisRange
+	title   string
+	key     []keyEntry
+	dots    vg.Length
+	perhaps bool // some part is untested
+}
+
+func effects(r *result.Results) (Figure, bool) {
+	f := effectsFigure{r: r, y: newRange(true)}
+	left := 0
+	for _, e := range r.Effects {
+		switch {
+		case !goodEffect(e):
+		case len(f.panels) == mostEffects:
+			left++
+		default:
+			f.panels = append(f.panels, e)
+		}
+	}
+	if len(f.panels) == 0 {
+		return Figure{}, false
+	}
+	for _, e := range f.panels {
+		for i, b := range e.Hold {
+			f.perhaps = f.perhaps || !e.Tested[i]
+			if e.Tested[i] {
+				f.y.take(b.Mid)
+				f.y.take(b.Low)
+				f.y.take(b.High)
+			}
+		}
+	}
+	var kinds [4]int
+	kept, every := thin(usedTrials(r), mostMarks/len(f.panels))
+	for _, t := range kept {
+		if kind, _, _, ok := holdSeen(t.HoldMinutes); ok {
+			f.trials = append(f.trials, t)
+			takeHold(&f.y, t.HoldMinutes)
+			kinds[kind]++
+		}
+	}
+	f.y.take(r.Targets.HoldMinutes.Value)
+	// A band that runs over several powers of ten would flatten everything else.
+	if !f.y.empty() && f.y.hi/f.y.lo > 1e4 {
+		f.y.lo, f.y.hi = math.Max(f.y.lo, 0.1), math.Min(f.y.hi, 1e3)
+	}
+	f.y = f.y.padded(holdAir)
+	f.dots = dotRadius
+	if len(f.trials)*len(f.panels) > crowd*2 {
+		f.dots = crowdDot
+	}
+	f.title = f.finding()
+	f.makeKey(kinds, every)
+	caption := []string{"Each panel changes one thing and holds the others" + f.held() + ". The dots are the trials as made, with all their other differences."}
+	if f.perhaps {
+		caption = append(caption, "Pale and dashed: not tried.")
+	}
+	if left > 0 {
+		caption = append(caption, plural(left, "more variable is", "more variables are")+" in the tables only.")
+	}
+	return Figure{
+		Name: "effects", Title: f.title, Caption: strings.Join(append(caption, leftOut(0, every)...), " "),
+		Alt:   fmt.Sprintf("%s of hold in minutes against %s. %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil)), f.title),
+		Width: figureWidth, Height: height(f.title, f.key, vg.Length(effectHeight*len(f.panels))),
+		paint: f.paint,
+	}, true
+}
+
+func goodEffect(e result.Effect) bool {
+	if !rising(e.X) || len(e.Hold) < len(e.X) || len(e.Tested) < len(e.X) {
+		return false
+	}
+	for i := range e.X {
+		b := e.Hold[i]
+		if !(finite(b.Low) && finite(b.Mid) && finite(b.High)) || b.Mid <= 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// names are the variables of the panels, those with the verdict if one is given.
+func (f *effectsFigure) names(keep func(result.Effect) bool) []string {
+	var out []string
+	for _, e := range f.panels {
+		if keep == nil || keep(e) {
+			out = append(out, shortName(f.r, e.Variable))
+		}
+	}
+	return out
+}
+
+// finding says what lengthens and what shortens the hold.
+func (f *effectsFigure) finding() string {
+	say := func(up bool, words string) (out []string) {
+		for _, e := range f.panels {
+			if e.Verdict != result.Clear || !(e.Change.Mid > 0) || !finite(e.Change.Mid) || (e.Change.Mid > 1) != up {
+				continue
+			}
+			is := newRange(false)
+			for i, x := range e.X {
+				if e.Tested[i] {
+					is.take(x)
+				}
+			}
+			if !is.empty() {
+				out = append(out, fmt.Sprintf("%s %s: %s as long from %s", words, more(f.r, e.Variable),
+					times(e.Change.Mid), span(f.r, e.Variable, is.lo, is.hi)))
+			}
+		}
+		return out
+	}
+	if parts := append(say(true, "the foam holds longer with"), say(false, "the foam holds less long with")...); len(parts) > 0 {
+		return capital(strings.Join(parts[:min(2, len(parts))], "; "))
+	}
+	likely := func(e result.Effect) bool { return e.Verdict == result.Likely }
+	if names := f.names(likely); len(names) > 0 {
+		return capital("hold probably follows " + list(names) + "; these trials do not make it certain")
+	}
+	return "These trials cannot tell what lengthens the hold"
+}
+
+// changeWords says what a panel shows, in its corner.
+func changeWords(e result.Effect) string {
+	if e.Verdict == result.CannotTell || !(e.Change.Mid > 0) || !finite(e.Change.Mid) {
+		return "cannot tell"
+	}
+	lead := ""
+	if e.Verdict == result.Likely {
+		lead = "probably "
+	}
+	return lead + times(e.Change.Mid) + " as long from left to right"
+}
+
+// times words a factor.
+func times(v float64) string {
+	switch {
+	case v >= 9.95:
+		return number(v, 0) + " times"
+	case v >= 0.95:
+		return number(v, 1) + " times"
+	case v >= 0.005:
+		return number(v, 2) + " times"
+	}
+	return "under 0.01 times"
+}
+
+// held words what the others are held at. Each panel holds all but its own, at
+// one mix; two panels tell the whole of it.
+func (f *effectsFigure) held() string {
+	var words []string
+	for _, v := range f.r.Variables {
+		if x, ok := mixValue(f.panels[0].Fixed, v.Name); ok {
+			words = append(words, amount(f.r, v.Name, x))
+		} else if len(f.panels) > 1 {
+			if x, ok := mixValue(f.panels[1].Fixed, v.Name); ok {
+				words = append(words, amount(f.r, v.Name, x))
+			}
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return " at " + list(words)
+}
+
+func (f *effectsFigure) makeKey(kinds [4]int, every int) {
+	f.key = []keyEntry{
+		{keyLine(Accent, lineWidth), "usual hold"},
+		{keySwatch(Uncertain), "where it may well be"},
+	}
+	f.key = append(f.key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value, every)...)
+}
+
+func (f effectsFigure) paint(c draw.Canvas) {
+	c = sheet(c, f.title, f.key)
+	h := (c.Max.Y - c.Min.Y) / vg.Length(len(f.panels))
+	for i, e := range f.panels {
+		v, _ := variable(f.r, e.Variable)
+		x := newRange(v.Log && e.X[0] > 0)
+		x.take(e.X[0])
+		x.take(e.X[len(e.X)-1])
+		for _, t := range f.trials {
+			if tv, ok := trialValue(t, e.Variable); ok {
+				x.take(tv)
+			}
+		}
+		x = x.padded(air)
+		tile := c
+		tile.Max.Y = c.Max.Y - vg.Length(i)*h
+		tile.Min.Y = tile.Max.Y - h + 6
+		p := newPanel(tile, x, f.y, axisLabel(f.r, e.Variable), "hold, minutes")
+		p.Add(effectPanel(f, e, x))
+		p.Draw(tile)
+	}
+}
+
+// effectPanel draws one variable's panel.
+func effectPanel(f effectsFigure, e result.Effect, is axisRange) plot.Plotter {
+	return paint(func(c draw.Canvas, x, y func(float64) vg.Length) {
+		level := func(v float64) vg.Length { return y(math.Min(math.Max(v, f.y.lo), f.y.hi)) }
+		room := placer{frame: c.Rectangle}
+		for i := 0; i+1 < len(e.X); i++ {
+			colour := Pale
+			if e.Tested[i] && e.Tested[i+1] {
+				colour = Uncertain
+			}
+			// Pieces of one kind are drawn as one polygon.
+			j := i
+			for j+2 < len(e.X) && (e.Tested[j+1] && e.Tested[j+2]) == (e.Tested[i] && e.Tested[i+1]) {
+				j++
+			}
+			var mid, upper, lower []vg.Point
+			for k := i; k <= j+1; k++ {
+				mid = append(mid, vg.Point{X: x(e.X[k]), Y: level(e.Hold[k].Mid)})
+				upper = append(upper, vg.Point{X: x(e.X[k]), Y: level(e.Hold[k].High)})
+				lower = append([]vg.Point{{X: x(e.X[k]), Y: level(e.Hold[k].Low)}}, lower...)
+			}
+			c.FillPolygon(hex(colour), append(upper, lower...))
+			sty := line(Accent, lineWidth)
+			if colour == Pale {
+				sty = line(Accent, 1, 3, 3)
+			}
+			c.StrokeLines(sty, mid)
+			room.lines = append(room.lines, mid...)
+			i = j
+		}
+		target := f.r.Targets.HoldMinutes.Value
+		wanted := finite(target) && target > 0
+		if wanted {
+			c.StrokeLine2(line(Ink, 1.1, 5, 3), c.Min.X, level(target), c.Max.X, level(target))
+		}
+		f.holds(c, e.Variable, is, x, level, &room)
+		if wanted {
+			room.labelIfClear(c, textStyle(tickSize, true, Ink), wantedHold(target), along(c, level(target)))
+		}
+		var spots []spot
+		for s := 0.0; s <= 1; s += 0.1 {
+			spots = append(spots, spot{vg.Point{X: c.X(s), Y: c.Max.Y}, 0, -1, 1}, spot{vg.Point{X: c.X(s), Y: c.Min.Y}, 0, 1, 1})
+		}
+		room.label(c, textStyle(tickSize, false, Ink), changeWords(e), spots)
+	})
+}
+
+// holds draws the observed holds of the trials that have the panel's variable.
+func (f effectsFigure) holds(c draw.Canvas, name string, is axisRange, x, level func(float64) vg.Length, room *placer) {
+	var holds holdMarks
+	for _, t := range f.trials {
+		v, ok := trialValue(t, name)
+		kind, low, high, _ := holdSeen(t.HoldMinutes)
+		if !ok || (is.log && v <= 0) {
+			continue
+		}
+		holds.add(kind, x(v), level(low), level(high))
+	}
+	room.avoid = append(room.avoid, holds.places...)
+	holds.draw(c, Ink)
+	dots(c, holds.exact, f.dots)
+}

@@ -1,0 +1,226 @@
+package plots
+
+import (
+	"fmt"
+	"strings"
+
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"foamfield/analysis/result"
+)
+
+// fatFigure is the best chance to be had at each fat percent.
+type fatFigure struct {
+	steps   []result.FatLimit
+	wanted  float64
+	title   string
+	x       axisRange
+	shown   []shownTrial
+	unknown bool
+	key     []keyEntry
+}
+
+// Shares of the upward axis: a lane of words and a strip of trials above the
+// chances, one or two strips of trials below.
+const (
+	laneShare  = 0.085
+	trialShare = 0.11
+)
+
+func fatLimit(r *result.Results) (Figure, bool) {
+	f := fatFigure{steps: r.FatLimit, x: newRange(false)}
+	var fats []float64
+	for _, s := range f.steps {
+		if !finite(s.Chance.Mean) || !finite(s.Chance.Low) || !finite(s.Chance.High) {
+			return Figure{}, false
+		}
+		fats = append(fats, s.FatPercent)
+		f.x.take(s.FatPercent)
+	}
+	if !rising(fats) {
+		return Figure{}, false
+	}
+	if w := r.Targets.WantedChance.Value; w > 0 && w < 1 {
+		f.wanted = w
+	}
+	kept, every := thin(usedTrials(r), mostMarks)
+	absent := 0
+	for _, t := range kept {
+		fat, ok := trialValue(t, fatPercent)
+		if !ok {
+			absent++
+			continue
+		}
+		s := shownTrial{x: fat, fate: fateOf(t)}
+		f.x.take(fat)
+		f.unknown = f.unknown || s.fate == unknown
+		f.shown = append(f.shown, s)
+	}
+	f.x = f.x.padded(air)
+	f.title = f.finding(r)
+	f.key = append([]keyEntry{
+		{keyLine(Accent, lineWidth), "best mix at each fat percent"},
+		{keySwatch(Uncertain), "where its chance may well be"},
+	}, fateKey(f.shown, every)...)
+	caption := []string{
+		"At each fat percent the other numbers are set as well as these trials know how. Beyond the band's ends there are too few trials to say.",
+		"The words along the top name what most often goes wrong first. Marks are trials at their fat percent:" +
+			" those that worked above, those that failed below.",
+	}
+	return Figure{
+		Name: "fat-limit", Title: f.title,
+		Caption: strings.Join(append(caption, leftOut(absent, every)...), " "),
+		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn. %s.",
+			plural(len(f.shown), "trial", "trials"), f.title),
+		Width: figureWidth, Height: height(f.title, f.key, panelHeight+25),
+		paint: f.paint,
+	}, true
+}
+
+// finding says how far the fat goes: to the richest start where there is one,
+// else to the end of the workable steps around the best one.
+func (f *fatFigure) finding(r *result.Results) string {
+	best := 0
+	for i, s := range f.steps {
+		if s.Chance.Mean > f.steps[best].Chance.Mean {
+			best = i
+		}
+	}
+	at := f.steps[best]
+	if f.wanted == 0 || !at.Workable {
+		goal := ""
+		if f.wanted > 0 {
+			goal = "No fat percent reaches " + wantedInTen(f.wanted) + ": "
+		}
+		return capital(fmt.Sprintf("%sthe best is about %s, at %s %% fat", goal, inTen(at.Chance.Mean), number(at.FatPercent, 0)))
+	}
+	end := best
+	for end+1 < len(f.steps) && f.steps[end+1].Workable {
+		end++
+	}
+	if end == len(f.steps)-1 {
+		return fmt.Sprintf("Even at %s %% fat, the most tried, the best mix works at least %s",
+			number(f.steps[end].FatPercent, 0), wantedTimes(f.wanted))
+	}
+	rich := f.steps[end].FatPercent
+	for _, s := range r.Starts {
+		if v, ok := deref(s.Mix.FatPercent); ok && s.Aim == result.Richest && s.Status == result.Recommended {
+			rich = v
+		}
+	}
+	title := fmt.Sprintf("Fat can go to about %s %% and still work %s", number(rich, 0), wantedTimes(f.wanted))
+	if w := limitWord(f.steps[end+1].LimitedBy); w != "" {
+		title += "; beyond that the foam " + w
+	}
+	return title
+}
+
+func keyLine(colour string, width vg.Length, dashes ...vg.Length) keySign {
+	return func(c draw.Canvas, at vg.Point) {
+		c.StrokeLine2(line(colour, width, dashes...), at.X-8, at.Y, at.X+8, at.Y)
+	}
+}
+
+func (f fatFigure) paint(c draw.Canvas) {
+	below := trialShare
+	if f.unknown {
+		below *= 2
+	}
+	c = sheet(c, f.title, f.key)
+	p := newPanel(c, f.x, axisRange{0, 1, false}, axisLabel(nil, fatPercent), "works, times in 10")
+	up := scale{below: below, above: laneShare + trialShare}
+	p.Y.Scale = up
+	// The strips are named beside the axis, at the values that would lie there.
+	at := func(share float64) float64 { return (share - up.below) / (1 - up.below - up.above) }
+	ticks := append(timesInTen(),
+		plot.Tick{Value: at(1 - laneShare/2), Label: "limit"},
+		plot.Tick{Value: at(1 - laneShare - trialShare/2), Label: "worked"},
+		plot.Tick{Value: at(below - trialShare/2), Label: "failed"})
+	if f.unknown {
+		ticks = append(ticks, plot.Tick{Value: at(trialShare / 2), Label: "unclear"})
+	}
+	p.Y.Tick.Marker = ticks
+	p.Add(paint(f.chances))
+	p.Draw(c)
+}
+
+// timesInTen are the ticks of an axis of chances.
+func timesInTen() plot.ConstantTicks {
+	var marks []plot.Tick
+	for i := 0; i <= 10; i += 2 {
+		marks = append(marks, plot.Tick{Value: float64(i) / 10, Label: number(float64(i), 0)})
+	}
+	return marks
+}
+
+func (f fatFigure) chances(c draw.Canvas, x, y func(float64) vg.Length) {
+	var band, mean []vg.Point
+	for _, s := range f.steps {
+		mean = append(mean, vg.Point{X: x(s.FatPercent), Y: y(s.Chance.Mean)})
+		band = append(band, vg.Point{X: x(s.FatPercent), Y: y(s.Chance.High)})
+	}
+	for i := len(f.steps) - 1; i >= 0; i-- {
+		band = append(band, vg.Point{X: x(f.steps[i].FatPercent), Y: y(f.steps[i].Chance.Low)})
+	}
+	c.FillPolygon(hex(Uncertain), band)
+	for _, v := range []float64{0, 1} {
+		c.StrokeLine2(line(Faint, thinWidth), c.Min.X, y(v), c.Max.X, y(v))
+	}
+
+	room := placer{frame: vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: y(0)}, Max: vg.Point{X: c.Max.X, Y: y(1)}}}
+	room.lines = append(room.lines, mean...)
+	if f.wanted > 0 {
+		c.StrokeLine2(line(Ink, 1.1, 5, 3), c.Min.X, y(f.wanted), c.Max.X, y(f.wanted))
+	}
+	c.StrokeLines(line(Accent, lineWidth+0.6), mean)
+	if f.wanted > 0 {
+		room.label(c, textStyle(labelSize, true, Ink), "wanted: "+wantedInTen(f.wanted), along(c, y(f.wanted)))
+	}
+	f.trialStrips(c, x, y)
+	f.limits(c, x)
+}
+
+// trialStrips draws the trials above and below the chances, neighbours one
+// above the other.
+func (f fatFigure) trialStrips(c draw.Canvas, x, y func(float64) vg.Length) {
+	h := (c.Max.Y - c.Min.Y) * trialShare
+	middle := map[bool]vg.Length{true: y(1) + h/2, false: y(0) - h/2}
+	var marks []mark
+	for i, s := range f.shown {
+		at := vg.Point{X: x(s.x), Y: middle[s.fate == worked]}
+		if s.fate == unknown {
+			at.Y -= h
+		}
+		at.Y += vg.Length(i%3-1) * h / 5
+		marks = append(marks, mark{at: at, fate: s.fate})
+	}
+	drawMarks(c, marks)
+}
+
+// limits writes along the top what limits each stretch of fat percent.
+func (f fatFigure) limits(c draw.Canvas, x func(float64) vg.Length) {
+	lane := vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: c.Y(1 - laneShare)}, Max: c.Max}
+	room := placer{frame: lane}
+	middle := (lane.Min.Y + lane.Max.Y) / 2
+	for i := 0; i < len(f.steps); {
+		j := i
+		for j+1 < len(f.steps) && f.steps[j+1].LimitedBy == f.steps[i].LimitedBy {
+			j++
+		}
+		from, to := x(f.steps[i].FatPercent), x(f.steps[j].FatPercent)
+		if i > 0 {
+			from = (from + x(f.steps[i-1].FatPercent)) / 2
+			c.StrokeLine2(line(Quiet, thinWidth), from, lane.Min.Y, from, lane.Max.Y)
+		}
+		if j+1 < len(f.steps) {
+			to = (to + x(f.steps[j+1].FatPercent)) / 2
+		}
+		sty := textStyle(tickSize, false, Ink)
+		if word := limitWord(f.steps[i].LimitedBy); word != "" && size(sty, word).X+4 <= to-from {
+			room.label(c, sty, word, []spot{{at: vg.Point{X: (from + to) / 2, Y: middle}}})
+		}
+		i = j + 1
+	}
+}

@@ -1,0 +1,319 @@
+package plots
+
+import (
+	"bytes"
+	"encoding/xml"
+	"flag"
+	"fmt"
+	"image/png"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"pgregory.net/rapid"
+
+	"foamfield/analysis/result"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew")
+
+// kitchens are the logs on which every figure is looked at by machine.
+func kitchens() map[string]*result.Results {
+	nothing := kitchen(60, 5)
+	for i := range nothing.Grid {
+		for _, row := range nothing.Grid[i].Chance {
+			for k := range row {
+				row[k] *= 0.5
+			}
+		}
+	}
+	for i := range nothing.FatLimit {
+		s := &nothing.FatLimit[i]
+		s.Chance.Mean, s.Chance.Low, s.Chance.High, s.Workable = s.Chance.Mean/2, s.Chance.Low/2, s.Chance.High/2, false
+	}
+	nothing.Starts = nil
+	long := kitchen(28, 6)
+	extra := result.Variable{Name: "gum", Label: strings.Repeat("a long name for a thing ", 6), Unit: strings.Repeat("x", 90), Low: 0, High: 1}
+	long.Variables = append(long.Variables, extra)
+	long.Effects[1].Variable = extra.Name
+	long.Effects[1].Verdict = result.Clear
+	long.Grid[0].Fixed.Extras = map[string]float64{extra.Name: 0.5}
+	close := kitchen(40, 8)
+	close.Starts[1].Mix.FatPercent = number64(43.6)
+	return map[string]*result.Results{
+		"demo": kitchen(28, 1), "six without a model": log(6, 2), "two hundred": kitchen(200, 3),
+		"five thousand": kitchen(5000, 4), "nothing works": nothing, "long names": long, "starts close together": close,
+	}
+}
+
+func TestLabelsKeepApartAndInside(t *testing.T) {
+	for name, r := range kitchens() {
+		for _, f := range All(r) {
+			for _, s := range []vg.Point{{X: f.Width, Y: f.Height}, {X: f.Width * 0.9, Y: f.Height * 0.9}, {X: 520, Y: f.Height}, {X: 600, Y: f.Height * 1.5}} {
+				t.Run(fmt.Sprintf("%s/%s/%v", name, f.Name, s.X), func(t *testing.T) {
+					corner := vg.Point{X: 40, Y: 70} // as on a page, away from the origin
+					c := newTrace()
+					frame := vg.Rectangle{Min: corner, Max: corner.Add(s)}
+					if err := f.Draw(draw.Canvas{Canvas: c, Rectangle: frame}); err != nil {
+						t.Fatal(err)
+					}
+					if len(c.stack) != 0 {
+						t.Errorf("%d settings of the canvas left unrestored", len(c.stack))
+					}
+					if !within(c.paths, frame) {
+						t.Errorf("lines reach %v, the frame is %v", c.paths, frame)
+					}
+					for i, a := range c.texts {
+						if !within(a.box, frame) {
+							t.Errorf("%q at %v leaves the frame %v", a.words, a.box, frame)
+						}
+						for _, b := range c.texts[:i] {
+							if overlap(a.box, b.box, 0) {
+								t.Errorf("%q and %q overlap: %v, %v", a.words, b.words, a.box, b.box)
+							}
+						}
+					}
+				})
+			}
+		}
+	}
+}
+
+func within(b, frame vg.Rectangle) bool {
+	const slack = 0.01
+	return b.Min.X >= frame.Min.X-slack && b.Min.Y >= frame.Min.Y-slack &&
+		b.Max.X <= frame.Max.X+slack && b.Max.Y <= frame.Max.Y+slack
+}
+
+func TestFindings(t *testing.T) {
+	nothing := kitchens()["nothing works"]
+	model := kitchen(28, 1)
+	model.Targets.WantedChance.Value = 0.85
+	tests := []struct {
+		r            *result.Results
+		figure, want string
+	}{
+		{kitchen(28, 1), "region-emulsifier", "With HLB 8 and the right amount of emulsifier, mixes of 32 to 53 % fat work at least 8 times in 10"},
+		{model, "region-hlb", "at least 17 times in 20"},
+		{nothing, "region-hlb", "no mix within what was tried works 8 times in 10; the best, 44 % fat and HLB 7.8, works about 5 in 10"},
+		{kitchen(28, 1), "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; beyond that the foam splits"},
+		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 5 in 10, at 38 % fat"},
+		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
+		{log(6, 2), "trials", "5 of 6 trials worked; 1 wept too much"},
+	}
+	for _, tt := range tests {
+		if got := named(t, All(tt.r), tt.figure).Title; !strings.Contains(got, tt.want) {
+			t.Errorf("%s: %q does not say %q", tt.figure, got, tt.want)
+		}
+	}
+}
+
+func named(t *testing.T, figures []Figure, name string) Figure {
+	t.Helper()
+	for _, f := range figures {
+		if f.Name == name {
+			return f
+		}
+	}
+	t.Fatalf("no figure %s", name)
+	return Figure{}
+}
+
+// forbidden are words of statistics, which no figure may say.
+var forbidden = []string{"posterior", "credible", "confidence", "likelihood", "median", "mean", "probability", "interval", "significan"}
+
+func TestWordsAreForCooks(t *testing.T) {
+	for name, r := range kitchens() {
+		for _, f := range All(r) {
+			svg, err := f.SVG()
+			if err != nil {
+				t.Fatal(err)
+			}
+			said := strings.ToLower(string(svg) + f.Title + f.Caption + f.Alt)
+			for _, w := range forbidden {
+				if strings.Contains(said, w) {
+					t.Errorf("%s, %s says %q", name, f.Name, w)
+				}
+			}
+			if f.Title == "" || f.Caption == "" || f.Alt == "" {
+				t.Errorf("%s, %s lacks words: %+v", name, f.Name, f)
+			}
+		}
+	}
+}
+
+func TestManyTrialsStaySmall(t *testing.T) {
+	for _, f := range All(kitchen(5000, 4)) {
+		svg, err := f.SVG()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(svg) > 150_000 {
+			t.Errorf("%s takes %d bytes", f.Name, len(svg))
+		}
+		if !strings.Contains(f.Caption, "One trial in ") {
+			t.Errorf("%s does not say that trials are left out: %q", f.Name, f.Caption)
+		}
+	}
+}
+
+// TestSVGGolden compares whole drawings; renew them by go test ./plots -update.
+func TestSVGGolden(t *testing.T) {
+	r := kitchen(12, 1)
+	for _, f := range All(r) {
+		svg, err := f.SVG()
+		if err != nil {
+			t.Fatal(err)
+		}
+		again, err := f.SVG()
+		if err != nil || !bytes.Equal(svg, again) {
+			t.Errorf("%s: a second drawing differs (%v)", f.Name, err)
+		}
+		file := filepath.Join("testdata", f.Name+".svg")
+		if *update {
+			if err := os.WriteFile(file, svg, 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(svg, want) {
+			t.Errorf("%s differs from %s; look at it, then renew it by -update", f.Name, file)
+		}
+	}
+}
+
+func TestSVGIsWellFormedAndSpeaks(t *testing.T) {
+	r := kitchen(28, 1)
+	r.Variables[0].Label = `<script>&"`
+	for _, f := range All(r) {
+		f.Alt = `a <b> & "c"`
+		svg, err := f.SVG()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
+			if _, err := d.Token(); err == io.EOF {
+				break
+			} else if err != nil {
+				t.Fatalf("%s: %v", f.Name, err)
+			}
+		}
+		for _, want := range []string{"role=\"img\"", "a &lt;b&gt; &amp;", "sans-serif", "<text"} {
+			if !bytes.Contains(svg, []byte(want)) {
+				t.Errorf("%s has no %s", f.Name, want)
+			}
+		}
+	}
+}
+
+func TestPNG(t *testing.T) {
+	f := named(t, All(kitchen(28, 1)), "region-hlb")
+	b, err := f.PNG(144)
+	if err != nil {
+		t.Fatal(err)
+	}
+	im, err := png.Decode(bytes.NewReader(b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if w := im.Bounds().Dx(); w != int(f.Width.Dots(144)+0.5) {
+		t.Errorf("%d dots wide", w)
+	}
+	if _, err := f.PNG(0); err == nil {
+		t.Error("0 dots per inch gives a picture")
+	}
+}
+
+func TestDrawTurnsPanicIntoError(t *testing.T) {
+	f := Figure{Name: "broken", Width: 100, Height: 100, paint: func(draw.Canvas) { panic("no") }}
+	if err := f.Draw(draw.Canvas{Canvas: newTrace()}); err == nil || !strings.Contains(err.Error(), "broken") {
+		t.Errorf("error %v", err)
+	}
+	if err := (Figure{}).Draw(draw.Canvas{}); err == nil {
+		t.Error("an empty figure draws")
+	}
+}
+
+// TestAnyResults draws results with anything missing, short or wild in them.
+func TestAnyResults(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := kitchen(rapid.IntRange(0, 30).Draw(t, "trials"), rapid.Uint64().Draw(t, "seed"))
+		wild := rapid.SampledFrom([]float64{0, -1, 1, 45, 1e-300, 1e300, math.NaN(), math.Inf(1)})
+		some := func(name string) bool { return rapid.IntRange(0, 3).Draw(t, name) == 0 }
+		for i := range r.Trials {
+			tr := &r.Trials[i]
+			switch rapid.IntRange(0, 12).Draw(t, "trial") {
+			case 0:
+				tr.FatPercent = nil
+			case 1:
+				tr.EmulsifierPercent, tr.BlendHLB = nil, nil
+			case 2:
+				tr.HoldMinutes = &result.Interval{Low: number64(wild.Draw(t, "low"))}
+			case 3:
+				tr.FatPercent = number64(wild.Draw(t, "fat"))
+			case 4:
+				tr.CameOut, tr.Works, tr.FailedBy = nil, nil, []result.Outcome{"odd"}
+			case 5:
+				tr.Used = false
+			case 6:
+				tr.ForeseenChance = number64(wild.Draw(t, "foreseen"))
+			}
+		}
+		if some("few variables") {
+			r.Variables = r.Variables[:rapid.IntRange(0, 2).Draw(t, "variables")]
+		}
+		if some("short grid") {
+			g := &r.Grid[0]
+			g.Chance, g.LimitedBy = g.Chance[:3], nil
+		}
+		if some("no limits") {
+			r.Grid[1].LimitedBy = nil
+		}
+		if some("wild grid") {
+			r.Grid[1].Chance[10][10] = wild.Draw(t, "chance")
+		}
+		if some("wild axis") {
+			r.Grid[1].X.Values[0] = wild.Draw(t, "x")
+		}
+		if some("untested") {
+			for _, row := range r.Grid[0].Tested {
+				clear(row)
+			}
+		}
+		if some("wild targets") {
+			r.Targets.HoldMinutes.Value, r.Targets.WantedChance.Value = wild.Draw(t, "hold"), wild.Draw(t, "wanted")
+		}
+		if some("wild effect") {
+			r.Effects[0].Hold[3].High = wild.Draw(t, "high")
+			r.Effects[1].X = r.Effects[1].X[:rapid.IntRange(0, 3).Draw(t, "x")]
+			r.Effects[2].Change.Mid = wild.Draw(t, "change")
+		}
+		if some("wild limit") {
+			r.FatLimit[2].Chance.Mean = wild.Draw(t, "mean")
+			r.FatLimit = r.FatLimit[:rapid.IntRange(0, len(r.FatLimit)).Draw(t, "steps")]
+		}
+		if some("starts without numbers") {
+			r.Starts[0].Mix = result.Mix{}
+			r.Starts[1].Mix.FatPercent = number64(wild.Draw(t, "start"))
+		}
+		for _, f := range All(r) {
+			if _, err := f.SVG(); err != nil {
+				t.Errorf("%s: %v", f.Name, err)
+			}
+		}
+	})
+	if got := All(&result.Results{}); len(got) != 0 {
+		t.Errorf("%d figures of nothing", len(got))
+	}
+	if got := All(nil); got != nil {
+		t.Error("figures of nil")
+	}
+}

@@ -1,0 +1,313 @@
+package plots
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"foamfield/analysis/result"
+)
+
+func regionByEmulsifier(r *result.Results) (Figure, bool) {
+	return region(r, "fat_by_emulsifier", "region-emulsifier")
+}
+
+func regionByHLB(r *result.Results) (Figure, bool) {
+	return region(r, "fat_by_hlb", "region-hlb")
+}
+
+// regionFigure is the chance of working over two variables, with the trials.
+type regionFigure struct {
+	r        *result.Results
+	grid     result.Grid
+	wanted   float64 // 0 = none
+	title    string
+	x, y     axisRange
+	strip    bool // trials without emulsifier lie in a strip below
+	shown    []shownTrial
+	key      []keyEntry
+	workable bool
+}
+
+// shownTrial is a trial at its place in the variables of the axes.
+type shownTrial struct {
+	x, y  float64
+	strip bool
+	fate  fate
+	far   bool
+}
+
+func region(r *result.Results, gridName, name string) (Figure, bool) {
+	f := regionFigure{r: r}
+	for _, g := range r.Grid {
+		if g.Name == gridName {
+			f.grid = g
+		}
+	}
+	if !goodGrid(f.grid) {
+		return Figure{}, false
+	}
+	if w := r.Targets.WantedChance.Value; w > 0 && w < 1 {
+		f.wanted = w
+	}
+	f.x, f.y = f.axis(f.grid.X), f.axis(f.grid.Y)
+	kept, every := thin(usedTrials(r), mostMarks)
+	absent := f.show(kept)
+	f.x, f.y = f.x.padded(air), f.y.padded(air)
+	f.title = f.finding()
+	f.makeKey(every)
+	return Figure{
+		Name: name, Title: f.title, Caption: f.caption(absent, every), Alt: f.alt(),
+		Width: figureWidth, Height: height(f.title, f.key, panelHeight+30),
+		paint: f.paint,
+	}, true
+}
+
+// axis is the range of one side of the grid.
+func (f *regionFigure) axis(a result.Axis) axisRange {
+	v, _ := variable(f.r, a.Variable)
+	is := newRange(v.Log && a.Values[0] > 0)
+	for _, x := range a.Values {
+		is.take(x)
+	}
+	return is
+}
+
+// show places the trials, widening the axes to hold them, and counts those that
+// have no place.
+func (f *regionFigure) show(ts []result.Trial) (absent int) {
+	xName, yName := f.grid.X.Variable, f.grid.Y.Variable
+	for _, t := range ts {
+		s := shownTrial{fate: fateOf(t), far: f.far(t)}
+		var okX, okY bool
+		s.x, okX = trialValue(t, xName)
+		s.y, okY = trialValue(t, yName)
+		if okX && f.x.log && s.x <= 0 {
+			okX = false
+		}
+		if xName == fatPercent && withoutEmulsifier(t) {
+			s.strip, s.far = true, false
+			okY, f.strip = true, f.strip || okX
+		} else if okY && f.y.log && s.y <= 0 {
+			okY = false
+		}
+		if !okX || !okY {
+			absent++
+			continue
+		}
+		f.x.take(s.x)
+		if !s.strip {
+			f.y.take(s.y)
+		}
+		f.shown = append(f.shown, s)
+	}
+	return absent
+}
+
+func withoutEmulsifier(t result.Trial) bool {
+	p, okP := deref(t.EmulsifierPercent)
+	g, okG := deref(t.EmulsifierGrams)
+	return (okP && p == 0) || (!okP && okG && g == 0)
+}
+
+// farShare is the part of a variable's tested range beyond which a trial counts
+// as far from the plane shown.
+const farShare = 0.2
+
+// far says whether a trial lies well off the plane of the grid.
+func (f *regionFigure) far(t result.Trial) bool {
+	for _, name := range f.fixed() {
+		want, _ := mixValue(f.grid.Fixed, name)
+		got, ok := trialValue(t, name)
+		if !ok {
+			return true
+		}
+		v, known := variable(f.r, name)
+		if !known || !(v.High > v.Low) {
+			continue
+		}
+		off, whole := math.Abs(got-want), v.High-v.Low
+		if v.Log && got > 0 && want > 0 && v.Low > 0 {
+			off, whole = math.Abs(math.Log(got/want)), math.Log(v.High/v.Low)
+		}
+		if off > farShare*whole {
+			return true
+		}
+	}
+	return false
+}
+
+// fixed names the variables held, in the order of the model.
+func (f *regionFigure) fixed() []string {
+	var names []string
+	for _, v := range f.r.Variables {
+		if _, ok := mixValue(f.grid.Fixed, v.Name); ok && v.Name != f.grid.X.Variable && v.Name != f.grid.Y.Variable {
+			names = append(names, v.Name)
+		}
+	}
+	return names
+}
+
+func (f *regionFigure) fixedWords() string {
+	var words []string
+	for _, name := range f.fixed() {
+		v, _ := mixValue(f.grid.Fixed, name)
+		words = append(words, amount(f.r, name, v))
+	}
+	return list(words)
+}
+
+// finding reads the workable part, or the best there is, off the grid.
+func (f *regionFigure) finding() string {
+	g := f.grid
+	x := newRange(false)
+	bi, bj := -1, -1
+	for j := range g.Y.Values {
+		for i := range g.X.Values {
+			if !g.Tested[j][i] {
+				continue
+			}
+			if bi < 0 || g.Chance[j][i] > g.Chance[bj][bi] {
+				bi, bj = i, j
+			}
+			if g.Chance[j][i] >= f.wanted {
+				x.take(g.X.Values[i])
+			}
+		}
+	}
+	where := f.fixedWords()
+	best := list([]string{amount(f.r, g.X.Variable, g.X.Values[bi]), amount(f.r, g.Y.Variable, g.Y.Values[bj])})
+	chance := inTen(g.Chance[bj][bi])
+	if f.wanted == 0 || x.empty() {
+		if where != "" {
+			where = "with " + where + ", "
+		}
+		if f.wanted == 0 {
+			return capital(where + best + " works best, about " + chance)
+		}
+		return capital(fmt.Sprintf("%sno mix within what was tried works %s; the best, %s, works about %s",
+			where, wantedTimes(f.wanted), best, chance))
+	}
+	f.workable = true
+	if where != "" {
+		where += " and "
+	}
+	return fmt.Sprintf("With %sthe right %s, mixes of %s work at least %s", where, rightName(f.r, g.Y.Variable),
+		span(f.r, g.X.Variable, x.lo, x.hi), wantedTimes(f.wanted))
+}
+
+// rightName is a variable after "the right".
+func rightName(r *result.Results, name string) string {
+	if name == emulsifierPercent || name == emulsifierGrams {
+		return "amount of emulsifier"
+	}
+	return shortName(r, name)
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+func (f *regionFigure) makeKey(every int) {
+	for i, colour := range Bands {
+		words := fmt.Sprintf("%d-%d", 2*i, 2*i+2)
+		if i == 0 {
+			words = "works " + words
+		}
+		if i == len(Bands)-1 {
+			words += " in 10"
+		}
+		f.key = append(f.key, keyEntry{keySwatch(colour), words})
+	}
+	f.key = append(f.key, keyEntry{keyHatch, "not tried"})
+	f.key = append(f.key, fateKey(f.shown, every)...)
+	for _, s := range f.shown {
+		if s.far {
+			f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) {
+				drawMarks(c, []mark{{at: at, fate: worked, far: true}})
+			}, "pale: far from " + f.fixedWords()})
+			break
+		}
+	}
+}
+
+// fateKey lists the marks that a figure shows, each with its number of trials
+// if none is left out.
+func fateKey(shown []shownTrial, every int) []keyEntry {
+	var n [fates]int
+	for _, s := range shown {
+		n[s.fate]++
+	}
+	var key []keyEntry
+	for k := range fates {
+		if n[k] > 0 {
+			key = append(key, keyEntry{keyMark(k), counted(k.word(), n[k], every)})
+		}
+	}
+	return key
+}
+
+// counted adds a number of trials to the words of a key, if none is left out.
+func counted(words string, n, every int) string {
+	if every > 1 {
+		return words
+	}
+	return fmt.Sprintf("%s (%d)", words, n)
+}
+
+func keySwatch(colour string) keySign {
+	return func(c draw.Canvas, at vg.Point) {
+		box := swatchBox(at)
+		c.SetColor(hex(colour))
+		c.Fill(box.Path())
+		c.SetLineStyle(line(Quiet, thinWidth))
+		c.Stroke(box.Path())
+	}
+}
+
+func keyHatch(c draw.Canvas, at vg.Point) {
+	box := swatchBox(at)
+	c.SetLineStyle(line(Quiet, thinWidth))
+	for _, p := range hatch(box) {
+		c.Stroke(p)
+	}
+	c.Stroke(box.Path())
+}
+
+func swatchBox(at vg.Point) vg.Rectangle {
+	return vg.Rectangle{Min: vg.Point{X: at.X - 7, Y: at.Y - 5}, Max: vg.Point{X: at.X + 7, Y: at.Y + 5}}
+}
+
+func (f *regionFigure) caption(absent, every int) string {
+	var s []string
+	s = append(s, "The darker, the surer that the next mix works.")
+	if f.workable {
+		s = append(s, fmt.Sprintf("The strong line is where it works %s.", wantedTimes(f.wanted)))
+	}
+	s = append(s, "The words name what most often goes wrong there first. Hatched: no trials near enough to say.")
+	s = append(s, leftOut(absent, every)...)
+	return strings.Join(s, " ")
+}
+
+// leftOut says what a figure does not show.
+func leftOut(absent, every int) []string {
+	var s []string
+	if every > 1 {
+		s = append(s, fmt.Sprintf("One trial in %d is drawn; all of them were counted in.", every))
+	}
+	if absent > 0 {
+		s = append(s, plural(absent, "trial has", "trials have")+" no place on these axes.")
+	}
+	return s
+}
+
+func (f *regionFigure) alt() string {
+	return fmt.Sprintf("Map of the chance of working over %s (across) and %s (up), with %s drawn. %s.",
+		axisLabel(f.r, f.grid.X.Variable), axisLabel(f.r, f.grid.Y.Variable), plural(len(f.shown), "trial", "trials"), f.title)
+}

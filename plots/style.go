@@ -1,0 +1,118 @@
+package plots
+
+import (
+	"fmt"
+	"image/color"
+
+	stdfont "golang.org/x/image/font"
+	"gonum.org/v1/plot"
+	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Colours of every figure and of the pages around them. The chance bands are one
+// hue that darkens as the chance rises, so that they survive grey print; the
+// darkest is still light enough for ink on it.
+const (
+	Paper     = "#FFFFFF"
+	Ink       = "#1C2628"
+	Quiet     = "#566366" // axes, notes
+	Faint     = "#B4BEC0" // hatching, guides
+	Accent    = "#0B5A52" // the wanted line, the middle line, the starts
+	Uncertain = "#CFE0DB" // the band where a number may well be
+	Pale      = "#E9EFED" // the same outside the tested part
+)
+
+// Bands are the chance bands from "works 0 to 2 times in 10" to "8 to 10".
+var Bands = [5]string{"#FAFAF3", "#E4EEDF", "#C5DFCF", "#9CCBBD", "#6DB2A7"}
+
+// Colours of the marks; each mark also has a shape of its own.
+const (
+	WorkedColour  = "#0B4A44"
+	CloggedColour = "#A3152F"
+	PartlyColour  = "#7A4A10"
+	SplitColour   = "#C2571A"
+	FellColour    = "#57338A"
+	WeepsColour   = "#1B5E9E"
+	UnknownColour = "#5D686B"
+)
+
+// FontFamily is the family named in SVG and CSS: the font the figures are
+// measured with, then fonts of the same widths, then whatever there is.
+const FontFamily = "'Liberation Sans',Arimo,Arial,Helvetica,sans-serif"
+
+// Sizes. Figures are narrow with large type so that they can be read at the
+// width of a telephone.
+const (
+	figureWidth = 400 * vg.Length(1)
+	panelHeight = 250 * vg.Length(1) // of the picture without its title and key
+
+	titleSize = 12.5
+	labelSize = 10
+	tickSize  = 9.5
+
+	markRadius   = 3.6
+	busyRadius   = 2.9 // marks when there are more than busy of them
+	busy         = 80
+	farMarkScale = 0.72 // marks of trials away from the plane shown
+	rimWidth     = 0.9
+	crowdRadius  = 2.0 // marks when there are more than crowd of them
+	crowd        = 250
+	mostMarks    = 700 // above this only every nth trial is drawn, and said
+
+	dotRadius = 2.4 // an observed hold
+	crowdDot  = 1.5
+
+	lineWidth   = 1.8
+	wantedWidth = 2.2
+	thinWidth   = 0.6
+	hatchGap    = 6
+)
+
+var sans = font.Font{Typeface: "Liberation", Variant: "Sans"}
+
+func init() { plot.DefaultFont = sans }
+
+// hex reads a colour constant of this file.
+func hex(s string) color.RGBA {
+	var r, g, b uint8
+	if _, err := fmt.Sscanf(s, "#%02X%02X%02X", &r, &g, &b); err != nil {
+		panic("plots: " + s + " is not a colour")
+	}
+	return color.RGBA{R: r, G: g, B: b, A: 255}
+}
+
+// lighter mixes a colour with paper; share 1 is paper. Figures use no
+// transparency, which not every canvas has.
+func lighter(c color.RGBA, share float64) color.RGBA {
+	mix := func(v uint8) uint8 { return uint8(float64(v)*(1-share) + 255*share) }
+	return color.RGBA{R: mix(c.R), G: mix(c.G), B: mix(c.B), A: 255}
+}
+
+func line(colour string, width vg.Length, dashes ...vg.Length) draw.LineStyle {
+	return draw.LineStyle{Color: hex(colour), Width: width, Dashes: dashes}
+}
+
+func textStyle(size vg.Length, bold bool, colour string) text.Style {
+	f := font.From(sans, size)
+	if bold {
+		f.Weight = stdfont.WeightBold
+	}
+	return text.Style{Color: hex(colour), Font: f, Handler: plot.DefaultTextHandler}
+}
+
+// write puts one line of text with its box's lower left corner at p.
+func write(c draw.Canvas, sty text.Style, p vg.Point, s string) {
+	face := sty.Handler.Cache().Lookup(sty.Font, sty.Font.Size)
+	c.SetColor(sty.Color)
+	c.FillString(face, vg.Point{X: p.X, Y: p.Y + face.Extents().Descent}, s)
+}
+
+// size is the box a line of text takes.
+func size(sty text.Style, s string) vg.Point {
+	face := sty.Handler.Cache().Lookup(sty.Font, sty.Font.Size)
+	e := face.Extents()
+	return vg.Point{X: face.Width(s), Y: e.Ascent + e.Descent}
+}

@@ -1,0 +1,223 @@
+package plots
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/result"
+)
+
+// number writes v with at most the given decimals and no idle zeros.
+func number(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+// inTen words a chance as "7 in 10"; the ends are not called never or always.
+func inTen(p float64) string {
+	switch {
+	case !(p >= 0 && p <= 1):
+		return "unknown"
+	case p < 0.05:
+		return "under 1 in 20"
+	case p > 0.95:
+		return "over 19 in 20"
+	}
+	return fmt.Sprintf("%.0f in 10", p*10)
+}
+
+// wantedShare words a chance somebody set, exactly: "8 in 10", "17 in 20".
+func wantedShare(p float64) (count, of int) {
+	for _, of := range []int{10, 20, 100} {
+		n := p * float64(of)
+		if math.Abs(n-math.Round(n)) < 1e-6 {
+			return int(math.Round(n)), of
+		}
+	}
+	return int(math.Round(p * 1000)), 1000
+}
+
+func wantedInTen(p float64) string {
+	n, of := wantedShare(p)
+	return fmt.Sprintf("%d in %d", n, of)
+}
+
+func wantedTimes(p float64) string {
+	n, of := wantedShare(p)
+	return fmt.Sprintf("%d times in %d", n, of)
+}
+
+// limitWord names what ends the workable region.
+func limitWord(o result.Outcome) string {
+	switch o {
+	case result.CameOut:
+		return "clogs"
+	case result.Broke:
+		return "splits"
+	case result.HoldMinutes:
+		return "falls too soon"
+	case result.DrainedPercent:
+		return "weeps"
+	}
+	return ""
+}
+
+// The variables every log can have, by the names results.json gives them.
+const (
+	fatPercent        = "fat_percent"
+	emulsifierPercent = "emulsifier_percent"
+	emulsifierGrams   = "emulsifier_grams"
+	blendHLB          = "blend_hlb"
+)
+
+func variable(r *result.Results, name string) (result.Variable, bool) {
+	for _, v := range r.Variables {
+		if v.Name == name {
+			return v, true
+		}
+	}
+	return result.Variable{}, false
+}
+
+// axisLabel names a variable with its unit in full.
+func axisLabel(r *result.Results, name string) string {
+	switch name {
+	case fatPercent:
+		return "fat, g per 100 g mix"
+	case emulsifierPercent:
+		return "emulsifier, % of mix"
+	case emulsifierGrams:
+		return "emulsifier, g"
+	case blendHLB:
+		return "blend HLB"
+	}
+	if v, _ := variable(r, name); v.Unit != "" {
+		return shortName(r, name) + ", " + cut(v.Unit)
+	}
+	return shortName(r, name)
+}
+
+// shortName is a variable's name inside a sentence.
+func shortName(r *result.Results, name string) string {
+	switch name {
+	case fatPercent:
+		return "fat"
+	case emulsifierPercent, emulsifierGrams:
+		return "emulsifier"
+	case blendHLB:
+		return "HLB"
+	}
+	if v, ok := variable(r, name); ok && v.Label != "" {
+		return cut(v.Label)
+	}
+	return cut(strings.ReplaceAll(name, "_", " "))
+}
+
+// cut shortens a name that somebody typed.
+func cut(s string) string {
+	const most = 30
+	letters := []rune(strings.Join(strings.Fields(s), " "))
+	if len(letters) <= most {
+		return string(letters)
+	}
+	return string(letters[:most-1]) + "…"
+}
+
+// more is a variable that rises, inside a sentence.
+func more(r *result.Results, name string) string {
+	if name == blendHLB {
+		return "a higher HLB"
+	}
+	return "more " + shortName(r, name)
+}
+
+// amount writes a value of a variable as it is said: "45 % fat", "HLB 8".
+func amount(r *result.Results, name string, v float64) string {
+	switch name {
+	case fatPercent:
+		return number(v, 0) + " % fat"
+	case emulsifierPercent:
+		return number(v, 1) + " % emulsifier"
+	case emulsifierGrams:
+		return number(v, 2) + " g emulsifier"
+	case blendHLB:
+		return "HLB " + number(v, 1)
+	}
+	unit := ""
+	if d, ok := variable(r, name); ok && d.Unit != "" {
+		unit = " " + cut(d.Unit)
+	}
+	return shortName(r, name) + " " + number(v, 2) + unit
+}
+
+// span writes a range of one variable: "41 to 50 % fat", "HLB 6 to 9".
+func span(r *result.Results, name string, lo, hi float64) string {
+	from, to := amount(r, name, lo), amount(r, name, hi)
+	if from == to {
+		return to
+	}
+	switch name {
+	case fatPercent, emulsifierPercent, emulsifierGrams:
+		n, _, _ := strings.Cut(from, " ")
+		return n + " to " + to
+	case blendHLB:
+		return from + " to " + strings.TrimPrefix(to, "HLB ")
+	}
+	return from + " to " + to
+}
+
+// mixValue is a mix's value of a variable.
+func mixValue(m result.Mix, name string) (float64, bool) {
+	switch name {
+	case fatPercent:
+		return deref(m.FatPercent)
+	case emulsifierPercent:
+		return deref(m.EmulsifierPercent)
+	case emulsifierGrams:
+		return deref(m.EmulsifierGrams)
+	case blendHLB:
+		return deref(m.BlendHLB)
+	}
+	v, ok := m.Extras[name]
+	return v, ok && finite(v)
+}
+
+// trialValue is a trial's value of a variable.
+func trialValue(t result.Trial, name string) (float64, bool) {
+	return mixValue(result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras}, name)
+}
+
+func deref(p *float64) (float64, bool) {
+	if p == nil || !finite(*p) {
+		return 0, false
+	}
+	return *p, true
+}
+
+// finite says whether v is a number that can stand on an axis; no gram, percent
+// or minute is a thousand million.
+func finite(v float64) bool { return math.Abs(v) <= 1e9 }
+
+// list joins words: "a", "a and b", "a, b and c".
+func list(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return strconv.Itoa(n) + " " + many
+}
