@@ -1,0 +1,90 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/analysis/result"
+	"foamfield/plots"
+)
+
+// Build words the results. It accepts any results, however little they hold.
+func Build(r *result.Results) Document {
+	b := &builder{r: r, figures: map[string]plots.Figure{}}
+	for _, f := range plots.All(r) {
+		b.figures[f.Name] = f
+	}
+	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures}
+	for _, s := range []Section{
+		b.first(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
+		b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),
+	} {
+		if len(s.Blocks) > 0 {
+			d.Sections = append(d.Sections, s)
+		}
+	}
+	return d
+}
+
+// builder words one run.
+type builder struct {
+	r       *result.Results
+	figures map[string]plots.Figure
+}
+
+// logName names the log: its file, or the first of several.
+func (b *builder) logName() string {
+	switch n := len(b.r.Inputs); n {
+	case 0:
+		return "a log"
+	case 1:
+		return b.r.Inputs[0].File
+	default:
+		return fmt.Sprintf("%s and %d more", b.r.Inputs[0].File, n-1)
+	}
+}
+
+// place shortens a place in the only file read: "sheet Tue, row 6".
+func (b *builder) place(at string) string {
+	if len(b.r.Inputs) == 1 {
+		return strings.TrimPrefix(at, b.r.Inputs[0].File+", ")
+	}
+	return at
+}
+
+func (b *builder) subtitle() string {
+	c := b.r.Counts
+	var parts []string
+	add := func(n int, words string) {
+		if n > 0 {
+			parts = append(parts, fmt.Sprintf("%d %s", n, words))
+		}
+	}
+	add(c.Used, plural(c.Used, "trial", "trials"))
+	parts = append(parts, fmt.Sprintf("%d worked", c.Worked))
+	add(c.Failed, "did not")
+	add(c.Unknown, "cannot be told")
+	add(len(b.r.Rows.SetAside), "set aside")
+	return strings.Join(parts, ", ")
+}
+
+// picture places a figure if the results could carry it.
+func (b *builder) picture(blocks []Block, names ...string) []Block {
+	for _, name := range names {
+		if _, ok := b.figures[name]; ok {
+			blocks = append(blocks, FigureRef{name})
+		}
+	}
+	return blocks
+}
+
+func head(title string) Paragraph { return Paragraph{Head: true, Text: say(title)} }
+
+// cut keeps the first most rows of a table and says how many are not shown.
+func cut(t Table, most int, where string) Table {
+	if n := len(t.Rows); n > most {
+		t.Rows = t.Rows[:most]
+		t.Cut = fmt.Sprintf("%d more rows are not shown here: see %s.", n-most, where)
+	}
+	return t
+}

@@ -1,0 +1,299 @@
+package reports
+
+import (
+	"encoding/json"
+	"math"
+	"reflect"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"foamfield/analysis/result"
+)
+
+// texts calls see with every text of some blocks.
+func texts(blocks []Block, see func(Text)) {
+	for _, b := range blocks {
+		switch b := b.(type) {
+		case Paragraph:
+			see(b.Text)
+		case List:
+			for _, i := range b.Items {
+				see(i)
+			}
+		case Callout:
+			see(Text{{Text: b.Title}})
+			see(b.Text)
+		case Formula:
+			see(Text{{Text: b.Title}})
+			for _, l := range b.Lines {
+				for _, t := range []Text{l.Name, l.Grams, l.OfMix, l.OfPart, l.Weigh} {
+					see(t)
+				}
+			}
+			see(b.Total)
+			see(b.Note)
+		case Table:
+			see(Text{{Text: b.Caption + " " + strings.Join(b.Head, " ") + " " + b.Cut}})
+			for _, row := range b.Rows {
+				for _, c := range row {
+					see(c)
+				}
+			}
+		}
+	}
+}
+
+func whole(blocks []Block) string {
+	var s strings.Builder
+	texts(blocks, func(t Text) { s.WriteString(t.String() + "\n") })
+	return s.String()
+}
+
+// resolve finds a path in results.json; [*] is the sum over a list.
+func resolve(v any, path string) (float64, bool) {
+	if path == "" {
+		f, ok := v.(float64)
+		return f, ok
+	}
+	switch {
+	case strings.HasPrefix(path, "[*]"):
+		list, ok := v.([]any)
+		sum := 0.0
+		for _, one := range list {
+			f, found := resolve(one, strings.TrimPrefix(path[3:], "."))
+			sum, ok = sum+f, ok && found
+		}
+		return sum, ok
+	case path[0] == '[':
+		digits, rest, _ := strings.Cut(path[1:], "]")
+		i, err := strconv.Atoi(digits)
+		list, ok := v.([]any)
+		if err != nil || !ok || i >= len(list) {
+			return 0, false
+		}
+		return resolve(list[i], strings.TrimPrefix(rest, "."))
+	}
+	end := strings.IndexAny(path, ".[")
+	key, rest := path, ""
+	if end >= 0 {
+		key, rest = path[:end], strings.TrimPrefix(path[end:], ".")
+	}
+	m, ok := v.(map[string]any)
+	if !ok {
+		return 0, false
+	}
+	inner, ok := m[key]
+	if !ok {
+		return 0, false
+	}
+	return resolve(inner, rest)
+}
+
+// agrees says whether a printed number says its value: rounded to the digits
+// shown, or worded as a chance.
+func agrees(text string, v float64) bool {
+	if f, err := strconv.ParseFloat(text, 64); err == nil {
+		digits := 0
+		if _, after, ok := strings.Cut(text, "."); ok && !strings.Contains(text, "e") {
+			digits = len(after)
+		}
+		step := math.Pow(10, -float64(digits))
+		return math.Abs(f-v) <= 0.5001*step || math.Abs(f+v) <= 0.5001*step || // "1.7 less" of -1.7
+			text == strconv.FormatFloat(v, 'g', 4, 64) ||
+			text == "0.1" && v >= 0 && v < 0.1 || // "better than 0.1 %"
+			digits == 0 && v < 1 && (math.Abs(f/10-v) <= 0.0501 || math.Abs(f/20-v) <= 0.0251) // "as few as 6"
+	}
+	n := shareSaid.FindStringSubmatch(text)
+	if n == nil {
+		return text == Chance(v)
+	}
+	a, _ := strconv.ParseFloat(n[1], 64)
+	b, _ := strconv.ParseFloat(n[2], 64)
+	return math.Abs(a/b-v) <= 0.0501
+}
+
+var shareSaid = regexp.MustCompile(`(\d+)(?: times)? in (\d+)`)
+
+func TestEveryNumberIsInTheResults(t *testing.T) {
+	numbers := 0
+	for name, r := range runs() {
+		encoded, err := JSON(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var tree any
+		if err := json.Unmarshal(encoded, &tree); err != nil {
+			t.Fatal(err)
+		}
+		check := func(x Text) {
+			for _, s := range x {
+				if s.Num == nil {
+					continue
+				}
+				numbers++
+				v, ok := resolve(tree, s.Num.Path)
+				switch {
+				case !ok:
+					t.Errorf("%s: %q: nothing at %q", name, x, s.Num.Path)
+				case math.Abs(v-s.Num.Value) > 1e-9*math.Abs(v):
+					t.Errorf("%s: %q: %v at %s, the document holds %v", name, x, v, s.Num.Path, s.Num.Value)
+				case !agrees(s.Text, v):
+					t.Errorf("%s: %q says %q of %v at %s", name, x, s.Text, v, s.Num.Path)
+				}
+			}
+		}
+		d := Build(r)
+		texts(d.Brief, check)
+		for _, s := range d.Sections {
+			texts(s.Blocks, check)
+		}
+	}
+	if numbers < 500 {
+		t.Errorf("only %d numbers met", numbers)
+	}
+}
+
+// The check above must be able to fail.
+func TestAgreesRefuses(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		v    float64
+		want bool
+	}{
+		{"35.5", 35.52, true}, {"35.5", 35.56, false}, {"36", 35.52, true}, {"300.0", 299.9, false}, {"-23.46", -23.4567891, true},
+		{"about 9 in 10", 0.86, true}, {"about 9 in 10", 0.8, false}, {"8 times in 10", 0.8, true}, {"8 times in 10", 0.9, false},
+		{"6", 0.62, true}, {"6", 0.4, false}, {"nearly always", 0.98, false}, {"1.25e-09", 1.25e-9, true},
+	} {
+		if got := agrees(c.text, c.v); got != c.want {
+			t.Errorf("agrees(%q, %v) = %v", c.text, c.v, got)
+		}
+	}
+	if _, ok := resolve(map[string]any{"a": []any{1.0}}, "a[1]"); ok {
+		t.Error("found what is not there")
+	}
+}
+
+var statistics = regexp.MustCompile(`(?i)\b(posterior|prior|likelihood|credible|confidence|standard error|judging|judged|deciding|significan\w*|p-value|regression|coefficient|interval|variance|bayes\w*|censored|median|percentile|probability|predictive|logistic|lognormal|degrees of freedom)\b`)
+
+func TestNoStatisticsForCooks(t *testing.T) {
+	seen := false
+	for name, r := range runs() {
+		d := Build(r)
+		for _, s := range d.Sections {
+			words := s.Title + "\n" + whole(s.Blocks)
+			if found := statistics.FindString(words); s.Reader == Cook && found != "" {
+				t.Errorf("%s, section %s says %q", name, s.ID, found)
+			} else if s.Reader == Scientist && found != "" {
+				seen = true
+			}
+		}
+		if found := statistics.FindString(whole(d.Brief)); found != "" {
+			t.Errorf("%s, brief says %q", name, found)
+		}
+	}
+	if !seen {
+		t.Error("the scientist's sections hold none of these words either: is the test blind?")
+	}
+}
+
+func TestFirstPage(t *testing.T) {
+	every := runs()
+	for _, c := range []struct {
+		name  string
+		says  []string
+		never []string
+	}{
+		{"recommended", []string{"Start from this", "129.3 g", "43.1 % fat, 1.9 % emulsifier, HLB 7.9", "Predicted, not yet made: make it twice first.", "About 9 in 10, perhaps as few as 6.",
+			"about 1 in 25 clogs and about 1 in 8 splits", "says nothing of taste, canister or food safety", "assumed", "Richest start", "From about 58 % fat no mix is sure enough",
+			"a fat of 140 %", "Vent all gas", "1.7 points less fat"}, []string{"falls too soon about"}},
+		{"best_available", []string{"the best there is", "A little under 8 in 10", "Made 3 times before; it worked 2 times.", "formula is given in percent only",
+			"holds at least 17.5 minutes", "The hold comes from week.xlsx, sheet Targets, cell B2.", "How sure comes from --chance.", "At no fat percent that was tried"}, []string{"Start from this", "Likely to work;"}},
+		{"too_few_trials", []string{"Too few trials", "6 trials can be compared", "The best trial made is trial 2", "it worked", "held at least 30 minutes", "not what to expect", "2 trials clogged", "What to make next"},
+			[]string{"Start from this", "Surest start", "perhaps as few", "Likely to work"}},
+		{"nothing_worked", []string{"Nothing worked yet", "2 trials clogged", "What to make next", "the same with less fat"}, []string{"Start from this", "Surest start", "The best trial made", "perhaps as few"}},
+		{"no_safe_start", []string{"No mix is safe enough", "more likely to clog", "The best seen", "What fails"}, []string{"Start from this", "Surest start"}},
+	} {
+		first := Build(every[c.name]).Sections[0]
+		got := first.Title + "\n" + whole(first.Blocks)
+		for _, s := range c.says {
+			if !strings.Contains(got, s) {
+				t.Errorf("%s: the first page does not say %q:\n%s", c.name, s, got)
+			}
+		}
+		for _, s := range c.never {
+			if strings.Contains(got, s) {
+				t.Errorf("%s: the first page says %q:\n%s", c.name, s, got)
+			}
+		}
+	}
+}
+
+// Every column of every table is as wide as its head, and section ids differ.
+func TestShape(t *testing.T) {
+	for name, r := range runs() {
+		d := Build(r)
+		ids := map[string]bool{}
+		for _, s := range d.Sections {
+			if ids[s.ID] || s.ID == "" || len(s.Blocks) == 0 {
+				t.Errorf("%s: section %q is empty or comes twice", name, s.ID)
+			}
+			ids[s.ID] = true
+			for _, b := range s.Blocks {
+				switch b := b.(type) {
+				case FigureRef:
+					if _, ok := d.Figures[b.Name]; !ok {
+						t.Errorf("%s: no figure %s", name, b.Name)
+					}
+				case Table:
+					for _, row := range b.Rows {
+						if len(row) != len(b.Head) || len(b.Numeric) != len(b.Head) {
+							t.Errorf("%s: %s: %d cells, %d heads, %d kinds", name, b.Caption, len(row), len(b.Head), len(b.Numeric))
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// Whatever a run lacks, the rest is still told.
+func TestAnythingMayBeMissing(t *testing.T) {
+	for i := range reflect.TypeFor[result.Results]().NumField() {
+		r := kitchen()
+		reflect.ValueOf(r).Elem().Field(i).SetZero()
+		if d := Build(r); len(d.Sections) < 8 {
+			t.Errorf("without %s: %d sections", reflect.TypeFor[result.Results]().Field(i).Name, len(d.Sections))
+		}
+	}
+	for i := range reflect.TypeFor[result.Start]().NumField() {
+		r := kitchen()
+		reflect.ValueOf(&r.Starts[0]).Elem().Field(i).SetZero()
+		Build(r)
+	}
+	for i := range reflect.TypeFor[result.Trial]().NumField() {
+		r := kitchen()
+		for k := range r.Trials {
+			reflect.ValueOf(&r.Trials[k]).Elem().Field(i).SetZero()
+		}
+		Build(r)
+	}
+}
+
+func TestLongListsAreCut(t *testing.T) {
+	r := kitchen()
+	one := r.Trials[0]
+	for len(r.Trials) < 1000 {
+		r.Trials = append(r.Trials, one)
+	}
+	for _, s := range Build(r).Sections {
+		for _, b := range s.Blocks {
+			if table, ok := b.(Table); ok && s.ID == "trials" {
+				if len(table.Rows) != mostTrials || !strings.Contains(table.Cut, "800 more trials") {
+					t.Errorf("%d rows, cut %q", len(table.Rows), table.Cut)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,110 @@
+// Package reports turns results into one Document: sections of words, tables
+// and figures with every number already rounded and worded. The renderers
+// below it only lay the Document out; none of them computes.
+package reports
+
+import "foamfield/plots"
+
+// Reader says whom a section is for; pages for cooks carry no word of statistics.
+type Reader uint8
+
+// The readers.
+const (
+	Cook Reader = iota
+	Scientist
+)
+
+// Document is the whole report.
+type Document struct {
+	Title    string // "Week of foam trials: week.xlsx"
+	Subtitle string
+	Sections []Section
+	Brief    []Block                 // Paragraphs and Formulas for a terminal, most wanted first
+	Figures  map[string]plots.Figure // by name
+}
+
+// Section is one part of the report; the first is the summary page.
+type Section struct {
+	ID     string // "start", "region", ...
+	Title  string
+	Reader Reader
+	Blocks []Block
+}
+
+// Block is one of Paragraph, List, Table, FigureRef, Formula or Callout.
+type Block interface{ block() }
+
+// Paragraph is a run of text; Lead marks the sentence a hurried reader reads,
+// Head the heading of a part within a section.
+type Paragraph struct {
+	Lead bool
+	Head bool
+	Text Text
+}
+
+// List is a bulleted list.
+type List struct{ Items []Text }
+
+// Table has one head and rows of cells as wide as it.
+type Table struct {
+	Caption string
+	Head    []string
+	Numeric []bool // column is numbers: set right
+	Rows    [][]Text
+	Cut     string // "" or how many rows are not shown and where they are
+}
+
+// FigureRef places a figure by name.
+type FigureRef struct{ Name string }
+
+// Formula is a mix in grams, the heart of page one.
+type Formula struct {
+	Title string
+	Lines []FormulaLine
+	Total Text
+	Note  Text
+}
+
+// FormulaLine is one ingredient.
+type FormulaLine struct{ Name, Grams, OfMix, OfPart, Weigh Text }
+
+// Callout is set apart: a caution, or a note on certainty.
+type Callout struct {
+	Caution bool
+	Title   string
+	Text    Text
+}
+
+func (Paragraph) block() {}
+func (List) block()      {}
+func (Table) block()     {}
+func (FigureRef) block() {}
+func (Formula) block()   {}
+func (Callout) block()   {}
+
+// Text is a sentence in pieces, so that each number keeps its origin.
+type Text []Span
+
+// Span is a piece of text; Num says where a number in it comes from. Text from
+// the log is never markup: renderers escape every span.
+type Span struct {
+	Text   string
+	Strong bool
+	Num    *Num
+}
+
+// Num is a printed number: the path of its value in results.json and the value
+// itself, held against each other by a test.
+type Num struct {
+	Path  string
+	Value float64
+}
+
+// String is the text without its marks.
+func (t Text) String() string {
+	s := ""
+	for _, p := range t {
+		s += p.Text
+	}
+	return s
+}

@@ -1,0 +1,112 @@
+// Package html lays a Document out as one page: a single file without anything
+// from elsewhere, for a telephone, a desk, the dark and a printer.
+package html
+
+import (
+	"bytes"
+	_ "embed"
+	"fmt"
+	"html/template"
+	"strconv"
+	"strings"
+
+	"foamfield/plots"
+	"foamfield/reports"
+)
+
+var (
+	//go:embed page.html
+	pageSource string
+	//go:embed page.css
+	style string
+
+	page = template.Must(template.New("page").Funcs(template.FuncMap{
+		"kind": kind, "cell": cell, "pair": pair, "number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
+	}).Parse(pageSource))
+)
+
+// Render returns the page. Every text is escaped by its place in it; only the
+// figures, which plots wrote, go in as markup.
+func Render(d reports.Document) ([]byte, error) {
+	p := press{Document: d, Style: template.CSS(palette() + style), drawn: map[string]int{}}
+	var b bytes.Buffer
+	if err := page.Execute(&b, &p); err != nil {
+		return nil, fmt.Errorf("report.html: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// press is one page being made.
+type press struct {
+	reports.Document
+	Style  template.CSS
+	drawn  map[string]int
+	tables int
+}
+
+// palette names the colours of the figures for the page around them; the dark
+// page turns the same few over.
+func palette() string {
+	vars := func(paper, ink, quiet, faint, accent, pale string) string {
+		return fmt.Sprintf("--paper:%s;--ink:%s;--quiet:%s;--faint:%s;--accent:%s;--pale:%s", paper, ink, quiet, faint, accent, pale)
+	}
+	return ":root{color-scheme:light dark;--card:" + plots.Paper + ";--card-ink:" + plots.Ink + ";--warn:" + plots.CloggedColour +
+		";--sans:" + plots.FontFamily + ";" + vars(plots.Paper, plots.Ink, plots.Quiet, plots.Faint, plots.Accent, plots.Pale) + "}\n" +
+		"@media screen and (prefers-color-scheme:dark){:root{--warn:" + plots.Faint + ";" +
+		vars(plots.Ink, plots.Pale, plots.Faint, plots.Quiet, plots.Bands[4], "#273234") + "}}\n"
+}
+
+// kind names a block for the template.
+func kind(b reports.Block) string {
+	return strings.TrimPrefix(fmt.Sprintf("%T", b), "reports.")
+}
+
+// First is the summary page, Rest what follows it.
+func (p *press) First() []reports.Section { return p.Sections[:min(1, len(p.Sections))] }
+
+// Rest is every section but the summary page.
+func (p *press) Rest() []reports.Section { return p.Sections[min(1, len(p.Sections)):] }
+
+// Table numbers the tables, for their captions' ids.
+func (p *press) Table() int {
+	p.tables++
+	return p.tables
+}
+
+// Figure is a figure by name.
+func (p *press) Figure(name string) (plots.Figure, error) {
+	f, ok := p.Figures[name]
+	if !ok {
+		return f, fmt.Errorf("there is no figure %q", name)
+	}
+	return f, nil
+}
+
+// Drawing is a figure's SVG; drawn a second time its ids are others.
+func (p *press) Drawing(name string) (template.HTML, error) {
+	svg, err := p.Figures[name].SVG()
+	if err != nil {
+		return "", err
+	}
+	p.drawn[name]++
+	if n := p.drawn[name]; n > 1 {
+		again := fmt.Sprintf("%s-again%d", name, n)
+		head, body, _ := strings.Cut(string(svg), "</desc>")
+		head = strings.NewReplacer(name+"-title", again+"-title", name+"-desc", again+"-desc").Replace(head)
+		svg = []byte(head + "</desc>" + body)
+	}
+	return template.HTML(svg), nil
+}
+
+// cell is one cell of a table's row.
+func cell(t reports.Table, column int) struct{ Row, Numeric bool } {
+	return struct{ Row, Numeric bool }{column == 0, column < len(t.Numeric) && t.Numeric[column]}
+}
+
+// part is a section with the page it stands on.
+type part struct {
+	Page    *press
+	Section reports.Section
+}
+
+func pair(p *press, s reports.Section) part { return part{p, s} }

@@ -1,0 +1,152 @@
+package reports
+
+import (
+	"fmt"
+
+	"foamfield/analysis/result"
+)
+
+// region is where it works and what ends it.
+func (b *builder) region() Section {
+	s := Section{ID: "region", Title: "Where it works, and what ends it", Reader: Cook}
+	s.Blocks = b.picture(nil, "region-emulsifier", "region-hlb", "fat-limit")
+	if len(b.r.FatLimit) == 0 {
+		return s
+	}
+	t := Table{Caption: "The surest mix at each fat percent, and what would stop it first.",
+		Head: []string{"fat, %", "emulsifier", "HLB", "works", "stopped first by"}, Numeric: []bool{true, true, true, false, false}}
+	for i, l := range b.r.FatLimit {
+		p := fmt.Sprintf("fat_limit[%d]", i)
+		row := []Text{say(num(p+".fat_percent", l.FatPercent, 1)), nil, nil,
+			chanceAndLimit(p+".chance", l.Chance.Mean, l.Chance.Low, b.r.Targets.WantedChance.Value), say(failings[l.LimitedBy])}
+		switch {
+		case l.Mix.EmulsifierPercent != nil:
+			row[1] = say(num(p+".mix.emulsifier_percent", *l.Mix.EmulsifierPercent, 1), " %")
+		case l.Mix.EmulsifierGrams != nil:
+			row[1] = say(num(p+".mix.emulsifier_grams", *l.Mix.EmulsifierGrams, 1), " g")
+		}
+		if l.Mix.BlendHLB != nil {
+			row[2] = say(num(p+".mix.blend_hlb", *l.Mix.BlendHLB, 1))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	s.Blocks = append(s.Blocks, t)
+	return s
+}
+
+// moved is what moved the result.
+func (b *builder) moved() Section {
+	s := Section{ID: "effects", Title: "What moved the hold", Reader: Cook}
+	var items []Text
+	for i, e := range b.r.Effects {
+		items = append(items, b.effect(fmt.Sprintf("effects[%d]", i), e))
+	}
+	for i, p := range b.r.Peaks {
+		items = append(items, b.peak(fmt.Sprintf("peaks[%d]", i), p))
+	}
+	if len(items) > 0 {
+		s.Blocks = append(s.Blocks, List{items})
+	}
+	s.Blocks = b.picture(s.Blocks, "effects")
+	if c := b.r.Confounded; len(c) > 0 {
+		var told []Text
+		for _, one := range c {
+			told = append(told, capital(say(sentence(one.Sentence))))
+		}
+		s.Blocks = append(s.Blocks, head("What these trials cannot tell apart"), List{told})
+	}
+	var aside []Text
+	for i, v := range b.r.SetAside {
+		t := say(b.label(v.Name) + ": ")
+		if v.Value != nil {
+			t = say(t, "always ", trimmed(fmt.Sprintf("variables_set_aside[%d].value", i), *v.Value, 2), "; ")
+		}
+		aside = append(aside, capital(say(t, sentence(v.Reason))))
+	}
+	if len(aside) > 0 && len(s.Blocks) > 0 {
+		s.Blocks = append(s.Blocks, head("Logged, but not part of this"), List{aside})
+	}
+	return s
+}
+
+// effect says one trend no more firmly than it is known.
+func (b *builder) effect(path string, e result.Effect) Text {
+	what := "more " + b.label(e.Variable)
+	if e.Variable == blendHLB {
+		what = "a higher HLB"
+	}
+	low, high := -1, -1
+	for i, t := range e.Tested {
+		if t && low < 0 {
+			low = i
+		}
+		if t {
+			high = i
+		}
+	}
+	if e.Verdict == result.CannotTell || low < 0 {
+		return say("Whether " + what + " changes the hold, these trials cannot tell.")
+	}
+	way := "lengthens"
+	if e.Change.Mid < 1 {
+		way = "shortens"
+	}
+	firm := "Clear: "
+	if e.Verdict == result.Likely {
+		firm = "Likely: "
+	}
+	x := func(i int) string { return fmt.Sprintf("%s.x[%d]", path, i) }
+	hold := func(i int) Span { return num(fmt.Sprintf("%s.hold_minutes[%d].mid", path, i), e.Hold[i].Mid, 0) }
+	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start: about ", hold(low), " minutes at ",
+		b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+}
+
+// peak says where more of a variable stops helping.
+func (b *builder) peak(path string, p result.Peak) Text {
+	at := b.amount(path+".best", p.Variable, p.Best)
+	switch p.AtEdge {
+	case "low":
+		return say("The chance of working is best at ", at, ", the least that was tried with the rest as in the start.")
+	case "high":
+		return say("The chance of working is best at ", at, ", the most that was tried with the rest as in the start; more may help.")
+	}
+	t := say("The chance of working is best at about ", at, ", the rest as in the start.")
+	if p.NoLongerPay != nil {
+		t = say(t, " How likely it is that going higher no longer lengthens the hold: ", chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ".")
+	}
+	return t
+}
+
+// purposes of next trials, in words.
+var purposes = map[string]string{"confirm": "confirm the start", "repeat": "repeat the best", "step": "a step away", "map": "learn the edge"}
+
+// next is the table of trials to make.
+func (b *builder) next() Section {
+	s := Section{ID: "next", Title: "What to make next", Reader: Cook}
+	if len(b.r.NextTrials) == 0 {
+		return s
+	}
+	t := Table{Caption: "Trials worth making next, in this order. Strain every mix and wear eye protection; if one clogs, do not open it: vent first.",
+		Head: []string{"", "purpose", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false, false}}
+	for i, n := range b.r.NextTrials {
+		p := fmt.Sprintf("next_trials[%d]", i)
+		row := []Text{say(fmt.Sprint(i + 1)), say(purposes[n.Purpose]), nil, b.mix(p+".mix", n.Mix), say("not known"), say("not known"), say(n.Reason)}
+		if purposes[n.Purpose] == "" {
+			row[1] = say(n.Purpose)
+		}
+		if len(n.Ingredients) > 0 {
+			row[2] = b.grams(p, n)
+		} else {
+			row[2] = say("grams not known")
+		}
+		if n.Chance != nil {
+			row[4] = say(chance(p+".chance", *n.Chance))
+		}
+		if n.ClogChance != nil {
+			row[5] = say(chance(p+".clog_chance", *n.ClogChance))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	s.Blocks = []Block{t}
+	return s
+}

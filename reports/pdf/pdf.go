@@ -1,0 +1,100 @@
+// Package pdf lays a Document out on pages: the summary first, then the rest,
+// with figures as paths and text, and fonts embedded. It computes nothing but
+// positions, and the same Document gives the same bytes.
+package pdf
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+
+	"foamfield/reports"
+)
+
+// Paper is the size of the pages.
+type Paper uint8
+
+// The papers.
+const (
+	A4 Paper = iota
+	Letter
+)
+
+// written is the date in every file: a clock would make each one different.
+var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// Render lays the document out.
+func Render(d reports.Document, paper Paper) ([]byte, error) {
+	p := newPress(d, paper)
+	p.setBody(firstBody(d, paper))
+	p.newPage()
+	p.title(d.Title, d.Subtitle)
+	for i, s := range d.Sections {
+		if i == 1 {
+			p.setBody(usual)
+			if p.doc.PageCount() == 1 {
+				p.newPage() // the first page may travel alone
+			}
+		}
+		if err := p.section(s); err != nil {
+			return nil, err
+		}
+	}
+	p.footers(d.Title)
+	var b bytes.Buffer
+	if err := p.doc.Output(&b); err != nil {
+		return nil, fmt.Errorf("the PDF could not be laid out: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+// usual is the size of running text.
+const usual = 10.0
+
+// firstBody is the largest size at which the first section keeps to one page;
+// the usual where none does.
+func firstBody(d reports.Document, paper Paper) float64 {
+	if len(d.Sections) == 0 {
+		return usual
+	}
+	for _, size := range []float64{usual, 9.3, 8.6} {
+		p := newPress(d, paper)
+		p.setBody(size)
+		p.newPage()
+		p.title(d.Title, d.Subtitle)
+		if p.section(d.Sections[0]) == nil && p.doc.PageCount() == 1 {
+			return size
+		}
+	}
+	return usual
+}
+
+func (p *press) setBody(size float64) { p.body, p.gap = size, 0.7*size }
+
+func newPress(d reports.Document, paper Paper) *press {
+	size := "A4"
+	if paper == Letter {
+		size = "Letter"
+	}
+	doc := fpdf.New("P", "pt", size, "")
+	doc.SetCreationDate(written)
+	doc.SetModificationDate(written)
+	doc.SetCatalogSort(true)
+	doc.SetAutoPageBreak(false, 0)
+	doc.SetMargins(margin, margin, margin)
+	doc.SetLang("en")
+
+	p := &press{doc: doc, fonts: fonts{doc: doc, cuts: map[face]*cut{}}, figures: d.Figures}
+	p.setBody(usual)
+	p.width, p.height = doc.GetPageSize()
+	doc.SetTitle(p.fonts.clean(bold, d.Title), true)
+	doc.SetSubject(p.fonts.clean(regular, d.Subtitle), true)
+	doc.SetCreator("foamfield", true)
+	doc.SetProducer("foamfield", true)
+	return p
+}
+
+var errNoFigure = errors.New("the report names a figure that it does not carry")

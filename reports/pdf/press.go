@@ -1,0 +1,263 @@
+package pdf
+
+import (
+	"fmt"
+	"strconv"
+
+	"codeberg.org/go-pdf/fpdf"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+
+	"foamfield/plots"
+	"foamfield/reports"
+)
+
+// Measures of the page, in points.
+const (
+	margin     = 46.0
+	footerRoom = 26.0
+	small      = 8.5
+	leading    = 1.38 // line height over type size
+)
+
+// A caution is red on a tint of it; the other colours are those of the figures.
+const (
+	cautionColour = plots.CloggedColour
+	cautionTint   = "#FBEEF0"
+)
+
+// press is the page being laid out and the place reached on it. It counts down
+// from the upper edge, as the PDF library does.
+type press struct {
+	doc           *fpdf.Fpdf
+	fonts         fonts
+	figures       map[string]plots.Figure
+	width, height float64
+	y             float64
+	body, gap     float64 // type size of running text; space between blocks
+	images        int
+}
+
+func (p *press) left() float64    { return margin }
+func (p *press) measure() float64 { return p.width - 2*margin }
+func (p *press) bottom() float64  { return p.height - margin - footerRoom }
+func (p *press) room() float64    { return p.bottom() - p.y }
+func (p *press) atTop() bool      { return p.y <= margin }
+
+func (p *press) newPage() {
+	p.doc.AddPage()
+	p.y = margin
+}
+
+// need starts a new page unless h is left on this one.
+func (p *press) need(h float64) {
+	if p.room() < h && !p.atTop() {
+		p.newPage()
+	}
+}
+
+// space leaves h open, except at the top of a page.
+func (p *press) space(h float64) {
+	if !p.atTop() {
+		p.y += h
+	}
+}
+
+func rgb(hex string) (r, g, b int) {
+	if _, err := fmt.Sscanf(hex, "#%02X%02X%02X", &r, &g, &b); err != nil {
+		panic("pdf: " + hex + " is not a colour")
+	}
+	return r, g, b
+}
+
+// text writes clean text with its base line at y.
+func (p *press) text(f face, size float64, colour string, x, y float64, s string) {
+	p.fonts.cut(f)
+	p.doc.SetTextColor(rgb(colour))
+	p.doc.SetFont(f.family, f.style, size)
+	p.doc.Text(x, y, s)
+}
+
+func (p *press) fill(colour string, x, y, w, h float64) {
+	p.doc.SetFillColor(rgb(colour))
+	p.doc.Rect(x, y, w, h, "F")
+}
+
+func (p *press) rule(colour string, thick, x, y, w float64) {
+	p.fill(colour, x, y-thick/2, w, thick)
+}
+
+// lines sets broken lines from the place reached, a page after another; beside
+// is drawn with each line, under it.
+func (p *press) lines(broken []line, size, x float64, colour string, beside func(y, h float64)) {
+	h := size * leading
+	for _, l := range broken {
+		p.need(h)
+		if beside != nil {
+			beside(p.y, h)
+		}
+		p.line(l, size, x, p.y, colour)
+		p.y += h
+	}
+}
+
+// line sets one broken line with its box's upper edge at y.
+func (p *press) line(l line, size, x, y float64, colour string) {
+	base := y + size*(leading-1)/2 + size*0.82
+	for _, r := range l.runs {
+		p.text(r.face, size, colour, x, base, r.text)
+		x += p.fonts.width(r.face, size, r.text)
+	}
+}
+
+func (p *press) title(title, subtitle string) {
+	p.lines(p.broken(strong(title), 19, p.measure()), 19, p.left(), plots.Ink, nil)
+	if subtitle != "" {
+		p.lines(p.broken(plain(subtitle), p.body, p.measure()), p.body, p.left(), plots.Quiet, nil)
+	}
+	p.y += 4
+	p.rule(plots.Accent, 1.6, p.left(), p.y, p.measure())
+	p.y += 8
+}
+
+func (p *press) section(s reports.Section) error {
+	p.space(12)
+	const size = 14.0
+	head := p.broken(strong(s.Title), size, p.measure())
+	p.need(float64(len(head))*size*leading + 70) // a head never stands alone at the foot
+	p.bookmark(s.Title, 0)
+	p.lines(head, size, p.left(), plots.Accent, nil)
+	p.y += 2
+	for _, b := range s.Blocks {
+		if err := p.block(b); err != nil {
+			return fmt.Errorf("section %s: %w", s.ID, err)
+		}
+	}
+	return nil
+}
+
+func (p *press) block(b reports.Block) error {
+	switch b := b.(type) {
+	case reports.Paragraph:
+		p.paragraph(b)
+	case reports.List:
+		const indent = 13
+		for _, item := range b.Items {
+			first := true
+			p.lines(p.broken(item, p.body, p.measure()-indent), p.body, p.left()+indent, plots.Ink, func(y, h float64) {
+				if first {
+					p.line(line{runs: []run{{regular, "•"}}}, p.body, p.left()+3, y, plots.Accent)
+				}
+				first = false
+			})
+			p.y += 2.5
+		}
+		p.y += p.gap - 2.5
+	case reports.Callout:
+		p.callout(b)
+	case reports.Table:
+		p.table(b)
+	case reports.Formula:
+		p.formula(b)
+	case reports.FigureRef:
+		return p.figure(b.Name)
+	default:
+		return fmt.Errorf("a %T cannot be laid out", b)
+	}
+	return nil
+}
+
+func (p *press) paragraph(b reports.Paragraph) {
+	size, colour, after := p.body, plots.Ink, p.gap
+	switch {
+	case b.Head:
+		size, colour, after = p.body+1.5, plots.Accent, 2
+		b.Text = bolder(b.Text)
+		p.space(3)
+		p.need(size*leading + 40)
+		p.bookmark(b.Text.String(), 1)
+	case b.Lead:
+		size = p.body + 2
+	}
+	p.lines(p.broken(b.Text, size, p.measure()), size, p.left(), colour, nil)
+	p.y += after
+}
+
+func (p *press) bookmark(s string, level int) {
+	p.doc.SetFont(regular.family, regular.style, p.body) // the library writes it as the font at hand is coded
+	p.doc.Bookmark(p.fonts.clean(regular, s), level, p.y)
+}
+
+// callout is set on a tint with a bar at its left.
+func (p *press) callout(c reports.Callout) {
+	const indent, pad = 12.0, 5.0
+	bar, tint := plots.Accent, plots.Pale
+	if c.Caution {
+		bar, tint = cautionColour, cautionTint
+	}
+	var broken []line
+	if c.Title != "" {
+		broken = p.broken(strong(c.Title), p.body, p.measure()-2*indent)
+	}
+	broken = append(broken, p.broken(c.Text, p.body, p.measure()-2*indent)...)
+	if whole := float64(len(broken))*p.body*leading + 2*pad; whole < p.bottom()-margin {
+		p.need(whole)
+	}
+	behind := func(y, h float64) {
+		p.fill(tint, p.left(), y, p.measure(), h+0.3) // no seam between lines
+		p.fill(bar, p.left(), y, 3, h+0.3)
+	}
+	behind(p.y, pad)
+	p.y += pad
+	p.lines(broken, p.body, p.left()+indent, plots.Ink, behind)
+	behind(p.y, pad)
+	p.y += pad + p.gap
+}
+
+// figure is drawn at its own size, smaller only where the page is.
+func (p *press) figure(name string) error {
+	f, ok := p.figures[name]
+	if !ok {
+		return fmt.Errorf("%s: %w", strconv.Quote(name), errNoFigure)
+	}
+	w, h := float64(f.Width), float64(f.Height)
+	if !(w > 0 && h > 0) {
+		return fmt.Errorf("figure %s has no size", name)
+	}
+	caption := p.broken(plain(f.Caption), small, p.measure())
+	below := float64(len(caption))*small*leading + 4
+	below = min(below, (p.bottom()-margin)/3) // a long caption may run over
+	scale := min(1, p.measure()/w, (p.bottom()-margin-below)/h)
+	if left := (p.room() - below) / h; left < scale && left >= 0.75*scale {
+		scale = left // a little smaller rather than half a page of nothing
+	}
+	p.need(h*scale + below)
+	err := drawInto(p.doc, &p.fonts, &p.images, p.left()+(p.measure()-w*scale)/2, p.y, w, h, scale,
+		func(c vg.CanvasSizer) error { return f.Draw(draw.New(c)) })
+	if err != nil {
+		return err
+	}
+	p.y += h*scale + 4
+	p.lines(caption, small, p.left(), plots.Quiet, nil)
+	p.y += p.gap + 3
+	return nil
+}
+
+// footers go on last, when the number of pages is known.
+func (p *press) footers(title string) {
+	n := p.doc.PageCount()
+	y := p.height - margin
+	for page := 1; page <= n; page++ {
+		p.doc.SetPage(page)
+		right := fmt.Sprintf("page %d of %d", page, n)
+		w := p.fonts.width(regular, small, right)
+		left := p.broken(plain("foamfield · "+title), small, p.measure()-w-30)[0]
+		p.rule(plots.Faint, 0.5, p.left(), y-12, p.measure())
+		p.line(left, small, p.left(), y-small*leading/2, plots.Quiet)
+		end := p.left()
+		for _, r := range left.runs {
+			end += p.fonts.width(r.face, small, r.text)
+		}
+		p.line(line{runs: []run{{regular, " · " + right}}}, small, end, y-small*leading/2, plots.Quiet)
+	}
+}

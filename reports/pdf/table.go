@@ -1,0 +1,262 @@
+package pdf
+
+import (
+	"math"
+
+	"foamfield/plots"
+	"foamfield/reports"
+)
+
+const (
+	cellPad  = 5.0 // at each side
+	rowPad   = 2.2 // above and below
+	headMost = 6   // lines of a head; the rest of a longer one is left out
+)
+
+// sheet is a table ready to be set: sizes and places of its columns.
+type sheet struct {
+	size    float64
+	head    []reports.Text
+	numeric []bool
+	left    float64
+	widths  []float64 // without padding
+}
+
+func (s *sheet) total() float64 {
+	t := 0.0
+	for _, w := range s.widths {
+		t += w + 2*cellPad
+	}
+	return t
+}
+
+// table is set over as many pages as it takes, its head on each.
+func (p *press) table(t reports.Table) {
+	if t.Caption != "" {
+		p.need(70)
+		p.lines(p.broken(strong(t.Caption), p.body, p.measure()), p.body, p.left(), plots.Ink, nil)
+		p.y += 2
+	}
+	s := &sheet{size: p.body - 1, left: p.left()}
+	for _, h := range t.Head {
+		s.head = append(s.head, strong(h))
+	}
+	s.numeric = t.Numeric
+	p.fit(s, t.Rows, p.measure())
+	p.rows(s, t.Rows)
+	if t.Cut != "" {
+		p.y += 2
+		p.lines(p.broken(plain(t.Cut), small, p.measure()), small, p.left(), plots.Quiet, nil)
+	}
+	p.y += p.gap + 3
+}
+
+// fit chooses the columns' widths: as wide as their text where all fits, else
+// every column keeps its longest word and the long texts share what is left.
+// Type shrinks before words are cut.
+func (p *press) fit(s *sheet, rows [][]reports.Text, measure float64) {
+	n := len(s.head)
+	for _, r := range rows {
+		n = max(n, len(r))
+	}
+	least, whole, mean := make([]float64, n), make([]float64, n), make([]float64, n) // at size 1
+	see := func(i int, t reports.Text) {
+		space := p.fonts.width(regular, 1, " ")
+		sum := -space
+		for _, w := range p.words(t) {
+			least[i] = max(least[i], min(w.width, 14)) // no one word takes the page
+			sum += space + w.width
+		}
+		sum = min(max(sum, 0), 30) // nor one long note
+		whole[i] = max(whole[i], sum)
+		mean[i] += sum / float64(len(rows)+1)
+	}
+	for i, h := range s.head {
+		see(i, h)
+	}
+	for _, r := range rows {
+		for i, c := range r {
+			see(i, c)
+		}
+	}
+	sum := func(v []float64) (t float64) {
+		for _, x := range v {
+			t += x
+		}
+		return t
+	}
+	room := max(measure-float64(n)*2*cellPad, measure/4)
+	for s.size > 6.5 && sum(least)*s.size > room {
+		s.size -= 0.5
+	}
+	s.widths = make([]float64, n)
+	for i := range s.widths {
+		s.widths[i] = whole[i]*s.size + 0.5
+	}
+	spare := room/s.size - sum(least)
+	switch {
+	case sum(s.widths) <= room:
+	case spare <= 0:
+		for i := range s.widths {
+			s.widths[i] = room * least[i] / sum(least)
+		}
+	default:
+		// By root shares of what a column lacks and of how full it mostly is.
+		share := make([]float64, n)
+		for range 8 { // what a column does not need goes to the others
+			want := make([]float64, n)
+			for i := range want {
+				if short := whole[i] - least[i] - share[i]; short > 1e-9 {
+					want[i] = math.Sqrt(short * mean[i])
+				}
+			}
+			left, all := spare-sum(share), sum(want)
+			if left < 1e-6 || all == 0 {
+				break
+			}
+			for i := range share {
+				share[i] = min(whole[i]-least[i], share[i]+left*want[i]/all)
+			}
+		}
+		for i := range s.widths {
+			s.widths[i] = (least[i] + share[i]) * s.size
+		}
+	}
+}
+
+// rows sets the head and the rows from the place reached. A row taller than
+// what is left goes to the next page, one taller than a page is cut between lines.
+func (p *press) rows(s *sheet, rows [][]reports.Text) {
+	h := s.size * leading
+	head := p.cells(s, s.head)
+	for i := range head {
+		head[i] = head[i][:min(len(head[i]), headMost)]
+	}
+	tall := func(cells [][]line) int {
+		n := 1
+		for _, c := range cells {
+			n = max(n, len(c))
+		}
+		return n
+	}
+	setHead := func() {
+		if len(head) == 0 {
+			return
+		}
+		room := float64(tall(head))*h + 2*rowPad
+		p.fill(plots.Pale, s.left, p.y, s.total(), room)
+		p.set(s, head, 0, headMost)
+		p.rule(plots.Accent, 0.8, s.left, p.y, s.total())
+	}
+	p.need(float64(tall(head)+2)*h + 4*rowPad)
+	setHead()
+	for _, r := range rows {
+		cells := p.cells(s, r)
+		n := tall(cells)
+		for from := 0; from < n; {
+			fits := int((p.room() - 2*rowPad) / h)
+			if fits < n-from && (from == 0 && n <= 20 || fits < 2) {
+				p.newPage()
+				setHead()
+				fits = max(1, int((p.room()-2*rowPad)/h))
+			}
+			to := min(n, from+fits)
+			p.set(s, cells, from, to)
+			from = to
+		}
+		p.rule(plots.Faint, 0.4, s.left, p.y, s.total())
+	}
+}
+
+func (p *press) cells(s *sheet, row []reports.Text) [][]line {
+	out := make([][]line, len(row))
+	for i, t := range row {
+		out[i] = p.broken(t, s.size, s.widths[i])
+	}
+	return out
+}
+
+// set writes the lines from..to of each cell and moves below them.
+func (p *press) set(s *sheet, cells [][]line, from, to int) {
+	h := s.size * leading
+	x, deepest := s.left, 0
+	for i, c := range cells {
+		for k := from; k < min(to, len(c)); k++ {
+			at := x + cellPad
+			if i < len(s.numeric) && s.numeric[i] {
+				at += s.widths[i] - p.wide(c[k], s.size)
+			}
+			p.line(c[k], s.size, at, p.y+rowPad+float64(k-from)*h, plots.Ink)
+			deepest = max(deepest, k-from+1)
+		}
+		x += s.widths[i] + 2*cellPad
+	}
+	p.y += float64(max(deepest, 1))*h + 2*rowPad
+}
+
+func (p *press) wide(l line, size float64) float64 {
+	w := 0.0
+	for _, r := range l.runs {
+		w += p.fonts.width(r.face, size, r.text)
+	}
+	return w
+}
+
+// formula is the table a cook weighs by: larger type, the total under it.
+func (p *press) formula(f reports.Formula) {
+	s := &sheet{size: p.body + 1, left: p.left(),
+		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("of the mix"), strong("of its part"), strong("weigh")},
+		numeric: []bool{false, true, true, true, false}}
+	var rows [][]reports.Text
+	for _, l := range f.Lines {
+		rows = append(rows, []reports.Text{l.Name, bolder(l.Grams), l.OfMix, l.OfPart, l.Weigh})
+	}
+	if f.Total.String() != "" {
+		rows = append(rows, []reports.Text{strong("total"), bolder(f.Total), nil, nil, nil})
+	}
+	p.dropEmpty(s, rows)
+	p.fit(s, rows, p.measure())
+	if spare := p.measure() - s.total(); spare > 0 { // the heart of the page takes its width
+		for i := range s.widths {
+			s.widths[i] += spare / float64(len(s.widths))
+		}
+	}
+	p.need(min(float64(len(rows)+2)*20+30, p.bottom()-margin))
+	if f.Title != "" {
+		p.lines(p.broken(strong(f.Title), 12, p.measure()), 12, p.left(), plots.Ink, nil)
+		p.y += 2
+	}
+	p.rows(s, rows)
+	if f.Note.String() != "" {
+		p.y += 3
+		p.lines(p.broken(f.Note, small, p.measure()), small, p.left(), plots.Quiet, nil)
+	}
+	p.y += p.gap + 3
+}
+
+// dropEmpty takes out the columns that no row fills.
+func (p *press) dropEmpty(s *sheet, rows [][]reports.Text) {
+	for i := len(s.head) - 1; i > 0; i-- {
+		used := false
+		for _, r := range rows {
+			used = used || r[i].String() != ""
+		}
+		if used {
+			continue
+		}
+		s.head = append(s.head[:i], s.head[i+1:]...)
+		s.numeric = append(s.numeric[:i], s.numeric[i+1:]...)
+		for k, r := range rows {
+			rows[k] = append(r[:i], r[i+1:]...)
+		}
+	}
+}
+
+func bolder(t reports.Text) reports.Text {
+	out := make(reports.Text, len(t))
+	for i, s := range t {
+		s.Strong = true
+		out[i] = s
+	}
+	return out
+}

@@ -1,0 +1,138 @@
+package reports
+
+import (
+	"fmt"
+
+	"foamfield/analysis/result"
+)
+
+// stopped is the page of a run that names no start: what is known, and no more.
+func (b *builder) stopped() []Block {
+	var blocks []Block
+	if b.r.StatusReason != "" {
+		blocks = append(blocks, Paragraph{Lead: true, Text: capital(say(sentence(b.r.StatusReason)))})
+	}
+	blocks = append(blocks, b.works())
+	if best := b.r.BestSeen; best != nil {
+		blocks = append(blocks, head("The best seen"))
+		blocks = append(blocks, b.bestSeen(best)...)
+	}
+	if items := b.happened(); len(items) > 0 {
+		blocks = append(blocks, head("What became of the trials"), List{items})
+	}
+	if items := b.beyond(); len(items) > 0 && b.r.Status == result.NoSafeStart {
+		blocks = append(blocks, head("What fails"), List{items})
+	}
+	if len(b.r.NextTrials) > 0 {
+		var items []Text
+		for i, n := range b.r.NextTrials {
+			items = append(items, capital(say(b.grams(fmt.Sprintf("next_trials[%d]", i), n), ": "+sentence(n.Reason))))
+		}
+		blocks = append(blocks, head("What to make next"), List{items})
+	}
+	return blocks
+}
+
+// bestSeen sets the best trial made, and says what it is not.
+func (b *builder) bestSeen(best *result.BestSeen) []Block {
+	name := b.place(best.At)
+	if best.ID != "" {
+		name = "trial " + best.ID + " (" + b.place(best.At) + ")"
+	}
+	fate := "The best trial made is " + name + "; whether it worked cannot be told"
+	if best.Works != nil {
+		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
+			false: "The trial that came nearest is " + name + ": it came out, but did not meet every target"}[*best.Works]
+	}
+	t := say(fate+". Made ", count("best_seen.made_times", best.MadeTimes), plural(best.MadeTimes, " time", " times"))
+	if hold := seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
+		t = say(t, "; held ", hold, " minutes")
+	}
+	if drained := seen("best_seen.drained_percent", best.Drained, 1); drained != nil {
+		t = say(t, "; drained ", drained, " %")
+	}
+	t = say(t, ". This is what was seen, not what to expect: a good trial may be luck.")
+	blocks := []Block{Paragraph{Text: t}}
+	if len(best.Ingredients) > 0 {
+		blocks = append(blocks, b.formula("As it was made", "best_seen", result.Start{
+			Mix: best.Mix, Ingredients: best.Ingredients, MadeTimes: best.MadeTimes}))
+		f := blocks[1].(Formula)
+		f.Note = say(b.mix("best_seen.mix", best.Mix), ".")
+		blocks[1] = f
+	} else if m := b.mix("best_seen.mix", best.Mix); len(m) > 0 {
+		blocks = append(blocks, Paragraph{Text: say("Its mix: ", m, ".")})
+	}
+	return blocks
+}
+
+// happened counts what became of the trials.
+func (b *builder) happened() []Text {
+	c := b.r.Counts
+	var items []Text
+	add := func(key string, n int, one, many string) {
+		if n > 0 {
+			items = append(items, say(count("counts."+key, n), " "+plural(n, one, many)))
+		}
+	}
+	add("worked", c.Worked, "trial worked", "trials worked")
+	add("clogged", c.Clogged, "trial clogged", "trials clogged")
+	add("partly", c.Partly, "trial came out only partly", "trials came out only partly")
+	add("broke", c.Broke, "trial split", "trials split")
+	add("short_hold", c.ShortHold, "trial fell too soon", "trials fell too soon")
+	add("too_wet", c.TooWet, "trial wept too much", "trials wept too much")
+	add("unknown", c.Unknown, "trial cannot be told either way", "trials cannot be told either way")
+	add("still_standing", c.StillStanding, "trial still stood when watching stopped", "trials still stood when watching stopped")
+	add("no_emulsifier", c.NoEmulsifier, "trial had no emulsifier", "trials had no emulsifier")
+	return items
+}
+
+// grams says a mix worth making in one line.
+func (b *builder) grams(path string, n result.NextTrial) Text {
+	if len(n.Ingredients) == 0 {
+		return b.mix(path+".mix", n.Mix)
+	}
+	digits := decimals(b.r.Batch.ScaleStepGrams)
+	var parts []Text
+	for i, l := range n.Ingredients {
+		parts = append(parts, say(num(fmt.Sprintf("%s.ingredients[%d].grams", path, i), l.Grams, digits), " g "+l.Name))
+	}
+	return listed(parts)
+}
+
+// check says what to look at in the log.
+func (b *builder) check() []Block {
+	var items []Text
+	more := 0
+	for _, grade := range []result.Severity{result.MustFix, result.PleaseLook} {
+		for i, p := range b.r.Problems {
+			if p.Severity != grade {
+				continue
+			}
+			if len(items) == firstProblems {
+				more++
+				continue
+			}
+			items = append(items, b.problem(i, p))
+		}
+	}
+	blocks := []Block{head("What to check in the log")}
+	switch {
+	case len(items) == 0:
+		return append(blocks, Paragraph{Text: say("Nothing: every row was read without a question.")})
+	case more > 0:
+		items = append(items, say(fmt.Sprintf("And %d more %s, listed under Problems.", more, plural(more, "kind of problem", "kinds of problem"))))
+	}
+	return append(blocks, List{items})
+}
+
+// problem says where, what was read, and what to type instead.
+func (b *builder) problem(i int, p result.Problem) Text {
+	t := say(Span{Text: p.At, Strong: true}, ": "+sentence(p.Read))
+	if p.Do != "" {
+		t = say(t, " ", capital(say(sentence(p.Do))))
+	}
+	if p.Count > 1 {
+		t = say(t, " (", count(fmt.Sprintf("problems[%d].count", i), p.Count), " of this kind)")
+	}
+	return t
+}

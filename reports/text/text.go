@@ -1,0 +1,92 @@
+// Package text lays a Document's brief out for a terminal.
+package text
+
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"foamfield/reports"
+)
+
+// A terminal's summary is never wider nor longer than this.
+const (
+	width = 80
+	most  = 25
+)
+
+// Summary is the report in at most 25 lines of at most 80 letters, with a line
+// feed at the end of each. What does not fit is left to the report.
+func Summary(d reports.Document) string {
+	var lines []string
+	for _, b := range d.Brief {
+		next := block(b)
+		if len(lines)+len(next) > most {
+			room := most - 1 - len(lines)
+			lines = append(lines, next[:max(room, 0)]...)
+			lines = append(lines[:min(len(lines), most-1)], "The rest is in the report.")
+			break
+		}
+		lines = append(lines, next...)
+	}
+	if len(lines) == 0 {
+		return ""
+	}
+	return strings.Join(lines, "\n") + "\n"
+}
+
+func block(b reports.Block) []string {
+	switch b := b.(type) {
+	case reports.Paragraph:
+		return wrap(plain(b.Text))
+	case reports.Formula:
+		var lines []string
+		for _, l := range b.Lines {
+			lines = append(lines, row(plain(l.Grams), plain(l.Name)))
+		}
+		if len(b.Total) > 0 {
+			lines = append(lines, row(plain(b.Total), "in all"))
+		}
+		return append(lines, wrap(plain(b.Note))...)
+	}
+	return nil
+}
+
+// row sets grams right, so that the points stand under each other.
+func row(grams, name string) string {
+	const column = 12
+	return clip(strings.Repeat(" ", max(column-utf8.RuneCountInString(grams), 0)) + grams + "  " + name)
+}
+
+func clip(s string) string {
+	if letters := []rune(s); len(letters) > width {
+		return string(letters[:width-1]) + "…"
+	}
+	return s
+}
+
+// plain drops what a terminal would obey: text comes from other people's files.
+func plain(t reports.Text) string {
+	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case !unicode.IsPrint(r):
+			return -1
+		}
+		return r
+	}, t.String())), " ")
+}
+
+func wrap(s string) []string {
+	var lines []string
+	for _, word := range strings.Fields(s) {
+		word = clip(word)
+		if n := len(lines); n > 0 && utf8.RuneCountInString(lines[n-1])+1+utf8.RuneCountInString(word) <= width {
+			lines[n-1] += " " + word
+			continue
+		}
+		lines = append(lines, word)
+	}
+	return lines
+}

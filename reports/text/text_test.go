@@ -1,0 +1,82 @@
+package text
+
+import (
+	"strings"
+	"testing"
+	"unicode"
+	"unicode/utf8"
+
+	"pgregory.net/rapid"
+
+	"foamfield/reports"
+)
+
+func say(s string) reports.Text { return reports.Text{{Text: s}} }
+
+func TestSummary(t *testing.T) {
+	d := reports.Document{Brief: []reports.Block{
+		reports.Paragraph{Text: say("week.xlsx: 28 trials, 14 worked.")},
+		reports.Formula{Lines: []reports.FormulaLine{{Name: say("clarified butter"), Grams: say("107.1 g")}, {Name: say("GMS"), Grams: say("3.9 g")}},
+			Total: say("111.0 g"), Note: say("35.5 % fat. " + strings.Repeat("word ", 16))},
+		reports.Formula{Note: say("45 % fat.")},
+	}}
+	want := `week.xlsx: 28 trials, 14 worked.
+     107.1 g  clarified butter
+       3.9 g  GMS
+     111.0 g  in all
+35.5 % fat. word word word word word word word word word word word word word
+word word word
+45 % fat.
+`
+	if got := Summary(d); got != want {
+		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+	if got := Summary(reports.Document{}); got != "" {
+		t.Errorf("nothing is said as %q", got)
+	}
+}
+
+// Whatever a log holds, a summary fits a terminal and does not command it.
+func TestFitsAndIsQuiet(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		texts := rapid.OneOf(rapid.String(), rapid.StringMatching(`([a-z]{1,30} ){0,30}[a-z]*`), rapid.SampledFrom([]string{strings.Repeat("w", 200), "\x1b[2Jgone", "a\r\nb", "\u202Eabc", "\x00"}))
+		var d reports.Document
+		for range rapid.IntRange(0, 12).Draw(t, "blocks") {
+			if rapid.Bool().Draw(t, "paragraph") {
+				d.Brief = append(d.Brief, reports.Paragraph{Text: say(texts.Draw(t, "text"))})
+				continue
+			}
+			f := reports.Formula{Note: say(texts.Draw(t, "note"))}
+			for range rapid.IntRange(0, 30).Draw(t, "lines") {
+				f.Lines = append(f.Lines, reports.FormulaLine{Name: say(texts.Draw(t, "name")), Grams: say(texts.Draw(t, "grams"))})
+			}
+			d.Brief = append(d.Brief, f)
+		}
+		got := Summary(d)
+		lines := strings.Split(strings.TrimSuffix(got, "\n"), "\n")
+		if len(lines) > most {
+			t.Fatalf("%d lines", len(lines))
+		}
+		for _, l := range lines {
+			if utf8.RuneCountInString(l) > width {
+				t.Fatalf("%d letters: %q", utf8.RuneCountInString(l), l)
+			}
+			for _, r := range l {
+				if !unicode.IsPrint(r) {
+					t.Fatalf("%q in %q", r, l)
+				}
+			}
+		}
+	})
+}
+
+func TestWhatDoesNotFitIsNamed(t *testing.T) {
+	var d reports.Document
+	for range 40 {
+		d.Brief = append(d.Brief, reports.Paragraph{Text: say("one line")})
+	}
+	lines := strings.Split(strings.TrimSuffix(Summary(d), "\n"), "\n")
+	if len(lines) != most || lines[most-1] != "The rest is in the report." {
+		t.Errorf("%d lines, the last %q", len(lines), lines[len(lines)-1])
+	}
+}

@@ -1,0 +1,176 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/analysis/result"
+)
+
+// trust is how good all this is.
+func (b *builder) trust() Section {
+	s := Section{ID: "trust", Title: "How far to trust this", Reader: Scientist}
+	s.Blocks = b.picture(nil, "foreseen")
+	if len(b.r.Repeatability) > 0 {
+		t := Table{Caption: "Scatter of repeats of one formula, pooled on the log scale. CV with 90 % limits.",
+			Head:    []string{"result", "formulas repeated", "trials", "df", "SD of ln", "CV, %", "limits, %", "note"},
+			Numeric: []bool{false, true, true, true, true, true, true, false}}
+		for i, r := range b.r.Repeatability {
+			p := fmt.Sprintf("repeatability[%d]", i)
+			row := []Text{say(outcomeName(r.Result)), say(count(p+".groups", r.Groups)), say(count(p+".trials", r.Trials)), say(count(p+".df", r.DF)),
+				optional(p+".sd_ln", r.SDLn, 3, ""), optional(p+".cv_percent", r.CVPercent, 1, ""), nil, say(r.Note)}
+			if r.CVLow != nil && r.CVHigh != nil {
+				row[6] = say(num(p+".cv_percent_low", *r.CVLow, 1), " to ", num(p+".cv_percent_high", *r.CVHigh, 1))
+			}
+			t.Rows = append(t.Rows, row)
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	if len(b.r.Confounded) > 0 {
+		t := Table{Caption: "Variables that moved together: share of the first's variation that goes with the second.",
+			Head: []string{"this", "with this", "share"}, Numeric: []bool{false, false, true}}
+		for i, c := range b.r.Confounded {
+			t.Rows = append(t.Rows, []Text{say(c.A), say(c.B), say(num(fmt.Sprintf("confounded[%d].share", i), c.Share, 2))})
+		}
+		s.Blocks = append(s.Blocks, cut(t, mostColumns, "results.json"))
+	}
+	if len(b.r.Model) > 0 {
+		t := Table{Caption: "The surface behind every chance: what each link of the chain was learnt from.",
+			Head: []string{"result", "trials", "exact", "at least", "at most", "between", "events", "effective draws"}, Numeric: []bool{false, true, true, true, true, true, true, true}}
+		for i, m := range b.r.Model {
+			p := fmt.Sprintf("model[%d]", i)
+			row := append([]Text{say(outcomeName(string(m.Outcome))), say(count(p+".n", m.N))}, observed(p, m.Observations)...)
+			events := Text(nil)
+			if m.Events != nil {
+				events = say(count(p+".events", *m.Events))
+			}
+			t.Rows = append(t.Rows, append(row, events, say(num(p+".ess", m.ESS, 0))))
+		}
+		s.Blocks = append(s.Blocks, t)
+	}
+	return s
+}
+
+func observed(path string, o result.Observations) []Text {
+	p := path + ".observations."
+	return []Text{say(count(p+"exact", o.Exact)), say(count(p+"at_least", o.AtLeast)), say(count(p+"at_most", o.AtMost)), say(count(p+"between", o.Between))}
+}
+
+// fits is the judging view: the fit each result is judged by, with its terms,
+// then every fit in one table.
+func (b *builder) fits() Section {
+	s := Section{ID: "fits", Title: "Fits", Reader: Scientist}
+	if len(b.r.Fits) == 0 {
+		return s
+	}
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("Plain maximum likelihood, for checking elsewhere; the start above is not chosen by these fits. " +
+		"Each variable enters as (x − centre) / scale; emulsifier by its natural logarithm. The centres and scales are variables[] in results.json.")})
+	for i, f := range b.r.Fits {
+		if f.JudgedBy {
+			s.Blocks = append(s.Blocks, head(capital(say(outcomeName(f.Result))).String()+", "+f.Distribution+", "+orders[f.Order]))
+			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
+		}
+	}
+	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "R²", "why not"},
+		Numeric: []bool{false, false, false, false, true, true, true, true, true, false}}
+	for i, f := range b.r.Fits {
+		p := fmt.Sprintf("fits[%d]", i)
+		mark := ""
+		if f.JudgedBy {
+			mark = "●"
+		}
+		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(f.Distribution), say(orders[f.Order]), say(count(p+".n", f.N)),
+			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), measure(p+".leave_one_out_score", f.LeaveOneOutScore),
+			measure(p+".r_squared", f.RSquared), say(f.Failure)})
+	}
+	s.Blocks = append(s.Blocks, all)
+	return s
+}
+
+var orders = map[int]string{1: "straight", 2: "curved"}
+
+func measure(path string, v *float64) Text {
+	if v == nil {
+		return nil
+	}
+	return say(figures(path, *v))
+}
+
+// judged is one fit: its terms and its measures.
+func (b *builder) judged(path string, f result.Fit) []Block {
+	terms := Table{Caption: "Terms, per unit of (x − centre) / scale.", Head: []string{"term", "estimate", "standard error"}, Numeric: []bool{false, true, true}}
+	for i, t := range f.Terms {
+		p := fmt.Sprintf("%s.terms[%d]", path, i)
+		terms.Rows = append(terms.Rows, []Text{say(b.term(t.Variables)), say(figures(p+".estimate", t.Estimate)), measure(p+".std_error", t.StdError)})
+	}
+	var items []Text
+	add := func(name, key string, v *float64) {
+		if v != nil {
+			items = append(items, say(name+" ", figures(path+"."+key, *v)))
+		}
+	}
+	items = append(items, say(count(path+".n", f.N), " trials: ", count(path+".observations.exact", f.Observations.Exact), " exact, ",
+		count(path+".observations.at_least", f.Observations.AtLeast), " at least, ", count(path+".observations.at_most", f.Observations.AtMost), " at most, ",
+		count(path+".observations.between", f.Observations.Between), " between two bounds"))
+	add("log-likelihood", "log_likelihood", f.LogLikelihood)
+	add("scale", "scale", f.Scale)
+	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared)
+	add("mean left-out log density", "leave_one_out_score", f.LeaveOneOutScore)
+	add("residual SD", "residual_sd", f.ResidualSD)
+	add("R²", "r_squared", f.RSquared)
+	add("adjusted R²", "adjusted_r_squared", f.AdjustedRSquared)
+	add("leave-one-out R²", "leave_one_out_r_squared", f.LeaveOneOutRSquared)
+	if l := f.LackOfFit; l != nil && l.F != nil && l.P != nil {
+		items = append(items, say("lack of fit F ", figures(path+".lack_of_fit.f", *l.F), " on ", count(path+".lack_of_fit.df1", l.DF1), " and ",
+			count(path+".lack_of_fit.df2", l.DF2), " df, p ", figures(path+".lack_of_fit.p", *l.P)))
+	}
+	if f.NullReason != "" {
+		items = append(items, say("not given: the other measures, because "+f.NullReason))
+	}
+	return []Block{terms, List{items}}
+}
+
+// term names a product of variables.
+func (b *builder) term(names []string) string {
+	if len(names) == 0 {
+		return "constant"
+	}
+	if len(names) == 2 && names[0] == names[1] {
+		return b.termLabel(names[0]) + "²"
+	}
+	var words []string
+	for _, n := range names {
+		words = append(words, b.termLabel(n))
+	}
+	return strings.Join(words, " × ")
+}
+
+func (b *builder) termLabel(name string) string {
+	for _, v := range b.r.Variables {
+		if v.Name == name && v.Log {
+			return "ln " + b.label(name)
+		}
+	}
+	return b.label(name)
+}
+
+// method says how the numbers were made and from what.
+func (b *builder) method() Section {
+	s := Section{ID: "method", Title: "Method and sources", Reader: Scientist}
+	s.Blocks = []Block{List{[]Text{
+		say("A mix works if it comes out, does not split, and meets the targets for hold and drained. Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
+		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Hold and drained are lognormal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting."),
+		say("“Perhaps as few as” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
+		say("The surest start is the mix with the highest chance inside what was tried; the richest is the one with most fat whose chance is at least the wanted one, joined to the surest by mixes that are sure enough. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
+		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
+		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ". Version: "+b.r.Version+"."),
+	}}}
+	if len(b.r.Inputs) > 0 {
+		t := Table{Caption: "Files read. Every number of this report is in results.json at full precision.", Head: []string{"file", "SHA-256"}, Numeric: make([]bool, 2)}
+		for _, in := range b.r.Inputs {
+			t.Rows = append(t.Rows, []Text{say(in.File), say(in.SHA256)})
+		}
+		s.Blocks = append(s.Blocks, cut(t, mostColumns, "results.json"))
+	}
+	return s
+}

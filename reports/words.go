@@ -1,0 +1,239 @@
+package reports
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/result"
+)
+
+// num is the one way a number gets into a document: the value as people read it,
+// with the path where results.json holds it.
+func num(path string, v float64, digits int) Span {
+	return Span{Text: strconv.FormatFloat(zeroed(v, digits), 'f', digits, 64), Num: &Num{Path: path, Value: v}}
+}
+
+// zeroed keeps a number that rounds to nothing from being printed as -0.
+func zeroed(v float64, digits int) float64 {
+	if math.Abs(v) < 0.5*math.Pow(10, -float64(digits)) {
+		return 0
+	}
+	return v
+}
+
+// trimmed is num without idle zeros: for what a person set or tried.
+func trimmed(path string, v float64, digits int) Span {
+	s := num(path, v, digits)
+	if strings.Contains(s.Text, ".") {
+		s.Text = strings.TrimRight(strings.TrimRight(s.Text, "0"), ".")
+	}
+	return s
+}
+
+// figures is num with four figures that count, for tables of a scientist.
+func figures(path string, v float64) Span {
+	return Span{Text: strconv.FormatFloat(v, 'g', 4, 64), Num: &Num{Path: path, Value: v}}
+}
+
+// count is num for a whole number.
+func count(path string, n int) Span { return num(path, float64(n), 0) }
+
+// say joins words, numbers and texts.
+func say(parts ...any) Text {
+	var t Text
+	for _, p := range parts {
+		switch p := p.(type) {
+		case string:
+			if p != "" {
+				t = append(t, Span{Text: p})
+			}
+		case Span:
+			t = append(t, p)
+		case Text:
+			t = append(t, p...)
+		default:
+			panic(fmt.Sprintf("reports: a %T is not said", p))
+		}
+	}
+	return t
+}
+
+// listed joins texts: "a", "a and b", "a, b and c".
+func listed(items []Text) Text {
+	var t Text
+	for i, item := range items {
+		switch {
+		case i == 0:
+		case i == len(items)-1:
+			t = append(t, Span{Text: " and "})
+		default:
+			t = append(t, Span{Text: ", "})
+		}
+		t = append(t, item...)
+	}
+	return t
+}
+
+func capital(t Text) Text {
+	if len(t) == 0 || t[0].Text == "" {
+		return t
+	}
+	out := append(Text(nil), t...)
+	letters := []rune(out[0].Text)
+	out[0].Text = strings.ToUpper(string(letters[:1])) + string(letters[1:])
+	return out
+}
+
+func sentence(s string) string {
+	s = strings.TrimSpace(s)
+	if s == "" || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
+		return s
+	}
+	return s + "."
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}
+
+// decimals a number needs to show steps of the given size: 0.1 g has one.
+func decimals(step float64) int {
+	for d := range 4 {
+		if scaled := step * math.Pow(10, float64(d)); scaled >= 1-1e-9 && math.Abs(scaled-math.Round(scaled)) < 1e-6 {
+			return d
+		}
+	}
+	return 3
+}
+
+// The names results.json gives the variables every log can have.
+const (
+	fatPercent        = "fat_percent"
+	emulsifierPercent = "emulsifier_percent"
+	emulsifierGrams   = "emulsifier_grams"
+	blendHLB          = "blend_hlb"
+)
+
+// amount says a value of a variable: "45.0 % fat", "HLB 8.2".
+func (b *builder) amount(path, name string, v float64) Text {
+	switch name {
+	case fatPercent:
+		return say(num(path, v, 1), " % fat")
+	case emulsifierPercent:
+		return say(num(path, v, 1), " % emulsifier")
+	case emulsifierGrams:
+		return say(num(path, v, 1), " g emulsifier")
+	case blendHLB:
+		return say("HLB ", num(path, v, 1))
+	}
+	unit := ""
+	for _, d := range b.r.Variables {
+		if d.Name == name && d.Unit != "" {
+			unit = " " + d.Unit
+		}
+	}
+	return say(b.label(name)+" ", trimmed(path, v, 2), unit)
+}
+
+// span says a range of a variable: "31.8 to 57.7 % fat".
+func (b *builder) span(lowPath, highPath, name string, low, high float64) Text {
+	l, h := b.amount(lowPath, name, low), b.amount(highPath, name, high)
+	if l.String() == h.String() {
+		return h
+	}
+	if name == blendHLB {
+		return say(l, " to ", h[1])
+	}
+	if known[name] != "" {
+		return say(l[0], " to ", h)
+	}
+	return say(l, " to ", h)
+}
+
+var known = map[string]string{fatPercent: "fat", emulsifierPercent: "emulsifier", emulsifierGrams: "emulsifier", blendHLB: "HLB"}
+
+// label is a variable's name in a sentence.
+func (b *builder) label(name string) string {
+	if s := known[name]; s != "" {
+		return s
+	}
+	for _, v := range b.r.Variables {
+		if v.Name == name && v.Label != "" {
+			return v.Label
+		}
+	}
+	return strings.ReplaceAll(name, "_", " ")
+}
+
+// mix says a mix in one line: "45.0 % fat, 2.0 % emulsifier, HLB 8.2".
+func (b *builder) mix(path string, m result.Mix) Text {
+	var parts []Text
+	add := func(name string, v *float64) {
+		if v != nil {
+			parts = append(parts, b.amount(path+"."+name, name, *v))
+		}
+	}
+	add(fatPercent, m.FatPercent)
+	add(emulsifierPercent, m.EmulsifierPercent)
+	if m.EmulsifierPercent == nil {
+		add(emulsifierGrams, m.EmulsifierGrams)
+	}
+	add(blendHLB, m.BlendHLB)
+	for _, name := range sortedKeys(m.Extras) {
+		v := m.Extras[name]
+		parts = append(parts, b.amount(path+".extras."+name, name, v))
+	}
+	var t Text
+	for i, p := range parts {
+		if i > 0 {
+			t = append(t, Span{Text: ", "})
+		}
+		t = append(t, p...)
+	}
+	return t
+}
+
+// failing names the ways a mix fails, as things it does.
+var failing = map[result.Outcome]string{
+	result.CameOut: "clogs", result.Broke: "splits",
+	result.HoldMinutes: "falls too soon", result.DrainedPercent: "weeps too much",
+}
+
+// failings are the same as nouns.
+var failings = map[result.Outcome]string{
+	result.CameOut: "clogging", result.Broke: "splitting",
+	result.HoldMinutes: "falling too soon", result.DrainedPercent: "weeping too much",
+}
+
+// outcomes are the results as a heading.
+var outcomes = map[string]string{
+	string(result.CameOut): "came out", string(result.Broke): "split",
+	string(result.HoldMinutes): "hold, minutes", string(result.DrainedPercent): "drained, %",
+}
+
+func outcomeName(s string) string {
+	if n := outcomes[s]; n != "" {
+		return n
+	}
+	return strings.ReplaceAll(s, "_", " ")
+}
+
+// seen words an observed number that may be known only up to bounds.
+func seen(path string, i *result.Interval, digits int) Text {
+	switch {
+	case i == nil || i.Low == nil && i.High == nil:
+		return nil
+	case i.High == nil:
+		return say("at least ", trimmed(path+".low", *i.Low, digits))
+	case i.Low == nil:
+		return say("at most ", trimmed(path+".high", *i.High, digits))
+	case *i.Low == *i.High:
+		return say(trimmed(path+".low", *i.Low, digits))
+	}
+	return say(trimmed(path+".low", *i.Low, digits), " to ", trimmed(path+".high", *i.High, digits))
+}

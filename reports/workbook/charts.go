@@ -1,0 +1,110 @@
+package workbook
+
+import (
+	"fmt"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/result"
+	"foamfield/plots"
+)
+
+// fatLimit is the best chance at each fat percent, with a chart of it.
+func fatLimit(b *book, r *result.Results) {
+	p := b.sheet("Fat limit", 9, 10, 10, 10, 16, 12, 10, 10)
+	p.heads("fat, %", "chance", "low", "high", "what limits it", "emulsifier, %", "blend HLB", "workable")
+	p.freeze(1)
+	for _, f := range r.FatLimit {
+		p.add(in(tenths, f.FatPercent), in(chance, f.Chance.Mean), in(chance, f.Chance.Low), in(chance, f.Chance.High),
+			in(ordinary, failure(f.LimitedBy)), number(f.Mix.EmulsifierPercent, hundredths), number(f.Mix.BlendHLB, hundredths), in(ordinary, f.Workable))
+	}
+	if n := len(r.FatLimit); n > 1 {
+		series := func(col, colour string, dash excelize.LineDashType, width float64) excelize.ChartSeries {
+			fill := excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}
+			return excelize.ChartSeries{
+				Fill:       fill,
+				Name:       fmt.Sprintf("'%s'!$%s$1", p.name, col),
+				Categories: fmt.Sprintf("'%s'!$A$2:$A$%d", p.name, n+1),
+				Values:     fmt.Sprintf("'%s'!$%s$2:$%s$%d", p.name, col, col, n+1),
+				Line:       excelize.LineOptions{Type: excelize.LineSolid, Width: width, Dash: dash, Fill: fill},
+				Marker:     excelize.ChartMarker{Symbol: "none"},
+			}
+		}
+		least, most := r.FatLimit[0].FatPercent, r.FatLimit[n-1].FatPercent
+		zero, one := 0.0, 1.0
+		p.do(p.f.AddChart(p.name, "J2", &excelize.Chart{
+			Type:      excelize.Scatter,
+			Series:    []excelize.ChartSeries{series("B", plots.Accent, excelize.LineDashSolid, 2.25), series("C", plots.Quiet, excelize.LineDashDash, 1), series("D", plots.Quiet, excelize.LineDashDash, 1)},
+			Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "Best chance of working at each fat percent"}}},
+			Legend:    excelize.ChartLegend{Position: "bottom"},
+			XAxis:     excelize.ChartAxis{Minimum: &least, Maximum: &most, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "fat, g per 100 g of mix"}}}},
+			YAxis:     excelize.ChartAxis{Minimum: &zero, Maximum: &one, MajorGridLines: true, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "chance of working"}}}, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "0 %"}},
+			Dimension: excelize.ChartDimension{Width: 560, Height: 360},
+			Format:    excelize.GraphicOptions{AltText: "Best chance of working against fat percent, with its low and high limits"},
+		}))
+	}
+	p.write()
+}
+
+// grid is the chances of the first grid, on a scale of colours; mixes far from
+// any trial are left out, as nothing is known of them.
+func grid(b *book, r *result.Results) {
+	p := b.sheet("Grid", 16)
+	if len(r.Grid) == 0 {
+		p.add(in(quiet, "There are too few trials for a grid of chances."))
+		p.write()
+		return
+	}
+	g := r.Grid[0]
+	p.add(in(title, "Chance of working"))
+	p.add(in(ordinary, fmt.Sprintf("Down: %s. Across: %s. %s. An empty cell is a mix that no trial comes near.", label(r, g.Y.Variable), label(r, g.X.Variable), fixed(g.Fixed))))
+	row := []cell{in(head, label(r, g.Y.Variable)+" \\ "+label(r, g.X.Variable))}
+	for _, x := range g.X.Values {
+		row = append(row, in(headNumber, x))
+	}
+	p.add(row...)
+	p.freeze(1)
+	for j := len(g.Y.Values) - 1; j >= 0; j-- { // more is further up, as in the figure
+		row := []cell{in(headNumber, g.Y.Values[j])}
+		for i := range g.X.Values {
+			c := cell{}
+			if g.Tested[j][i] {
+				c = in(chance, g.Chance[j][i])
+			}
+			row = append(row, c)
+		}
+		p.add(row...)
+	}
+	if nx, ny := len(g.X.Values), len(g.Y.Values); nx > 0 && ny > 0 {
+		p.do(p.f.SetColWidth(p.name, "B", column(nx), 6.5))
+		p.do(p.f.SetConditionalFormat(p.name, "B4:"+place(nx, 3+ny), []excelize.ConditionalFormatOptions{{
+			Type: "3_color_scale", Criteria: "=", MinType: "num", MidType: "num", MaxType: "num", MinValue: "0", MidValue: "0.5", MaxValue: "1",
+			MinColor: plots.Bands[0], MidColor: plots.Bands[2], MaxColor: plots.Bands[4]}}))
+	}
+	p.write()
+}
+
+func label(r *result.Results, variable string) string {
+	for _, v := range r.Variables {
+		if v.Name == variable {
+			if v.Unit != "" {
+				return v.Label + ", " + v.Unit
+			}
+			return v.Label
+		}
+	}
+	return words(variable)
+}
+
+// fixed says what the other numbers of a grid are held at.
+func fixed(m result.Mix) string {
+	for _, v := range []struct {
+		name  string
+		value *float64
+	}{{"blend HLB", m.BlendHLB}, {"emulsifier percent", m.EmulsifierPercent}, {"emulsifier grams", m.EmulsifierGrams}, {"fat percent", m.FatPercent}} {
+		if v.value != nil {
+			return fmt.Sprintf("With %s at %.3g", v.name, *v.value)
+		}
+	}
+	return "All else as in the start"
+}

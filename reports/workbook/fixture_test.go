@@ -1,0 +1,78 @@
+package workbook
+
+import (
+	"fmt"
+
+	"foamfield/analysis/result"
+	"foamfield/reports"
+)
+
+func of[T any](v T) *T { return &v }
+
+// third has more digits than a careless writer keeps.
+const third = 1.0 / 3
+
+// hostile are texts that a log may hold and a workbook must not obey or break on.
+var hostile = []string{
+	"=1+1", "+1", "-1", "@SUM(A1)", "=cmd|'/c calc'!A1", "=HYPERLINK(\"http://example.invalid\",\"x\")",
+	"<script>alert(1)</script>", "]]>&amp;", "tab\there", "nul\x00bell\x07esc\x1b", "bad\xff\xfeutf", "_x0041_", " spaces ", "\U0001F9C8 日本 \u202Eevil",
+}
+
+// kitchen is an invented run of as many trials as there are hostile texts, each
+// the note, place, cook and ingredient of one.
+func kitchen() *result.Results {
+	mix := result.Mix{FatPercent: of(43.0), EmulsifierPercent: of(2.0), BlendHLB: of((5.6*3.8 + 4.4*15) / 10)}
+	lines := []result.FormulaLine{
+		{Name: "clarified butter", Kind: "fat", Grams: 128.4, PercentOfMix: 100 * 128.4 / 300.1, WeighingErrorPercent: 5 / 128.4},
+		{Name: "cider", Kind: "water", Grams: 161.7, PercentOfMix: 100 * 161.7 / 300.1, WeighingErrorPercent: 5 / 161.7},
+		{Name: "GMS", Kind: "emulsifier", Grams: 5.6, PercentOfMix: 100 * 5.6 / 300.1, WeighingErrorPercent: 5 / 5.6, PercentOfPart: of(100 * 5.6 / 128.4), Part: "fat"},
+		{Name: "sucrose ester 15", Kind: "emulsifier", Grams: 4.4, PercentOfMix: 100 * 4.4 / 300.1, WeighingErrorPercent: 5 / 4.4, PercentOfPart: of(100 * 4.4 / 161.7), Part: "water"},
+	}
+	r := &result.Results{
+		Status:  result.Recommended,
+		Targets: result.Targets{DrainedAtMinutes: result.Target{Value: 20}},
+		Batch:   result.Batch{Grams: 300, ScaleStepGrams: 0.1, LargestFillGrams: of(310.0)},
+		Variables: []result.Variable{
+			{Name: "fat_percent", Label: "fat", Unit: "%", Low: 31, High: 57, Centre: 43 + third, Scale: 7},
+			{Name: "emulsifier_percent", Label: "emulsifier", Unit: "%", Log: true, Low: 0.9, High: 3.3, Centre: 0.6, Scale: third}},
+		Starts:    []result.Start{{Aim: result.Surest, Status: result.Recommended, Mix: mix, Chance: result.Chance{Mean: 0.93, Low: 0.6, High: 0.99, Level: 0.9}, Ingredients: lines}},
+		Summaries: []result.Summary{{By: "day", Name: "Mon", Trials: 5, CameOut: 5, Worked: 2, Repeats: 2, CV: of(100 * third)}},
+		Problems: []result.Problem{
+			{Kind: "percent", Severity: result.MustFix, At: "week.xlsx, sheet Tue, cell C6", Count: 2, Read: "a fat of 140 %", Do: "type a percent below 100"}},
+		Columns: []result.Column{{At: "week.xlsx, cell A3", Header: "=1+1", ReadAs: "", Unit: "g"}},
+		Grid: []result.Grid{{Name: "fat_by_emulsifier", X: result.Axis{Variable: "fat_percent", Values: []float64{35, 40, 45}}, Y: result.Axis{Variable: "emulsifier_percent", Values: []float64{1, 2}},
+			Fixed: result.Mix{BlendHLB: of(8.0)}, Chance: [][]float64{{0.1, 0.2, third}, {0.5, 0.9, 0.8}}, Tested: [][]bool{{true, true, true}, {true, true, false}}}},
+		Fits: []result.Fit{{Result: "hold_minutes", Distribution: "lognormal", Transform: "ln", Order: 1, N: 20, Observations: result.Observations{Exact: 12, AtLeast: 8}, JudgedBy: true,
+			LogLikelihood: of(-61 - third), Scale: of(0.25), Terms: []result.Term{{Estimate: 3 + third, StdError: of(0.1)}, {Variables: []string{"fat_percent"}, Estimate: 0.2, StdError: of(0.05)}},
+			Covariance: [][]float64{{0.01, 0, 0}, {0, 0.0025, 0}, {0, 0, third}}, NullReason: "bounds"}},
+		Model: []result.Model{{Outcome: result.CameOut, Kind: "yes_no", N: 24, Events: of(4), Terms: [][]string{nil, {"fat_percent", "fat_percent"}}, Prior: []result.PriorTerm{{Mean: 1, SD: 2}, {SD: 1}},
+			Mean: []float64{2, third}, Covariance: [][]float64{{0.25, 0}, {0, 0.04}}, Draws: 4000, ESS: 2200.5}},
+		NextTrials: []result.NextTrial{
+			{Purpose: "confirm", Mix: mix, Ingredients: lines, Reason: "Makes the start for the first time.", Chance: of(0.93), ClogChance: of(0.04)},
+			{Purpose: "map", Mix: mix, Ingredients: lines[:3], Reason: "=1+1", ClogChance: of(0.12)}},
+		Ingredients: []result.Used{{Name: "clarified butter", Kind: "fat", FatPercent: of(99.5), Allergens: []string{"milk"}}, {Name: "GMS", Kind: "emulsifier", HLB: of(3.8)}, {Name: "sucrose ester 15", Kind: "emulsifier", HLB: of(15.0)}},
+		Allergens:   result.Allergens{Found: []string{"milk"}, Unknown: []string{"cider"}},
+	}
+	for _, fat := range []float64{35, 40, 45, 50} {
+		r.FatLimit = append(r.FatLimit, result.FatLimit{FatPercent: fat, Chance: result.Chance{Mean: 0.9, Low: 0.7, High: 0.97}, Mix: mix, LimitedBy: result.CameOut, Workable: true})
+	}
+	yes := result.Yes
+	for i, s := range hostile {
+		r.Trials = append(r.Trials, result.Trial{At: fmt.Sprintf("week.xlsx, row %d", i+4), ID: s, Order: i + 1, Cook: s, Note: s, Used: true, Ingredient: []result.Amount{{Name: s, Grams: 120}},
+			FatPercent: of(40 + third), HoldMinutes: &result.Interval{Low: of(20.0)}, CameOut: &yes, Missing: map[string]string{"drained_percent": "not_measured"}, Extras: map[string]float64{"rest_minutes": 10}})
+	}
+	return r
+}
+
+func document() reports.Document {
+	say := func(s string) reports.Text { return reports.Text{{Text: s}} }
+	return reports.Document{Title: "=1+1 week", Subtitle: "26 trials", Sections: []reports.Section{
+		{ID: "start", Title: "Start from this", Blocks: []reports.Block{
+			reports.Paragraph{Lead: true, Text: say("Start from 43 % fat.")},
+			reports.List{Items: []reports.Text{say("It clogs about 1 in 25."), say("=2+2")}},
+			reports.Callout{Caution: true, Title: "Vent first", Text: say("Do not open a clogged canister.")},
+			reports.Formula{Title: "For 300 g", Lines: []reports.FormulaLine{{Name: say("=3+3"), Grams: say("128.4"), OfMix: say("42.8 %")}}, Total: say("300.1 g"), Note: say("Likely to work.")},
+			reports.Table{Caption: "Closest trial", Head: []string{"what", "here", "there"}, Rows: [][]reports.Text{{say("fat"), say("43.0"), say("42.0")}}, Cut: "2 more"}}},
+		{ID: "fits", Title: "Fits", Reader: reports.Scientist, Blocks: []reports.Block{reports.Paragraph{Text: say("not for cooks")}}},
+	}}
+}

@@ -1,0 +1,157 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/result"
+)
+
+// safety stands under the table that goes to the bench.
+const safety = "Wear eye protection. Strain every mix. Clogged: do not open, vent first. Follow the marking on the canister."
+
+// NextTrials is next-trials.xlsx: a log with the grams filled in and the results
+// to be typed, under headers that our own reader reads.
+func NextTrials(r *result.Results) ([]byte, error) {
+	b := newBook()
+	nextLog(b, r)
+	c := b.sheet("Columns", 30, 20, 10, 10) // a kitchen sheet: our reader takes the reasons for what they are
+	c.heads("Header in the log", "Meaning", "Unit", "Basis")
+	c.add(text(reasonHead), text("not used"))
+	c.write()
+	return b.bytes()
+}
+
+// reasonHead is over why a trial is worth making: for people only.
+const reasonHead = "reason for this trial"
+
+// nextColumn is one column of that log.
+type nextColumn struct {
+	head   string
+	width  float64
+	value  func(i int, n result.NextTrial) cell
+	choose []string // what may be typed
+}
+
+func nextLog(b *book, r *result.Results) {
+	columns := nextColumns(r)
+	widths := make([]float64, len(columns))
+	heads := make([]string, len(columns))
+	for i, c := range columns {
+		widths[i], heads[i] = c.width, c.head
+	}
+	p := b.sheet("Next trials", widths...)
+	p.add(in(title, "Trials to make next"))
+	p.heads(heads...)
+	p.freeze(1)
+	first := p.next()
+	for i, n := range r.NextTrials {
+		row := make([]cell, len(columns))
+		for k, c := range columns {
+			row[k] = in(input, nil)
+			if c.value != nil {
+				row[k] = c.value(i, n)
+			}
+		}
+		p.add(row...)
+	}
+	last := len(p.rows)
+	p.add()
+	p.wide(min(8, len(columns)), in(caution, safety))
+	if len(r.NextTrials) > 0 {
+		for k, c := range columns {
+			if c.choose == nil {
+				continue
+			}
+			v := excelize.NewDataValidation(true)
+			v.SetSqref(place(k, first) + ":" + place(k, last))
+			p.do(v.SetDropList(c.choose))
+			p.do(p.f.AddDataValidation(p.name, v))
+		}
+	}
+	p.write()
+}
+
+func nextColumns(r *result.Results) []nextColumn {
+	columns := []nextColumn{
+		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return in(ordinary, i+1) }},
+		{head: "day", width: 11}, {head: "cook", width: 9},
+	}
+	var names []string
+	percents := false // some trial has no grams
+	for _, n := range r.NextTrials {
+		percents = percents || len(n.Ingredients) == 0
+		for _, l := range n.Ingredients {
+			if !slices.Contains(names, l.Name) {
+				names = append(names, l.Name)
+			}
+		}
+	}
+	for _, name := range names {
+		columns = append(columns, nextColumn{head: name + " (g)", width: 13, value: func(_ int, n result.NextTrial) cell {
+			for _, l := range n.Ingredients {
+				if l.Name == name {
+					return in(amount, l.Grams)
+				}
+			}
+			return cell{}
+		}})
+	}
+	if percents || len(names) == 0 {
+		columns = append(columns, mixColumns(r.NextTrials)...)
+	}
+	return append(columns, []nextColumn{
+		{head: "canister", width: 10}, {head: "chargers", width: 9},
+		{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
+		{head: "hold (min)", width: 10},
+		{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},
+		{head: "broke", width: 9, choose: []string{"yes", "no"}},
+		{head: "notes", width: 34},
+		{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }},
+	}...)
+}
+
+// mixColumns are for mixes that cannot be given in grams of each ingredient.
+func mixColumns(next []result.NextTrial) []nextColumn {
+	var out []nextColumn
+	for _, c := range []struct {
+		head  string
+		parts float64 // of a unit that a person can hit
+		value func(result.Mix) *float64
+	}{
+		{"fat (% of mix)", 10, func(m result.Mix) *float64 { return m.FatPercent }},
+		{"emulsifier (% of mix)", 100, func(m result.Mix) *float64 { return m.EmulsifierPercent }},
+		{"emulsifier (g)", 10, func(m result.Mix) *float64 {
+			if m.EmulsifierPercent != nil {
+				return nil
+			}
+			return m.EmulsifierGrams
+		}},
+		{"blend HLB", 10, func(m result.Mix) *float64 { return m.BlendHLB }},
+	} {
+		if slices.ContainsFunc(next, func(n result.NextTrial) bool { return len(n.Ingredients) == 0 && c.value(n.Mix) != nil }) {
+			out = append(out, nextColumn{head: c.head, width: 12, value: func(_ int, n result.NextTrial) cell {
+				if len(n.Ingredients) > 0 {
+					return cell{} // its grams say so already
+				}
+				v := c.value(n.Mix)
+				if v == nil {
+					return cell{}
+				}
+				return in(amount, math.Round(*v*c.parts)/c.parts)
+			}})
+		}
+	}
+	return out
+}
+
+func reason(n result.NextTrial) string {
+	s := sentence(n.Reason)
+	if n.ClogChance != nil {
+		s += fmt.Sprintf(" Chance of clogging %.0f %%.", 100**n.ClogChance)
+	}
+	return s
+}

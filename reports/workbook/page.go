@@ -1,0 +1,236 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// page is one sheet. Its rows are gathered and written together, after all that
+// is said of the sheet as a whole.
+type page struct {
+	*book
+	name   string
+	widths []float64 // of the columns, in characters
+	rows   [][]cell
+	merged map[int]int // number of a row whose first cell covers so many columns
+}
+
+// cell is a value in its dress: text, a number, a count, yes or no, or nothing.
+// formula is ours, never from the log; the value beside it is the one it gives.
+type cell struct {
+	value   any
+	look    look
+	formula string
+}
+
+func text(s string) cell    { return cell{value: s, look: wrapped} }
+func count(n int) cell      { return cell{value: n, look: whole} }
+func in(l look, v any) cell { return cell{value: v, look: l} }
+
+// number is empty where the number does not exist.
+func number(v *float64, l look) cell {
+	if v == nil {
+		return cell{}
+	}
+	return cell{value: *v, look: l}
+}
+
+// sheet starts a sheet with columns of these widths, in characters.
+func (b *book) sheet(name string, widths ...float64) *page {
+	if b.sheets == 0 {
+		b.do(b.f.SetSheetName("Sheet1", name))
+	} else {
+		_, err := b.f.NewSheet(name)
+		b.do(err)
+	}
+	b.sheets++
+	for i, w := range widths {
+		b.do(b.f.SetColWidth(name, column(i), column(i), w))
+	}
+	b.do(b.f.SetSheetView(name, 0, &excelize.ViewOptions{ShowGridLines: no()}))
+	// Prints as wide as a page.
+	landscape, wide, high, fit := "landscape", 1, 0, true
+	b.do(b.f.SetPageLayout(name, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &wide, FitToHeight: &high}))
+	b.do(b.f.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	return &page{book: b, name: name, widths: widths, merged: map[int]int{}}
+}
+
+// next is the number of the next row.
+func (p *page) next() int { return len(p.rows) + 1 }
+
+func (p *page) add(cells ...cell) { p.rows = append(p.rows, cells) }
+
+// heads adds a row of headers.
+func (p *page) heads(names ...string) {
+	var row []cell
+	for _, n := range names {
+		row = append(row, in(head, n))
+	}
+	p.add(row...)
+}
+
+// wide adds a row of one text over so many columns.
+func (p *page) wide(columns int, c cell) {
+	p.add(c)
+	p.merged[len(p.rows)] = columns
+}
+
+// height is what the wrapped texts of a row need, 0 for the usual: not every
+// spreadsheet works it out when it opens a file.
+func (p *page) height(i int) float64 {
+	lines, each := 1, 15.0
+	for k, c := range p.rows[i] {
+		s, ok := c.value.(string)
+		if !ok || k >= len(p.widths) || c.look == ordinary {
+			continue
+		}
+		room := p.widths[k] * 1.1 // most letters are narrower than a digit
+		if k == 0 && p.merged[i+1] > 0 {
+			room = 0
+			for _, w := range p.widths[:p.merged[i+1]] {
+				room += w * 1.1
+			}
+		}
+		switch c.look {
+		case title:
+			each, room = 22, room*0.65
+		case quiet:
+			room *= 1.2
+		case lead:
+			each, room = 17, room*0.8
+		case head, headRight:
+			room *= 0.85
+		}
+		lines = max(lines, linesOf(s, int(room)))
+	}
+	if lines == 1 && each == 15 {
+		return 0
+	}
+	return min(float64(lines)*each, 400)
+}
+
+// linesOf counts the lines of a text broken between words.
+func linesOf(s string, room int) int {
+	lines := 0
+	for _, part := range strings.Split(s, "\n") {
+		used := 0
+		lines++
+		for _, w := range strings.Fields(part) {
+			n := utf8.RuneCountInString(w)
+			if used > 0 && used+1+n > room {
+				lines++
+				used = 0
+			}
+			lines += max(n-1, 0) / max(room, 1)
+			used += n + 1
+		}
+	}
+	return lines
+}
+
+// dress is the look of a cell; a head stands over numbers as they do.
+func (p *page) dress(i, k int) int {
+	l := p.rows[i][k].look
+	if l == head && i+1 < len(p.rows) && k < len(p.rows[i+1]) {
+		switch p.rows[i+1][k].value.(type) {
+		case float64, int:
+			l = headRight
+		}
+	}
+	return p.style(l)
+}
+
+// freeze keeps the rows so far, and the first columns, in sight.
+func (p *page) freeze(columns int) {
+	pane := "bottomLeft"
+	if columns > 0 {
+		pane = "bottomRight"
+	}
+	p.do(p.f.SetPanes(p.name, &excelize.Panes{Freeze: true, XSplit: columns, YSplit: len(p.rows),
+		TopLeftCell: place(columns, p.next()), ActivePane: pane}))
+}
+
+// filter lets the rows below the last one be sorted and picked; call it when
+// the last row is the heads.
+func (p *page) filter(rows int) {
+	n := len(p.rows)
+	last := place(len(p.rows[n-1])-1, n+max(rows, 1))
+	p.do(p.f.AutoFilter(p.name, place(0, n)+":"+last, nil))
+}
+
+// write puts the rows on the sheet with every digit of their numbers.
+func (p *page) write() {
+	for i, row := range p.rows {
+		for k, c := range row {
+			at := place(k, i+1)
+			switch v := c.value.(type) {
+			case nil:
+			case string:
+				p.do(p.f.SetCellStr(p.name, at, plain(v)))
+			case float64:
+				if exists(v) {
+					p.do(p.f.SetCellDefault(p.name, at, strconv.FormatFloat(v, 'g', -1, 64)))
+				}
+			case int:
+				p.do(p.f.SetCellInt(p.name, at, int64(v)))
+			case bool:
+				p.do(p.f.SetCellStr(p.name, at, yesNo(v)))
+			default:
+				panic(fmt.Sprintf("workbook: a cell of %T", v))
+			}
+			p.do(p.f.SetCellStyle(p.name, at, at, p.dress(i, k)))
+		}
+		if n := p.merged[i+1]; n > 1 {
+			p.do(p.f.MergeCell(p.name, place(0, i+1), place(n-1, i+1)))
+		}
+		if h := p.height(i); h > 0 {
+			p.do(p.f.SetRowHeight(p.name, i+1, h))
+		}
+	}
+}
+
+// stream writes the rows as one stream: quick for many of them, and the only way
+// to give a formula a number as its value. The library keeps 15 digits of a
+// number here.
+func (p *page) stream() {
+	w, err := p.f.NewStreamWriter(p.name)
+	if err != nil {
+		p.do(err)
+		return
+	}
+	for i, row := range p.rows {
+		out := make([]any, len(row))
+		for k, c := range row {
+			v := c.value
+			switch t := v.(type) {
+			case string:
+				v = plain(t)
+			case float64:
+				if !exists(t) {
+					v = nil
+				}
+			case bool:
+				v = yesNo(t)
+			}
+			out[k] = excelize.Cell{StyleID: p.dress(i, k), Formula: c.formula, Value: v}
+		}
+		if err := w.SetRow(place(0, i+1), out, excelize.RowOpts{Height: p.height(i)}); err != nil {
+			p.do(err)
+			return
+		}
+	}
+	for i := range p.rows {
+		if n := p.merged[i+1]; n > 1 {
+			p.do(w.MergeCell(place(0, i+1), place(n-1, i+1)))
+		}
+	}
+	p.do(w.Flush())
+}
+
+// exists is false for what no cell can hold: it stays empty.
+func exists(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

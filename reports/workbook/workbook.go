@@ -1,0 +1,28 @@
+// Package workbook writes the two spreadsheets of a run: report.xlsx, every
+// number with a formula sheet that follows the batch, and next-trials.xlsx, a
+// log ready to fill in. Text from the log is always text, never a formula.
+package workbook
+
+import (
+	"foamfield/analysis/result"
+	"foamfield/reports"
+)
+
+// Report is report.xlsx.
+func Report(r *result.Results, d reports.Document) ([]byte, error) {
+	b := newBook()
+	summary(b, d)
+	formula(b, r)
+	trials(b, r)
+	groups(b, r)
+	problems(b, r)
+	columns(b, r)
+	fatLimit(b, r)
+	grid(b, r)
+	fits(b, r)
+	terms(b, r)
+	modelTerms(b, r)
+	nextTrials(b, r)
+	ingredients(b, r)
+	return b.bytes()
+}

@@ -1,0 +1,391 @@
+package workbook
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+	"foamfield/reports"
+)
+
+func open(t *testing.T, b []byte, err error) *excelize.File {
+	t.Helper()
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { f.Close() })
+	return f
+}
+
+func raw(t *testing.T, f *excelize.File, sheet, at string) string {
+	t.Helper()
+	s, err := f.GetCellValue(sheet, at, excelize.Options{RawCellValue: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// under finds the column of a header and returns its letters.
+func under(t *testing.T, f *excelize.File, sheet string, row int, header string) string {
+	t.Helper()
+	for i := range 60 {
+		if raw(t, f, sheet, place(i, row)) == header {
+			return column(i)
+		}
+	}
+	t.Fatalf("sheet %s has no header %q", sheet, header)
+	return ""
+}
+
+func report(t *testing.T, r *result.Results) *excelize.File {
+	t.Helper()
+	b, err := Report(r, document())
+	return open(t, b, err)
+}
+
+func TestSheets(t *testing.T) {
+	f := report(t, kitchen())
+	want := "Summary Formula Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Model terms Next trials Ingredients"
+	if got := strings.Join(f.GetSheetList(), " "); got != want {
+		t.Errorf("sheets %q, want %q", got, want)
+	}
+}
+
+func TestCells(t *testing.T) {
+	f := report(t, kitchen())
+	for _, c := range []struct{ sheet, at, want string }{
+		{"Summary", "A1", "=1+1 week"},
+		{"Summary", "A7", "• =2+2"},
+		{"Summary", "A11", "=3+3"},
+		{"Formula", "B3", "300"},
+		{"Formula", "B4", "0.1"},
+		{"Trials", "A2", "week.xlsx, row 4"},
+		{"Trials", "C3", "2"},
+		{"Trials", "G2", "yes"},
+		{"Trials", "O2", "yes"},
+		{"Trials", "P2", ""}, // broke: nobody knows
+		{"Trials", "Q2", "20"},
+		{"Trials", "R2", ""}, // no upper bound
+		{"Trials", "W2", "drained percent: not measured"},
+		{"Days and cooks", "B2", "Mon"},
+		{"Days and cooks", "G2", "33.333333333333336"},
+		{"Problems", "A2", "must fix"},
+		{"Problems", "C2", "2"},
+		{"Problems", "E2", "type a percent below 100"},
+		{"Columns", "C2", "not used"},
+		{"Fat limit", "A5", "50"},
+		{"Fat limit", "B2", "0.9"},
+		{"Fat limit", "E2", "clogs"},
+		{"Grid", "A4", "2"}, // more is further up
+		{"Grid", "C4", "0.9"},
+		{"Grid", "D4", ""}, // no trial near
+		{"Grid", "D5", "0.3333333333333333"},
+		{"Fits", "B2", "hold minutes"},
+		{"Fits", "L2", "-61.333333333333336"},
+		{"Fits", "P2", ""},
+		{"Terms", "E2", "constant"},
+		{"Terms", "F2", "3.3333333333333335"},
+		{"Terms", "E4", "ln scale"},
+		{"Terms", "J4", "0.3333333333333333"},
+		{"Model terms", "C3", "fat percent × fat percent"},
+		{"Model terms", "F3", "0.3333333333333333"},
+		{"Model terms", "G3", "0.2"},
+		{"Next trials", "H3", "=1+1"},
+		{"Ingredients", "F2", "99.5"},
+		{"Ingredients", "H2", "milk"},
+	} {
+		if got := raw(t, f, c.sheet, c.at); got != c.want {
+			t.Errorf("%s!%s is %q, want %q", c.sheet, c.at, got, c.want)
+		}
+	}
+	for _, row := range rows(t, f, "Summary") {
+		if strings.Contains(strings.Join(row, " "), "not for cooks") {
+			t.Error("the summary carries a scientist's section")
+		}
+	}
+}
+
+func rows(t *testing.T, f *excelize.File, sheet string) [][]string {
+	t.Helper()
+	out, err := f.GetRows(sheet, excelize.Options{RawCellValue: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// The value beside each formula is the number of the results, and the formula
+// gives it.
+func TestFormulaFollowsTheBatch(t *testing.T) {
+	r := kitchen()
+	f := report(t, r)
+	start := 0
+	for i := range 20 {
+		if raw(t, f, "Formula", place(0, i+1)) == "ingredient" {
+			start = i + 2
+			break
+		}
+	}
+	if start == 0 {
+		t.Fatal("no table of ingredients")
+	}
+	lines := r.Starts[0].Ingredients
+	near := func(at, got string, want float64) {
+		t.Helper()
+		v, err := strconv.ParseFloat(got, 64)
+		if err != nil || math.Abs(v-want) > 1e-9*math.Max(1, math.Abs(want)) {
+			t.Errorf("%s is %q, want %v", at, got, want)
+		}
+	}
+	check := func(batch float64) {
+		for i, l := range lines {
+			for _, c := range []struct {
+				col  string
+				want float64
+			}{{"D", math.Round(l.Grams*batch/300*10) / 10}, {"E", l.PercentOfMix}, {"F", l.WeighingErrorPercent}} {
+				at := fmt.Sprintf("%s%d", c.col, start+i)
+				if formula, _ := f.GetCellFormula("Formula", at); formula == "" {
+					t.Errorf("%s holds no formula", at)
+				}
+				if batch == 300 {
+					near(at, raw(t, f, "Formula", at), c.want)
+				}
+				if batch == 300 || c.col == "D" {
+					v, err := f.CalcCellValue("Formula", at, excelize.Options{RawCellValue: true})
+					if err != nil {
+						t.Fatal(at, err)
+					}
+					near(at+" worked out", v, c.want)
+				}
+			}
+		}
+	}
+	check(300)
+	hlb := fmt.Sprintf("D%d", start+len(lines)+1)
+	near(hlb, raw(t, f, "Formula", hlb), *r.Starts[0].Mix.BlendHLB)
+	v, err := f.CalcCellValue("Formula", hlb, excelize.Options{RawCellValue: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(hlb+" worked out", v, *r.Starts[0].Mix.BlendHLB)
+	for _, batch := range []float64{150, 500, 1234.5} {
+		if err := f.SetCellValue("Formula", "B3", batch); err != nil {
+			t.Fatal(err)
+		}
+		check(batch)
+	}
+}
+
+func TestHostileTextStaysText(t *testing.T) {
+	r := kitchen()
+	f := report(t, r)
+	note := under(t, f, "Trials", 1, "note")
+	for i, s := range hostile {
+		at := note + strconv.Itoa(i+2)
+		if got, want := raw(t, f, "Trials", at), plain(s); got != want {
+			t.Errorf("note %q reads back as %q, want %q", s, got, want)
+		}
+	}
+	for i := range r.NextTrials {
+		r.NextTrials[i].Reason = hostile[i]
+		for _, s := range hostile {
+			r.NextTrials[i].Ingredients = append(r.NextTrials[i].Ingredients, result.FormulaLine{Name: s, Grams: 1})
+		}
+	}
+	noFormulas(t, f)
+	b, err := NextTrials(r)
+	noFormulas(t, open(t, b, err))
+}
+
+// noFormulas allows none but ours, on the Formula sheet.
+func noFormulas(t *testing.T, f *excelize.File) {
+	t.Helper()
+	for _, sheet := range f.GetSheetList() {
+		for i, row := range rows(t, f, sheet) {
+			for k := range row {
+				formula, err := f.GetCellFormula(sheet, place(k, i+1))
+				if err != nil {
+					t.Fatal(err)
+				}
+				if formula != "" && (sheet != "Formula" || strings.Contains(formula, "1+1")) {
+					t.Errorf("%s!%s holds the formula %q", sheet, place(k, i+1), formula)
+				}
+			}
+		}
+	}
+}
+
+func TestPlain(t *testing.T) {
+	if got := plain("a\x00b\r\nc\td"); got != "a\uFFFDb\nc\uFFFDd" {
+		t.Errorf("control characters: %q", got)
+	}
+	long := plain(strings.Repeat("\U0001F9C8", 40000))
+	if !strings.HasSuffix(long, "too long for a cell)") {
+		t.Error("a text longer than a cell is cut without a word")
+	}
+	if got := plain(long); got != long {
+		t.Error("what was cut does not fit a cell")
+	}
+}
+
+func TestNoSuchNumber(t *testing.T) {
+	r := kitchen()
+	nan, inf := math.NaN(), math.Inf(1)
+	r.Trials[0].FatPercent, r.Trials[1].FatPercent = &nan, &inf
+	r.Fits[0].Scale, r.Fits[0].Terms[0].Estimate = &nan, inf
+	r.Grid[0].Chance[0][0] = nan
+	r.Starts[0].Ingredients[0].PercentOfMix = nan
+	f := report(t, r)
+	for _, sheet := range f.GetSheetList() {
+		for i, row := range rows(t, f, sheet) {
+			for k, s := range row {
+				if l := strings.ToLower(s); l == "nan" || l == "+inf" || l == "inf" {
+					t.Errorf("%s!%s is %q", sheet, place(k, i+1), s)
+				}
+			}
+		}
+	}
+}
+
+func TestSameBytes(t *testing.T) {
+	for name, write := range map[string]func() ([]byte, error){
+		"report":      func() ([]byte, error) { return Report(kitchen(), document()) },
+		"next trials": func() ([]byte, error) { return NextTrials(kitchen()) },
+	} {
+		a, err := write()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for range 4 {
+			if b, _ := write(); !bytes.Equal(a, b) {
+				t.Errorf("%s: the same results give other bytes", name)
+				break
+			}
+		}
+	}
+}
+
+// Results with nothing in them are a workbook all the same.
+func TestEmptyResults(t *testing.T) {
+	f := report(t, &result.Results{StatusReason: "Fewer than 8 trials can be used."})
+	if got := raw(t, f, "Formula", "A3"); got != "Fewer than 8 trials can be used." {
+		t.Errorf("the formula sheet says %q", got)
+	}
+	b, err := NextTrials(&result.Results{})
+	open(t, b, err)
+	if _, err := Report(&result.Results{}, reports.Document{}); err != nil {
+		t.Error(err)
+	}
+}
+
+// The log of next trials, filled in as a cook would, is read by our own reader.
+func TestNextTrialsIsALog(t *testing.T) {
+	r := kitchen()
+	b, err := NextTrials(r)
+	f := open(t, b, err)
+	const sheet = "Next trials"
+	for _, c := range []struct{ header, first, second string }{
+		{"came out", "yes", "no"}, {"hold (min)", "20+", ""}, {"drained at 20 min (%)", "4", ""}, {"broke", "no", ""}, {"notes", "fine", ""}, {"day", "Mon", "Mon"},
+	} {
+		col := under(t, f, sheet, 2, c.header)
+		for i, v := range []string{c.first, c.second} {
+			if v == "" {
+				continue
+			}
+			var typed any = v
+			if n, err := strconv.ParseFloat(v, 64); err == nil {
+				typed = n
+			}
+			if err := f.SetCellValue(sheet, col+strconv.Itoa(3+i), typed); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	file := filepath.Join(t.TempDir(), "next.xlsx")
+	if err := f.SaveAs(file); err != nil {
+		t.Fatal(err)
+	}
+	log, err := ingest.Read([]string{file}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(log.Trials) != 2 {
+		t.Fatalf("%d trials are read, want 2: %+v", len(log.Trials), log.Problems)
+	}
+	for _, p := range log.Problems {
+		if p.Severity != ingest.ForInformation {
+			t.Errorf("%v: %s; %s", p.At, p.Read, p.Do)
+		}
+	}
+	first := log.Trials[0]
+	for i, l := range r.NextTrials[0].Ingredients {
+		if len(first.Parts) <= i || first.Parts[i].Name != l.Name || first.Parts[i].Grams != l.Grams {
+			t.Errorf("ingredient %d: %+v, want %s %v g", i, first.Parts, l.Name, l.Grams)
+		}
+	}
+	if h := first.Hold; h == nil || h.Low != 20 || !h.AtLeast() {
+		t.Errorf("hold of 20+ is read as %+v", h)
+	}
+	if d := first.Drained; d == nil || d.Low > 4 || d.High < 4 {
+		t.Errorf("drained of 4 %% is read as %+v", d)
+	}
+	lists, err := f.GetDataValidations(sheet)
+	if err != nil || len(lists) != 2 {
+		t.Fatalf("%d drop lists, want 2 (%v)", len(lists), err)
+	}
+}
+
+// Mixes without grams are given in the words of such a log, to the digits that
+// a person can hit.
+func TestNextTrialsWithoutGrams(t *testing.T) {
+	for _, c := range []struct {
+		name            string
+		mix             result.Mix
+		percent, weight *float64
+	}{
+		{"in percent", result.Mix{FatPercent: of(40 + third), EmulsifierPercent: of(2 + third), EmulsifierGrams: of(7.0), BlendHLB: of(8 + third)}, of(2.33), nil},
+		{"in grams", result.Mix{FatPercent: of(40 + third), EmulsifierGrams: of(7 + third), BlendHLB: of(8 + third)}, nil, of(7.3)},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := kitchen()
+			r.NextTrials = []result.NextTrial{{Mix: c.mix, Reason: "why"}}
+			b, err := NextTrials(r)
+			f := open(t, b, err)
+			if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+"3", 25); err != nil {
+				t.Fatal(err)
+			}
+			file := filepath.Join(t.TempDir(), "next.xlsx")
+			if err := f.SaveAs(file); err != nil {
+				t.Fatal(err)
+			}
+			log, err := ingest.Read([]string{file}, ingest.Options{})
+			if err != nil || len(log.Trials) != 1 {
+				t.Fatalf("%v: %+v", err, log)
+			}
+			same := func(what string, got, want *float64) {
+				t.Helper()
+				if (got == nil) != (want == nil) || want != nil && math.Abs(*got-*want) > 1e-12 {
+					t.Errorf("%s is read as %v, want %v", what, got, want)
+				}
+			}
+			x := log.Trials[0]
+			same("fat", x.FatPercent, of(40.3))
+			same("HLB", x.BlendHLB, of(8.3))
+			same("emulsifier percent", x.EmulsifierPercent, c.percent)
+			same("emulsifier grams", x.EmulsifierGrams, c.weight)
+		})
+	}
+}
