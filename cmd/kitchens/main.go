@@ -39,6 +39,8 @@ func command(args []string, out io.Writer) error {
 		return demo("testdata/demo", out)
 	case len(args) == 1 && args[0] == "truths":
 		return truths(out)
+	case len(args) == 1 && args[0] == "table":
+		return table(out, 20_000, 40, []int{24})
 	case len(args) == 2 && args[0] == "demo":
 		return demo(args[1], out)
 	}

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"bytes"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"foamfield/analysis/kitchen"
+)
+
+// logOf writes the log of a simulated kitchen and returns its path.
+func logOf(b *testing.B, trials int) string {
+	b.Helper()
+	var log bytes.Buffer
+	made := kitchen.New(kitchen.Easy, 1).Log(kitchen.Scattered, trials, rand.New(rand.NewPCG(1, 2)))
+	if err := kitchen.WriteCSV(&log, made); err != nil {
+		b.Fatal(err)
+	}
+	path := filepath.Join(b.TempDir(), "log.csv")
+	if err := os.WriteFile(path, log.Bytes(), 0o666); err != nil {
+		b.Fatal(err)
+	}
+	return path
+}
+
+func benchmarkReport(b *testing.B, trials int, flags ...string) {
+	args := append([]string{"report", logOf(b, trials), "--out", filepath.Join(b.TempDir(), "out")}, flags...)
+	for b.Loop() {
+		var stdout, stderr bytes.Buffer
+		if code := run(args, &stdout, &stderr); code != exitDone {
+			b.Fatalf("exit code %d: %s", code, stderr.String())
+		}
+		if !strings.Contains(stdout.String(), " g  in all\n") {
+			b.Fatalf("no whole run was measured: %s", stdout.String())
+		}
+	}
+}
+
+// Every output of a 60-trial log.
+func BenchmarkReport60(b *testing.B) { benchmarkReport(b, 60) }
+
+// results.json alone.
+func BenchmarkReport60JSON(b *testing.B) { benchmarkReport(b, 60, "--write", "json") }
+
+// The rest of the range a kitchen can have.
+func BenchmarkReport10000JSON(b *testing.B) { benchmarkReport(b, 10_000, "--write", "json") }

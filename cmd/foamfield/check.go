@@ -1,0 +1,291 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"foamfield/ingest"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/sheet"
+)
+
+// check reads logs and says what was understood. It writes no file.
+func check(c *call, args []string) error {
+	f := newFlags("check", "kitchen", "only")
+	logs, err := f.parse(args)
+	if errors.Is(err, flag.ErrHelp) {
+		return help(c, []string{"check"})
+	}
+	if err != nil {
+		return err
+	}
+	options := ingest.Options{
+		Kitchen: f.text("kitchen", "name the workbook with the kitchen sheets, for example --kitchen kitchen.xlsx"),
+		Only:    f.text("only", "type part of the name of the dish, the sheet or the file"),
+	}
+	if f.err != nil {
+		return f.err
+	}
+	if len(logs) == 0 {
+		return wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield check week.xlsx", "check"}
+	}
+	show := watch(c.stderr, false)
+	show.step("reading " + oneLine(strings.Join(logs, ", ")))
+	log, err := ingest.Read(logs, options)
+	show.done()
+	if err != nil {
+		return err
+	}
+	say := &account{log: log, problems: ingest.Grouped(log.Problems)}
+	if files := say.files(); len(files) > 1 {
+		say.eachFile(files)
+	} else {
+		say.whole()
+	}
+	_, err = io.WriteString(c.stdout, say.String())
+	return err
+}
+
+// mostLines bounds a list of one kind on a terminal.
+const mostLines = 20
+
+// account is what check says of a log.
+type account struct {
+	strings.Builder
+	log      *ingest.Log
+	problems []ingest.Problem // grouped
+}
+
+// files lists every file named by what was read, those that were refused too.
+func (a *account) files() []string {
+	var files []string
+	add := func(name string) {
+		if name != "" && !slices.Contains(files, name) {
+			files = append(files, name)
+		}
+	}
+	for _, in := range a.log.Inputs {
+		add(in.File)
+	}
+	for _, p := range a.problems {
+		if p.Kind == notRead {
+			add(p.At.File)
+		}
+	}
+	return files
+}
+
+// notRead is the reader's kind of problem for a file of a folder it refused.
+const notRead = "file not read"
+
+// eachFile gives every file a line.
+func (a *account) eachFile(files []string) {
+	fmt.Fprintf(a, "%s in %s: %s\n\n", count(len(a.log.Trials), "trial"), count(len(files), "file"), a.rows())
+	a.columns(len(files), func(i int) []string {
+		for _, p := range a.problems {
+			if p.Kind == notRead && p.At.File == files[i] {
+				return []string{files[i], "not read: " + p.Read + "; " + p.Do}
+			}
+		}
+		trials, used := a.trialsOf(func(at ingest.Place) bool { return at.File == files[i] })
+		fix, look := 0, 0
+		for _, p := range a.problems {
+			switch {
+			case p.At.File != files[i]:
+			case p.Severity == ingest.MustFix:
+				fix += p.Count
+			case p.Severity == ingest.PleaseLook:
+				look += p.Count
+			}
+		}
+		return []string{files[i], fmt.Sprintf("%s, %d used, %d to fix, %d to look at", count(trials, "trial"), used, fix, look)}
+	})
+	a.WriteString("\nTo see what was read in one of them, check it alone.\n")
+}
+
+// whole tells all of one file.
+func (a *account) whole() {
+	fmt.Fprintf(a, "%s: %s, %s\n", oneLine(a.log.Inputs[0].File), count(len(a.log.Trials), "trial"), a.rows())
+	a.tables()
+	a.trials("Set aside", func(t *ingest.Trial) string { return t.Aside })
+	a.trials("Counted, but no start is built on them", func(t *ingest.Trial) string { return t.Flagged })
+	a.targets()
+	a.ingredients()
+	for _, s := range []struct {
+		severity ingest.Severity
+		title    string
+	}{{ingest.MustFix, "To fix"}, {ingest.PleaseLook, "Please look"}, {ingest.ForInformation, "For information"}} {
+		a.mend(s.severity, s.title)
+	}
+}
+
+// rows accounts for all rows.
+func (a *account) rows() string {
+	_, used := a.trialsOf(func(ingest.Place) bool { return true })
+	s := fmt.Sprintf("%d used and %d set aside", used, len(a.log.Trials)-used)
+	if n := a.log.Rows.Furniture; n > 0 {
+		s += fmt.Sprintf("; %s of titles, headers, units, averages or nothing", count(n, "more row"))
+	}
+	return s + "."
+}
+
+func (a *account) trialsOf(in func(ingest.Place) bool) (all, used int) {
+	for i := range a.log.Trials {
+		if t := &a.log.Trials[i]; in(t.At) {
+			all++
+			if t.Used() {
+				used++
+			}
+		}
+	}
+	return all, used
+}
+
+// tables says of each header row what its columns were read as.
+func (a *account) tables() {
+	columns := a.log.Columns
+	for len(columns) > 0 {
+		head := columns[0].At
+		n := slices.IndexFunc(columns, func(c ingest.Column) bool { return !sameHeader(c.At, head) })
+		if n < 0 {
+			n = len(columns)
+		}
+		trials, _ := a.trialsOf(func(at ingest.Place) bool { return at.File == head.File && at.Sheet == head.Sheet })
+		place := ingest.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
+		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", oneLine(place.String()), count(trials, "trial"))
+		a.columns(n, func(i int) []string {
+			c := columns[i]
+			as := c.ReadAs
+			switch {
+			case as == "":
+				as = "not used"
+			case c.Unit != "" && c.Unit != c.ReadAs:
+				as += ", " + c.Unit
+			}
+			return []string{strings.TrimRight(sheet.CellName(1, c.At.Col), "1"), c.Header, as}
+		})
+		columns = columns[n:]
+	}
+}
+
+func sameHeader(a, b ingest.Place) bool {
+	return a.File == b.File && a.Sheet == b.Sheet && a.Row == b.Row
+}
+
+// trials lists those of which there is something to say.
+func (a *account) trials(title string, why func(*ingest.Trial) string) {
+	var lines []string
+	for i := range a.log.Trials {
+		if t := &a.log.Trials[i]; why(t) != "" {
+			lines = append(lines, t.At.String()+": "+why(t))
+		}
+	}
+	a.list(title, lines)
+}
+
+// targets lists what the kitchen's sheets set.
+func (a *account) targets() {
+	t := a.log.Targets
+	var lines []string
+	for _, one := range []struct {
+		target *ingest.Target
+		words  string
+	}{
+		{t.HoldMinutes, "holds at least %s min"}, {t.DrainedPercent, "drains at most %s %%"},
+		{t.DrainedAtMinutes, "drainage counts at %s min"}, {t.WantedChance, "wanted chance %s"},
+		{t.BatchGrams, "batch of %s g"}, {t.ScaleStepGrams, "scale reads to %s g"},
+	} {
+		if one.target != nil {
+			lines = append(lines, fmt.Sprintf(one.words, number(one.target.Value))+" ("+one.target.At.String()+")")
+		}
+	}
+	a.list("Targets", lines)
+}
+
+// ingredients lists the values used and whose they are.
+func (a *account) ingredients() {
+	if len(a.log.Ingredients) == 0 {
+		return
+	}
+	a.WriteString("\nIngredients\n")
+	a.columns(len(a.log.Ingredients), func(i int) []string {
+		g := a.log.Ingredients[i]
+		what := g.Kind.String()
+		if g.HLB != nil {
+			what += ", HLB " + span(*g.HLB)
+		}
+		if g.FatPercent != nil && g.Kind != ingredient.Water {
+			what += ", fat " + span(*g.FatPercent) + " %"
+		}
+		if g.From != "" {
+			what += ": " + g.From
+		}
+		return []string{g.Name, what}
+	})
+}
+
+// span is a value with its range.
+func span(r ingredient.Range) string {
+	if r.Low == r.High {
+		return number(r.Value)
+	}
+	return fmt.Sprintf("%s (%s to %s)", number(r.Value), number(r.Low), number(r.High))
+}
+
+func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+
+// mend lists the problems of one severity.
+func (a *account) mend(s ingest.Severity, title string) {
+	var lines []string
+	for _, p := range a.problems {
+		if p.Severity != s {
+			continue
+		}
+		line := p.At.String()
+		if p.Count > 1 {
+			line += fmt.Sprintf(" and %d more", p.Count-1)
+		}
+		lines = append(lines, line+": "+p.Read+"; "+p.Do)
+	}
+	a.list(title, lines)
+}
+
+func (a *account) list(title string, lines []string) {
+	if len(lines) == 0 {
+		return
+	}
+	fmt.Fprintf(a, "\n%s\n", title)
+	for i, l := range lines {
+		if i == mostLines {
+			fmt.Fprintf(a, "  and %d more\n", len(lines)-i)
+			break
+		}
+		fmt.Fprintf(a, "  %s\n", oneLine(l))
+	}
+}
+
+// columns sets rows of cells in columns.
+func (a *account) columns(rows int, row func(int) []string) {
+	w := tabwriter.NewWriter(a, 0, 0, 2, ' ', 0)
+	for i := range rows {
+		for _, cell := range row(i) {
+			fmt.Fprintf(w, "\t%s", oneLine(cell))
+		}
+		fmt.Fprintln(w)
+	}
+	w.Flush() // into memory: it cannot fail
+}
+
+// count is a number with its word.
+func count(n int, word string) string {
+	if n != 1 {
+		word += "s"
+	}
+	return fmt.Sprintf("%d %s", n, word)
+}

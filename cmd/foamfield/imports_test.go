@@ -1,0 +1,138 @@
+package main
+
+import (
+	"errors"
+	"go/build"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const module = "foamfield/"
+
+// rank is where data are on their way: imports point only to a lower one, or
+// to the same top folder.
+var rank = map[string]int{"ingest": 0, "analysis": 1, "plots": 2, "reports": 3, "cmd": 4}
+
+// leaves of the analysis are numbers in, numbers out: below the module they
+// import only each other.
+var leaves = []string{"analysis/latent", "analysis/regress", "analysis/posterior", "analysis/region"}
+
+func TestImportsPointOnlyLeft(t *testing.T) {
+	packages := 0
+	for dir, imports := range importGraph(t) {
+		packages++
+		top, _, _ := strings.Cut(dir, "/")
+		if _, known := rank[top]; !known {
+			t.Errorf("%s is in none of the five folders", dir)
+		}
+		for _, imported := range imports {
+			if strings.HasPrefix(imported, "github.com/go-gota/") && dir != "ingest/table" {
+				t.Errorf("%s imports %s, which only ingest/table may", dir, imported)
+			}
+			to, ours := strings.CutPrefix(imported, module)
+			if !ours {
+				continue
+			}
+			if why := mayNot(dir, to); why != "" {
+				t.Errorf("%s imports %s: %s", dir, to, why)
+			}
+		}
+	}
+	if packages < len(rank) {
+		t.Errorf("found only %d packages", packages)
+	}
+}
+
+// mayNot says why one package of the module may not import another, "" if it may.
+func mayNot(from, to string) string {
+	fromTop, _, _ := strings.Cut(from, "/")
+	toTop, _, _ := strings.Cut(to, "/")
+	switch {
+	case rank[toTop] > rank[fromTop]:
+		return "imports point only left"
+	case toTop == "cmd":
+		return "nothing imports a command"
+	case slices.Contains(leaves, from) && !slices.Contains(leaves, to):
+		return "a leaf knows numbers only"
+	case from == "analysis/result" || from == "analysis/kitchen":
+		return "it stands alone"
+	case (fromTop == "plots" || fromTop == "reports") && toTop == "ingest":
+		return "it knows results, not logs"
+	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && to != "analysis/result":
+		return "nothing is computed after the analysis"
+	case fromTop == "ingest" && to == "ingest" && from != "ingest/table":
+		return "the leaves of the reader know no positions"
+	case from == "ingest" && to == "ingest/table":
+		return "the table is made from the log, not the other way"
+	}
+	return ""
+}
+
+// The rules themselves: one line a case.
+func TestMayNot(t *testing.T) {
+	for _, c := range []struct {
+		from, to string
+		may      bool
+	}{
+		{"analysis", "ingest", true},
+		{"analysis", "ingest/table", true},
+		{"ingest", "analysis", false},
+		{"ingest/mix", "analysis/result", false},
+		{"analysis", "plots", false},
+		{"analysis/latent", "ingest/quantity", false},
+		{"analysis/posterior", "analysis/latent", true},
+		{"analysis/region", "analysis", false},
+		{"analysis/formula", "ingest/mix", true},
+		{"analysis/result", "ingest", false},
+		{"plots", "analysis/result", true},
+		{"plots", "analysis", false},
+		{"plots", "ingest", false},
+		{"plots", "reports", false},
+		{"reports/html", "plots", true},
+		{"reports", "ingest/quantity", false},
+		{"ingest/sheet", "ingest", false},
+		{"ingest/table", "ingest", true},
+		{"cmd/foamfield", "reports/pdf", true},
+		{"reports", "cmd/foamfield", false},
+		{"cmd/foamfield", "cmd/kitchens", false},
+	} {
+		if got := mayNot(c.from, c.to) == ""; got != c.may {
+			t.Errorf("may %s import %s: %v, want %v", c.from, c.to, got, c.may)
+		}
+	}
+}
+
+// importGraph is the imports of every package of the module, without tests, by
+// folder.
+func importGraph(t *testing.T) map[string][]string {
+	t.Helper()
+	root := filepath.Join("..", "..")
+	graph := map[string][]string{}
+	err := filepath.WalkDir(root, func(at string, d fs.DirEntry, err error) error {
+		if err != nil || !d.IsDir() {
+			return err
+		}
+		if name := d.Name(); at != root && (name == "testdata" || strings.HasPrefix(name, ".")) {
+			return filepath.SkipDir
+		}
+		p, err := build.ImportDir(at, 0)
+		var none *build.NoGoError
+		if errors.As(err, &none) {
+			return nil
+		}
+		if err != nil {
+			return err
+		}
+		rel, err := filepath.Rel(root, at)
+		graph[path.Clean(filepath.ToSlash(rel))] = p.Imports
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return graph
+}

@@ -1,0 +1,97 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+
+	"foamfield/analysis/result"
+	"foamfield/plots"
+	"foamfield/reports"
+	"foamfield/reports/html"
+	"foamfield/reports/pdf"
+	"foamfield/reports/workbook"
+)
+
+// outputs are what --write can name. results.json is always written: it marks
+// the folder as ours.
+var outputs = []string{"html", "pdf", "xlsx", "json", "figures"}
+
+// file is one output, its path within the folder with forward slashes.
+type file struct {
+	path    string
+	content []byte
+	typedIn bool // people type in it, so it is never written over
+}
+
+// rendering is one file still to be made.
+type rendering struct {
+	path    string
+	make    func() ([]byte, error)
+	typedIn bool
+}
+
+// pictureDPI is the resolution of the PNG figures: sharp on a page, small to mail.
+const pictureDPI = 150
+
+// render makes the wanted outputs, side by side: they share nothing but the
+// results and the document, which they only read.
+func render(ctx context.Context, r *result.Results, d reports.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+	var todo []rendering
+	add := func(path string, make func() ([]byte, error)) {
+		todo = append(todo, rendering{path: path, make: make})
+	}
+	// The slowest first, so that the cores finish together.
+	if want["pdf"] {
+		add("report.pdf", func() ([]byte, error) { return pdf.Render(d, paper) })
+	}
+	if want["html"] {
+		add("report.html", func() ([]byte, error) { return html.Render(d) })
+	}
+	if want["xlsx"] {
+		add("report.xlsx", func() ([]byte, error) { return workbook.Report(r, d) })
+		todo = append(todo, rendering{"next-trials.xlsx", func() ([]byte, error) { return workbook.NextTrials(r) }, true})
+	}
+	if want["figures"] {
+		for _, f := range plots.All(r) {
+			add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(pictureDPI) })
+			add("figures/"+f.Name+".svg", f.SVG)
+		}
+	}
+	add("results.json", func() ([]byte, error) { return reports.JSON(r) })
+	return makeAll(ctx, todo)
+}
+
+// makeAll makes every file, as many at once as there are cores.
+func makeAll(ctx context.Context, todo []rendering) ([]file, error) {
+	files := make([]file, len(todo))
+	failed := make([]error, len(todo))
+	next := make(chan int)
+	var workers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(todo)) {
+		workers.Go(func() {
+			for i := range next {
+				content, err := todo[i].make()
+				files[i], failed[i] = file{todo[i].path, content, todo[i].typedIn}, err
+			}
+		})
+	}
+	for i := range todo {
+		if ctx.Err() != nil {
+			break
+		}
+		next <- i
+	}
+	close(next)
+	workers.Wait()
+	if err := ctx.Err(); err != nil {
+		return nil, err
+	}
+	for i, err := range failed {
+		if err != nil {
+			return nil, fmt.Errorf("%s could not be made (%w): leave it out with --write, and please report this with the log", todo[i].path, err)
+		}
+	}
+	return files, nil
+}

@@ -1,0 +1,148 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"foamfield/analysis"
+	"foamfield/ingest"
+	"foamfield/reports"
+	"foamfield/reports/pdf"
+	"foamfield/reports/text"
+)
+
+// usualSeed is the seed of every run that names none, so that runs agree.
+const usualSeed = 1
+
+// reporting is a report as it was called for.
+type reporting struct {
+	logs  []string
+	out   string // "" = NAME-report in the current folder
+	read  ingest.Options
+	study analysis.Settings
+	write map[string]bool
+	paper pdf.Paper
+	quiet bool
+}
+
+// report reads a log, analyses it and writes the report.
+func report(c *call, args []string) error {
+	r, err := parseReport(args)
+	if errors.Is(err, flag.ErrHelp) {
+		return help(c, []string{"report"})
+	}
+	if err != nil {
+		return err
+	}
+	show := watch(c.stderr, r.quiet)
+	defer show.done()
+
+	show.step("reading " + oneLine(strings.Join(r.logs, ", ")))
+	log, err := ingest.Read(r.logs, r.read)
+	if err != nil {
+		return err
+	}
+	target := r.out
+	if target == "" {
+		target = reportName(r.logs, log.Inputs) + "-report"
+	}
+	dir, err := openFolder(target, r.logs)
+	if err != nil {
+		return err
+	}
+	show.step("fitting and searching")
+	results, err := analysis.Run(log, r.study)
+	if err != nil {
+		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
+	}
+	show.step("drawing and laying out")
+	document := reports.Build(results)
+	files, err := render(c.ctx, results, document, r.write, r.paper)
+	if err != nil {
+		return err
+	}
+	show.step("writing " + oneLine(target))
+	placed, err := dir.write(c, files)
+	if err != nil {
+		return err
+	}
+	show.done()
+	if r.quiet {
+		return nil
+	}
+	if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
+		return err
+	}
+	return placed.print(c.stdout)
+}
+
+func parseReport(args []string) (*reporting, error) {
+	f := newFlags("report", "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
+		"only", "write", "seed", "paper")
+	quiet := f.set.Bool("quiet", false, "")
+	logs, err := f.parse(args)
+	if err != nil {
+		return nil, err
+	}
+	r := &reporting{
+		logs: logs, quiet: *quiet,
+		out: f.text("out", "name the folder to write, for example --out tuesday"),
+		read: ingest.Options{
+			Kitchen: f.text("kitchen", "name the workbook with the kitchen sheets, for example --kitchen kitchen.xlsx"),
+			Only:    f.text("only", "type part of the name of the dish, the sheet or the file"),
+		},
+		study: analysis.Settings{
+			Hold:      f.number("hold", "min", math.Inf(1), "20"),
+			Drained:   f.number("drained", "%", 100, "10"),
+			DrainedAt: f.number("drained-at", "min", math.Inf(1), "20"),
+			Chance:    f.chance("chance"),
+			Batch:     f.number("batch", "g", math.Inf(1), "500"),
+			ScaleStep: f.number("scale-step", "g", math.Inf(1), "0.1"),
+			Seed:      f.seed("seed", usualSeed),
+			Version:   version(),
+		},
+		write: f.some("write", outputs...),
+	}
+	if f.oneOf("paper", "a4", "letter") == "letter" {
+		r.paper = pdf.Letter
+	}
+	if b, s := r.study.Batch, r.study.ScaleStep; b != nil && s != nil && *s >= *b {
+		f.refuse("scale-step", "the step of the scale must be smaller than the batch")
+	}
+	if f.err != nil {
+		return nil, f.err
+	}
+	if len(logs) == 0 {
+		return nil, wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield report week.xlsx", "report"}
+	}
+	if m := r.study.DrainedAt; m != nil {
+		r.read.DrainedAt = *m
+	}
+	if s := r.study.ScaleStep; s != nil {
+		r.read.ScaleStep = *s
+	}
+	return r, nil
+}
+
+// reportName names a report after its log: the folder if one was named, else
+// the first file.
+func reportName(logs []string, inputs []ingest.Input) string {
+	if len(logs) == 1 {
+		if info, err := os.Stat(logs[0]); err == nil && info.IsDir() {
+			if full, err := filepath.Abs(logs[0]); err == nil && filepath.Base(full) != string(filepath.Separator) {
+				return filepath.Base(full)
+			}
+			return "logs"
+		}
+	}
+	name := strings.TrimSuffix(inputs[0].File, filepath.Ext(inputs[0].File))
+	if more := len(inputs) - 1; more > 0 {
+		name += fmt.Sprintf("-and-%d-more", more)
+	}
+	return name
+}

@@ -1,0 +1,190 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"sync"
+
+	"foamfield/analysis"
+	"foamfield/analysis/kitchen"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// trialOf is what one log of one kitchen led to, beside the truth.
+type verdict struct {
+	status                     result.Status
+	attainable                 float64 // best in the box of what was truly made
+	surest, claim, low, high   float64 // true chance at the surest start, and what was claimed of it
+	named                      bool
+	richest, richestClaim      float64
+	richestNamed, richestThere bool // a mix of the wanted chance exists
+	habit                      float64
+	fixed                      []covered // mixes fixed beforehand
+}
+
+type covered struct{ truth, low, high float64 }
+
+// study lets a kitchen log n trials, reads the log as a file and analyses it.
+func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (verdict, error) {
+	log := k.Log(layout, n, kitchen.Stream(k.Seed, fmt.Sprint("log ", layout, n)))
+	path := filepath.Join(dir, fmt.Sprintf("%v-%d-%d-%d.csv", k.Family, k.Seed, layout, n))
+	f, err := os.Create(path)
+	if err != nil {
+		return verdict{}, err
+	}
+	defer os.Remove(path)
+	if err := kitchen.WriteCSV(f, log); err != nil {
+		return verdict{}, err
+	}
+	if err := f.Close(); err != nil {
+		return verdict{}, err
+	}
+	read, err := ingest.Read([]string{path}, ingest.Options{})
+	if err != nil {
+		return verdict{}, err
+	}
+	r, err := analysis.Run(read, analysis.Settings{Seed: 1})
+	if err != nil {
+		return verdict{}, err
+	}
+	v := verdict{status: r.Status, habit: k.Chance(kitchen.Habit(log, kitchen.Usual), kitchen.Usual)}
+	_, v.attainable = k.Best(kitchen.Tested(log), kitchen.Usual)
+	v.richestThere = v.attainable >= 0.8
+	truth := func(m result.Mix) float64 {
+		return k.Chance(kitchen.Mix{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: *m.BlendHLB}, kitchen.Usual)
+	}
+	for _, s := range r.Starts {
+		if s.Mix.FatPercent == nil || s.Mix.EmulsifierPercent == nil || s.Mix.BlendHLB == nil {
+			continue
+		}
+		switch s.Aim {
+		case result.Surest:
+			v.named = true
+			v.surest, v.claim, v.low, v.high = truth(s.Mix), s.Chance.Mean, s.Chance.Low, s.Chance.High
+		case result.Richest:
+			v.richestNamed = true
+			v.richest, v.richestClaim = truth(s.Mix), s.Chance.Mean
+		}
+	}
+	return v, nil
+}
+
+// table prints, for each family, layout and number of trials, what the starts
+// truly do beside what was claimed of them and what repeating the best trial does.
+func table(out io.Writer, firstSeed uint64, kitchens int, sizes []int) error {
+	dir, err := os.MkdirTemp("", "kitchens")
+	if err != nil {
+		return err
+	}
+	defer os.RemoveAll(dir)
+	fmt.Fprintf(out, "%d kitchens a row, seeds from %d\n", kitchens, firstSeed)
+	fmt.Fprintf(out, "%-6s %-14s %3s | %6s %6s %6s %6s %6s %6s | %6s | %5s %6s %6s %6s | %6s\n", "family", "layout", "n",
+		"best", "surest", "short", "claim", "cover", "p10", "habit", "named", "rich", "<0.6", "unnamd", "over")
+	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard} {
+		for _, n := range sizes {
+			var all []verdict
+			for _, layout := range kitchen.Layouts {
+				rows, err := studyMany(dir, family, layout, n, firstSeed, kitchens)
+				if err != nil {
+					return err
+				}
+				all = append(all, rows...)
+				printRow(out, family, fmt.Sprint(layout), n, rows)
+			}
+			printRow(out, family, "all", n, all)
+			printBins(out, all)
+		}
+	}
+	return nil
+}
+
+func studyMany(dir string, family kitchen.Family, layout kitchen.Layout, n int, firstSeed uint64, kitchens int) ([]verdict, error) {
+	rows := make([]verdict, kitchens)
+	errs := make([]error, kitchens)
+	var wg sync.WaitGroup
+	workers := runtime.GOMAXPROCS(0)
+	for w := range workers {
+		wg.Go(func() {
+			for i := w; i < kitchens; i += workers {
+				rows[i], errs[i] = studyOne(dir, kitchen.New(family, firstSeed+uint64(i)), layout, n)
+			}
+		})
+	}
+	wg.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return rows, nil
+}
+
+func printRow(out io.Writer, family kitchen.Family, layout string, n int, rows []verdict) {
+	mean := func(of func(verdict) float64, which func(verdict) bool) float64 {
+		sum, n := 0.0, 0.0
+		for _, r := range rows {
+			if which(r) {
+				sum += of(r)
+				n++
+			}
+		}
+		return sum / n
+	}
+	named := func(v verdict) bool { return v.named }
+	rich := func(v verdict) bool { return v.richestNamed }
+	share := func(of func(verdict) bool, which func(verdict) bool) float64 {
+		return mean(func(v verdict) float64 {
+			if of(v) {
+				return 1
+			}
+			return 0
+		}, which)
+	}
+	var truths []float64
+	for _, r := range rows {
+		if r.named {
+			truths = append(truths, r.surest)
+		}
+	}
+	slices.Sort(truths)
+	p10 := math.NaN()
+	if len(truths) > 0 {
+		p10 = truths[len(truths)/10]
+	}
+	fmt.Fprintf(out, "%-6v %-14s %3d | %6.3f %6.3f %6.3f %6.3f %6.2f %6.2f | %6.3f | %5.2f %6.3f %6.3f %6.2f | %6.3f\n", family, layout, n,
+		mean(func(v verdict) float64 { return v.attainable }, named),
+		mean(func(v verdict) float64 { return v.surest }, named),
+		mean(func(v verdict) float64 { return v.attainable - v.surest }, named),
+		mean(func(v verdict) float64 { return v.claim }, named),
+		share(func(v verdict) bool { return v.low <= v.surest && v.surest <= v.high }, named), p10,
+		mean(func(v verdict) float64 { return v.habit }, func(verdict) bool { return true }),
+		share(named, func(verdict) bool { return true }),
+		mean(func(v verdict) float64 { return v.richest }, rich),
+		share(func(v verdict) bool { return v.richest < 0.6 }, rich),
+		share(func(v verdict) bool { return !v.richestNamed }, func(v verdict) bool { return v.richestThere }),
+		share(func(v verdict) bool { return v.surest < 0.7 }, func(v verdict) bool { return v.named && v.claim >= 0.8 }))
+}
+
+// printBins holds claims against truths by size of claim.
+func printBins(out io.Writer, rows []verdict) {
+	for _, bin := range [][2]float64{{0, 0.5}, {0.5, 0.7}, {0.7, 0.8}, {0.8, 0.9}, {0.9, 1.01}} {
+		n, claim, truth := 0, 0.0, 0.0
+		for _, r := range rows {
+			if r.named && r.claim >= bin[0] && r.claim < bin[1] {
+				n++
+				claim += r.claim
+				truth += r.surest
+			}
+		}
+		if n > 0 {
+			fmt.Fprintf(out, "       claims %.1f-%.1f: %4d, claimed %.3f, truly %.3f, difference %+.3f\n", bin[0], bin[1], n,
+				claim/float64(n), truth/float64(n), (claim-truth)/float64(n))
+		}
+	}
+}
