@@ -132,6 +132,10 @@ func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
 	f.Covariance = rows(cov)
 }
 
+// hopeless is the log density below which the other trials do not foresee a result
+// at all: the fit hangs on single trials and has no score.
+const hopeless = -1e4
+
 // leftOutScore is the mean log density of the exactly seen results, each
 // foreseen from all others; nil if some could not be.
 func leftOutScore(fit *latent.Fit, seen []latent.Obs) *float64 {
@@ -140,7 +144,7 @@ func leftOutScore(fit *latent.Fit, seen []latent.Obs) *float64 {
 		if seen[i].Low != seen[i].High {
 			continue
 		}
-		if o.Err != nil || math.IsNaN(o.LogLik) || math.IsInf(o.LogLik, 0) {
+		if o.Err != nil || !(o.LogLik > hopeless) {
 			return nil
 		}
 		sum += o.LogLik

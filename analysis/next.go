@@ -36,7 +36,7 @@ func (s *study) nextTrials() {
 		return
 	}
 	repeat := result.NextTrial{Purpose: "repeat", Mix: mixOfTrial(best), Ingredients: s.asMade(best),
-		Reason: fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", named(best))}
+		Reason: s.repeatReason(best)}
 	if best.mix != nil && s.chain != nil {
 		chance := s.chain.Chance(best.mix)
 		repeat.Chance, repeat.ClogChance = &chance, s.clogChance(best.mix)
@@ -47,6 +47,23 @@ func (s *study) nextTrials() {
 	if len(s.out.Starts) == 0 {
 		s.step(best)
 	}
+}
+
+// repeatReason says why the best trial is worth making again.
+func (s *study) repeatReason(best *trial) string {
+	made := 0
+	for i := range s.trials {
+		if s.trials[i].group == best.group {
+			made++
+		}
+	}
+	switch {
+	case best.works != yes:
+		return fmt.Sprintf("the trial that came nearest (%s) once more, to see how far apart two are", named(best))
+	case made > 1:
+		return fmt.Sprintf("the best trial so far (%s, made %d times) once more, on another day", named(best), made)
+	}
+	return fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", named(best))
 }
 
 // named is how a person would call a trial.
@@ -103,8 +120,8 @@ func (s *study) step(from *trial) {
 		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
 	}
 	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
-	if len(from.Parts) > 0 && m.FatPercent != nil && m.EmulsifierPercent != nil {
-		f, err := formula.Solve(parts(from), formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
+	if from.recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {
+		f, err := formula.Solve(from.recipe, formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
 			s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
 			next.Ingredients = lines(f)
@@ -116,10 +133,10 @@ func (s *study) step(from *trial) {
 
 // asMade is a trial's own formula scaled to the batch.
 func (s *study) asMade(t *trial) []result.FormulaLine {
-	if len(t.Parts) == 0 || t.FatPercent == nil || t.EmulsifierPercent == nil {
+	if t.recipe == nil || t.FatPercent == nil || t.EmulsifierPercent == nil {
 		return []result.FormulaLine{}
 	}
-	f, err := formula.Solve(parts(t), formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB},
+	f, err := formula.Solve(t.recipe, formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB},
 		s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 	if err != nil {
 		return []result.FormulaLine{}

@@ -3,6 +3,7 @@ package analysis
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
@@ -40,31 +41,56 @@ func (s *surface) sameMix(a, b []float64) bool {
 	return true
 }
 
-// group finds the trials that repeat a formula.
+// group finds the trials that repeat a formula. A repeat differs by less than a
+// point of fat, so each trial is held only against first trials near in fat.
 func (s *study) group() {
+	bucket := func(t *trial) int {
+		if t.FatPercent == nil {
+			return math.MinInt
+		}
+		return int(math.Floor(*t.FatPercent))
+	}
+	firsts := map[int][]int{}
+	labelled := map[string]int{}
 	for i := range s.trials {
 		t := &s.trials[i]
 		t.group = i
-		for j := range i {
+		at := bucket(t)
+		match := func(j int) bool {
 			o := &s.trials[j]
-			if o.group != j || !s.repeats(o, t) {
-				continue
+			if !s.repeats(o, t) {
+				return false
 			}
-			t.group = j
-			t.shown.RepeatOf = o.At.String()
-			break
+			t.group, t.shown.RepeatOf = j, o.At.String()
+			return true
+		}
+		if j, named := labelled[t.Raw["repeat"]]; named {
+			t.group, t.shown.RepeatOf = j, s.trials[j].At.String()
+		} else if !slices.ContainsFunc(firsts[at], match) && !slices.ContainsFunc(firsts[at-1], match) && !slices.ContainsFunc(firsts[at+1], match) {
+			firsts[at] = append(firsts[at], i)
+		}
+		if t.ID != "" {
+			labelled[t.ID] = t.group
 		}
 	}
 }
 
+// repeats says whether b is a new mix of a's formula.
 func (s *study) repeats(a, b *trial) bool {
-	if label := b.Raw["repeat"]; label != "" && label == a.ID {
-		return true
+	if a.recipe != nil && b.recipe != nil {
+		return formula.Same(a.recipe, b.recipe, s.out.Batch.ScaleStepGrams)
 	}
-	if len(a.Parts) > 0 && len(b.Parts) > 0 {
-		return formula.Same(parts(a), parts(b), s.out.Batch.ScaleStepGrams)
+	return a.mix != nil && b.mix != nil && s.sameMix(a.mix, b.mix) && s.sameConstants(a, b)
+}
+
+// sameConstants keeps trials apart that differ in a number that is no variable of
+// the surface.
+func (s *study) sameConstants(a, b *trial) bool {
+	same := func(x, y *float64) bool {
+		return (x == nil) == (y == nil) && (x == nil || math.Abs(*x-*y) <= sameEmulsifier*math.Abs(*x))
 	}
-	return a.mix != nil && b.mix != nil && len(s.vars) > 0 && s.sameMix(a.mix, b.mix)
+	return same(a.FatPercent, b.FatPercent) && same(a.BlendHLB, b.BlendHLB) &&
+		(same(a.EmulsifierPercent, b.EmulsifierPercent) || same(a.EmulsifierGrams, b.EmulsifierGrams))
 }
 
 // repeatability pools the scatter of repeats on the log scale over groups of one

@@ -117,7 +117,7 @@ func (s *study) read() {
 		t := &s.log.Trials[i]
 		show(&out.Trials[i], t)
 		if t.Used() {
-			s.trials = append(s.trials, trial{Trial: t, shown: &out.Trials[i]})
+			s.trials = append(s.trials, trial{Trial: t, shown: &out.Trials[i], recipe: recipe(t)})
 		} else {
 			out.Rows.SetAside = append(out.Rows.SetAside, result.SetAside{At: t.At.String(), Reason: t.Aside})
 		}
@@ -294,16 +294,27 @@ func mixOfTrial(t *trial) result.Mix {
 // fillEmpty turns absent lists into empty ones, so that results.json has [] where
 // a reader loops.
 func fillEmpty(r *result.Results) {
-	if r.Starts == nil {
-		r.Starts = []result.Start{}
-	}
-	if r.NextTrials == nil {
-		r.NextTrials = []result.NextTrial{}
-	}
-	if r.Problems == nil {
-		r.Problems = []result.Problem{}
-	}
-	if r.Rows.SetAside == nil {
-		r.Rows.SetAside = []result.SetAside{}
+	none(&r.Problems)
+	none(&r.Rows.SetAside)
+	none(&r.Variables)
+	none(&r.SetAside)
+	none(&r.Fits)
+	none(&r.Model)
+	none(&r.Effects)
+	none(&r.Repeatability)
+	none(&r.Confounded)
+	none(&r.Peaks)
+	none(&r.Limits)
+	none(&r.Grid)
+	none(&r.Summaries)
+	none(&r.Starts)
+	none(&r.FatLimit)
+	none(&r.NextTrials)
+	none(&r.Ingredients)
+}
+
+func none[T any](list *[]T) {
+	if *list == nil {
+		*list = []T{}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/ingest"
 )
 
 const (
@@ -152,7 +153,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 		low, high := s.search.Slack(at, v, slackDrop)
 		out.Slack[s.vars[v].Name] = result.Slack{Low: low, High: high}
 	}
-	if template != nil && len(template.Parts) > len(s.vars)+1 {
+	if template != nil && len(template.recipe) > len(s.vars)+1 {
 		out.Notes = append(out.Notes, fmt.Sprintf("proportions between ingredients of one kind are those of trial %s", template.ID))
 	}
 	return out
@@ -176,7 +177,7 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
 	var templates []*trial
 	for _, t := range s.onSurface() {
-		if len(t.Parts) > 0 && t.Flagged == "" {
+		if t.recipe != nil && t.Flagged == "" {
 			templates = append(templates, t)
 		}
 	}
@@ -194,7 +195,7 @@ func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
 	for _, t := range templates {
 		w := formula.Wanted{FatPercent: or(m.FatPercent, t.FatPercent),
 			EmulsifierPercent: or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
-		f, err := formula.Solve(parts(t), w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		f, err := formula.Solve(t.recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
 			return f, t, ""
 		}
@@ -215,7 +216,16 @@ func or(a, b *float64) float64 {
 	return 0
 }
 
-func parts(t *trial) []formula.Part {
+// recipe is a trial's mix in grams, nil unless the log has every ingredient: some
+// logs write the grams of the emulsifier only.
+func recipe(t *ingest.Trial) []formula.Part {
+	sum := 0.0
+	for _, p := range t.Parts {
+		sum += p.Grams
+	}
+	if t.BatchGrams == nil || len(t.Parts) < 2 || math.Abs(sum-*t.BatchGrams) > 0.02**t.BatchGrams {
+		return nil
+	}
 	out := make([]formula.Part, len(t.Parts))
 	for i, p := range t.Parts {
 		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
@@ -34,7 +35,8 @@ type trial struct {
 	passes   map[result.Outcome]tri
 	works    tri
 	failedBy []result.Outcome
-	group    int // index of the first trial of the same formula
+	group    int            // index of the first trial of the same formula
+	recipe   []formula.Part // every ingredient in grams; nil if the log does not have them all
 }
 
 // surface is the variables the model is built on.

@@ -2,6 +2,7 @@
 //
 //	kitchens demo [FOLDER]   write week.xlsx and five-columns.csv (testdata/demo)
 //	kitchens truths          how the two families of truths are spread
+//	kitchens table [N]       what the starts truly do, N kitchens a row (40)
 package main
 
 import (
@@ -9,15 +10,17 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strconv"
 )
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 
 const usage = `kitchens demo [FOLDER]   write the demo logs (into testdata/demo unless named)
 kitchens truths          print how the two families of simulated kitchens are spread
+kitchens table [N]       log, read and analyse N kitchens a row (40): what the starts truly do
 `
 
-var errUsage = errors.New("kitchens: say demo or truths")
+var errUsage = errors.New("kitchens: say demo, truths or table")
 
 // run does one command and gives the exit code: 0 done, 1 failed, 2 wrong call.
 func run(args []string, out, errOut io.Writer) int {
@@ -40,7 +43,13 @@ func command(args []string, out io.Writer) error {
 	case len(args) == 1 && args[0] == "truths":
 		return truths(out)
 	case len(args) == 1 && args[0] == "table":
-		return table(out, 20_000, 40, []int{24})
+		return table(out, tableSeed, 40, []int{24})
+	case len(args) == 2 && args[0] == "table":
+		n, err := strconv.Atoi(args[1])
+		if err != nil || n < 1 {
+			return errUsage
+		}
+		return table(out, tableSeed, n, []int{12, 24, 40, 80})
 	case len(args) == 2 && args[0] == "demo":
 		return demo(args[1], out)
 	}

@@ -16,7 +16,11 @@ import (
 	"foamfield/ingest"
 )
 
-// trialOf is what one log of one kitchen led to, beside the truth.
+// tableSeed is the first kitchen of the table; the priors were settled on the
+// kitchens from 20 000 on.
+const tableSeed = 40_000
+
+// verdict is what one log of one kitchen led to, beside the truth.
 type verdict struct {
 	status                     result.Status
 	attainable                 float64 // best in the box of what was truly made
@@ -25,12 +29,9 @@ type verdict struct {
 	richest, richestClaim      float64
 	richestNamed, richestThere bool // a mix of the wanted chance exists
 	habit                      float64
-	fixed                      []covered // mixes fixed beforehand
 }
 
-type covered struct{ truth, low, high float64 }
-
-// study lets a kitchen log n trials, reads the log as a file and analyses it.
+// studyOne lets a kitchen log n trials, reads the log as a file and analyses it.
 func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (verdict, error) {
 	log := k.Log(layout, n, kitchen.Stream(k.Seed, fmt.Sprint("log ", layout, n)))
 	path := filepath.Join(dir, fmt.Sprintf("%v-%d-%d-%d.csv", k.Family, k.Seed, layout, n))
