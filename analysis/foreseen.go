@@ -22,7 +22,6 @@ func (s *study) foresee() {
 			place[i][t] = k
 		}
 	}
-	draws := s.chain.Draw(500, s.stream(streamDraws+1))
 	region.Parallel(len(trials), func(k int) {
 		t := trials[k]
 		forget := make([]int, len(s.links))
@@ -32,7 +31,7 @@ func (s *study) foresee() {
 				forget[i] = obs
 			}
 		}
-		c := draws.Without(forget, s.stream(streamLeft+uint64(k))).Mean(t.mix)
+		c := s.chain.ChanceWithout(t.mix, forget)
 		t.shown.ForeseenChance = &c
 	})
 }

@@ -66,11 +66,19 @@ func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 
 // limits counts what stops the tested mixes that are not workable.
 func (s *study) limits() {
-	n := 0
+	points := s.search.Points()
 	by := make([]int, len(s.links))
-	for _, p := range s.search.Points() {
-		if p.Tested && p.Chance < s.want.WantedChance.Value {
-			by[s.chain.LimitedBy(p.Mix)]++
+	n := 0
+	limited := make([]int, len(points))
+	region.Parallel(len(points), func(k int) {
+		limited[k] = -1
+		if p := points[k]; p.Tested && p.Chance < s.want.WantedChance.Value {
+			limited[k] = s.chain.LimitedBy(p.Mix)
+		}
+	})
+	for _, link := range limited {
+		if link >= 0 {
+			by[link]++
 			n++
 		}
 	}

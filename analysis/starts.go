@@ -310,12 +310,15 @@ func (s *study) closest(values []float64) *result.Closest {
 
 // fatLimit is the best chance at each fat percent and what limits it.
 func (s *study) fatLimit(fat int) {
-	for _, p := range s.search.BestAt(fat, fatLevels) {
+	best := s.search.BestAt(fat, fatLevels)
+	s.out.FatLimit = make([]result.FatLimit, len(best))
+	region.Parallel(len(best), func(i int) {
+		p := best[i]
 		c := s.chance(p.Mix)
-		s.out.FatLimit = append(s.out.FatLimit, result.FatLimit{
+		s.out.FatLimit[i] = result.FatLimit{
 			FatPercent: p.Mix[fat], Chance: c, Mix: s.mixOf(p.Mix),
 			LimitedBy: s.links[s.chain.LimitedBy(p.Mix)].outcome,
 			Workable:  c.Mean >= s.want.WantedChance.Value,
-		})
-	}
+		}
+	})
 }

@@ -63,7 +63,6 @@ func (s *study) stream(purpose uint64) *rand.Rand {
 const (
 	streamModel = 1 << 8 // plus the outcome's place in the chain
 	streamDraws = 2 << 8
-	streamLeft  = 3 << 8 // plus the trial's index
 )
 
 // candidate is a variable that may join the surface.

@@ -281,54 +281,53 @@ func (p *Posterior) moments() {
 	p.Mean, p.Cov = mean, cov
 }
 
+// drawsLeftOut is how many of the draws a left-out mean rests on.
+const drawsLeftOut = 1500
+
+// MeanWithout is the mean of a function of the parameters in the belief without
+// one observation: its likelihood is divided out of the weights. What is left
+// rests on the draws at hand, so weights are capped by the square-root rule of
+// truncated importance sampling (Ionides 2008, J. Comput. Graph. Stat. 17:295).
+func (p *Posterior) MeanWithout(obs int, of func(draw []float64) float64) float64 {
+	n := min(drawsLeftOut, len(p.weight)) // draws are independent, so the first ones are a sample too
+	// ratio is one over the observation's likelihood, relative to the largest that
+	// matters, so that nothing overflows.
+	top := math.Inf(-1)
+	for k := range n {
+		top = math.Max(top, math.Log(p.weight[k])-p.loglik.At(k, obs))
+	}
+	ratio := make([]float64, n)
+	sum, total := 0.0, 0.0
+	for k := range ratio {
+		u := -p.loglik.At(k, obs) - top
+		ratio[k] = math.Exp(math.Min(u, 600))
+		sum += math.Exp(math.Log(p.weight[k]) + u)
+		total += p.weight[k]
+	}
+	limit := sum / total * math.Sqrt(float64(n))
+	sum, total = 0, 0
+	for k := range ratio {
+		w := p.weight[k] * math.Min(ratio[k], limit)
+		sum += w * of(p.draws.RawRowView(k))
+		total += w
+	}
+	return sum / total
+}
+
 // Equal returns n draws of equal weight, in random order, so that draws of
-// independent outcomes can be paired by index.
+// independent outcomes can be paired by index: systematic resampling, then a
+// shuffle.
 func (p *Posterior) Equal(n int, rng *rand.Rand) *mat.Dense {
-	return p.resample(p.weight, n, rng)
-}
-
-// EqualWithout is Equal for the belief without one observation: its likelihood
-// is divided out of the weights. What is left rests on the draws at hand, so
-// weights are capped at the square root rule of truncated importance sampling
-// (Ionides 2008, J. Comput. Graph. Stat. 17:295).
-func (p *Posterior) EqualWithout(obs, n int, rng *rand.Rand) *mat.Dense {
-	w := make([]float64, len(p.weight))
-	low := math.Inf(1)
-	for k := range w {
-		if p.weight[k] > 0 {
-			low = math.Min(low, p.loglik.At(k, obs))
-		}
-	}
-	sum := 0.0
-	for k := range w {
-		// ratio relative to the largest, so that nothing overflows
-		w[k] = math.Exp(low - p.loglik.At(k, obs))
-		sum += p.weight[k] * w[k]
-	}
-	limit := sum * math.Sqrt(p.ESS)
-	total := 0.0
-	for k := range w {
-		w[k] = p.weight[k] * math.Min(w[k], limit)
-		total += w[k]
-	}
-	for k := range w {
-		w[k] /= total
-	}
-	return p.resample(w, n, rng)
-}
-
-// resample is systematic resampling followed by a shuffle.
-func (p *Posterior) resample(weight []float64, n int, rng *rand.Rand) *mat.Dense {
 	_, c := p.draws.Dims()
 	out := mat.NewDense(n, c, nil)
 	order := rng.Perm(n)
 	u := rng.Float64()
-	k, cum := 0, weight[0]
+	k, cum := 0, p.weight[0]
 	for i := range n {
 		at := (u + float64(i)) / float64(n)
-		for cum < at && k < len(weight)-1 {
+		for cum < at && k < len(p.weight)-1 {
 			k++
-			cum += weight[k]
+			cum += p.weight[k]
 		}
 		copy(out.RawRowView(order[i]), p.draws.RawRowView(k))
 	}

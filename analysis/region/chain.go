@@ -92,6 +92,22 @@ func (c *Chain) Passes(mix []float64) []float64 {
 	return p
 }
 
+// ChanceWithout is Chance in the belief that forgets one observation of each link:
+// forget[link] is its index there, or -1.
+func (c *Chain) ChanceWithout(mix []float64, forget []int) float64 {
+	f := c.Basis.Features(mix)
+	p := 1.0
+	for i, obs := range forget {
+		l := &c.Links[i]
+		if obs < 0 {
+			p *= l.Passes(f)
+		} else {
+			p *= l.believed().MeanWithout(obs, func(draw []float64) float64 { return l.passesGiven(f, draw) })
+		}
+	}
+	return p
+}
+
 // FirstFailures is the share of mixes that fail first at each link; with the
 // chance of working they add up to one.
 func (c *Chain) FirstFailures(mix []float64) []float64 {
@@ -130,18 +146,6 @@ func (c *Chain) Draw(n int, rng *rand.Rand) *Draws {
 		d.links = append(d.links, c.Links[i].believed().Equal(n, rng))
 	}
 	return d
-}
-
-// Without returns draws in which some links forget one of their observations:
-// forget[link] is the observation's index there, or -1.
-func (d *Draws) Without(forget []int, rng *rand.Rand) *Draws {
-	out := &Draws{chain: d.chain, n: d.n, links: slices.Clone(d.links)}
-	for i, obs := range forget {
-		if obs >= 0 {
-			out.links[i] = d.chain.Links[i].believed().EqualWithout(obs, d.n, rng)
-		}
-	}
-	return out
 }
 
 // Shares is the long-run share of mixes that work, draw by draw.
