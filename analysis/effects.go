@@ -44,15 +44,48 @@ func (s *study) effects(at []float64) {
 			m, sd := s.rise(at, v, e.X[low], e.X[high])
 			e.Change = result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
 			e.ShareUp = distuv.UnitNormal.CDF(m / sd)
-			switch sure := math.Max(e.ShareUp, 1-e.ShareUp); {
-			case sure >= clearFrom:
-				e.Verdict = result.Clear
-			case sure >= likelyFrom:
-				e.Verdict = result.Likely
-			}
+			s.shape(&e, at, v, low, high)
+		}
+		if e.Verdict == result.CannotTell {
+			e.Shape = ""
 		}
 		s.out.Effects = append(s.out.Effects, e)
 	}
+}
+
+// shape says how the hold runs from the low to the high end of the tested part: up,
+// down, or up to a peak and down beyond it, whichever the trials say most firmly.
+func (s *study) shape(e *result.Effect, at []float64, v, low, high int) {
+	e.Shape = result.Rises
+	if e.Change.Mid < 1 {
+		e.Shape = result.Falls
+	}
+	e.Verdict = verdict(math.Max(e.ShareUp, 1-e.ShareUp))
+	peak := low
+	for i := low; i <= high; i++ {
+		if e.Hold[i].Mid > e.Hold[peak].Mid {
+			peak = i
+		}
+	}
+	if peak == low || peak == high || e.Verdict == result.Clear {
+		return
+	}
+	up, upSD := s.rise(at, v, e.X[low], e.X[peak])
+	down, downSD := s.rise(at, v, e.X[peak], e.X[high])
+	// both sides must hold, so the less sure one counts
+	if sure := math.Min(distuv.UnitNormal.CDF(up/upSD), distuv.UnitNormal.CDF(-down/downSD)); verdict(sure) != result.CannotTell {
+		e.Shape, e.Peak, e.Verdict = result.Peaks, &peak, verdict(sure)
+	}
+}
+
+func verdict(sure float64) result.Verdict {
+	switch {
+	case sure >= clearFrom:
+		return result.Clear
+	case sure >= likelyFrom:
+		return result.Likely
+	}
+	return result.CannotTell
 }
 
 func moved(at []float64, v int, x float64) []float64 {

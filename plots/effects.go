@@ -118,7 +118,7 @@ func (f *effectsFigure) names(keep func(result.Effect) bool) []string {
 func (f *effectsFigure) finding() string {
 	say := func(up bool, words string) (out []string) {
 		for _, e := range f.panels {
-			if e.Verdict != result.Clear || !(e.Change.Mid > 0) || !finite(e.Change.Mid) || (e.Change.Mid > 1) != up {
+			if e.Shape == result.Peaks || e.Verdict != result.Clear || !(e.Change.Mid > 0) || !finite(e.Change.Mid) || (e.Change.Mid > 1) != up {
 				continue
 			}
 			is := newRange(false)
@@ -137,6 +137,11 @@ func (f *effectsFigure) finding() string {
 	if parts := append(say(true, "the foam holds longer with"), say(false, "the foam holds less long with")...); len(parts) > 0 {
 		return capital(strings.Join(parts[:min(2, len(parts))], "; "))
 	}
+	for _, e := range f.panels {
+		if e.Shape == result.Peaks && e.Verdict == result.Clear && e.Peak != nil && *e.Peak < len(e.X) {
+			return fmt.Sprintf("The foam holds longest near %s", amount(f.r, e.Variable, e.X[*e.Peak]))
+		}
+	}
 	likely := func(e result.Effect) bool { return e.Verdict == result.Likely }
 	if names := f.names(likely); len(names) > 0 {
 		return capital("hold probably follows " + list(names) + "; these trials do not make it certain")
@@ -152,6 +157,9 @@ func changeWords(e result.Effect) string {
 	lead := ""
 	if e.Verdict == result.Likely {
 		lead = "probably "
+	}
+	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
+		return lead + "longest near " + number(e.X[*e.Peak], 1)
 	}
 	return lead + times(e.Change.Mid) + " as long from left to right"
 }

@@ -87,16 +87,22 @@ func (b *builder) effect(path string, e result.Effect) Text {
 	if e.Verdict == result.CannotTell || low < 0 {
 		return say("Whether " + what + " changes the hold, these trials cannot tell.")
 	}
-	way := "lengthens"
-	if e.Change.Mid < 1 {
-		way = "shortens"
-	}
 	firm := "Clear: "
 	if e.Verdict == result.Likely {
 		firm = "Likely: "
 	}
 	x := func(i int) string { return fmt.Sprintf("%s.x[%d]", path, i) }
 	hold := func(i int) Span { return num(fmt.Sprintf("%s.hold_minutes[%d].mid", path, i), e.Hold[i].Mid, 0) }
+	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
+		top := *e.Peak
+		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]),
+			" and less on either side, the rest as in the start: about ", hold(top), " minutes there, ",
+			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+	}
+	way := "lengthens"
+	if e.Change.Mid < 1 {
+		way = "shortens"
+	}
 	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start: about ", hold(low), " minutes at ",
 		b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
 }

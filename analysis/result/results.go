@@ -348,6 +348,8 @@ type Effect struct {
 	// Change is the factor by which hold changes from the low to the high end of
 	// the tested part, with 90 % limits.
 	Change  Band    `json:"change_factor"`
+	Shape   Shape   `json:"shape"`
+	Peak    *int    `json:"peak"` // index in x of the longest hold, if Shape is Peaks
 	Verdict Verdict `json:"verdict"`
 	ShareUp float64 `json:"chance_it_rises"`
 }
@@ -361,6 +363,16 @@ const (
 	Clear      Verdict = "clear"
 	Likely     Verdict = "likely"
 	CannotTell Verdict = "cannot_tell"
+)
+
+// Shape is how a trend runs over the tested part.
+type Shape string
+
+// The shapes; a trend that the trials cannot tell has none.
+const (
+	Rises Shape = "rises"
+	Falls Shape = "falls"
+	Peaks Shape = "peaks" // up to a point, and down beyond it
 )
 
 // Repeatability is the scatter of repeats of one formula.

@@ -2,7 +2,6 @@ package html
 
 import (
 	"bytes"
-	"fmt"
 	"math"
 	"regexp"
 	"strconv"
@@ -339,7 +338,7 @@ func contrast(t *testing.T, a, b string) float64 {
 // Numbers keep their origin in the page, for what will make it live.
 func TestNumbersKeepTheirPath(t *testing.T) {
 	b, _ := rendered(t, kitchen())
-	want := fmt.Sprintf(`<data value="129" data-path="starts[0].ingredients[0].grams">129.0</data>`)
+	want := `<data value="129" data-path="starts[0].ingredients[0].grams">129.0</data>`
 	if !bytes.Contains(b, []byte(want)) {
 		t.Errorf("no %s", want)
 	}
