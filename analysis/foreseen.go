@@ -5,14 +5,11 @@ import (
 	"foamfield/analysis/result"
 )
 
-// mostForeseen is the largest log whose trials are each foreseen from the others.
-const mostForeseen = 400
-
 // foresee gives every trial on the surface the chance it would have been given
-// from the other trials.
+// from the other trials; a log of more than some hundred is not foreseen.
 func (s *study) foresee() {
 	trials := s.onSurface()
-	if len(trials) > mostForeseen {
+	if !s.chain.CanLeaveOut() {
 		return
 	}
 	place := make([]map[*trial]int, len(s.links))

@@ -72,14 +72,18 @@ func sample(d density, rng *rand.Rand) (*Posterior, error) {
 	// Early rounds only find the place and the spread: they start wide, since the
 	// curvature at the mode of a skewed density is too narrow, and stop once the
 	// proposal hits often.
+	first, rounds := firstDraws, []int{secondDraws, moreDraws}
+	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
+		first, rounds = firstDraws/4, []int{secondDraws / 2, moreDraws}
+	}
 	wide := wider(cov, 2)
 	var p *Posterior
 	for range searchRounds {
-		if p, err = round(d, centre, wide, firstDraws, rng); err != nil {
+		if p, err = round(d, centre, wide, first, rng); err != nil {
 			return nil, err
 		}
 		centre, cov = p.Mean, p.Cov
-		if p.ESS >= firstDraws/4 {
+		if p.ESS >= float64(first)/4 {
 			break
 		}
 		// The moments of few effective draws are trusted in proportion to their
@@ -89,7 +93,7 @@ func sample(d density, rng *rand.Rand) (*Posterior, error) {
 		next.AddSym(next, wider(wide, 1-trust))
 		wide = next
 	}
-	for _, n := range []int{secondDraws, moreDraws} {
+	for _, n := range rounds {
 		if p, err = round(d, centre, cov, n, rng); err != nil {
 			return nil, err
 		}
@@ -221,15 +225,10 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand
 			row[i] = s
 		}
 	}
-	logPrior := make([]float64, n)
-	loglik := mat.NewDense(n, max(d.observations(), 1), nil)
-	d.batch(draws, logPrior, loglik)
-	logw := logPrior
+	logw := make([]float64, n)
+	kept := weigh(d, draws, logw)
 	top := math.Inf(-1)
 	for k := range n {
-		for _, v := range loglik.RawRowView(k) {
-			logw[k] += v
-		}
 		logw[k] -= logq[k]
 		if math.IsNaN(logw[k]) {
 			logw[k] = math.Inf(-1)
@@ -239,7 +238,7 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand
 	if math.IsInf(top, 0) {
 		return nil, errors.New("posterior: no draw has a finite density")
 	}
-	out := &Posterior{draws: draws, weight: logw, loglik: loglik}
+	out := &Posterior{draws: draws, weight: logw, loglik: kept}
 	sum, sumsq := 0.0, 0.0
 	for k, v := range logw {
 		w := math.Exp(v - top)
@@ -253,6 +252,39 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand
 	out.ESS = sum * sum / sumsq
 	out.moments()
 	return out, nil
+}
+
+const (
+	// mostKept is the most observations whose likelihoods are kept draw by draw, for
+	// leaving one out.
+	mostKept = 512
+	block    = 128 // draws weighed at once beyond that
+)
+
+// weigh fills the log density of every draw, and returns the likelihoods of single
+// observations unless there are too many to keep.
+func weigh(d density, draws *mat.Dense, logw []float64) *mat.Dense {
+	n, p := draws.Dims()
+	width := max(d.observations(), 1)
+	size := n
+	if width > mostKept {
+		size = block
+	}
+	loglik := mat.NewDense(size, width, nil)
+	for from := 0; from < n; from += size {
+		to := min(from+size, n)
+		part := loglik.Slice(0, to-from, 0, width).(*mat.Dense)
+		d.batch(draws.Slice(from, to, 0, p).(*mat.Dense), logw[from:to], part)
+		for k := from; k < to; k++ {
+			for _, v := range part.RawRowView(k - from) {
+				logw[k] += v
+			}
+		}
+	}
+	if width > mostKept {
+		return nil
+	}
+	return loglik
 }
 
 // moments fills the weighted mean and covariance.
@@ -283,6 +315,9 @@ func (p *Posterior) moments() {
 
 // drawsLeftOut is how many of the draws a left-out mean rests on.
 const drawsLeftOut = 1500
+
+// CanLeaveOut reports whether MeanWithout may be asked.
+func (p *Posterior) CanLeaveOut() bool { return p.loglik != nil }
 
 // MeanWithout is the mean of a function of the parameters in the belief without
 // one observation: its likelihood is divided out of the weights. What is left

@@ -92,6 +92,16 @@ func (c *Chain) Passes(mix []float64) []float64 {
 	return p
 }
 
+// CanLeaveOut reports whether ChanceWithout may be asked.
+func (c *Chain) CanLeaveOut() bool {
+	for i := range c.Links {
+		if !c.Links[i].believed().CanLeaveOut() {
+			return false
+		}
+	}
+	return true
+}
+
 // ChanceWithout is Chance in the belief that forgets one observation of each link:
 // forget[link] is its index there, or -1.
 func (c *Chain) ChanceWithout(mix []float64, forget []int) float64 {
