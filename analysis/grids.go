@@ -66,19 +66,11 @@ func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 
 // limits counts what stops the tested mixes that are not workable.
 func (s *study) limits() {
-	points := s.search.Points()
-	by := make([]int, len(s.links))
 	n := 0
-	limited := make([]int, len(points))
-	region.Parallel(len(points), func(k int) {
-		limited[k] = -1
-		if p := points[k]; p.Tested && p.Chance < s.want.WantedChance.Value {
-			limited[k] = s.chain.LimitedBy(p.Mix)
-		}
-	})
-	for _, link := range limited {
-		if link >= 0 {
-			by[link]++
+	by := make([]int, len(s.links))
+	for _, p := range s.search.Points() {
+		if p.Tested && p.Chance < s.want.WantedChance.Value {
+			by[p.LimitedBy]++
 			n++
 		}
 	}

@@ -317,7 +317,7 @@ func (s *study) fatLimit(fat int) {
 		c := s.chance(p.Mix)
 		s.out.FatLimit[i] = result.FatLimit{
 			FatPercent: p.Mix[fat], Chance: c, Mix: s.mixOf(p.Mix),
-			LimitedBy: s.links[s.chain.LimitedBy(p.Mix)].outcome,
+			LimitedBy: s.links[p.LimitedBy].outcome,
 			Workable:  c.Mean >= s.want.WantedChance.Value,
 		}
 	})

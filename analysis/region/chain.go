@@ -70,16 +70,24 @@ type Chain struct {
 
 // Chance is the probability that the next mix of these values works.
 func (c *Chain) Chance(mix []float64) float64 {
-	var buf [48]float64
-	return c.chance(c.Basis.FeaturesInto(buf[:len(c.Basis.Terms)], mix))
+	chance, _ := c.verdict(mix)
+	return chance
 }
 
-func (c *Chain) chance(f []float64) float64 {
-	p := 1.0
+// verdict is the chance and the link with the largest share of first failures.
+func (c *Chain) verdict(mix []float64) (chance float64, limitedBy int) {
+	var buf [48]float64
+	f := c.Basis.FeaturesInto(buf[:len(c.Basis.Terms)], mix)
+	chance = 1
+	most := -1.0
 	for i := range c.Links {
-		p *= c.Links[i].Passes(f)
+		pass := c.Links[i].Passes(f)
+		if fails := chance * (1 - pass); fails > most {
+			most, limitedBy = fails, i
+		}
+		chance *= pass
 	}
-	return p
+	return chance, limitedBy
 }
 
 // Passes is the probability of passing each link, given that it is reached.
@@ -128,18 +136,6 @@ func (c *Chain) FirstFailures(mix []float64) []float64 {
 		reached *= pass
 	}
 	return p
-}
-
-// LimitedBy is the link with the largest share of first failures.
-func (c *Chain) LimitedBy(mix []float64) int {
-	f := c.FirstFailures(mix)
-	best := 0
-	for i, v := range f {
-		if v > f[best] {
-			best = i
-		}
-	}
-	return best
 }
 
 // Draws holds parameter draws of equal weight for every link.

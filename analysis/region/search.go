@@ -1,8 +1,10 @@
 package region
 
 import (
+	"cmp"
 	"math"
 	"runtime"
+	"slices"
 	"sync"
 )
 
@@ -22,6 +24,7 @@ type Search struct {
 type Point struct {
 	Mix             []float64
 	Chance          float64
+	LimitedBy       int // the link with the largest share of first failures
 	Tested, Allowed bool
 }
 
@@ -91,7 +94,7 @@ func Steps(c Coordinate, low, high float64, n int) []float64 {
 func (s *Search) at(mix []float64) Point {
 	p := Point{Mix: mix, Tested: s.Tested.Holds(mix)}
 	if p.Tested {
-		p.Chance = s.Chain.Chance(mix)
+		p.Chance, p.LimitedBy = s.Chain.verdict(mix)
 		p.Allowed = s.Allowed == nil || s.Allowed(mix)
 	}
 	return p
@@ -177,7 +180,11 @@ func (s *Search) BestAt(v, n int) []Point {
 	return kept
 }
 
-// bestAt searches the lattice moved to one value of variable v.
+// climbsFrom is how many of a level's best lattice points are climbed from: the
+// chance may have more than one top.
+const climbsFrom = 3
+
+// bestAt climbs from the best lattice points of the nearest level, moved to this one.
 func (s *Search) bestAt(v int, level float64) Point {
 	n := len(s.axes[v])
 	nearest := 0
@@ -190,21 +197,34 @@ func (s *Search) bestAt(v int, level float64) Point {
 	for range len(s.axes) - 1 - v {
 		stride *= n
 	}
-	best := Point{}
+	var near []Point
 	for k := range s.points {
-		if k/stride%n != nearest {
+		if k/stride%n == nearest {
+			near = append(near, s.points[k])
+		}
+	}
+	slices.SortStableFunc(near, func(a, b Point) int {
+		if a.Tested != b.Tested {
+			return map[bool]int{true: -1, false: 1}[a.Tested]
+		}
+		return cmp.Compare(b.Chance, a.Chance)
+	})
+	best, tried := Point{}, 0
+	for _, from := range near {
+		m := append([]float64(nil), from.Mix...)
+		m[v] = level
+		p := s.at(m)
+		if !p.Tested {
 			continue
 		}
-		m := append([]float64(nil), s.points[k].Mix...)
-		m[v] = level
-		if p := s.at(m); p.Tested && (!best.Tested || p.Chance > best.Chance) {
+		if p = s.climb(p, v, tested); !best.Tested || p.Chance > best.Chance {
 			best = p
 		}
+		if tried++; tried == climbsFrom {
+			break
+		}
 	}
-	if !best.Tested {
-		return best
-	}
-	return s.climb(best, v, tested)
+	return best
 }
 
 // Richest is the mix with most of variable v whose chance is at least wanted and
