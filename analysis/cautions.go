@@ -15,7 +15,7 @@ func (s *study) ingredients() {
 	found := []string{}
 	unknownFor := []string{}
 	for _, i := range s.log.Ingredients {
-		u := result.Used{Name: i.Name, Kind: i.Kind.String(), From: i.From, Note: i.Note, Allergens: i.Allergens}
+		u := result.Used{Name: i.Name, Known: i.Known, Kind: i.Kind.String(), From: i.From, Note: i.Note, Allergens: i.Allergens}
 		if i.HLB != nil {
 			u.HLB, u.HLBLow, u.HLBHigh = finite(i.HLB.Value), finite(i.HLB.Low), finite(i.HLB.High)
 		}
@@ -92,7 +92,7 @@ func (s *study) hasKind(k ingredient.Kind) bool {
 func (s *study) namesAndNotes() string {
 	var b strings.Builder
 	for _, i := range s.log.Ingredients {
-		b.WriteString(i.Name + " ; ")
+		b.WriteString(i.Name + " ; " + i.Known + " ; ")
 	}
 	for _, t := range s.trials {
 		b.WriteString(t.Note + " ; ")

@@ -24,6 +24,12 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 		return nil, err
 	}
 	s.judge()
+	for _, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
+		if !s.judged[o] {
+			s.out.NotJudged = append(s.out.NotJudged, o)
+		}
+	}
+	s.watched()
 	s.group()
 	s.verdicts()
 	s.summaries()
@@ -295,6 +301,7 @@ func mixOfTrial(t *trial) result.Mix {
 // a reader loops.
 func fillEmpty(r *result.Results) {
 	none(&r.Problems)
+	none(&r.NotJudged)
 	none(&r.Rows.SetAside)
 	none(&r.Variables)
 	none(&r.SetAside)

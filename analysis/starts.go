@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
@@ -16,6 +17,7 @@ const (
 	// clogLimitStart and clogLimitTrial are safety rules: a clogged canister is
 	// under pressure.
 	clogLimitStart = 0.05
+	clogSearched   = 0.045 // leaves room for rounding to the scale
 	clogLimitTrial = 0.2
 	limitsLevel    = 0.9
 	drawsForLimits = 2000
@@ -41,7 +43,7 @@ func (s *study) findStarts() {
 	tested := region.NewTested(s.basis, mixes, priorWeight)
 	s.search = region.NewSearch(s.chain, tested, func(mix []float64) bool {
 		c := s.clogChance(mix)
-		return c == nil || *c <= clogLimitStart
+		return c == nil || *c <= clogSearched
 	})
 	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
 	surest, ok := s.search.Surest()
@@ -55,7 +57,7 @@ func (s *study) findStarts() {
 	first := s.start(result.Surest, surest)
 	s.out.Starts = []result.Start{first}
 	if fat := s.place(fatPercent); fat >= 0 {
-		if richest, ok := s.search.Richest(fat, surest, wanted); ok {
+		if richest, ok := s.search.Richest(fat, surest, wanted); ok && !s.out.HoldIsAGuess {
 			s.out.Starts = append(s.out.Starts, s.start(result.Richest, richest))
 		}
 		s.fatLimit(fat)
@@ -68,19 +70,22 @@ func (s *study) reason(first result.Start) string {
 	switch {
 	case first.Status == result.Recommended:
 		return "a mix inside what was tried reaches the wanted chance"
-	case s.watchedTooShort():
-		return "no trial was watched as long as the hold asked for, so whether it is reached is a guess from shorter watching"
+	case s.out.HoldIsAGuess:
+		return fmt.Sprintf("nobody watched a foam past %.0f minutes, so whether one holds %.0f is a guess: watch longer, or ask for less with --hold", *s.out.WatchedMinutes, s.want.HoldMinutes.Value)
+	case len(s.out.NotJudged) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
+		return "the log says nothing of " + s.unjudged() + ", so these chances leave it out"
 	default:
 		return "no mix inside what was tried reaches the wanted chance; this is the best there is"
 	}
 }
 
-// watchedTooShort says that no trial was seen up to the hold target, so that
-// reaching it is an extrapolation.
-func (s *study) watchedTooShort() bool {
+// watched settles how long foams were watched, and whether the hold target lies
+// beyond that, so that reaching it is an extrapolation.
+func (s *study) watched() {
 	if !s.judged[result.HoldMinutes] {
-		return false
+		return
 	}
+	longest := 0.0
 	for _, t := range s.trials {
 		if t.Hold == nil {
 			continue
@@ -89,11 +94,19 @@ func (s *study) watchedTooShort() bool {
 		if !math.IsInf(t.Hold.High, 1) {
 			seen = t.Hold.High
 		}
-		if seen >= s.want.HoldMinutes.Value {
-			return false
-		}
+		longest = math.Max(longest, seen)
 	}
-	return true
+	s.out.WatchedMinutes = &longest
+	s.out.HoldIsAGuess = longest < s.want.HoldMinutes.Value
+}
+
+// unjudged names the targets that no result was logged for.
+func (s *study) unjudged() string {
+	var names []string
+	for _, o := range s.out.NotJudged {
+		names = append(names, map[result.Outcome]string{result.HoldMinutes: "how long a foam holds", result.DrainedPercent: "how much it drains"}[o])
+	}
+	return strings.Join(names, " and ")
 }
 
 // clogChance is the chance that a mix does not come out, nil if nobody logged it.
@@ -137,7 +150,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	}
 	out.Chance = s.chance(values)
 	out.Status = result.Recommended
-	if out.Chance.Mean < s.want.WantedChance.Value || s.watchedTooShort() {
+	if out.Chance.Mean < s.want.WantedChance.Value || s.out.HoldIsAGuess || s.mustJudge() {
 		out.Status = result.BestAvailable
 	}
 	out.Fails = map[result.Outcome]float64{}
@@ -153,15 +166,47 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 		low, high := s.search.Slack(at, v, slackDrop)
 		out.Slack[s.vars[v].Name] = result.Slack{Low: low, High: high}
 	}
+	if template != nil && f != nil {
+		out.Notes = append(out.Notes, overLimits(template, f)...)
+	}
 	if template != nil && len(template.recipe) > len(s.vars)+1 {
 		out.Notes = append(out.Notes, fmt.Sprintf("proportions between ingredients of one kind are those of trial %s", template.ID))
 	}
 	return out
 }
 
+// mustJudge says whether a target without results is one the chance cannot do
+// without: hold always, drainage if the kitchen asked for it itself.
+func (s *study) mustJudge() bool {
+	for _, o := range s.out.NotJudged {
+		if o == result.HoldMinutes || s.want.DrainedPercent.From != "assumed" {
+			return true
+		}
+	}
+	return false
+}
+
+// overLimits names the ingredients above a use limit on file.
+func overLimits(template *trial, f *formula.Formula) (notes []string) {
+	for _, l := range f.Lines {
+		for _, p := range template.Parts {
+			if p.Name != l.Name {
+				continue
+			}
+			for _, limit := range p.What.Limits {
+				if l.PercentOfMix > limit.Percent {
+					notes = append(notes, fmt.Sprintf("%s is %.2g %% of this mix, above the %.2g %% on file for %s: check the text in force where you serve",
+						l.Name, l.PercentOfMix, limit.Percent, limit.Where))
+				}
+			}
+		}
+	}
+	return notes
+}
+
 // acceptable says whether a mix moved by rounding may still be named.
 func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
-	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart+0.005 {
+	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart {
 		return false
 	}
 	chance := s.chain.Chance(rounded)
@@ -318,7 +363,7 @@ func (s *study) fatLimit(fat int) {
 		s.out.FatLimit[i] = result.FatLimit{
 			FatPercent: p.Mix[fat], Chance: c, Mix: s.mixOf(p.Mix),
 			LimitedBy: s.links[p.LimitedBy].outcome,
-			Workable:  c.Mean >= s.want.WantedChance.Value,
+			Workable:  c.Mean >= s.want.WantedChance.Value && !s.out.HoldIsAGuess,
 		}
 	})
 }

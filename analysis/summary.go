@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest"
 )
 
 // grouping is a way a kitchen splits its trials.
@@ -22,9 +23,17 @@ var groupings = []grouping{
 // summaries counts trials by day, cook, student and file, in order of first
 // appearance; a grouping that does not split the log is left out.
 func (s *study) summaries() {
+	problems := s.problemRows()
 	for _, g := range groupings {
 		var names []string
 		of := map[string][]*trial{}
+		asking := map[string]int{} // problems, also of trials set aside
+		for i := range s.log.Trials {
+			t := trial{Trial: &s.log.Trials[i]}
+			for _, row := range t.Rows {
+				asking[g.of(&t)] += problems[rowOf{t.At.File, t.At.Sheet, row}]
+			}
+		}
 		for i := range s.trials {
 			name := g.of(&s.trials[i])
 			if of[name] == nil {
@@ -32,19 +41,37 @@ func (s *study) summaries() {
 			}
 			of[name] = append(of[name], &s.trials[i])
 		}
-		if len(names) < 2 || len(names) == 1 && names[0] == "" {
+		if len(names) < 2 {
 			continue
 		}
 		for _, name := range names {
-			s.out.Summaries = append(s.out.Summaries, summary(g.by, name, of[name]))
+			sum := summary(g.by, name, of[name])
+			sum.Problems = asking[name]
+			s.out.Summaries = append(s.out.Summaries, sum)
 		}
 	}
+}
+
+// rowOf is a row of the log.
+type rowOf struct {
+	file, sheet string
+	row         int
+}
+
+// problemRows counts what must be mended or looked at, row by row.
+func (s *study) problemRows() map[rowOf]int {
+	out := map[rowOf]int{}
+	for _, p := range s.log.Problems {
+		if p.Severity != ingest.ForInformation && p.At.Row > 0 {
+			out[rowOf{p.At.File, p.At.Sheet, p.At.Row}]++
+		}
+	}
+	return out
 }
 
 func summary(by, name string, trials []*trial) result.Summary {
 	out := result.Summary{By: by, Name: name, Trials: len(trials)}
 	holds := map[int][]float64{}
-	seen := map[int]int{}
 	for _, t := range trials {
 		if cameOut(t.Trial) == yes {
 			out.CameOut++
@@ -52,10 +79,9 @@ func summary(by, name string, trials []*trial) result.Summary {
 		if t.works == yes {
 			out.Worked++
 		}
-		if t.Flagged != "" {
-			out.Problems++
+		if t.shown.RepeatOf != "" {
+			out.Repeats++
 		}
-		seen[t.group]++
 		if t.Hold != nil {
 			if v, exact := t.Hold.Exact(); exact && v > 0 {
 				holds[t.group] = append(holds[t.group], math.Log(v))
@@ -69,9 +95,6 @@ func summary(by, name string, trials []*trial) result.Summary {
 			continue
 		}
 		done[t.group] = true
-		if seen[t.group] > 1 {
-			out.Repeats += seen[t.group] - 1
-		}
 		s, d := scatter(holds[t.group])
 		ss, df = ss+s, df+d
 	}

@@ -3,6 +3,7 @@ package ingest
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -218,7 +219,7 @@ func (b *row) positive(t *Trial, f *field, name string) known {
 			"weigh it and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 		return known{}
 	}
-	k, _ := b.single(t, f, 0, math.Inf(1), name)
+	k, _ := b.single(t, f, 0, mostGrams, name)
 	if k.ok() && k.value == 0 {
 		b.problem("impossible value", MustFix, f.col, name+" of 0", "type the grams, or leave it empty")
 		return known{}
@@ -240,11 +241,14 @@ func (b *row) byVolume(f *field, m measured) measured {
 	return m
 }
 
+// mostGrams bounds a mass: nobody whips a tonne.
+const mostGrams = 1e6
+
 func highest(f *field) float64 {
 	if f.want == quantity.Percent {
 		return 100
 	}
-	return math.Inf(1)
+	return mostGrams
 }
 
 // fatPercent reads a fat percent of the mix, where 0.45 may be 45 %.
@@ -255,7 +259,9 @@ func (b *row) fatPercent(t *Trial, f *field) known {
 	}
 	k, ok := b.single(t, f, 0, 100, "a fat percent")
 	r := &b.book.recipe
-	r.noFat = r.noFat || !ok
+	if !ok {
+		r.noFat, r.badCell = true, f.col
+	}
 	if !k.ok() || !f.fractions || k.value <= 0 || k.value > 1 {
 		return k
 	}
@@ -291,7 +297,12 @@ func (b *row) amount(t *Trial, r *recipe, f *field) {
 	switch {
 	case !ok:
 		r.unreadable = true
-		r.noFat = r.noFat || f.what.Kind == ingredient.Fat
+		if f.what.Kind == ingredient.Fat {
+			r.noFat = true
+		}
+		if f.what.Kind == ingredient.Fat || r.badCell == 0 {
+			r.badCell = f.col
+		}
 		r.noEmulsifier = r.noEmulsifier || f.what.WeighedAsEmulsifier()
 		return
 	case !k.ok():
@@ -342,7 +353,39 @@ func (b *row) setAside(t *Trial) {
 		t.Aside = "neither what was in it nor what happened could be read"
 	case nothingOut:
 		t.Aside = "no result: neither hold, drainage, coming out nor breaking is logged"
+	case nothingIn && b.book.recipe.badCell > 0:
+		t.Aside = b.badCell().reason()
 	case nothingIn:
 		t.Aside = "nothing of what was in the mix could be read"
+	case c.FatPercent == nil && b.book.recipe.badCell > 0:
+		b.book.badCells = append(b.book.badCells, b.badCell())
+	}
+}
+
+// badCell is a cell that is typed but cannot be used and leaves its trial
+// without a fat percent.
+type badCell struct {
+	trial int // index into Log.Trials
+	at    Place
+	text  string
+}
+
+func (b *row) badCell() badCell {
+	col := b.book.recipe.badCell
+	return badCell{len(b.book.log.Trials), b.at(col), b.text(col)}
+}
+
+func (c badCell) reason() string {
+	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.at.Row, c.at.Col), quoted(c.text))
+}
+
+// setAsideBadCells sets those trials aside, unless no trial of the log has a fat
+// percent: then none is studied by it.
+func (r *reader) setAsideBadCells() {
+	if !slices.ContainsFunc(r.log.Trials, func(t Trial) bool { return t.Used() && t.FatPercent != nil }) {
+		return
+	}
+	for _, c := range r.badCells {
+		r.log.Trials[c.trial].Aside = c.reason()
 	}
 }

@@ -60,17 +60,18 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 		c.EmulsifierGrams = b.book.float(t.EmulsifierGrams)
 	}
 	c.BatchGrams = b.book.float(t.Grams)
-	c.Parts = b.book.amounts(len(parts))
+	amounts := b.book.amounts[:0]
 	for i, d := range r.doses {
 		if parts[i].Grams > 0 {
-			c.Parts = append(c.Parts, Amount{d.name, parts[i].Grams, d.what})
+			amounts = append(amounts, Amount{d.name, parts[i].Grams, d.what})
 		}
 	}
 	if byDifference && w.byDifference > 0 {
-		c.Parts = append(c.Parts, Amount{waterByDifference.Name, w.byDifference, waterByDifference})
+		amounts = append(amounts, Amount{waterByDifference.Name, w.byDifference, waterByDifference})
 		b.book.told("water by difference", b.at(r.batch.col), "no column gives the water part",
 			"the water part is taken as the batch less the other ingredients; add a column \"Water g\" to log it")
 	}
+	c.Parts = b.book.sharedParts(amounts)
 }
 
 func isFat(d dose) bool { return d.what.Kind == ingredient.Fat }
@@ -79,7 +80,7 @@ func isFat(d dose) bool { return d.what.Kind == ingredient.Fat }
 // says what would complete it.
 func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 	list := b.book.scratch[:0]
-	c.Parts = b.book.amounts(len(r.doses))
+	amounts := b.book.amounts[:0]
 	inGramsOnly := true // what there is of emulsifiers
 	for _, d := range r.doses {
 		g := d.amount
@@ -93,9 +94,10 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		}
 		list = append(list, mix.Part{Grams: g, What: d.what})
 		if g > 0 {
-			c.Parts = append(c.Parts, Amount{d.name, g, d.what})
+			amounts = append(amounts, Amount{d.name, g, d.what})
 		}
 	}
+	c.Parts = b.book.sharedParts(amounts)
 	b.book.scratch = list
 	t := mix.Total(list)
 	if !r.noEmulsifier && inGramsOnly {
@@ -104,6 +106,9 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		if r.batch.ok() {
 			c.EmulsifierPercent = b.percentOfBatch(t.EmulsifierGrams, r)
 		}
+	}
+	if !r.noEmulsifier && !inGramsOnly {
+		b.emulsifierShares(c, r)
 	}
 	shares := p.fats > 0 && p.fatGrams == 0 // the fat is given in percent of the mix
 	if !r.noFat && p.fats > 0 && len(t.WithoutFatPercent) == 0 {
@@ -122,6 +127,27 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		b.problem("batch not known", PleaseLook, b.table.fatColumn,
 			"neither the batch nor the water part is logged, so the fat percent cannot be worked out",
 			"add a column \"Batch g\", or \"Water g\" with 0 if the mix had no water")
+	}
+}
+
+// emulsifierShares takes emulsifiers that are all in percent of the mix, which
+// say their part of it whatever the rest is.
+func (b *row) emulsifierShares(c *Composition, r *recipe) {
+	list := make([]mix.Part, 0, len(r.doses))
+	for _, d := range r.doses {
+		share := mix.Part{What: d.what}
+		if d.what.WeighedAsEmulsifier() {
+			if d.basis != ofMix {
+				return
+			}
+			share.Grams = d.amount // of 100 g
+		}
+		list = append(list, share)
+	}
+	t := mix.Total(list)
+	if t.EmulsifierGrams <= 100 {
+		c.EmulsifierPercent = b.book.float(t.EmulsifierGrams)
+		b.blend(c, r, t)
 	}
 }
 

@@ -1,8 +1,10 @@
 package ingest
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -79,9 +81,22 @@ func findOne(pattern string) ([]string, error) {
 		}
 	}
 	var files []string
+	reports := map[string]bool{} // folders looked at, and whether they are reports
+	skipped := ""
 	for _, m := range matches {
 		info, err := os.Stat(m)
 		if err != nil || isLock(m) {
+			continue
+		}
+		folder := m
+		if !info.IsDir() {
+			folder = filepath.Dir(m)
+		}
+		if _, looked := reports[folder]; !looked {
+			reports[folder] = isReport(folder)
+		}
+		if reports[folder] {
+			skipped = folder
 			continue
 		}
 		if info.IsDir() {
@@ -95,6 +110,9 @@ func findOne(pattern string) ([]string, error) {
 		}
 	}
 	if len(files) == 0 {
+		if skipped != "" {
+			return nil, ownReport(skipped)
+		}
 		if strings.ContainsAny(pattern, "*?[") {
 			return nil, &Refusal{
 				fmt.Sprintf("nothing matches %s", pattern),
@@ -109,9 +127,32 @@ func findOne(pattern string) ([]string, error) {
 	return files, nil
 }
 
-// inFolder lists the logs directly in a folder. Our own report folders inside
-// it are folders, so they are never read as logs.
+// isReport reports whether a folder holds a report of ours, as its results.json
+// says. Nothing in it is a log, though a next-trials.xlsx that has been filled
+// in may be named by itself.
+func isReport(dir string) bool {
+	f, err := os.Open(filepath.Join(dir, "results.json"))
+	if err != nil {
+		return false
+	}
+	defer f.Close()
+	// The mark stands in the first lines; the rest may be long.
+	start, err := io.ReadAll(io.LimitReader(f, 1<<20))
+	return err == nil && bytes.Contains(start, []byte("foamfield/results/"))
+}
+
+func ownReport(dir string) *Refusal {
+	return &Refusal{
+		fmt.Sprintf("the folder %s holds a report foamfield wrote, not logs", dir),
+		"name the log itself; to read trials typed into next-trials.xlsx, name that file",
+	}
+}
+
+// inFolder lists the logs directly in a folder.
 func inFolder(dir string) ([]string, error) {
+	if isReport(dir) {
+		return nil, ownReport(dir)
+	}
 	entries, err := os.ReadDir(dir)
 	if err != nil {
 		return nil, &Refusal{

@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/ingredient"
 )
 
 // readText reads a log typed as text. Lines are cells joined with commas, as in
@@ -73,6 +75,76 @@ func accounts(t testing.TB, log *Log) {
 	for _, p := range log.Problems {
 		if p.Kind == "" || p.Read == "" || p.Do == "" || p.Count < 1 || p.At.File == "" {
 			t.Errorf("problem without a part: %+v", p)
+		}
+	}
+}
+
+// TestIngredientNames: the list of ingredients goes by the names of the Amounts.
+func TestIngredientNames(t *testing.T) {
+	log := mustRead(t, "trial,ghee g,cider g,GMS g,sucroester HLB 15 (g),lecithin % of fat,pumpkin g,hold min\n1,120,160,6,2,1,10,12\n")
+	var got []string
+	for _, i := range log.Ingredients {
+		got = append(got, i.Name+"="+i.Known)
+	}
+	want := []string{"ghee=clarified butter", "cider=", "GMS=glycerol monostearate", "sucroester HLB 15=sucrose ester", "lecithin=", "pumpkin="}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	for _, p := range log.Trials[0].Parts {
+		if !slices.ContainsFunc(log.Ingredients, func(i ingredient.Ingredient) bool {
+			return i.Name == p.Name && (i.Known == p.What.Name || i.Name == p.What.Name)
+		}) {
+			t.Errorf("%s (%s) is not listed", p.Name, p.What.Name)
+		}
+	}
+}
+
+// TestSharedParts: trials of one mix share its amounts, and a row's own HLB or
+// fat makes another mix of the same grams.
+func TestSharedParts(t *testing.T) {
+	log := mustRead(t, "cream g,cider g,GMS g,HLB GMS,cream fat %,came out\n120,174,6,,35,y\n120,174,6,3.5,35,y\n120,174,6,3.5,36,y\n120,174,6,3.5,35,n\n121,174,6,3.5,35,y\n")
+	first := func(i int) *Amount { return &log.Trials[i].Parts[0] }
+	for _, c := range []struct {
+		a, b   int
+		shared bool
+	}{{1, 3, true}, {0, 1, false}, {1, 2, false}, {1, 4, false}} {
+		if got := first(c.a) == first(c.b); got != c.shared {
+			t.Errorf("trials %d and %d share: %v", c.a+1, c.b+1, got)
+		}
+	}
+	for i, want := range []float64{35, 35, 36, 35, 35} {
+		if got := first(i).What.FatPercent.Value; got != want {
+			t.Errorf("trial %d: cream of %g %%, want %g", i+1, got, want)
+		}
+	}
+	if got := log.Trials[1].Parts[2].What.HLB.Value; got != 3.5 {
+		t.Errorf("HLB %g", got)
+	}
+}
+
+// TestImpossibleFat: a trial whose fat cannot be is set aside with the reason
+// where the others have one, unless its fat follows from the masses.
+func TestImpossibleFat(t *testing.T) {
+	const reason = "no fat percent that can be used: cell B3 says "
+	for _, c := range []struct{ name, log, aside string }{
+		{"percent", "trial,fat %,HLB,GMS g,hold min\n1,45,5,3,12\n2,140,5,3,9\n", reason + "“140”"},
+		{"with an emulsifier percent", "trial,fat %,emulsifier % of mix,came out\n1,45,1,y\n2,-3%,1,n\n", reason + "“-3%”"},
+		{"no number", "trial,fat %,emulsifier % of mix,came out\n1,45,1,y\n2,4x5?,1,n\n", reason + "“4x5?”"},
+		{"a mass", "trial,butter g,cider g,GMS g,came out\n1,120,174,6,y\n2,-120,174,6,y\n", reason + "“-120”"},
+		{"a mass that leaves the sum open", "trial,butter g,cider g,GMS g,came out\n1,120,174,6,y\n2,120,174,2 c. à café,y\n", "no fat percent that can be used: cell D3 says “2 c. à café”"},
+		{"a mass in a known batch", "trial,batch g,butter g,cider g,GMS g,came out\n1,300,120,174,6,y\n2,300,120,174,2 tsp,y\n", ""},
+		{"the fat was empty anyway", "trial,fat %,GMS g,hold min\n1,45,3,20\n2,,1 tsp,20\n", "nothing of what was in the mix could be read"},
+		{"nothing else in the mix", "trial,fat %,came out\n1,45,y\n2,140,y\n", reason + "“140”"},
+		{"known by the masses", "trial,fat %,butter g,cider g,GMS g,came out\n1,33,120,174,6,y\n2,140,120,174,6,y\n", ""},
+		{"not measured is no fault", "trial,fat %,emulsifier % of mix,came out\n1,45,1,y\n2,n/a,1,n\n", ""},
+		{"nobody has a fat", "trial,fat %,HLB,GMS g,hold min\n1,,5,3,12\n2,140,5,3,9\n", ""},
+	} {
+		log := mustRead(t, c.log)
+		if got := log.Trials[1].Aside; got != c.aside || !log.Trials[0].Used() {
+			t.Errorf("%s: aside %q, want %q", c.name, got, c.aside)
+		}
+		if x := log.Trials[1].FatPercent; x != nil && (*x < 0 || *x > 100) {
+			t.Errorf("%s: fat %v", c.name, *x)
 		}
 	}
 }
@@ -143,7 +215,12 @@ func TestComposition(t *testing.T) {
 		{"unknown ingredient", "clarified butter g,cider g,fairy dust g,GMS g,came out\n120,170,6,4,y", "300", "39.8", "1.333", "4", "3.8",
 			[]string{"header in doubt @ cell C1", "unknown ingredient @ cell C1"}},
 		{"no batch, no water", "clarified butter g,GMS g,came out\n120,6,y", "-", "-", "-", "6", "3.8", []string{"batch not known @ cell A2"}},
+		{"butterfat of the mix", "butterfat %,blend HLB,emulsifier g,hold min\n45,8.5,6,20", "-", "45", "-", "6", "8.5", nil},
+		{"butterfat weighed", "butterfat g,cider g,GMS g,came out\n120,174,6,y", "300", "39.8", "2", "6", "3.8", nil},
+		{"a grade before the percent", "batch g,clarified butter g,cider g,sucrose ester HLB 15 % of water,came out\n301.8,120,180,1,y", "301.8", "39.56", "0.5964", "1.8", "15", nil},
+		{"emulsifiers in percent of the mix alone", "GMS % of mix,sucrose ester 15 % of mix,hold min\n1.7,1.3,20", "-", "-", "3", "-", "8.653", nil},
 		{"spoons", "clarified butter g,cider g,GMS g,came out\n120,174,1 tsp,y", "-", "-", "-", "-", "-", []string{"value not read @ cell C2"}},
+		{"cuillères", "clarified butter g,cider g,GMS g,came out\n120,174,2 c. à café,y", "-", "-", "-", "-", "-", []string{"value not read @ cell C2"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			log := mustRead(t, c.log+"\n")

@@ -41,13 +41,18 @@ func (k *kitchen) named(names ...string) (declared, bool) {
 	return declared{}, false
 }
 
-// met notes an ingredient in the log's list, once.
+// met notes an ingredient in the log's list, once, by the name the log has for
+// it, as the Amounts of trials do.
 func (r *reader) met(name string, i ingredient.Ingredient) ingredient.Ingredient {
 	if i.Name == "" {
 		i.Name = name
 	}
-	if !slices.ContainsFunc(r.log.Ingredients, func(o ingredient.Ingredient) bool { return o.Name == i.Name && o.From == i.From }) {
-		r.log.Ingredients = append(r.log.Ingredients, i)
+	listed := i
+	if name != "" && name != i.Name {
+		listed.Name, listed.Known = name, i.Name
+	}
+	if !slices.ContainsFunc(r.log.Ingredients, func(o ingredient.Ingredient) bool { return o.Name == listed.Name && o.From == listed.From }) {
+		r.log.Ingredients = append(r.log.Ingredients, listed)
 	}
 	return i
 }

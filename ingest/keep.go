@@ -11,7 +11,8 @@ import (
 
 // A log may have a hundred thousand trials. What they keep is cut from larger
 // blocks, and what repeats (texts, sets of extras, what their reading gave) is
-// kept once. Maps of a Trial may be shared with others: nobody writes to them.
+// kept once. Maps and Parts of a Trial may be shared with others: nobody writes
+// to them.
 
 const (
 	block     = 1024
@@ -50,17 +51,39 @@ func (r *reader) interval(low, high float64) *Interval {
 	return &r.intervals[len(r.intervals)-1]
 }
 
-// amounts is an empty slice with room for n amounts.
-func (r *reader) amounts(n int) []Amount {
-	if n == 0 {
+// sharedParts keeps the amounts of a row, once for all trials of the table that
+// have the same: an Amount is large, and repeats are what logs are made of.
+func (r *reader) sharedParts(amounts []Amount) []Amount {
+	r.amounts = amounts
+	if len(amounts) == 0 {
 		return nil
 	}
-	if cap(r.parts)-len(r.parts) < n {
+	r.key = r.key[:0]
+	for i := range amounts {
+		a := &amounts[i]
+		r.key = append(append(r.key, a.Name...), 0)
+		r.key = binary.LittleEndian.AppendUint64(r.key, math.Float64bits(a.Grams))
+		// A row's own values of an ingredient are all that can differ in a table.
+		r.key = append(append(r.key, a.What.From...), 0)
+		for k, own := range [...]*ingredient.Range{a.What.HLB, a.What.FatPercent} {
+			if own != nil {
+				r.key = binary.LittleEndian.AppendUint64(append(r.key, byte(k)), math.Float64bits(own.Value))
+			}
+		}
+	}
+	if kept, ok := r.partSets[string(r.key)]; ok {
+		return kept
+	}
+	if n := len(amounts); cap(r.parts)-len(r.parts) < n {
 		r.parts = make([]Amount, 0, max(n, block))
 	}
 	start := len(r.parts)
-	r.parts = r.parts[:start+n]
-	return r.parts[start : start : start+n]
+	r.parts = append(r.parts, amounts...)
+	kept := r.parts[start:len(r.parts):len(r.parts)]
+	if len(r.partSets) < keptSets {
+		r.partSets[string(r.key)] = kept
+	}
+	return kept
 }
 
 // rowNumbers are the sheet's numbers of the rows a trial stands on; of a card,

@@ -126,6 +126,16 @@ func TestFlags(t *testing.T) {
 	}
 }
 
+// TestDaysAsTyped: a day is a label, kept as the kitchen writes it.
+func TestDaysAsTyped(t *testing.T) {
+	for _, day := range []string{"12.3.", "12/3", "3-12-24", "Tues wk2", "mar.", "lun", "Do.", "2024-10-07"} {
+		log := mustRead(t, "day,butter g,cider g,GMS g,came out\n"+day+",120,174,6,y\n")
+		if got := log.Trials[0].Day; got != day {
+			t.Errorf("%q read as %q", day, got)
+		}
+	}
+}
+
 func TestRepeatLabels(t *testing.T) {
 	log := mustRead(t, "trial,butter g,cider g,GMS g,came out,notes\n7,120,174,6,y,nice\n8,120,174,6,y,same as 7\n9,120,174,6,y,same as before\n")
 	for i, want := range []string{"", "same as 7", ""} {

@@ -135,9 +135,6 @@ func (r *reader) plan(t *table) {
 		if f.Unit == quantity.NoUnit {
 			f.Unit, _ = quantity.ParseUnit(h.Unit)
 		}
-		if f.Role == column.IngredientHLB && (f.Unit.Dimension() == quantity.Mass || f.Unit.Dimension() == quantity.Percent) {
-			f.Role, f.Ingredient = column.IngredientAmount, f.Words // "sucrose ester HLB 15 (g)" is so many grams
-		}
 		if f.Role == column.None && f.header == "" && f.Doubt == "" {
 			continue
 		}

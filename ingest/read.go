@@ -29,6 +29,7 @@ type reader struct {
 	hadHeader  bool // some sheet had a header
 	hadOutcome bool // some table had an outcome column
 	filtered   int  // trials Only left out
+	badCells   []badCell
 
 	// What rows share, so that reading a row keeps nothing but its trial.
 	recipe      recipe
@@ -38,7 +39,9 @@ type reader struct {
 	texts       map[string]string
 	floats      []float64
 	intervals   []Interval
+	amounts     []Amount // scratch
 	parts       []Amount
+	partSets    map[string][]Amount // of the table being read
 	numbers     []int
 	exact       map[float64]*ingredient.Range
 	extras, raw []pair // of the row being read
@@ -101,6 +104,7 @@ func Read(patterns []string, opt Options) (*Log, error) {
 			r.readSheet(book, s)
 		}
 	}
+	r.setAsideBadCells()
 	r.log.Problems = r.found.list
 	for i := range r.log.Trials {
 		r.log.Trials[i].Order = i + 1

@@ -54,6 +54,43 @@ func TestFiles(t *testing.T) {
 	}
 }
 
+// TestOwnReports: what foamfield wrote is never read as a log unless it is
+// named by itself.
+func TestOwnReports(t *testing.T) {
+	dir := files(t, map[string]string{"week.csv": oneTrial})
+	write := func(folder string, texts map[string]string) {
+		if err := os.Mkdir(filepath.Join(dir, folder), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		for name, text := range texts {
+			if err := os.WriteFile(filepath.Join(dir, folder, name), []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	write("week-report", map[string]string{"results.json": `{"schema": "foamfield/results/1"}`, "next-trials.csv": oneTrial, "next-trials 2.csv": oneTrial})
+	write("other", map[string]string{"results.json": `{"schema": "something else"}`, "b.csv": oneTrial})
+	for _, c := range []struct{ pattern, want string }{
+		{"", "week.csv"},
+		{"*", "b.csv week.csv"},
+		{"*/*.csv", "b.csv"},
+		{"other", "b.csv"},
+		{"week-report", "the folder"},
+		{"week-report/*.csv", "the folder"},
+		{"week-report/*", "the folder"},
+		{"week-report/next-trials.csv", "next-trials.csv"},
+	} {
+		found, err := find([]string{filepath.Join(dir, c.pattern)})
+		var got []string
+		for _, f := range found {
+			got = append(got, filepath.Base(f))
+		}
+		if s := strings.Join(got, " "); err == nil && s != c.want || err != nil && !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%q: %s, %v; want %s", c.pattern, s, err, c.want)
+		}
+	}
+}
+
 // TestRefusals: each is one sentence that says what was found and what to do.
 func TestRefusals(t *testing.T) {
 	dir := files(t, map[string]string{
@@ -138,6 +175,8 @@ func FuzzRead(f *testing.F) {
 	f.Add(oneTrial)
 	f.Add("trial;fat %;HLB;hold;drained g;sample g\n1;45 %;8,5;20+;trace;60\n2;0.45;9;o/n;<0,5;\n")
 	f.Add("butter %,GMS %,cream 35 g,cream fat %,HLB GMS,batch g,came out\n1e300,-3,1e308,200,99,5,partly\n")
+	f.Add("“trial”,butter [g],(cider) ’g’,GMS {g},(t)’,hold (′)\n’1‘,120,½,\"6\"\"\",[y],20′\n2,\"1\n2\",(174),‘6’,o/n,″\n")
+	f.Add("n°;MG (½ %)’;HLB (é́);tenue [′];note\n1;45 %;8,5;>20′;(t)’\n\xff;\"\";\xe2\x80;“;{\n")
 	path := filepath.Join(f.TempDir(), "log.csv")
 	f.Fuzz(func(t *testing.T, text string) {
 		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {

@@ -40,6 +40,7 @@ func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
 // readTable reads the trials of one table.
 func (r *reader) readTable(at Place, found *layout.Table) {
 	t := &table{file: at.File, name: at.Sheet, sheet: found.Sheet, found: found}
+	r.partSets = map[string][]Amount{}
 	r.plan(t)
 	r.survey(t)
 	r.hadOutcome = r.hadOutcome || t.outcomes

@@ -210,7 +210,7 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 	}
 	if v < low || v > high {
 		do := fmt.Sprintf("type %s between %s and %s", name, number(low), number(high))
-		if math.IsInf(high, 1) {
+		if v < low && high >= mostGrams {
 			do = fmt.Sprintf("type %s, %s or more", name, number(low))
 		}
 		b.problem("impossible value", MustFix, f.col, fmt.Sprintf("%s cannot be %s", quoted(b.text(f.col)), name), do)

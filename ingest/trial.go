@@ -172,6 +172,6 @@ type Log struct {
 	Columns     []Column
 	Targets     Targets
 	Extras      []Variable
-	Ingredients []ingredient.Ingredient // every one met, with the values used and whose they are
+	Ingredients []ingredient.Ingredient // every one met, by the log's name for it (Known: the table's), with the values used and whose they are
 	Method      []string                // the steps of a Method sheet, in order
 }

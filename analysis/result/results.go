@@ -17,6 +17,12 @@ type Results struct {
 
 	Status       Status `json:"status"`
 	StatusReason string `json:"status_reason"` // one plain sentence
+	// NotJudged are targets nobody logged a result for: no chance here says anything of them.
+	NotJudged []Outcome `json:"not_judged"`
+	// WatchedMinutes is the longest any foam was watched; a hold beyond it is a guess,
+	// and HoldIsAGuess says that the target lies there.
+	WatchedMinutes *float64 `json:"watched_minutes"`
+	HoldIsAGuess   bool     `json:"hold_is_a_guess"`
 
 	Inputs   []Input   `json:"inputs"`
 	Rows     Rows      `json:"rows"`
@@ -435,7 +441,7 @@ type Summary struct {
 	Trials   int      `json:"trials"`
 	CameOut  int      `json:"came_out"`
 	Worked   int      `json:"worked"`
-	Repeats  int      `json:"repeats"` // trials that repeat a formula within the group
+	Repeats  int      `json:"repeats"` // trials that repeat a formula made before, here or elsewhere
 	CV       *float64 `json:"repeat_cv_percent"`
 	Problems int      `json:"problems"`
 }
@@ -540,7 +546,8 @@ type NextTrial struct {
 
 // Used is what the run took an ingredient to be, and from where.
 type Used struct {
-	Name       string   `json:"name"`
+	Name       string   `json:"name"`  // as the log calls it
+	Known      string   `json:"known"` // as the shipped table calls it, "" if the same
 	Kind       string   `json:"kind"`
 	HLB        *float64 `json:"hlb"`
 	HLBLow     *float64 `json:"hlb_low"`

@@ -217,6 +217,9 @@ func (a *account) ingredients() {
 	a.columns(len(a.log.Ingredients), func(i int) []string {
 		g := a.log.Ingredients[i]
 		what := g.Kind.String()
+		if g.Known != "" {
+			what = g.Known + ", " + what
+		}
 		if g.HLB != nil {
 			what += ", HLB " + span(*g.HLB)
 		}

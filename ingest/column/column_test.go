@@ -75,7 +75,7 @@ emulsifier, all together: emulsifier, surfactant, emuls | émulsifiant, émulsio
 blend HLB: HLB, BHL, EHL, HLB-Wert
 canister size: siphon, whipper, canister, bottle | bombe | sifón | sifone | Sahnebläser, Bereiter
 fill: fill, vol, load | remplissage, volume | llenado, volumen | riempimento | Füllmenge, Füllung
-chargers: charger, charge ??, cartridge, N2O, gas | cartouche, gaz, protoxyde | cápsula, cartucho, óxido nitroso | carica, cartuccia, bomboletta, protossido | Kapsel, Patrone, Lachgas
+chargers: charger, charge ??, cartridge, N2O, gas, NO2, N20, N₂O, NOS, nitrogen cartridge | cartouche, gaz, protoxyde | cápsula, cartucho, óxido nitroso | carica, cartuccia, bomboletta, protossido | Kapsel, Patrone, Lachgas
 shakes: shakes, shake s | secousses, agitation | agitado, sacudidas | agitazioni, scosse | Schütteln
 rest in the fridge: chill, rest ??, fridge | repos, frigo, réfrigération, froid | reposo, nevera, frío | riposo | Ruhezeit, Kühlzeit, Kühlung
 temperature: temp, T ??, °C, °F | température, T° ?? | temperatura, Tª | Temp.
@@ -132,6 +132,11 @@ func TestRead(t *testing.T) {
 		{"score /9", "score /9"},
 		{"liking (1-9)", "score /9"},
 		{"note /20", "score /20"},
+		{"Note (1-6)", "score /6 ?"},
+		{"Schulnote", "score ?"},
+		{"Gesamtnote", "score ?"},
+		{"Note (0-10)", "score /10"},
+		{"Punkte", "score"},
 		{"cream 35 g", "amount of an ingredient [cream 35] g"},
 		{"crème 35 % (g)", "amount of an ingredient [crème 35 %] g"},
 		{"apple cider g", "amount of an ingredient [apple cider] g"},
@@ -166,6 +171,33 @@ func TestRead(t *testing.T) {
 		{"burro g", "amount of an ingredient [burro] g"},
 		{"emulsifier g", "emulsifier, all together g"},
 		{"low HLB emulsifier g", "amount of an ingredient [lipophilic emulsifier] g"},
+		{"butterfat %", "fat percent %"},
+		{"milkfat %", "fat percent %"},
+		{"milk fat (%)", "fat percent %"},
+		{"butter fat %", "fat percent %"},
+		{"% butterfat", "fat percent %"},
+		{"fat content", "fat percent"},
+		{"fat content %", "fat percent %"},
+		{"Milchfett %", "fat percent %"},
+		{"MG laitière %", "fat percent %"},
+		{"grasa láctea %", "fat percent %"},
+		{"butterfat % of mix", "fat percent % of mix"},
+		{"butterfat g", "amount of an ingredient [butterfat] g"},
+		{"butter g", "amount of an ingredient [butter] g"},
+		{"cream butterfat %", "fat percent of an ingredient [cream] %"},
+		{"sucrose ester 15 % of water", "amount of an ingredient [sucrose ester 15] % of water"},
+		{"sucrose ester 15 %", "amount of an ingredient [sucrose ester 15] %"},
+		{"sucrose ester 15 (% of water)", "amount of an ingredient [sucrose ester 15] % of water"},
+		{"SE15 % aq", "amount of an ingredient [SE15] % of water"},
+		{"polysorbate 80 % of mix", "amount of an ingredient [polysorbate 80] % of mix"},
+		{"cream 35 % of mix", "amount of an ingredient [cream 35] % of mix"},
+		{"crème 35 % MG (g)", "amount of an ingredient [crème 35 % MG] g"},
+		{"GMS 90 % (g)", "amount of an ingredient [GMS 90 %] g"},
+		{"sucroester HLB 15 (g)", "amount of an ingredient [sucroester HLB 15] g"},
+		{"sucroester HLB 15", "amount of an ingredient [sucroester HLB 15]"},
+		{"HLB 15 sucrose ester (g)", "amount of an ingredient [HLB 15 sucrose ester] g"},
+		{"sucrose ester HLB 15 % of water", "amount of an ingredient [sucrose ester HLB 15] % of water"},
+		{"Emulgator X HLB 12 (g)", "amount of an ingredient [Emulgator X HLB 12] g"},
 		{"drain min", "minute the drainage was read min"},
 		{"butter colour", "known, not used ~"},
 		{"pumpkin g", "not used g"},
@@ -195,6 +227,7 @@ func TestReadAll(t *testing.T) {
 	for _, c := range []struct{ name, headers, want string }{
 		{"french note", "Essai; Beurre (g); Tenue (min); Note; Remarques", "trial; amount of an ingredient [Beurre] g; hold min; score; note"},
 		{"german note", "Versuch; Butter (g); Standzeit (min); Note", "trial; amount of an ingredient [Butter] g; hold min; score ?"},
+		{"german school marks", "Versuch; Butter (g); Standzeit (min); Note (1-6)", "trial; amount of an ingredient [Butter] g; hold min; score /6 ?"},
 		{"italian note", "Prova; Burro (g); Tenuta (min); Voto; Note", "trial; amount of an ingredient [Burro] g; hold min; score; note"},
 		{"english note", "Trial; Butter (g); Hold (min); Note", "trial; amount of an ingredient [Butter] g; hold min; note"},
 		{"german charge", "Charge; Butter (g); Standzeit (min); Bemerkung", "trial ?; amount of an ingredient [Butter] g; hold min; note"},
@@ -208,6 +241,8 @@ func TestReadAll(t *testing.T) {
 		{"two holds", "trial; hold (min); stand time (min)", "trial; not used min ?; not used min ?"},
 		{"percent and mass are not rivals", "trial; GMS g; GMS % (fat); drained g; drained %", "trial; amount of an ingredient [GMS] g; amount of an ingredient [GMS] % of fat; drained g; drained %"},
 		{"a series is no rivalry", "trial; drained % @5; drained % @10", "trial; drained % @5; drained % @10"},
+		{"one fat beside all fat", "trial; butterfat %; fat %; hold (min)", "trial; known, not used % ?; fat percent %; hold min"},
+		{"one fat alone", "trial; butterfat %; cider g; hold (min)", "trial; fat percent %; amount of an ingredient [cider] g; hold min"},
 		{"two temperatures", "trial; mix temp; serving temp", "trial; temperature; temperature"},
 		{"collapse alone", "trial; fat %; collapse (min)", "trial; fat percent %; hold min ?"},
 		{"collapse beside hold", "trial; hold (min); collapse (min)", "trial; hold min; first look at which it no longer stood min"},
@@ -218,6 +253,21 @@ func TestReadAll(t *testing.T) {
 		}
 		if g := strings.Join(got, "; "); g != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", c.name, g, c.want)
+		}
+	}
+}
+
+// TestSchoolMarks: the doubt says what a German Note is and what to type.
+func TestSchoolMarks(t *testing.T) {
+	for _, headers := range [][]string{{"Versuch", "Butter (g)", "Standzeit (min)", "Note"}, {"Schulnote", "Versuch"}, {"Versuch", "Note (1-6)"}} {
+		said := ""
+		for _, m := range ReadAll(headers) {
+			if m.Role == Score {
+				said = m.Doubt
+			}
+		}
+		if !strings.Contains(said, "1 is best") || !strings.Contains(said, "Punkte") {
+			t.Errorf("%q: %q", headers, said)
 		}
 	}
 }

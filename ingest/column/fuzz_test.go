@@ -14,7 +14,8 @@ func FuzzRead(f *testing.F) {
 	for _, p := range vocab().ordered {
 		f.Add(p.text)
 	}
-	for _, h := range []string{"MDG % (oil)", "drain % @20", "RESULTS / hold (min)", "/ / /", "(((", "% % %", "@", "1e999", "\xff\xfe", "n°", "cream 35 % (g)", "GMS / HLB"} {
+	for _, h := range []string{"MDG % (oil)", "drain % @20", "RESULTS / hold (min)", "/ / /", "(((", "% % %", "@", "1e999", "\xff\xfe", "n°", "cream 35 % (g)", "GMS / HLB",
+		"(t)’", "’(min)‘ hold", "[20’] % ½ (℃", "hold ﬁ (′)″", "ŉ (m)’ g", "crème (½ %) é́", "n°)(°n", "ǆ{ß}[Œ]’ %"} {
 		f.Add(h)
 	}
 	f.Fuzz(func(t *testing.T, header string) {
@@ -46,6 +47,7 @@ func asciiLower(r rune) rune {
 func FuzzReadAll(f *testing.F) {
 	f.Add("trial|butter g|GMS % fat|hold min|hold h|time|time min|note|notes")
 	f.Add("Versuch|Butter (g)|Standzeit (min)|Note|Charge|Charge")
+	f.Add("(t)’|‘(g) ½’|[%](fat)’|hold (′)|“GMS” (% ﬀ)|n°(n)’")
 	f.Fuzz(func(t *testing.T, line string) {
 		headers := strings.Split(line, "|")
 		ms := ReadAll(headers)
@@ -76,6 +78,17 @@ func TestPlain(t *testing.T) {
 	for r := None + 1; r < Declared; r++ {
 		if r.Plain() == "" {
 			t.Errorf("no header text for %s", r)
+		}
+	}
+}
+
+func TestIsYesNo(t *testing.T) {
+	for text, want := range map[string]bool{
+		"y/n": true, "(Y/N)": true, "o/n": true, "oui / non": true, "sí/no": true, "s/n": true, "ja/nein": true, "[j/n]": true, "yes/no": true,
+		"y": false, "yes": false, "no": false, "0/1": false, "x": false, "g": false, "": false, "n/a": false, "yes no maybe": false,
+	} {
+		if got := IsYesNo(text); got != want {
+			t.Errorf("%q: %v", text, got)
 		}
 	}
 }

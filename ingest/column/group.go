@@ -2,6 +2,7 @@ package column
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/quantity"
@@ -86,6 +87,13 @@ func IsGroup(text string) bool {
 	return len(text) <= maxHeader && vocab().group[joined(tokens(text))]
 }
 
+// IsYesNo reports whether a text offers two answers, as a row of units does:
+// "y/n", "(o/n)", "ja/nein".
+func IsYesNo(text string) bool {
+	ts := slices.DeleteFunc(tokens(text), func(t token) bool { return t.kind == sign })
+	return len(text) <= maxHeader && len(ts) == 2 && ts[0].kind == word && ts[1].kind == word && vocab().yesNo[joined(ts)]
+}
+
 // take fixes the role.
 func (m Meaning) take(r Role) Meaning {
 	m.Role, m.could, m.Else, m.Ingredient, m.sure = r, nil, None, "", true
@@ -147,14 +155,17 @@ func (m Meaning) finished(lang languages) Meaning {
 	case m.Role == Hold && (d == quantity.Minutes && (m.Unit == quantity.Hour || m.Unit == quantity.Day)) && strings.HasPrefix(key, "hold"):
 		m.Else = Rest
 		m.Doubt = fmt.Sprintf("%q in hours was read as how long the foam stood; if it is the rest in the fridge, type \"rest (h)\"", m.Words)
-	case m.Role == Score && key == "note" && lang == german:
-		m.Doubt = "a German school Note runs the other way, 1 is best; if it does here, say so in the Columns sheet"
+	case m.Role == Score && schoolMarks[key] && (lang == german || m.lang == german || m.OutOf == 6):
+		m.Doubt = "German school marks run the other way, 1 is best; if these do, type 7 minus the mark under the header Punkte"
 	case m.Role == Chargers && d == quantity.Mass: // grams of gas
 	case d != quantity.Any && len(roles[m.Role].takes) > 0 && !m.Role.Takes(d):
 		m.Doubt = fmt.Sprintf("%s does not fit %s; type the unit of %q", m.Unit, m.Role, m.Words)
 	}
 	return m
 }
+
+// schoolMarks are the words for German school marks, which no other scale has.
+var schoolMarks = map[string]bool{"note": true, "noten": true, "gesamtnote": true, "schulnote": true, "schulnoten": true, "geschmacksnote": true}
 
 // plain is a header text that is read as the role without doubt.
 var plain = map[Role]string{

@@ -125,6 +125,9 @@ func (r *reader) unit(ts []token) bool {
 	if strings.EqualFold(text, "gms") && (text == "GMS" || r.m.Unit != quantity.NoUnit) {
 		return false // glycerol monostearate, not grams
 	}
+	if text == "MG" && r.m.Unit != quantity.NoUnit {
+		return false // matière grasse, not milligrams
+	}
 	u, ok := quantity.ParseUnit(text)
 	if ok {
 		r.setUnit(u)
@@ -233,6 +236,9 @@ func (r *reader) tail(ts []token, alone bool) int {
 	for k := min(4, n); k >= 1; k-- {
 		if b, ok := r.v.basis[joined(ts[n-k:])]; ok && (alone || n > k) && r.m.Basis == NoBasis {
 			percentBefore := n > k && ts[n-k-1].text == "%"
+			if percentBefore && !alone && r.m.Unit.Dimension() == quantity.Mass && n > k+1 && ts[n-k-2].kind == number {
+				continue // "crème 35 % MG (g)" is a name
+			}
 			preposition := k > 1 && r.v.quiet[ts[n-k].text]
 			if (percentBefore && (n > k+1 || preposition || alone)) || preposition && r.m.Unit.Dimension() == quantity.Percent {
 				r.m.Basis = b
@@ -241,7 +247,7 @@ func (r *reader) tail(ts []token, alone bool) int {
 		}
 	}
 	if last.text == "%" && n > 1 && ts[n-2].kind == number && !alone {
-		if p := r.v.exact(ts[:n-2]); p == nil {
+		if p := r.v.exact(ts[:n-2]); p == nil && !r.doseInPercent(ts[:n-1]) {
 			return 0 // "cream 35 %" is a name
 		}
 	}
@@ -265,6 +271,17 @@ func (r *reader) tail(ts []token, alone bool) int {
 		return 1
 	}
 	return 0
+}
+
+// doseInPercent reports whether a % behind a name that ends in a number is the
+// unit: of "sucrose ester 15 % of water" and of any emulsifier, whose numbers are
+// its grade.
+func (r *reader) doseInPercent(name []token) bool {
+	if r.m.Unit != quantity.NoUnit {
+		return false
+	}
+	i, ok := ingredient.Lookup(raw(r.header, name))
+	return r.m.Basis != NoBasis || ok && i.WeighedAsEmulsifier()
 }
 
 // head says how many tokens at the start are a modifier, and reads it.
@@ -298,78 +315,6 @@ func minutes(n float64, u quantity.Unit) float64 {
 	return n
 }
 
-// guess reads a core that is not in the table: an HLB of something, an
-// ingredient, a misspelling, or known words beside others.
-func (r *reader) guess() *phrase {
-	if len(r.core) > 6 {
-		return nil
-	}
-	for i, t := range r.core {
-		if t.text == "hlb" || t.text == "bhl" || t.text == "ehl" {
-			others := append(append([]token{}, r.core[:i]...), r.core[i+1:]...)
-			if len(others) > 0 {
-				name := raw(r.header, others)
-				if i > 0 && i < len(r.core)-1 {
-					name = joined(others)
-				}
-				if low := strings.ToLower(name); low == "low" || low == "high" || low == "lo" || low == "hi" {
-					name = map[bool]string{true: "lipophilic emulsifier", false: "hydrophilic emulsifier"}[low[0] == 'l']
-				}
-				r.m.Role, r.m.Ingredient, r.m.sure = IngredientHLB, trimQuiet(name), true
-				return nil
-			}
-		}
-	}
-	name := r.m.Words
-	if len(r.extra) > 0 {
-		name += " " + raw(r.header, r.extra)
-	}
-	inside, share := r.v.within(r.core)
-	if inside == nil {
-		if p, s := r.v.within(r.extra); s == 1 {
-			inside, share = p, 0.5
-		}
-	}
-	dim := r.m.Unit.Dimension()
-	if _, known := ingredient.Lookup(name); known {
-		if inside == nil || IngredientAmount.Takes(dim) && dim != quantity.Any && !aboutFoam(inside.entries[0].role) {
-			r.m.Role, r.m.Ingredient, r.m.sure = IngredientAmount, name, true
-			return nil
-		}
-	}
-	if p := r.v.misspelt(joined(r.core)); p != nil {
-		r.m.Fuzzy = true
-		return p
-	}
-	if known := misspeltIngredient(joined(r.core)); known != "" {
-		r.m.Role, r.m.Ingredient, r.m.Fuzzy = IngredientAmount, known, true
-		return nil
-	}
-	if inside != nil && share >= 0.4 {
-		r.m.Fuzzy = true
-		return inside
-	}
-	return nil
-}
-
-// aboutFoam reports whether a role is of the foam or its handling, so that an
-// ingredient's name beside it ("water drained") does not make it an ingredient.
-func aboutFoam(r Role) bool {
-	return r >= Chargers && r <= Temperature || r >= Hold && r <= Mouthfeel || r == IngredientFat || r == Unused
-}
-
-func trimQuiet(name string) string {
-	quiet := vocab().quiet
-	fields := strings.Fields(name)
-	for len(fields) > 1 && quiet[strings.ToLower(strings.Trim(fields[0], "'"))] {
-		fields = fields[1:]
-	}
-	for len(fields) > 1 && quiet[strings.ToLower(fields[len(fields)-1])] {
-		fields = fields[:len(fields)-1]
-	}
-	return strings.Join(fields, " ")
-}
-
 // as gives the meaning an entry's role, moved by the unit where words alone mislead.
 func (m Meaning) as(e entry) Meaning {
 	d := m.Unit.Dimension()
@@ -380,6 +325,10 @@ func (m Meaning) as(e entry) Meaning {
 	switch {
 	case m.Role == FatPercent && (d == quantity.Mass || d == quantity.Volume):
 		m.Role, m.Ingredient = IngredientAmount, "fat"
+		// The percent of "butterfat" is the mix's, its grams are an ingredient's.
+		if i, ok := ingredient.Lookup(m.Words); ok && i.Kind == ingredient.Fat && i.Name != "fat" {
+			m.Ingredient = m.Words
+		}
 	case m.Role == IngredientFat:
 		m.Ingredient = ingredientIn(m.Words)
 	}

@@ -3,6 +3,7 @@ package column
 import (
 	"fmt"
 	"math/bits"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/ingredient"
@@ -29,6 +30,7 @@ func ReadAll(headers []string) []Meaning {
 	byWhatIsTaken(ms)
 	restBesideHold(ms)
 	unknownMasses(ms)
+	partsOfFat(ms)
 	setAsideRivals(ms, headers)
 	return ms
 }
@@ -155,6 +157,25 @@ func unknownMasses(ms []Meaning) {
 		if beside && (d == quantity.Mass || d == quantity.Percent && m.Basis != NoBasis) {
 			m.Role, m.Ingredient = IngredientAmount, m.Words
 			m.Doubt = fmt.Sprintf("%q is not an ingredient known here; it was counted in the mix; list it in the Ingredients sheet", m.Words)
+		}
+	}
+}
+
+// partsOfFat leaves a percent of one fat, such as "butterfat %", unused where
+// another column has the fat percent of the mix.
+func partsOfFat(ms []Meaning) {
+	part := func(m Meaning) bool {
+		i, ok := ingredient.Lookup(m.Words)
+		return m.Role == FatPercent && ok && i.Kind == ingredient.Fat && i.Name != "fat"
+	}
+	whole := slices.IndexFunc(ms, func(m Meaning) bool { return m.Role == FatPercent && !part(m) })
+	if whole < 0 {
+		return
+	}
+	for i := range ms {
+		if m := &ms[i]; part(*m) {
+			m.Role, m.Else = Unused, FatPercent
+			m.Doubt = fmt.Sprintf("%q was not used, as %q has the fat of the mix; to use it instead, rename the other column", m.Words, ms[whole].Words)
 		}
 	}
 }

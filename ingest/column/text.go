@@ -151,10 +151,15 @@ func joined(ts []token) string {
 	return b.String()
 }
 
-// raw is the header's own text from the first to the last token.
+// raw is the header's own text around the tokens, from the one furthest left to
+// the one furthest right: words taken out of brackets stand behind the others.
 func raw(header string, ts []token) string {
 	if len(ts) == 0 {
 		return ""
 	}
-	return strings.Trim(header[ts[0].from:ts[len(ts)-1].to], " \u00a0,;:.-–_/")
+	from, to := ts[0].from, ts[0].to
+	for _, t := range ts[1:] {
+		from, to = min(from, t.from), max(to, t.to)
+	}
+	return strings.Trim(header[from:to], " \u00a0,;:.-–_/")
 }

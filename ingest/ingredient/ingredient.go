@@ -41,6 +41,9 @@ type Ingredient struct {
 	Limits     []Limit
 	From       string // whose values: source, or the place in the kitchen's own sheet
 	Note       string
+	// Known is the table's own name in a list that goes by the log's; "" where
+	// they are the same.
+	Known string
 	// Whole marks a food that emulsifies by what is in it, such as yolk: it is
 	// not weighed as an emulsifier.
 	Whole bool

@@ -103,6 +103,10 @@ func (f *finder) deal(labels int) (tables []Table, outside []Furniture, ok bool)
 			section = append(section, Furniture{row.Number, Title})
 			group = text
 		case text == "" && t == nil && f.nextIsLabel(i, labels):
+			if pending >= 0 { // the label it stood above came to nothing
+				section = append(section, Furniture{rows[pending].Number, Title})
+				slices.SortFunc(section, func(a, b Furniture) int { return a.Row - b.Row })
+			}
 			pending = i
 		case !known && t == nil:
 			section = append(section, Furniture{row.Number, Title})

@@ -58,6 +58,16 @@ trial, butter g, GMS g, hold min
 1 units
 2 header
 `},
+	{"units row with yes or no", `
+trial | butter | came out | broke | hold
+ | g | y/n | (o/n) | min
+T1 | 100 | y | n | 12
+`, `
+trial, butter g, came out, broke, hold min
+3: T1 | 100 | y | n | 12
+1 header
+2 units
+`},
 	{"averages, totals, targets", `
 Essai | Beurre (g) | Tenue (min) | Remarques
 E1 | 100 | 12 |

@@ -13,6 +13,8 @@ func FuzzFind(f *testing.F) {
 	for _, c := range cases {
 		f.Add(c.sheet)
 	}
+	f.Add("trial | (t)’ | hold (′) | ‘fat’ %\n1 | ½ | 20′ | ’45\n2 | \" | ‘ | ″")
+	f.Add("“trial” | [butter] {g} | crème (½ %) | n°\n | (g)’ | [y/n] | (min)″\n1 | 120 | é́ | ’")
 	f.Fuzz(func(t *testing.T, text string) {
 		if len(text) > 4000 {
 			return

@@ -132,6 +132,7 @@ func isUnit(text string) bool {
 	}
 	text = strings.TrimSpace(text)
 	_, ok := quantity.ParseUnit(text)
+	ok = ok || column.IsYesNo(text)
 	if !ok && strings.HasPrefix(text, "%") { // "% of fat", "% (oil)"
 		m := column.Read(text)
 		ok = m.Role == column.None && m.Unit == quantity.PercentUnit && m.Basis != column.NoBasis

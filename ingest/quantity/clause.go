@@ -91,11 +91,11 @@ func (p *reader) settle(c clause, a, b measure, spread *measure) error {
 	if c.low, c.in, err = p.base(a); err != nil {
 		return err
 	}
-	in := c.in
-	if c.high, in, err = p.base(b); err != nil {
+	high, in, err := p.base(b)
+	if err != nil {
 		return err
 	}
-	if in != c.in {
+	if c.high = high; in != c.in {
 		return p.fail("has two numbers in different kinds of unit", expected[p.want].type_)
 	}
 	if spread != nil {

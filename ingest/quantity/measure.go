@@ -97,7 +97,7 @@ func (p *reader) smallerUnits(m *measure) error {
 	compound := false
 	for in != Second && p.at(0).kind == aNumber && p.at(0).num.integer && m.n.integer {
 		part := p.at(0).num
-		next := in + 0
+		var next Unit
 		start := p.i
 		p.i++
 		u, n := p.unitHere()
@@ -202,7 +202,7 @@ func (p *reader) base(m measure) (float64, Unit, error) {
 		p.doubt("%s g was read as chargers of 8 g", format(u.toBase(m.n)))
 		return u.toBase(m.n) / 8, Charger, nil
 	case !u.sized():
-		return 0, u, p.fail("is measured by "+u.String()+", which has no fixed size", "weigh it once and type the grams")
+		return 0, u, p.unsized(u)
 	case p.want != Any && dim != p.want:
 		return 0, u, p.mismatch(m, u)
 	case m.settled:

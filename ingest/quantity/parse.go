@@ -257,6 +257,8 @@ func (p *reader) finish() (Reading, error) {
 			return Reading{Low: inf(-1), High: inf(1), Word: DidNotComeOut, Doubt: "the 0 was read as: did not come out"}, nil
 		case zero && has(events, CameOutLiquid):
 			return Reading{Low: inf(-1), High: inf(1), Word: NoFoam, Doubt: "the 0 was read as: no foam"}, nil
+		case r.Unit == NoUnit && (p.want == Mass || p.want == Volume) && spoonIn(p.left) != NoUnit:
+			return Reading{}, p.unsized(spoonIn(p.left))
 		case p.before && r.Unit == NoUnit && wordOf()[words] != Trace:
 			return Reading{}, p.fail("has words before its number that may change it", expected[p.want].type_)
 		case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
@@ -270,6 +272,26 @@ func (p *reader) finish() (Reading, error) {
 		return Reading{}, p.fail("is too large a number", expected[p.want].type_)
 	}
 	return r, nil
+}
+
+// spoonIn finds the spoon among words that stand behind a number without a
+// unit: "1 heaped tsp", "1 gestr. TL". The shortest names count only as the last
+// word, as they are words of a language too.
+func spoonIn(words []string) Unit {
+	for i, w := range words {
+		switch u := unitOf()[w]; u {
+		case Teaspoon, Tablespoon, Pinch:
+			if len(w) > 2 || i == len(words)-1 {
+				return u
+			}
+		}
+	}
+	return NoUnit
+}
+
+// unsized is the error of a measure without a fixed size.
+func (p *reader) unsized(u Unit) error {
+	return p.fail("is measured by "+u.String()+", which has no fixed size", "weigh it once and type the grams")
 }
 
 // withoutNumber reads what is left when a cell has words only.

@@ -87,9 +87,11 @@ var units = [lastUnit]struct {
 	Charger: {"chargers", Chargers, 0, 1, `charger|chargers|charge|charges|cartridge|cartridges|cart|carts|cap|caps|capsule|capsules|bulb|bulbs|
 		cartouche|cartouches|carga|cargas|cápsula|cápsulas|cartucho|cartuchos|carica|cariche|cartuccia|cartucce|bomboletta|bombolette|capsula|
 		Kapsel|Kapseln|Patrone|Patronen|n2o|n20|no2|nos|n2o chargers|n2o caps|N2O Kapseln`},
-	Teaspoon: {"tsp", Volume, 0, 0, `tsp|tsps|teaspoon|teaspoons|t spoon|càc|c à c|cuillère à café|cuillères à café|cuill à café|
+	Teaspoon: {"tsp", Volume, 0, 0, `tsp|tsps|teaspoon|teaspoons|t spoon|càc|c à c|c à café|c café|c à thé|cuillère à café|cuillères à café|cuillerée à café|cuillerées à café|
+		cuill à café|cuil à café|cuillère à thé|cuillères à thé|cuill à c|cuil à c|cucharilla|cucharillas|cdita|cditas|cucch|Teel|Kaffeelöffel|KL|
 		cucharadita|cucharaditas|cdta|cdtas|cucchiaino|cucchiaini|TL|Teelöffel`},
-	Tablespoon: {"tbsp", Volume, 0, 0, `tbsp|tbsps|tbs|tablespoon|tablespoons|spoon|spoons|càs|c à s|cuillère à soupe|cuillères à soupe|cuill à soupe|cuillère|cuillères|
+	Tablespoon: {"tbsp", Volume, 0, 0, `tbsp|tbsps|tbs|tablespoon|tablespoons|spoon|spoons|càs|c à s|c à soupe|c soupe|cuillère à soupe|cuillères à soupe|cuillerée à soupe|
+		cuillerées à soupe|cuill à soupe|cuil à soupe|cuill à s|cuil à s|cuillerée|cuillerées|Essl|cuillère|cuillères|
 		cucharada|cucharadas|cda|cdas|cucchiaio|cucchiai|EL|Esslöffel|Löffel`},
 	Cup:   {"cup", Volume, 0, 0, `cup|cups|tasse|tasses|taza|tazas|tazza|tazze|Tasse|Tassen`},
 	Pinch: {"pinch", Count, 0, 0, `pinch|pinches|pincée|pincées|pizca|pizcas|pizzico|pizzichi|Prise|Prisen|knob|dash|handful|Messerspitze|MSP`},
