@@ -84,10 +84,9 @@ func effects(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "effects", Title: f.title, Caption: strings.Join(append(caption, leftOut(0, every)...), " "),
-		Alt:   fmt.Sprintf("%s of hold in minutes against %s. %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil)), f.title),
-		Width: figureWidth, Height: height(f.title, f.key, vg.Length(effectHeight*len(f.panels))),
-		paint: f.paint,
-	}, true
+		Alt: fmt.Sprintf("%s of hold in minutes against %s. %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil)), f.title),
+		key: f.key, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
+	}.sized(figureWidth), true
 }
 
 func goodEffect(e result.Effect) bool {

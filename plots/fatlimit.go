@@ -74,9 +74,8 @@ func fatLimit(r *result.Results) (Figure, bool) {
 		Caption: strings.Join(append(caption, leftOut(absent, every)...), " "),
 		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn. %s.",
 			plural(len(f.shown), "trial", "trials"), f.title),
-		Width: figureWidth, Height: height(f.title, f.key, panelHeight+25),
-		paint: f.paint,
-	}, true
+		key: f.key, panel: panelHeight + 25, paint: f.paint,
+	}.sized(figureWidth), true
 }
 
 // finding says how far the fat goes: to the richest start where there is one,
@@ -91,24 +90,26 @@ func (f *fatFigure) finding(r *result.Results) string {
 	at := f.steps[best]
 	if f.wanted == 0 || !at.Workable {
 		goal := ""
-		if f.wanted > 0 {
+		if f.wanted > 0 && !(r.HoldIsAGuess && at.Chance.Mean >= f.wanted) {
 			goal = "No fat percent reaches " + wantedInTen(f.wanted) + ": "
 		}
-		return capital(fmt.Sprintf("%sthe best is about %s, at %s %% fat", goal, inTen(at.Chance.Mean), number(at.FatPercent, 0)))
+		return capital(fmt.Sprintf("%sthe best is %s, at %s %% fat", goal, ChanceAgainst(at.Chance.Mean, f.wanted), number(at.FatPercent, 0))) + unproven(r)
 	}
 	end := best
 	for end+1 < len(f.steps) && f.steps[end+1].Workable {
 		end++
-	}
-	if end == len(f.steps)-1 {
-		return fmt.Sprintf("Even at %s %% fat, the most tried, the best mix works at least %s",
-			number(f.steps[end].FatPercent, 0), wantedTimes(f.wanted))
 	}
 	rich := f.steps[end].FatPercent
 	for _, s := range r.Starts {
 		if v, ok := deref(s.Mix.FatPercent); ok && s.Aim == result.Richest && s.Status == result.Recommended {
 			rich = v
 		}
+	}
+	switch but := unproven(r); {
+	case but != "":
+		return fmt.Sprintf("Up to about %s %% fat the best mix may work %s%s", number(rich, 0), wantedTimes(f.wanted), but)
+	case end == len(f.steps)-1:
+		return fmt.Sprintf("Even at %s %% fat, the most tried, the best mix works at least %s", number(f.steps[end].FatPercent, 0), wantedTimes(f.wanted))
 	}
 	title := fmt.Sprintf("Fat can go to about %s %% and still work %s", number(rich, 0), wantedTimes(f.wanted))
 	if w := limitWord(f.steps[end+1].LimitedBy); w != "" {

@@ -30,7 +30,7 @@ const (
 func foreseen(r *result.Results) (Figure, bool) {
 	var f foreseenFigure
 	wanted := r.Targets.WantedChance.Value
-	if !(wanted > 0 && wanted < 1) {
+	if !(wanted > 0 && wanted < 1) || unproven(r) != "" { // no trial can be known to have worked
 		return Figure{}, false
 	}
 	sure, sureWorked, all := 0, 0, 0
@@ -87,10 +87,9 @@ func foreseen(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,
-		Alt:   fmt.Sprintf("Foreseen chance of working of %s against what happened. %s.", plural(len(told), "trial", "trials"), f.title),
-		Width: figureWidth, Height: height(f.title, f.key, min(45+pileStep*vg.Length(f.up+f.down), 220)),
-		paint: f.paint,
-	}, true
+		Alt: fmt.Sprintf("Foreseen chance of working of %s against what happened. %s.", plural(len(told), "trial", "trials"), f.title),
+		key: f.key, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
+	}.sized(figureWidth), true
 }
 
 // pile is where trials of about one chance are heaped.

@@ -29,8 +29,19 @@ type Figure struct {
 	Width   vg.Length
 	Height  vg.Length
 
+	key   []keyEntry
+	panel vg.Length // height without title and key
 	paint func(draw.Canvas)
 }
+
+// sized gives the figure a width and the height that goes with it.
+func (f Figure) sized(width vg.Length) Figure {
+	f.Width, f.Height = width, height(width, f.Title, f.key, f.panel)
+	return f
+}
+
+// Narrow is the same figure for a telephone: its type is larger on the screen.
+func (f Figure) Narrow() Figure { return f.sized(narrowWidth) }
 
 // All returns the figures that the results can carry, in the order of the
 // report. It accepts any results, however little they hold.

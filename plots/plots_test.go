@@ -54,7 +54,7 @@ func kitchens() map[string]*result.Results {
 func TestLabelsKeepApartAndInside(t *testing.T) {
 	for name, r := range kitchens() {
 		for _, f := range All(r) {
-			for _, s := range []vg.Point{{X: f.Width, Y: f.Height}, {X: f.Width * 0.9, Y: f.Height * 0.9}, {X: 520, Y: f.Height}, {X: 600, Y: f.Height * 1.5}} {
+			for _, s := range []vg.Point{{X: f.Width, Y: f.Height}, {X: f.Width * 0.9, Y: f.Height * 0.9}, {X: 520, Y: f.Height}, {X: 600, Y: f.Height * 1.5}, {X: f.Narrow().Width, Y: f.Narrow().Height}} {
 				t.Run(fmt.Sprintf("%s/%s/%v", name, f.Name, s.X), func(t *testing.T) {
 					corner := vg.Point{X: 40, Y: 70} // as on a page, away from the origin
 					c := newTrace()
@@ -94,21 +94,66 @@ func TestFindings(t *testing.T) {
 	nothing := kitchens()["nothing works"]
 	model := kitchen(28, 1)
 	model.Targets.WantedChance.Value = 0.85
+	guess := kitchen(28, 1)
+	watched := 15.0
+	guess.HoldIsAGuess, guess.WatchedMinutes = true, &watched
+	for i := range guess.FatLimit {
+		guess.FatLimit[i].Workable = false
+	}
+	noHold := kitchen(28, 1)
+	noHold.NotJudged = []result.Outcome{result.HoldMinutes}
 	tests := []struct {
 		r            *result.Results
 		figure, want string
 	}{
 		{kitchen(28, 1), "region-emulsifier", "With HLB 8 and the right amount of emulsifier, mixes of 32 to 53 % fat work at least 8 times in 10"},
 		{model, "region-hlb", "at least 17 times in 20"},
-		{nothing, "region-hlb", "no mix within what was tried works 8 times in 10; the best, 44 % fat and HLB 7.8, works about 5 in 10"},
+		{nothing, "region-hlb", "no mix within what was tried works 8 times in 10; the best, 44 % fat and HLB 7.8, works about 1 in 2"},
 		{kitchen(28, 1), "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; beyond that the foam splits"},
-		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 5 in 10, at 38 % fat"},
+		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 1 in 2, at 38 % fat"},
 		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
+		{guess, "region-hlb", "% fat may work 8 times in 10, if foams hold on as they did in the 15 minutes watched"},
+		{guess, "fat-limit", "The best is about 19 in 20, at 38 % fat, if foams hold on as they did in the 15 minutes watched"},
+		{noHold, "region-emulsifier", "% fat may work 8 times in 10, hold left out"},
+		{noHold, "fat-limit", "Up to about 48 % fat the best mix may work 8 times in 10, hold left out"},
 		{log(6, 2), "trials", "5 of 6 trials worked; 1 wept too much"},
 	}
 	for _, tt := range tests {
 		if got := named(t, All(tt.r), tt.figure).Title; !strings.Contains(got, tt.want) {
 			t.Errorf("%s: %q does not say %q", tt.figure, got, tt.want)
+		}
+	}
+}
+
+// A start away from the plane of a map has no mark on it, and the caption says why.
+func TestStartOffThePlane(t *testing.T) {
+	far := 3.2
+	for _, tt := range []struct {
+		richest *float64
+		want    string
+	}{{nil, ""}, {&far, "The richest start is not marked: it has 3.2 % emulsifier."}} {
+		r := kitchen(28, 1)
+		if tt.richest != nil {
+			r.Starts[1].Mix.EmulsifierPercent = tt.richest
+		}
+		f := named(t, All(r), "region-hlb")
+		svg, err := f.SVG()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if marked := strings.Contains(string(svg), "richest, about"); marked != (tt.want == "") || !strings.Contains(f.Caption, tt.want) {
+			t.Errorf("marked %v, %q", marked, f.Caption)
+		}
+	}
+}
+
+// For a telephone a figure is drawn anew, as wide as the screen and as high as
+// it then needs to be.
+func TestNarrow(t *testing.T) {
+	for _, f := range All(kitchen(28, 1)) {
+		n := f.Narrow()
+		if n.Width != narrowWidth || n.Height < f.Height || n.Title != f.Title {
+			t.Errorf("%s: %v by %v of %v by %v", f.Name, n.Width, n.Height, f.Width, f.Height)
 		}
 	}
 }

@@ -61,9 +61,8 @@ func region(r *result.Results, gridName, name string) (Figure, bool) {
 	f.makeKey(every)
 	return Figure{
 		Name: name, Title: f.title, Caption: f.caption(absent, every), Alt: f.alt(),
-		Width: figureWidth, Height: height(f.title, f.key, panelHeight+30),
-		paint: f.paint,
-	}, true
+		key: f.key, panel: panelHeight + 30, paint: f.paint,
+	}.sized(figureWidth), true
 }
 
 // axis is the range of one side of the grid.
@@ -119,14 +118,24 @@ const farShare = 0.2
 
 // far says whether a trial lies well off the plane of the grid.
 func (f *regionFigure) far(t result.Trial) bool {
+	m := mixOf(t)
 	for _, name := range f.fixed() {
-		want, _ := mixValue(f.grid.Fixed, name)
-		got, ok := trialValue(t, name)
-		if !ok {
+		if _, ok := mixValue(m, name); !ok {
 			return true
 		}
+	}
+	name, _ := f.offPlane(m)
+	return name != ""
+}
+
+// offPlane names the variable by which a mix lies well off the plane of the
+// grid, and its value there; "" if it lies on it.
+func (f *regionFigure) offPlane(m result.Mix) (name string, got float64) {
+	for _, name := range f.fixed() {
+		want, _ := mixValue(f.grid.Fixed, name)
+		got, ok := mixValue(m, name)
 		v, known := variable(f.r, name)
-		if !known || !(v.High > v.Low) {
+		if !ok || !known || !(v.High > v.Low) {
 			continue
 		}
 		off, whole := math.Abs(got-want), v.High-v.Low
@@ -134,10 +143,10 @@ func (f *regionFigure) far(t result.Trial) bool {
 			off, whole = math.Abs(math.Log(got/want)), math.Log(v.High/v.Low)
 		}
 		if off > farShare*whole {
-			return true
+			return name, got
 		}
 	}
-	return false
+	return "", 0
 }
 
 // fixed names the variables held, in the order of the model.
@@ -180,23 +189,26 @@ func (f *regionFigure) finding() string {
 	}
 	where := f.fixedWords()
 	best := list([]string{amount(f.r, g.X.Variable, g.X.Values[bi]), amount(f.r, g.Y.Variable, g.Y.Values[bj])})
-	chance := inTen(g.Chance[bj][bi])
+	chance := ChanceAgainst(g.Chance[bj][bi], f.wanted) + unproven(f.r)
 	if f.wanted == 0 || x.empty() {
 		if where != "" {
 			where = "with " + where + ", "
 		}
 		if f.wanted == 0 {
-			return capital(where + best + " works best, about " + chance)
+			return capital(where + best + " works best, " + chance)
 		}
-		return capital(fmt.Sprintf("%sno mix within what was tried works %s; the best, %s, works about %s",
+		return capital(fmt.Sprintf("%sno mix within what was tried works %s; the best, %s, works %s",
 			where, wantedTimes(f.wanted), best, chance))
 	}
 	f.workable = true
 	if where != "" {
 		where += " and "
 	}
-	return fmt.Sprintf("With %sthe right %s, mixes of %s work at least %s", where, rightName(f.r, g.Y.Variable),
-		span(f.r, g.X.Variable, x.lo, x.hi), wantedTimes(f.wanted))
+	mixes := fmt.Sprintf("With %sthe right %s, mixes of %s ", where, rightName(f.r, g.Y.Variable), span(f.r, g.X.Variable, x.lo, x.hi))
+	if but := unproven(f.r); but != "" {
+		return mixes + "may work " + wantedTimes(f.wanted) + but
+	}
+	return mixes + "work at least " + wantedTimes(f.wanted)
 }
 
 // rightName is a variable after "the right".
@@ -288,9 +300,14 @@ func (f *regionFigure) caption(absent, every int) string {
 	var s []string
 	s = append(s, "The darker, the surer that the next mix works.")
 	if f.workable {
-		s = append(s, fmt.Sprintf("The strong line is where it works %s.", wantedTimes(f.wanted)))
+		s = append(s, fmt.Sprintf("The strong line is where it works %s%s.", wantedTimes(f.wanted), unproven(f.r)))
 	}
 	s = append(s, "The words name what most often goes wrong there first. Hatched: no trials near enough to say.")
+	for _, start := range f.r.Starts {
+		if name, v := f.offPlane(start.Mix); name != "" {
+			s = append(s, fmt.Sprintf("The %s start is not marked: it has %s.", start.Aim, amount(f.r, name, v)))
+		}
+	}
 	s = append(s, leftOut(absent, every)...)
 	return strings.Join(s, " ")
 }

@@ -111,6 +111,9 @@ func (f regionFigure) starts(c draw.Canvas, x, y func(float64) vg.Length, room *
 		if s.Status != result.Recommended && s.Status != result.BestAvailable {
 			continue
 		}
+		if off, _ := f.offPlane(s.Mix); off != "" {
+			continue // the map beneath the mark would not be its own
+		}
 		vx, okX := mixValue(s.Mix, f.grid.X.Variable)
 		vy, okY := mixValue(s.Mix, f.grid.Y.Variable)
 		if !okX || !okY || (f.x.log && vx <= 0) || (f.y.log && vy <= 0) {
@@ -125,7 +128,7 @@ func (f regionFigure) starts(c draw.Canvas, x, y func(float64) vg.Length, room *
 			signs[n-1].words += " and " + words
 			continue
 		}
-		words += ", " + inTen(s.Chance.Mean)
+		words += ", " + ChanceAgainst(s.Chance.Mean, f.wanted)
 		drawStart(c, at, s.Aim)
 		room.reserve(at, 8)
 		signs = append(signs, placed{at, s.Aim, words})
@@ -166,6 +169,9 @@ func (f regionFigure) wantedName(c draw.Canvas, grid field, lines [][]vg.Point, 
 		}
 	}
 	sty, words := textStyle(labelSize, true, Accent), "works "+wantedInTen(f.wanted)
+	if unproven(f.r) != "" {
+		words = "may work " + wantedInTen(f.wanted)
+	}
 	room.refuse = func(b vg.Rectangle) bool {
 		return !f.works(grid, (b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y)/2)
 	}

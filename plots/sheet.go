@@ -115,9 +115,9 @@ func greedy(sty text.Style, s string, width vg.Length) []string {
 	return lines
 }
 
-// height is what a figure with a panel of the given height needs.
-func height(title string, key []keyEntry, panel vg.Length) vg.Length {
-	inner := vg.Length(figureWidth - 2*edge)
+// height is what a figure with a panel of the given height needs at a width.
+func height(width vg.Length, title string, key []keyEntry, panel vg.Length) vg.Length {
+	inner := width - 2*edge
 	sty := textStyle(titleSize, true, Ink)
 	lines := vg.Length(len(wrap(sty, title, inner)))
 	rows := vg.Length(len(flow(textStyle(tickSize, false, Ink), key, inner)))

@@ -47,6 +47,7 @@ const FontFamily = "'Liberation Sans',Arimo,Arial,Helvetica,sans-serif"
 // width of a telephone.
 const (
 	figureWidth = 400 * vg.Length(1)
+	narrowWidth = 290 * vg.Length(1) // about what a telephone shows at full size
 	panelHeight = 250 * vg.Length(1) // of the picture without its title and key
 
 	titleSize = 12.5

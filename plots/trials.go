@@ -66,10 +66,9 @@ func trials(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "trials", Title: f.title, Caption: f.caption(len(kept), every),
-		Alt:   fmt.Sprintf("%s as made. %s.", plural(len(all), "trial", "trials"), f.title),
-		Width: figureWidth, Height: height(f.title, f.key, vg.Length(f.panels())*190),
-		paint: f.paint,
-	}, true
+		Alt: fmt.Sprintf("%s as made. %s.", plural(len(all), "trial", "trials"), f.title),
+		key: f.key, panel: vg.Length(f.panels()) * 190, paint: f.paint,
+	}.sized(figureWidth), true
 }
 
 // tally words what became of the trials, the commonest failures first.

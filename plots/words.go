@@ -21,19 +21,6 @@ func number(v float64, decimals int) string {
 	return s
 }
 
-// inTen words a chance as "7 in 10"; the ends are not called never or always.
-func inTen(p float64) string {
-	switch {
-	case !(p >= 0 && p <= 1):
-		return "unknown"
-	case p < 0.05:
-		return "under 1 in 20"
-	case p > 0.95:
-		return "over 19 in 20"
-	}
-	return fmt.Sprintf("%.0f in 10", p*10)
-}
-
 // wantedShare words a chance somebody set, exactly: "8 in 10", "17 in 20".
 func wantedShare(p float64) (count, of int) {
 	for _, of := range []int{10, 20, 100} {
@@ -53,6 +40,27 @@ func wantedInTen(p float64) string {
 func wantedTimes(p float64) string {
 	n, of := wantedShare(p)
 	return fmt.Sprintf("%d times in %d", n, of)
+}
+
+// unproven ends a sentence on chances that leave out something asked for; empty
+// where every target was put to the test.
+func unproven(r *result.Results) string {
+	var missing []string
+	for _, o := range r.NotJudged {
+		switch {
+		case o == result.HoldMinutes:
+			missing = append(missing, "hold")
+		case o == result.DrainedPercent && r.Targets.DrainedPercent.From != "assumed":
+			missing = append(missing, "drainage")
+		}
+	}
+	if len(missing) > 0 {
+		return ", " + list(missing) + " left out"
+	}
+	if w, ok := deref(r.WatchedMinutes); ok && r.HoldIsAGuess {
+		return ", if foams hold on as they did in the " + number(w, 1) + " minutes watched"
+	}
+	return ""
 }
 
 // limitWord names what ends the workable region.
@@ -147,7 +155,7 @@ func amount(r *result.Results, name string, v float64) string {
 	case emulsifierPercent:
 		return number(v, 1) + " % emulsifier"
 	case emulsifierGrams:
-		return number(v, 2) + " g emulsifier"
+		return number(v, 1) + " g emulsifier"
 	case blendHLB:
 		return "HLB " + number(v, 1)
 	}
@@ -191,9 +199,11 @@ func mixValue(m result.Mix, name string) (float64, bool) {
 }
 
 // trialValue is a trial's value of a variable.
-func trialValue(t result.Trial, name string) (float64, bool) {
-	return mixValue(result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
-		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras}, name)
+func trialValue(t result.Trial, name string) (float64, bool) { return mixValue(mixOf(t), name) }
+
+func mixOf(t result.Trial) result.Mix {
+	return result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras}
 }
 
 func deref(p *float64) (float64, bool) {

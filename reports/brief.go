@@ -20,27 +20,33 @@ func (b *builder) brief() []Block {
 		}
 		if best := b.r.BestSeen; best != nil {
 			for _, block := range b.bestSeen(best) {
-				out = append(out, short(block))
+				out = append(out, brief(block))
 			}
 		}
 	} else {
 		s := b.r.Starts[0]
-		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ":")}, short(b.formula("", "starts[0]", s)))
-		sure := say("How sure: ", chanceAndLimit("starts[0].chance", s.Chance.Mean, s.Chance.Low, want), ".")
+		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ":")})
+		for _, block := range b.inGrams("", "starts[0]", s) {
+			out = append(out, brief(block))
+		}
+		sure := say("How sure: ", chanceAndLimit("starts[0].chance", s.Chance.Mean, s.Chance.Low, want), b.limits())
 		if ways := b.fails("starts[0]", s); len(ways) > 0 {
-			sure = say(sure, " Of such mixes, ", listed(ways), ".")
+			sure = say(sure, " ", ways)
 		}
 		out = append(out, Paragraph{Text: sure})
-		if p, ok := b.richest()[0].(Paragraph); ok {
-			out = append(out, Paragraph{Text: p.Text})
+		for _, block := range b.richest() {
+			out = append(out, brief(block))
 		}
 	}
 	out = append(out, Paragraph{Text: b.toCheck()}, b.works())
 	return out
 }
 
-// short cuts a long formula for a terminal.
-func short(block Block) Block {
+// brief cuts a long formula for a terminal, and takes a caution out of its box.
+func brief(block Block) Block {
+	if c, ok := block.(Callout); ok {
+		return Paragraph{Text: say(c.Title+" ", c.Text)}
+	}
 	f, ok := block.(Formula)
 	if !ok || len(f.Lines) <= mostLines {
 		return block

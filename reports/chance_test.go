@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"foamfield/plots"
 )
 
 func TestChance(t *testing.T) {
@@ -52,8 +54,8 @@ func TestShareIsNearAndRises(t *testing.T) {
 		if p > q {
 			p, q = q, p
 		}
-		n, of := share(p)
-		m, over := share(q)
+		n, of := plots.Share(p)
+		m, over := plots.Share(q)
 		if d := math.Abs(float64(n)/float64(of) - p); d > 0.0501 {
 			t.Errorf("%v is said as %d in %d", p, n, of)
 		}

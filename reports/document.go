@@ -42,8 +42,11 @@ type Paragraph struct {
 	Text Text
 }
 
-// List is a bulleted list.
-type List struct{ Items []Text }
+// List is a bulleted list; Small is set small where paper is short.
+type List struct {
+	Items []Text
+	Small bool
+}
 
 // Table has one head and rows of cells as wide as it.
 type Table struct {

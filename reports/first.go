@@ -1,17 +1,13 @@
 package reports
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
+	"strings"
 
 	"foamfield/analysis/result"
 )
 
-const (
-	worthSaying   = 0.015 // a way of failing less likely than this is not named
-	firstProblems = 5
-)
+const firstProblems = 5
 
 // first is the summary page.
 func (b *builder) first() Section {
@@ -27,12 +23,18 @@ func (b *builder) first() Section {
 		for _, c := range b.r.Cautions {
 			items = append(items, say(sentence(c.Text)))
 		}
-		s.Blocks = append(s.Blocks, head("Cautions"), List{items})
+		s.Blocks = append(s.Blocks, head("Cautions"), List{Items: items, Small: true})
 	}
 	return s
 }
 
 func (b *builder) title() string {
+	if b.bare() && len(b.r.Starts) > 0 {
+		if names := b.unlogged(); len(names) > 0 {
+			return say("No ", alternatives(names), " was logged: the best mix as to ", b.about(), " only").String()
+		}
+		return "Not watched long enough: the best guess there is"
+	}
 	switch b.r.Status {
 	case result.Recommended:
 		return "Start from this"
@@ -53,23 +55,77 @@ func (b *builder) starts() []Block {
 	start := b.r.Starts[0]
 	const path = "starts[0]"
 	var blocks []Block
-	if b.r.Status != result.Recommended {
+	switch {
+	case b.bare():
+		blocks = append(blocks, Paragraph{Lead: true, Text: b.proviso()})
+	case b.r.Status != result.Recommended:
 		blocks = append(blocks, Paragraph{Lead: true, Text: capital(say(sentence(b.r.StatusReason)))})
 	}
-	blocks = append(blocks, b.formula("Surest start", path, start))
+	name := "Surest start"
+	if b.bare() {
+		name = "Best guess"
+	}
+	blocks = append(blocks, b.inGrams(name, path, start)...)
 	blocks = append(blocks, Callout{Title: "What this promises", Text: say("Likely to work; says nothing of taste, canister or food safety.")})
 	if b.r.Status != result.Recommended {
 		blocks[len(blocks)-1] = Callout{Title: "What this promises", Text: say("The best guess these trials allow, not a promise; says nothing of taste, canister or food safety.")}
 	}
 	blocks = append(blocks, b.works(), head("How sure, and how it would fail"))
 	blocks = append(blocks, b.sure(path, start)...)
-	blocks = append(blocks, head("How far the fat can go"))
-	blocks = append(blocks, b.richest()...)
-	if items := b.beyond(); len(items) > 0 {
-		blocks = append(blocks, head("What fails beyond"), List{items})
+	beyond := b.beyond()
+	title := "How far the fat can go"
+	if len(beyond) > 0 {
+		title += ", and what fails beyond"
+	}
+	blocks = append(append(blocks, head(title)), b.richest()...)
+	if len(beyond) > 0 {
+		blocks = append(blocks, List{Items: beyond})
 	}
 	return blocks
 }
+
+// inGrams is a start in grams with what to mind beside it; without grams, in words.
+func (b *builder) inGrams(name, path string, s result.Start) []Block {
+	blocks := []Block{b.formula(name, path, s)}
+	if len(s.Ingredients) == 0 {
+		lead := say(b.mix(path+".mix", s.Mix), ".")
+		if name != "" {
+			lead = say(Span{Text: name, Strong: true}, ": ", lead)
+		}
+		blocks = []Block{Paragraph{Lead: true, Text: lead}, Paragraph{Text: say(b.noGrams(path, s), b.made(path, s))}}
+	}
+	return append(blocks, mind(s)...)
+}
+
+// mind is what to look at before a start is made.
+func mind(s result.Start) []Block {
+	var t Text
+	for _, n := range s.Notes {
+		if !proportions(n) {
+			t = say(t, capital(say(sentence(n))), " ")
+		}
+	}
+	if len(t) == 0 {
+		return nil
+	}
+	return []Block{Callout{Caution: true, Title: "Look before you make it:", Text: t[:len(t)-1]}}
+}
+
+// noGrams says why a start has no grams.
+func (b *builder) noGrams(path string, s result.Start) Text {
+	switch m := s.Mix; {
+	case m.EmulsifierPercent == nil && m.EmulsifierGrams != nil:
+		return say("That is ", b.amount(path+".mix.emulsifier_grams", emulsifierGrams, *m.EmulsifierGrams),
+			" in your usual batch, whose weight the log does not say; log the batch grams to get a formula. ")
+	case s.GramsNote != "":
+		return say(capital(say(sentence(s.GramsNote))), " ")
+	}
+	return nil
+}
+
+// proportions says whether a note only tells whose proportions a formula has;
+// every other note is a caution.
+func proportions(note string) bool { return strings.HasPrefix(note, "proportions between ") }
 
 // formula sets a start in grams.
 func (b *builder) formula(name, path string, s result.Start) Formula {
@@ -96,14 +152,20 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 	if s.GramsNote != "" {
 		note = say(note, " ", capital(say(sentence(s.GramsNote))))
 	}
+	for _, n := range s.Notes {
+		if proportions(n) {
+			note = say(note, " ", capital(say(sentence(n))))
+		}
+	}
 	f.Note = note
 	return f
 }
 
-// tolerance is the weighing error at most, of the ingredient's own grams.
+// tolerance is the weighing error at most, of the ingredient's own grams; one
+// too small to matter is not named.
 func tolerance(path string, percent float64) Text {
 	if percent < 0.1 {
-		return say("better than ", Span{Text: "0.1", Num: &Num{path, percent}}, " %")
+		return nil
 	}
 	return say("± ", num(path, percent, 1), " %")
 }
@@ -113,24 +175,55 @@ func (b *builder) made(path string, s result.Start) Text {
 	if s.MadeTimes == 0 {
 		return say("Predicted, not yet made: make it twice first.")
 	}
-	return say("Made ", count(path+".made_times", s.MadeTimes), plural(s.MadeTimes, " time", " times"),
-		" before; it worked ", count(path+".made_worked", s.MadeWorked), plural(s.MadeWorked, " time.", " times."))
+	return say("Made ", often(path+".made_times", s.MadeTimes), " before; it worked ", often(path+".made_worked", s.MadeWorked), ".")
+}
+
+// often counts occasions.
+func often(path string, n int) Text {
+	switch n {
+	case 0:
+		return say("not once")
+	case 1:
+		return say("once")
+	}
+	return say(count(path, n), " times")
 }
 
 // works says what was asked of a mix and who asked it.
 func (b *builder) works() Paragraph {
 	t := b.r.Targets
-	meaning := say("A mix works if it comes out, does not split, holds at least ",
-		trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes, and has drained at most ",
-		trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1), " % by minute ",
-		trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1), "; sure enough means ",
-		wanted(t.WantedChance.Value), ". ")
-	var assumed []Text
-	var set Text
-	for _, one := range []struct {
+	meaning := say("A mix works if it comes out, does not split")
+	hold := say("holds at least ", trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes")
+	if b.drainageLeftOut() {
+		meaning = say(meaning, " and ", hold)
+	} else {
+		meaning = say(meaning, ", ", hold, ", and has drained at most ",
+			trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1), " % by minute ",
+			trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1))
+	}
+	if b.bare() {
+		meaning = say(meaning, "; the chance asked for is ", wanted(t.WantedChance.Value), ". ")
+	} else {
+		meaning = say(meaning, "; sure enough means ", wanted(t.WantedChance.Value), ". ")
+	}
+	if b.drainageLeftOut() {
+		meaning = say(meaning, "Nobody logged drainage, so it is not part of this. ")
+	}
+	if len(b.unlogged()) > 0 {
+		meaning = say(meaning, b.proviso(), " ")
+	}
+	type asked struct {
 		name string
 		t    result.Target
-	}{{"the hold", t.HoldMinutes}, {"the drained limit", t.DrainedPercent}, {"its minute", t.DrainedAtMinutes}, {"how sure", t.WantedChance}} {
+	}
+	targets := []asked{{"the hold", t.HoldMinutes}}
+	if !b.drainageLeftOut() {
+		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"its minute", t.DrainedAtMinutes})
+	}
+	targets = append(targets, asked{"how sure", t.WantedChance})
+	var assumed []Text
+	var set Text
+	for _, one := range targets {
 		if one.t.From == "assumed" {
 			assumed = append(assumed, say(one.name))
 		} else {
@@ -138,7 +231,7 @@ func (b *builder) works() Paragraph {
 		}
 	}
 	switch {
-	case len(assumed) == 4:
+	case len(assumed) == len(targets):
 		return Paragraph{Text: say(meaning, "All of this is ", Span{Text: "assumed", Strong: true},
 			": nobody set targets. To use your own, fill in a Targets sheet in the log, or type for example --hold 15.")}
 	case len(assumed) > 0:
@@ -158,192 +251,4 @@ func wanted(p float64) Span {
 	}
 	s.Text = Chance(p)
 	return s
-}
-
-// sure says how sure a start is, how it would fail, and what it should do.
-func (b *builder) sure(path string, s result.Start) []Block {
-	lead := capital(chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, b.r.Targets.WantedChance.Value))
-	blocks := []Block{Paragraph{Lead: true, Text: say(lead, ".")}}
-	var items []Text
-	if ways := b.fails(path, s); len(ways) > 0 {
-		items = append(items, say("Of such mixes, ", listed(ways), "."))
-	}
-	if p, ok := s.Predicted[result.HoldMinutes]; ok {
-		at := path + ".predicted.hold_minutes"
-		items = append(items, say("It should hold about ", num(at+".median", p.Median, 0), " minutes; most likely between ",
-			num(at+".low", p.Low, 0), " and ", num(at+".high", p.High, 0), "."))
-	}
-	if p, ok := s.Predicted[result.DrainedPercent]; ok {
-		at := path + ".predicted.drained_percent"
-		items = append(items, say("It should have drained about ", num(at+".median", p.Median, 1), " % by minute ",
-			trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1), "; most likely between ",
-			num(at+".low", p.Low, 1), " and ", num(at+".high", p.High, 1), " %."))
-	}
-	var room []Text
-	for _, v := range b.r.Variables {
-		if k, ok := s.Slack[v.Name]; ok && k.Low < k.High {
-			at := path + ".slack." + v.Name
-			room = append(room, b.span(at+".low", at+".high", v.Name, k.Low, k.High))
-		}
-	}
-	if len(room) > 0 {
-		items = append(items, say("How exactly to hit it, moving one at a time: ", listed(room), " do nearly as well."))
-	}
-	if c := s.ClosestTrial; c != nil {
-		items = append(items, b.closest(path+".closest_trial", c))
-	}
-	for _, n := range s.Notes {
-		items = append(items, capital(say(sentence(n))))
-	}
-	if len(items) > 0 {
-		blocks = append(blocks, List{items})
-	}
-	return blocks
-}
-
-// fails names the ways of failing that matter.
-func (b *builder) fails(path string, s result.Start) []Text {
-	var ways []Text
-	for _, o := range result.Chain {
-		if p, ok := s.Fails[o]; ok && p >= worthSaying {
-			ways = append(ways, say(chance(path+".fails."+string(o), p), " "+failing[o]))
-		}
-	}
-	return ways
-}
-
-// closest says what the nearest trial of the kitchen's own was.
-func (b *builder) closest(path string, c *result.Closest) Text {
-	name := b.place(c.At)
-	if c.ID != "" {
-		name = "trial " + c.ID + " (" + b.place(c.At) + ")"
-	}
-	outcome := "cannot be told whether it worked"
-	if c.Worked != nil {
-		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]
-	}
-	var moves []Text
-	for _, v := range b.r.Variables {
-		d, ok := c.Differences[v.Name]
-		if !ok {
-			continue
-		}
-		step := num(path+".differences."+v.Name, d, 1)
-		if step.Text == "0.0" {
-			continue
-		}
-		way := "more"
-		if d < 0 {
-			way = "less"
-			step.Text = step.Text[1:]
-		}
-		unit := map[string]string{fatPercent: " points", emulsifierPercent: " points", emulsifierGrams: " g"}[v.Name]
-		moves = append(moves, say(step, unit+" "+way+" "+b.label(v.Name)))
-	}
-	if len(moves) == 0 {
-		return say("Your closest own trial is " + name + ", nearly the same mix; " + outcome + ".")
-	}
-	return say("Your closest own trial is "+name+"; "+outcome+". This start has ", listed(moves), ".")
-}
-
-// richest says how far the fat can go.
-func (b *builder) richest() []Block {
-	want := b.r.Targets.WantedChance.Value
-	for i, s := range b.r.Starts {
-		if s.Aim != result.Richest {
-			continue
-		}
-		if i > 0 && b.sameMix(b.r.Starts[0].Mix, s.Mix) {
-			return []Block{Paragraph{Text: say("The surest start is also the richest mix that is sure enough.")}}
-		}
-		path := fmt.Sprintf("starts[%d]", i)
-		lead := say("The richest mix that is sure enough")
-		if s.Mix.FatPercent != nil {
-			lead = say(lead, " has ", Span{Text: num("", *s.Mix.FatPercent, 1).Text, Strong: true,
-				Num: &Num{path + ".mix.fat_percent", *s.Mix.FatPercent}}, " % fat")
-		}
-		lead = say(lead, ". How sure: ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, want), ".")
-		if ways := b.fails(path, s); len(ways) > 0 {
-			lead = say(lead, " Of such mixes, ", listed(ways), ".")
-		}
-		return []Block{Paragraph{Text: lead}, b.formula("Richest start", path, s)}
-	}
-	return []Block{Paragraph{Text: say("No rich mix can be named: none inside what was tried works ", wanted(want), ".")}}
-}
-
-// sameMix says whether two mixes read the same.
-func (b *builder) sameMix(x, y result.Mix) bool {
-	return b.mix("", x).String() == b.mix("", y).String()
-}
-
-// beyond says in words what ends the mixes that are sure enough.
-func (b *builder) beyond() []Text {
-	var items []Text
-	last := -1
-	for i, l := range b.r.FatLimit {
-		if l.Workable {
-			last = i
-		}
-	}
-	if n := len(b.r.FatLimit); n > 0 {
-		at := func(i int) Span {
-			return num(fmt.Sprintf("fat_limit[%d].fat_percent", i), b.r.FatLimit[i].FatPercent, 0)
-		}
-		switch {
-		case last < 0:
-			worst := b.r.FatLimit[n-1]
-			items = append(items, say("At no fat percent that was tried is a mix sure enough; at ", at(n-1), " % what stops it first is "+failings[worst.LimitedBy]+"."))
-		case last < n-1:
-			if r := b.richestFat(); r != nil && *r < b.r.FatLimit[last].FatPercent-1 {
-				items = append(items, say("Richer mixes than that, up to about ", at(last), " % fat, may work as often, but none is safe enough from clogging, or near enough to the others, to be named as a start."))
-			}
-			items = append(items, say("From about ", at(last+1), " % fat no mix is sure enough; what stops it first is "+failings[b.r.FatLimit[last+1].LimitedBy]+"."))
-		default:
-			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is sure enough; richer than that nothing is known."))
-		}
-	}
-	if first := b.stoppers(); len(first) > 0 {
-		items = append(items, say("What stops the other mixes inside what was tried: ", listed(first), "."))
-	}
-	if t := b.tried(); t != nil {
-		items = append(items, say("Tried were ", t, ". Nothing is said of mixes outside."))
-	}
-	return items
-}
-
-// stoppers is what stops mixes first, the commonest first.
-func (b *builder) stoppers() []Text {
-	order := make([]int, 0, len(b.r.Limits))
-	for i, l := range b.r.Limits {
-		if l.Share >= 0.05 {
-			order = append(order, i)
-		}
-	}
-	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.r.Limits[y].Share, b.r.Limits[x].Share) })
-	var out []Text
-	for _, i := range order {
-		l := b.r.Limits[i]
-		out = append(out, say(failings[l.Outcome]+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
-	}
-	return out
-}
-
-// richestFat is the fat percent of the richest start, nil if there is none.
-func (b *builder) richestFat() *float64 {
-	for _, s := range b.r.Starts {
-		if s.Aim == result.Richest {
-			return s.Mix.FatPercent
-		}
-	}
-	return nil
-}
-
-// tried gives the ranges the trials cover.
-func (b *builder) tried() Text {
-	var parts []Text
-	for i, v := range b.r.Variables {
-		p := fmt.Sprintf("variables[%d]", i)
-		parts = append(parts, b.span(p+".low", p+".high", v.Name, v.Low, v.High))
-	}
-	return listed(parts)
 }

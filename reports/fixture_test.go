@@ -118,6 +118,69 @@ func kitchen() *result.Results {
 	return r
 }
 
+// guess is a run whose hold target lies beyond what anybody watched.
+func guess() *result.Results {
+	r := kitchen()
+	r.Status, r.StatusReason, r.HoldIsAGuess, r.WatchedMinutes = result.BestAvailable, "nobody watched a foam past 15 minutes", true, at(15)
+	r.Starts = r.Starts[:1]
+	r.Starts[0].Status = result.BestAvailable
+	for i := range r.FatLimit {
+		r.FatLimit[i].Workable = false
+	}
+	return r
+}
+
+// unlogged is a run whose log says nothing of a target that came from somewhere.
+func unlogged(o result.Outcome, from string) *result.Results {
+	r := kitchen()
+	r.NotJudged, r.Targets.DrainedPercent.From = []result.Outcome{o}, from
+	r.Model = []result.Model{{Outcome: result.CameOut}}
+	for _, other := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
+		if other != o {
+			r.Model = append(r.Model, result.Model{Outcome: other})
+		}
+	}
+	for i := range r.Starts {
+		delete(r.Starts[i].Predicted, o)
+		delete(r.Starts[i].Fails, o)
+	}
+	if o == result.HoldMinutes || from != "assumed" {
+		r.Status, r.StatusReason = result.BestAvailable, "the log says nothing of it, so these chances leave it out"
+		for i := range r.Starts {
+			r.Starts[i].Status = result.BestAvailable
+		}
+	}
+	return r
+}
+
+// gramsInABatch is a run of a log of emulsifier grams in batches of unknown weight.
+func gramsInABatch() *result.Results {
+	r := kitchen()
+	for i := range r.Starts {
+		s := &r.Starts[i]
+		s.Ingredients, s.Mix.EmulsifierPercent, s.GramsNote = nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
+	}
+	for i := range r.NextTrials {
+		r.NextTrials[i].Ingredients = nil
+	}
+	return r
+}
+
+// oneFormula is a run of one formula made over and over.
+func oneFormula() *result.Results {
+	r := kitchen()
+	r.SetAside = []result.SetVariable{{Name: "fat_percent", Reason: "the same in every trial", Value: at(42)}}
+	r.Variables, r.FatLimit, r.Grid, r.Effects, r.Peaks, r.Starts = nil, nil, nil, nil, nil, r.Starts[:1]
+	return r
+}
+
+// overALimit is a run whose start is above a use limit on file.
+func overALimit() *result.Results {
+	r := kitchen()
+	r.Starts[0].Notes = append(r.Starts[0].Notes, "GMS is 1.2 % of this mix, above the 0.5 % on file for desserts: check the text in force where you serve")
+	return r
+}
+
 // stoppedRun is a run that names no start.
 func stoppedRun(status result.Status, reason string) *result.Results {
 	r := kitchen()
@@ -144,8 +207,11 @@ func runs() map[string]*result.Results {
 	}
 	best.Targets.HoldMinutes = result.Target{Value: 17.5, From: "week.xlsx, sheet Targets, cell B2"}
 	best.Targets.WantedChance = result.Target{Value: 0.8, From: "--chance"}
+	best.Starts[0].ClosestTrial.Differences = map[string]float64{"fat_percent": -1.01}
 	return map[string]*result.Results{
 		"recommended": kitchen(), "best_available": best,
+		"guess": guess(), "no_hold": unlogged(result.HoldMinutes, "assumed"), "no_drainage": unlogged(result.DrainedPercent, "assumed"),
+		"drainage_wanted": unlogged(result.DrainedPercent, "--drained"), "grams_in_a_batch": gramsInABatch(), "one_formula": oneFormula(), "over_a_limit": overALimit(),
 		"too_few_trials": stoppedRun(result.TooFewTrials, "6 trials can be compared; about 8 are needed"),
 		"nothing_worked": stoppedRun(result.NothingWorked, "none of these trials worked, so there is nothing to start from yet"),
 		"no_safe_start":  stoppedRun(result.NoSafeStart, "every mix inside what was tried is more likely to clog than 1 in 20"),

@@ -12,6 +12,7 @@ const (
 	mostTrials   = 200
 	mostColumns  = 100
 	mostProblems = 100
+	mostNote     = 200 // letters
 )
 
 // trials is every trial with its place and what became of it.
@@ -35,7 +36,7 @@ func (b *builder) trials() Section {
 		}
 		row := []Text{say(name), optional(p+".fat_percent", one.FatPercent, 1, ""), optional(p+".emulsifier_percent", one.EmulsifierPercent, 1, " %"),
 			optional(p+".blend_hlb", one.BlendHLB, 1, ""), seen(p+".hold_minutes", one.HoldMinutes, 1), seen(p+".drained_percent", one.DrainedPercent, 1),
-			say(fate(one)), say(one.Note), say(b.place(one.At))}
+			say(b.fate(one)), say(clipped(one.Note)), say(b.place(one.At))}
 		if one.EmulsifierPercent == nil {
 			row[2] = optional(p+".emulsifier_grams", one.EmulsifierGrams, 1, " g")
 		}
@@ -63,7 +64,7 @@ func optional(path string, v *float64, digits int, unit string) Text {
 }
 
 // fate says what became of a trial.
-func fate(t result.Trial) string {
+func (b *builder) fate(t result.Trial) string {
 	if !t.Used {
 		return "set aside: " + t.Reason
 	}
@@ -83,6 +84,9 @@ func fate(t result.Trial) string {
 			said = strings.Join(ways, ", ")
 		}
 	}
+	if b.offSurface(t) {
+		said += "; used for coming out only"
+	}
 	if t.RepeatOf != "" {
 		said += "; a repeat"
 	}
@@ -90,6 +94,26 @@ func fate(t result.Trial) string {
 		said += "; flagged in the log"
 	}
 	return said
+}
+
+// offSurface says whether a trial lacks a number that the chances are worked out from.
+func (b *builder) offSurface(t result.Trial) bool {
+	for _, v := range b.r.Variables {
+		x := map[string]*float64{fatPercent: t.FatPercent, emulsifierPercent: t.EmulsifierPercent,
+			emulsifierGrams: t.EmulsifierGrams, blendHLB: t.BlendHLB}[v.Name]
+		if known[v.Name] != "" && (x == nil || v.Log && *x <= 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// clipped shortens a long note; the workbook and results.json have it whole.
+func clipped(note string) string {
+	if letters := []rune(note); len(letters) > mostNote {
+		return strings.TrimSpace(string(letters[:mostNote-1])) + "…"
+	}
+	return note
 }
 
 var fates = map[result.Outcome]string{
@@ -202,7 +226,18 @@ func (b *builder) problems() Section {
 	}
 	rows := b.r.Rows
 	s.Blocks = append(s.Blocks, Paragraph{Text: say("Of ", count("rows.read", rows.Read), " rows read, ", count("rows.furniture", rows.Furniture),
-		" are titles, averages and the like; they make ", count("rows.trials", rows.Trials), plural(rows.Trials, " trial", " trials"), ", of which ",
-		count("rows.used", rows.Used), " used.")})
+		" are titles, averages and the like; they make ", count("rows.trials", rows.Trials), plural(rows.Trials, " trial", " trials"), b.usedOf(), ".")})
 	return s
+}
+
+// usedOf says how many of the trials were used.
+func (b *builder) usedOf() Text {
+	switch rows := b.r.Rows; {
+	case rows.Trials == 0:
+		return nil
+	case rows.Used == rows.Trials:
+		return say(", all used")
+	default:
+		return say(", of which ", count("rows.used", rows.Used), " used")
+	}
 }

@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 
 	"foamfield/analysis/result"
 )
@@ -14,7 +15,7 @@ func (b *builder) region() Section {
 		return s
 	}
 	t := Table{Caption: "The surest mix at each fat percent, and what would stop it first.",
-		Head: []string{"fat, %", "emulsifier", "HLB", "works", "stopped first by"}, Numeric: []bool{true, true, true, false, false}}
+		Head: []string{"fat, %", "emulsifier", "HLB", "works" + b.given().String(), "stopped first by"}, Numeric: []bool{true, true, true, false, false}}
 	for i, l := range b.r.FatLimit {
 		p := fmt.Sprintf("fat_limit[%d]", i)
 		row := []Text{say(num(p+".fat_percent", l.FatPercent, 1)), nil, nil,
@@ -45,7 +46,7 @@ func (b *builder) moved() Section {
 		items = append(items, b.peak(fmt.Sprintf("peaks[%d]", i), p))
 	}
 	if len(items) > 0 {
-		s.Blocks = append(s.Blocks, List{items})
+		s.Blocks = append(s.Blocks, List{Items: items})
 	}
 	s.Blocks = b.picture(s.Blocks, "effects")
 	if c := b.r.Confounded; len(c) > 0 {
@@ -53,7 +54,7 @@ func (b *builder) moved() Section {
 		for _, one := range c {
 			told = append(told, capital(say(sentence(one.Sentence))))
 		}
-		s.Blocks = append(s.Blocks, head("What these trials cannot tell apart"), List{told})
+		s.Blocks = append(s.Blocks, head("What these trials cannot tell apart"), List{Items: told})
 	}
 	var aside []Text
 	for i, v := range b.r.SetAside {
@@ -64,7 +65,7 @@ func (b *builder) moved() Section {
 		aside = append(aside, capital(say(t, sentence(v.Reason))))
 	}
 	if len(aside) > 0 && len(s.Blocks) > 0 {
-		s.Blocks = append(s.Blocks, head("Logged, but not part of this"), List{aside})
+		s.Blocks = append(s.Blocks, head("Logged, but not part of this"), List{Items: aside})
 	}
 	return s
 }
@@ -92,18 +93,27 @@ func (b *builder) effect(path string, e result.Effect) Text {
 		firm = "Likely: "
 	}
 	x := func(i int) string { return fmt.Sprintf("%s.x[%d]", path, i) }
-	hold := func(i int) Span { return num(fmt.Sprintf("%s.hold_minutes[%d].mid", path, i), e.Hold[i].Mid, 0) }
-	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
-		top := *e.Peak
-		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]),
-			" and less on either side, the rest as in the start: about ", hold(top), " minutes there, ",
-			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+	hold := func(i int) Text {
+		if w := b.r.WatchedMinutes; w != nil && e.Hold[i].Mid > *w {
+			return say("more than ", trimmed("watched_minutes", *w, 1), " minutes")
+		}
+		return say("about ", num(fmt.Sprintf("%s.hold_minutes[%d].mid", path, i), e.Hold[i].Mid, 0), " minutes")
 	}
 	way := "lengthens"
 	if e.Change.Mid < 1 {
 		way = "shortens"
 	}
-	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start: about ", hold(low), " minutes at ",
+	if w := b.r.WatchedMinutes; w != nil && e.Shape != result.Peaks && e.Hold[low].Mid > *w && e.Hold[high].Mid > *w {
+		return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start; by how much is not known, since nobody watched past ",
+			trimmed("watched_minutes", *w, 1), " minutes.")
+	}
+	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
+		top := *e.Peak
+		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]),
+			" and less on either side, the rest as in the start: ", hold(top), " there, ",
+			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+	}
+	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start: ", hold(low), " at ",
 		b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
 }
 
@@ -116,11 +126,7 @@ func (b *builder) peak(path string, p result.Peak) Text {
 	case "high":
 		return say("The chance of working is best at ", at, ", the most that was tried with the rest as in the start; more may help.")
 	}
-	t := say("The chance of working is best at about ", at, ", the rest as in the start.")
-	if p.NoLongerPay != nil {
-		t = say(t, " How likely it is that going higher no longer lengthens the hold: ", chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ".")
-	}
-	return t
+	return say("The chance of working is best at about ", at, ", the rest as in the start.")
 }
 
 // purposes of next trials, in words.
@@ -132,6 +138,7 @@ func (b *builder) next() Section {
 	if len(b.r.NextTrials) == 0 {
 		return s
 	}
+	grams := slices.ContainsFunc(b.r.NextTrials, func(n result.NextTrial) bool { return len(n.Ingredients) > 0 })
 	t := Table{Caption: "Trials worth making next, in this order. Strain every mix and wear eye protection; if one clogs, do not open it: vent first.",
 		Head: []string{"", "purpose", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false, false}}
 	for i, n := range b.r.NextTrials {
@@ -152,6 +159,14 @@ func (b *builder) next() Section {
 			row[5] = say(chance(p+".clog_chance", *n.ClogChance))
 		}
 		t.Rows = append(t.Rows, row)
+	}
+	if !grams { // said once, not in every row
+		const make = 2
+		t.Caption += " Grams of each ingredient are not known."
+		t.Head, t.Numeric = slices.Delete(t.Head, make, make+1), slices.Delete(t.Numeric, make, make+1)
+		for i := range t.Rows {
+			t.Rows[i] = slices.Delete(t.Rows[i], make, make+1)
+		}
 	}
 	s.Blocks = []Block{t}
 	return s

@@ -18,17 +18,17 @@ func (b *builder) stopped() []Block {
 		blocks = append(blocks, b.bestSeen(best)...)
 	}
 	if items := b.happened(); len(items) > 0 {
-		blocks = append(blocks, head("What became of the trials"), List{items})
+		blocks = append(blocks, head("What became of the trials"), List{Items: items})
 	}
 	if items := b.beyond(); len(items) > 0 && b.r.Status == result.NoSafeStart {
-		blocks = append(blocks, head("What fails"), List{items})
+		blocks = append(blocks, head("What fails"), List{Items: items})
 	}
 	if len(b.r.NextTrials) > 0 {
 		var items []Text
 		for i, n := range b.r.NextTrials {
 			items = append(items, capital(say(b.grams(fmt.Sprintf("next_trials[%d]", i), n), ": "+sentence(n.Reason))))
 		}
-		blocks = append(blocks, head("What to make next"), List{items})
+		blocks = append(blocks, head("What to make next"), List{Items: items})
 	}
 	return blocks
 }
@@ -44,7 +44,7 @@ func (b *builder) bestSeen(best *result.BestSeen) []Block {
 		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
 			false: "The trial that came nearest is " + name + ": it came out, but did not meet every target"}[*best.Works]
 	}
-	t := say(fate+". Made ", count("best_seen.made_times", best.MadeTimes), plural(best.MadeTimes, " time", " times"))
+	t := say(fate+". Made ", often("best_seen.made_times", best.MadeTimes))
 	if hold := seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
 		t = say(t, "; held ", hold, " minutes")
 	}
@@ -91,9 +91,14 @@ func (b *builder) grams(path string, n result.NextTrial) Text {
 	if len(n.Ingredients) == 0 {
 		return b.mix(path+".mix", n.Mix)
 	}
+	return b.inLine(path, n.Ingredients)
+}
+
+// inLine says a formula in one line: "107.1 g butter, 186.0 g cider and 3.9 g GMS".
+func (b *builder) inLine(path string, lines []result.FormulaLine) Text {
 	digits := decimals(b.r.Batch.ScaleStepGrams)
 	var parts []Text
-	for i, l := range n.Ingredients {
+	for i, l := range lines {
 		parts = append(parts, say(num(fmt.Sprintf("%s.ingredients[%d].grams", path, i), l.Grams, digits), " g "+l.Name))
 	}
 	return listed(parts)
@@ -122,7 +127,7 @@ func (b *builder) check() []Block {
 	case more > 0:
 		items = append(items, say(fmt.Sprintf("And %d more %s, listed under Problems.", more, plural(more, "kind of problem", "kinds of problem"))))
 	}
-	return append(blocks, List{items})
+	return append(blocks, List{Items: items})
 }
 
 // problem says where, what was read, and what to type instead.

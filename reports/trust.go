@@ -34,6 +34,9 @@ func (b *builder) trust() Section {
 		}
 		s.Blocks = append(s.Blocks, cut(t, mostColumns, "results.json"))
 	}
+	if items := b.noLonger(); len(items) > 0 {
+		s.Blocks = append(s.Blocks, head("Whether more would lengthen the hold"), List{Items: items})
+	}
 	if len(b.r.Model) > 0 {
 		t := Table{Caption: "The surface behind every chance: what each link of the chain was learnt from.",
 			Head: []string{"result", "trials", "exact", "at least", "at most", "between", "events", "effective draws"}, Numeric: []bool{false, true, true, true, true, true, true, true}}
@@ -49,6 +52,20 @@ func (b *builder) trust() Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	return s
+}
+
+// noLonger says, for each variable that has a best value inside what was tried,
+// how likely more than that no longer lengthens the hold; working has its own best.
+func (b *builder) noLonger() []Text {
+	var items []Text
+	for i, p := range b.r.Peaks {
+		if p.AtEdge == "" && p.NoLongerPay != nil {
+			path := fmt.Sprintf("peaks[%d]", i)
+			items = append(items, say("Beyond ", b.amount(path+".best", p.Variable, p.Best), ", the rest as in the start, the chance that more of it does not lengthen the hold is ",
+				chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), "; this is about hold alone."))
+		}
+	}
+	return items
 }
 
 func observed(path string, o result.Observations) []Text {
@@ -127,7 +144,7 @@ func (b *builder) judged(path string, f result.Fit) []Block {
 	if f.NullReason != "" {
 		items = append(items, say("not given: the other measures, because "+f.NullReason))
 	}
-	return []Block{terms, List{items}}
+	return []Block{terms, List{Items: items}}
 }
 
 // term names a product of variables.
@@ -154,16 +171,23 @@ func (b *builder) termLabel(name string) string {
 	return b.label(name)
 }
 
+func version(v string) string {
+	if v == "" {
+		return ""
+	}
+	return " Version: " + v + "."
+}
+
 // method says how the numbers were made and from what.
 func (b *builder) method() Section {
 	s := Section{ID: "method", Title: "Method and sources", Reader: Scientist}
-	s.Blocks = []Block{List{[]Text{
+	s.Blocks = []Block{List{Items: []Text{
 		say("A mix works if it comes out, does not split, and meets the targets for hold and drained. Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
 		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Hold and drained are lognormal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting."),
 		say("“Perhaps as few as” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
-		say("The surest start is the mix with the highest chance inside what was tried; the richest is the one with most fat whose chance is at least the wanted one, joined to the surest by mixes that are sure enough. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
+		say("The surest start is the mix with the highest chance inside what was tried; the richest is the one with most fat whose chance is at least the wanted one, joined to the surest by mixes that reach it too. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
-		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ". Version: "+b.r.Version+"."),
+		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ".", version(b.r.Version)),
 	}}}
 	if len(b.r.Inputs) > 0 {
 		t := Table{Caption: "Files read. Every number of this report is in results.json at full precision.", Head: []string{"file", "SHA-256"}, Numeric: make([]bool, 2)}

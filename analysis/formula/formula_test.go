@@ -166,8 +166,9 @@ func fatReached(template []Part, shares []float64, got, wanted float64) bool {
 
 // Whatever is not refused hits the wanted mix exactly before rounding.
 func TestSharesHitTheMix(t *testing.T) {
-	reached := 0
+	tried, reached := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
+		tried++
 		template := drawTemplate(t)
 		w := Wanted{FatPercent: rapid.Float64Range(0, 99).Draw(t, "fat"), EmulsifierPercent: rapid.Float64Range(0, 8).Draw(t, "emulsifier")}
 		if rapid.Bool().Draw(t, "blend") {
@@ -197,8 +198,8 @@ func TestSharesHitTheMix(t *testing.T) {
 			t.Fatalf("blend %v, wanted %v", sums.BlendHLB.Value, *w.BlendHLB)
 		}
 	})
-	if reached < 20 {
-		t.Errorf("only %d mixes reached", reached)
+	if reached*5 < tried {
+		t.Errorf("only %d of %d mixes reached", reached, tried)
 	}
 }
 

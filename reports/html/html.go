@@ -83,8 +83,15 @@ func (p *press) Figure(name string) (plots.Figure, error) {
 }
 
 // Drawing is a figure's SVG; drawn a second time its ids are others.
-func (p *press) Drawing(name string) (template.HTML, error) {
-	svg, err := p.Figures[name].SVG()
+func (p *press) Drawing(name string) (template.HTML, error) { return p.draw(name, p.Figures[name]) }
+
+// NarrowDrawing is the same for a telephone.
+func (p *press) NarrowDrawing(name string) (template.HTML, error) {
+	return p.draw(name, p.Figures[name].Narrow())
+}
+
+func (p *press) draw(name string, f plots.Figure) (template.HTML, error) {
+	svg, err := f.SVG()
 	if err != nil {
 		return "", err
 	}

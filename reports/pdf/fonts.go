@@ -59,8 +59,9 @@ type cut struct {
 
 // fonts loads a face when it is first used, so that only what is used is embedded.
 type fonts struct {
-	doc  *fpdf.Fpdf
-	cuts map[face]*cut
+	doc    *fpdf.Fpdf
+	cuts   map[face]*cut
+	lacked bool // some letter had no glyph
 }
 
 func (fs *fonts) cut(f face) *cut {
@@ -107,7 +108,10 @@ func (fs *fonts) clean(f face, s string) string {
 		switch {
 		case unicode.IsSpace(r):
 			return ' '
-		case unicode.IsControl(r), unicode.Is(unicode.Cf, r), c.advance(r) < 0:
+		case unicode.IsControl(r), unicode.Is(unicode.Cf, r):
+			return missing
+		case c.advance(r) < 0:
+			fs.lacked = true
 			return missing
 		}
 		return r

@@ -11,6 +11,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
+	"foamfield/plots"
 	"foamfield/reports"
 )
 
@@ -43,6 +44,9 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 			return nil, err
 		}
 	}
+	if p.fonts.lacked {
+		p.lines(p.broken(strong(notPrinted), small, p.measure()), small, p.left(), plots.Ink, nil)
+	}
 	p.footers(d.Title)
 	var b bytes.Buffer
 	if err := p.doc.Output(&b); err != nil {
@@ -50,6 +54,9 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 	}
 	return b.Bytes(), nil
 }
+
+// notPrinted ends a document in which some letters have no glyph.
+const notPrinted = "Some letters could not be printed and stand here as " + string(missing) + "; report.html has them."
 
 // usual is the size of running text.
 const usual = 10.0
@@ -60,7 +67,7 @@ func firstBody(d reports.Document, paper Paper) float64 {
 	if len(d.Sections) == 0 {
 		return usual
 	}
-	for _, size := range []float64{usual, 9.3, 8.6} {
+	for _, size := range []float64{usual, 9.5, 9, 8.6} {
 		p := newPress(d, paper)
 		p.setBody(size)
 		p.newPage()
@@ -72,7 +79,13 @@ func firstBody(d reports.Document, paper Paper) float64 {
 	return usual
 }
 
-func (p *press) setBody(size float64) { p.body, p.gap = size, 0.7*size }
+// setBody sets running text; a size below the usual also sets it closer.
+func (p *press) setBody(size float64) {
+	p.body, p.gap, p.between, p.rowPad, p.leading = size, 0.7*size, 2.5, 2.2, 1.38
+	if size < usual {
+		p.gap, p.between, p.rowPad, p.leading = 0.45*size, 1, 1.2, 1.27
+	}
+}
 
 func newPress(d reports.Document, paper Paper) *press {
 	size := "A4"

@@ -2,11 +2,8 @@ package pdf
 
 import (
 	"fmt"
-	"strconv"
 
 	"codeberg.org/go-pdf/fpdf"
-	"gonum.org/v1/plot/vg"
-	"gonum.org/v1/plot/vg/draw"
 
 	"foamfield/plots"
 	"foamfield/reports"
@@ -14,10 +11,9 @@ import (
 
 // Measures of the page, in points.
 const (
-	margin     = 46.0
+	margin     = 42.0
 	footerRoom = 26.0
 	small      = 8.5
-	leading    = 1.38 // line height over type size
 )
 
 // A caution is red on a tint of it; the other colours are those of the figures.
@@ -35,7 +31,11 @@ type press struct {
 	width, height float64
 	y             float64
 	body, gap     float64 // type size of running text; space between blocks
+	between       float64 // space between the items of a list
+	rowPad        float64 // space above and below the rows of a table
+	leading       float64 // line height over type size
 	images        int
+	largest       float64 // scale of the figures that follow
 }
 
 func (p *press) left() float64    { return margin }
@@ -90,7 +90,7 @@ func (p *press) rule(colour string, thick, x, y, w float64) {
 // lines sets broken lines from the place reached, a page after another; beside
 // is drawn with each line, under it.
 func (p *press) lines(broken []line, size, x float64, colour string, beside func(y, h float64)) {
-	h := size * leading
+	h := size * p.leading
 	for _, l := range broken {
 		p.need(h)
 		if beside != nil {
@@ -103,7 +103,7 @@ func (p *press) lines(broken []line, size, x float64, colour string, beside func
 
 // line sets one broken line with its box's upper edge at y.
 func (p *press) line(l line, size, x, y float64, colour string) {
-	base := y + size*(leading-1)/2 + size*0.82
+	base := y + size*(p.leading-1)/2 + size*0.82
 	for _, r := range l.runs {
 		p.text(r.face, size, colour, x, base, r.text)
 		x += p.fonts.width(r.face, size, r.text)
@@ -124,11 +124,16 @@ func (p *press) section(s reports.Section) error {
 	p.space(12)
 	const size = 14.0
 	head := p.broken(strong(s.Title), size, p.measure())
-	p.need(float64(len(head))*size*leading + 70) // a head never stands alone at the foot
+	p.need(float64(len(head))*size*p.leading + 70) // a head never stands alone at the foot
 	p.bookmark(s.Title, 0)
 	p.lines(head, size, p.left(), plots.Accent, nil)
 	p.y += 2
-	for _, b := range s.Blocks {
+	second := false // of two figures that share a page
+	for i, b := range s.Blocks {
+		if !second {
+			p.largest = p.pairScale(s.Blocks[i:])
+		}
+		second = !second && p.largest < 1
 		if err := p.block(b); err != nil {
 			return fmt.Errorf("section %s: %w", s.ID, err)
 		}
@@ -142,6 +147,9 @@ func (p *press) block(b reports.Block) error {
 		p.paragraph(b)
 	case reports.List:
 		const indent = 13
+		if b.Small && p.body < usual && p.columns(b.Items) {
+			break
+		}
 		for _, item := range b.Items {
 			first := true
 			p.lines(p.broken(item, p.body, p.measure()-indent), p.body, p.left()+indent, plots.Ink, func(y, h float64) {
@@ -150,9 +158,9 @@ func (p *press) block(b reports.Block) error {
 				}
 				first = false
 			})
-			p.y += 2.5
+			p.y += p.between
 		}
-		p.y += p.gap - 2.5
+		p.y += p.gap - p.between
 	case reports.Callout:
 		p.callout(b)
 	case reports.Table:
@@ -167,6 +175,42 @@ func (p *press) block(b reports.Block) error {
 	return nil
 }
 
+// columns sets a list as small print in two columns, unless it is too long for a page.
+func (p *press) columns(items []reports.Text) bool {
+	const size, indent, gap, between = 7.5, 8.0, 14.0, 1.5
+	width := (p.measure() - gap) / 2
+	var broken [][]line
+	whole := 0.0
+	tall := func(l []line) float64 { return float64(len(l))*size*p.leading + between }
+	for _, item := range items {
+		broken = append(broken, p.broken(item, size, width-indent))
+		whole += tall(broken[len(broken)-1])
+	}
+	// The left column takes items until it is as high as the right one.
+	left, cut := 0.0, 0
+	for cut < len(broken) && left+tall(broken[cut])/2 <= whole/2 {
+		left += tall(broken[cut])
+		cut++
+	}
+	deepest := max(left, whole-left)
+	if deepest > p.bottom()-margin {
+		return false
+	}
+	p.need(deepest)
+	for i, part := range [][][]line{broken[:cut], broken[cut:]} {
+		x, y := p.left()+float64(i)*(width+gap), p.y
+		for _, item := range part {
+			p.line(line{runs: []run{{regular, "•"}}}, size, x, y, plots.Accent)
+			for k, l := range item {
+				p.line(l, size, x+indent, y+float64(k)*size*p.leading, plots.Ink)
+			}
+			y += tall(item)
+		}
+	}
+	p.y += deepest + p.gap
+	return true
+}
+
 func (p *press) paragraph(b reports.Paragraph) {
 	size, colour, after := p.body, plots.Ink, p.gap
 	switch {
@@ -174,7 +218,7 @@ func (p *press) paragraph(b reports.Paragraph) {
 		size, colour, after = p.body+1.5, plots.Accent, 2
 		b.Text = bolder(b.Text)
 		p.space(3)
-		p.need(size*leading + 40)
+		p.need(size*p.leading + 40)
 		p.bookmark(b.Text.String(), 1)
 	case b.Lead:
 		size = p.body + 2
@@ -195,12 +239,12 @@ func (p *press) callout(c reports.Callout) {
 	if c.Caution {
 		bar, tint = cautionColour, cautionTint
 	}
-	var broken []line
+	text := c.Text
 	if c.Title != "" {
-		broken = p.broken(strong(c.Title), p.body, p.measure()-2*indent)
+		text = append(strong(c.Title+" "), text...)
 	}
-	broken = append(broken, p.broken(c.Text, p.body, p.measure()-2*indent)...)
-	if whole := float64(len(broken))*p.body*leading + 2*pad; whole < p.bottom()-margin {
+	broken := p.broken(text, p.body, p.measure()-2*indent)
+	if whole := float64(len(broken))*p.body*p.leading + 2*pad; whole < p.bottom()-margin {
 		p.need(whole)
 	}
 	behind := func(y, h float64) {
@@ -214,35 +258,6 @@ func (p *press) callout(c reports.Callout) {
 	p.y += pad + p.gap
 }
 
-// figure is drawn at its own size, smaller only where the page is.
-func (p *press) figure(name string) error {
-	f, ok := p.figures[name]
-	if !ok {
-		return fmt.Errorf("%s: %w", strconv.Quote(name), errNoFigure)
-	}
-	w, h := float64(f.Width), float64(f.Height)
-	if !(w > 0 && h > 0) {
-		return fmt.Errorf("figure %s has no size", name)
-	}
-	caption := p.broken(plain(f.Caption), small, p.measure())
-	below := float64(len(caption))*small*leading + 4
-	below = min(below, (p.bottom()-margin)/3) // a long caption may run over
-	scale := min(1, p.measure()/w, (p.bottom()-margin-below)/h)
-	if left := (p.room() - below) / h; left < scale && left >= 0.75*scale {
-		scale = left // a little smaller rather than half a page of nothing
-	}
-	p.need(h*scale + below)
-	err := drawInto(p.doc, &p.fonts, &p.images, p.left()+(p.measure()-w*scale)/2, p.y, w, h, scale,
-		func(c vg.CanvasSizer) error { return f.Draw(draw.New(c)) })
-	if err != nil {
-		return err
-	}
-	p.y += h*scale + 4
-	p.lines(caption, small, p.left(), plots.Quiet, nil)
-	p.y += p.gap + 3
-	return nil
-}
-
 // footers go on last, when the number of pages is known.
 func (p *press) footers(title string) {
 	n := p.doc.PageCount()
@@ -253,11 +268,11 @@ func (p *press) footers(title string) {
 		w := p.fonts.width(regular, small, right)
 		left := p.broken(plain("foamfield · "+title), small, p.measure()-w-30)[0]
 		p.rule(plots.Faint, 0.5, p.left(), y-12, p.measure())
-		p.line(left, small, p.left(), y-small*leading/2, plots.Quiet)
+		p.line(left, small, p.left(), y-small*p.leading/2, plots.Quiet)
 		end := p.left()
 		for _, r := range left.runs {
 			end += p.fonts.width(r.face, small, r.text)
 		}
-		p.line(line{runs: []run{{regular, " · " + right}}}, small, end, y-small*leading/2, plots.Quiet)
+		p.line(line{runs: []run{{regular, " · " + right}}}, small, end, y-small*p.leading/2, plots.Quiet)
 	}
 }

@@ -9,7 +9,6 @@ import (
 
 const (
 	cellPad  = 5.0 // at each side
-	rowPad   = 2.2 // above and below
 	headMost = 6   // lines of a head; the rest of a longer one is left out
 )
 
@@ -127,7 +126,7 @@ func (p *press) fit(s *sheet, rows [][]reports.Text, measure float64) {
 // rows sets the head and the rows from the place reached. A row taller than
 // what is left goes to the next page, one taller than a page is cut between lines.
 func (p *press) rows(s *sheet, rows [][]reports.Text) {
-	h := s.size * leading
+	h := s.size * p.leading
 	head := p.cells(s, s.head)
 	for i := range head {
 		head[i] = head[i][:min(len(head[i]), headMost)]
@@ -143,22 +142,22 @@ func (p *press) rows(s *sheet, rows [][]reports.Text) {
 		if len(head) == 0 {
 			return
 		}
-		room := float64(tall(head))*h + 2*rowPad
+		room := float64(tall(head))*h + 2*p.rowPad
 		p.fill(plots.Pale, s.left, p.y, s.total(), room)
 		p.set(s, head, 0, headMost)
 		p.rule(plots.Accent, 0.8, s.left, p.y, s.total())
 	}
-	p.need(float64(tall(head)+2)*h + 4*rowPad)
+	p.need(float64(tall(head)+2)*h + 4*p.rowPad)
 	setHead()
 	for _, r := range rows {
 		cells := p.cells(s, r)
 		n := tall(cells)
 		for from := 0; from < n; {
-			fits := int((p.room() - 2*rowPad) / h)
+			fits := int((p.room() - 2*p.rowPad) / h)
 			if fits < n-from && (from == 0 && n <= 20 || fits < 2) {
 				p.newPage()
 				setHead()
-				fits = max(1, int((p.room()-2*rowPad)/h))
+				fits = max(1, int((p.room()-2*p.rowPad)/h))
 			}
 			to := min(n, from+fits)
 			p.set(s, cells, from, to)
@@ -178,7 +177,7 @@ func (p *press) cells(s *sheet, row []reports.Text) [][]line {
 
 // set writes the lines from..to of each cell and moves below them.
 func (p *press) set(s *sheet, cells [][]line, from, to int) {
-	h := s.size * leading
+	h := s.size * p.leading
 	x, deepest := s.left, 0
 	for i, c := range cells {
 		for k := from; k < min(to, len(c)); k++ {
@@ -186,12 +185,12 @@ func (p *press) set(s *sheet, cells [][]line, from, to int) {
 			if i < len(s.numeric) && s.numeric[i] {
 				at += s.widths[i] - p.wide(c[k], s.size)
 			}
-			p.line(c[k], s.size, at, p.y+rowPad+float64(k-from)*h, plots.Ink)
+			p.line(c[k], s.size, at, p.y+p.rowPad+float64(k-from)*h, plots.Ink)
 			deepest = max(deepest, k-from+1)
 		}
 		x += s.widths[i] + 2*cellPad
 	}
-	p.y += float64(max(deepest, 1))*h + 2*rowPad
+	p.y += float64(max(deepest, 1))*h + 2*p.rowPad
 }
 
 func (p *press) wide(l line, size float64) float64 {
@@ -205,7 +204,7 @@ func (p *press) wide(l line, size float64) float64 {
 // formula is the table a cook weighs by: larger type, the total under it.
 func (p *press) formula(f reports.Formula) {
 	s := &sheet{size: p.body + 1, left: p.left(),
-		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("of the mix"), strong("of its part"), strong("weigh")},
+		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("of the mix"), strong("of its part"), strong("weighing error")},
 		numeric: []bool{false, true, true, true, false}}
 	var rows [][]reports.Text
 	for _, l := range f.Lines {

@@ -63,7 +63,7 @@ func summary(b *book, d reports.Document) {
 				if block.Title != "" {
 					wide(lead, block.Title)
 				}
-				p.heads("ingredient", "grams", "of the mix", "of its part", "weigh")
+				p.heads("ingredient", "grams", "of the mix", "of its part", "weighing error")
 				for _, l := range block.Lines {
 					p.words(l.Name, l.Grams, l.OfMix, l.OfPart, l.Weigh)
 				}

@@ -1,0 +1,140 @@
+package reports
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"foamfield/analysis/result"
+)
+
+// richest says how far the fat can go.
+func (b *builder) richest() []Block {
+	if b.oneFormula() {
+		return []Block{Paragraph{Text: say("All ", count("counts.used", b.r.Counts.Used), " trials are one formula: vary fat or emulsifier to learn more.")}}
+	}
+	if b.r.HoldIsAGuess {
+		return []Block{Paragraph{Text: say("No rich mix can be named until foams are watched for ",
+			trimmed("targets.hold_minutes.value", b.r.Targets.HoldMinutes.Value, 1), " minutes.")}}
+	}
+	want := b.r.Targets.WantedChance.Value
+	for i, s := range b.r.Starts {
+		if s.Aim != result.Richest {
+			continue
+		}
+		if i > 0 && b.sameMix(b.r.Starts[0].Mix, s.Mix) {
+			return []Block{Paragraph{Text: say("The surest start is also the richest mix that is ", b.sureEnough(), ".")}}
+		}
+		path := fmt.Sprintf("starts[%d]", i)
+		t := say("The richest mix that is ", b.sureEnough(), " has ", b.mix(path+".mix", s.Mix))
+		if len(s.Ingredients) > 0 {
+			t = say(t, ": ", bolder(b.inLine(path, s.Ingredients)))
+		}
+		t = say(t, ". How sure: ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, want), b.given(), ".")
+		if ways := b.fails(path, s); len(ways) > 0 {
+			t = say(t, " ", ways)
+		}
+		blocks := []Block{Paragraph{Text: say(t, " ", b.made(path, s))}}
+		return append(blocks, mind(s)...)
+	}
+	return []Block{Paragraph{Text: say("No rich mix can be named: none inside what was tried works ", wanted(want), b.given(), ".")}}
+}
+
+// sameMix says whether two mixes read the same.
+func (b *builder) sameMix(x, y result.Mix) bool {
+	return b.mix("", x).String() == b.mix("", y).String()
+}
+
+// beyond says in words what ends the mixes that are sure enough.
+func (b *builder) beyond() []Text {
+	var items []Text
+	if b.oneFormula() {
+		return nil
+	}
+	last := -1
+	for i, l := range b.r.FatLimit {
+		if l.Workable {
+			last = i
+		}
+	}
+	if n := len(b.r.FatLimit); n > 0 {
+		at := func(i int) Span {
+			return num(fmt.Sprintf("fat_limit[%d].fat_percent", i), b.r.FatLimit[i].FatPercent, 0)
+		}
+		switch {
+		case b.r.HoldIsAGuess:
+			items = append(items, say("How far the fat can go is not known: ", b.tooShort(), "."))
+		case last < 0:
+			worst := b.r.FatLimit[n-1]
+			items = append(items, say("At no fat percent that was tried is a mix ", b.sureEnough(), "; at ", at(n-1), " % what stops it first is "+failings[worst.LimitedBy]+"."))
+		case last < n-1:
+			if r := b.richestFat(); r != nil && *r < b.r.FatLimit[last].FatPercent-1 {
+				items = append(items, say("Richer mixes than that, up to about ", at(last), " % fat, may work as often, but none is safe enough from clogging, or near enough to the others, to be named as a start."))
+			}
+			items = append(items, say("From about ", at(last+1), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+failings[b.r.FatLimit[last+1].LimitedBy]+"."))
+		default:
+			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; richer than that nothing is known."))
+		}
+	}
+	if first := b.stoppers(); len(first) > 0 {
+		items = append(items, say("What stops the other mixes inside what was tried: ", listed(first), "."))
+	}
+	if t := b.tried(); t != nil {
+		items = append(items, say("Tried were ", t, ". Nothing is said of mixes outside."))
+	}
+	return items
+}
+
+// tooShort says how long foams were watched, within a sentence.
+func (b *builder) tooShort() Text {
+	if b.r.WatchedMinutes == nil {
+		return say("nobody watched long enough")
+	}
+	return say("nobody watched past ", trimmed("watched_minutes", *b.r.WatchedMinutes, 1), " minutes")
+}
+
+// stoppers is what stops mixes first, the commonest first.
+func (b *builder) stoppers() []Text {
+	order := make([]int, 0, len(b.r.Limits))
+	for i, l := range b.r.Limits {
+		if l.Share >= 0.05 {
+			order = append(order, i)
+		}
+	}
+	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(b.r.Limits[y].Share, b.r.Limits[x].Share) })
+	var out []Text
+	for _, i := range order {
+		l := b.r.Limits[i]
+		out = append(out, say(failings[l.Outcome]+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
+	}
+	return out
+}
+
+// richestFat is the fat percent of the richest start, nil if there is none.
+func (b *builder) richestFat() *float64 {
+	for _, s := range b.r.Starts {
+		if s.Aim == result.Richest {
+			return s.Mix.FatPercent
+		}
+	}
+	return nil
+}
+
+// tried gives the ranges the trials cover.
+func (b *builder) tried() Text {
+	var parts []Text
+	for i, v := range b.r.Variables {
+		p := fmt.Sprintf("variables[%d]", i)
+		parts = append(parts, b.span(p+".low", p+".high", v.Name, v.Low, v.High))
+	}
+	return listed(parts)
+}
+
+func bolder(t Text) Text {
+	out := make(Text, len(t))
+	for i, s := range t {
+		s.Strong = true
+		out[i] = s
+	}
+	return out
+}

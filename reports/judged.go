@@ -1,0 +1,119 @@
+package reports
+
+import (
+	"slices"
+
+	"foamfield/analysis/result"
+)
+
+// links name what a chance is about.
+var links = map[result.Outcome]string{
+	result.CameOut: "coming out", result.Broke: "splitting",
+	result.HoldMinutes: "hold", result.DrainedPercent: "drainage",
+}
+
+// unlogged are targets that somebody asked for, or that no mix can do without,
+// of which the log says nothing.
+func (b *builder) unlogged() []Text {
+	var names []Text
+	for _, o := range b.r.NotJudged {
+		if o == result.HoldMinutes || b.r.Targets.DrainedPercent.From != "assumed" {
+			names = append(names, say(links[o]))
+		}
+	}
+	return names
+}
+
+// drainageLeftOut says whether drainage is left out of what works: nobody logged it or
+// asked for it.
+func (b *builder) drainageLeftOut() bool {
+	return slices.Contains(b.r.NotJudged, result.DrainedPercent) && b.r.Targets.DrainedPercent.From == "assumed"
+}
+
+// about names what the chances are about: the results that were logged.
+func (b *builder) about() Text {
+	var names []Text
+	for _, m := range b.r.Model {
+		names = append(names, say(links[m.Outcome]))
+	}
+	return listed(names)
+}
+
+// bare says that the chances leave out something that was asked for, so that
+// nothing may be called sure.
+func (b *builder) bare() bool { return b.r.HoldIsAGuess || len(b.unlogged()) > 0 }
+
+// proviso is the sentence without which no chance here may be read; empty where
+// every target was put to the test.
+func (b *builder) proviso() Text {
+	if names := b.unlogged(); len(names) > 0 {
+		t := say("No ", alternatives(names), " was logged")
+		if about := b.about(); len(about) > 0 {
+			t = say(t, ": this chance is about ", about, " only")
+		}
+		return say(t, ".")
+	}
+	if b.r.HoldIsAGuess && b.r.WatchedMinutes != nil {
+		watched := func() Span { return trimmed("watched_minutes", *b.r.WatchedMinutes, 1) }
+		t := say("Nobody watched past ", watched(), " minutes, so ", trimmed("targets.hold_minutes.value", b.r.Targets.HoldMinutes.Value, 1),
+			" is not known: watch longer")
+		if *b.r.WatchedMinutes > 0 {
+			t = say(t, ", or type --hold ", watched())
+		}
+		return say(t, ".")
+	}
+	return nil
+}
+
+// condition is the proviso inside a sentence.
+func (b *builder) condition() Text {
+	if names := b.unlogged(); len(names) > 0 {
+		return say("with ", listed(names), " left out")
+	}
+	if b.r.HoldIsAGuess && b.r.WatchedMinutes != nil {
+		return say("if foams hold on as they did in the ", trimmed("watched_minutes", *b.r.WatchedMinutes, 1), " minutes watched")
+	}
+	return nil
+}
+
+// given is the condition after a chance.
+func (b *builder) given() Text {
+	if c := b.condition(); len(c) > 0 {
+		return say(", ", c)
+	}
+	return nil
+}
+
+// oneFormula says whether the trials are all one formula.
+func (b *builder) oneFormula() bool {
+	same := false
+	for _, v := range b.r.SetAside {
+		if known[v.Name] != "" {
+			if v.Value == nil {
+				return false
+			}
+			same = true
+		}
+	}
+	return same && len(b.r.Variables) == 0
+}
+
+// sureEnough is what a mix is called that reaches the wanted chance.
+func (b *builder) sureEnough() Text {
+	if !b.bare() {
+		return say("sure enough")
+	}
+	return say("likely enough ", b.condition())
+}
+
+// alternatives joins names after "no": "a", "a or b".
+func alternatives(names []Text) Text {
+	var t Text
+	for i, n := range names {
+		if i > 0 {
+			t = say(t, " or ")
+		}
+		t = say(t, n)
+	}
+	return t
+}
