@@ -22,6 +22,10 @@ func (b *row) trial() Trial {
 	b.book.extras, b.book.raw = b.book.extras[:0], b.book.raw[:0]
 	r, s := &b.book.recipe, &b.book.seen
 	for b.now = range b.rows {
+		if b.now > 0 && !b.table.found.PerReading {
+			b.laterSquirt(&t)
+			continue
+		}
 		minute := math.NaN()
 		for i := range b.table.fields {
 			if f := &b.table.fields[i]; f.Role == column.ReadingMinute || f.Role == column.DrainedAt {
@@ -78,7 +82,7 @@ func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
 	case column.Note, column.Result:
 		b.words(t, s, f)
 	case column.BatchMass:
-		r.batch = b.positive(t, f, "a batch")
+		r.batch = b.positive(t, f, leastBatch, "a batch")
 	case column.FatPercent:
 		r.fat = b.fatPercent(t, f)
 	case column.IngredientAmount:
@@ -88,9 +92,13 @@ func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
 	case column.IngredientFat, column.IngredientHLB:
 		b.ownValue(t, r, f)
 	case column.BlendHLB:
-		r.hlb, _ = b.single(t, f, 0, 20, "an HLB")
+		r.hlb, _ = b.single(t, f, 0, mostHLB, "an HLB")
 	case column.SampleMass:
-		s.sample = b.positive(t, f, "a sample mass")
+		s.sample = b.positive(t, f, leastGrams, "a sample mass")
+	case column.CupLiquid:
+		s.liquidCup = b.cup(t, f)
+	case column.CupFoam:
+		s.foamCup = b.cup(t, f)
 	case column.Hold:
 		if m, ok := b.read(t, f); ok {
 			s.hold = m
@@ -212,20 +220,20 @@ func (b *row) keepLabel(f *field) {
 	}
 }
 
-// positive reads a mass that cannot be 0.
-func (b *row) positive(t *Trial, f *field, name string) known {
+// positive reads a mass that cannot be less than some grams.
+func (b *row) positive(t *Trial, f *field, least float64, name string) known {
 	if f.want == quantity.Volume && f.gramsPerML == 0 {
 		b.book.once("volume", MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
 			"weigh it and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 		return known{}
 	}
 	k, _ := b.single(t, f, 0, mostGrams, name)
-	if k.ok() && k.value == 0 {
-		b.problem("impossible value", MustFix, f.col, name+" of 0", "type the grams, or leave it empty")
-		return known{}
-	}
 	if f.gramsPerML > 0 && f.want == quantity.Volume {
 		k.value *= f.gramsPerML
+	}
+	if k.ok() && k.value < least {
+		b.impossible(k.col, name, fmt.Sprintf("type the grams, %s or more, or leave it empty", number(least)))
+		return known{}
 	}
 	return k
 }
@@ -241,43 +249,15 @@ func (b *row) byVolume(f *field, m measured) measured {
 	return m
 }
 
-// mostGrams bounds a mass: nobody whips a tonne.
-const mostGrams = 1e6
-
+// highest is the most an ingredient's amount can be.
 func highest(f *field) float64 {
-	if f.want == quantity.Percent {
-		return 100
+	switch {
+	case f.want != quantity.Percent:
+		return mostGrams
+	case f.basis == ofMix && f.what.WeighedAsEmulsifier():
+		return mostEmulsify
 	}
-	return mostGrams
-}
-
-// fatPercent reads a fat percent of the mix, where 0.45 may be 45 %.
-func (b *row) fatPercent(t *Trial, f *field) known {
-	if f.want != quantity.Percent {
-		b.amount(t, &b.book.recipe, f)
-		return known{}
-	}
-	k, ok := b.single(t, f, 0, 100, "a fat percent")
-	r := &b.book.recipe
-	if !ok {
-		r.noFat, r.badCell = true, f.col
-	}
-	if !k.ok() || !f.fractions || k.value <= 0 || k.value > 1 {
-		return k
-	}
-	if _, bare := bareNumber(b.sheet, b.cellAt(f.col)); !bare {
-		return k
-	}
-	if f.mixed {
-		b.problem("percent or fraction", PleaseLook, f.col,
-			fmt.Sprintf("%s is read as %s %%, while other cells of the column say percent", quoted(b.text(f.col)), number(100*k.value)),
-			fmt.Sprintf("type %s if that is right, %s%% if not", number(100*k.value), number(k.value)))
-	} else {
-		b.book.told("fractions", b.at(f.col), fmt.Sprintf("fat is given as fractions: %s is read as %s %%", number(k.value), number(100*k.value)),
-			"nothing to do, unless it is less than one percent of fat")
-	}
-	k.value *= 100
-	return k
+	return 100
 }
 
 // amount reads how much of an ingredient is in the mix. A blank is none of it:
@@ -311,6 +291,7 @@ func (b *row) amount(t *Trial, r *recipe, f *field) {
 		}
 		return
 	}
+	b.askFraction(f, k)
 	if f.gramsPerML > 0 && f.want == quantity.Volume {
 		k.value *= f.gramsPerML
 	}
@@ -327,6 +308,7 @@ func (b *row) emulsifier(t *Trial, r *recipe, f *field) {
 		return
 	}
 	k, _ := b.single(t, f, 0, highest(f), "an amount")
+	b.askFraction(f, k)
 	switch {
 	case f.basis == inGrams:
 		r.emulsifierGrams = k
@@ -350,13 +332,13 @@ func (b *row) setAside(t *Trial) {
 	nothingOut := t.Hold == nil && t.Drained == nil && t.CameOut == Unknown && t.Broke == Unknown
 	switch {
 	case nothingIn && nothingOut:
-		t.Aside = "neither what was in it nor what happened could be read"
+		t.Aside = nothingRead
 	case nothingOut:
-		t.Aside = "no result: neither hold, drainage, coming out nor breaking is logged"
+		t.Aside = noResult
 	case nothingIn && b.book.recipe.badCell > 0:
 		t.Aside = b.badCell().reason()
 	case nothingIn:
-		t.Aside = "nothing of what was in the mix could be read"
+		t.Aside = noMix
 	case c.FatPercent == nil && b.book.recipe.badCell > 0:
 		b.book.badCells = append(b.book.badCells, b.badCell())
 	}

@@ -33,6 +33,15 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	if t.Grams == 0 {
 		return
 	}
+	switch {
+	case len(r.doses) == 0:
+	case !w.nominal && !b.possibleSum(t.Grams, r):
+		r.badCell = r.doses[0].col
+		return
+	case !b.possibleEmulsifier(100*t.EmulsifierGrams/t.Grams, r):
+		r.badCell = r.emulsifierColumn()
+		return
+	}
 
 	if off := t.Grams - w.batch; r.batch.ok() && math.Abs(off) > b.slack(w.batch) {
 		b.problem("does not add up", PleaseLook, r.batch.col,
@@ -145,7 +154,7 @@ func (b *row) emulsifierShares(c *Composition, r *recipe) {
 		list = append(list, share)
 	}
 	t := mix.Total(list)
-	if t.EmulsifierGrams <= 100 {
+	if b.possibleEmulsifier(t.EmulsifierGrams, r) {
 		c.EmulsifierPercent = b.book.float(t.EmulsifierGrams)
 		b.blend(c, r, t)
 	}
@@ -159,7 +168,11 @@ func (b *row) percentOfBatch(g float64, r *recipe) *float64 {
 			fmt.Sprintf("%s of emulsifier is more than the batch of %s", grams(g), grams(r.batch.value)), "correct the batch or the emulsifier")
 		return nil
 	}
-	return b.book.float(100 * g / r.batch.value)
+	percent := 100 * g / r.batch.value
+	if !b.possibleEmulsifier(percent, r) {
+		return nil
+	}
+	return b.book.float(percent)
 }
 
 // fatOf is the fat percent of a mix whose total is not known, if each fat is

@@ -23,6 +23,7 @@ type meaning struct {
 	basis      column.Basis
 	gramsPerML float64
 	variable   bool // a number to carry along under the header's own name
+	result     bool // and measured on the foam
 	ignore     bool
 	at         Place
 }
@@ -162,7 +163,7 @@ func (k *kitchen) takeColumns(ps *problems, t kitchenTable) {
 		m := meaning{words: words, at: t.at(row, 0)}
 		switch fold(words) {
 		case "variable", "result", "":
-			m.variable = words != ""
+			m.variable, m.result = words != "", fold(words) == "result"
 		case "ignore", "not used", "skip":
 			m.ignore = true
 		}
@@ -231,7 +232,7 @@ func (k *kitchen) declare(f *field) {
 		f.Meaning = column.Meaning{Role: column.Unused, Words: f.Words}
 	case d.variable:
 		f.Meaning = column.Meaning{Role: column.Declared, Words: f.Words}
-		f.extra = slug(f.Words)
+		f.extra, f.raw, f.result = slug(f.Words), slug(f.Words), d.result
 	case d.words != "":
 		f.Meaning = column.Read(d.words)
 		if f.Role == column.None {

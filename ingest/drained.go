@@ -110,7 +110,29 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 	if len(series) == 0 {
 		return nil
 	}
+	b.halfTime(series)
 	return b.atTarget(series)
+}
+
+// halfTime fits a curve to a series of readings and keeps its half-time.
+func (b *row) halfTime(series []point) {
+	var minutes, percents []float64
+	for _, p := range series {
+		// Of two readings at one minute the first stands, as it does at the target.
+		if p.minute > 0 && !slices.Contains(minutes, p.minute) && !math.IsInf(p.low, 0) {
+			minutes, percents = append(minutes, p.minute), append(percents, (p.low+p.high)/2)
+		}
+	}
+	curve, ok := fitDrainage(minutes, percents)
+	if !ok {
+		return
+	}
+	v := Variable{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}
+	b.book.extra(v)
+	b.book.extras = append(b.book.extras, pair{name: v.Name, value: curve.half})
+	b.book.told("drainage curve", b.at(series[0].col),
+		fmt.Sprintf("%d readings follow a curve that ends at %s %% with half of it after %s min", len(minutes), number(curve.most), number(curve.half)),
+		"nothing to do: the half-time is listed with the trial")
 }
 
 // amountDrained is a reading as bounds in its own unit: what is below the

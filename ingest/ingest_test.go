@@ -63,10 +63,20 @@ func accounts(t testing.TB, log *Log) {
 				t.Errorf("%s: interval %v", trial.At, *i)
 			}
 		}
-		for name, v := range map[string]*float64{"fat": trial.FatPercent, "emulsifier": trial.EmulsifierPercent} {
-			if v != nil && !(*v >= 0 && *v <= 100.0000001) {
-				t.Errorf("%s: %s percent %v", trial.At, name, *v)
+		for _, c := range []struct {
+			name      string
+			v         *float64
+			low, high float64
+		}{
+			{"fat percent", trial.FatPercent, 0, 100}, {"emulsifier percent", trial.EmulsifierPercent, 0, 40}, {"HLB", trial.BlendHLB, 0, 40},
+			{"batch", trial.BatchGrams, 1, 100e3},
+		} {
+			if c.v != nil && !(*c.v >= c.low && *c.v <= c.high*1.0000001) {
+				t.Errorf("%s: %s %v", trial.At, c.name, *c.v)
 			}
+		}
+		if h := trial.Hold; h != nil && (h.Low > 43200 || h.High > 43200 && !math.IsInf(h.High, 1)) {
+			t.Errorf("%s: hold %v", trial.At, *h)
 		}
 	}
 	if rows != log.Rows.Read {

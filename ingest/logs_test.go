@@ -44,7 +44,7 @@ func TestMessyLogs(t *testing.T) {
 			"3 Bench 2 fat 55 emulsifier 3.168 HLB 3.958: out no broke unknown hold - drained - used",
 			"4 Bench 2 fat - emulsifier - HLB -: out yes broke yes hold 8 drained - aside",
 			"5 Bench 2 fat - emulsifier - HLB -: out unknown broke unknown hold - drained - aside",
-		}, 7, []string{"impossible value @ cell D5", "percent or fraction @ cell D3"}},
+		}, 7, []string{"impossible value @ cell D5", "percent or fraction @ cell D3", "row not used @ row 6"}},
 		{"readings.csv", []string{
 			"T1  fat 32.8 emulsifier 2 HLB 3.8: out yes broke unknown hold 25 drained 7 used",
 			"T2  fat 41 emulsifier 2 HLB 3.8: out yes broke unknown hold 30 drained 3 used",

@@ -22,6 +22,7 @@ type seen struct {
 	hold, lastOK, goneBy measured
 	drains               []drain
 	sample               known
+	liquidCup, foamCup   cup
 	events               []event
 }
 
@@ -69,6 +70,7 @@ func (b *row) outcomes(t *Trial, s *seen) {
 	t.Broke = b.broke(t, s)
 	t.Hold = b.hold(t, s)
 	t.Drained = b.drained(t, s)
+	b.overrun(s)
 	if t.Broke == Unknown && t.CameOut != No && t.Hold != nil && b.table.typesBreaks {
 		t.Broke = No
 		b.book.told("not broken taken from the hold", b.at(s.hold.col), "the hold column says so where a foam split",
@@ -236,13 +238,19 @@ func (b *row) hold(t *Trial, s *seen) *Interval {
 		b.problem("impossible hold", MustFix, m.col, quoted(b.text(m.col))+" is less than no time", "type minutes, 0 or more")
 		return nil
 	}
+	if low > mostHold || high > mostHold && !math.IsInf(high, 1) {
+		b.impossible(m.col, "a hold: it is longer than 30 days", "type the minutes it stood, or a time with its unit such as 8 h")
+		return nil
+	}
 	if high == 0 {
 		// Down before anyone looked: a time between 0 and the first look.
 		low, high = 0, b.table.firstLook
 		b.book.told("hold of 0", b.at(m.col), fmt.Sprintf("a hold of 0 is read as at most %s min, the first look", number(high)),
 			"type the minute of the first look, for example <1")
 	}
-	return b.book.interval(max(low, 0), high)
+	i := b.book.interval(max(low, 0), high)
+	b.book.longest.see(*i, func() Place { return b.at(m.col) })
+	return i
 }
 
 // holdLooks joins the hold column with the columns of last look standing and

@@ -25,11 +25,13 @@ type field struct {
 	basis basis                 // of an ingredient's dose
 	what  ingredient.Ingredient // the ingredient
 
-	limit     limit // of a drainage column
-	fractions bool  // its bare numbers are fractions: 0.45 is 45 %
-	mixed     bool  // it has both 0.45 and 45
-	blankIsNo bool  // nothing but yes is ever typed in it
-	told      bool  // the kitchen itself says what it is
+	limit     limit   // of a drainage column
+	small     float64 // a bare percent of emulsifier below this may be a fraction; 0 = none
+	fractions bool    // its bare numbers are fractions: 0.45 is 45 %
+	mixed     bool    // it has both 0.45 and 45
+	blankIsNo bool    // nothing but yes is ever typed in it
+	told      bool    // the kitchen itself says what it is
+	result    bool    // and that it is measured on the foam
 	parsed    map[string]parsed
 }
 
@@ -80,17 +82,17 @@ func (t *table) cell(row, col int) sheet.Cell {
 
 // extras gives the roles that become variables their name and unit.
 var extras = map[column.Role]Variable{
-	column.Chargers:    {"chargers", "chargers", ""},
-	column.Shakes:      {"shakes", "shakes", ""},
-	column.Rest:        {"rest_minutes", "rest", "min"},
-	column.HotHold:     {"warm_minutes", "time kept warm", "min"},
-	column.Temperature: {"temperature_c", "temperature", "°C"},
-	column.Fill:        {"fill_grams", "fill", "g"},
-	column.Overrun:     {"overrun_percent", "overrun", "%"},
-	column.Score:       {"score", "score", ""},
-	column.Mouthfeel:   {"mouthfeel", "mouthfeel", ""},
-	column.Spread:      {"spread_mm", "spread", "mm"},
-	column.Shear:       {"shear_minutes", "whisking or blending", "min"},
+	column.Chargers:    {"chargers", "chargers", "", false},
+	column.Shakes:      {"shakes", "shakes", "", false},
+	column.Rest:        {"rest_minutes", "rest", "min", false},
+	column.HotHold:     {"warm_minutes", "time kept warm", "min", false},
+	column.Temperature: {"temperature_c", "temperature", "°C", false},
+	column.Fill:        {"fill_grams", "fill", "g", false},
+	column.Overrun:     {"overrun_percent", "overrun", "%", true},
+	column.Score:       {"score", "score", "", true},
+	column.Mouthfeel:   {"mouthfeel", "mouthfeel", "", true},
+	column.Spread:      {"spread_mm", "spread", "mm", true},
+	column.Shear:       {"shear_minutes", "whisking or blending", "min", false},
 }
 
 // wants is the dimension a role's cells are read as, and the unit of a bare
@@ -128,9 +130,16 @@ func wants(m column.Meaning) (quantity.Dimension, quantity.Unit) {
 
 // plan understands the columns of a table.
 func (r *reader) plan(t *table) {
+	rivals := r.settleRivals(t)
 	for i := range t.found.Heads {
 		h := &t.found.Heads[i]
 		f := field{Meaning: h.Meaning, col: i + 1, header: h.Text}
+		switch rivals[i] {
+		case speaksForAll:
+			f.Meaning = h.Meaning.WithoutRivals()
+		case sameAgain:
+			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
+		}
 		r.kitchen.declare(&f)
 		if f.Unit == quantity.NoUnit {
 			f.Unit, _ = quantity.ParseUnit(h.Unit)
@@ -147,8 +156,7 @@ func (r *reader) plan(t *table) {
 		if f.Role == column.IngredientAmount || f.Role == column.BatchMass {
 			grams = grams || f.Unit.Dimension() == quantity.Mass
 		}
-		switch f.Role {
-		case column.SampleMass:
+		if f.Role == column.SampleMass {
 			t.sampleColumn = f.col
 		}
 	}
@@ -192,12 +200,15 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		t.outcomes = true
 	}
 	if f.Role == column.Declared {
-		r.extra(Variable{f.extra, f.Words, f.Unit.String()})
+		r.extra(Variable{f.extra, f.Words, f.Unit.String(), f.result})
+		return
+	}
+	if f.Role == column.Overrun && !r.overrunAsLogged(t, f) {
 		return
 	}
 	if v, ok := extras[f.Role]; ok && f.want != quantity.Any {
 		if f.Role == column.Fill && f.want != quantity.Mass {
-			v = Variable{"fill_percent", "fill", "%"}
+			v.Name, v.Unit = "fill_percent", "%"
 			if f.want != quantity.Percent {
 				return
 			}
@@ -297,6 +308,7 @@ func (r *reader) record(t *table, f *field) {
 	}
 	r.log.Columns = append(r.log.Columns, c)
 	switch {
+	case len(f.Rivals) > 0: // said once for all of them
 	case f.Doubt != "":
 		severity := PleaseLook
 		if f.Role == column.None {

@@ -22,6 +22,7 @@ func (b *row) takeExtra(t *Trial, f *field) {
 	case m.Word != quantity.NoWord:
 		return
 	case math.IsInf(m.Low, 0) || math.IsInf(m.High, 0):
+		b.problem("bound where one number is needed", PleaseLook, f.col, quoted(b.text(f.col))+" is only a bound and is not used", "type the number that was measured")
 		return
 	default:
 		v = (m.Low + m.High) / 2

@@ -30,6 +30,7 @@ type reader struct {
 	hadOutcome bool // some table had an outcome column
 	filtered   int  // trials Only left out
 	badCells   []badCell
+	longest    longestHold
 
 	// What rows share, so that reading a row keeps nothing but its trial.
 	recipe      recipe
@@ -74,15 +75,18 @@ func Read(patterns []string, opt Options) (*Log, error) {
 			return nil, err
 		}
 	}
-	var own Targets // of the logs themselves
+	var own Targets  // of the logs themselves
+	var starts []int // first trial of each file
 	for _, file := range files {
 		book, err := open(file)
 		if err != nil {
-			if len(files) == 1 || !isFolderMember(file, patterns) {
-				return nil, err
+			refused := err.(*Refusal)
+			if len(files) == 1 {
+				return nil, refused
 			}
 			// One bad file must not hide a folder of good ones.
-			r.found.add("file not read", MustFix, Place{File: baseName(file)}, err.(*Refusal).Found, err.(*Refusal).Do)
+			r.log.NotRead = append(r.log.NotRead, NotRead{baseName(file), refused.Found})
+			r.problem("file not read", MustFix, Place{File: baseName(file)}, refused.Found, refused.Do)
 			continue
 		}
 		r.log.Inputs = append(r.log.Inputs, Input{book.File, book.SHA256})
@@ -100,11 +104,20 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		if len(r.log.Method) == 0 {
 			r.log.Method = r.kitchen.method
 		}
+		before, filtered, headed := len(r.log.Trials), r.filtered, r.hadHeader
+		r.hadHeader = false
 		for _, s := range sheets {
 			r.readSheet(book, s)
 		}
+		if len(files) > 1 && len(r.log.Trials) == before && r.filtered == filtered {
+			r.sayNoTrials(book.File, r.hadHeader)
+		}
+		r.hadHeader = r.hadHeader || headed
+		starts = append(starts, before)
 	}
 	r.setAsideBadCells()
+	r.sayCappedHolds()
+	r.sayAside(starts)
 	r.log.Problems = r.found.list
 	for i := range r.log.Trials {
 		r.log.Trials[i].Order = i + 1
@@ -174,6 +187,9 @@ func (r *reader) nothing(files []string) error {
 	}
 	if len(r.log.Trials) == 0 {
 		return &Refusal{notIn(where, "has a trial below its header"), "type one trial a row, right below the header"}
+	}
+	if len(files) == 1 && notFilledIn(r.log.Trials) {
+		return &Refusal{where + " is not filled in yet", howToFillIn}
 	}
 	t := &r.log.Trials[0]
 	return &Refusal{

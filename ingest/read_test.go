@@ -4,6 +4,7 @@ import (
 	"errors"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -95,7 +96,7 @@ func TestOwnReports(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	dir := files(t, map[string]string{
 		"log.csv": oneTrial, "~$log.csv": "x", "prose.csv": "Dear all\nthe foam was nice\n", "noresult.csv": "butter g,cider g,GMS g\n120,174,6\n",
-		"empty.csv": "", "headeronly.csv": "butter g,cider g,GMS g,came out,hold min\n", "planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n",
+		"empty.csv": "", "nomix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n", "headeronly.csv": "butter g,cider g,GMS g,came out,hold min\n", "planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n",
 		"old.xls": "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "junk.xlsx": "this is no workbook",
 	})
 	if err := os.Mkdir(filepath.Join(dir, "bare"), 0o755); err != nil {
@@ -118,7 +119,8 @@ func TestRefusals(t *testing.T) {
 		{"an example header", at("prose.csv"), Options{}, "trial | butter g"},
 		{"no outcome column", at("noresult.csv"), Options{}, "has no column that says what happened"},
 		{"header only", at("headeronly.csv"), Options{}, "has no trial below its header"},
-		{"only plans", at("planned.csv"), Options{}, "none of the 1 trials can be used"},
+		{"only plans", at("planned.csv"), Options{}, "planned.csv is not filled in yet: type what happened in the empty columns."},
+		{"no mix", at("nomix.csv"), Options{}, "none of the 1 trials can be used"},
 		{"old workbook", at("old.xls"), Options{}, "old.xls"},
 		{"no workbook", at("junk.xlsx"), Options{}, "junk.xlsx"},
 		{"empty file", at("empty.csv"), Options{}, "empty.csv"},
@@ -139,15 +141,41 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
-// TestOneBadFile: a folder is read without the file that cannot be.
+// TestOneBadFile: several files are read without the one that cannot be, and
+// it is told.
 func TestOneBadFile(t *testing.T) {
 	dir := files(t, map[string]string{"a.csv": oneTrial, "b.xlsx": "PK\x03\x04 cut short"})
+	for _, patterns := range [][]string{{dir}, {filepath.Join(dir, "a.csv"), filepath.Join(dir, "b.xlsx")}} {
+		log, err := Read(patterns, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(log.Inputs) != 1 || len(log.Trials) != 1 || len(log.NotRead) != 1 || log.NotRead[0].File != "b.xlsx" || log.NotRead[0].Reason == "" {
+			t.Errorf("inputs %v, not read %v", log.Inputs, log.NotRead)
+		}
+		if p := log.Problems[0]; p.Kind != "file not read" || p.Severity != MustFix || p.At.File != "b.xlsx" || p.Read == "" || p.Do == "" {
+			t.Errorf("%+v", p)
+		}
+	}
+}
+
+// TestNoCleanFileWithoutTrials: a file of several whose rows are not used has a
+// problem of its own.
+func TestNoCleanFileWithoutTrials(t *testing.T) {
+	dir := files(t, map[string]string{"a.csv": oneTrial, "no mix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n,,,y,14\n",
+		"planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n", "prose.csv": "Dear all\nthe foam was nice\n", "nothing.csv": "trial,butter g,cider g,came out\n7,,,\n", "header.csv": "butter g,cider g,came out\n"})
 	log, err := Read([]string{dir}, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(log.Inputs) != 1 || len(log.Trials) != 1 || len(log.Problems) == 0 || log.Problems[0].Kind != "file not read" {
-		t.Errorf("inputs %v, problems %v", log.Inputs, log.Problems)
+	accounts(t, log)
+	for file, want := range map[string]string{"no mix.csv": "row not used: 2 rows are not used", "planned.csv": "not filled in: not filled in yet", "prose.csv": "no trial in the file: no row of column headers", "header.csv": "no trial in the file: there is no trial",
+		"nothing.csv": "row not used: 1 row is not used"} {
+		if !slices.ContainsFunc(log.Problems, func(p Problem) bool {
+			return p.At.File == file && p.Severity != ForInformation && strings.HasPrefix(p.Kind+": "+p.Read, want)
+		}) {
+			t.Errorf("%s: nothing like %q", file, want)
+		}
 	}
 }
 

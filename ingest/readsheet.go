@@ -71,9 +71,13 @@ func (r *reader) readTable(at Place, found *layout.Table) {
 }
 
 // trialRows yields the rows of each trial: one, or all that share their key
-// when there is a row for each reading.
+// when there is a row for each reading or squirt.
 func trialRows(t *layout.Table) func(yield func([]int) bool) {
 	return func(yield func([]int) bool) {
+		if squirt := t.Find(column.Squirt); !t.PerReading && squirt >= 0 && t.Find(column.TrialID) >= 0 {
+			squirts(t, squirt, yield)
+			return
+		}
 		if !t.PerReading {
 			var one [1]int
 			for n := range t.Rows {
@@ -87,13 +91,7 @@ func trialRows(t *layout.Table) func(yield func([]int) bool) {
 		var keys []string
 		rows := map[string][]int{}
 		for n := range t.Rows {
-			var key strings.Builder
-			for _, h := range t.Key {
-				c, _ := t.Cell(n, h)
-				key.WriteString(t.Sheet.Display(c))
-				key.WriteByte(0)
-			}
-			k := key.String()
+			k := keyOf(t, n)
 			if rows[k] == nil {
 				keys = append(keys, k)
 			}
@@ -105,6 +103,17 @@ func trialRows(t *layout.Table) func(yield func([]int) bool) {
 			}
 		}
 	}
+}
+
+// keyOf is what tells a row's trial from the others.
+func keyOf(t *layout.Table, n int) string {
+	var key strings.Builder
+	for _, h := range t.Key {
+		c, _ := t.Cell(n, h)
+		key.WriteString(t.Sheet.Display(c))
+		key.WriteByte(0)
+	}
+	return key.String()
 }
 
 // hiddenParts says what hidden rows and columns were read.
@@ -158,14 +167,3 @@ func sheetName(book *sheet.Book, s *sheet.Sheet) string {
 }
 
 func baseName(path string) string { return filepath.Base(path) }
-
-// isFolderMember reports whether a file was found in a folder or by a pattern
-// rather than named.
-func isFolderMember(file string, patterns []string) bool {
-	for _, p := range patterns {
-		if filepath.Clean(p) == file {
-			return false
-		}
-	}
-	return true
-}

@@ -113,6 +113,10 @@ func (b *row) readQuietly(t *Trial, f *field) (measured, bool) {
 		b.unreadable(f, err)
 		return measured{}, false
 	}
+	if absurd(r) {
+		b.impossible(f.col, "what was measured", "type the number as it was read, or leave the cell empty")
+		return measured{}, false
+	}
 	return measured{r, f.col}, true
 }
 
@@ -208,10 +212,14 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 		b.problem("range where one number is needed", PleaseLook, f.col,
 			fmt.Sprintf("%s is read as its middle, %s", quoted(b.text(f.col)), number(v)), "type the one number that was weighed or measured")
 	}
+	if v > 0 && v < leastGrams {
+		b.impossible(f.col, name, fmt.Sprintf("type %s, or 0 for none", name))
+		return known{}, false
+	}
 	if v < low || v > high {
 		do := fmt.Sprintf("type %s between %s and %s", name, number(low), number(high))
-		if v < low && high >= mostGrams {
-			do = fmt.Sprintf("type %s, %s or more", name, number(low))
+		if high >= mostGrams {
+			do = fmt.Sprintf("type %s between %s g and 100 kg", name, number(low))
 		}
 		b.problem("impossible value", MustFix, f.col, fmt.Sprintf("%s cannot be %s", quoted(b.text(f.col)), name), do)
 		return known{}, false

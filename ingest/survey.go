@@ -22,6 +22,9 @@ func (r *reader) survey(t *table) {
 		switch f.Role {
 		case column.Clogged, column.Broke, column.OilLeak, column.Spits, column.FatPercent, column.DrainedAmount, column.Hold:
 		default:
+			if f.dosesEmulsifier() {
+				r.surveyDoses(t, f)
+			}
 			continue
 		}
 		yes, no := 0, 0

@@ -141,6 +141,9 @@ type Rows struct{ Read, Furniture int }
 // Input is one file read.
 type Input struct{ File, SHA256 string }
 
+// NotRead is a file among several that could not be read, and why.
+type NotRead struct{ File, Reason string }
+
 // Column says what a column was read as.
 type Column struct {
 	At                   Place // Row = header row
@@ -161,11 +164,15 @@ type Targets struct {
 
 // Variable is a numeric column a kitchen declared, or one the reader knows as
 // an extra.
-type Variable struct{ Name, Label, Unit string }
+type Variable struct {
+	Name, Label, Unit string
+	Result            bool // measured on the foam, not set before it
+}
 
 // Log is everything read.
 type Log struct {
 	Inputs      []Input
+	NotRead     []NotRead
 	Rows        Rows
 	Trials      []Trial
 	Problems    []Problem

@@ -77,7 +77,7 @@ func (l *LinePosterior) NodeMean(k int) []float64 {
 // Σ_k w_k Φ((m_k - ln t)/√(σ_k² + extra² + v)).
 func (l *LinePosterior) AtLeast(features []float64, lnT, extraSD float64) float64 {
 	m, s := dot(features, l.Terms), dot(features, l.slope)
-	v := quad(features, l.Given)
+	v := Form(features, l.Given)
 	p := 0.0
 	for _, n := range l.Nodes {
 		sigma := math.Exp(n.LnSigma)
@@ -111,7 +111,7 @@ func (l *LinePosterior) Level(features []float64) (mean, sd float64) {
 	mean = dot(features, l.Terms)
 	s := dot(features, l.slope)
 	n := len(l.Terms)
-	return mean, math.Sqrt(math.Max(0, quad(features, l.Given)+s*s*l.Cov.At(n, n)))
+	return mean, math.Sqrt(math.Max(0, Form(features, l.Given)+s*s*l.Cov.At(n, n)))
 }
 
 // AtLeastGiven is the share of mixes at least e^lnT if the parameters were draw.

@@ -47,8 +47,8 @@ func dot(a, b []float64) float64 {
 	return s
 }
 
-// quad is f'Af for a symmetric A.
-func quad(f []float64, a *mat.SymDense) float64 {
+// Form is the quadratic form f'Af of a symmetric A.
+func Form(f []float64, a *mat.SymDense) float64 {
 	raw := a.RawSymmetric()
 	s := 0.0
 	for i, v := range f {

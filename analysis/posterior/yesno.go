@@ -34,7 +34,7 @@ var logisticX, logisticW = hermite(logisticNodes)
 
 // Yes is the predictive probability of a yes at these features.
 func (y *YesNoPosterior) Yes(features []float64) float64 {
-	m, s := dot(features, y.Mean), math.Sqrt(math.Max(0, quad(features, y.Cov)))
+	m, s := dot(features, y.Mean), math.Sqrt(math.Max(0, Form(features, y.Cov)))
 	p := 0.0
 	for k, x := range logisticX {
 		p += logisticW[k] * logistic(m+s*x)

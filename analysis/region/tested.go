@@ -3,6 +3,7 @@ package region
 import (
 	"math"
 
+	"foamfield/analysis/posterior"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -48,17 +49,7 @@ func NewTested(b Basis, mixes [][]float64, weight float64) *Tested {
 func (t *Tested) Leverage(mix []float64) float64 {
 	var buf [48]float64
 	f := t.basis.FeaturesInto(buf[:len(t.basis.Terms)], mix)
-	raw := t.inverse.RawSymmetric()
-	s := 0.0
-	for i, v := range f {
-		row := raw.Data[i*raw.Stride : i*raw.Stride+raw.N]
-		u := 0.5 * v * row[i]
-		for j := i + 1; j < len(f); j++ {
-			u += row[j] * f[j]
-		}
-		s += 2 * v * u
-	}
-	return s
+	return posterior.Form(f, t.inverse)
 }
 
 // Holds reports whether a mix lies in the tested range.

@@ -12,12 +12,13 @@ import (
 
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/sheet"
+	cells "foamfield/ingest/sheet"
 )
 
-// check reads logs and says what was understood. It writes no file.
+// check reads logs and says what was understood. It writes no file but a marked
+// copy, when it is asked for.
 func check(c *call, args []string) error {
-	f := newFlags("check", "kitchen", "only")
+	f := newFlags("check", "kitchen", "only", "marked-copy")
 	logs, err := f.parse(args)
 	if errors.Is(err, flag.ErrHelp) {
 		return help(c, []string{"check"})
@@ -29,11 +30,18 @@ func check(c *call, args []string) error {
 		Kitchen: f.text("kitchen", "name the workbook with the kitchen sheets, for example --kitchen kitchen.xlsx"),
 		Only:    f.text("only", "type part of the name of the dish, the sheet or the file"),
 	}
+	copyTo := f.text("marked-copy", "name the copy to write, for example --marked-copy week-marked.xlsx")
 	if f.err != nil {
 		return f.err
 	}
 	if len(logs) == 0 {
 		return wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield check week.xlsx", "check"}
+	}
+	var copied *markedCopy
+	if copyTo != "" {
+		if copied, err = openMarkedCopy(logs, copyTo); err != nil {
+			return err
+		}
 	}
 	show := watch(c.stderr, false)
 	show.step("reading " + oneLine(strings.Join(logs, ", ")))
@@ -48,8 +56,10 @@ func check(c *call, args []string) error {
 	} else {
 		say.whole()
 	}
-	_, err = io.WriteString(c.stdout, say.String())
-	return err
+	if _, err = io.WriteString(c.stdout, say.String()); err != nil || copied == nil {
+		return err
+	}
+	return copied.write(c, log)
 }
 
 // mostLines bounds a list of one kind on a terminal.
@@ -86,27 +96,42 @@ const notRead = "file not read"
 
 // eachFile gives every file a line.
 func (a *account) eachFile(files []string) {
-	fmt.Fprintf(a, "%s in %s: %s\n\n", count(len(a.log.Trials), "trial"), count(len(files), "file"), a.rows())
+	in := count(len(files), "file")
+	if refused := len(files) - len(a.log.Inputs); refused > 0 {
+		in += fmt.Sprintf(", %d of them not read", refused)
+	}
+	fmt.Fprintf(a, "%s in %s: %s\n\n", count(len(a.log.Trials), "trial"), in, a.rows())
 	a.columns(len(files), func(i int) []string {
 		for _, p := range a.problems {
 			if p.Kind == notRead && p.At.File == files[i] {
 				return []string{files[i], "not read: " + p.Read + "; " + p.Do}
 			}
 		}
-		trials, used := a.trialsOf(func(at ingest.Place) bool { return at.File == files[i] })
-		fix, look := 0, 0
-		for _, p := range a.problems {
-			switch {
-			case p.At.File != files[i]:
-			case p.Severity == ingest.MustFix:
-				fix += p.Count
-			case p.Severity == ingest.PleaseLook:
-				look += p.Count
-			}
-		}
-		return []string{files[i], fmt.Sprintf("%s, %d used, %d to fix, %d to look at", count(trials, "trial"), used, fix, look)}
+		return []string{files[i], a.ofFile(files[i])}
 	})
 	a.WriteString("\nTo see what was read in one of them, check it alone.\n")
+}
+
+// slips are the reader's kinds of problem for what a person worked out and
+// logged, and what the logged masses give instead.
+var slips = []string{"HLB differs", "percent differs", "fat percent differs", "emulsifier differs", "emulsifier percent differs", "does not add up"}
+
+// ofFile counts what was found in one file.
+func (a *account) ofFile(file string) string {
+	trials, used := a.trialsOf(func(at ingest.Place) bool { return at.File == file })
+	var graded [ingest.ForInformation + 1]int
+	slipped := 0
+	for _, p := range a.log.Problems {
+		if p.At.File != file {
+			continue
+		}
+		graded[p.Severity] += p.Count
+		if slices.Contains(slips, p.Kind) {
+			slipped += p.Count
+		}
+	}
+	return fmt.Sprintf("%s: %d used, %d set aside; %d must fix, %d please look; %s in what was worked out",
+		count(trials, "trial"), used, trials-used, graded[ingest.MustFix], graded[ingest.PleaseLook], count(slipped, "slip"))
 }
 
 // whole tells all of one file.
@@ -168,7 +193,7 @@ func (a *account) tables() {
 			case c.Unit != "" && c.Unit != c.ReadAs:
 				as += ", " + c.Unit
 			}
-			return []string{strings.TrimRight(sheet.CellName(1, c.At.Col), "1"), c.Header, as}
+			return []string{strings.TrimRight(cells.CellName(1, c.At.Col), "1"), c.Header, as}
 		})
 		columns = columns[n:]
 	}

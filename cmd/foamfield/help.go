@@ -7,6 +7,7 @@ start from, how sure that is, how far the fat can go, and what to test next.
 
   foamfield report LOG...    read, analyse and write the report
   foamfield check LOG...     read and explain what was read; analyse nothing
+  foamfield sheet NEW.xlsx   write a blank log to fill in
   foamfield help COMMAND     more about a command
   foamfield version          which build this is
 
@@ -58,14 +59,39 @@ const checkUsage = `foamfield check LOG... [flags]
 Reads one or several logs and says what it understood: which row is the header,
 what each column was read as, which trials count and which were set aside and
 why, which ingredient values were used and whose they are, and what to mend in
-the log. Several files or a folder get a line each. Writes no file.
+the log. Several files or a folder get a line each. Writes no file, unless a
+marked copy is asked for; your log is never changed.
 
-  --only TEXT        only trials whose dish, sheet or file name contains TEXT
-  --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method
+  --only TEXT          only trials whose dish, sheet or file name contains TEXT
+  --kitchen FILE       a workbook with your Targets, Ingredients, Columns, Method
+  --marked-copy FILE   also write a copy of the log, an .xlsx, in which every cell
+                       with a problem is coloured and says what was read and what
+                       to do, and every header what it was read as. One log at a
+                       time, up to 200000 cells; a FILE that exists is left alone
 
 For example:
 
-  foamfield check week.xlsx
+  foamfield check week.xlsx --marked-copy week-marked.xlsx
+`
+
+const sheetUsage = `foamfield sheet NEW.xlsx
+
+Writes a blank log to fill in, and never over a file that exists. It has
+
+  Log                  one row a trial, with lists to choose from, checks of what
+                       is typed, and a comment on every header: what ends hold,
+                       when drainage is read
+  How to fill this in  the same in words, an example, and what keeps you safe
+  Targets              what you call a success; empty ones keep the usual values
+  Ingredients          what the program may not know of yours
+  Columns              what a header of yours means
+  Method               how you make and test a foam
+
+The headers are the program's own words; type your ingredients over the examples.
+
+For example:
+
+  foamfield sheet trials.xlsx
 `
 
 // help prints a command's usage, or the program's.
@@ -77,9 +103,11 @@ func help(c *call, args []string) error {
 			text = reportUsage
 		case "check":
 			text = checkUsage
+		case "sheet":
+			text = sheetUsage
 		case "help", "version":
 		default:
-			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check and help", quoted(args[0])), ""}
+			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(args[0])), ""}
 		}
 	}
 	_, err := fmt.Fprint(c.stdout, text)

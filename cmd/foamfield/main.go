@@ -89,6 +89,8 @@ func command(c *call, args []string) error {
 		return report(c, rest)
 	case "check":
 		return check(c, rest)
+	case "sheet":
+		return sheet(c, rest)
 	case "help", "-h", "-help", "--help":
 		return help(c, rest)
 	case "version", "-version", "--version":
@@ -98,7 +100,7 @@ func command(c *call, args []string) error {
 		if _, err := os.Stat(name); err == nil {
 			return wrongCall{fmt.Sprintf("%s is a log, not a command; to analyse it type: foamfield report %s", quoted(name), quoted(name)), ""}
 		}
-		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check and help", quoted(name)), ""}
+		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(name)), ""}
 	}
 }
 

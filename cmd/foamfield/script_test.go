@@ -26,6 +26,7 @@ func TestMain(m *testing.M) {
 //	                       starts.0.aim; len is the length of a list
 //	same FOLDER FOLDER     both hold the same files with the same bytes
 //	lines FILE N           FILE has at most N lines
+//	large FILE N           makes a log of N trials, three cells each
 //	nostage                no half-written folder was left anywhere
 func TestScripts(t *testing.T) {
 	demo, err := filepath.Abs("../../testdata/demo")
@@ -46,7 +47,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"same": same, "lines": lines, "nostage": noStage, "code": code, "result": resultAt,
+			"same": same, "large": large, "lines": lines, "nostage": noStage, "code": code, "result": resultAt,
 		},
 	})
 }
@@ -102,6 +103,16 @@ func lines(ts *testscript.TestScript, neg bool, args []string) {
 	if n := strings.Count(ts.ReadFile(args[0]), "\n"); n > most || n == 0 {
 		ts.Fatalf("%s has %d lines, want 1 to %d", args[0], n, most)
 	}
+}
+
+func large(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 2 || neg {
+		ts.Fatalf("usage: large FILE N")
+	}
+	trials, err := strconv.Atoi(args[1])
+	ts.Check(err)
+	log := "butter g,water g,hold min\n" + strings.Repeat("120,174,22\n", trials)
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(log), 0o666))
 }
 
 func noStage(ts *testscript.TestScript, neg bool, args []string) {

@@ -251,7 +251,8 @@ func setAsideRivals(ms []Meaning, headers []string) {
 			texts = append(texts, fmt.Sprintf("%q", headers[i]))
 		}
 		for _, i := range same {
-			ms[i] = Meaning{Words: ms[i].Words, Unit: ms[i].Unit, Else: k.role, lang: ms[i].lang, sure: ms[i].sure,
+			alone := ms[i]
+			ms[i] = Meaning{Words: alone.Words, Unit: alone.Unit, Else: k.role, Rivals: same, lang: alone.lang, sure: alone.sure, alone: &alone,
 				Doubt: fmt.Sprintf("%s both read as %s, so neither was used; rename the one that is something else", strings.Join(texts, " and "), what)}
 		}
 	}

@@ -118,8 +118,8 @@ var roles = [lastRole]struct {
 	Broke:            {"broke", "broke", nil},
 	OilLeak:          {"oil leak", "oil leak", nil},
 	Overrun:          {"overrun", "overrun", []quantity.Dimension{quantity.Percent, quantity.Volume}},
-	CupLiquid:        {"cup of liquid", "cup liquid", []quantity.Dimension{quantity.Mass}},
-	CupFoam:          {"cup of foam", "cup foam", []quantity.Dimension{quantity.Mass}},
+	CupLiquid:        {"cup of liquid", "cup liquid", []quantity.Dimension{quantity.Mass, quantity.Volume}},
+	CupFoam:          {"cup of foam", "cup foam", []quantity.Dimension{quantity.Mass, quantity.Volume}},
 	DispensedMass:    {"mass that came out", "dispensed mass", []quantity.Dimension{quantity.Mass}},
 	LeftInside:       {"mass left inside", "left inside", []quantity.Dimension{quantity.Mass}},
 	Spread:           {"spread", "spread", []quantity.Dimension{quantity.Length}},
@@ -195,10 +195,20 @@ type Meaning struct {
 	Else       Role    // another role the words could have; None = no other
 	Doubt      string  // one sentence for the person, "" = none
 	Fuzzy      bool    // matched through a misspelling or beside other words: show the reading
+	Rivals     []int   // the columns of the table, itself among them, that were set aside for having one role
 
 	lang  languages // in which languages the matched words are header words
 	sure  bool      // the words themselves are in the table
 	could []entry   // every reading of words with several
+	alone *Meaning  // what it would be without its rivals
+}
+
+// WithoutRivals is what the column is when its rivals say nothing else.
+func (m Meaning) WithoutRivals() Meaning {
+	if m.alone == nil {
+		return m
+	}
+	return *m.alone
 }
 
 // Sure reports whether the header's words are known as they stand.

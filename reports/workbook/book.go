@@ -9,13 +9,11 @@ import (
 	"unicode/utf16"
 	"unicode/utf8"
 
+	"foamfield/reports/steady"
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/plots"
 )
-
-// written is the date in every file: a clock would make each one different.
-const written = "2000-01-01T00:00:00Z"
 
 // book is a workbook being written. The first failure is kept and ends it.
 type book struct {
@@ -49,7 +47,6 @@ const (
 
 func newBook() *book {
 	b := &book{f: excelize.NewFile(), looks: map[look]int{}}
-	b.do(b.f.SetDocProps(&excelize.DocProperties{Creator: "foamfield", LastModifiedBy: "foamfield", Created: written, Modified: written}))
 	b.do(b.f.SetDefaultFont("Liberation Sans"))
 	return b
 }
@@ -61,19 +58,11 @@ func (b *book) do(err error) {
 }
 
 func (b *book) bytes() ([]byte, error) {
-	defer b.f.Close() // drops what streams left on disk
-	var file []byte
-	if b.err == nil {
-		out, err := b.f.WriteToBuffer()
-		if err == nil {
-			file, err = inOrder(out.Bytes())
-		}
-		b.do(err)
+	if b.err != nil {
+		b.f.Close() // drops what streams left on disk
+		return nil, fmt.Errorf("the workbook could not be written: %w", b.err)
 	}
-	if b.err == nil {
-		return file, nil
-	}
-	return nil, fmt.Errorf("the workbook could not be written: %w", b.err)
+	return steady.Bytes(b.f)
 }
 
 // style makes the style of a look when it is first used.

@@ -1,0 +1,132 @@
+package blank
+
+import "github.com/xuri/excelize/v2"
+
+// kitchenSheet is a sheet on which a kitchen sets things. Our reader takes a
+// row only when its first two cells are filled; what explains it stands to the
+// right, under a header that is not ours.
+type kitchenSheet struct {
+	name   string
+	says   string
+	heads  []string
+	widths []float64
+	rows   [][]string // given to begin with
+	notes  []string   // one a row, in the column after the last
+	note   string     // over the notes
+	check  func(*book, kitchenSheet)
+}
+
+// Where a kitchen sheet's rows stand.
+const (
+	kitchenHead = 4
+	kitchenLast = kitchenHead + 24
+)
+
+var kitchenSheets = []kitchenSheet{
+	{
+		name:   "Targets",
+		says:   "What you call a success. Fill in a value to set it; an empty one keeps the value on the right.",
+		heads:  []string{"Target", "Value", "Unit"},
+		widths: []float64{20, 12, 10},
+		rows:   [][]string{{"holds at least", "", "min"}, {"drains at most", "", "%"}, {"drained at", "", "min"}, {"wanted chance", "", ""}, {"batch", "", "g"}, {"scale step", "", "g"}},
+		note:   "Unless you set it",
+		notes: []string{
+			"20 min: how long the foam must keep its shape",
+			"10 %: the most it may drain, of the foam's grams",
+			"minute 20: when drainage is read",
+			"0.8, which may be typed as 80 too: of ten mixes, how many should work (here 8)",
+			"the middle batch of your log: what the formula is scaled to",
+			"0.1 g: the smallest step your scale shows",
+		},
+		check: func(b *book, k kitchenSheet) {
+			b.checked(k.name, "B5:B10", check("OR(ISTEXT(B5),B5>=0)", "Not a value", "Type a number, or leave the cell empty."))
+		},
+	},
+	{
+		name:   "Ingredients",
+		says:   "What the program may not know of an ingredient, or knows differently. A value here wins over the program's own.",
+		heads:  []string{"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"},
+		widths: []float64{20, 24, 9, 9, 11, 16, 24},
+		note:   "For example (not read)",
+		notes: []string{
+			"Name in the log: mono. What it is: glycerol monostearate. HLB: 3.8.",
+			"Name in the log: cream 35. What it is: cream. Fat %: 38. Allergens: milk.",
+			"Name in the log: house oil. What it is: fat. Fat %: 100.",
+			"Name in the log: lecithin. What it is: emulsifier without HLB.",
+			"Use limit % is what your own rules allow, in percent of the mix.",
+		},
+		check: func(b *book, k kitchenSheet) {
+			b.checked(k.name, block(2), suggest("fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"))
+			b.checked(k.name, block(3), check("OR(ISTEXT(C5),AND(C5>=0,40>=C5))", "Not an HLB", "Type a number, mostly from 0 to 20, or a range such as 3-4."))
+			for col, at := range map[int]string{4: "D5", 5: "E5"} {
+				b.checked(k.name, block(col), check("OR(ISTEXT("+at+"),AND("+at+">=0,100>="+at+"))", "Not a percent", "Type a percent from 0 to 100, without the sign."))
+			}
+		},
+	},
+	{
+		name:   "Columns",
+		says:   "What a column of your log means where its header does not say so, or a column of your own to be studied.",
+		heads:  []string{"Header in the log", "Meaning", "Unit", "Basis"},
+		widths: []float64{24, 24, 10, 16},
+		note:   "For example (not read)",
+		notes: []string{
+			"Header in the log: stays. Meaning: hold. Unit: min.",
+			"Header in the log: E2. Meaning: GMS. Unit: %. Basis: of fat.",
+			"Header in the log: whisk speed. Meaning: variable. It is studied beside the mix.",
+			"Header in the log: photo. Meaning: ignore.",
+			"Header in the log: oil mL. Meaning: oil. Unit: mL. Basis: 0.92 g/mL.",
+		},
+		check: func(b *book, k kitchenSheet) {
+			b.checked(k.name, block(2), suggest("variable", "ignore", "hold", "drained", "came out", "split", "fat", "water"))
+			b.checked(k.name, block(3), suggest("g", "%", "min", "°C", "mL"))
+			b.checked(k.name, block(4), suggest("of mix", "of fat", "of water"))
+		},
+	},
+	{
+		name:   "Method",
+		says:   "How you make and test a foam, one step a row. It is printed with the formula.",
+		heads:  []string{"Step", "Critical"},
+		widths: []float64{70, 10},
+		note:   "For example (not read)",
+		notes: []string{
+			"Melt the fat with its emulsifier to 70 °C. Critical: yes.",
+			"Stir the other emulsifier into the water part, then blend both for one minute. Critical: no.",
+			"Strain into the canister, cool to what it is rated for, charge, shake 10 times, chill overnight. Critical: yes.",
+		},
+		check: func(b *book, k kitchenSheet) { b.checked(k.name, block(2), choose("yes", "no")("")) },
+	},
+}
+
+// block is the cells to fill in of a column of a kitchen sheet.
+func block(col int) string { return cell(col, kitchenHead+1) + ":" + cell(col, kitchenLast) }
+
+func (b *book) kitchen(k kitchenSheet) {
+	notes := len(k.heads) + 2
+	b.sheet(k.name, append(append([]float64{}, k.widths...), 3, 66)...)
+	b.put(k.name, 1, 1, k.name, title)
+	b.put(k.name, 1, 2, k.says, hint)
+	b.do(b.f.SetRowHeight(k.name, 1, 26))
+	for i, h := range k.heads {
+		col := i + 1
+		b.put(k.name, col, kitchenHead, h, head)
+		b.do(b.f.SetCellStyle(k.name, cell(col, kitchenHead+1), cell(col, kitchenLast), b.style(entry)))
+	}
+	if k.rows != nil { // only these, and no room for more
+		b.do(b.f.SetCellStyle(k.name, cell(1, kitchenHead+len(k.rows)+1), cell(len(k.heads), kitchenLast), 0))
+	}
+	for i, r := range k.rows {
+		for j, text := range r {
+			l := entry
+			if text != "" {
+				l = fixed
+			}
+			b.put(k.name, j+1, kitchenHead+1+i, text, l)
+		}
+	}
+	b.put(k.name, notes, kitchenHead, k.note, unit)
+	for i, n := range k.notes {
+		b.put(k.name, notes, kitchenHead+1+i, n, example)
+	}
+	k.check(b, k)
+	b.do(b.f.SetPanes(k.name, &excelize.Panes{Freeze: true, YSplit: kitchenHead, TopLeftCell: cell(1, kitchenHead+1), ActivePane: "bottomLeft"}))
+}
