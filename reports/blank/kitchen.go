@@ -58,21 +58,21 @@ var kitchenSheets = []kitchenSheet{
 		check: func(b *book, k kitchenSheet) {
 			b.checked(k.name, block(2), suggest("fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"))
 			b.checked(k.name, block(3), check("OR(ISTEXT(C5),AND(C5>=0,40>=C5))", "Not an HLB", "Type a number, mostly from 0 to 20, or a range such as 3-4."))
-			for col, at := range map[int]string{4: "D5", 5: "E5"} {
-				b.checked(k.name, block(col), check("OR(ISTEXT("+at+"),AND("+at+">=0,100>="+at+"))", "Not a percent", "Type a percent from 0 to 100, without the sign."))
+			for i, at := range []string{"D5", "E5"} {
+				b.checked(k.name, block(4+i), check("OR(ISTEXT("+at+"),AND("+at+">=0,100>="+at+"))", "Not a percent", "Type a percent from 0 to 100, without the sign."))
 			}
 		},
 	},
 	{
 		name:   "Columns",
-		says:   "What a column of your log means where its header does not say so, or a column of your own to be studied.",
+		says:   "What a column of your log means where its header does not say so, or a column of your own to be kept.",
 		heads:  []string{"Header in the log", "Meaning", "Unit", "Basis"},
 		widths: []float64{24, 24, 10, 16},
 		note:   "For example (not read)",
 		notes: []string{
 			"Header in the log: stays. Meaning: hold. Unit: min.",
 			"Header in the log: E2. Meaning: GMS. Unit: %. Basis: of fat.",
-			"Header in the log: whisk speed. Meaning: variable. It is studied beside the mix.",
+			"Header in the log: whisk speed. Meaning: variable. It is listed with every trial.",
 			"Header in the log: photo. Meaning: ignore.",
 			"Header in the log: oil mL. Meaning: oil. Unit: mL. Basis: 0.92 g/mL.",
 		},
