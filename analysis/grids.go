@@ -17,13 +17,13 @@ func (s *study) grids(at []float64) {
 	if fat < 0 {
 		return
 	}
-	for v, name := range map[int]string{s.emulsifier(): "fat_by_emulsifier", s.place(blendHLB): "fat_by_hlb"} {
-		if v >= 0 {
-			s.out.Grid = append(s.out.Grid, s.grid(name, fat, v, at))
+	for _, y := range []struct {
+		v    int
+		name string
+	}{{s.emulsifier(), "fat_by_emulsifier"}, {s.place(blendHLB), "fat_by_hlb"}} {
+		if y.v >= 0 {
+			s.out.Grid = append(s.out.Grid, s.grid(y.name, fat, y.v, at))
 		}
-	}
-	if len(s.out.Grid) == 2 && s.out.Grid[0].Name == "fat_by_hlb" { // maps have no order
-		s.out.Grid[0], s.out.Grid[1] = s.out.Grid[1], s.out.Grid[0]
 	}
 }
 
