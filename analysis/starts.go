@@ -20,7 +20,7 @@ const (
 	clogSearched   = 0.045 // leaves room for rounding to the scale
 	clogLimitTrial = 0.2
 	limitsLevel    = 0.9
-	drawsForLimits = 2000
+	drawsForLimits = 1200
 	slackDrop      = 0.05
 	priorWeight    = 0.5 // trials' worth, in the leverage of the tested range
 	fatLevels      = 21

@@ -314,7 +314,7 @@ func (p *Posterior) moments() {
 }
 
 // drawsLeftOut is how many of the draws a left-out mean rests on.
-const drawsLeftOut = 1500
+const drawsLeftOut = 1000
 
 // CanLeaveOut reports whether MeanWithout may be asked.
 func (p *Posterior) CanLeaveOut() bool { return p.loglik != nil }
