@@ -42,6 +42,9 @@ func (s *study) findStarts() {
 	}
 	tested := region.NewTested(s.basis, mixes, priorWeight)
 	s.search = region.NewSearch(s.chain, tested, func(mix []float64) bool {
+		if !tested.Core(mix) {
+			return false
+		}
 		c := s.clogChance(mix)
 		return c == nil || *c <= clogSearched
 	})

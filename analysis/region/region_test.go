@@ -100,8 +100,17 @@ func TestTestedRange(t *testing.T) {
 			t.Errorf("trial %v lies outside its own tested range", m)
 		}
 	}
+	inside := 0
+	for _, m := range mixes {
+		if r.Core(m) {
+			inside++
+		}
+	}
+	if inside < len(mixes)/2 {
+		t.Errorf("only %d of %d trials lie in the core", inside, len(mixes))
+	}
 	for _, far := range [][]float64{{10, 2, 8}, {45, 20, 8}, {45, 2, 15}, {58, math.Exp(1.2), 12.1}} {
-		if r.Holds(far) {
+		if r.Holds(far) || r.Core(far) {
 			t.Errorf("%v is held for tested", far)
 		}
 	}
