@@ -201,10 +201,26 @@ var dayWeights = func() []float64 {
 	return w
 }()
 
+// CameOut is the true chance that the next mix of m, on another day, comes out.
+func (k *Kitchen) CameOut(m Mix) float64 {
+	t := &k.truth
+	room := t.thickLimit - t.thickness(m)
+	sum := 0.0
+	for i, w := range dayWeights {
+		sum += w * logistic((room-t.dayThick*dayNode(i))/t.thickSpread)
+	}
+	return sum
+}
+
 // Best is the mix in the box with the highest chance, and that chance: a grid,
 // then a shrinking pattern search from its best few points, since truths with
 // kinks have no gradient to follow.
 func (k *Kitchen) Best(box Box, targets Targets) (Mix, float64) {
+	return k.BestOf(box, func(m Mix) float64 { return k.Chance(m, targets) })
+}
+
+// BestOf is the mix in the box where a chance is highest.
+func (k *Kitchen) BestOf(box Box, chance func(Mix) float64) (Mix, float64) {
 	const points, starts = 13, 3
 	type found struct {
 		mix    Mix
@@ -215,7 +231,7 @@ func (k *Kitchen) Best(box Box, targets Targets) (Mix, float64) {
 		for j := range points {
 			for l := range points {
 				m := box.At(float64(i)/(points-1), float64(j)/(points-1), float64(l)/(points-1))
-				f := found{m, k.Chance(m, targets)}
+				f := found{m, chance(m)}
 				for s := range top {
 					if f.chance > top[s].chance || top[s].mix == (Mix{}) {
 						f, top[s] = top[s], f
@@ -234,7 +250,7 @@ func (k *Kitchen) Best(box Box, targets Targets) (Mix, float64) {
 					f.mix.EmulsifierPercent + d[1]*step*box.Emulsifier.width(),
 					f.mix.BlendHLB + d[2]*step*box.HLB.width(),
 				})
-				if c := k.Chance(m, targets); c > f.chance {
+				if c := chance(m); c > f.chance {
 					f, moved = found{m, c}, true
 				}
 			}
