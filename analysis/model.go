@@ -20,9 +20,6 @@ type link struct {
 	seen    []latent.Obs
 }
 
-// leastSeen is how often an outcome must have been observed to be judged.
-const leastSeen = 5
-
 // isLine says whether an outcome is a number rather than yes/no.
 func isLine(o result.Outcome) bool { return o == result.HoldMinutes || o == result.DrainedPercent }
 
@@ -79,7 +76,9 @@ func (s *study) judge() {
 	for _, o := range result.Chain {
 		l := gather(o, all)
 		if isLine(o) {
-			s.judged[o] = len(l.seen) >= min(leastSeen, max(1, len(all)/2))
+			// One observation will do: leaving a target out because nearly all trials
+			// clogged before it would claim that it is always met.
+			s.judged[o] = len(l.seen) > 0
 		} else {
 			s.judged[o] = written[o]
 		}
@@ -159,7 +158,11 @@ func (s *study) believe(i int, extra float64) error {
 		}
 		m.DaySD, m.Draws, m.ESS = extra, post.Draws(), post.ESS
 	} else {
-		post, err := posterior.YesNo{X: x, Y: l.answers, Prior: terms}.Sample(rng)
+		y := posterior.YesNo{X: x, Y: l.answers, Prior: terms}
+		if s.tradeSigns {
+			y.Signs = s.signs(l.outcome)
+		}
+		post, err := y.Sample(rng)
 		if err != nil {
 			return err
 		}

@@ -25,7 +25,7 @@ var priors = map[result.Outcome]prior{
 	// lean claims too much of logs of 12.
 	result.CameOut: {
 		constant: posterior.Normal{Mean: 3, SD: 3},
-		straight: posterior.Normal{SD: 4}, square: posterior.Normal{SD: 1}, product: posterior.Normal{SD: 1},
+		straight: posterior.Normal{SD: 4}, square: posterior.Normal{SD: 2}, product: posterior.Normal{SD: 2},
 		lean: map[string]float64{fatPercent: -2, emulsifierPercent: -2, emulsifierGrams: -2},
 	},
 	// Of those that come out few split, and splitting rises with fat.

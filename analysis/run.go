@@ -16,7 +16,7 @@ const fewest = 8
 // Run studies a log. The error is for a log the arithmetic fails on; what a log
 // cannot show is a status in the results, never an error.
 func Run(log *ingest.Log, set Settings) (*result.Results, error) {
-	s := &study{log: log, want: targets(log, set), seed: set.Seed}
+	s := &study{log: log, want: targets(log, set), seed: set.Seed, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
 		Targets: s.want, Batch: batch(log, set)}
 	s.read()
@@ -54,6 +54,7 @@ func (s *study) mapOut() error {
 	}
 	s.fits()
 	s.findStarts()
+	s.out.Assumed = s.assumed()
 	s.foresee()
 	s.confounded()
 	at := s.reference()
@@ -307,6 +308,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.SetAside)
 	none(&r.Fits)
 	none(&r.Model)
+	none(&r.Assumed)
 	none(&r.Effects)
 	none(&r.Repeatability)
 	none(&r.Confounded)

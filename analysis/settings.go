@@ -16,6 +16,7 @@ import (
 type Settings struct {
 	Hold, Drained, DrainedAt, Chance *float64
 	Batch, ScaleStep                 *float64
+	FreeSigns                        bool // do not assume the trade's signs
 	Seed                             uint64
 	Version                          string
 }

@@ -25,6 +25,8 @@ type study struct {
 	search *region.Search
 	draws  *region.Draws
 	seed   uint64
+
+	tradeSigns bool
 }
 
 // trial is a used trial with what the study makes of it.

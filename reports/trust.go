@@ -189,6 +189,9 @@ func (b *builder) method() Section {
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
 		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ".", version(b.r.Version)),
 	}}}
+	if len(b.r.Assumed) > 0 {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("Taken for known in the trade, and switched off by --trade-signs off: " + strings.Join(b.r.Assumed, "; ") + ".")})
+	}
 	if len(b.r.Inputs) > 0 {
 		t := Table{Caption: "Files read. Every number of this report is in results.json at full precision.", Head: []string{"file", "SHA-256"}, Numeric: make([]bool, 2)}
 		for _, in := range b.r.Inputs {

@@ -237,7 +237,16 @@ func TestDensities(t *testing.T) {
 	ld := &lineDensity{Line: line, x: dense(line.X, len(line.Prior))}
 	yd := &yesNoDensity{YesNo: yesno, x: dense(yesno.X, len(yesno.Prior))}
 	rng := rand.New(rand.NewPCG(8, 8))
-	for _, d := range []density{ld, yd} {
+	signed := yesno
+	for i := range yesno.Prior {
+		row := make([]float64, len(yesno.Prior))
+		for j := range row {
+			row[j] = math.Cos(float64(3*i + j))
+		}
+		signed.Signs = append(signed.Signs, Sign{Row: row, Soft: 0.2 + 0.1*float64(i)})
+	}
+	sd := &yesNoDensity{YesNo: signed, x: yd.x}
+	for _, d := range []density{ld, yd, sd} {
 		for range 5 {
 			theta := d.start()
 			for i := range theta {

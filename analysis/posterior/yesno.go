@@ -13,6 +13,20 @@ type YesNo struct {
 	X     [][]float64
 	Y     []bool
 	Prior []Normal
+	Signs []Sign
+}
+
+// Sign is a combination of terms believed not to be negative, or hardly: the prior
+// is multiplied by Φ(combination/Soft), which is smooth, so that Newton still climbs.
+type Sign struct {
+	Row  []float64
+	Soft float64
+}
+
+// log is ln Φ(z) at z = row·theta/Soft.
+func (s *Sign) log(theta []float64) (z, logp float64) {
+	z = dot(s.Row, theta) / s.Soft
+	return z, logPhi(z)
 }
 
 // Sample returns what is believed of the line.
@@ -84,6 +98,19 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 		grad[i] -= z / prior.SD
 		info.SetSym(i, i, info.At(i, i)+1/(prior.SD*prior.SD))
 	}
+	for k := range d.Signs {
+		s := &d.Signs[k]
+		z, v := s.log(theta)
+		ll += v
+		ratio := math.Exp(-z*z/2-v) / math.Sqrt(2*math.Pi) // φ(z)/Φ(z)
+		bend := ratio * (z + ratio)
+		for i := range p {
+			grad[i] += ratio * s.Row[i] / s.Soft
+			for j := i; j < p; j++ {
+				info.SetSym(i, j, info.At(i, j)+bend*s.Row[i]*s.Row[j]/(s.Soft*s.Soft))
+			}
+		}
+	}
 	return ll, grad, info
 }
 
@@ -93,7 +120,12 @@ func (d *yesNoDensity) batch(draws *mat.Dense, logPrior []float64, loglik *mat.D
 		loglik.Mul(draws, d.x.T())
 	}
 	for k := range n {
-		logPrior[k] = logNormals(draws.RawRowView(k), d.Prior)
+		theta := draws.RawRowView(k)
+		logPrior[k] = logNormals(theta, d.Prior)
+		for i := range d.Signs {
+			_, v := d.Signs[i].log(theta)
+			logPrior[k] += v
+		}
 		row := loglik.RawRowView(k)
 		for i, yes := range d.Y {
 			eta := row[i]

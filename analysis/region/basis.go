@@ -68,3 +68,24 @@ func (b Basis) FeaturesInto(f, mix []float64) []float64 {
 	}
 	return f
 }
+
+// Slope is what every term changes by, per unit of variable v's coordinate, at the
+// given coordinates.
+func (b Basis) Slope(z []float64, v int) []float64 {
+	out := make([]float64, len(b.Terms))
+	for t, vars := range b.Terms {
+		for k, i := range vars {
+			if i != v {
+				continue
+			}
+			rest := 1.0
+			for m, j := range vars {
+				if m != k {
+					rest *= z[j]
+				}
+			}
+			out[t] += rest
+		}
+	}
+	return out
+}

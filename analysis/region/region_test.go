@@ -3,6 +3,7 @@ package region
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"foamfield/analysis/latent"
@@ -90,6 +91,25 @@ func TestFirstFailuresAddUp(t *testing.T) {
 			t.Fatalf("chance and failures add up to %v", sum)
 		}
 	})
+}
+
+// Slopes against finite differences, over a straight and a curved basis.
+func TestSlope(t *testing.T) {
+	coords := []Coordinate{{Scale: 1}, {Scale: 1}, {Scale: 1}}
+	for _, b := range []Basis{Straight(coords), Curved(coords)} {
+		z := []float64{0.3, -1.2, 0.7}
+		for v := range z {
+			const h = 1e-6
+			up, down := slices.Clone(z), slices.Clone(z)
+			up[v], down[v] = z[v]+h, z[v]-h
+			fu, fd := b.Features(up), b.Features(down)
+			for k, got := range b.Slope(z, v) {
+				if want := (fu[k] - fd[k]) / (2 * h); math.Abs(got-want) > 1e-8 {
+					t.Errorf("term %v by variable %d: slope %v, finite difference %v", b.Terms[k], v, got, want)
+				}
+			}
+		}
+	}
 }
 
 func TestTestedRange(t *testing.T) {

@@ -37,6 +37,7 @@ type Results struct {
 	SetAside      []SetVariable   `json:"variables_set_aside"`
 	Fits          []Fit           `json:"fits"`
 	Model         []Model         `json:"model"`
+	Assumed       []string        `json:"assumed"` // which way chances are taken to move, whatever few trials say
 	Effects       []Effect        `json:"effects"`
 	Repeatability []Repeatability `json:"repeatability"`
 	Confounded    []Confounded    `json:"confounded"`

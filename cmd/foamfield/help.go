@@ -45,6 +45,9 @@ The formula:
   --batch G          grams to scale it to; your middle batch unless set
   --scale-step G     what your scale reads to; 0.1 unless set
 
+  --trade-signs on|off
+                     whether to assume that richer mixes clog and split no less,
+                     whatever a few trials say; on unless set
   --paper a4|letter  pages of the PDF; a4 unless set
   --seed N           a whole number; the same seed gives the same report
   --quiet            print nothing but errors

@@ -83,7 +83,7 @@ func report(c *call, args []string) error {
 
 func parseReport(args []string) (*reporting, error) {
 	f := newFlags("report", "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
-		"only", "write", "seed", "paper")
+		"only", "write", "seed", "paper", "trade-signs")
 	quiet := f.set.Bool("quiet", false, "")
 	logs, err := f.parse(args)
 	if err != nil {
@@ -111,6 +111,7 @@ func parseReport(args []string) (*reporting, error) {
 	if f.oneOf("paper", "a4", "letter") == "letter" {
 		r.paper = pdf.Letter
 	}
+	r.study.FreeSigns = f.oneOf("trade-signs", "on", "off") == "off"
 	if b, s := r.study.Batch, r.study.ScaleStep; b != nil && s != nil && *s >= *b {
 		f.refuse("scale-step", "the step of the scale must be smaller than the batch")
 	}
