@@ -3,6 +3,7 @@ package analysis
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
@@ -41,6 +42,7 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 			return nil, err
 		}
 	}
+	s.tries(append(slices.Clone(set.Tries), log.Tries...))
 	s.nextTrials()
 	s.cautions()
 	fillEmpty(s.out)
@@ -317,6 +319,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.Grid)
 	none(&r.Summaries)
 	none(&r.Starts)
+	none(&r.Tries)
 	none(&r.FatLimit)
 	none(&r.NextTrials)
 	none(&r.Ingredients)

@@ -16,7 +16,8 @@ import (
 type Settings struct {
 	Hold, Drained, DrainedAt, Chance *float64
 	Batch, ScaleStep                 *float64
-	FreeSigns                        bool // do not assume the trade's signs
+	Tries                            []ingest.Try // formulas to judge, before those of the log
+	FreeSigns                        bool         // do not assume the trade's signs
 	Seed                             uint64
 	Version                          string
 }

@@ -27,6 +27,7 @@ var kitchenSheets = []kitchenSheet{
 	{"Ingredients", []string{"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"}, 2, (*kitchen).takeIngredients},
 	{"Columns", []string{"Header in the log", "Meaning", "Unit", "Basis"}, 2, (*kitchen).takeColumns},
 	{"Method", []string{"Step", "Critical"}, 2, (*kitchen).takeMethod},
+	{"Try", trySheetColumns, 1, (*kitchen).takeTries},
 }
 
 // kitchen is what the kitchen sheets of one workbook say.
@@ -35,6 +36,7 @@ type kitchen struct {
 	ingredients map[string]declared // by folded name in the log
 	columns     map[string]meaning  // by folded header in the log
 	method      []string
+	tries       []Try
 }
 
 // kitchenTable is a kitchen sheet with its columns found.

@@ -74,6 +74,7 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		if given, err = r.openKitchen(opt.Kitchen); err != nil {
 			return nil, err
 		}
+		r.log.Tries = given.tries
 	}
 	var own Targets  // of the logs themselves
 	var starts []int // first trial of each file
@@ -91,6 +92,7 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		}
 		r.log.Inputs = append(r.log.Inputs, Input{book.File, book.SHA256})
 		k, sheets := readKitchen(book, &r.found)
+		r.log.Tries = append(r.log.Tries, k.tries...)
 		if given == nil {
 			if err := agree(own, k.targets); err != nil {
 				return nil, err
@@ -143,10 +145,10 @@ func (r *reader) openKitchen(path string) (*kitchen, error) {
 		return nil, err
 	}
 	k, _ := readKitchen(book, &r.found)
-	if k.targets == (Targets{}) && k.ingredients == nil && k.columns == nil && len(k.method) == 0 {
+	if k.targets == (Targets{}) && k.ingredients == nil && k.columns == nil && len(k.method) == 0 && len(k.tries) == 0 {
 		return nil, &Refusal{
 			book.File + " has no kitchen sheet with our header",
-			"name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns and Method",
+			"name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns, Method and Try",
 		}
 	}
 	return k, nil

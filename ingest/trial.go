@@ -180,5 +180,6 @@ type Log struct {
 	Targets     Targets
 	Extras      []Variable
 	Ingredients []ingredient.Ingredient // every one met, by the log's name for it (Known: the table's), with the values used and whose they are
+	Tries       []Try                   // the formulas of a Try sheet
 	Method      []string                // the steps of a Method sheet, in order
 }

@@ -38,6 +38,7 @@ func (b *builder) brief() []Block {
 			out = append(out, brief(block))
 		}
 	}
+	out = append(out, b.triesInBrief()...)
 	out = append(out, Paragraph{Text: b.toCheck()}, b.works())
 	return out
 }

@@ -48,6 +48,7 @@ type Results struct {
 
 	Starts      []Start     `json:"starts"`
 	BestSeen    *BestSeen   `json:"best_seen"`
+	Tries       []Try       `json:"tries"`
 	FatLimit    []FatLimit  `json:"fat_limit"`
 	NextTrials  []NextTrial `json:"next_trials"`
 	Ingredients []Used      `json:"ingredients"`
@@ -478,6 +479,28 @@ type Start struct {
 	MadeWorked   int                   `json:"made_worked"`
 	ClosestTrial *Closest              `json:"closest_trial"`
 	Slack        map[string]Slack      `json:"slack"`
+	Notes        []string              `json:"notes"`
+}
+
+// Try is a formula somebody asked about.
+type Try struct {
+	Name string `json:"name"`
+	From string `json:"from"`
+	// Mix is what was asked, open places filled as Notes say, at the rounded grams
+	// where there are grams.
+	Mix Mix `json:"mix"`
+	// Tested says whether it lies in the tested range. Outside the box of what was
+	// tried nothing is claimed: Chance is null and Notes say by how much.
+	Tested       bool                  `json:"tested"`
+	Chance       *Chance               `json:"chance"`
+	ClogChance   *float64              `json:"clog_chance"`
+	Fails        map[Outcome]float64   `json:"fails"`
+	Predicted    map[Outcome]Predicted `json:"predicted"`
+	Ingredients  []FormulaLine         `json:"ingredients"`
+	GramsNote    string                `json:"grams_note"`
+	MadeTimes    int                   `json:"made_times"`
+	MadeWorked   int                   `json:"made_worked"`
+	ClosestTrial *Closest              `json:"closest_trial"`
 	Notes        []string              `json:"notes"`
 }
 

@@ -45,6 +45,9 @@ The formula:
   --batch G          grams to scale it to; your middle batch unless set
   --scale-step G     what your scale reads to; 0.1 unless set
 
+  --try FORMULA      also say how likely a formula of yours is to work, for example
+                     --try "fat 52, emulsifier 2.4, hlb 8"; several with ; between,
+                     or a Try sheet in the log: Fat % | Emulsifier % | HLB
   --trade-signs on|off
                      whether to assume that richer mixes clog and split no less,
                      whatever a few trials say; on unless set

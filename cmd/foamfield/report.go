@@ -83,7 +83,7 @@ func report(c *call, args []string) error {
 
 func parseReport(args []string) (*reporting, error) {
 	f := newFlags("report", "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
-		"only", "write", "seed", "paper", "trade-signs")
+		"only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
 	logs, err := f.parse(args)
 	if err != nil {
@@ -110,6 +110,13 @@ func parseReport(args []string) (*reporting, error) {
 	}
 	if f.oneOf("paper", "a4", "letter") == "letter" {
 		r.paper = pdf.Letter
+	}
+	if typed := f.text("try", `type a formula, for example --try "fat 52, emulsifier 2.4, hlb 8"`); typed != "" {
+		tries, err := ingest.ParseTries(typed)
+		if err != nil {
+			f.refuse("try", err.Error())
+		}
+		r.study.Tries = tries
 	}
 	r.study.FreeSigns = f.oneOf("trade-signs", "on", "off") == "off"
 	if b, s := r.study.Batch, r.study.ScaleStep; b != nil && s != nil && *s >= *b {

@@ -1,0 +1,120 @@
+package analysis
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// tries judges the formulas somebody asked about.
+func (s *study) tries(asked []ingest.Try) {
+	s.out.Tries = make([]result.Try, 0, len(asked))
+	for _, a := range asked {
+		s.out.Tries = append(s.out.Tries, s.try(a))
+	}
+}
+
+func (s *study) try(a ingest.Try) result.Try {
+	t := result.Try{Name: a.Name, From: a.From, Notes: []string{}, Ingredients: []result.FormulaLine{},
+		Fails: map[result.Outcome]float64{}, Predicted: map[result.Outcome]result.Predicted{}}
+	t.Mix = result.Mix{FatPercent: a.Fat, EmulsifierPercent: a.Emulsifier, EmulsifierGrams: a.EmulsifierGrams, BlendHLB: a.HLB}
+	if t.Name == "" {
+		t.Name = "formula at " + a.From
+	}
+	note := func(format string, args ...any) { t.Notes = append(t.Notes, fmt.Sprintf(format, args...)) }
+	if s.search == nil {
+		note("too little is known from these trials to say anything of a mix nobody made: %s", s.out.StatusReason)
+		return t
+	}
+	values, ok := s.asked(&t, a, note)
+	if !ok {
+		return t
+	}
+	tested := s.search.Tested
+	outside := false
+	for i, v := range s.vars {
+		if x := values[i]; x < tested.Low[i]*(1-1e-9) || x > tested.High[i]*(1+1e-9) {
+			outside = true
+			note("%s of %s lies outside the %s to %s tried", v.Label, amount(x, v.Unit), amount(tested.Low[i], ""), amount(tested.High[i], v.Unit))
+		}
+	}
+	t.ClosestTrial = s.closest(values)
+	if outside {
+		note("no chance is given for it: nothing these trials show reaches that far")
+		return t
+	}
+	f, _, grams := s.grams(values)
+	t.GramsNote = grams
+	if f != nil {
+		t.Ingredients = lines(f)
+		values = s.valuesOf(f)
+	}
+	t.Mix = s.mixOf(values)
+	t.Tested = tested.Holds(values)
+	if !t.Tested {
+		note("no trial is near it, though each number alone was tried: its chance is a guess")
+	}
+	c := s.chance(values)
+	t.Chance, t.ClogChance = &c, s.clogChance(values)
+	if t.ClogChance != nil && *t.ClogChance > clogLimitTrial {
+		note("it is likely to clog: do not make it straight away, go there in steps from a thinner one that came out")
+	}
+	for i, v := range s.chain.FirstFailures(values) {
+		t.Fails[s.links[i].outcome] = v
+	}
+	t.Predicted = s.predicted(values)
+	t.MadeTimes, t.MadeWorked = s.made(values)
+	return t
+}
+
+// asked is the formula's point on the surface, open places filled from the surest
+// start or else the middle of what was tried.
+func (s *study) asked(t *result.Try, a ingest.Try, note func(string, ...any)) ([]float64, bool) {
+	given := map[string]*float64{fatPercent: a.Fat, emulsifierPercent: a.Emulsifier, emulsifierGrams: a.EmulsifierGrams, blendHLB: a.HLB}
+	// Percent and grams of emulsifier turn into each other at the batch.
+	if b := s.out.Batch.Grams; b > 0 {
+		if a.Emulsifier == nil && a.EmulsifierGrams != nil && s.place(emulsifierGrams) < 0 {
+			p := 100 * *a.EmulsifierGrams / b
+			given[emulsifierPercent] = &p
+			note("%s of emulsifier is %s of the batch of %s", amount(*a.EmulsifierGrams, "g"), amount(p, "%"), amount(b, "g"))
+		}
+	}
+	if s.place(emulsifierGrams) >= 0 && a.EmulsifierGrams == nil && a.Emulsifier != nil {
+		note("this log gives emulsifier in grams without the batch, so %s of the mix cannot be placed; ask for it in grams", amount(*a.Emulsifier, "%"))
+		return nil, false
+	}
+	for name, fixed := range s.constants {
+		if g := given[name]; g != nil && relative(*g, fixed) > 0.02 {
+			note("%s was %s in every trial, so nothing is known of %s", strings.ReplaceAll(name, "_", " "), amount(fixed, ""), amount(*g, ""))
+			return nil, false
+		}
+	}
+	out := make([]float64, len(s.vars))
+	for i, v := range s.vars {
+		if g := given[v.Name]; g != nil {
+			out[i] = *g
+			continue
+		}
+		if len(s.out.Starts) > 0 {
+			out[i] = s.valuesIn(s.out.Starts[0].Mix)[i]
+			note("%s was left open: taken from the surest start, %s", v.Label, amount(out[i], v.Unit))
+		} else {
+			out[i] = (s.search.Tested.Low[i] + s.search.Tested.High[i]) / 2
+			note("%s was left open: taken from the middle of what was tried, %s", v.Label, amount(out[i], v.Unit))
+		}
+	}
+	return out, true
+}
+
+func relative(a, b float64) float64 { return max(a-b, b-a) / max(max(b, -b), 1e-9) }
+
+// amount is a number with its unit in a sentence.
+func amount(x float64, unit string) string {
+	text := fmt.Sprintf("%.3g", x)
+	if unit != "" {
+		text += " " + unit
+	}
+	return text
+}
