@@ -122,6 +122,22 @@ func AtLeastGiven(features, draw []float64, lnT, extraSD float64) float64 {
 	return 0.5 * math.Erfc(-z/math.Sqrt2)
 }
 
+// ownShare is the part of the scatter's variance that stays with a mix however
+// often it is made: a second-order surface only comes near the truth, and what it
+// misses looks like scatter. It moves no chance, only its limits: without it the
+// 90 % limits at mixes fixed beforehand held the truth of simulated kitchens 57 to
+// 79 % of the time, with it 86 to 93 %.
+const ownShare = 0.6
+
+// AtLeastWith is AtLeastGiven for a mix with an offset of its own, own standard
+// deviations of it above the line.
+func AtLeastWith(features, draw []float64, lnT, extraSD, own float64) float64 {
+	n := len(features)
+	v := math.Exp(2 * draw[n])
+	z := (dot(features, draw[:n]) + own*math.Sqrt(ownShare*v) - lnT) / math.Sqrt((1-ownShare)*v+extraSD*extraSD)
+	return 0.5 * math.Erfc(-z/math.Sqrt2)
+}
+
 type lineDensity struct {
 	Line
 	x *mat.Dense

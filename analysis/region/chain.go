@@ -53,6 +53,18 @@ func (l *Link) passesGiven(f, draw []float64) float64 {
 	return p
 }
 
+// passesWith is passesGiven for a mix whose own offset is known too.
+func (l *Link) passesWith(f, draw []float64, own float64) float64 {
+	if l.YesNo != nil {
+		return l.passesGiven(f, draw)
+	}
+	p := posterior.AtLeastWith(f, draw, l.LnBound, l.ExtraSD, own)
+	if !l.AtLeast {
+		p = 1 - p
+	}
+	return p
+}
+
 func (l *Link) believed() *posterior.Posterior {
 	if l.YesNo != nil {
 		return l.YesNo.Posterior
@@ -142,6 +154,7 @@ func (c *Chain) FirstFailures(mix []float64) []float64 {
 type Draws struct {
 	chain *Chain
 	links []*mat.Dense
+	own   [][]float64 // by link and draw: how far the surface misses the mix, standard normal
 	n     int
 }
 
@@ -150,6 +163,11 @@ func (c *Chain) Draw(n int, rng *rand.Rand) *Draws {
 	d := &Draws{chain: c, n: n}
 	for i := range c.Links {
 		d.links = append(d.links, c.Links[i].believed().Equal(n, rng))
+		own := make([]float64, n)
+		for k := range own {
+			own[k] = rng.NormFloat64()
+		}
+		d.own = append(d.own, own)
 	}
 	return d
 }
@@ -161,7 +179,7 @@ func (d *Draws) Shares(mix []float64) []float64 {
 	for k := range s {
 		p := 1.0
 		for i := range d.links {
-			p *= d.chain.Links[i].passesGiven(f, d.links[i].RawRowView(k))
+			p *= d.chain.Links[i].passesWith(f, d.links[i].RawRowView(k), d.own[i][k])
 		}
 		s[k] = p
 	}
