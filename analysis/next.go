@@ -8,8 +8,8 @@ import (
 	"foamfield/analysis/result"
 )
 
-// nextTrials names the few mixes to make next: the start twice, to confirm it,
-// and the best trial once more. Without a start it is the best trial again and
+// nextTrials names the few mixes to make next: the start twice, to confirm it, the
+// best trial once more, and those that would sharpen the decision most. Without a start it is the best trial again and
 // one step away from whatever stopped the trials most often.
 func (s *study) nextTrials() {
 	if len(s.out.Starts) > 0 {
@@ -47,6 +47,7 @@ func (s *study) nextTrials() {
 	if len(s.out.Starts) == 0 {
 		s.step(best)
 	}
+	s.explore()
 }
 
 // repeatReason says why the best trial is worth making again.

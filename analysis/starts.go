@@ -163,6 +163,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	out.Predicted = s.predicted(values)
 	out.MadeTimes, out.MadeWorked = s.made(values)
 	out.ClosestTrial = s.closest(values)
+	out.Confirm = s.confirm(values)
 	out.Slack = map[string]result.Slack{}
 	at := region.Point{Mix: values, Chance: out.Chance.Mean}
 	for v := range s.vars {

@@ -130,7 +130,7 @@ func (b *builder) peak(path string, p result.Peak) Text {
 }
 
 // purposes of next trials, in words.
-var purposes = map[string]string{"confirm": "confirm the start", "repeat": "repeat the best", "step": "a step away", "map": "learn the edge"}
+var purposes = map[string]string{"confirm": "confirm the start", "repeat": "repeat the best", "step": "a step away", "map": "learn most"}
 
 // next is the table of trials to make.
 func (b *builder) next() Section {

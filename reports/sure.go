@@ -2,6 +2,7 @@ package reports
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -40,6 +41,9 @@ func (b *builder) sure(path string, s result.Start) []Block {
 	}
 	if len(room) > 0 {
 		items = append(items, say("How exactly to hit it, moving one at a time: ", listed(room), " do nearly as well."))
+	}
+	if t := b.settling(path, s); len(t) > 0 {
+		items = append(items, t)
 	}
 	if c := s.ClosestTrial; c != nil {
 		items = append(items, b.closest(path+".closest_trial", c))
@@ -135,4 +139,23 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 		return say("Your closest own trial is " + name + ", nearly the same mix; " + outcome + ".")
 	}
 	return say("Your closest own trial is "+name+"; "+outcome+". This start has ", listed(moves), ".")
+}
+
+// settling says what making the start again would settle.
+func (b *builder) settling(path string, s result.Start) Text {
+	if b.bare() || len(s.Confirm) == 0 {
+		return nil
+	}
+	last := len(s.Confirm) - 1
+	c := s.Confirm[last]
+	at := fmt.Sprintf("%s.confirm[%d]", path, last)
+	switch {
+	case !c.Settles:
+		return say("Not even ", count(at+".made", c.Made), " mixes that all work would settle that it is sure enough.")
+	case c.Made == 0:
+		return nil
+	case c.Made == 1:
+		return say("If it is made once more and works, that settles that it is sure enough.")
+	}
+	return say("If it is made ", count(at+".made", c.Made), " times and works every time, that settles that it is sure enough; one failure, and it is not.")
 }

@@ -186,6 +186,21 @@ func (d *Draws) Shares(mix []float64) []float64 {
 	return s
 }
 
+// Believed is the share of mixes the surface itself foresees, for the first n draws:
+// without the mix's own offset, of which no other mix tells anything.
+func (d *Draws) Believed(mix []float64, n int) []float64 {
+	f := d.chain.Basis.Features(mix)
+	s := make([]float64, min(n, d.n))
+	for k := range s {
+		p := 1.0
+		for i := range d.links {
+			p *= d.chain.Links[i].passesGiven(f, d.links[i].RawRowView(k))
+		}
+		s[k] = p
+	}
+	return s
+}
+
 // Limits are the quantiles (1-level)/2 and (1+level)/2 of the long-run share.
 func (d *Draws) Limits(mix []float64, level float64) (low, high float64) {
 	s := d.Shares(mix)

@@ -480,6 +480,8 @@ type Start struct {
 	ClosestTrial *Closest              `json:"closest_trial"`
 	Slack        map[string]Slack      `json:"slack"`
 	Notes        []string              `json:"notes"`
+	// Confirm is for 0 to 3 mixes more that all work, and the number that settles it.
+	Confirm []Confirm `json:"confirm"`
 }
 
 // Try is a formula somebody asked about.
@@ -566,6 +568,19 @@ type NextTrial struct {
 	Reason      string        `json:"reason"`
 	ClogChance  *float64      `json:"clog_chance"`
 	Chance      *float64      `json:"chance"`
+	// Tells is the share of the doubt (variance of the chances in question) that this
+	// one trial is expected to remove: of which mix is "surest", or of the "richest".
+	Tells   *float64 `json:"tells"`
+	TellsOf string   `json:"tells_of"`
+}
+
+// Confirm is what may be said of a start once it was made so many times more and
+// worked every time.
+type Confirm struct {
+	Made          int     `json:"made"`
+	Chance        Chance  `json:"chance"`
+	ReachesWanted float64 `json:"reaches_wanted"` // how sure that the long-run share is at least the wanted chance
+	Settles       bool    `json:"settles"`        // at least 9 in 10
 }
 
 // Used is what the run took an ingredient to be, and from where.

@@ -1,0 +1,170 @@
+package analysis
+
+import (
+	"slices"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"gonum.org/v1/gonum/stat"
+)
+
+const (
+	exploreCandidates = 120 // mixes weighed for a next trial
+	exploreDraws      = 400
+	// A suggested trial lies no further than this, in half ranges, from one that came
+	// out: thick mixes are approached in steps.
+	exploreStep = 1.0
+	contending  = 0.1  // a mix this far below the surest may still turn out to be it
+	leastTold   = 0.02 // a trial that tells less of the doubt is not worth its cream
+)
+
+// explore names the trials that tell most: one of which mix is surest, one of how far
+// the fat can go. What a trial that works or fails at a mix tells of the chance at
+// another is, over the draws, the variance of that chance's mean after it: cov²/p(1-p).
+// The trial that tells most of all contenders together is the one suggested.
+func (s *study) explore() {
+	if s.search == nil || len(s.out.Starts) == 0 {
+		return
+	}
+	candidates := s.safeToTry()
+	views := make([]view, len(candidates))
+	region.Parallel(len(candidates), func(i int) {
+		views[i] = view{mix: candidates[i], shares: s.draws.Believed(candidates[i], exploreDraws)}
+	})
+	first := s.out.Starts[0]
+	surest := mixesOf(s.search.Points(), func(p region.Point) bool { return p.Allowed && p.Chance >= first.Chance.Mean-contending }, exploreCandidates)
+	if v, told := s.most(views, append(surest, s.valuesIn(first.Mix))); told >= leastTold {
+		s.suggest(v, told, "surest", "to learn which mix is surest: of all safe mixes this one tells most about it")
+	}
+	fat := s.place(fatPercent)
+	if fat < 0 {
+		return
+	}
+	reached := *first.Mix.FatPercent
+	if len(s.out.Starts) > 1 {
+		reached = *s.out.Starts[1].Mix.FatPercent
+	}
+	var frontier [][]float64
+	for _, l := range s.out.FatLimit {
+		if *l.Mix.FatPercent >= reached && l.Chance.Mean >= leastOfFrontier {
+			frontier = append(frontier, s.valuesIn(l.Mix))
+		}
+	}
+	if v, told := s.most(views, frontier); told >= leastTold {
+		s.suggest(v, told, "richest", "to learn how far the fat can go: of all safe mixes this one tells most about the richer ones")
+	}
+}
+
+// leastOfFrontier is the chance below which a richer mix is given up.
+const leastOfFrontier = 0.2
+
+// view is a candidate trial and what each draw believes of it.
+type view struct {
+	mix    []float64
+	shares []float64
+}
+
+// safeToTry is mixes of the tested range that clog at most as often as a trial may
+// and lie near one that came out.
+func (s *study) safeToTry() [][]float64 {
+	var out [][]float64
+	for _, t := range s.onSurface() {
+		if cameOut(t.Trial) == yes && t.Flagged == "" {
+			out = append(out, t.mix)
+		}
+	}
+	return mixesOf(s.search.Points(), func(p region.Point) bool {
+		if !p.Tested {
+			return false
+		}
+		if c := s.clogChance(p.Mix); c != nil && *c > clogLimitTrial {
+			return false
+		}
+		return slices.ContainsFunc(out, func(m []float64) bool { return s.distance(p.Mix, m) <= exploreStep })
+	}, exploreCandidates)
+}
+
+// mixesOf is at most n of the lattice points that may be taken, evenly among them.
+func mixesOf(points []region.Point, may func(region.Point) bool, n int) (out [][]float64) {
+	var all [][]float64
+	for _, p := range points {
+		if may(p) {
+			all = append(all, p.Mix)
+		}
+	}
+	if len(all) <= n {
+		return all
+	}
+	for i := range n {
+		out = append(out, all[i*len(all)/n])
+	}
+	return out
+}
+
+// most is the candidate that tells most of the chances of the contenders: the share of
+// their variance that is expected to go with it.
+func (s *study) most(views []view, contenders [][]float64) (view, float64) {
+	if len(views) == 0 || len(contenders) == 0 {
+		return view{}, 0
+	}
+	chances := make([][]float64, len(contenders))
+	region.Parallel(len(contenders), func(i int) { chances[i] = s.draws.Believed(contenders[i], exploreDraws) })
+	doubt, variances := 0.0, make([]float64, len(chances))
+	for k, c := range chances {
+		variances[k] = stat.PopVariance(c, nil)
+		doubt += variances[k]
+	}
+	if doubt == 0 {
+		return view{}, 0
+	}
+	told := make([]float64, len(views))
+	region.Parallel(len(views), func(i int) {
+		for k, c := range chances {
+			told[i] += tells(views[i].shares, c) * variances[k] / doubt
+		}
+	})
+	best := 0
+	for i := range told {
+		if told[i] > told[best] {
+			best = i
+		}
+	}
+	return views[best], told[best]
+}
+
+// tells is the share of a chance's variance that is expected to go once it is known
+// whether a trial works, both draw by draw.
+func tells(works, chance []float64) float64 {
+	p, mean := stat.Mean(works, nil), stat.Mean(chance, nil)
+	if p < 1e-6 || p > 1-1e-6 {
+		return 0
+	}
+	cov := 0.0
+	for k, a := range works {
+		cov += (a - p) * (chance[k] - mean) / float64(len(works))
+	}
+	if cov == 0 {
+		return 0
+	}
+	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
+}
+
+// suggest adds a trial at the grams the scale can weigh, unless rounding makes it
+// clog too often.
+func (s *study) suggest(v view, told float64, of, reason string) {
+	values := v.mix
+	next := result.NextTrial{Purpose: "map", Reason: reason, Tells: &told, TellsOf: of, Ingredients: []result.FormulaLine{}}
+	var f *formula.Formula
+	if f, _, _ = s.grams(values); f != nil {
+		values = s.valuesOf(f)
+		next.Ingredients = lines(f)
+	}
+	clog := s.clogChance(values)
+	if clog != nil && *clog > clogLimitTrial {
+		return
+	}
+	chance := s.chain.Chance(values)
+	next.Mix, next.ClogChance, next.Chance = s.mixOf(values), clog, &chance
+	s.out.NextTrials = append(s.out.NextTrials, next)
+}

@@ -1,0 +1,71 @@
+package analysis
+
+import (
+	"slices"
+
+	"foamfield/analysis/result"
+)
+
+const (
+	settledAt   = 0.9 // how sure that the long-run share reaches what is wanted
+	mostConfirm = 30
+)
+
+// confirm foresees what may be said of a mix after it was made so and so many times
+// more and always worked: the draws are weighed by their share to that power. The
+// last entry settles it; without one no number up to 30 does.
+func (s *study) confirm(mix []float64) []result.Confirm {
+	shares := s.draws.Shares(mix)
+	slices.Sort(shares)
+	wanted := s.want.WantedChance.Value
+	out := []result.Confirm{}
+	weights := make([]float64, len(shares))
+	for i := range weights {
+		weights[i] = 1
+	}
+	for made := 0; made <= mostConfirm; made++ {
+		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: limitsLevel}}
+		total := 0.0
+		for _, w := range weights {
+			total += w
+		}
+		c.Chance.Low = quantileOf(shares, weights, total*(1-limitsLevel)/2)
+		c.Chance.High = quantileOf(shares, weights, total*(1+limitsLevel)/2)
+		for i, v := range shares {
+			if v >= wanted {
+				c.ReachesWanted += weights[i] / total
+			}
+		}
+		c.Settles = c.ReachesWanted >= settledAt
+		if made <= 3 || c.Settles {
+			out = append(out, c)
+		}
+		if c.Settles {
+			break
+		}
+		for i, v := range shares {
+			weights[i] *= v
+		}
+	}
+	return out
+}
+
+// quantileOf is where the weights of sorted values reach a sum.
+func quantileOf(sorted, weights []float64, reach float64) float64 {
+	sum := 0.0
+	for i, w := range weights {
+		if sum += w; sum >= reach {
+			return sorted[i]
+		}
+	}
+	return sorted[len(sorted)-1]
+}
+
+func weighted(x, weights []float64) float64 {
+	sum, total := 0.0, 0.0
+	for k, v := range x {
+		sum += v * weights[k]
+		total += weights[k]
+	}
+	return sum / total
+}
