@@ -79,6 +79,8 @@ func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
 	case column.Repeat:
 		f.raw = "repeat"
 		b.keepLabel(f)
+	case column.CanisterID, column.ChargerLot, column.IngredientLot:
+		b.keepLabel(f)
 	case column.Note, column.Result:
 		b.words(t, s, f)
 	case column.BatchMass:

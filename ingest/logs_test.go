@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"path/filepath"
 	"runtime"
@@ -141,6 +142,19 @@ func TestRepeatLabels(t *testing.T) {
 	for i, want := range []string{"", "same as 7", ""} {
 		if got := log.Trials[i].Raw["repeat"]; got != want {
 			t.Errorf("trial %d: label %q, want %q", i+1, got, want)
+		}
+	}
+}
+
+// A lot is a label of the trial, never an amount of the ingredient it names.
+func TestLots(t *testing.T) {
+	log := mustRead(t, "trial,butter g,butter lot,cider g,GMS g,charger lot,siphon no,came out\n1,120,17,174,6,C2,3,y\n2,120,,174,6,C2,4,y\n")
+	if want := []string{"butter lot", "charger lot", "canister no"}; !slices.Equal(log.Labels, want) {
+		t.Fatalf("labels %q, want %q", log.Labels, want)
+	}
+	for i, want := range []map[string]string{{"butter lot": "17", "charger lot": "C2", "canister no": "3"}, {"charger lot": "C2", "canister no": "4"}} {
+		if got := log.Trials[i].Raw; !maps.Equal(got, want) {
+			t.Errorf("trial %d: %q, want %q", i+1, got, want)
 		}
 	}
 }

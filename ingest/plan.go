@@ -3,6 +3,7 @@ package ingest
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
@@ -193,6 +194,12 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 				fmt.Sprintf("write \"%s min\" to be sure", f.header))
 		}
 		f.raw = "hold_minutes"
+	case column.CanisterID:
+		r.label(f, "canister no")
+	case column.ChargerLot:
+		r.label(f, "charger lot")
+	case column.IngredientLot:
+		r.label(f, strings.ToLower(f.Words))
 	}
 	switch f.Role {
 	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.CameOut, column.Clogged, column.Broke,
@@ -263,6 +270,14 @@ func (r *reader) dose(t *table, f *field) {
 		if f.basis == ofNobody && (f.what.Kind == ingredient.Fat || f.what.Kind == ingredient.Water) {
 			f.basis = ofMix // a fat or water part is a percent of nothing else
 		}
+	}
+}
+
+// label keeps a column of labels under a name.
+func (r *reader) label(f *field, name string) {
+	f.raw = name
+	if !slices.Contains(r.log.Labels, name) {
+		r.log.Labels = append(r.log.Labels, name)
 	}
 }
 

@@ -126,7 +126,7 @@ type Trial struct {
 	CameOut Answer
 	Broke   Answer            // Yes or No; Partly never
 	Missing map[string]Why    // "hold_minutes", "drained_percent", "came_out", "broke"
-	Raw     map[string]string // text as typed where it differs from the number; key = role
+	Raw     map[string]string // text as typed where it differs from the number; key = role; the label of each of Log.Labels
 
 	Flagged string // not "" = a reason not to build a start on this trial
 	Aside   string // not "" = set aside, with the reason
@@ -182,4 +182,5 @@ type Log struct {
 	Ingredients []ingredient.Ingredient // every one met, by the log's name for it (Known: the table's), with the values used and whose they are
 	Tries       []Try                   // the formulas of a Try sheet
 	Method      []string                // the steps of a Method sheet, in order
+	Labels      []string                // columns of labels in Raw: "canister no", "charger lot", "butter lot"
 }

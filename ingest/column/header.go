@@ -39,6 +39,9 @@ func readPart(header string) Meaning {
 	}
 	p := r.strip()
 	r.m.Words = raw(header, r.core)
+	if p == nil && r.ofLots() {
+		p = r.v.exact(tokens(IngredientLot.Plain()))
+	}
 	if p == nil && len(r.core) > 0 {
 		p = r.guess()
 	}
@@ -55,6 +58,15 @@ func readPart(header string) Meaning {
 	}
 	return r.m
 }
+
+// ofLots says whether a header names the lots of something: "butter lot",
+// "lot of cream", which would else be read as an amount of it.
+func (r *reader) ofLots() bool {
+	n := len(r.core)
+	return n > 1 && (lotWords[r.core[0].text] || lotWords[r.core[n-1].text])
+}
+
+var lotWords = map[string]bool{"lot": true, "lots": true, "lote": true, "lotto": true, "los": true}
 
 // reader takes a header apart: core is what is left to name the column.
 type reader struct {

@@ -192,7 +192,7 @@ type rival struct {
 // several reports roles of which a table may have any number.
 func several(r Role) bool {
 	switch r {
-	case None, Note, Unused, Result, Declared, Mouthfeel:
+	case None, Note, Unused, Result, Declared, Mouthfeel, IngredientLot:
 		return true
 	}
 	return false

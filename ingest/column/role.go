@@ -25,9 +25,10 @@ const (
 	Fill
 	Chargers   // a count, or grams of gas by its unit
 	ChargerLot // lot or brand of the chargers
-	Shakes     // a count, or seconds by its unit
-	Rest       // time in the fridge
-	HotHold    // time kept warm before it is dispensed
+	IngredientLot
+	Shakes  // a count, or seconds by its unit
+	Rest    // time in the fridge
+	HotHold // time kept warm before it is dispensed
 	Temperature
 	Strained
 	Shear
@@ -89,6 +90,7 @@ var roles = [lastRole]struct {
 	Fill:             {"fill", "fill", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
 	Chargers:         {"chargers", "chargers", []quantity.Dimension{quantity.Chargers, quantity.Count}},
 	ChargerLot:       {"charger lot", "charger lot", nil},
+	IngredientLot:    {"lot of an ingredient", "ingredient lot", nil},
 	Shakes:           {"shakes", "shakes", []quantity.Dimension{quantity.Count, quantity.Minutes}},
 	Rest:             {"rest in the fridge", "rest", []quantity.Dimension{quantity.Minutes}},
 	HotHold:          {"time kept warm", "hot hold", []quantity.Dimension{quantity.Minutes}},
