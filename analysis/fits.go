@@ -28,8 +28,9 @@ var distributions = []struct {
 	{"normal", "none", latent.Normal},
 }
 
-// fits is the judging view: every result in every distribution and order, plain
-// maximum likelihood, for somebody who checks the numbers elsewhere.
+// fits is the judging view: every result in every distribution and order by
+// maximum likelihood, yes and no also by bias-reduced likelihood, which is finite
+// where trials split cleanly; for somebody who checks the numbers elsewhere.
 func (s *study) fits() {
 	coords := s.basis.Coordinates
 	for _, l := range s.links {
@@ -39,12 +40,14 @@ func (s *study) fits() {
 			}
 			if isLine(l.outcome) {
 				for _, d := range distributions {
-					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: d.name,
-						Transform: d.transform, Order: order + 1, Terms: s.estimates(b)})
+					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: d.name, Transform: d.transform,
+						Estimator: result.MaximumLikelihood, Order: order + 1, Terms: s.estimates(b)})
 				}
-			} else {
-				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: "logistic",
-					Transform: "logit", Order: order + 1, Terms: s.estimates(b)})
+				continue
+			}
+			for _, how := range []result.Estimator{result.MaximumLikelihood, result.BiasReduced} {
+				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: "logistic", Transform: "logit",
+					Estimator: how, Order: order + 1, Terms: s.estimates(b)})
 			}
 		}
 	}
@@ -68,20 +71,29 @@ func (s *study) estimates(b region.Basis) []result.Term {
 	return out
 }
 
+// termsOf is the terms of an order: 1 = straight, 2 = with squares and products.
+func (s *surface) termsOf(order int) region.Basis {
+	if order == 2 {
+		return region.Curved(s.basis.Coordinates)
+	}
+	return region.Straight(s.basis.Coordinates)
+}
+
 // fit fills one fit in.
 func (s *study) fit(f *result.Fit, l *link) {
-	b := region.Straight(s.basis.Coordinates)
-	if f.Order == 2 {
-		b = region.Curved(s.basis.Coordinates)
-	}
+	b := s.termsOf(f.Order)
 	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
 	for i, t := range l.trials {
 		x.SetRow(i, b.Features(t.mix))
 	}
 	f.N = len(l.trials)
-	if !isLine(l.outcome) {
+	if l.answers != nil {
 		f.Observations.Exact = f.N
-		fit, err := latent.FitYesNo(x, l.answers)
+		estimate := latent.FitYesNo
+		if f.Estimator == result.BiasReduced {
+			estimate = latent.FitYesNoFirth
+		}
+		fit, err := estimate(x, l.answers)
 		if err != nil {
 			s.refused(f, b, err)
 			return
@@ -92,12 +104,7 @@ func (s *study) fit(f *result.Fit, l *link) {
 		return
 	}
 	f.Observations = count(l.seen)
-	fam := latent.Normal
-	for _, d := range distributions {
-		if d.name == f.Distribution {
-			fam = d.family
-		}
-	}
+	fam := familyOf(f.Distribution)
 	fit, err := latent.FitScale(fam, x, l.seen)
 	if err != nil {
 		s.refused(f, b, err)
@@ -108,8 +115,8 @@ func (s *study) fit(f *result.Fit, l *link) {
 	if r, err := fit.LikelihoodR2(); err == nil {
 		f.LikelihoodRSquared = &r
 	}
-	if fam != latent.Normal && f.N <= mostLeftOut && l.outcome == result.HoldMinutes {
-		f.LeaveOneOutScore = leftOutScore(fit, l.seen)
+	if fam != latent.Normal && f.N <= mostLeftOut {
+		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit, l.seen)
 	}
 	switch bounded := f.Observations.AtLeast + f.Observations.AtMost + f.Observations.Between; {
 	case bounded > 0:
@@ -132,29 +139,25 @@ func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
 	f.Covariance = rows(cov)
 }
 
-// hopeless is the log density below which the other trials do not foresee a result
-// at all: the fit hangs on single trials and has no score.
-const hopeless = -1e4
-
 // leftOutScore is the mean log density of the exactly seen results, each
-// foreseen from all others; nil if some could not be.
-func leftOutScore(fit *latent.Fit, seen []latent.Obs) *float64 {
+// foreseen from all others, or why there is none.
+func leftOutScore(fit *latent.Fit, seen []latent.Obs) (score *float64, why string) {
 	sum, n := 0.0, 0
 	for i, o := range fit.LeaveOneOut() {
 		if seen[i].Low != seen[i].High {
 			continue
 		}
-		if o.Err != nil || !(o.LogLik > hopeless) {
-			return nil
+		if o.Err != nil || math.IsNaN(o.LogLik) || math.IsInf(o.LogLik, 0) {
+			return nil, "without some single trials these terms cannot be fitted"
 		}
 		sum += o.LogLik
 		n++
 	}
 	if n == 0 {
-		return nil
+		return nil, "no result is known exactly"
 	}
 	sum /= float64(n)
-	return &sum
+	return &sum, ""
 }
 
 // leastSquares adds what only least squares on exact results has.
@@ -234,36 +237,51 @@ func (s *study) termWords(t []int) string {
 	return s.vars[t[0]].Label + " × " + s.vars[t[1]].Label
 }
 
-// chooseJudged marks, for each result, the fit the report shows: for hold the one
-// that foresees left-out results best, else the lognormal or logistic, curved if
-// it could be fitted.
+// chooseJudged marks, for each result, the fit the report shows, and says why.
 func (s *study) chooseJudged() {
 	for _, l := range s.links {
-		best := -1
-		better := func(a, b *result.Fit) bool {
-			if a.LeaveOneOutScore != nil && b.LeaveOneOutScore != nil {
-				return *a.LeaveOneOutScore > *b.LeaveOneOutScore
-			}
-			if (a.LeaveOneOutScore != nil) != (b.LeaveOneOutScore != nil) {
-				return a.LeaveOneOutScore != nil
-			}
-			plain := func(f *result.Fit) bool { return f.Distribution == "lognormal" || f.Distribution == "logistic" }
-			if plain(a) != plain(b) {
-				return plain(a)
-			}
-			return a.Order > b.Order
-		}
+		var best *result.Fit
 		for i := range s.out.Fits {
 			f := &s.out.Fits[i]
-			if f.Result != string(l.outcome) || f.Failure != "" {
-				continue
-			}
-			if best < 0 || better(f, &s.out.Fits[best]) {
-				best = i
+			if f.Result == string(l.outcome) && f.Failure == "" && (best == nil || judgesBetter(f, best)) {
+				best = f
 			}
 		}
-		if best >= 0 {
-			s.out.Fits[best].JudgedBy = true
+		if best != nil {
+			best.JudgedBy, best.JudgedReason = true, whyJudged(best)
 		}
 	}
+}
+
+// judgesBetter puts the fit that foresees left-out results better first; without
+// a score, the lognormal or logistic, curved if it could be fitted.
+func judgesBetter(a, b *result.Fit) bool {
+	if a.LeaveOneOutScore != nil && b.LeaveOneOutScore != nil {
+		return *a.LeaveOneOutScore > *b.LeaveOneOutScore
+	}
+	if (a.LeaveOneOutScore != nil) != (b.LeaveOneOutScore != nil) {
+		return a.LeaveOneOutScore != nil
+	}
+	plain := func(f *result.Fit) bool {
+		return f.Distribution == "lognormal" || f.Distribution == "logistic" && f.Estimator == result.MaximumLikelihood
+	}
+	if plain(a) != plain(b) {
+		return plain(a)
+	}
+	if !plain(a) { // trials that split cleanly do not carry more than straight terms
+		return a.Order < b.Order
+	}
+	return a.Order > b.Order
+}
+
+func whyJudged(f *result.Fit) string {
+	switch {
+	case f.LeaveOneOutScore != nil:
+		return "of those fitted it foresees left-out results best (the highest left-out score)"
+	case f.Estimator == result.BiasReduced:
+		return "maximum likelihood has no answer here; bias-reduced estimates (Firth 1993) are finite, and are shown for the fewest terms"
+	case f.Distribution == "logistic":
+		return "it has the most terms that maximum likelihood could fit"
+	}
+	return "no fit could be scored on left-out results, so the fullest usual one is shown"
 }

@@ -44,6 +44,7 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 	}
 	s.tries(append(slices.Clone(set.Tries), log.Tries...))
 	s.nextTrials()
+	s.cannotTell()
 	s.cautions()
 	fillEmpty(s.out)
 	return s.out, nil
@@ -55,6 +56,10 @@ func (s *study) mapOut() error {
 		return err
 	}
 	s.fits()
+	s.declaredFits()
+	s.groupEffects()
+	s.residuals()
+	s.detectable()
 	s.findStarts()
 	s.out.Assumed = s.assumed()
 	s.foresee()
@@ -313,7 +318,11 @@ func fillEmpty(r *result.Results) {
 	none(&r.Assumed)
 	none(&r.Effects)
 	none(&r.Repeatability)
+	none(&r.GroupEffects)
+	none(&r.Residuals)
+	none(&r.Detectable)
 	none(&r.Confounded)
+	none(&r.CannotTell)
 	none(&r.Peaks)
 	none(&r.Limits)
 	none(&r.Grid)

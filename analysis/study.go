@@ -20,11 +20,12 @@ type study struct {
 	out    *result.Results
 	trials []trial // those used, in the log's order
 	surface
-	chain  *region.Chain
-	links  []link // what the chain's links were fitted on
-	search *region.Search
-	draws  *region.Draws
-	seed   uint64
+	chain    *region.Chain
+	links    []link // what the chain's links were fitted on
+	declared []link // results beside the chain that were fitted
+	search   *region.Search
+	draws    *region.Draws
+	seed     uint64
 
 	tradeSigns bool
 }

@@ -1,0 +1,83 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/result"
+	"gonum.org/v1/gonum/integrate/quad"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// sdOfUnit is the standard deviation of a distribution of scale 1 on the line.
+var sdOfUnit = map[latent.Family]float64{latent.Lognormal: 1, latent.Weibull: math.Pi / math.Sqrt(6), latent.Loglogistic: math.Pi / math.Sqrt(3)}
+
+// detectable works out the smallest differences the scatter and the layout let
+// show, at a size of 0.05 and a power of 0.8.
+func (s *study) detectable() {
+	for i := range s.links {
+		l := &s.links[i]
+		f := s.judgedFit(l.outcome)
+		if f == nil || !isLine(l.outcome) || familyOf(f.Distribution) == latent.Normal {
+			continue
+		}
+		if fit, _, err := s.refit(l, f); err == nil && fit.Freedom() > 0 {
+			sd := fit.Scale * sdOfUnit[fit.Family] * small(fit)
+			for made := 1; made <= 2; made++ {
+				s.canShow(result.Detectable{Result: string(l.outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
+					sd*math.Sqrt(2/float64(made)))
+			}
+		}
+		straight, _, err := s.refit(l, &result.Fit{Distribution: f.Distribution, Order: 1})
+		if err != nil || straight.Freedom() < 1 {
+			continue
+		}
+		for v, c := range s.basis.Coordinates {
+			se := math.Sqrt(straight.Covariance.At(v+1, v+1)) * small(straight)
+			s.canShow(result.Detectable{Result: string(l.outcome), Between: s.vars[v].Name, DF: straight.Freedom(),
+				SDLn: straight.Scale * sdOfUnit[straight.Family] * small(straight)},
+				se*(c.Of(s.vars[v].High)-c.Of(s.vars[v].Low)))
+		}
+	}
+}
+
+// small is the factor by which the likelihood understates a standard deviation.
+func small(f *latent.Fit) float64 { return math.Sqrt(float64(f.N) / float64(f.Freedom())) }
+
+// canShow adds the smallest difference for a standard error of logarithms.
+func (s *study) canShow(d result.Detectable, se float64) {
+	d.Factor = math.Exp(shown(d.DF) * se)
+	if finite(d.Factor) != nil && finite(d.SDLn) != nil {
+		s.out.Detectable = append(s.out.Detectable, d)
+	}
+}
+
+// shown is how many standard errors apart two things must be for Student's
+// two-sided test at 0.05 to find it 8 times in 10.
+func shown(df int) float64 {
+	critical := distuv.StudentsT{Sigma: 1, Nu: float64(df)}.Quantile(0.975)
+	// The test statistic is a shifted normal over s, an estimated standard error in
+	// true ones: the power is integrated over s.
+	chi := distuv.ChiSquared{K: float64(df)}
+	const nodes = 300
+	at, weight := make([]float64, nodes), make([]float64, nodes)
+	quad.Legendre{}.FixedLocations(at, weight, 0, math.Sqrt(chi.Quantile(1-1e-12)/float64(df)))
+	for i, s := range at {
+		weight[i] *= 2 * float64(df) * s * chi.Prob(float64(df)*s*s)
+	}
+	power := func(shift float64) (p float64) {
+		for i, s := range at {
+			p += weight[i] * (distuv.UnitNormal.CDF(shift-critical*s) + distuv.UnitNormal.CDF(-shift-critical*s))
+		}
+		return p
+	}
+	low, high := 0.0, 40.0
+	for high-low > 1e-9 {
+		if mid := (low + high) / 2; power(mid) < 0.8 {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}

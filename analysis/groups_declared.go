@@ -1,0 +1,84 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/result"
+)
+
+// leastDeclared is how often a declared result must have been logged to be fitted.
+const leastDeclared = 5
+
+// declaredFits adds to the judging view what a kitchen measures of its foams
+// beside hold and drained: an overrun, a spread, a score. A plain number is
+// normal; a score is a whole number on a short scale and enters as the interval
+// half a step either side.
+func (s *study) declaredFits() {
+	for _, v := range s.log.Extras {
+		if !v.Result {
+			continue
+		}
+		l := s.gatherDeclared(v.Name)
+		if len(l.trials) < leastDeclared {
+			continue
+		}
+		best := -1
+		for order := 1; order <= min(2, 1+len(s.basis.Coordinates)); order++ {
+			f := result.Fit{Result: v.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order}
+			f.Terms = s.estimates(s.termsOf(order))
+			s.fit(&f, &l)
+			s.out.Fits = append(s.out.Fits, f)
+			at := len(s.out.Fits) - 1
+			if f.Failure == "" && (best < 0 || foreseesBetter(&f, &s.out.Fits[best])) {
+				best = at
+			}
+		}
+		if best >= 0 {
+			f := &s.out.Fits[best]
+			f.JudgedBy, f.JudgedReason = true, "it is the straight one, and a curved one foresees left-out results no better"
+			if f.Order == 2 {
+				f.JudgedReason = "it foresees left-out results better than the straight one (by leave-one-out R²)"
+			}
+			s.declared = append(s.declared, l)
+		}
+	}
+}
+
+// foreseesBetter holds a curved fit against a straight one; without a left-out
+// R² the straight one stays.
+func foreseesBetter(curved, straight *result.Fit) bool {
+	a, b := curved.LeaveOneOutRSquared, straight.LeaveOneOutRSquared
+	return a != nil && b != nil && *a > *b
+}
+
+// gatherDeclared collects a declared result on the trials of the surface.
+func (s *study) gatherDeclared(name string) link {
+	l := link{outcome: result.Outcome(name)}
+	whole, low, high := true, math.Inf(1), math.Inf(-1)
+	var values []float64
+	for _, t := range s.onSurface() {
+		v, ok := t.Extras[name]
+		if !ok {
+			continue
+		}
+		l.trials = append(l.trials, t)
+		values = append(values, v)
+		whole = whole && v == math.Trunc(v)
+		low, high = math.Min(low, v), math.Max(high, v)
+	}
+	score := whole && low >= 0 && high <= 10
+	top := 5
+	if high > 5 {
+		top = 10
+	}
+	for _, v := range values {
+		seen := latent.Exact(v)
+		if score {
+			// The scale's ends are not logged: from 1, or 0 where given, to 5 or 10.
+			seen = latent.Score(int(v), int(math.Min(1, low)), top)
+		}
+		l.seen = append(l.seen, seen)
+	}
+	return l
+}

@@ -1,0 +1,82 @@
+package analysis
+
+import (
+	"math"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"gonum.org/v1/gonum/mat"
+)
+
+// refit is a result's observations under the fit it is judged by.
+func (s *study) refit(l *link, f *result.Fit) (*latent.Fit, *mat.Dense, error) {
+	b := s.termsOf(f.Order)
+	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
+	for i, t := range l.trials {
+		x.SetRow(i, b.Features(t.mix))
+	}
+	fit, err := latent.FitScale(familyOf(f.Distribution), x, l.seen)
+	return fit, x, err
+}
+
+// residuals lists every number against the fit its result is judged by, in the
+// log's order, with day and cook beside: whoever draws them sees what moves in
+// time.
+func (s *study) residuals() {
+	links := append(append([]link(nil), s.links...), s.declared...)
+	each := make([][]result.Residual, len(links))
+	region.Parallel(len(links), func(i int) { each[i] = s.residualsOf(&links[i]) })
+	for _, r := range each {
+		s.out.Residuals = append(s.out.Residuals, r...)
+	}
+}
+
+func (s *study) residualsOf(l *link) (out []result.Residual) {
+	f := s.judgedFit(l.outcome)
+	if f == nil || l.answers != nil {
+		return nil
+	}
+	fit, x, err := s.refit(l, f)
+	if err != nil {
+		return nil
+	}
+	var left []latent.LeftOut
+	if fit.N <= mostLeftOut {
+		left = fit.LeaveOneOut()
+	}
+	for i, z := range fit.Residuals() {
+		t := l.trials[i]
+		r := result.Residual{Result: string(l.outcome), At: t.At.String(), ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook,
+			Fitted:       middle(fit.Family, fit.Predict(x.RawRowView(i)), fit.Scale),
+			Standardised: result.Interval{Low: finite(z.Low), High: finite(z.High)}, Score: finite(z.Score)}
+		if fit.Family != latent.Normal {
+			r.Ratio = &result.Interval{Low: ratio(l.seen[i].Low, r.Fitted), High: ratio(l.seen[i].High, r.Fitted)}
+		}
+		if left != nil && left[i].Err == nil {
+			r.LeftOut = finite(middle(fit.Family, left[i].Eta, left[i].Scale))
+			r.LeftOutLogLike = finite(left[i].LogLik)
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// ratio is null for a bound that is none.
+func ratio(seen, fitted float64) *float64 {
+	if seen <= 0 {
+		return nil
+	}
+	return finite(seen / fitted)
+}
+
+// middle is the median at a place on the line, in the unit of the result.
+func middle(fam latent.Family, eta, scale float64) float64 {
+	switch fam {
+	case latent.Normal:
+		return eta
+	case latent.Weibull:
+		eta += math.Log(math.Ln2) * scale
+	}
+	return math.Exp(eta)
+}

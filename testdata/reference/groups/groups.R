@@ -1,0 +1,73 @@
+# Writes log.csv, an invented log in which days and the two cooks differ, and the
+# figures that R makes of it. Run in this folder:
+#   Rscript groups.R
+# R 4.2.2 with survival 3.5-3 (Debian 12) wrote the files beside it.
+suppressPackageStartupMessages(library(survival))
+options(digits = 17)
+set.seed(411)
+
+days <- rep(c("Mon", "Tue", "Wed", "Thu", "Fri"), each = 6)
+cooks <- rep(c("A", "B", "B", "A", "A", "B"), 5)
+fat <- round(runif(30, 34, 54), 1)
+emulsifier <- round(exp(runif(30, log(0.9), log(3.2))), 2)
+hlb <- round(runif(30, 5, 11), 1)
+eta <- 2.7 + 0.02 * (fat - 44) + 0.35 * log(emulsifier) - 0.03 * (hlb - 8) +
+  c(Mon = 0, Tue = -0.2, Wed = 0.5, Thu = 0.1, Fri = -0.5)[days] + c(A = 0, B = 0.15)[cooks]
+minutes <- round(exp(eta + 0.25 * rnorm(30)), 1)
+standing <- minutes > 24
+log <- data.frame(trial = 1:30, day = days, cook = cooks, fat = fat, emulsifier = emulsifier, hlb = hlb,
+  hold = ifelse(standing, "24+", sprintf("%.1f", minutes)), out = "y")
+names(log) <- c("trial", "day", "cook", "fat %", "emulsifier % of mix", "blend HLB", "hold min", "came out")
+write.csv(log, "log.csv", row.names = FALSE, quote = FALSE)
+
+y <- Surv(pmin(minutes, 24), !standing)
+order <- (1:30 - 1) / 29
+x <- cbind(fat, lnE = log(emulsifier), hlb)
+n <- 30
+told <- n - sum(standing) / 2
+
+# Likelihood-ratio tests beside straight terms, referred to F(df, told - p) as
+# (exp(statistic / told) - 1) (told - p) / df, told counting trials, of which one still standing
+# counts half: the F test of least squares where nothing is bounded. Level and drift factors with 90 % limits,
+# t(n - p) standard errors widened by sqrt(n / (n - p)).
+tests <- factors <- NULL
+for (dist in c("lognormal", "weibull", "loglogistic")) {
+  for (by in c("day", "cook", "order")) {
+    g <- switch(by, day = model.matrix(~ factor(days, unique(days)))[, -1], cook = cbind(cooks == "B") * 1, order = cbind(order))
+    fit <- survreg(y ~ x + g, dist = dist, control = survreg.control(rel.tolerance = 1e-13, maxiter = 100))
+    null <- survreg(y ~ x, dist = dist, control = survreg.control(rel.tolerance = 1e-13, maxiter = 100))
+    df <- ncol(g)
+    p <- 4 + df
+    lr <- 2 * (fit$loglik[2] - null$loglik[2])
+    tests <- rbind(tests, data.frame(distribution = dist, by = by, statistic = lr, df = df, residual_df = told - p,
+      p = pf(expm1(lr / told) * (told - p) / df, df, told - p, lower.tail = FALSE)))
+    rows <- if (by == "order") matrix(1) else rbind(0, diag(df)) - 1 / (df + 1) # each level against the mean of all
+    b <- coef(fit)[5:p]
+    v <- vcov(fit)[5:p, 5:p, drop = FALSE]
+    m <- drop(rows %*% b)
+    r <- qt(0.95, n - p) * sqrt(n / (n - p)) * sqrt(diag(rows %*% v %*% t(rows)))
+    level <- switch(by, day = unique(days), cook = c("A", "B"), order = "")
+    factors <- rbind(factors, data.frame(distribution = dist, by = by, level = level, mid = exp(m), low = exp(m - r), high = exp(m + r)))
+  }
+}
+write.csv(tests, "tests.csv", row.names = FALSE, quote = FALSE)
+write.csv(factors, "factors.csv", row.names = FALSE, quote = FALSE)
+
+# The smallest difference shown 8 times in 10 by a two-sided test at 0.05: the
+# shift in standard errors at which the noncentral t distribution exceeds its
+# critical value with probability 0.8.
+shift <- function(df) uniroot(function(d) pt(qt(0.975, df), df, d, lower.tail = FALSE) + pt(-qt(0.975, df), df, d) - 0.8,
+  c(0.1, 50), tol = 1e-12)$root
+dfs <- c(1, 2, 3, 4, 5, 6, 8, 10, 14, 20, 30, 60, 200)
+write.csv(data.frame(df = dfs, shift = sapply(dfs, shift)), "shift.csv", row.names = FALSE, quote = FALSE)
+
+# The same for this log: between the ends of what each variable was tried at.
+unit <- c(weibull = pi / sqrt(6), lognormal = 1, loglogistic = pi / sqrt(3)) # SD at scale 1
+smallest <- NULL
+for (dist in names(unit)) {
+  fit <- survreg(y ~ x, dist = dist, control = survreg.control(rel.tolerance = 1e-13, maxiter = 100))
+  se <- sqrt(diag(vcov(fit)))[2:4] * sqrt(n / (n - 4)) * apply(x, 2, function(v) diff(range(v)))
+  smallest <- rbind(smallest, data.frame(distribution = dist, variable = c("fat_percent", "emulsifier_percent", "blend_hlb"),
+    df = n - 4, sd_ln = fit$scale * unit[[dist]] * sqrt(n / (n - 4)), factor = exp(shift(n - 4) * se)))
+}
+write.csv(smallest, "smallest.csv", row.names = FALSE, quote = FALSE)
