@@ -113,6 +113,34 @@ func kitchen(n int, seed uint64) *result.Results {
 	effect(fatPercent, steps(30, 58, 30, false), func(x float64) float64 { return holdOf(x, 1.8, 8) }, result.Clear, 2.3, result.Mix{EmulsifierPercent: number64(1.8), BlendHLB: number64(8)})
 	effect(emulsifierPercent, steps(0.8, 3.5, 30, true), func(x float64) float64 { return holdOf(43, x, 8) }, result.Likely, 1.9, result.Mix{FatPercent: number64(43), BlendHLB: number64(8)})
 	effect(blendHLB, steps(4.5, 12.5, 30, false), func(x float64) float64 { return holdOf(43, 1.8, x) }, result.CannotTell, 0.9, result.Mix{FatPercent: number64(43), EmulsifierPercent: number64(1.8)})
+	days, cooks := []string{"Mon", "Tue", "Wed", "Thu"}, []string{"RT", "JB"}
+	for i, t := range r.Trials {
+		if t.HoldMinutes == nil || t.BlendHLB == nil {
+			continue
+		}
+		fitted := holdOf(*t.FatPercent, *t.EmulsifierPercent, *t.BlendHLB)
+		over := func(v *float64) *float64 {
+			if v == nil {
+				return nil
+			}
+			return number64(*v / fitted)
+		}
+		r.Residuals = append(r.Residuals, result.Residual{Result: string(result.HoldMinutes), At: t.At, Order: t.Order, Fitted: fitted,
+			Day: days[i*len(days)/len(r.Trials)], Cook: cooks[i%2], Ratio: &result.Interval{Low: over(t.HoldMinutes.Low), High: over(t.HoldMinutes.High)}})
+	}
+	compare := func(by string, v result.Verdict, names []string) {
+		e := result.GroupEffect{By: by, Result: string(result.HoldMinutes), Verdict: v}
+		for i, n := range names {
+			l := result.Level{Name: n, Trials: 3, Factor: &result.Band{Mid: 0.8 + 0.2*float64(i), Low: 0.6 + 0.2*float64(i), High: 1.1 + 0.2*float64(i)}}
+			if i == 1 {
+				l.Factor = nil
+			}
+			e.Levels = append(e.Levels, l)
+		}
+		r.GroupEffects = append(r.GroupEffects, e)
+	}
+	compare("day", result.Likely, days)
+	compare("cook", result.CannotTell, cooks)
 	return r
 }
 

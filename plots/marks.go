@@ -225,7 +225,7 @@ func drawStart(c draw.Canvas, at vg.Point, aim result.Aim) {
 
 // thin keeps every nth trial when there are too many to be seen; n is 1 when
 // none is dropped.
-func thin(ts []result.Trial, most int) (kept []result.Trial, n int) {
+func thin[T any](ts []T, most int) (kept []T, n int) {
 	n = (len(ts) + most - 1) / most
 	if n <= 1 {
 		return ts, 1

@@ -51,7 +51,7 @@ func All(r *result.Results) []Figure {
 	}
 	var figures []Figure
 	for _, build := range []func(*result.Results) (Figure, bool){
-		regionByEmulsifier, regionByHLB, fatLimit, effects, trials, foreseen,
+		regionByEmulsifier, regionByHLB, fatLimit, effects, trials, foreseen, residuals,
 	} {
 		if f, ok := build(r); ok {
 			figures = append(figures, f)

@@ -112,6 +112,7 @@ func TestFindings(t *testing.T) {
 		{kitchen(28, 1), "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; beyond that the foam splits"},
 		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 1 in 2, at 38 % fat"},
 		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
+		{kitchen(28, 1), "residuals", "Hold probably differs from one day to another; these trials do not make it certain"},
 		{guess, "region-hlb", "% fat may work 8 times in 10, if foams hold on as they did in the 15 minutes watched"},
 		{guess, "fat-limit", "The best is about 19 in 20, at 38 % fat, if foams hold on as they did in the 15 minutes watched"},
 		{noHold, "region-emulsifier", "% fat may work 8 times in 10, hold left out"},
@@ -311,6 +312,17 @@ func TestAnyResults(t *testing.T) {
 			case 6:
 				tr.ForeseenChance = number64(wild.Draw(t, "foreseen"))
 			}
+		}
+		for i := range r.Residuals {
+			switch rapid.IntRange(0, 9).Draw(t, "residual") {
+			case 0:
+				r.Residuals[i].Ratio = &result.Interval{Low: number64(wild.Draw(t, "ratio"))}
+			case 1:
+				r.Residuals[i].Day, r.Residuals[i].Cook, r.Residuals[i].Ratio = "", strings.Repeat("long ", 9), nil
+			}
+		}
+		if some("wild level") {
+			r.GroupEffects[0].Levels[0].Factor = &result.Band{Mid: wild.Draw(t, "mid"), Low: wild.Draw(t, "low"), High: wild.Draw(t, "high")}
 		}
 		if some("few variables") {
 			r.Variables = r.Variables[:rapid.IntRange(0, 2).Draw(t, "variables")]
