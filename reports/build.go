@@ -17,7 +17,7 @@ func Build(r *result.Results) Document {
 	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures}
 	for _, s := range []Section{
 		b.first(), b.tries(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
-		b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),
+		b.cannotTell(), b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),
 	} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)

@@ -26,6 +26,10 @@ func (b *builder) trust() Section {
 		}
 		s.Blocks = append(s.Blocks, t)
 	}
+	s.Blocks = append(s.Blocks, b.smallest()...)
+	s.Blocks = b.picture(s.Blocks, "residuals")
+	s.Blocks = append(s.Blocks, b.farOff()...)
+	s.Blocks = append(s.Blocks, b.differences()...)
 	if len(b.r.Confounded) > 0 {
 		t := Table{Caption: "Variables that moved together: share of the first's variation that goes with the second.",
 			Head: []string{"this", "with this", "share"}, Numeric: []bool{false, false, true}}
@@ -80,28 +84,59 @@ func (b *builder) fits() Section {
 	if len(b.r.Fits) == 0 {
 		return s
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("Plain maximum likelihood, for checking elsewhere; the start above is not chosen by these fits. " +
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("Plain maximum likelihood, and for yes and no also bias-reduced likelihood, for checking elsewhere; the start above is not chosen by these fits. " +
 		"Each variable enters as (x − centre) / scale; emulsifier by its natural logarithm. The centres and scales are variables[] in results.json.")})
 	for i, f := range b.r.Fits {
 		if f.JudgedBy {
-			s.Blocks = append(s.Blocks, head(capital(say(outcomeName(f.Result))).String()+", "+f.Distribution+", "+orders[f.Order]))
+			s.Blocks = append(s.Blocks, head(capital(say(outcomeName(f.Result))).String()+", "+distribution(f)+", "+orders[f.Order]))
+			if f.JudgedReason != "" {
+				s.Blocks = append(s.Blocks, Paragraph{Text: capital(say("shown because " + sentence(f.JudgedReason)))})
+			}
 			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
 		}
 	}
-	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "R²", "why not"},
-		Numeric: []bool{false, false, false, false, true, true, true, true, true, false}}
+	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "likelihood R²", "R²", "why not"},
+		Numeric: []bool{false, false, false, false, true, true, true, true, true, true, false}}
 	for i, f := range b.r.Fits {
 		p := fmt.Sprintf("fits[%d]", i)
 		mark := ""
 		if f.JudgedBy {
 			mark = "●"
 		}
-		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(f.Distribution), say(orders[f.Order]), say(count(p+".n", f.N)),
-			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), measure(p+".leave_one_out_score", f.LeaveOneOutScore),
-			measure(p+".r_squared", f.RSquared), say(f.Failure)})
+		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(distribution(f)), say(orders[f.Order]), say(count(p+".n", f.N)),
+			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), score(p, f),
+			measure(p+".likelihood_r_squared", f.LikelihoodRSquared), measure(p+".r_squared", f.RSquared), say(why(f))})
 	}
 	s.Blocks = append(s.Blocks, all)
 	return s
+}
+
+// distribution names what a fit is of, and how it was estimated where that is not
+// plain maximum likelihood.
+func distribution(f result.Fit) string {
+	if f.Estimator == result.BiasReduced {
+		return f.Distribution + ", bias-reduced"
+	}
+	return f.Distribution
+}
+
+// hopeless is the left-out score below which its digits say nothing: some trial
+// has practically no chance under the fit of the others.
+const hopeless = -1000
+
+func score(path string, f result.Fit) Text {
+	if f.LeaveOneOutScore != nil && *f.LeaveOneOutScore < hopeless {
+		return say("hopeless")
+	}
+	return measure(path+".leave_one_out_score", f.LeaveOneOutScore)
+}
+
+// why says what is missing of a fit.
+func why(f result.Fit) string {
+	if f.Failure == "" && f.NoScoreReason != "" {
+		return "no left-out score: " + f.NoScoreReason
+	}
+	return f.Failure
 }
 
 var orders = map[int]string{1: "straight", 2: "curved"}

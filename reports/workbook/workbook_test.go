@@ -58,7 +58,7 @@ func report(t *testing.T, r *result.Results) *excelize.File {
 
 func TestSheets(t *testing.T) {
 	f := report(t, kitchen())
-	want := "Summary Formula Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Model terms Next trials Ingredients"
+	want := "Summary Formula Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Residuals Differences Cannot tell Model terms Next trials Ingredients"
 	if got := strings.Join(f.GetSheetList(), " "); got != want {
 		t.Errorf("sheets %q, want %q", got, want)
 	}
@@ -100,6 +100,19 @@ func TestCells(t *testing.T) {
 		{"Terms", "F2", "3.3333333333333335"},
 		{"Terms", "E4", "ln scale"},
 		{"Terms", "J4", "0.3333333333333333"},
+		{"Residuals", "C2", "=1+1"},
+		{"Residuals", "G2", "20.5"},
+		{"Residuals", "H2", "0.75"},
+		{"Residuals", "I2", ""}, // no upper bound
+		{"Residuals", "M2", "19.25"},
+		{"Differences", "B2", "=lot"},
+		{"Differences", "E2", "4.333333333333333"},
+		{"Differences", "I2", "cannot tell"},
+		{"Differences", "C6", "=1+1"},
+		{"Differences", "E6", "1.25"},
+		{"Differences", "E7", ""}, // a level without a size
+		{"Differences", "G11", "2.5"},
+		{"Cannot tell", "B2", "=1+1 was tried at two levels only."},
 		{"Model terms", "C3", "fat percent × fat percent"},
 		{"Model terms", "F3", "0.3333333333333333"},
 		{"Model terms", "G3", "0.2"},

@@ -1,0 +1,127 @@
+package reports
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"foamfield/analysis/result"
+)
+
+// cannotTell is what these trials do not show.
+func (b *builder) cannotTell() Section {
+	s := Section{ID: "cannot-tell", Title: "What this log cannot tell", Reader: Scientist}
+	var items []Text
+	for _, n := range b.r.CannotTell {
+		items = append(items, capital(say(sentence(n.Sentence))))
+	}
+	if len(items) > 0 {
+		s.Blocks = []Block{List{Items: items}}
+	}
+	return s
+}
+
+var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "cannot tell"}
+
+// mostLevels is how many levels of days, cooks and lots the report lists.
+const mostLevels = 40
+
+// differences is what days, cooks, canisters, lots and the order do to each result.
+func (b *builder) differences() []Block {
+	if len(b.r.GroupEffects) == 0 {
+		return nil
+	}
+	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, or drift along the log? A likelihood-ratio test beside straight terms in the variables, " +
+		"referred to F; a trial known only up to one bound counts half in the degrees of freedom. Clear: p below 0.01; likely: p below 0.05; apart from the variables: " +
+		"the variance inflation of a variable's own term stays below 10.",
+		Head:    []string{"result", "by", "trials", "statistic", "df", "residual df", "p", "verdict", "largest inflation", "what it comes to"},
+		Numeric: []bool{false, false, true, true, true, true, true, false, true, false}}
+	levels := Table{Caption: "Levels: the result on each day, with each cook, canister or lot, as a factor of their common mean at the same mix, with 90 % limits; and the drift from the first trial to the last.",
+		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
+	for i, e := range b.r.GroupEffects {
+		p := fmt.Sprintf("group_effects[%d]", i)
+		df := Text(nil)
+		if e.P != nil {
+			df = say(count(p+".df", e.DF))
+		}
+		words := e.Sentence
+		if e.Failure != "" && e.Failure != e.Sentence {
+			words += "; " + e.Failure
+		}
+		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(e.By), say(count(p+".n", e.N)), measure(p+".likelihood_ratio", e.LikelihoodRatio), df,
+			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(words)})
+		if len(e.NotToldFrom) > 0 {
+			continue
+		}
+		for k, l := range e.Levels {
+			q := fmt.Sprintf("%s.levels[%d]", p, k)
+			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say(l.Name), say(count(q+".trials", l.Trials))}, band(q+".factor", l.Factor)...))
+		}
+		if e.Drift != nil {
+			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say("last over first"), say(count(p+".n", e.N))}, band(p+".drift_factor", e.Drift)...))
+		}
+	}
+	blocks := []Block{head("Days, cooks, canisters and lots"), cut(tests, mostLevels, "results.json")}
+	if len(levels.Rows) > 0 {
+		blocks = append(blocks, cut(levels, mostLevels, "results.json"))
+	}
+	return blocks
+}
+
+// band is a factor and its limits as two cells.
+func band(path string, f *result.Band) []Text {
+	if f == nil {
+		return []Text{nil, nil}
+	}
+	return []Text{say(figures(path+".mid", f.Mid)), say(figures(path+".low", f.Low), " to ", figures(path+".high", f.High))}
+}
+
+// smallest is the smallest difference the layout could show.
+func (b *builder) smallest() []Block {
+	if len(b.r.Detectable) == 0 {
+		return nil
+	}
+	t := Table{Caption: "The smallest difference these trials could show: as a factor, found 8 times in 10 where it is there (power 0.8), called 1 time in 20 where it is not (two-sided, α 0.05). " +
+		"Two formulas: each made so often more, with the scatter about the fit judged by. A variable: from one end of its tested range to the other, with the trials made and straight terms.",
+		Head: []string{"result", "between", "made", "SD of ln", "df", "factor"}, Numeric: []bool{false, false, true, true, true, true}}
+	for i, d := range b.r.Detectable {
+		p := fmt.Sprintf("detectable[%d]", i)
+		between, made := "two formulas", Text(nil)
+		if d.Made > 0 {
+			made = say(count(p+".made", d.Made))
+		} else {
+			between = "ends of " + b.label(d.Between)
+		}
+		t.Rows = append(t.Rows, []Text{say(outcomeName(d.Result)), say(between), made, say(figures(p+".sd_ln", d.SDLn)), say(count(p+".df", d.DF)), say(figures(p+".factor", d.Factor))})
+	}
+	return []Block{head("What this layout could show"), t}
+}
+
+// farOff are the trials the judged fits foresee worst, with what they give.
+func (b *builder) farOff() []Block {
+	var worst []int
+	for i, r := range b.r.Residuals {
+		if r.Score != nil {
+			worst = append(worst, i)
+		}
+	}
+	if len(worst) == 0 {
+		return nil
+	}
+	slices.SortStableFunc(worst, func(i, k int) int {
+		return cmp.Compare(math.Abs(*b.r.Residuals[k].Score), math.Abs(*b.r.Residuals[i].Score))
+	})
+	t := Table{Caption: "The trials farthest from the fit judged by, by the normal score of each residual (bounds respected); all of them are in report.xlsx.",
+		Head: []string{"result", "trial", "day", "cook", "fitted median", "foreseen from the others", "normal score"}, Numeric: []bool{false, false, false, false, true, true, true}}
+	for _, i := range worst[:min(len(worst), 8)] {
+		r, p := b.r.Residuals[i], fmt.Sprintf("residuals[%d]", i)
+		name := b.place(r.At)
+		if r.ID != "" {
+			name = r.ID + " (" + name + ")"
+		}
+		t.Rows = append(t.Rows, []Text{say(outcomeName(r.Result)), say(name), say(r.Day), say(r.Cook), say(figures(p+".fitted_median", r.Fitted)),
+			measure(p+".left_out_median", r.LeftOut), measure(p+".score", r.Score)})
+	}
+	return []Block{t}
+}

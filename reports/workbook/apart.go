@@ -1,0 +1,81 @@
+package workbook
+
+import (
+	"strings"
+
+	"foamfield/analysis/result"
+)
+
+// residuals is a row an observation: what the fit judged by gives for it, and what
+// the same fit of all the other trials foresaw.
+func residuals(b *book, r *result.Results) {
+	p := b.sheet("Residuals", 18, 30, 9, 7, 12, 10, 12, 13, 13, 13, 13, 12, 13, 14)
+	p.heads("result", "place", "trial", "order", "day", "cook", "fitted median", "observed/fitted, at least", "observed/fitted, at most",
+		"standardised, at least", "standardised, at most", "normal score", "median foreseen from the others", "left-out log likelihood")
+	p.freeze(3)
+	p.filter(len(r.Residuals))
+	for _, x := range r.Residuals {
+		row := []cell{in(ordinary, words(x.Result)), in(ordinary, x.At), in(ordinary, x.ID), count(x.Order), in(ordinary, x.Day), in(ordinary, x.Cook),
+			in(precise, x.Fitted), {}, {}}
+		if x.Ratio != nil {
+			row[7], row[8] = number(x.Ratio.Low, precise), number(x.Ratio.High, precise)
+		}
+		p.add(append(row, number(x.Standardised.Low, precise), number(x.Standardised.High, precise), number(x.Score, precise),
+			number(x.LeftOut, precise), number(x.LeftOutLogLike, precise))...)
+	}
+	p.stream()
+}
+
+// differences is days, cooks, canisters, lots and the order against each result,
+// and the smallest difference the layout could show.
+func differences(b *book, r *result.Results) {
+	p := b.sheet("Differences", 18, 16, 14, 8, 12, 7, 12, 12, 12, 12, 30, 50)
+	p.heads("result", "by", "distribution", "trials", "likelihood ratio", "df", "residual df", "P", "verdict", "variance inflation", "not told from", "what it comes to")
+	for _, e := range r.GroupEffects {
+		say := e.Sentence
+		if e.Failure != "" && e.Failure != e.Sentence {
+			say += "; " + e.Failure
+		}
+		p.add(in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, e.Distribution), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
+			number(e.P, precise), in(ordinary, words(string(e.Verdict))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
+	}
+	p.add(in(ordinary, "Clear: P below 0.01. Likely: P below 0.05. Levels are factors of their common mean, with 90 % limits."))
+	p.add()
+	p.heads("result", "by", "level", "trials", "factor", "", "low", "high")
+	for _, e := range r.GroupEffects {
+		for _, l := range e.Levels {
+			p.add(append([]cell{in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, l.Name), count(l.Trials)}, factor(l.Factor)...)...)
+		}
+		if e.Drift != nil {
+			p.add(append([]cell{in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, "last/first"), count(e.N)}, factor(e.Drift)...)...)
+		}
+	}
+	p.add()
+	p.add(in(ordinary, "Smallest difference shown 8 times in 10 by a two-sided test at 0.05, as a factor:"))
+	p.heads("result", "between", "", "made", "SD of ln", "df", "factor")
+	for _, d := range r.Detectable {
+		made := cell{}
+		if d.Made > 0 {
+			made = count(d.Made)
+		}
+		p.add(in(ordinary, words(d.Result)), in(ordinary, words(d.Between)), cell{}, made, in(precise, d.SDLn), count(d.DF), in(precise, d.Factor))
+	}
+	p.write()
+}
+
+func factor(f *result.Band) []cell {
+	if f == nil {
+		return []cell{{}, {}, {}, {}}
+	}
+	return []cell{in(precise, f.Mid), {}, in(precise, f.Low), in(precise, f.High)}
+}
+
+// cannotTell is what these trials do not show.
+func cannotTell(b *book, r *result.Results) {
+	p := b.sheet("Cannot tell", 18, 110)
+	p.heads("about", "what this log cannot tell")
+	for _, n := range r.CannotTell {
+		p.add(in(ordinary, words(n.Kind)), text(sentence(n.Sentence)))
+	}
+	p.write()
+}
