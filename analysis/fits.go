@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/latent"
@@ -90,7 +91,8 @@ func (s *study) fit(f *result.Fit, l *link) {
 	if l.answers != nil {
 		f.Observations.Exact = f.N
 		estimate := latent.FitYesNo
-		if f.Estimator == result.BiasReduced {
+		// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
+		if f.Estimator == result.BiasReduced && slices.Contains(l.answers, !l.answers[0]) {
 			estimate = latent.FitYesNoFirth
 		}
 		fit, err := estimate(x, l.answers)
@@ -283,5 +285,5 @@ func whyJudged(f *result.Fit) string {
 	case f.Distribution == "logistic":
 		return "it has the most terms that maximum likelihood could fit"
 	}
-	return "no fit could be scored on left-out results, so the fullest usual one is shown"
+	return "no fit could be scored on left-out results; of those that could be fitted it is the usual one"
 }

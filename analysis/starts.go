@@ -125,8 +125,11 @@ func (s *study) clogChance(mix []float64) *float64 {
 
 // chance of a mix with its limits.
 func (s *study) chance(mix []float64) result.Chance {
+	mean := s.chain.Chance(mix)
+	// The mean is integrated and the limits are of draws: next to 0 and 1 they can
+	// cross.
 	low, high := s.draws.Limits(mix, limitsLevel)
-	return result.Chance{Mean: s.chain.Chance(mix), Low: low, High: high, Level: limitsLevel}
+	return result.Chance{Mean: mean, Low: min(low, mean), High: max(high, mean), Level: limitsLevel}
 }
 
 // start describes one mix as a start: at its rounded grams where there are grams.
