@@ -21,15 +21,15 @@ func (s *study) detectable() {
 		if f == nil || !isLine(l.outcome) || familyOf(f.Distribution) == latent.Normal {
 			continue
 		}
-		if fit, _, err := s.refit(l, f); err == nil && fit.Freedom() > 0 {
+		if fit := s.fittedAs(l.outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
 			sd := fit.Scale * sdOfUnit[fit.Family] * small(fit)
 			for made := 1; made <= 2; made++ {
 				s.canShow(result.Detectable{Result: string(l.outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
 					sd*math.Sqrt(2/float64(made)))
 			}
 		}
-		straight, _, err := s.refit(l, &result.Fit{Distribution: f.Distribution, Order: 1})
-		if err != nil || straight.Freedom() < 1 {
+		straight := s.fittedAs(l.outcome, f.Distribution, 1)
+		if straight == nil || straight.Freedom() < 1 {
 			continue
 		}
 		for v, c := range s.basis.Coordinates {

@@ -52,11 +52,12 @@ func (s *study) fits() {
 			}
 		}
 	}
+	s.fitted = make([]*latent.Fit, len(s.out.Fits))
 	region.Parallel(len(s.out.Fits), func(i int) {
 		f := &s.out.Fits[i]
 		for k := range s.links {
 			if string(s.links[k].outcome) == f.Result {
-				s.fit(f, &s.links[k])
+				s.fitted[i] = s.fit(f, &s.links[k])
 			}
 		}
 	})
@@ -80,13 +81,19 @@ func (s *surface) termsOf(order int) region.Basis {
 	return region.Straight(s.basis.Coordinates)
 }
 
-// fit fills one fit in.
-func (s *study) fit(f *result.Fit, l *link) {
-	b := s.termsOf(f.Order)
+// design is the terms of an order for a link's trials.
+func (s *study) design(l *link, order int) *mat.Dense {
+	b := s.termsOf(order)
 	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
 	for i, t := range l.trials {
 		x.SetRow(i, b.Features(t.mix))
 	}
+	return x
+}
+
+// fit fills one fit in, and returns it if it is one of a number.
+func (s *study) fit(f *result.Fit, l *link) *latent.Fit {
+	b, x := s.termsOf(f.Order), s.design(l, f.Order)
 	f.N = len(l.trials)
 	if l.answers != nil {
 		f.Observations.Exact = f.N
@@ -98,19 +105,19 @@ func (s *study) fit(f *result.Fit, l *link) {
 		fit, err := estimate(x, l.answers)
 		if err != nil {
 			s.refused(f, b, err)
-			return
+			return nil
 		}
 		f.LogLikelihood = &fit.LogLik
 		fill(f, fit.Coef, fit.Covariance)
 		f.NullReason = "a yes/no result has no R²"
-		return
+		return nil
 	}
 	f.Observations = count(l.seen)
 	fam := familyOf(f.Distribution)
 	fit, err := latent.FitScale(fam, x, l.seen)
 	if err != nil {
 		s.refused(f, b, err)
-		return
+		return nil
 	}
 	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
 	fill(f, fit.Coef, fit.Covariance)
@@ -128,6 +135,17 @@ func (s *study) fit(f *result.Fit, l *link) {
 	default:
 		s.leastSquares(f, l, x, fam)
 	}
+	return fit
+}
+
+// fittedAs is a result's fit in a distribution and order, nil if it was refused.
+func (s *study) fittedAs(o result.Outcome, distribution string, order int) *latent.Fit {
+	for i, f := range s.out.Fits {
+		if f.Result == string(o) && f.Distribution == distribution && f.Order == order {
+			return s.fitted[i]
+		}
+	}
+	return nil
 }
 
 // fill copies estimates, with standard errors and covariance where they exist.

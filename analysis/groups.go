@@ -115,7 +115,7 @@ func (s *study) groupEffect(by string, of func(*trial) string, l *link) result.G
 		return refuse(refusals[latent.TooFew])
 	}
 	s.separate(&e, x)
-	s.groupVerdict(&e, test(&e, fam, x, seen, at))
+	s.groupVerdict(&e, test(&e, s.fittedAs(l.outcome, name, 1), fam, x, seen, at))
 	return e
 }
 

@@ -27,7 +27,7 @@ func (s *study) declaredFits() {
 		for order := 1; order <= min(2, 1+len(s.basis.Coordinates)); order++ {
 			f := result.Fit{Result: v.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order}
 			f.Terms = s.estimates(s.termsOf(order))
-			s.fit(&f, &l)
+			s.fitted = append(s.fitted, s.fit(&f, &l))
 			s.out.Fits = append(s.out.Fits, f)
 			at := len(s.out.Fits) - 1
 			if f.Failure == "" && (best < 0 || foreseesBetter(&f, &s.out.Fits[best])) {

@@ -102,16 +102,21 @@ func (s *study) separate(e *result.GroupEffect, x *mat.Dense) {
 // A level whose results are all bounds on one side fits best infinitely far out,
 // where its results have probability 1: the largest likelihood is that of the
 // other trials, and the level has no size.
-func test(e *result.GroupEffect, fam latent.Family, x *mat.Dense, seen []latent.Obs, at []int) error {
+//
+// null is the straight fit of all trials, if there is one: without it, or where some
+// trial names no level, the straight fit is made anew.
+func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Dense, seen []latent.Obs, at []int) error {
 	n, p := x.Dims()
 	k := p - e.DF
 	open := make([]bool, len(e.Levels))
 	for i := range open {
 		open[i] = oneSided(fam, seen, at, i)
 	}
-	null, err := latent.FitScale(fam, mat.DenseCopyOf(x.Slice(0, n, 0, k)), seen)
-	if err != nil {
-		return err
+	if null == nil || null.N != n {
+		var err error
+		if null, err = latent.FitScale(fam, mat.DenseCopyOf(x.Slice(0, n, 0, k)), seen); err != nil {
+			return err
+		}
 	}
 	endless := func(i int) bool { return len(open) > 0 && open[at[i]] }
 	inner, place, rest := within(x, k, open, endless)

@@ -6,19 +6,7 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
-	"gonum.org/v1/gonum/mat"
 )
-
-// refit is a result's observations under the fit it is judged by.
-func (s *study) refit(l *link, f *result.Fit) (*latent.Fit, *mat.Dense, error) {
-	b := s.termsOf(f.Order)
-	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
-	for i, t := range l.trials {
-		x.SetRow(i, b.Features(t.mix))
-	}
-	fit, err := latent.FitScale(familyOf(f.Distribution), x, l.seen)
-	return fit, x, err
-}
 
 // residuals lists every number against the fit its result is judged by, in the
 // log's order, with day and cook beside: whoever draws them sees what moves in
@@ -37,10 +25,7 @@ func (s *study) residualsOf(l *link) (out []result.Residual) {
 	if f == nil || l.answers != nil {
 		return nil
 	}
-	fit, x, err := s.refit(l, f)
-	if err != nil {
-		return nil
-	}
+	fit, x := s.fittedAs(l.outcome, f.Distribution, f.Order), s.design(l, f.Order)
 	var left []latent.LeftOut
 	if fit.N <= mostLeftOut {
 		left = fit.LeaveOneOut()

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"foamfield/analysis/formula"
+	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
@@ -21,8 +22,9 @@ type study struct {
 	trials []trial // those used, in the log's order
 	surface
 	chain    *region.Chain
-	links    []link // what the chain's links were fitted on
-	declared []link // results beside the chain that were fitted
+	links    []link        // what the chain's links were fitted on
+	declared []link        // results beside the chain that were fitted
+	fitted   []*latent.Fit // behind each of out.Fits, nil for none of a number
 	search   *region.Search
 	draws    *region.Draws
 	seed     uint64
