@@ -32,12 +32,13 @@ func (b *builder) differences() []Block {
 	if len(b.r.GroupEffects) == 0 {
 		return nil
 	}
-	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, or drift along the log? A likelihood-ratio test beside straight terms in the variables, " +
-		"referred to F; a trial known only up to one bound counts half in the degrees of freedom. Clear: p below 0.01; likely: p below 0.05; apart from the variables: " +
-		"the variance inflation of a variable's own term stays below 10.",
+	how := "A likelihood-ratio test beside straight terms in the variables, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
+		"Clear is p below 0.01, likely p below 0.05. A variance inflation above 10 of a variable's own term means that the two cannot be told apart. " +
+		"Bends that go with the days or the order, as when one thing is varied a day, can pass for an effect of theirs."
+	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, or drift along the log?",
 		Head:    []string{"result", "by", "trials", "statistic", "df", "residual df", "p", "verdict", "largest inflation", "what it comes to"},
 		Numeric: []bool{false, false, true, true, true, true, true, false, true, false}}
-	levels := Table{Caption: "Levels: the result on each day, with each cook, canister or lot, as a factor of their common mean at the same mix, with 90 % limits; and the drift from the first trial to the last.",
+	levels := Table{Caption: "Each level as a factor of their common mean at the same mix, and the drift from the first trial to the last.",
 		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
 	for i, e := range b.r.GroupEffects {
 		p := fmt.Sprintf("group_effects[%d]", i)
@@ -56,13 +57,17 @@ func (b *builder) differences() []Block {
 		}
 		for k, l := range e.Levels {
 			q := fmt.Sprintf("%s.levels[%d]", p, k)
-			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say(l.Name), say(count(q+".trials", l.Trials))}, band(q+".factor", l.Factor)...))
+			size := band(q+".factor", l.Factor)
+			if l.Factor == nil && e.P != nil {
+				size[1] = say("none: every result is a bound on one side")
+			}
+			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say(l.Name), say(count(q+".trials", l.Trials))}, size...))
 		}
 		if e.Drift != nil {
 			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say("last over first"), say(count(p+".n", e.N))}, band(p+".drift_factor", e.Drift)...))
 		}
 	}
-	blocks := []Block{head("Days, cooks, canisters and lots"), cut(tests, mostLevels, "results.json")}
+	blocks := []Block{head("Days, cooks, canisters and lots"), Paragraph{Text: say(how)}, cut(tests, mostLevels, "results.json")}
 	if len(levels.Rows) > 0 {
 		blocks = append(blocks, cut(levels, mostLevels, "results.json"))
 	}
@@ -82,8 +87,9 @@ func (b *builder) smallest() []Block {
 	if len(b.r.Detectable) == 0 {
 		return nil
 	}
-	t := Table{Caption: "The smallest difference these trials could show: as a factor, found 8 times in 10 where it is there (power 0.8), called 1 time in 20 where it is not (two-sided, α 0.05). " +
-		"Two formulas: each made so often more, with the scatter about the fit judged by. A variable: from one end of its tested range to the other, with the trials made and straight terms.",
+	how := "A factor this large is found 8 times in 10 where it is there (power 0.8) and called 1 time in 20 where it is not (two-sided, α 0.05). " +
+		"Two formulas: each made so often more, with the scatter about the fit judged by. A variable: from one end of its tested range to the other, by the trials made and straight terms."
+	t := Table{Caption: "The smallest difference these trials could show",
 		Head: []string{"result", "between", "made", "SD of ln", "df", "factor"}, Numeric: []bool{false, false, true, true, true, true}}
 	for i, d := range b.r.Detectable {
 		p := fmt.Sprintf("detectable[%d]", i)
@@ -95,7 +101,7 @@ func (b *builder) smallest() []Block {
 		}
 		t.Rows = append(t.Rows, []Text{say(outcomeName(d.Result)), say(between), made, say(figures(p+".sd_ln", d.SDLn)), say(count(p+".df", d.DF)), say(figures(p+".factor", d.Factor))})
 	}
-	return []Block{head("What this layout could show"), t}
+	return []Block{head("What this layout could show"), Paragraph{Text: say(how)}, t}
 }
 
 // farOff are the trials the judged fits foresee worst, with what they give.
@@ -112,13 +118,13 @@ func (b *builder) farOff() []Block {
 	slices.SortStableFunc(worst, func(i, k int) int {
 		return cmp.Compare(math.Abs(*b.r.Residuals[k].Score), math.Abs(*b.r.Residuals[i].Score))
 	})
-	t := Table{Caption: "The trials farthest from the fit judged by, by the normal score of each residual (bounds respected); all of them are in report.xlsx.",
+	t := Table{Caption: "The trials farthest from the fit judged by, by the normal score of the residual; all are in report.xlsx.",
 		Head: []string{"result", "trial", "day", "cook", "fitted median", "foreseen from the others", "normal score"}, Numeric: []bool{false, false, false, false, true, true, true}}
 	for _, i := range worst[:min(len(worst), 8)] {
 		r, p := b.r.Residuals[i], fmt.Sprintf("residuals[%d]", i)
-		name := b.place(r.At)
-		if r.ID != "" {
-			name = r.ID + " (" + name + ")"
+		name := r.ID
+		if name == "" {
+			name = b.place(r.At)
 		}
 		t.Rows = append(t.Rows, []Text{say(outcomeName(r.Result)), say(name), say(r.Day), say(r.Cook), say(figures(p+".fitted_median", r.Fitted)),
 			measure(p+".left_out_median", r.LeftOut), measure(p+".score", r.Score)})

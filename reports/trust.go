@@ -161,9 +161,13 @@ func (b *builder) judged(path string, f result.Fit) []Block {
 			items = append(items, say(name+" ", figures(path+"."+key, *v)))
 		}
 	}
-	items = append(items, say(count(path+".n", f.N), " trials: ", count(path+".observations.exact", f.Observations.Exact), " exact, ",
-		count(path+".observations.at_least", f.Observations.AtLeast), " at least, ", count(path+".observations.at_most", f.Observations.AtMost), " at most, ",
-		count(path+".observations.between", f.Observations.Between), " between two bounds"))
+	if f.Distribution == "logistic" {
+		items = append(items, say(count(path+".n", f.N), " trials"))
+	} else {
+		items = append(items, say(count(path+".n", f.N), " trials: ", count(path+".observations.exact", f.Observations.Exact), " exact, ",
+			count(path+".observations.at_least", f.Observations.AtLeast), " at least, ", count(path+".observations.at_most", f.Observations.AtMost), " at most, ",
+			count(path+".observations.between", f.Observations.Between), " between two bounds"))
+	}
 	add("log-likelihood", "log_likelihood", f.LogLikelihood)
 	add("scale", "scale", f.Scale)
 	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared)

@@ -1,0 +1,109 @@
+package analysis
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"foamfield/ingest"
+)
+
+// What a log cannot tell is told of that log, and not of one that can.
+func TestCannotTell(t *testing.T) {
+	// plain is a log with nothing amiss: three days, two cooks on each, a repeat.
+	type line struct{ day, cook, fat, emulsifier, hlb, hold string }
+	log := func(head string, change func(i int, l *line)) string {
+		var b strings.Builder
+		b.WriteString(head + "\n")
+		for i := range 24 {
+			k := i
+			if i == 23 {
+				k = 0 // a repeat
+			}
+			l := line{[]string{"Mon", "Tue", "Wed"}[i/8], []string{"ana", "bo"}[i%2], between(k, 0.618, 34, 52), between(k, 0.414, 0.9, 3), between(k, 0.732, 5, 11), between(i, 0.236, 8, 36)}
+			if change != nil {
+				change(i, &l)
+			}
+			fmt.Fprintf(&b, "%d,%s,%s,%s,%s,%s,%s,1,y\n", i+1, l.day, l.cook, l.fat, l.emulsifier, l.hlb, l.hold)
+		}
+		return b.String()
+	}
+	const head = "trial,day,cook,fat %,emulsifier % of mix,blend HLB,hold min,drained % at 20 min,came out"
+	kinds := []string{"not_logged", "constant", "few_levels", "one_at_a_time", "confounded", "days", "day_and_cook", "mixed_hold", "all_bounded", "no_repeats"}
+	for _, c := range []struct {
+		name, log string
+		want      []string
+		words     string
+	}{
+		{"plain", log(head, nil), nil, ""},
+		{"one thing at a time", log(head, func(i int, l *line) {
+			fat, e, h := l.fat, l.emulsifier, l.hlb
+			l.fat, l.emulsifier, l.hlb = "44.00", "2.00", "8.00"
+			switch i % 3 {
+			case 0:
+				l.fat = fat
+			case 1:
+				l.emulsifier = e
+			default:
+				l.hlb = h
+			}
+		}), []string{"one_at_a_time"}, "how fat, emulsifier and blend HLB act together cannot be told"},
+		{"two levels", log(head, func(i int, l *line) { l.hlb = []string{"6", "9"}[i%23/2%2] }), []string{"few_levels"}, "blend HLB was tried at two levels only"},
+		{"no day", log(head, func(i int, l *line) { l.day = "" }), []string{"days"}, "no day is logged"},
+		{"one day", log(head, func(i int, l *line) { l.day = "Mon" }), []string{"days"}, "all trials are of one day"},
+		{"a cook a day", log(head, func(i int, l *line) { l.cook = map[string]string{"Mon": "ana", "Tue": "bo", "Wed": "ana"}[l.day] }), []string{"day_and_cook"}, "each day had one cook"},
+		{"a fat a day", log(head, func(i int, l *line) {
+			l.fat = map[string]string{"Mon": "38", "Tue": "44", "Wed": "50"}[l.day]
+		}), []string{"confounded", "no_repeats"}, "these trials cannot tell the day from fat"},
+		{"no repeats", log(head, func(i int, l *line) {
+			if i == 23 {
+				l.fat = "40.5"
+			}
+		}), []string{"no_repeats"}, "no formula was made twice with an exact hold"},
+		{"all still standing", log(head, func(i int, l *line) { l.hold = "25+" }), []string{"all_bounded", "no_repeats"}, "every hold is known only as at least so much"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := run(t, written(t, c.log), Settings{})
+			got, said := map[string]bool{}, ""
+			for _, n := range r.CannotTell {
+				got[n.Kind] = true
+				said += n.Sentence + "\n"
+			}
+			for _, k := range kinds {
+				wanted := false
+				for _, w := range c.want {
+					wanted = wanted || w == k
+				}
+				if got[k] != wanted {
+					t.Errorf("%s is told: %v, want %v", k, got[k], wanted)
+				}
+			}
+			if !got["extrapolation"] || !strings.Contains(said, c.words) {
+				t.Errorf("not told: %q in\n%s", c.words, said)
+			}
+		})
+	}
+}
+
+// Two files that name their hold differently may mean different things by it.
+func TestMixedHold(t *testing.T) {
+	one := "trial,fat %,emulsifier % of mix,blend HLB,stand time min,came out\n1,40,2,8,20,y\n2,44,2,8,24,y\n"
+	for other, mixed := range map[string]bool{"stand time (minutes)": false, "foam life min": true} {
+		two := strings.Replace(one, "stand time min", other, 1)
+		log, err := ingest.Read([]string{written(t, one), written(t, two)}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := Run(log, Settings{Seed: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := false
+		for _, n := range r.CannotTell {
+			told = told || n.Kind == "mixed_hold"
+		}
+		if told != mixed {
+			t.Errorf("%q beside \"stand time min\": told %v, want %v (columns %+v)", other, told, mixed, r.Columns)
+		}
+	}
+}
