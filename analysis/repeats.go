@@ -133,6 +133,9 @@ func (s *study) repeatability() {
 			r.CVHigh = coefficient(math.Sqrt(ss / chi.Quantile(0.05)))
 			if r.DF < 3 {
 				r.Note = fmt.Sprintf("from %d repeats only: a rough figure", r.DF)
+				if r.DF == 1 {
+					r.Note = "from one repeat only: a rough figure"
+				}
 			}
 		} else {
 			r.Note = "no formula was made twice with an exact result, so the spread of repeats is not known"

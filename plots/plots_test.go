@@ -100,6 +100,12 @@ func TestFindings(t *testing.T) {
 	for i := range guess.FatLimit {
 		guess.FatLimit[i].Workable = false
 	}
+	alike := kitchen(28, 1)
+	alike.GroupEffects = alike.GroupEffects[:1]
+	alike.GroupEffects[0].Verdict = result.CannotTell
+	hidden := kitchen(28, 1)
+	hidden.GroupEffects = []result.GroupEffect{{By: "day", Result: string(result.HoldMinutes), NotToldFrom: []string{"fat"},
+		Verdict: result.CannotTell, Sentence: "these trials cannot tell the day from fat"}}
 	noHold := kitchen(28, 1)
 	noHold.NotJudged = []result.Outcome{result.HoldMinutes}
 	tests := []struct {
@@ -113,6 +119,8 @@ func TestFindings(t *testing.T) {
 		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 1 in 2, at 38 % fat"},
 		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
 		{kitchen(28, 1), "residuals", "Hold probably differs from one day to another; these trials do not make it certain"},
+		{alike, "residuals", "No difference between days shows in hold"},
+		{hidden, "residuals", "These trials cannot tell the day from fat"},
 		{guess, "region-hlb", "% fat may work 8 times in 10, if foams hold on as they did in the 15 minutes watched"},
 		{guess, "fat-limit", "The best is about 19 in 20, at 38 % fat, if foams hold on as they did in the 15 minutes watched"},
 		{noHold, "region-emulsifier", "% fat may work 8 times in 10, hold left out"},

@@ -92,7 +92,7 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	if f.y.hi/f.y.lo > 1e3 {
 		f.y.lo, f.y.hi = max(f.y.lo, 1.0/30), min(f.y.hi, 30)
 	}
-	f.y = f.y.padded(holdAir)
+	f.y = f.y.padded(2 * holdAir) // a low panel, and arrows as long as ever
 	f.dots = dotRadius
 	if len(f.trials)*len(f.panels) > crowd*2 {
 		f.dots = crowdDot
@@ -132,16 +132,27 @@ func (f residualsFigure) labels() (out []string) {
 	return out
 }
 
-// residualFinding says whether days, cooks or the order show.
+// residualFinding says whether days, cooks or the order show, of those that could
+// be compared.
 func residualFinding(r *result.Results, of, name string) string {
 	found := map[result.Verdict][]string{}
+	var between []string
+	drift, hidden := false, ""
 	for _, e := range r.GroupEffects {
-		if e.Result != of || len(e.NotToldFrom) > 0 || e.By != "day" && e.By != "cook" && e.By != "order" {
+		if e.Result != of || e.By != "day" && e.By != "cook" && e.By != "order" {
+			continue
+		}
+		if len(e.NotToldFrom) > 0 {
+			hidden = e.Sentence
+		}
+		if len(e.NotToldFrom) > 0 || e.Failure != "" {
 			continue
 		}
 		words := "differs from one " + e.By + " to another"
 		if e.By == "order" {
-			words = "drifts along the log"
+			words, drift = "drifts along the log", true
+		} else {
+			between = append(between, e.By+"s")
 		}
 		found[e.Verdict] = append(found[e.Verdict], words)
 	}
@@ -150,8 +161,16 @@ func residualFinding(r *result.Results, of, name string) string {
 		return capital(name + " clearly " + list(found[result.Clear]))
 	case len(found[result.Likely]) > 0:
 		return capital(name + " probably " + list(found[result.Likely]) + "; these trials do not make it certain")
+	case len(between) > 0 && drift:
+		return "No difference between " + strings.Join(between, " or ") + ", and no drift, shows in " + name
+	case len(between) > 0:
+		return "No difference between " + strings.Join(between, " or ") + " shows in " + name
+	case drift:
+		return "No drift along the log shows in " + name
+	case hidden != "":
+		return capital(hidden)
 	}
-	return "Nothing but the mix shows in " + name + ": no day, cook or drift stands out"
+	return capital(name) + " beside what each mix makes one expect"
 }
 
 func (f residualsFigure) paint(c draw.Canvas) {
