@@ -24,11 +24,14 @@ func (s *study) confirm(mix []float64) []result.Confirm {
 		weights[i] = 1
 	}
 	for made := 0; made <= mostConfirm; made++ {
-		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: limitsLevel}}
 		total := 0.0
 		for _, w := range weights {
 			total += w
 		}
+		if total < 1e-200 { // no draw thinks it ever works so often
+			break
+		}
+		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: limitsLevel}}
 		c.Chance.Low = quantileOf(shares, weights, total*(1-limitsLevel)/2)
 		c.Chance.High = quantileOf(shares, weights, total*(1+limitsLevel)/2)
 		for i, v := range shares {
