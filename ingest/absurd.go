@@ -12,7 +12,7 @@ import (
 const (
 	leastFat      = 0.5          // percent of the mix, above 0: a foam rich in fat
 	mostEmulsify  = 40.0         // percent of the mix
-	mostHLB       = 40.0         // the alkyl sulfates reach it
+	mostHLB       = 20.0         // of what is not ionic: the scale goes no further
 	mostHold      = 30 * 24 * 60 // minutes
 	leastBatch    = 1.0          // g
 	mostGrams     = 1e5          // g

@@ -24,13 +24,13 @@ func (b *row) blend(c *Composition, r *recipe, t mix.Totals) {
 		if d.what.Name == totalEmulsifier.Name {
 			return // the log gives the blend, or nobody can know it
 		}
-		b.book.once("no HLB", MustFix, b.table.heading(d.col),
+		b.book.onceOf(d.name, "no HLB", MustFix, b.table.heading(d.col),
 			fmt.Sprintf("%s has no HLB value, so the blend HLB cannot be worked out", quoted(d.name)),
 			fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is | HLB\" and the row \"%s | emulsifier | (your supplier's value)\"", d.name))
 	}
 	for _, i := range t.Ionic {
 		d := r.doses[i]
-		b.book.once("outside the blend", ForInformation, b.table.heading(d.col),
+		b.book.onceOf(d.name, "outside the blend", ForInformation, b.table.heading(d.col),
 			fmt.Sprintf("%s emulsifies but has no true HLB", quoted(d.name)),
 			"nothing to do: it is counted in the mix and left out of the blend HLB")
 	}
@@ -49,6 +49,10 @@ func (b *row) loggedHLB(c *Composition, r *recipe) {
 	if !r.hlb.ok() {
 		return
 	}
+	if r.hlb.value < 0 || r.hlb.value > mostHLB {
+		b.impossibleHLB(c, r)
+		return
+	}
 	none := c.EmulsifierGrams != nil && *c.EmulsifierGrams == 0 || c.EmulsifierPercent != nil && *c.EmulsifierPercent == 0
 	switch {
 	case none:
@@ -63,6 +67,7 @@ func (b *row) loggedHLB(c *Composition, r *recipe) {
 			return
 		}
 		c.BlendHLB = b.book.float(r.hlb.value)
+	case r.explained: // a wrong mass makes a wrong blend
 	default:
 		off := math.Abs(r.hlb.value - *c.BlendHLB)
 		inRange := c.HLBLow != nil && *c.HLBLow <= r.hlb.value && r.hlb.value <= *c.HLBHigh
@@ -78,9 +83,23 @@ func (b *row) loggedHLB(c *Composition, r *recipe) {
 	}
 }
 
+// impossibleHLB says that no blend has the HLB that is logged.
+func (b *row) impossibleHLB(c *Composition, r *recipe) {
+	do := "type the blend HLB, between 0 and 20"
+	switch tenth := r.hlb.value / 10; {
+	case c.BlendHLB != nil:
+		do = fmt.Sprintf("by the masses of the emulsifiers it is %s: type that or leave it empty; the masses are used", number(math.Round(*c.BlendHLB*10)/10))
+	case tenth >= 1 && tenth <= mostHLB:
+		do += fmt.Sprintf(", %s if that was meant, or leave it empty", number(tenth))
+	default:
+		do += ", or leave it empty"
+	}
+	b.problem("impossible value", MustFix, r.hlb.col, quoted(b.text(r.hlb.col))+" cannot be an HLB: it goes from 0 to 20", do)
+}
+
 // needsFat says that an ingredient's own fat percent is missing.
 func (b *row) needsFat(d dose) {
-	b.book.once("no fat percent", MustFix, b.table.heading(d.col),
+	b.book.onceOf(d.name, "no fat percent", MustFix, b.table.heading(d.col),
 		fmt.Sprintf("how much fat is in %s is not known, so the fat percent of the mix cannot be worked out", quoted(d.name)),
 		fmt.Sprintf("write it in the header (\"%s 35 %% fat\"), or add a sheet Ingredients with the header \"Name in the log | What it is | Fat %%\" and its row", d.name))
 }

@@ -94,9 +94,11 @@ func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
 	case column.IngredientFat, column.IngredientHLB:
 		b.ownValue(t, r, f)
 	case column.BlendHLB:
-		r.hlb, _ = b.single(t, f, 0, mostHLB, "an HLB")
+		r.hlb, _ = b.single(t, f, math.Inf(-1), math.Inf(1), "an HLB")
 	case column.SampleMass:
+		before := len(b.book.found.list)
 		s.sample = b.positive(t, f, leastGrams, "a sample mass")
+		s.sampleSaid = len(b.book.found.list) > before
 	case column.CupLiquid:
 		s.liquidCup = b.cup(t, f)
 	case column.CupFoam:
@@ -337,6 +339,8 @@ func (b *row) setAside(t *Trial) {
 		t.Aside = nothingRead
 	case nothingOut:
 		t.Aside = noResult
+	case b.book.recipe.contradicts != "":
+		t.Aside = b.book.recipe.contradicts
 	case nothingIn && b.book.recipe.badCell > 0:
 		t.Aside = b.badCell().reason()
 	case nothingIn:

@@ -1,7 +1,6 @@
 package ingest
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -49,10 +48,12 @@ type recipe struct {
 	batch                known  // g
 	fat, emulsifier      known  // percent of mix
 	emulsifierGrams, hlb known
-	waterBlank           bool // the log has a water column and this row leaves it empty
-	unreadable           bool // how much of something could not be read
-	noFat, noEmulsifier  bool // the amount of a fat, of an emulsifier, is not known
-	badCell              int  // column of a cell, of fat if there is one, that leaves the fat percent open
+	waterBlank           bool   // the log has a water column and this row leaves it empty
+	unreadable           bool   // how much of something could not be read
+	noFat, noEmulsifier  bool   // the amount of a fat, of an emulsifier, is not known
+	badCell              int    // column of a cell, of fat if there is one, that leaves the fat percent open
+	explained            bool   // one cell explains why the masses do not add up: what follows from it is no news
+	contradicts          string // why nothing can be built on the masses
 }
 
 func (r *recipe) reset() { *r = recipe{doses: r.doses[:0], checks: r.checks[:0], own: r.own[:0]} }
@@ -195,15 +196,21 @@ func (b *row) compose(r *recipe) Composition {
 	b.explainGroundless(r, p)
 
 	if w.ok && w.byDifference < -b.slack(w.batch) {
-		b.problem("more than the batch", MustFix, r.batch.col,
-			fmt.Sprintf("the ingredients weigh %s more than the batch of %s", grams(-w.byDifference), grams(w.batch)),
-			"correct the batch or the ingredient that is too large")
+		apart, _ := b.notAddedUp(r, w.batch-w.byDifference, w.batch, w.nominal)
 		r.batch, r.unreadable, w.ok = known{}, true, false
+		if apart {
+			return c
+		}
 	}
 	switch {
 	case w.ok:
-		b.checkDoubles(r, w)
 		b.fromWhole(&c, r, w)
+		if r.contradicts != "" {
+			return Composition{}
+		}
+		if !r.explained {
+			b.checkDoubles(r, w)
+		}
 	case len(r.doses) > 0:
 		b.partOnly(&c, r, p)
 	}

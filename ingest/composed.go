@@ -33,6 +33,13 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	if t.Grams == 0 {
 		return
 	}
+	switch off := math.Abs(t.Grams - w.batch); {
+	case r.batch.ok() && off > b.slack(w.batch), w.nominal && off > 1:
+		apart, settled := b.notAddedUp(r, t.Grams, w.batch, w.nominal)
+		if r.explained = settled; apart {
+			return
+		}
+	}
 	switch {
 	case len(r.doses) == 0:
 	case !w.nominal && !b.possibleSum(t.Grams, r):
@@ -43,15 +50,6 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 		return
 	}
 
-	if off := t.Grams - w.batch; r.batch.ok() && math.Abs(off) > b.slack(w.batch) {
-		b.problem("does not add up", PleaseLook, r.batch.col,
-			fmt.Sprintf("the ingredients add up to %s, the batch says %s", grams(t.Grams), grams(w.batch)),
-			"correct the batch, or log the ingredient that is missing; the sum is used")
-	} else if w.nominal && math.Abs(off) > 1 {
-		b.problem("does not add up", PleaseLook, r.doses[0].col,
-			fmt.Sprintf("the percents add up to %s, not 100 %%", number(t.Grams)),
-			"correct a percent, or log the ingredient that is missing; shares of their sum are used")
-	}
 	for _, i := range t.WithoutFatPercent {
 		b.needsFat(r.doses[i])
 	}
@@ -77,8 +75,13 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	}
 	if byDifference && w.byDifference > 0 {
 		amounts = append(amounts, Amount{waterByDifference.Name, w.byDifference, waterByDifference})
-		b.book.told("water by difference", b.at(r.batch.col), "no column gives the water part",
-			"the water part is taken as the batch less the other ingredients; add a column \"Water g\" to log it")
+		if r.waterBlank {
+			b.problem("water left empty", PleaseLook, b.table.waterColumn, "nothing is typed here",
+				fmt.Sprintf("type the grams; until then the batch less the other ingredients is used, %s", grams(w.byDifference)))
+		} else {
+			b.book.told("water by difference", b.at(r.batch.col), "no column gives the water part",
+				"the water part is taken as the batch less the other ingredients; add a column \"Water g\" to log it")
+		}
 	}
 	c.Parts = b.book.sharedParts(amounts)
 }
@@ -128,7 +131,11 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 	switch {
 	case r.unreadable || p.groundless > 0: // said where it stands
 	case p.fats == 0 && !r.fat.ok() && !r.noFat && b.table.fatColumn > 0:
-		b.problem("no fat logged", PleaseLook, b.table.fatColumn, "the fat is left empty", "type the fat, 0 if there was none")
+		read := "the fat is left empty"
+		if text := b.text(b.table.fatColumn); text != "" {
+			read = quoted(text) + " is read as fat that was not measured"
+		}
+		b.problem("no fat logged", PleaseLook, b.table.fatColumn, read, "type the fat, 0 if there was none; until then "+noFormula)
 	case (p.fats == 0 && r.fat.ok() || shares) && !r.batch.ok():
 		b.book.told("batch not known", b.at(r.fat.col), "no batch mass is logged, so the emulsifier stays in grams",
 			"add a column \"Batch g\" to have it in percent of the mix")
@@ -198,6 +205,7 @@ func (r *recipe) fatOf(list []mix.Part) (percent float64, ok bool) {
 func (b *row) fromLogged(c *Composition, r *recipe) {
 	if r.fat.ok() {
 		switch {
+		case r.explained && c.FatPercent != nil:
 		case c.FatPercent == nil:
 			c.FatPercent = b.book.float(r.fat.value)
 		case math.Abs(*c.FatPercent-r.fat.value) > max(0.5, 0.01*r.fat.value):
@@ -211,6 +219,7 @@ func (b *row) fromLogged(c *Composition, r *recipe) {
 	}
 	if r.emulsifierGrams.ok() {
 		switch {
+		case r.explained && c.EmulsifierGrams != nil:
 		case c.EmulsifierGrams == nil:
 			c.EmulsifierGrams = b.book.float(r.emulsifierGrams.value)
 			if r.batch.ok() && c.EmulsifierPercent == nil {
@@ -224,6 +233,7 @@ func (b *row) fromLogged(c *Composition, r *recipe) {
 	}
 	if r.emulsifier.ok() {
 		switch {
+		case r.explained && c.EmulsifierPercent != nil:
 		case c.EmulsifierPercent == nil:
 			c.EmulsifierPercent = b.book.float(r.emulsifier.value)
 			if c.EmulsifierGrams == nil && c.BatchGrams != nil {

@@ -90,9 +90,10 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 				if b.table.sampleColumn == 0 {
 					b.book.once("no sample mass", MustFix, b.at(d.col), "the drainage is in grams, and no column says how much foam it came from",
 						"add a column \"Sample g\" with the grams of foam set to drain, or type percents and write % in the header")
-				} else {
-					b.problem("sample mass missing", MustFix, d.col, "a drainage in grams without its sample mass",
-						"type the grams of foam set to drain in "+b.columnName(b.table.sampleColumn))
+				} else if !s.sampleSaid {
+					b.problem("sample mass missing", MustFix, b.table.sampleColumn,
+						fmt.Sprintf("no mass is typed here, and a drainage of %s g needs it", b.text(d.col)),
+						"type the grams of foam that were set to drain")
 				}
 				continue
 			}
@@ -100,8 +101,7 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 		}
 		low, high = low*scale, high*scale
 		if low > 100 {
-			b.problem("impossible drainage", MustFix, d.col, fmt.Sprintf("%s is more than the whole foam", quoted(b.text(d.col))),
-				"check the unit of the column and the sample mass")
+			b.moreThanTheFoam(d, s, low)
 			continue
 		}
 		series = append(series, point{d.minute, max(low, 0), min(high, 100), d.col})
@@ -112,6 +112,32 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 	}
 	b.halfTime(series)
 	return b.atTarget(series)
+}
+
+// moreThanTheFoam says that more drained than there was foam, and which cell most
+// likely slipped: a sample unlike the others, or a drainage ten times too large.
+func (b *row) moreThanTheFoam(d *drain, s *seen, percent float64) {
+	read := quoted(b.text(d.col)) + " is more than the whole foam"
+	if d.grams {
+		read = fmt.Sprintf("%s of %s of foam is %s %%, more than the whole foam", quoted(b.text(d.col)), grams(s.sample.value), number(percent))
+		u := b.table.usual(s.sample.col)
+		if v := 10 * s.sample.value; !u.holds(s.sample.value, 0) && u.holds(v, 0) {
+			b.problem("impossible drainage", MustFix, s.sample.col, read, fmt.Sprintf("this sample is a tenth of the others: type %s here if that was weighed", number(v)))
+			return
+		}
+	}
+	do := "check the unit of the column and the sample mass"
+	for _, factor := range [...]float64{10, 100, 1000} {
+		v := d.Low / factor
+		if b.table.usual(d.col).holds(v, v/2) {
+			do = fmt.Sprintf("type %s here if the point was missed", number(v))
+			if d.grams {
+				do += fmt.Sprintf(" (%s %%)", number(percent/factor))
+			}
+			break
+		}
+	}
+	b.problem("impossible drainage", MustFix, d.col, read, do)
 }
 
 // halfTime fits a curve to a series of readings and keeps its half-time.

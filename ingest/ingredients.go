@@ -2,7 +2,9 @@ package ingest
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
+	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
@@ -18,6 +20,7 @@ func (r *reader) ingredient(t *table, f *field) ingredient.Ingredient {
 	}
 	for _, text := range []string{name, f.Words, f.header} {
 		if i, ok := ingredient.Lookup(text); ok {
+			r.askNameHLB(t, f, i, text)
 			return r.met(name, i)
 		}
 	}
@@ -29,6 +32,33 @@ func (r *reader) ingredient(t *table, f *field) ingredient.Ingredient {
 		quoted(i.Name)+" is not an ingredient known here: it is counted in the mix, in no part of it",
 		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | ...\"; if it is a fat or an emulsifier, the fat percent, emulsifier percent and blend HLB change", i.Name))
 	return r.met(name, i)
+}
+
+var numberInName = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+
+// askNameHLB asks about a number in the name of an emulsifier that is most likely
+// its HLB and cannot be: "sucrose ester 51".
+func (r *reader) askNameHLB(t *table, f *field, i ingredient.Ingredient, name string) {
+	head, _, _ := strings.Cut(name, "%")
+	text := numberInName.FindString(head)
+	v, ok := parsedNumber(text)
+	if !ok || i.Kind != ingredient.Emulsifier || i.HLB != nil || v <= mostHLB {
+		return
+	}
+	example := i.Name + " 15"
+	if back := reversed(text); back != text {
+		if w, ok := parsedNumber(back); ok && w > 0 && w <= mostHLB {
+			example = i.Name + " " + back
+		}
+	}
+	r.onceOf(f.name(), "no HLB", MustFix, t.heading(f.col), fmt.Sprintf("the %s in %s cannot be an HLB: it goes from 0 to 20", text, quoted(f.header)),
+		fmt.Sprintf("type the HLB on your supplier's sheet in the header, such as “%s g”; until then the blend HLB cannot be worked out", example))
+}
+
+func reversed(text string) string {
+	digits := []byte(text)
+	slices.Reverse(digits)
+	return string(digits)
 }
 
 // named finds an ingredient under any of its names in the log.

@@ -22,6 +22,7 @@ type seen struct {
 	hold, lastOK, goneBy measured
 	drains               []drain
 	sample               known
+	sampleSaid           bool // its cell cannot be used, which is said there
 	liquidCup, foamCup   cup
 	events               []event
 }
@@ -78,8 +79,13 @@ func (b *row) outcomes(t *Trial, s *seen) {
 	}
 	if t.CameOut == Unknown && (t.Hold != nil || t.Drained != nil || t.Broke != Unknown) {
 		t.CameOut = Yes
-		b.book.told("came out taken from results", b.at(0), "some trials say nothing of whether they came out",
-			"a trial with a hold, a drainage or a split is taken to have come out; add a column \"came out\" with yes, partly or no")
+		if col := b.table.outColumn; col == 0 {
+			b.book.told("came out taken from results", b.at(0), "some trials say nothing of whether they came out",
+				"a trial with a hold, a drainage or a split is taken to have come out; add a column \"came out\" with yes, partly or no")
+		} else if text := b.text(col); text == "" {
+			b.book.told("came out taken from results", b.at(col), "nothing is typed here, and what follows says that it came out",
+				"type yes, partly or no; a trial with a hold, a drainage or a split is taken to have come out")
+		}
 	}
 	why := NotMeasured
 	if t.CameOut == No {

@@ -30,6 +30,7 @@ type field struct {
 	small     float64 // a bare percent of emulsifier below this may be a fraction; 0 = none
 	fractions bool    // its bare numbers are fractions: 0.45 is 45 %
 	mixed     bool    // it has both 0.45 and 45
+	pointed   bool    // it has numbers of the spreadsheet's own with decimals
 	blankIsNo bool    // nothing but yes is ever typed in it
 	told      bool    // the kitchen itself says what it is
 	result    bool    // and that it is measured on the foam
@@ -51,9 +52,11 @@ type table struct {
 	sampleColumn     int
 	waterColumn      int
 	firstLook        float64 // minutes; a hold of 0 ended before it
+	outColumn        int     // says whether it came out
 	typesBreaks      bool    // "split" is typed in place of a hold
 	outcomes         bool    // some column says what happened
 	comma            bool    // numbers are typed with a decimal comma
+	usuals           map[int]usual
 }
 
 // at is where the cell of a row and column stands; a column of 0 is the row.
@@ -200,6 +203,9 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		r.label(f, "charger lot")
 	case column.IngredientLot:
 		r.label(f, strings.ToLower(f.Words))
+	}
+	if f.Role == column.CameOut || f.Role == column.Clogged && t.outColumn == 0 {
+		t.outColumn = f.col
 	}
 	switch f.Role {
 	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.CameOut, column.Clogged, column.Broke,

@@ -38,22 +38,30 @@ func (ps *problems) add(kind string, s Severity, at Place, read, do string) {
 	ps.list = append(ps.list, p)
 }
 
-// Grouped gives one line for each kind of problem and column: the first place,
-// what was read there, and how many there are. The worst come first, then the
-// order of the log.
-func Grouped(problems []Problem) []Problem {
-	var out []Problem
+// Group is the problems of one kind in one column: the first of them, with the
+// count of all, and the others that were kept, in the order of the log.
+type Group struct {
+	Problem
+	Others []Problem
+}
+
+// Grouped gives one Group for each kind of problem and column. The worst come
+// first, then the order of the log.
+func Grouped(problems []Problem) []Group {
+	var out []Group
 	at := map[alike]int{}
 	for _, p := range problems {
 		key := p.alike()
 		if i, seen := at[key]; seen {
-			out[i].Count += p.Count
-			out[i].Severity = min(out[i].Severity, p.Severity)
+			g := &out[i]
+			g.Count += p.Count
+			g.Severity = min(g.Severity, p.Severity)
+			g.Others = append(g.Others, p)
 			continue
 		}
 		at[key] = len(out)
-		out = append(out, p)
+		out = append(out, Group{Problem: p})
 	}
-	slices.SortStableFunc(out, func(a, b Problem) int { return int(a.Severity) - int(b.Severity) })
+	slices.SortStableFunc(out, func(a, b Group) int { return int(a.Severity) - int(b.Severity) })
 	return out
 }

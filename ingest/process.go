@@ -61,8 +61,8 @@ func (b *row) flag(t *Trial) {
 		why += fmt.Sprintf("%s chargers for %s L is more than two for each half litre", number(n), number(litres))
 	}
 	if why != "" {
-		t.Flagged = why + ": check against your canister's marking"
-		b.problem("check the canister", PleaseLook, 0, why, "check against your canister's marking; no formula is built on this trial")
+		t.Flagged = why + ": check against your canister's marking; " + noFormula
+		b.problem("check the canister", PleaseLook, 0, why, "check against your canister's marking; "+noFormula)
 	}
 }
 

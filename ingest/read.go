@@ -86,7 +86,7 @@ func Read(patterns []string, opt Options) (*Log, error) {
 				return nil, refused
 			}
 			// One bad file must not hide a folder of good ones.
-			r.log.NotRead = append(r.log.NotRead, NotRead{baseName(file), refused.Found})
+			r.log.NotRead = append(r.log.NotRead, NotRead{baseName(file), refused.Found, refused.Do})
 			r.problem("file not read", MustFix, Place{File: baseName(file)}, refused.Found, refused.Do)
 			continue
 		}
@@ -218,6 +218,17 @@ func (r *reader) once(kind string, s Severity, at Place, read, do string) {
 	key := onceKey{kind, at.File, at.Sheet, at.Col}
 	if i, ok := r.toldOf[key]; ok {
 		r.found.list[i].Count++
+		return
+	}
+	r.found.add(kind, s, at, read, do)
+	r.toldOf[key] = len(r.found.list) - 1
+}
+
+// onceOf reports a problem of something named, such as an ingredient, the first
+// time it is met in a file: it is one thing to mend, however many rows need it.
+func (r *reader) onceOf(name, kind string, s Severity, at Place, read, do string) {
+	key := onceKey{kind + "\x00" + name, at.File, "", 0}
+	if _, ok := r.toldOf[key]; ok {
 		return
 	}
 	r.found.add(kind, s, at, read, do)

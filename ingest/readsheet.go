@@ -20,7 +20,7 @@ func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
 	}
 	tables, outside := layout.Find(s)
 	if len(tables) == 0 {
-		if len(s.Rows) > 0 {
+		if len(s.Rows) > 0 && !explains(s) {
 			r.problem("no log on the sheet", ForInformation, at, "no row of column headers was found, so the sheet is not read as a log",
 				"nothing to do, unless trials are logged there: then type a header above them")
 		}
@@ -35,6 +35,13 @@ func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
 	for i := range tables {
 		r.readTable(at, &tables[i])
 	}
+}
+
+// explains reports our own sheet of explanations, as a blank log has it: it bears
+// its name as its title.
+func explains(s *sheet.Sheet) bool {
+	const title = "How to fill this in"
+	return s.Name == title && s.At(2, 2).Text == title
 }
 
 // readTable reads the trials of one table.
@@ -52,6 +59,7 @@ func (r *reader) readTable(at Place, found *layout.Table) {
 	}
 	names := namesFor(at, t, r.several)
 	b := &row{book: r, table: t, sheet: found.Sheet}
+	var ids []idCell
 	for rows := range trialRows(found) {
 		b.rows, b.now = rows, 0
 		if !r.wanted(at, b) {
@@ -66,8 +74,12 @@ func (r *reader) readTable(at Place, found *layout.Table) {
 		if trial.Student == "" {
 			trial.Student = names.student
 		}
+		if id, ok := b.idOf(&trial); ok {
+			ids = append(ids, id)
+		}
 		r.log.Trials = append(r.log.Trials, trial)
 	}
+	r.sayTwice(t, ids)
 }
 
 // trialRows yields the rows of each trial: one, or all that share their key

@@ -67,7 +67,12 @@ func cellText(s *sheet.Sheet, c sheet.Cell) string {
 
 // bareNumber is a cell's number when it is written without any sign or unit.
 func bareNumber(s *sheet.Sheet, c sheet.Cell) (float64, bool) {
-	v, err := strconv.ParseFloat(strings.Replace(cellText(s, c), ",", ".", 1), 64)
+	return parsedNumber(cellText(s, c))
+}
+
+// parsedNumber is the number a text is, with a decimal point or comma.
+func parsedNumber(text string) (float64, bool) {
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
 	return v, err == nil && !math.IsInf(v, 0) && !math.IsNaN(v)
 }
 
@@ -76,9 +81,31 @@ func bareNumber(s *sheet.Sheet, c sheet.Cell) (float64, bool) {
 func (b *row) read(t *Trial, f *field) (measured, bool) {
 	m, ok := b.readQuietly(t, f)
 	if ok && m.Doubt != "" {
-		b.problem("value in doubt", PleaseLook, f.col, quoted(b.text(f.col)), m.Doubt)
+		read, do := quoted(b.text(f.col))+": "+m.Doubt, "type it again as one plain number if that is not what was meant"
+		if v, exact := m.Exact(); exact {
+			do = fmt.Sprintf("type %s if that is right, else the number that is meant", number(v))
+		}
+		if doubt, cure, ok := strings.Cut(m.Doubt, "; type "); ok {
+			read, do = quoted(b.text(f.col))+": "+doubt, "type "+cure
+		}
+		b.problem("value in doubt", PleaseLook, f.col, read, do)
+	}
+	if ok && m.Comma {
+		b.sayComma(f, m)
 	}
 	return m, ok
+}
+
+// sayComma says that a text with a decimal comma was read as a number, where
+// the rest of its column are numbers of the spreadsheet's own.
+func (b *row) sayComma(f *field, m measured) {
+	if b.cellAt(f.col).Kind != sheet.Text || !f.pointed {
+		return
+	}
+	if v, exact := m.Exact(); exact {
+		b.problem("decimal comma", ForInformation, f.col, fmt.Sprintf("%s is text, and is read as %s", quoted(b.text(f.col)), number(v)),
+			"nothing to do here; a spreadsheet does not reckon with it until it is typed as a number")
+	}
 }
 
 func (b *row) readQuietly(t *Trial, f *field) (measured, bool) {
@@ -220,6 +247,9 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 		do := fmt.Sprintf("type %s between %s and %s", name, number(low), number(high))
 		if high >= mostGrams {
 			do = fmt.Sprintf("type %s between %s g and 100 kg", name, number(low))
+		}
+		if v < 0 && low <= -v && -v <= high {
+			do = fmt.Sprintf("type %s if the minus is a slip, or what was weighed or measured", numberText(-v))
 		}
 		b.problem("impossible value", MustFix, f.col, fmt.Sprintf("%s cannot be %s", quoted(b.text(f.col)), name), do)
 		return known{}, false

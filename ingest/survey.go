@@ -16,6 +16,7 @@ import (
 func (r *reader) survey(t *table) {
 	t.firstLook = 1
 	t.comma = t.typesCommas()
+	t.findPointed()
 	var values []float64
 	for i := range t.fields {
 		f := &t.fields[i]
@@ -106,6 +107,17 @@ func (t *table) typesCommas() bool {
 		}
 	}
 	return false
+}
+
+// findPointed notes the columns in which a decimal comma would be the odd one.
+func (t *table) findPointed() {
+	for i := range t.fields {
+		f := &t.fields[i]
+		for n := 0; n < min(len(t.found.Rows), commaRows) && !f.pointed; n++ {
+			c := t.cell(n, f.col)
+			f.pointed = c.Kind == sheet.Number && c.Number != math.Trunc(c.Number)
+		}
+	}
 }
 
 // parse reads a cell's text as its column's kind of number.

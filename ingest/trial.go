@@ -141,8 +141,8 @@ type Rows struct{ Read, Furniture int }
 // Input is one file read.
 type Input struct{ File, SHA256 string }
 
-// NotRead is a file among several that could not be read, and why.
-type NotRead struct{ File, Reason string }
+// NotRead is a file among several that could not be read, why, and what to do.
+type NotRead struct{ File, Reason, Do string }
 
 // Column says what a column was read as.
 type Column struct {

@@ -69,7 +69,7 @@ const mostLines = 20
 type account struct {
 	strings.Builder
 	log      *ingest.Log
-	problems []ingest.Problem // grouped
+	problems []ingest.Group
 }
 
 // files lists every file named by what was read, those that were refused too.
@@ -118,28 +118,27 @@ var slips = []string{"HLB differs", "percent differs", "fat percent differs", "e
 
 // ofFile counts what was found in one file.
 func (a *account) ofFile(file string) string {
-	trials, used := a.trialsOf(func(at ingest.Place) bool { return at.File == file })
-	var graded [ingest.ForInformation + 1]int
-	slipped := 0
-	for _, p := range a.log.Problems {
-		if p.At.File != file {
-			continue
-		}
-		graded[p.Severity] += p.Count
-		if slices.Contains(slips, p.Kind) {
-			slipped += p.Count
+	var t tally
+	for i := range a.log.Trials {
+		if x := &a.log.Trials[i]; x.At.File == file {
+			t.trial(x)
 		}
 	}
-	return fmt.Sprintf("%s: %d used, %d set aside; %d must fix, %d please look; %s in what was worked out",
-		count(trials, "trial"), used, trials-used, graded[ingest.MustFix], graded[ingest.PleaseLook], count(slipped, "slip"))
+	for _, p := range a.log.Problems {
+		if p.At.File == file {
+			t.problem(p)
+		}
+	}
+	return t.String()
 }
 
 // whole tells all of one file.
 func (a *account) whole() {
 	fmt.Fprintf(a, "%s: %s, %s\n", oneLine(a.log.Inputs[0].File), count(len(a.log.Trials), "trial"), a.rows())
+	a.students()
 	a.tables()
-	a.trials("Set aside", func(t *ingest.Trial) string { return t.Aside })
-	a.trials("Counted, but no start is built on them", func(t *ingest.Trial) string { return t.Flagged })
+	a.trials("Set aside: no formula is built on them", func(t *ingest.Trial) string { return t.Aside })
+	a.trials("Counted, but no formula is built on them", func(t *ingest.Trial) string { return t.Flagged })
 	a.targets()
 	a.ingredients()
 	for _, s := range []struct {
@@ -154,10 +153,107 @@ func (a *account) whole() {
 func (a *account) rows() string {
 	_, used := a.trialsOf(func(ingest.Place) bool { return true })
 	s := fmt.Sprintf("%d used and %d set aside", used, len(a.log.Trials)-used)
+	if n := a.withBadCell(); n > 0 {
+		s += fmt.Sprintf("; %d of those used with a cell that could not be read", n)
+	}
 	if n := a.log.Rows.Furniture; n > 0 {
 		s += fmt.Sprintf("; %s of titles, headers, units, averages or nothing", count(n, "more row"))
 	}
 	return s + "."
+}
+
+// withBadCell counts the used trials of which some cell has to be fixed.
+func (a *account) withBadCell() int {
+	bad := map[*ingest.Trial]bool{}
+	find := a.trialAt()
+	for _, p := range a.log.Problems {
+		if p.Severity != ingest.MustFix {
+			continue
+		}
+		if t := find(p.At); t != nil && t.Used() {
+			bad[t] = true
+		}
+	}
+	return len(bad)
+}
+
+// trialAt finds the trial that a place belongs to, nil if it is no trial's: a
+// header, a sheet, a kitchen's own.
+func (a *account) trialAt() func(ingest.Place) *ingest.Trial {
+	// A place without a column is a row; of a trial on a card, without a row.
+	trials := map[ingest.Place]*ingest.Trial{}
+	for i := range a.log.Trials {
+		t := &a.log.Trials[i]
+		for _, n := range t.Rows {
+			if t.At.Row > 0 {
+				trials[ingest.Place{File: t.At.File, Sheet: t.At.Sheet, Row: n}] = t
+			} else {
+				trials[ingest.Place{File: t.At.File, Sheet: t.At.Sheet, Col: n}] = t
+			}
+		}
+	}
+	return func(at ingest.Place) *ingest.Trial {
+		if t := trials[ingest.Place{File: at.File, Sheet: at.Sheet, Row: at.Row}]; t != nil {
+			return t
+		}
+		return trials[ingest.Place{File: at.File, Sheet: at.Sheet, Col: at.Col}]
+	}
+}
+
+// students gives every student of a log a line, when it names more than one.
+func (a *account) students() {
+	var names []string
+	index := map[string]int{}
+	for i := range a.log.Trials {
+		if name := a.log.Trials[i].Student; name != "" {
+			if _, met := index[name]; !met {
+				index[name] = len(names)
+				names = append(names, name)
+			}
+		}
+	}
+	if len(names) < 2 {
+		return
+	}
+	tallies := make([]tally, len(names))
+	for i := range a.log.Trials {
+		if t := &a.log.Trials[i]; t.Student != "" {
+			tallies[index[t.Student]].trial(t)
+		}
+	}
+	find := a.trialAt()
+	for _, p := range a.log.Problems {
+		if t := find(p.At); t != nil && t.Student != "" {
+			tallies[index[t.Student]].problem(p)
+		}
+	}
+	a.WriteString("\nStudents\n")
+	a.columns(len(names), func(i int) []string { return []string{names[i], tallies[i].String()} })
+}
+
+// tally counts what was found in the trials of one file or student.
+type tally struct {
+	trials, used, slips int
+	graded              [ingest.ForInformation + 1]int
+}
+
+func (t *tally) trial(x *ingest.Trial) {
+	t.trials++
+	if x.Used() {
+		t.used++
+	}
+}
+
+func (t *tally) problem(p ingest.Problem) {
+	t.graded[p.Severity] += p.Count
+	if slices.Contains(slips, p.Kind) {
+		t.slips += p.Count
+	}
+}
+
+func (t *tally) String() string {
+	return fmt.Sprintf("%s: %d used, %d set aside; %d must fix, %d please look; %s in what was worked out",
+		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[ingest.MustFix], t.graded[ingest.PleaseLook], count(t.slips, "slip"))
 }
 
 func (a *account) trialsOf(in func(ingest.Place) bool) (all, used int) {
@@ -268,18 +364,32 @@ func span(r ingredient.Range) string {
 
 func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
 
-// mend lists the problems of one severity.
+// mostAlike bounds the further cells that are listed of one kind of problem.
+const mostAlike = 8
+
+// mend lists the problems of one severity, each with the cells where the same
+// was met and what was read there.
 func (a *account) mend(s ingest.Severity, title string) {
 	var lines []string
 	for _, p := range a.problems {
 		if p.Severity != s {
 			continue
 		}
-		line := p.At.String()
-		if p.Count > 1 {
-			line += fmt.Sprintf(" and %d more", p.Count-1)
+		line := p.At.String() + ": " + p.Read + "; " + p.Do
+		told := 1
+		if s != ingest.ForInformation {
+			for _, o := range p.Others[:min(len(p.Others), mostAlike)] {
+				line += "\n" + cells.CellName(o.At.Row, o.At.Col) + ": " + o.Read
+				if o.Do != p.Do {
+					line += "; " + o.Do
+				}
+				told += o.Count
+			}
 		}
-		lines = append(lines, line+": "+p.Read+"; "+p.Do)
+		if rest := p.Count - told; rest > 0 {
+			line += fmt.Sprintf("\nand %d more like it", rest)
+		}
+		lines = append(lines, line)
 	}
 	a.list(title, lines)
 }
@@ -294,7 +404,9 @@ func (a *account) list(title string, lines []string) {
 			fmt.Fprintf(a, "  and %d more\n", len(lines)-i)
 			break
 		}
-		fmt.Fprintf(a, "  %s\n", oneLine(l))
+		for n, part := range strings.Split(l, "\n") {
+			fmt.Fprintf(a, "%s%s\n", [...]string{"  ", "    "}[min(n, 1)], oneLine(part))
+		}
 	}
 }
 

@@ -148,7 +148,7 @@ func (p *reader) clock(first number) (measure, error) {
 	case len(parts) == 3:
 		m.n = computed(first.value*60 + parts[1].value + parts[2].value/60)
 		if parts[2].value == 0 {
-			p.doubt("%s may be %g min %g s or %g h %g min: read as %g min", p.text, first.value, parts[1].value, first.value, parts[1].value, m.n.value)
+			p.doubtClock(first.value, parts[1].value, m.n.value)
 		}
 	case len(parts) > 3:
 		return measure{}, p.fail("is no clock time", expected[Minutes].type_)
@@ -157,13 +157,19 @@ func (p *reader) clock(first number) (measure, error) {
 	default:
 		m.n = computed(first.value + parts[1].value/60)
 		if p.column != Second && first.value < 24 {
-			p.doubt("%s may be %g min %g s or %g h %g min: read as %.4g min", p.text, first.value, parts[1].value, first.value, parts[1].value, m.n.value)
+			p.doubtClock(first.value, parts[1].value, m.n.value)
 		}
 	}
 	if w := p.at(0); w.kind == aWord && (w.text == "am" || w.text == "min" || w.text == "h" || w.text == "mins") {
 		p.i++
 	}
 	return m, nil
+}
+
+// doubtClock says how else a:b may be meant, and what to type for either.
+func (p *reader) doubtClock(a, b, read float64) {
+	p.doubt("read as %.4g min, but it may be %g min %g s or %g h %g min; type %.4g min for the first, %g min for the second",
+		read, a, b, a, b, a+b/60, 60*a+b)
 }
 
 // footnote steps over one letter, raised figure or star glued to a number.

@@ -65,6 +65,16 @@ func (p *reader) doubt(format string, args ...any) {
 	}
 }
 
+// lettersForFigures is what a number typed with the letters O or l was meant to
+// be, "" if it is none.
+func lettersForFigures(folded string, want Dimension) string {
+	if want == Volume || want == Any || len(folded) < 2 || !strings.ContainsAny(folded, "0123456789") || !strings.ContainsAny(folded, "ol") ||
+		strings.Trim(folded, "0123456789.,ol") != "" {
+		return ""
+	}
+	return strings.NewReplacer("o", "0", "l", "1").Replace(folded)
+}
+
 func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, error) {
 	p := &reader{text: text, want: want, column: unit}
 	if len(text) > longestCell {
@@ -76,6 +86,9 @@ func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, err
 	}
 	if strings.HasPrefix(folded, "#") {
 		return Reading{}, p.fail("is a spreadsheet error", "repair the formula in that cell, or "+expected[want].type_)
+	}
+	if meant := lettersForFigures(folded, want); meant != "" {
+		return Reading{}, p.fail("has a letter where a figure is meant", "type "+meant+" if that was it")
 	}
 	if r, ok := p.readDate(folded); ok {
 		return r, nil
