@@ -186,6 +186,17 @@ func (b *row) notAddedUp(r *recipe, sum, batch float64, nominal bool) (apart, se
 	return apart, found.col > 0
 }
 
+// askTenfold asks about amounts ten times those of the other trials, where no
+// sum of masses would show them.
+func (b *row) askTenfold(r *recipe) {
+	for _, d := range r.doses {
+		if meant, ok := b.pointMissed(b.table.fieldOf(d.col), d.amount); ok && d.amount > 4*b.table.usual(d.col).high {
+			b.problem("far above the others", PleaseLook, d.col, fmt.Sprintf("%s is far above the other trials", quoted(b.text(d.col))),
+				fmt.Sprintf("type %s if the point was missed; it is used as it stands", number(meant)))
+		}
+	}
+}
+
 // cellsOf names the cells of a recipe.
 func (b *row) cellsOf(r *recipe, what basis) string {
 	var names []string

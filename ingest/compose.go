@@ -52,6 +52,7 @@ type recipe struct {
 	unreadable           bool   // how much of something could not be read
 	noFat, noEmulsifier  bool   // the amount of a fat, of an emulsifier, is not known
 	badCell              int    // column of a cell, of fat if there is one, that leaves the fat percent open
+	summed               bool   // the masses were held against the batch, or add up to 100 %
 	explained            bool   // one cell explains why the masses do not add up: what follows from it is no news
 	contradicts          string // why nothing can be built on the masses
 }
@@ -213,6 +214,9 @@ func (b *row) compose(r *recipe) Composition {
 		}
 	case len(r.doses) > 0:
 		b.partOnly(&c, r, p)
+	}
+	if !r.summed {
+		b.askTenfold(r)
 	}
 	b.fromLogged(&c, r)
 	return c

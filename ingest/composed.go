@@ -33,6 +33,7 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	if t.Grams == 0 {
 		return
 	}
+	r.summed = w.byDifference == 0 && (r.batch.ok() || w.nominal)
 	switch off := math.Abs(t.Grams - w.batch); {
 	case r.batch.ok() && off > b.slack(w.batch), w.nominal && off > 1:
 		apart, settled := b.notAddedUp(r, t.Grams, w.batch, w.nominal)

@@ -73,7 +73,7 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 			continue
 		}
 		if t.CameOut == No {
-			if d.High > 0 && d.Word == quantity.NoWord {
+			if d.High > 0 && d.Word == quantity.NoWord && !s.cloggedSaid {
 				b.problem("drained beside clogged", PleaseLook, d.col,
 					fmt.Sprintf("a drainage of %s is logged for a foam that did not come out", quoted(b.text(d.col))),
 					"correct the drainage or the came out column; the trial counts as clogged")
@@ -127,14 +127,10 @@ func (b *row) moreThanTheFoam(d *drain, s *seen, percent float64) {
 		}
 	}
 	do := "check the unit of the column and the sample mass"
-	for _, factor := range [...]float64{10, 100, 1000} {
-		v := d.Low / factor
-		if b.table.usual(d.col).holds(v, v/2) {
-			do = fmt.Sprintf("type %s here if the point was missed", number(v))
-			if d.grams {
-				do += fmt.Sprintf(" (%s %%)", number(percent/factor))
-			}
-			break
+	if v, ok := b.pointMissed(d.field, d.Low); ok {
+		do = fmt.Sprintf("type %s here if the point was missed", number(v))
+		if d.grams {
+			do += fmt.Sprintf(" (%s %%)", number(percent*v/d.Low))
 		}
 	}
 	b.problem("impossible drainage", MustFix, d.col, read, do)

@@ -3,6 +3,7 @@ package ingest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"foamfield/ingest/quantity"
 )
@@ -22,12 +23,15 @@ type seen struct {
 	hold, lastOK, goneBy measured
 	drains               []drain
 	sample               known
+	cloggedSaid          bool // that results are logged though it clogged
 	sampleSaid           bool // its cell cannot be used, which is said there
 	liquidCup, foamCup   cup
 	events               []event
 }
 
 func (s *seen) reset() { *s = seen{drains: s.drains[:0], events: s.events[:0]} }
+
+func (s said) ok() bool { return s.col > 0 }
 
 // dropBlanks forgets the blanks read as no where nothing at all is typed: an
 // empty row is a trial nobody made yet.
@@ -233,6 +237,14 @@ func (b *row) hold(t *Trial, s *seen) *Interval {
 	}
 	if t.CameOut == No {
 		if m.Low > 0 {
+			s.cloggedSaid = true
+			if drained := slices.IndexFunc(s.drains, func(d drain) bool { return d.High > 0 && d.Word == quantity.NoWord }); drained >= 0 && s.out.ok() && s.out.answer == No {
+				b.problem("hold beside clogged", PleaseLook, s.out.col,
+					fmt.Sprintf("%s here says that it did not come out, yet a hold of %s and a drainage of %s are logged", quoted(b.text(s.out.col)),
+						b.text(m.col), b.text(s.drains[drained].col)),
+					"type yes here if it came out, else empty the hold and the drainage; until then the trial counts as clogged")
+				return nil
+			}
 			b.problem("hold beside clogged", PleaseLook, m.col,
 				fmt.Sprintf("a hold of %s is logged for a foam that did not come out", quoted(b.text(m.col))),
 				"correct the hold or the came out column; the trial counts as clogged")

@@ -248,6 +248,9 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 		if high >= mostGrams {
 			do = fmt.Sprintf("type %s between %s g and 100 kg", name, number(low))
 		}
+		if meant, ok := b.pointMissed(f, v); ok && meant >= low && meant <= high {
+			do = fmt.Sprintf("type %s if the point was missed, else %s", number(meant), strings.TrimPrefix(do, "type "))
+		}
 		if v < 0 && low <= -v && -v <= high {
 			do = fmt.Sprintf("type %s if the minus is a slip, or what was weighed or measured", numberText(-v))
 		}
@@ -255,6 +258,18 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 		return known{}, false
 	}
 	return known{v, f.col}, true
+}
+
+// pointMissed is a number taken down to the others of its column by moving its
+// point, if that is what it takes.
+func (b *row) pointMissed(f *field, v float64) (meant float64, ok bool) {
+	u := b.table.usual(f.col)
+	for _, factor := range [...]float64{10, 100, 1000} {
+		if m := v / factor; u.holds(m, m/4) {
+			return m, true
+		}
+	}
+	return 0, false
 }
 
 // number writes a number for a message: four figures are enough to find it.

@@ -68,8 +68,9 @@ func (p *reader) doubt(format string, args ...any) {
 // lettersForFigures is what a number typed with the letters O or l was meant to
 // be, "" if it is none.
 func lettersForFigures(folded string, want Dimension) string {
-	if want == Volume || want == Any || len(folded) < 2 || !strings.ContainsAny(folded, "0123456789") || !strings.ContainsAny(folded, "ol") ||
-		strings.Trim(folded, "0123456789.,ol") != "" {
+	bare := strings.TrimLeft(folded, "<>=≤≥~ ")
+	if want == Volume || want == Any || len(bare) < 2 || !strings.ContainsAny(bare, "0123456789") || !strings.ContainsAny(bare, "ol") ||
+		strings.Trim(bare, "0123456789.,ol") != "" {
 		return ""
 	}
 	return strings.NewReplacer("o", "0", "l", "1").Replace(folded)

@@ -1,0 +1,37 @@
+package ingest
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// TestTenfold: where no sum of masses shows a slip, the other trials do.
+func TestTenfold(t *testing.T) {
+	for _, c := range []struct{ name, column, slip, at, do string }{
+		{"percent of fat", "GMS % of fat", "25", "B5", "type 2.5 if the point was missed"},
+		{"a fat percent", "fat %", "480", "A5", "type 48 if the point was missed, else a fat percent between 0 and 100"},
+		{"within the design", "GMS % of fat", "6", "", ""},
+	} {
+		log := "fat %,GMS % of fat,batch g,came out,hold min,foam g,drained at 20 min g\n"
+		for n := range 20 {
+			fat, gms := fmt.Sprint(40+n%4*4), fmt.Sprint(2+0.5*float64(n%3))
+			if n == 3 && c.column == "fat %" {
+				fat = c.slip
+			} else if n == 3 {
+				gms = c.slip
+			}
+			log += fmt.Sprintf("%s,%s,300,yes,%d,40,%g\n", fat, gms, 10+n%5, 1+0.2*float64(n%5))
+		}
+		var said []string
+		for _, p := range mustRead(t, log).Problems {
+			if p.Severity != ForInformation {
+				_, cell, _ := strings.Cut(p.At.String(), "cell ")
+				said = append(said, cell+": "+p.Do)
+			}
+		}
+		if len(said) > 1 || (c.at == "") != (len(said) == 0) || c.at != "" && (!strings.HasPrefix(said[0], c.at+": ") || !strings.Contains(said[0], c.do)) {
+			t.Errorf("%s: %q, want %s %q", c.name, said, c.at, c.do)
+		}
+	}
+}
