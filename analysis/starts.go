@@ -280,7 +280,7 @@ func recipe(t *ingest.Trial) []formula.Part {
 	}
 	out := make([]formula.Part, len(t.Parts))
 	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: *p.What}
 	}
 	return out
 }

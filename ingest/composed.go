@@ -69,13 +69,13 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	}
 	c.BatchGrams = b.book.float(t.Grams)
 	amounts := b.book.amounts[:0]
-	for i, d := range r.doses {
-		if parts[i].Grams > 0 {
-			amounts = append(amounts, Amount{d.name, parts[i].Grams, d.what})
+	for i := range r.doses {
+		if d := &r.doses[i]; parts[i].Grams > 0 {
+			amounts = append(amounts, Amount{d.name, parts[i].Grams, &d.what})
 		}
 	}
 	if byDifference && w.byDifference > 0 {
-		amounts = append(amounts, Amount{waterByDifference.Name, w.byDifference, waterByDifference})
+		amounts = append(amounts, Amount{waterByDifference.Name, w.byDifference, &waterByDifference})
 		if r.waterBlank {
 			b.problem("water left empty", PleaseLook, b.table.waterColumn, "nothing is typed here",
 				fmt.Sprintf("type the grams; until then the batch less the other ingredients is used, %s", grams(w.byDifference)))
@@ -95,19 +95,20 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 	list := b.book.scratch[:0]
 	amounts := b.book.amounts[:0]
 	inGramsOnly := true // what there is of emulsifiers
-	for _, d := range r.doses {
+	for i := range r.doses {
+		d := &r.doses[i]
 		g := d.amount
 		switch {
 		case d.basis == ofMix && r.batch.ok():
 			g = d.amount / 100 * r.batch.value
 		case d.basis != inGrams:
 			g = 0
-			r.noFat = r.noFat || isFat(d) && d.basis != ofMix
+			r.noFat = r.noFat || isFat(*d) && d.basis != ofMix
 			inGramsOnly = inGramsOnly && !d.what.WeighedAsEmulsifier()
 		}
 		list = append(list, mix.Part{Grams: g, What: d.what})
 		if g > 0 {
-			amounts = append(amounts, Amount{d.name, g, d.what})
+			amounts = append(amounts, Amount{d.name, g, &d.what})
 		}
 	}
 	c.Parts = b.book.sharedParts(amounts)

@@ -61,29 +61,51 @@ func (r *reader) sharedParts(amounts []Amount) []Amount {
 	r.key = r.key[:0]
 	for i := range amounts {
 		a := &amounts[i]
-		r.key = append(append(r.key, a.Name...), 0)
 		r.key = binary.LittleEndian.AppendUint64(r.key, math.Float64bits(a.Grams))
-		// A row's own values of an ingredient are all that can differ in a table.
-		r.key = append(append(r.key, a.What.From...), 0)
-		for k, own := range [...]*ingredient.Range{a.What.HLB, a.What.FatPercent} {
-			if own != nil {
-				r.key = binary.LittleEndian.AppendUint64(append(r.key, byte(k)), math.Float64bits(own.Value))
-			}
-		}
+		r.key = a.appendKind(r.key)
 	}
 	if kept, ok := r.partSets[string(r.key)]; ok {
 		return kept
 	}
+	key := string(r.key)
 	if n := len(amounts); cap(r.parts)-len(r.parts) < n {
 		r.parts = make([]Amount, 0, max(n, block))
 	}
 	start := len(r.parts)
+	for i := range amounts {
+		amounts[i].What = r.kept(&amounts[i])
+	}
 	r.parts = append(r.parts, amounts...)
 	kept := r.parts[start:len(r.parts):len(r.parts)]
 	if len(r.partSets) < keptSets {
-		r.partSets[string(r.key)] = kept
+		r.partSets[key] = kept
 	}
 	return kept
+}
+
+// appendKind appends what tells an amount's ingredient from the others of its
+// table: its column, and a row's own values, which are all that can differ.
+func (a *Amount) appendKind(key []byte) []byte {
+	key = append(append(append(append(key, a.Name...), 0), a.What.From...), 0)
+	for k, own := range [...]*ingredient.Range{a.What.HLB, a.What.FatPercent} {
+		if own != nil {
+			key = binary.LittleEndian.AppendUint64(append(key, byte(k)), math.Float64bits(own.Value))
+		}
+	}
+	return key
+}
+
+// kept is the one kept copy of an amount's ingredient.
+func (r *reader) kept(a *Amount) *ingredient.Ingredient {
+	r.key = a.appendKind(r.key[:0])
+	if i, ok := r.whats[string(r.key)]; ok {
+		return i
+	}
+	i := *a.What
+	if len(r.whats) < keptSets {
+		r.whats[string(r.key)] = &i
+	}
+	return &i
 }
 
 // rowNumbers are the sheet's numbers of the rows a trial stands on; of a card,
@@ -195,6 +217,24 @@ func (r *reader) events(text string) []quantity.Event {
 		r.eventsOf[strings.Clone(text)] = e
 	}
 	return e
+}
+
+// answered is what a text answers.
+type answered struct {
+	answer quantity.Answer
+	word   quantity.Word
+	err    error
+}
+
+func (r *reader) answer(text string) (quantity.Answer, quantity.Word, error) {
+	a, ok := r.answersOf[text]
+	if !ok {
+		a.answer, a.word, a.err = quantity.ParseAnswer(text)
+		if len(r.answersOf) < keptSets {
+			r.answersOf[strings.Clone(text)] = a
+		}
+	}
+	return a.answer, a.word, a.err
 }
 
 // litres is the size of a canister, 0 = not known.

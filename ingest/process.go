@@ -33,8 +33,10 @@ func (b *row) takeExtra(t *Trial, f *field) {
 // canister is the size as typed, with the header's unit when the cell has none.
 func (b *row) canister(f *field) string {
 	text := b.text(f.col)
-	if _, bare := bareNumber(b.sheet, b.cellAt(f.col)); bare && f.Unit != quantity.NoUnit {
-		text += " " + f.Unit.String()
+	if f.Unit != quantity.NoUnit {
+		if _, bare := bareNumber(b.sheet, b.cellAt(f.col)); bare {
+			text += " " + f.Unit.String()
+		}
 	}
 	return b.book.same(text)
 }

@@ -42,7 +42,8 @@ type reader struct {
 	intervals   []Interval
 	amounts     []Amount // scratch
 	parts       []Amount
-	partSets    map[string][]Amount // of the table being read
+	partSets    map[string][]Amount               // of the table being read
+	whats       map[string]*ingredient.Ingredient // likewise
 	numbers     []int
 	exact       map[float64]*ingredient.Range
 	extras, raw []pair // of the row being read
@@ -51,6 +52,7 @@ type reader struct {
 	rawSets     map[string]map[string]string
 	missingSets map[absence]map[string]Why
 	eventsOf    map[string][]quantity.Event
+	answersOf   map[string]answered
 	litresOf    map[string]float64
 }
 
@@ -135,6 +137,7 @@ func newReader(opt Options, several bool) *reader {
 		opt: opt, several: several, log: &Log{}, toldOf: map[onceKey]int{}, texts: map[string]string{},
 		exact: map[float64]*ingredient.Range{}, extraSets: map[string]map[string]float64{}, rawSets: map[string]map[string]string{},
 		missingSets: map[absence]map[string]Why{}, eventsOf: map[string][]quantity.Event{}, litresOf: map[string]float64{},
+		answersOf: map[string]answered{},
 	}
 }
 

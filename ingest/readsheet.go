@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/layout"
 	"foamfield/ingest/sheet"
 )
@@ -47,7 +48,7 @@ func explains(s *sheet.Sheet) bool {
 // readTable reads the trials of one table.
 func (r *reader) readTable(at Place, found *layout.Table) {
 	t := &table{file: at.File, name: at.Sheet, sheet: found.Sheet, found: found}
-	r.partSets = map[string][]Amount{}
+	r.partSets, r.whats = map[string][]Amount{}, map[string]*ingredient.Ingredient{}
 	r.plan(t)
 	r.survey(t)
 	r.hadOutcome = r.hadOutcome || t.outcomes
@@ -59,7 +60,7 @@ func (r *reader) readTable(at Place, found *layout.Table) {
 	}
 	names := namesFor(at, t, r.several)
 	b := &row{book: r, table: t, sheet: found.Sheet}
-	var ids []idCell
+	var own []numbered
 	for rows := range trialRows(found) {
 		b.rows, b.now = rows, 0
 		if !r.wanted(at, b) {
@@ -74,12 +75,12 @@ func (r *reader) readTable(at Place, found *layout.Table) {
 		if trial.Student == "" {
 			trial.Student = names.student
 		}
-		if id, ok := b.idOf(&trial); ok {
-			ids = append(ids, id)
+		if b.ownNumber(&trial) {
+			own = append(own, numbered{int32(len(r.log.Trials)), int32(rows[0])})
 		}
 		r.log.Trials = append(r.log.Trials, trial)
 	}
-	r.sayTwice(t, ids)
+	r.sayTwice(t, own)
 }
 
 // trialRows yields the rows of each trial: one, or all that share their key

@@ -161,7 +161,11 @@ func (b *row) keep(f *field, text string) {
 	if f.raw == "" {
 		return
 	}
-	if _, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64); err == nil {
+	digits, point := strings.TrimPrefix(text, "-"), strings.IndexAny(text, ".,")
+	if point >= 0 {
+		digits = strings.TrimPrefix(text[:point]+text[point+1:], "-")
+	}
+	if digits != "" && strings.Trim(digits, "0123456789") == "" {
 		return
 	}
 	b.setRaw(f.raw, text)
@@ -196,7 +200,7 @@ func (b *row) answerOf(t *Trial, f *field) said {
 		return said{}
 	}
 	text := b.text(f.col)
-	a, word, err := quantity.ParseAnswer(text)
+	a, word, err := b.book.answer(text)
 	switch {
 	case err != nil:
 		events := b.book.events(text)

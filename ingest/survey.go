@@ -38,7 +38,7 @@ func (r *reader) survey(t *table) {
 			}
 			switch f.Role {
 			case column.Clogged, column.Broke, column.OilLeak, column.Spits:
-				switch a, w, err := quantity.ParseAnswer(t.sheet.Display(c)); {
+				switch a, w, err := r.answer(t.sheet.Display(c)); {
 				case err != nil || w != quantity.NoWord:
 				case a == quantity.No:
 					no++
@@ -58,7 +58,7 @@ func (r *reader) survey(t *table) {
 				if v, ok := t.exactly(c, f); ok {
 					values = append(values, v)
 				} else if f.Role == column.Hold && c.Kind == sheet.Text && !t.typesBreaks {
-					t.typesBreaks = slices.ContainsFunc(quantity.Events(c.Text), func(e quantity.Event) bool { return brokeBy(e) == Yes })
+					t.typesBreaks = slices.ContainsFunc(r.events(c.Text), func(e quantity.Event) bool { return brokeBy(e) == Yes })
 				}
 			}
 		}

@@ -93,7 +93,7 @@ const (
 type Amount struct {
 	Name  string // as the column header calls it
 	Grams float64
-	What  ingredient.Ingredient
+	What  *ingredient.Ingredient // shared by all trials that have it
 }
 
 // Composition is a trial's mix. Nil = not known.

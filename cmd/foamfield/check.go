@@ -164,6 +164,9 @@ func (a *account) rows() string {
 
 // withBadCell counts the used trials of which some cell has to be fixed.
 func (a *account) withBadCell() int {
+	if !slices.ContainsFunc(a.problems, func(g ingest.Group) bool { return g.Severity == ingest.MustFix }) {
+		return 0
+	}
 	bad := map[*ingest.Trial]bool{}
 	find := a.trialAt()
 	for _, p := range a.log.Problems {
