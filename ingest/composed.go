@@ -141,6 +141,13 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 	case (p.fats == 0 && r.fat.ok() || shares) && !r.batch.ok():
 		b.book.told("batch not known", b.at(r.fat.col), "no batch mass is logged, so the emulsifier stays in grams",
 			"add a column \"Batch g\" to have it in percent of the mix")
+	case p.weighed > 0 && !r.batch.ok() && p.fats > 0 && b.table.waterColumn > 0 && p.waters == 0:
+		read := "nothing is typed here"
+		if text := b.text(b.table.waterColumn); text != "" {
+			read = quoted(text) + " is read as water that was not measured"
+		}
+		b.problem("no water logged", PleaseLook, b.table.waterColumn, read+", so the fat percent cannot be worked out",
+			"type the grams, 0 if the mix had no water; until then "+noFormula)
 	case p.weighed > 0 && !r.batch.ok() && p.fats > 0:
 		b.problem("batch not known", PleaseLook, b.table.fatColumn,
 			"neither the batch nor the water part is logged, so the fat percent cannot be worked out",

@@ -42,7 +42,7 @@ func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
 // its name as its title.
 func explains(s *sheet.Sheet) bool {
 	const title = "How to fill this in"
-	return s.Name == title && s.At(2, 2).Text == title
+	return s.Name == title && s.At(1, 2).Text == title
 }
 
 // readTable reads the trials of one table.

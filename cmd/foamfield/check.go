@@ -83,16 +83,11 @@ func (a *account) files() []string {
 	for _, in := range a.log.Inputs {
 		add(in.File)
 	}
-	for _, p := range a.problems {
-		if p.Kind == notRead {
-			add(p.At.File)
-		}
+	for _, n := range a.log.NotRead {
+		add(n.File)
 	}
 	return files
 }
-
-// notRead is the reader's kind of problem for a file of a folder it refused.
-const notRead = "file not read"
 
 // eachFile gives every file a line.
 func (a *account) eachFile(files []string) {
@@ -101,14 +96,19 @@ func (a *account) eachFile(files []string) {
 		in += fmt.Sprintf(", %d of them not read", refused)
 	}
 	fmt.Fprintf(a, "%s in %s: %s\n\n", count(len(a.log.Trials), "trial"), in, a.rows())
-	a.columns(len(files), func(i int) []string {
-		for _, p := range a.problems {
-			if p.Kind == notRead && p.At.File == files[i] {
-				return []string{files[i], "not read: " + p.Read + "; " + p.Do}
-			}
+	var lines [][]string
+	for _, file := range files {
+		if i := slices.IndexFunc(a.log.NotRead, func(n ingest.NotRead) bool { return n.File == file }); i >= 0 {
+			n := a.log.NotRead[i]
+			lines = append(lines, []string{file, "not read: " + n.Reason + "; " + n.Do})
+			continue
 		}
-		return []string{files[i], a.ofFile(files[i])}
-	})
+		lines = append(lines, []string{file, a.ofFile(file)})
+		for _, student := range a.students(file) {
+			lines = append(lines, []string{"  " + student[0], student[1]})
+		}
+	}
+	a.columns(len(lines), func(i int) []string { return lines[i] })
 	a.WriteString("\nTo see what was read in one of them, check it alone.\n")
 }
 
@@ -135,7 +135,10 @@ func (a *account) ofFile(file string) string {
 // whole tells all of one file.
 func (a *account) whole() {
 	fmt.Fprintf(a, "%s: %s, %s\n", oneLine(a.log.Inputs[0].File), count(len(a.log.Trials), "trial"), a.rows())
-	a.students()
+	if students := a.students(a.log.Inputs[0].File); len(students) > 0 {
+		a.WriteString("\nStudents\n")
+		a.columns(len(students), func(i int) []string { return students[i] })
+	}
 	a.tables()
 	a.trials("Set aside: no formula is built on them", func(t *ingest.Trial) string { return t.Aside })
 	a.trials("Counted, but no formula is built on them", func(t *ingest.Trial) string { return t.Flagged })
@@ -203,35 +206,35 @@ func (a *account) trialAt() func(ingest.Place) *ingest.Trial {
 	}
 }
 
-// students gives every student of a log a line, when it names more than one.
-func (a *account) students() {
+// students gives a line for every student of a file, when it names more than
+// one.
+func (a *account) students(file string) (lines [][]string) {
 	var names []string
-	index := map[string]int{}
+	tallies := map[string]*tally{}
 	for i := range a.log.Trials {
-		if name := a.log.Trials[i].Student; name != "" {
-			if _, met := index[name]; !met {
-				index[name] = len(names)
-				names = append(names, name)
-			}
+		t := &a.log.Trials[i]
+		if t.Student == "" || t.At.File != file {
+			continue
 		}
+		if tallies[t.Student] == nil {
+			names = append(names, t.Student)
+			tallies[t.Student] = &tally{}
+		}
+		tallies[t.Student].trial(t)
 	}
 	if len(names) < 2 {
-		return
-	}
-	tallies := make([]tally, len(names))
-	for i := range a.log.Trials {
-		if t := &a.log.Trials[i]; t.Student != "" {
-			tallies[index[t.Student]].trial(t)
-		}
+		return nil
 	}
 	find := a.trialAt()
 	for _, p := range a.log.Problems {
-		if t := find(p.At); t != nil && t.Student != "" {
-			tallies[index[t.Student]].problem(p)
+		if t := find(p.At); t != nil && t.Student != "" && t.At.File == file {
+			tallies[t.Student].problem(p)
 		}
 	}
-	a.WriteString("\nStudents\n")
-	a.columns(len(names), func(i int) []string { return []string{names[i], tallies[i].String()} })
+	for _, name := range names {
+		lines = append(lines, []string{name, tallies[name].String()})
+	}
+	return lines
 }
 
 // tally counts what was found in the trials of one file or student.
