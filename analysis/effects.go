@@ -16,46 +16,61 @@ const (
 
 // effects is how hold follows each variable, the others as at the given mix.
 func (s *study) effects(at []float64) {
-	line := s.lineOf(result.HoldMinutes)
-	if line == nil {
+	if s.lineOf(result.HoldMinutes) == nil {
 		return
 	}
 	t := s.search.Tested
-	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
 	for v := range s.vars {
-		e := result.Effect{Variable: s.vars[v].Name, Fixed: s.mixOf(at)}
-		low, high := -1, -1
-		for i, x := range region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], effectSteps) {
+		xs := region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], effectSteps)
+		s.effect(at, s.vars[v], xs, func(x float64) ([]float64, bool) {
 			mix := moved(at, v, x)
-			m, sd := line.Level(s.basis.Features(mix))
-			e.X = append(e.X, x)
-			e.Hold = append(e.Hold, result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)})
-			tested := t.Holds(mix)
-			e.Tested = append(e.Tested, tested)
-			if tested {
-				if low < 0 {
-					low = i
-				}
-				high = i
-			}
-		}
-		e.Change, e.Verdict, e.ShareUp = result.Band{Mid: 1, Low: 1, High: 1}, result.CannotTell, 0.5
-		if high > low {
-			m, sd := s.rise(at, v, e.X[low], e.X[high])
-			e.Change = result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
-			e.ShareUp = distuv.UnitNormal.CDF(m / sd)
-			s.shape(&e, at, v, low, high)
-		}
-		if e.Verdict == result.CannotTell {
-			e.Shape = ""
-		}
-		s.out.Effects = append(s.out.Effects, e)
+			return s.basis.Features(mix), t.Holds(mix)
+		})
 	}
+	for i, v := range s.settings {
+		xs := region.Steps(region.Coordinate{}, v.Low, v.High, effectSteps)
+		s.effect(at, v, xs, func(x float64) ([]float64, bool) {
+			return s.basis.With(moved(s.basis.Beside, i, (x-v.Centre)/v.Scale)).Features(at), true
+		})
+	}
+}
+
+// effect is the hold over the values of one variable; feature gives the features there
+// and whether that was tested.
+func (s *study) effect(at []float64, v result.Variable, xs []float64, feature func(x float64) ([]float64, bool)) {
+	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
+	e := result.Effect{Variable: v.Name, Fixed: s.mixOf(at), X: xs}
+	features := make([][]float64, len(xs))
+	low, high := -1, -1
+	for i, x := range xs {
+		f, tested := feature(x)
+		m, sd := s.lineOf(result.HoldMinutes).Level(f)
+		features[i] = f
+		e.Hold = append(e.Hold, result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)})
+		e.Tested = append(e.Tested, tested)
+		if tested {
+			if low < 0 {
+				low = i
+			}
+			high = i
+		}
+	}
+	e.Change, e.Verdict, e.ShareUp = result.Band{Mid: 1, Low: 1, High: 1}, result.CannotTell, 0.5
+	if high > low {
+		m, sd := s.rise(features[low], features[high])
+		e.Change = result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
+		e.ShareUp = distuv.UnitNormal.CDF(m / sd)
+		s.shape(&e, features, low, high)
+	}
+	if e.Verdict == result.CannotTell {
+		e.Shape = ""
+	}
+	s.out.Effects = append(s.out.Effects, e)
 }
 
 // shape says how the hold runs from the low to the high end of the tested part: up,
 // down, or up to a peak and down beyond it, whichever the trials say most firmly.
-func (s *study) shape(e *result.Effect, at []float64, v, low, high int) {
+func (s *study) shape(e *result.Effect, features [][]float64, low, high int) {
 	e.Shape = result.Rises
 	if e.Change.Mid < 1 {
 		e.Shape = result.Falls
@@ -70,8 +85,8 @@ func (s *study) shape(e *result.Effect, at []float64, v, low, high int) {
 	if peak == low || peak == high || e.Verdict == result.Clear {
 		return
 	}
-	up, upSD := s.rise(at, v, e.X[low], e.X[peak])
-	down, downSD := s.rise(at, v, e.X[peak], e.X[high])
+	up, upSD := s.rise(features[low], features[peak])
+	down, downSD := s.rise(features[peak], features[high])
 	// both sides must hold, so the less sure one counts
 	if sure := math.Min(distuv.UnitNormal.CDF(up/upSD), distuv.UnitNormal.CDF(-down/downSD)); verdict(sure) != result.CannotTell {
 		e.Shape, e.Peak, e.Verdict = result.Peaks, &peak, verdict(sure)
@@ -94,14 +109,14 @@ func moved(at []float64, v int, x float64) []float64 {
 	return m
 }
 
-// rise is the mean and spread of the change in ln hold when a variable goes from
-// one value to another.
-func (s *study) rise(at []float64, v int, from, to float64) (mean, sd float64) {
-	a, b := s.basis.Features(moved(at, v, from)), s.basis.Features(moved(at, v, to))
-	for i := range b {
-		b[i] -= a[i]
+// rise is the mean and spread of the change in ln hold from one row of features to
+// another.
+func (s *study) rise(from, to []float64) (mean, sd float64) {
+	change := make([]float64, len(to))
+	for i := range to {
+		change[i] = to[i] - from[i]
 	}
-	return s.lineOf(result.HoldMinutes).Level(b)
+	return s.lineOf(result.HoldMinutes).Level(change)
 }
 
 // peaks says where each variable serves the chance best, the others as at the
@@ -134,7 +149,7 @@ func (s *study) peaks(at []float64) {
 			p.AtEdge = "high"
 		}
 		if hold != nil && last > p.Best {
-			m, sd := s.rise(at, v, p.Best, last)
+			m, sd := s.rise(s.basis.Features(moved(at, v, p.Best)), s.basis.Features(moved(at, v, last)))
 			c := distuv.UnitNormal.CDF(-m / sd)
 			p.NoLongerPay = &c
 		}

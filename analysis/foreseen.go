@@ -28,7 +28,7 @@ func (s *study) foresee() {
 				forget[i] = obs
 			}
 		}
-		c := s.chain.ChanceWithout(t.mix, forget)
+		c := s.chain.With(t.beside).ChanceWithout(t.mix, forget)
 		t.shown.ForeseenChance = &c
 	})
 }
@@ -40,29 +40,44 @@ func (s *study) confounded() {
 	if len(trials) < 4 {
 		return
 	}
-	column := func(v int) []float64 {
-		out := make([]float64, len(trials))
-		for k, t := range trials {
-			out[k] = s.basis.Coordinates[v].Of(t.mix[v])
-		}
-		return out
-	}
-	add := func(a, b string, share float64) {
-		s.out.Confounded = append(s.out.Confounded, result.Confounded{A: a, B: b, Share: share,
-			Sentence: "these trials hardly tell " + a + " from " + b + ": they changed together"})
-	}
 	for i := range s.vars {
 		for j := range i {
-			if share := squaredCorrelation(column(j), column(i)); share >= 0.8 {
-				add(s.vars[j].Label, s.vars[i].Label, share)
+			if share := squaredCorrelation(s.column(j, trials), s.column(i, trials)); share >= copied {
+				s.hardlyTell(s.vars[j].Label, s.vars[i].Label, share)
 			}
 		}
-		for _, g := range groupings[:2] {
-			if share, groups := betweenShare(column(i), trials, g.of); groups > 1 && groups <= len(trials)/2 && share >= 0.8 {
-				add(s.vars[i].Label, "the "+g.by, share)
-			}
+		s.withDayOrCook(s.vars[i].Label, s.column(i, trials), trials)
+	}
+	for i, v := range s.settings {
+		column := make([]float64, len(trials))
+		for k, t := range trials {
+			column[k] = t.beside[i]
+		}
+		s.withDayOrCook(v.Label, column, trials)
+	}
+}
+
+// withDayOrCook says where a variable changed from day to day or cook to cook only.
+func (s *study) withDayOrCook(label string, column []float64, trials []*trial) {
+	for _, g := range groupings[:2] {
+		if share, groups := betweenShare(column, trials, g.of); groups > 1 && groups <= len(trials)/2 && share >= copied {
+			s.hardlyTell(label, "the "+g.by, share)
 		}
 	}
+}
+
+func (s *study) hardlyTell(a, b string, share float64) {
+	s.out.Confounded = append(s.out.Confounded, result.Confounded{A: a, B: b, Share: share,
+		Sentence: "these trials hardly tell " + a + " from " + b + ": they changed together"})
+}
+
+// column is a variable's coordinate in every trial.
+func (s *study) column(v int, trials []*trial) []float64 {
+	out := make([]float64, len(trials))
+	for k, t := range trials {
+		out[k] = s.basis.Coordinates[v].Of(t.mix[v])
+	}
+	return out
 }
 
 func squaredCorrelation(a, b []float64) float64 {

@@ -128,12 +128,18 @@ func (s *study) believe(i int, extra float64) error {
 	p := priors[l.outcome]
 	x := make([][]float64, len(l.trials))
 	for k, t := range l.trials {
-		x[k] = s.basis.Features(t.mix)
+		x[k] = s.basis.With(t.beside).Features(t.mix)
 	}
 	terms := p.terms(s.basis, s.vars)
+	for _, b := range s.beside {
+		terms = append(terms, b.prior(p))
+	}
 	m := result.Model{Outcome: l.outcome, N: len(l.trials)}
 	for _, t := range s.basis.Terms {
 		m.Terms = append(m.Terms, s.termNames(t))
+	}
+	for _, b := range s.beside {
+		m.Terms = append(m.Terms, []string{b.name})
 	}
 	for _, n := range terms {
 		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})

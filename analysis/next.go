@@ -35,11 +35,11 @@ func (s *study) nextTrials() {
 		}
 		return
 	}
-	repeat := result.NextTrial{Purpose: "repeat", Mix: mixOfTrial(best), Ingredients: s.asMade(best),
+	repeat := result.NextTrial{Purpose: "repeat", Mix: s.mixOfTrial(best), Ingredients: s.asMade(best),
 		Reason: s.repeatReason(best)}
 	if best.mix != nil && s.chain != nil {
-		chance := s.chain.Chance(best.mix)
-		repeat.Chance, repeat.ClogChance = &chance, s.clogChance(best.mix)
+		chance := s.chain.With(best.beside).Chance(best.mix)
+		repeat.Chance, repeat.ClogChance = &chance, s.clogChanceOf(best)
 	}
 	if repeat.ClogChance == nil || *repeat.ClogChance <= clogLimitTrial {
 		s.out.NextTrials = append(s.out.NextTrials, repeat)
@@ -98,7 +98,7 @@ func (s *study) thinnest() *trial {
 // they fell or wept.
 func (s *study) step(from *trial) {
 	c := s.out.Counts
-	m := mixOfTrial(from)
+	m := s.mixOfTrial(from)
 	var reason string
 	scale := func(p *float64, factor float64) *float64 {
 		if p == nil {
@@ -126,7 +126,7 @@ func (s *study) step(from *trial) {
 			s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
 			next.Ingredients = lines(f)
-			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB}
+			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB, Extras: m.Extras}
 		}
 	}
 	s.out.NextTrials = append(s.out.NextTrials, next)

@@ -75,8 +75,22 @@ func (s *study) group() {
 	}
 }
 
-// repeats says whether b is a new mix of a's formula.
+// sameBeside says whether two trials were made the same way: a tenth of the range tried
+// apart at most in every setting.
+func sameBeside(a, b []float64) bool {
+	for i := range a {
+		if math.Abs(a[i]-b[i]) > 0.2 {
+			return false
+		}
+	}
+	return true
+}
+
+// repeats says whether b is a new mix of a's formula, made the same way.
 func (s *study) repeats(a, b *trial) bool {
+	if a.mix != nil && b.mix != nil && !sameBeside(a.beside, b.beside) {
+		return false
+	}
 	if a.recipe != nil && b.recipe != nil {
 		return formula.Same(a.recipe, b.recipe, s.out.Batch.ScaleStepGrams)
 	}

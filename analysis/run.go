@@ -21,9 +21,6 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
 		Targets: s.want, Batch: batch(log, set)}
 	s.read()
-	if err := s.chooseVariables(); err != nil {
-		return nil, err
-	}
 	s.judge()
 	for _, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
 		if !s.judged[o] {
@@ -31,8 +28,11 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 		}
 	}
 	s.watched()
-	s.group()
 	s.verdicts()
+	if err := s.chooseVariables(); err != nil {
+		return nil, err
+	}
+	s.group()
 	s.summaries()
 	s.repeatability()
 	s.ingredients()
@@ -290,7 +290,7 @@ func (s *study) bestSeen() *result.BestSeen {
 	if t == nil {
 		return nil
 	}
-	out := &result.BestSeen{At: t.At.String(), ID: t.ID, Works: t.works.pointer(), Mix: mixOfTrial(t),
+	out := &result.BestSeen{At: t.At.String(), ID: t.ID, Works: t.works.pointer(), Mix: s.mixOfTrial(t),
 		HoldMinutes: interval(t.Hold), Drained: interval(t.Drained), Ingredients: s.asMade(t)}
 	for i := range s.trials {
 		if s.trials[i].group == t.group {
@@ -300,9 +300,19 @@ func (s *study) bestSeen() *result.BestSeen {
 	return out
 }
 
-func mixOfTrial(t *trial) result.Mix {
-	return result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+// mixOfTrial is a trial's mix, with its own values of the extras that are named.
+func (s *study) mixOfTrial(t *trial) result.Mix {
+	m := result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
 		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB}
+	for name := range s.usual {
+		if v, ok := t.Extras[name]; ok {
+			if m.Extras == nil {
+				m.Extras = map[string]float64{}
+			}
+			m.Extras[name] = v
+		}
+	}
+	return m
 }
 
 // fillEmpty turns absent lists into empty ones, so that results.json has [] where

@@ -97,6 +97,12 @@ func checkStarts(t *testing.T, r *result.Results) {
 		for _, v := range r.Variables {
 			x := map[string]*float64{fatPercent: s.Mix.FatPercent, emulsifierPercent: s.Mix.EmulsifierPercent,
 				emulsifierGrams: s.Mix.EmulsifierGrams, blendHLB: s.Mix.BlendHLB}[v.Name]
+			if v.Role == result.Held {
+				if set, named := s.Mix.Extras[v.Name]; named && set != *v.FixedAt {
+					t.Errorf("%s: %s at %v, fixed at %v", s.Aim, v.Name, set, *v.FixedAt)
+				}
+				x = v.FixedAt
+			}
 			if x == nil || *x < v.Low-0.3 || *x > v.High+0.3 {
 				t.Errorf("%s: %s outside what was tried", s.Aim, v.Name)
 			}

@@ -113,10 +113,17 @@ func (s *study) unjudged() string {
 }
 
 // clogChance is the chance that a mix does not come out, nil if nobody logged it.
-func (s *study) clogChance(mix []float64) *float64 {
+func (s *study) clogChance(mix []float64) *float64 { return s.clogs(s.basis.Features(mix)) }
+
+// clogChanceOf is the same of a trial made once more, as it was made.
+func (s *study) clogChanceOf(t *trial) *float64 {
+	return s.clogs(s.basis.With(t.beside).Features(t.mix))
+}
+
+func (s *study) clogs(features []float64) *float64 {
 	for i, l := range s.links {
 		if l.outcome == result.CameOut {
-			c := 1 - s.chain.Links[i].Passes(s.basis.Features(mix))
+			c := 1 - s.chain.Links[i].Passes(features)
 			return &c
 		}
 	}
@@ -172,6 +179,11 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	for v := range s.vars {
 		low, high := s.search.Slack(at, v, slackDrop)
 		out.Slack[s.vars[v].Name] = result.Slack{Low: low, High: high}
+	}
+	for _, v := range s.settings {
+		if _, named := s.usual[v.Name]; !named {
+			out.Notes = append(out.Notes, fmt.Sprintf("the log does not say how big the canister is, so how much it takes (%s) is not named; the chance is for what these trials usually had", v.Label))
+		}
 	}
 	if template != nil && f != nil {
 		out.Notes = append(out.Notes, overLimits(template, f)...)
@@ -330,7 +342,7 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 // made counts the trials of a start's own formula.
 func (s *study) made(values []float64) (times, worked int) {
 	for _, t := range s.onSurface() {
-		if !s.sameMix(t.mix, values) {
+		if !s.sameMix(t.mix, values) || !sameBeside(t.beside, s.basis.Beside) {
 			continue
 		}
 		times++
@@ -346,7 +358,11 @@ func (s *study) closest(values []float64) *result.Closest {
 	var best *trial
 	near := math.Inf(1)
 	for _, t := range s.onSurface() {
-		if d := s.distance(values, t.mix); d < near {
+		d := s.distance(values, t.mix)
+		for i := range s.settings {
+			d = math.Hypot(d, t.beside[i])
+		}
+		if d < near {
 			best, near = t, d
 		}
 	}
@@ -356,6 +372,9 @@ func (s *study) closest(values []float64) *result.Closest {
 	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.works.pointer(), Differences: map[string]float64{}}
 	for i, v := range s.vars {
 		c.Differences[v.Name] = values[i] - best.mix[i]
+	}
+	for i, v := range s.settings {
+		c.Differences[v.Name] = -best.beside[i] * v.Scale
 	}
 	return c
 }

@@ -1,8 +1,10 @@
 package analysis
 
 import (
+	"maps"
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/latent"
@@ -37,6 +39,7 @@ type trial struct {
 	*ingest.Trial
 	shown    *result.Trial
 	mix      []float64 // values of the surface's variables, nil if off the surface
+	beside   []float64 // values of the terms beside them
 	passes   map[result.Outcome]tri
 	works    tri
 	failedBy []result.Outcome
@@ -49,6 +52,9 @@ type surface struct {
 	vars      []result.Variable
 	basis     region.Basis
 	constants map[string]float64 // variables that never changed
+	beside    []beside           // terms beside the mix
+	settings  []result.Variable  // the extras among them
+	usual     map[string]float64 // extras that go with every mix that is named
 }
 
 // Names of the three variables of a foam.
@@ -146,7 +152,7 @@ func (s *study) chooseVariables() error {
 	for _, c := range []candidate{fatCandidate, emulsifier, hlbCandidate} {
 		v := known(c)
 		aside := func(reason string, value *float64) {
-			s.out.SetAside = append(s.out.SetAside, result.SetVariable{Name: c.name, Reason: reason, Value: value})
+			s.out.SetAside = append(s.out.SetAside, result.SetVariable{Name: c.name, Label: c.label, Unit: c.unit, Reason: reason, Value: value})
 		}
 		switch low, high := ends(v); {
 		case len(v) == 0:
@@ -159,10 +165,6 @@ func (s *study) chooseVariables() error {
 		default:
 			chosen = append(chosen, c)
 		}
-	}
-	for _, x := range s.log.Extras {
-		s.out.SetAside = append(s.out.SetAside, result.SetVariable{Name: x.Name,
-			Reason: "logged and listed with the trials; the surface is built on fat, emulsifier and blend HLB only"})
 	}
 	columns := make([][]float64, len(chosen))
 	for k, c := range chosen {
@@ -203,13 +205,15 @@ func (s *study) chooseVariables() error {
 		low, high := ends(values)
 		// 1.7 standard deviations are half the range of evenly spread trials, and
 		// one far-out trial hardly moves them.
-		v := result.Variable{Name: c.name, Label: c.label, Unit: c.unit, Log: c.log, Low: low, High: high,
+		v := result.Variable{Name: c.name, Label: c.label, Unit: c.unit, Log: c.log, Role: result.Moved, Low: low, High: high,
 			Centre: centre, Scale: math.Max(1.7*sd, c.least)}
 		s.vars = append(s.vars, v)
 		coords = append(coords, region.Coordinate{Log: v.Log, Centre: v.Centre, Scale: v.Scale})
 	}
 	s.basis = region.Curved(coords)
-	s.out.Variables = s.vars
+	s.chooseExtras()
+	s.placeBeside()
+	s.out.Variables = slices.Concat(s.vars, s.settings)
 	return nil
 }
 
@@ -251,6 +255,9 @@ func (s *surface) mixOf(values []float64) result.Mix {
 	}
 	for i, v := range s.vars {
 		set(v.Name, values[i])
+	}
+	if len(s.usual) > 0 {
+		m.Extras = maps.Clone(s.usual)
 	}
 	return m
 }

@@ -141,8 +141,11 @@ func cut(s string) string {
 
 // more is a variable that rises, inside a sentence.
 func more(r *result.Results, name string) string {
-	if name == blendHLB {
+	switch name {
+	case blendHLB:
 		return "a higher HLB"
+	case "temperature_c":
+		return "a higher temperature"
 	}
 	return "more " + shortName(r, name)
 }

@@ -42,6 +42,13 @@ func (b *builder) moved() Section {
 	for i, e := range b.r.Effects {
 		items = append(items, b.effect(fmt.Sprintf("effects[%d]", i), e))
 	}
+	for i, v := range b.r.Variables {
+		if v.FixedAt != nil && v.Assumed > 0 {
+			p := fmt.Sprintf("variables[%d]", i)
+			items = append(items, say("Not every trial says the "+b.label(v.Name)+": ", count(p+".assumed_in", v.Assumed),
+				" are taken to have had the usual, ", b.amount(p+".fixed_at", v.Name, *v.FixedAt), "."))
+		}
+	}
 	for i, p := range b.r.Peaks {
 		items = append(items, b.peak(fmt.Sprintf("peaks[%d]", i), p))
 	}
@@ -70,11 +77,15 @@ func (b *builder) moved() Section {
 	return s
 }
 
+// more is a variable that rises, where "more" is not the word for it.
+var more = map[string]string{blendHLB: "a higher HLB", "temperature_c": "a higher temperature",
+	"chargers": "one more charger", "shakes": "shaking more often"}
+
 // effect says one trend no more firmly than it is known.
 func (b *builder) effect(path string, e result.Effect) Text {
-	what := "more " + b.label(e.Variable)
-	if e.Variable == blendHLB {
-		what = "a higher HLB"
+	what := more[e.Variable]
+	if what == "" {
+		what = "more " + b.label(e.Variable)
 	}
 	low, high := -1, -1
 	for i, t := range e.Tested {

@@ -3,6 +3,7 @@ package reports
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -132,6 +133,11 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 		unit := map[string]string{fatPercent: " points", emulsifierPercent: " points", emulsifierGrams: " g"}[v.Name]
 		if step.Text == "1.0" {
 			unit = strings.TrimSuffix(unit, "s")
+		}
+		if v.FixedAt != nil {
+			if step = trimmed(path+".differences."+v.Name, math.Abs(d), 2); v.Unit != "" {
+				unit = " " + v.Unit
+			}
 		}
 		moves = append(moves, say(step, unit+" "+way+" "+b.label(v.Name)))
 	}

@@ -131,13 +131,16 @@ func (b *builder) amount(path, name string, v float64) Text {
 	case blendHLB:
 		return say("HLB ", num(path, v, 1))
 	}
-	unit := ""
-	for _, d := range b.r.Variables {
-		if d.Name == name && d.Unit != "" {
-			unit = " " + d.Unit
+	if name == "chargers" {
+		if v == 1 {
+			return say(trimmed(path, v, 2), " charger")
 		}
+		return say(trimmed(path, v, 2), " chargers")
 	}
-	return say(b.label(name)+" ", trimmed(path, v, 2), unit)
+	if _, unit := b.called(name); unit != "" {
+		return say(b.label(name)+" ", trimmed(path, v, 2), " "+unit)
+	}
+	return say(b.label(name)+" ", trimmed(path, v, 2))
 }
 
 // span says a range of a variable: "31.8 to 57.7 % fat".
@@ -149,8 +152,14 @@ func (b *builder) span(lowPath, highPath, name string, low, high float64) Text {
 	if name == blendHLB {
 		return say(l, " to ", h[1])
 	}
-	if known[name] != "" {
+	if known[name] != "" || name == "chargers" {
 		return say(l[0], " to ", h)
+	}
+	if len(l) > 2 { // name, number, unit
+		l = l[:2]
+	}
+	if len(h) > 1 {
+		h = h[1:]
 	}
 	return say(l, " to ", h)
 }
@@ -162,12 +171,25 @@ func (b *builder) label(name string) string {
 	if s := known[name]; s != "" {
 		return s
 	}
-	for _, v := range b.r.Variables {
-		if v.Name == name && v.Label != "" {
-			return v.Label
-		}
+	if label, _ := b.called(name); label != "" {
+		return label
 	}
 	return strings.ReplaceAll(name, "_", " ")
+}
+
+// called is what the log calls a variable, and its unit.
+func (b *builder) called(name string) (label, unit string) {
+	for _, v := range b.r.Variables {
+		if v.Name == name {
+			return v.Label, v.Unit
+		}
+	}
+	for _, v := range b.r.SetAside {
+		if v.Name == name {
+			return v.Label, v.Unit
+		}
+	}
+	return "", ""
 }
 
 // mix says a mix in one line: "45.0 % fat, 2.0 % emulsifier, HLB 8.2".

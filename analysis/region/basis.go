@@ -25,7 +25,19 @@ func (c Coordinate) Of(value float64) float64 {
 type Basis struct {
 	Coordinates []Coordinate
 	Terms       [][]int // the variables a term multiplies; none = the constant
+	// Beside is the values of further terms that do not follow from the mix: they stay
+	// as they are while the mix moves.
+	Beside []float64
 }
+
+// With is the basis with other values beside the mix.
+func (b Basis) With(beside []float64) Basis {
+	b.Beside = beside
+	return b
+}
+
+// Width is the number of features.
+func (b Basis) Width() int { return len(b.Terms) + len(b.Beside) }
 
 // Straight is the basis of a plane, Curved adds squares and products.
 func Straight(c []Coordinate) Basis {
@@ -47,9 +59,9 @@ func Curved(c []Coordinate) Basis {
 	return b
 }
 
-// Features is the value of every term at a mix.
+// Features is the value of every term at a mix, then what is beside it.
 func (b Basis) Features(mix []float64) []float64 {
-	return b.FeaturesInto(make([]float64, len(b.Terms)), mix)
+	return b.FeaturesInto(make([]float64, b.Width()), mix)
 }
 
 // FeaturesInto is Features without an allocation.
@@ -66,13 +78,14 @@ func (b Basis) FeaturesInto(f, mix []float64) []float64 {
 		}
 		f[t] = v
 	}
+	copy(f[len(b.Terms):], b.Beside)
 	return f
 }
 
 // Slope is what every term changes by, per unit of variable v's coordinate, at the
 // given coordinates.
 func (b Basis) Slope(z []float64, v int) []float64 {
-	out := make([]float64, len(b.Terms))
+	out := make([]float64, b.Width())
 	for t, vars := range b.Terms {
 		for k, i := range vars {
 			if i != v {

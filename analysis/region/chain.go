@@ -80,6 +80,11 @@ type Chain struct {
 	Links []Link
 }
 
+// With is the chain with other values beside the mix.
+func (c *Chain) With(beside []float64) *Chain {
+	return &Chain{Basis: c.Basis.With(beside), Links: c.Links}
+}
+
 // Chance is the probability that the next mix of these values works.
 func (c *Chain) Chance(mix []float64) float64 {
 	chance, _ := c.verdict(mix)
@@ -89,7 +94,7 @@ func (c *Chain) Chance(mix []float64) float64 {
 // verdict is the chance and the link with the largest share of first failures.
 func (c *Chain) verdict(mix []float64) (chance float64, limitedBy int) {
 	var buf [48]float64
-	f := c.Basis.FeaturesInto(buf[:len(c.Basis.Terms)], mix)
+	f := c.Basis.FeaturesInto(buf[:c.Basis.Width()], mix)
 	chance = 1
 	most := -1.0
 	for i := range c.Links {

@@ -23,6 +23,7 @@ type Tested struct {
 // knowledge a term carries: it keeps terms the layout never varied from having
 // endless leverage.
 func NewTested(b Basis, mixes [][]float64, weight float64) *Tested {
+	b = b.With(nil) // what is beside the mix does not move
 	d, p := len(b.Coordinates), len(b.Terms)
 	t := &Tested{basis: b, Low: make([]float64, d), High: make([]float64, d)}
 	for i := range d {

@@ -252,11 +252,28 @@ type Variable struct {
 	High   float64 `json:"high"`
 	Centre float64 `json:"centre"` // of x as used (of the logarithm if Log)
 	Scale  float64 `json:"scale"`
+	Role   Role    `json:"role"`
+	// FixedAt is the value every chance and every mix goes with, if Role is Held.
+	FixedAt *float64 `json:"fixed_at"`
+	// Assumed is the number of trials that do not say it and were taken to have had
+	// the usual value.
+	Assumed int `json:"assumed_in"`
 }
+
+// Role is what a variable does when mixes are searched.
+type Role string
+
+// The two roles: a variable of the mix is moved, one beside it held.
+const (
+	Moved Role = "moved"
+	Held  Role = "held"
+)
 
 // SetVariable is a variable the log carries but the model cannot use.
 type SetVariable struct {
 	Name   string   `json:"name"`
+	Label  string   `json:"label"`
+	Unit   string   `json:"unit"`
 	Reason string   `json:"reason"`
 	Value  *float64 `json:"value"` // the constant, if it never changed
 }
