@@ -70,7 +70,7 @@ type view struct {
 func (s *study) safeToTry() [][]float64 {
 	var out [][]float64
 	for _, t := range s.onSurface() {
-		if cameOut(t.Trial) == yes && t.Flagged == "" {
+		if cameOut(t.Trial) == yes && t.Flagged == "" && s.madeAlike(t) {
 			out = append(out, t.mix)
 		}
 	}

@@ -11,12 +11,14 @@ import (
 	"foamfield/ingest"
 )
 
-// beside is a term of every line that does not follow from fat, emulsifier and HLB.
+// beside is a term of every line that does not follow from fat, emulsifier and HLB. Mixes
+// are searched and named with it held.
 type beside struct {
 	name  string // as the terms in the results call it
 	prior func(prior) posterior.Normal
 	of    func(*trial) float64
-	held  float64 // its value in every mix that is searched or named
+	// choice and level, if it is the offset of one level of a choice.
+	choice, level string
 }
 
 // What an extra must show before it joins the surface. An extra is a number a kitchen
@@ -192,8 +194,8 @@ func (s *study) join(e extra) {
 	scale := (e.high - e.low) / 2
 	s.settings = append(s.settings, result.Variable{Name: e.Name, Label: e.Label, Unit: e.Unit, Role: result.Held,
 		Low: e.low, High: e.high, Centre: e.usual, Scale: scale, FixedAt: &e.usual, Assumed: e.trials - e.known})
-	s.beside = append(s.beside, beside{e.Name, func(p prior) posterior.Normal { return p.setting },
-		func(t *trial) float64 { return (e.at(t) - e.usual) / scale }, 0})
+	s.beside = append(s.beside, beside{name: e.Name, prior: func(p prior) posterior.Normal { return p.setting },
+		of: func(t *trial) float64 { return (e.at(t) - e.usual) / scale }})
 }
 
 // placeBeside gives every trial on the surface its values beside the mix.
@@ -203,9 +205,7 @@ func (s *study) placeBeside() {
 			t.beside = append(t.beside, b.of(t))
 		}
 	}
-	for _, b := range s.beside {
-		s.basis.Beside = append(s.basis.Beside, b.held)
-	}
+	s.basis.Beside = make([]float64, len(s.beside))
 }
 
 // follows is the share of a column's variation that goes with the others together, and

@@ -48,6 +48,14 @@ func (s *study) confounded() {
 		}
 		s.withDayOrCook(s.vars[i].Label, s.column(i, trials), trials)
 	}
+	for _, c := range s.out.Choices {
+		of := func(t *trial) string { return s.levelOf(c.By, t) }
+		for i, v := range s.vars {
+			if share, groups := betweenShare(s.column(i, trials), trials, of); groups > 1 && share >= copied {
+				s.hardlyTell(v.Label, "which "+c.By, share)
+			}
+		}
+	}
 	for i, v := range s.settings {
 		column := make([]float64, len(trials))
 		for k, t := range trials {

@@ -69,6 +69,7 @@ func (s *study) mapOut() error {
 	s.limits()
 	s.effects(at)
 	s.peaks(at)
+	s.choices()
 	return nil
 }
 
@@ -323,6 +324,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.Rows.SetAside)
 	none(&r.Variables)
 	none(&r.SetAside)
+	none(&r.Choices)
 	none(&r.Fits)
 	none(&r.Model)
 	none(&r.Assumed)

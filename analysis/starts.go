@@ -26,28 +26,25 @@ const (
 	fatLevels      = 21
 )
 
-// findStarts searches the tested range and names the surest and the richest start.
+// findStarts searches the tested range and names the surest and the richest start, made
+// in the way that has the surest.
 func (s *study) findStarts() {
-	trials := s.onSurface()
-	mixes := make([][]float64, 0, len(trials))
-	for _, t := range trials {
-		if t.Flagged == "" {
-			mixes = append(mixes, t.mix)
+	ways := s.ways()
+	best, top := -1, -1.0
+	var found *region.Search
+	for i, w := range ways {
+		s.hold(w)
+		search := s.searchOf(w)
+		p, ok := search.Surest()
+		if best < 0 || ok && p.Chance > top {
+			best, found = i, search
+		}
+		if ok && p.Chance > top {
+			top = p.Chance
 		}
 	}
-	if len(mixes) == 0 {
-		for _, t := range trials {
-			mixes = append(mixes, t.mix)
-		}
-	}
-	tested := region.NewTested(s.basis, mixes, priorWeight)
-	s.search = region.NewSearch(s.chain, tested, func(mix []float64) bool {
-		if !tested.Core(mix) {
-			return false
-		}
-		c := s.clogChance(mix)
-		return c == nil || *c <= clogSearched
-	})
+	s.hold(ways[best])
+	s.search = found
 	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
 	surest, ok := s.search.Surest()
 	if !ok {
@@ -66,6 +63,29 @@ func (s *study) findStarts() {
 		s.fatLimit(fat)
 	}
 	s.out.Status, s.out.StatusReason = first.Status, s.reason(first)
+}
+
+// searchOf searches where one way was tried.
+func (s *study) searchOf(w way) *region.Search {
+	var mixes, flagged [][]float64
+	for _, t := range w.trials {
+		if t.Flagged == "" {
+			mixes = append(mixes, t.mix)
+		} else {
+			flagged = append(flagged, t.mix)
+		}
+	}
+	if len(mixes) == 0 {
+		mixes = flagged
+	}
+	tested := region.NewTested(s.basis, mixes, priorWeight)
+	return region.NewSearch(s.chain, tested, func(mix []float64) bool {
+		if !tested.Core(mix) {
+			return false
+		}
+		c := s.clogChance(mix)
+		return c == nil || *c <= clogSearched
+	})
 }
 
 // reason says in one sentence why the run ends as it does.
@@ -241,7 +261,7 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
 	var templates []*trial
 	for _, t := range s.onSurface() {
-		if t.recipe != nil && t.Flagged == "" {
+		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) {
 			templates = append(templates, t)
 		}
 	}
@@ -359,8 +379,8 @@ func (s *study) closest(values []float64) *result.Closest {
 	near := math.Inf(1)
 	for _, t := range s.onSurface() {
 		d := s.distance(values, t.mix)
-		for i := range s.settings {
-			d = math.Hypot(d, t.beside[i])
+		for i := range s.beside {
+			d = math.Hypot(d, t.beside[i]-s.basis.Beside[i])
 		}
 		if d < near {
 			best, near = t, d

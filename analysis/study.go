@@ -212,6 +212,7 @@ func (s *study) chooseVariables() error {
 	}
 	s.basis = region.Curved(coords)
 	s.chooseExtras()
+	s.chooseChoices()
 	s.placeBeside()
 	s.out.Variables = slices.Concat(s.vars, s.settings)
 	return nil

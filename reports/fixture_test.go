@@ -210,6 +210,24 @@ func stoppedRun(status result.Status, reason string) *result.Results {
 	return r
 }
 
+// settings is a log that varied the rest and two pairs of emulsifiers.
+func settings() *result.Results {
+	r := kitchen()
+	r.Variables = append(r.Variables, result.Variable{Name: "rest_minutes", Label: "rest", Unit: "min", Low: 5, High: 30, Centre: 15, Scale: 12.5,
+		Role: result.Held, FixedAt: at(15), Assumed: 2})
+	r.SetAside = []result.SetVariable{{Name: "chargers", Label: "chargers", Reason: "the same in every trial", Value: at(1)}}
+	r.Choices = []result.Choice{{By: "emulsifiers", Held: "GMS and sucrose ester 15", Levels: []result.ChoiceLevel{{Name: "GMS and sucrose ester 15", Trials: 6},
+		{Name: "GMS and polysorbate 80", Trials: 3, HoldFactor: &result.Band{Mid: 0.74, Low: 0.61, High: 0.92}, Verdict: result.Clear},
+		{Name: "others", Trials: 1, HoldFactor: &result.Band{Mid: 1.1, Low: 0.7, High: 1.6}, Verdict: result.CannotTell}}}}
+	for i := range r.Starts {
+		r.Starts[i].Mix.Extras = map[string]float64{"rest_minutes": 15, "chargers": 1}
+		r.Starts[i].ClosestTrial.Differences["rest_minutes"] = -10
+	}
+	r.Effects = []result.Effect{{Variable: "rest_minutes", X: []float64{5, 30}, Hold: []result.Band{{Mid: 14, Low: 12, High: 16}, {Mid: 18.6, Low: 17, High: 21}},
+		Tested: []bool{true, true}, Change: result.Band{Mid: 1.33, Low: 1.1, High: 1.6}, Shape: result.Rises, Verdict: result.Clear, ShareUp: 0.99}}
+	return r
+}
+
 // runs are one of every status.
 func runs() map[string]*result.Results {
 	best := kitchen()
@@ -226,7 +244,7 @@ func runs() map[string]*result.Results {
 	return map[string]*result.Results{
 		"recommended": kitchen(), "best_available": best,
 		"guess": guess(), "no_hold": unlogged(result.HoldMinutes, "assumed"), "no_drainage": unlogged(result.DrainedPercent, "assumed"),
-		"drainage_wanted": unlogged(result.DrainedPercent, "--drained"), "grams_in_a_batch": gramsInABatch(), "one_formula": oneFormula(), "over_a_limit": overALimit(),
+		"drainage_wanted": unlogged(result.DrainedPercent, "--drained"), "grams_in_a_batch": gramsInABatch(), "one_formula": oneFormula(), "over_a_limit": overALimit(), "settings": settings(),
 		"too_few_trials": stoppedRun(result.TooFewTrials, "6 trials can be compared; about 8 are needed"),
 		"nothing_worked": stoppedRun(result.NothingWorked, "none of these trials worked, so there is nothing to start from yet"),
 		"no_safe_start":  stoppedRun(result.NoSafeStart, "every mix inside what was tried is more likely to clog than 1 in 20"),

@@ -173,3 +173,21 @@ func TestFormulaBlocksHaveLines(t *testing.T) {
 		}
 	}
 }
+
+// What was held goes with every start, and what else was tried is told apart from it.
+func TestSettingsAreSaid(t *testing.T) {
+	r := settings()
+	page := whole(Build(r).Brief)
+	for _, want := range []string{"1 charger, rest 15 min"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q in %s", want, page)
+		}
+	}
+	said := section(r, "effects")
+	for _, want := range []string{"more rest lengthens the hold", "at rest 30 min", "with GMS and polysorbate 80 (3 trials) in place of GMS and sucrose ester 15",
+		"0.7 times as long (0.6 to 0.9)", "Whether the others (1 trial)", "rest on where it was tried", "2 are taken to have had the usual, rest 15 min"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in %s", want, said)
+		}
+	}
+}

@@ -42,6 +42,9 @@ func (b *builder) moved() Section {
 	for i, e := range b.r.Effects {
 		items = append(items, b.effect(fmt.Sprintf("effects[%d]", i), e))
 	}
+	for i, c := range b.r.Choices {
+		items = append(items, b.choice(fmt.Sprintf("choices[%d]", i), c)...)
+	}
 	for i, v := range b.r.Variables {
 		if v.FixedAt != nil && v.Assumed > 0 {
 			p := fmt.Sprintf("variables[%d]", i)
@@ -75,6 +78,38 @@ func (b *builder) moved() Section {
 		s.Blocks = append(s.Blocks, head("Logged, but not part of this"), List{Items: aside})
 	}
 	return s
+}
+
+// choice says what the trials' different emulsifiers or fats do to the hold.
+func (b *builder) choice(path string, c result.Choice) (items []Text) {
+	if c.Held == "" {
+		return nil
+	}
+	for i, l := range c.Levels {
+		p := fmt.Sprintf("%s.levels[%d]", path, i)
+		name := l.Name
+		if name == "others" {
+			name = "the others"
+		}
+		many := " trials"
+		if l.Trials == 1 {
+			many = " trial"
+		}
+		which := say(name+" (", count(p+".trials", l.Trials), many+")")
+		switch f := l.HoldFactor; {
+		case f == nil:
+		case l.Verdict == result.CannotTell:
+			items = append(items, say("Whether ", which, " in place of "+c.Held+" changes the hold, these trials cannot tell."))
+		default:
+			firm := map[result.Verdict]string{result.Clear: "Clear: ", result.Likely: "Likely: "}[l.Verdict]
+			items = append(items, say(Span{Text: firm, Strong: true}, "with ", which, " in place of "+c.Held+", the same numbers hold ",
+				num(p+".hold_factor.mid", f.Mid, 1), " times as long (", num(p+".hold_factor.low", f.Low, 1), " to ", num(p+".hold_factor.high", f.High, 1), ")."))
+		}
+	}
+	if len(items) > 0 {
+		items = append(items, say("The starts are made with "+c.Held+" and rest on where it was tried; the others are not taken for it, whatever their HLB."))
+	}
+	return items
 }
 
 // more is a variable that rises, where "more" is not the word for it.

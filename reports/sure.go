@@ -3,7 +3,6 @@ package reports
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -122,7 +121,14 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 			continue
 		}
 		step := num(path+".differences."+v.Name, d, 1)
-		if step.Text == "0.0" {
+		unit := map[string]string{fatPercent: " points", emulsifierPercent: " points", emulsifierGrams: " g"}[v.Name]
+		if v.FixedAt != nil {
+			step = trimmed(path+".differences."+v.Name, d, 2)
+			if v.Unit != "" {
+				unit = " " + v.Unit
+			}
+		}
+		if step.Text == "0.0" || step.Text == "0" {
 			continue
 		}
 		way := "more"
@@ -130,14 +136,8 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 			way = "less"
 			step.Text = step.Text[1:]
 		}
-		unit := map[string]string{fatPercent: " points", emulsifierPercent: " points", emulsifierGrams: " g"}[v.Name]
 		if step.Text == "1.0" {
 			unit = strings.TrimSuffix(unit, "s")
-		}
-		if v.FixedAt != nil {
-			if step = trimmed(path+".differences."+v.Name, math.Abs(d), 2); v.Unit != "" {
-				unit = " " + v.Unit
-			}
 		}
 		moves = append(moves, say(step, unit+" "+way+" "+b.label(v.Name)))
 	}

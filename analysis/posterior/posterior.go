@@ -74,7 +74,7 @@ func sample(d density, rng *rand.Rand) (*Posterior, error) {
 	// proposal hits often.
 	first, rounds := firstDraws, []int{secondDraws, moreDraws}
 	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
-		first, rounds = firstDraws/4, []int{secondDraws / 2, moreDraws}
+		first, rounds = firstDraws/4, []int{secondDraws / 2, secondDraws, moreDraws}
 	}
 	wide := wider(cov, 2)
 	var p *Posterior

@@ -35,6 +35,7 @@ type Results struct {
 
 	Variables     []Variable      `json:"variables"`
 	SetAside      []SetVariable   `json:"variables_set_aside"`
+	Choices       []Choice        `json:"choices"`
 	Fits          []Fit           `json:"fits"`
 	Model         []Model         `json:"model"`
 	Assumed       []string        `json:"assumed"` // which way chances are taken to move, whatever few trials say
@@ -276,6 +277,24 @@ type SetVariable struct {
 	Unit   string   `json:"unit"`
 	Reason string   `json:"reason"`
 	Value  *float64 `json:"value"` // the constant, if it never changed
+}
+
+// Choice is what a trial had one of, such as which emulsifiers. Each level shifts every
+// line by an offset; the starts are made of the level that is held.
+type Choice struct {
+	By     string        `json:"by"`   // "emulsifiers" or "fat"
+	Held   string        `json:"held"` // "" before there is a start
+	Levels []ChoiceLevel `json:"levels"`
+}
+
+// ChoiceLevel is one of them.
+type ChoiceLevel struct {
+	Name   string `json:"name"`
+	Trials int    `json:"trials"`
+	// HoldFactor is how many times as long as with the level that is held a foam of the
+	// same numbers holds, with 90 % limits.
+	HoldFactor *Band   `json:"hold_factor"`
+	Verdict    Verdict `json:"verdict"` // "" where there is no factor
 }
 
 // Observations counts how an outcome was seen.

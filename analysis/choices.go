@@ -1,0 +1,245 @@
+package analysis
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/posterior"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+	"foamfield/ingest/ingredient"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// A choice is what a trial had one of: which emulsifiers, which fat. Every level of it
+// that was used often enough shifts each line by an offset of its own, pulled towards
+// none, so that two pairs of emulsifiers are never taken for one because their HLB is
+// the same. A start is made of one level and rests on where that level was tried.
+const (
+	// levelLeast is how many trials a level needs for an offset of its own; the rest
+	// share one, and no start is made of them.
+	levelLeast = 3
+	mostKinds  = 4
+	others     = "others"
+)
+
+// chooseChoices puts the choices that the trials differ in beside the mix.
+func (s *study) chooseChoices() {
+	trials := s.onSurface()
+	s.offsets("emulsifiers", emulsifierSets(trials))
+	s.offsets("fat", mainFats(trials))
+}
+
+// offsets puts the levels of one choice beside the mix; of names each trial's level.
+func (s *study) offsets(by string, of map[*trial]string) {
+	times := map[string]int{}
+	for _, name := range of {
+		times[name]++
+	}
+	names := slices.SortedFunc(maps.Keys(times), func(a, b string) int {
+		return cmp.Or(cmp.Compare(times[b], times[a]), cmp.Compare(a, b))
+	})
+	own := 0
+	for own < min(len(names), mostKinds) && times[names[own]] >= levelLeast {
+		own++
+	}
+	switch {
+	case len(names) < 2:
+		return
+	case own == 0:
+		s.out.SetAside = append(s.out.SetAside, result.SetVariable{Name: by, Label: "which " + by,
+			Reason: "many were tried and none three times, so these trials cannot tell what each does"})
+		return
+	}
+	level := map[string]int{}
+	choice := result.Choice{By: by}
+	for i, name := range names {
+		if i > own { // shares the term of the first that is too seldom
+			level[name] = level[names[own]]
+			choice.Levels[own].Trials += times[name]
+			continue
+		}
+		level[name] = len(s.beside)
+		label := name
+		if i == own {
+			label = others
+		}
+		choice.Levels = append(choice.Levels, result.ChoiceLevel{Name: label, Trials: times[name]})
+		term := len(s.beside)
+		s.beside = append(s.beside, beside{name: by + ": " + label, choice: by, level: label,
+			prior: func(p prior) posterior.Normal { return p.choice },
+			of: func(t *trial) float64 {
+				if name, known := of[t]; known && level[name] == term {
+					return 1
+				}
+				return 0
+			}})
+	}
+	s.out.Choices = append(s.out.Choices, choice)
+}
+
+// firstNames gives ingredients the log's first name for what is the same: one kind of one HLB.
+type firstNames map[string]string
+
+func (a firstNames) name(p ingest.Amount) string {
+	key := p.What.Name
+	if h := p.What.HLB; h != nil {
+		key = fmt.Sprint(key, h.Value)
+	}
+	if a[key] == "" {
+		a[key] = p.Name
+	}
+	return a[key]
+}
+
+// emulsifierSets names the emulsifiers of every trial. One made with a part of a set
+// only, such as the lipophilic one of a pair, is the end of that set's range of HLB.
+func emulsifierSets(trials []*trial) map[*trial]string {
+	names := firstNames{}
+	sets := map[*trial][]string{}
+	for _, t := range trials {
+		var set []string
+		for _, p := range t.Parts {
+			if k := p.What.Kind; p.Grams > 0 && (k == ingredient.Emulsifier || k == ingredient.Ionic) {
+				set = append(set, names.name(p))
+			}
+		}
+		if len(set) > 0 {
+			slices.Sort(set)
+			sets[t] = slices.Compact(set)
+		}
+	}
+	kinds := map[string][]string{}
+	for _, set := range sets {
+		kinds[strings.Join(set, " and ")] = set
+	}
+	whole := map[string]string{} // of a set, the one larger set it is a part of
+	for name, set := range kinds {
+		var larger []string
+		for other, o := range kinds {
+			if len(o) > len(set) && !slices.ContainsFunc(set, func(e string) bool { return !slices.Contains(o, e) }) {
+				larger = append(larger, other)
+			}
+		}
+		whole[name] = name
+		if len(larger) == 1 {
+			whole[name] = larger[0]
+		}
+	}
+	out := map[*trial]string{}
+	for t, set := range sets {
+		out[t] = whole[strings.Join(set, " and ")]
+	}
+	return out
+}
+
+// mainFats names the fat that every trial has most of.
+func mainFats(trials []*trial) map[*trial]string {
+	names := firstNames{}
+	out := map[*trial]string{}
+	for _, t := range trials {
+		most := 0.0
+		for _, p := range t.Parts {
+			if p.What.Kind == ingredient.Fat && p.Grams > most {
+				most = p.Grams
+				out[t] = names.name(p)
+			}
+		}
+	}
+	return out
+}
+
+// way is one combination of levels that trials were made with.
+type way struct {
+	beside []float64
+	trials []*trial
+}
+
+// ways are those a start may be made in: of every choice a level used often enough.
+// Where no choice was made there is one, with every trial.
+func (s *study) ways() []way {
+	var out []way
+	for _, t := range s.onSurface() {
+		held := slices.Clone(s.basis.Beside)
+		chosen := 0
+		for i, b := range s.beside {
+			if b.choice != "" && t.beside[i] != 0 && b.level != others {
+				held[i] = t.beside[i]
+				chosen++
+			}
+		}
+		at := slices.IndexFunc(out, func(w way) bool { return slices.Equal(w.beside, held) })
+		switch {
+		case chosen < len(s.out.Choices): // one of the others, or the trial does not say
+		case at < 0:
+			out = append(out, way{held, []*trial{t}})
+		default:
+			out[at].trials = append(out[at].trials, t)
+		}
+	}
+	if len(out) == 0 {
+		out = []way{{s.basis.Beside, s.onSurface()}}
+	}
+	return out
+}
+
+// hold makes every mix from here on one of this way.
+func (s *study) hold(w way) {
+	s.basis = s.basis.With(w.beside)
+	s.chain = s.chain.With(w.beside)
+}
+
+// levelOf is the level of a choice that a trial was made with, "" if it does not say.
+func (s *study) levelOf(choice string, t *trial) string {
+	for i, b := range s.beside {
+		if b.choice == choice && t.beside[i] != 0 {
+			return b.level
+		}
+	}
+	return ""
+}
+
+// madeAlike says whether a trial was made in the way that is held.
+func (s *study) madeAlike(t *trial) bool {
+	for i, b := range s.beside {
+		if b.choice != "" && t.beside[i] != s.basis.Beside[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// choices says what each level does to the hold against the one that is held.
+func (s *study) choices() {
+	line := s.lineOf(result.HoldMinutes)
+	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
+	for k := range s.out.Choices {
+		c := &s.out.Choices[k]
+		place := map[string]int{}
+		for i, b := range s.beside {
+			if b.choice == c.By {
+				place[b.level] = i
+				if s.basis.Beside[i] != 0 {
+					c.Held = b.level
+				}
+			}
+		}
+		held, chosen := place[c.Held]
+		for j := range c.Levels {
+			l := &c.Levels[j]
+			if line == nil || !chosen || l.Name == c.Held {
+				continue
+			}
+			change := make([]float64, s.basis.Width())
+			change[len(s.basis.Terms)+place[l.Name]] = 1
+			change[len(s.basis.Terms)+held] = -1
+			m, sd := line.Level(change)
+			l.HoldFactor = &result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
+			l.Verdict = verdict(distuv.UnitNormal.CDF(math.Abs(m) / sd))
+		}
+	}
+}
