@@ -56,6 +56,11 @@ func (s *study) try(a ingest.Try) result.Try {
 	if !t.Tested {
 		note("no trial is near it, though each number alone was tried: its chance is a guess")
 	}
+	for _, c := range s.out.Choices {
+		if c.Held != "" {
+			note("taken to be made with %s, as the starts are", c.Held)
+		}
+	}
 	c := s.chance(values)
 	t.Chance, t.ClogChance = &c, s.clogChance(values)
 	if t.ClogChance != nil && *t.ClogChance > clogLimitTrial {
