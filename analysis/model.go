@@ -3,6 +3,7 @@ package analysis
 import (
 	"fmt"
 	"math"
+	"math/rand/v2"
 	"sync"
 
 	"foamfield/analysis/latent"
@@ -126,14 +127,7 @@ func (s *study) fitModel() error {
 func (s *study) believe(i int, extra float64) error {
 	l := &s.links[i]
 	p := priors[l.outcome]
-	x := make([][]float64, len(l.trials))
-	for k, t := range l.trials {
-		x[k] = s.basis.With(t.beside).Features(t.mix)
-	}
-	terms := p.terms(s.basis, s.vars)
-	for _, b := range s.beside {
-		terms = append(terms, b.prior(p))
-	}
+	terms := s.priorTerms(p)
 	m := result.Model{Outcome: l.outcome, N: len(l.trials)}
 	for _, t := range s.basis.Terms {
 		m.Terms = append(m.Terms, s.termNames(t))
@@ -144,35 +138,20 @@ func (s *study) believe(i int, extra float64) error {
 	for _, n := range terms {
 		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})
 	}
-	rng := s.stream(streamModel + uint64(i))
-	if isLine(l.outcome) {
-		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: p.lnSigma}.Sample(rng)
-		if err != nil {
-			return err
-		}
-		bound := s.want.HoldMinutes.Value
-		if l.outcome == result.DrainedPercent {
-			bound = s.want.DrainedPercent.Value
-		}
-		s.chain.Links[i] = region.Link{Line: post, LnBound: math.Log(bound),
-			AtLeast: l.outcome == result.HoldMinutes, ExtraSD: extra}
+	link, err := s.linkOf(l, terms, extra, false, s.stream(streamModel+uint64(i)))
+	if err != nil {
+		return err
+	}
+	s.chain.Links[i] = link
+	if line := link.Line; line != nil {
 		m.Kind = map[bool]string{true: "ln_minutes", false: "ln_percent"}[l.outcome == result.HoldMinutes]
 		m.Observations = count(l.seen)
-		m.Mean, m.Covariance = post.Terms, rows(post.Given)
-		for k, n := range post.Nodes {
-			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: post.NodeMean(k)})
+		m.Mean, m.Covariance = line.Terms, rows(line.Given)
+		for k, n := range line.Nodes {
+			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k)})
 		}
-		m.DaySD, m.Draws, m.ESS = extra, post.Draws(), post.ESS
+		m.DaySD, m.Draws, m.ESS = extra, line.Draws(), line.ESS
 	} else {
-		y := posterior.YesNo{X: x, Y: l.answers, Prior: terms}
-		if s.tradeSigns {
-			y.Signs = s.signs(l.outcome)
-		}
-		post, err := y.Sample(rng)
-		if err != nil {
-			return err
-		}
-		s.chain.Links[i] = region.Link{YesNo: post, Pass: l.outcome == result.CameOut}
 		events := 0
 		for _, a := range l.answers {
 			if a == (l.outcome == result.Broke) {
@@ -181,11 +160,43 @@ func (s *study) believe(i int, extra float64) error {
 		}
 		m.Kind, m.Events = "yes_no", &events
 		m.Observations.Exact = len(l.answers)
-		m.Mean, m.Covariance = post.Mean, rows(post.Cov)
-		m.Draws, m.ESS = post.Draws(), post.ESS
+		m.Mean, m.Covariance = link.YesNo.Mean, rows(link.YesNo.Cov)
+		m.Draws, m.ESS = link.YesNo.Draws(), link.YesNo.ESS
 	}
 	s.out.Model[i] = m
 	return nil
+}
+
+// linkOf is what is believed of an outcome from its observations, none of them for the
+// prior itself.
+func (s *study) linkOf(l *link, terms []posterior.Normal, extra float64, quick bool, rng *rand.Rand) (region.Link, error) {
+	x := make([][]float64, len(l.trials))
+	for k, t := range l.trials {
+		x[k] = s.basis.With(t.beside).Features(t.mix)
+	}
+	if isLine(l.outcome) {
+		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: priors[l.outcome].lnSigma, Quick: quick}.Sample(rng)
+		bound := s.want.HoldMinutes.Value
+		if l.outcome == result.DrainedPercent {
+			bound = s.want.DrainedPercent.Value
+		}
+		return region.Link{Line: post, LnBound: math.Log(bound), AtLeast: l.outcome == result.HoldMinutes, ExtraSD: extra}, err
+	}
+	y := posterior.YesNo{X: x, Y: l.answers, Prior: terms, Quick: quick}
+	if s.tradeSigns {
+		y.Signs = s.signs(l.outcome)
+	}
+	post, err := y.Sample(rng)
+	return region.Link{YesNo: post, Pass: l.outcome == result.CameOut}, err
+}
+
+// priorTerms is the prior of every term, those beside the mix last.
+func (s *surface) priorTerms(p prior) []posterior.Normal {
+	terms := p.terms(s.basis, s.vars)
+	for _, b := range s.beside {
+		terms = append(terms, b.prior(p))
+	}
+	return terms
 }
 
 func (s *surface) termNames(t []int) []string {

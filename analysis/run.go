@@ -62,6 +62,7 @@ func (s *study) mapOut() error {
 	s.detectable()
 	s.findStarts()
 	s.out.Assumed = s.assumed()
+	s.out.PriorBelief = s.priorBelief()
 	s.foresee()
 	s.confounded()
 	at := s.reference()

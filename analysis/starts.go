@@ -62,6 +62,13 @@ func (s *study) findStarts() {
 		}
 		s.fatLimit(fat)
 	}
+	var named [][]float64
+	for _, start := range s.out.Starts {
+		named = append(named, s.valuesIn(start.Mix))
+	}
+	for i, w := range s.widths(named) {
+		s.out.Starts[i].Widths = w
+	}
 	s.out.Status, s.out.StatusReason = first.Status, s.reason(first)
 }
 

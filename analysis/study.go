@@ -72,8 +72,10 @@ func (s *study) stream(purpose uint64) *rand.Rand {
 }
 
 const (
-	streamModel = 1 << 8 // plus the outcome's place in the chain
-	streamDraws = 2 << 8
+	streamModel  = 1 << 8 // plus the outcome's place in the chain
+	streamDraws  = 2 << 8
+	streamPrior  = 3 << 8
+	streamWidths = 4 << 8
 )
 
 // candidate is a variable that may join the surface.

@@ -217,6 +217,28 @@ func version(v string) string {
 	return " Version: " + v + "."
 }
 
+// priorWidths says what the surest start's chance would be with other priors.
+func (b *builder) priorWidths() Text {
+	if len(b.r.Starts) == 0 {
+		return nil
+	}
+	var t Text
+	for i, w := range b.r.Starts[0].Widths {
+		if w.Chance == nil {
+			continue
+		}
+		if len(t) > 0 {
+			t = say(t, ", ")
+		}
+		path := fmt.Sprintf("starts[0].prior_widths[%d]", i)
+		t = say(t, "with priors ", trimmed(path+".factor", w.Factor, 1), " times as wide ", chance(path+".chance", *w.Chance))
+	}
+	if len(t) == 0 {
+		return nil
+	}
+	return say("The surest start would work, ", t, ".")
+}
+
 // method says how the numbers were made and from what.
 func (b *builder) method() Section {
 	s := Section{ID: "method", Title: "Method and sources", Reader: Scientist}
@@ -228,6 +250,10 @@ func (b *builder) method() Section {
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
 		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ".", version(b.r.Version)),
 	}}}
+	if p := b.r.PriorBelief; p != nil {
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("Before any trial the study believes that a mix in the middle of what was tried works ", chance("prior_belief.at_centre", p.AtCentre),
+			", and that some mix within it is sure enough ", chance("prior_belief.reaches_wanted", p.Reaches), ". ", b.priorWidths())})
+	}
 	if len(b.r.Assumed) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("Taken for known in the trade, and switched off by --trade-signs off: " + strings.Join(b.r.Assumed, "; ") + ".")})
 	}

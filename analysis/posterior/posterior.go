@@ -64,7 +64,7 @@ func (e ErrNoMode) Error() string {
 }
 
 // sample runs the recipe.
-func sample(d density, rng *rand.Rand) (*Posterior, error) {
+func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 	centre, cov, err := mode(d)
 	if err != nil {
 		return nil, err
@@ -75,6 +75,9 @@ func sample(d density, rng *rand.Rand) (*Posterior, error) {
 	first, rounds := firstDraws, []int{secondDraws, moreDraws}
 	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
 		first, rounds = firstDraws/4, []int{secondDraws / 2, secondDraws, moreDraws}
+	}
+	if quick {
+		first, rounds = firstDraws/4, []int{secondDraws / 2}
 	}
 	wide := wider(cov, 2)
 	var p *Posterior

@@ -39,6 +39,7 @@ type Results struct {
 	Fits          []Fit           `json:"fits"`
 	Model         []Model         `json:"model"`
 	Assumed       []string        `json:"assumed"` // which way chances are taken to move, whatever few trials say
+	PriorBelief   *PriorBelief    `json:"prior_belief"`
 	Effects       []Effect        `json:"effects"`
 	Repeatability []Repeatability `json:"repeatability"`
 	GroupEffects  []GroupEffect   `json:"group_effects"`
@@ -611,6 +612,20 @@ type Start struct {
 	Notes        []string              `json:"notes"`
 	// Confirm is for 0 to 3 mixes more that all work, and the number that settles it.
 	Confirm []Confirm `json:"confirm"`
+	Widths  []Width   `json:"prior_widths"`
+}
+
+// Width is a start's chance had the priors of all terms been Factor times as wide,
+// from half the draws; null where the arithmetic fails.
+type Width struct {
+	Factor float64  `json:"factor"`
+	Chance *float64 `json:"chance"`
+}
+
+// PriorBelief is what is believed before any trial.
+type PriorBelief struct {
+	AtCentre float64 `json:"at_centre"`      // chance of working in the middle of what was tried
+	Reaches  float64 `json:"reaches_wanted"` // that some mix within half the range tried, either way, reaches the wanted chance
 }
 
 // Try is a formula somebody asked about.
