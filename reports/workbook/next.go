@@ -21,6 +21,11 @@ func NextTrials(r *result.Results) ([]byte, error) {
 	c := b.sheet("Columns", 30, 20, 10, 10) // a kitchen sheet: our reader takes the reasons for what they are
 	c.heads("Header in the log", "Meaning", "Unit", "Basis")
 	c.add(text(reasonHead), text("not used"))
+	for _, e := range nextSettings(r) {
+		if !e.known {
+			c.add(text(e.head), text("variable"), text(e.unit))
+		}
+	}
 	c.write()
 	return b.bytes()
 }
@@ -75,6 +80,44 @@ func nextLog(b *book, r *result.Results) {
 	p.write()
 }
 
+// knownSettings are those our reader knows by their headers.
+var knownSettings = []string{"chargers", "rest_minutes", "warm_minutes", "temperature_c", "shakes", "shear_minutes", "fill_grams"}
+
+// setting is a column for how a mix is worked, such as the minutes of rest.
+type setting struct {
+	name, head, unit string
+	known            bool
+}
+
+// nextSettings are those that go with the mixes to make.
+func nextSettings(r *result.Results) (out []setting) {
+	add := func(name, label, unit string) {
+		if !slices.ContainsFunc(r.NextTrials, func(n result.NextTrial) bool { _, ok := n.Mix.Extras[name]; return ok }) {
+			return
+		}
+		head := label
+		if unit != "" {
+			head += " (" + unit + ")"
+		}
+		out = append(out, setting{name, head, unit, slices.Contains(knownSettings, name)})
+	}
+	for _, v := range r.Variables {
+		add(v.Name, v.Label, v.Unit)
+	}
+	for _, v := range r.SetAside {
+		add(v.Name, v.Label, v.Unit)
+	}
+	return out
+}
+
+// at is the value of a setting that goes with a mix.
+func (s setting) at(_ int, n result.NextTrial) cell {
+	if v, ok := n.Mix.Extras[s.name]; ok {
+		return in(amount, v)
+	}
+	return cell{}
+}
+
 func nextColumns(r *result.Results) []nextColumn {
 	columns := []nextColumn{
 		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return in(ordinary, i+1) }},
@@ -103,8 +146,13 @@ func nextColumns(r *result.Results) []nextColumn {
 	if percents || len(names) == 0 {
 		columns = append(columns, mixColumns(r.NextTrials)...)
 	}
+	columns = append(columns, nextColumn{head: "canister", width: 10}, nextColumn{head: "chargers", width: 9, value: setting{name: "chargers"}.at})
+	for _, e := range nextSettings(r) {
+		if e.name != "chargers" {
+			columns = append(columns, nextColumn{head: e.head, width: 13, value: e.at})
+		}
+	}
 	return append(columns, []nextColumn{
-		{head: "canister", width: 10}, {head: "chargers", width: 9},
 		{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
 		{head: "hold (min)", width: 10},
 		{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},

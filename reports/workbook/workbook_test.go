@@ -3,6 +3,7 @@ package workbook
 import (
 	"bytes"
 	"fmt"
+	"maps"
 	"math"
 	"path/filepath"
 	"strconv"
@@ -363,6 +364,38 @@ func TestNextTrialsIsALog(t *testing.T) {
 
 // Mixes without grams are given in the words of such a log, to the digits that
 // a person can hit.
+// The settings that go with a mix stand in the sheet, and are read back as what they are.
+func TestNextTrialsHaveTheirSettings(t *testing.T) {
+	r := kitchen()
+	want := map[string]float64{"chargers": 2, "rest_minutes": 15, "temperature_c": 4, "salt_share": 0.8}
+	r.Variables = append(r.Variables, result.Variable{Name: "rest_minutes", Label: "rest", Unit: "min"}, result.Variable{Name: "chargers", Label: "chargers"},
+		result.Variable{Name: "temperature_c", Label: "temperature", Unit: "°C"})
+	r.SetAside = append(r.SetAside, result.SetVariable{Name: "salt_share", Label: "salt share", Unit: "%"})
+	for i := range r.NextTrials {
+		r.NextTrials[i].Mix.Extras = want
+	}
+	b, err := NextTrials(r)
+	f := open(t, b, err)
+	for i := range r.NextTrials {
+		if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+strconv.Itoa(3+i), 25); err != nil {
+			t.Fatal(err)
+		}
+	}
+	file := filepath.Join(t.TempDir(), "next.xlsx")
+	if err := f.SaveAs(file); err != nil {
+		t.Fatal(err)
+	}
+	log, err := ingest.Read([]string{file}, ingest.Options{})
+	if err != nil || len(log.Trials) != len(r.NextTrials) {
+		t.Fatalf("%v: %+v", err, log)
+	}
+	for _, x := range log.Trials {
+		if !maps.Equal(x.Extras, want) {
+			t.Errorf("read back as %v, want %v; %+v", x.Extras, want, log.Problems)
+		}
+	}
+}
+
 func TestNextTrialsWithoutGrams(t *testing.T) {
 	for _, c := range []struct {
 		name            string
