@@ -23,6 +23,7 @@ const contradictory = 0.2
 type usual struct {
 	low, high float64
 	known     bool
+	filled    float64 // share of the trials that have a value above nought
 }
 
 const usualOf = 5 // values
@@ -42,13 +43,35 @@ func (t *table) usual(col int) usual {
 	var u usual
 	if n := len(values); n >= usualOf {
 		slices.Sort(values)
-		u = usual{values[n/12], values[n-1-n/12], true}
+		u = usual{values[n/12], values[n-1-n/12], true, float64(n) / float64(len(t.found.Rows))}
 	}
 	if t.usuals == nil {
 		t.usuals = map[int]usual{}
 	}
 	t.usuals[col] = u
 	return u
+}
+
+// nearlyAlways is how often an emulsifier is typed where a blank looks forgotten; two
+// pairs that take turns are each blank in half the trials.
+const nearlyAlways = 0.8
+
+// forgotten asks for emulsifiers left blank that nearly every other trial has: a blank
+// is read as none, and would move the blend HLB without a word.
+func (b *row) forgotten(r *recipe, p sums) {
+	for _, col := range r.blankEmulsifiers {
+		u := b.table.usual(col)
+		if !u.known || u.filled < nearlyAlways {
+			continue
+		}
+		r.explained = true
+		short := ""
+		if missing := r.batch.value - p.grams; r.batch.ok() && p.share == 0 && u.holds(missing, 2*b.book.scaleStep()) {
+			short = fmt.Sprintf(", and the ingredients are %s short of the batch", grams(missing))
+		}
+		b.problem("emulsifier left empty", PleaseLook, col, fmt.Sprintf("nothing is typed here, where most trials have %s to %s%s",
+			numberText(u.low), grams(u.high), short), "type the grams, or 0 if there was none; until then it is read as none")
+	}
 }
 
 // holds reports a value like the others, within a margin.

@@ -236,7 +236,11 @@ func (b *row) positive(t *Trial, f *field, least float64, name string) known {
 		k.value *= f.gramsPerML
 	}
 	if k.ok() && k.value < least {
-		b.impossible(k.col, name, fmt.Sprintf("type the grams, %s or more, or leave it empty", number(least)))
+		do := fmt.Sprintf("type the grams, %s or more, or leave it empty", number(least))
+		if inGrams := 1000 * k.value; b.table.usual(f.col).holds(inGrams, 0) {
+			do = fmt.Sprintf("type %s if it was meant in kg, or leave it empty", number(inGrams))
+		}
+		b.impossible(k.col, name, do)
 		return known{}
 	}
 	return k
@@ -292,6 +296,9 @@ func (b *row) amount(t *Trial, r *recipe, f *field) {
 	case !k.ok():
 		if f.col == b.table.waterColumn {
 			r.waterBlank = true
+		}
+		if f.what.WeighedAsEmulsifier() && f.basis == inGrams {
+			r.blankEmulsifiers = append(r.blankEmulsifiers, f.col)
 		}
 		return
 	}

@@ -49,6 +49,7 @@ type recipe struct {
 	fat, emulsifier      known  // percent of mix
 	emulsifierGrams, hlb known
 	waterBlank           bool   // the log has a water column and this row leaves it empty
+	blankEmulsifiers     []int  // columns of emulsifiers this row leaves empty
 	unreadable           bool   // how much of something could not be read
 	noFat, noEmulsifier  bool   // the amount of a fat, of an emulsifier, is not known
 	badCell              int    // column of a cell, of fat if there is one, that leaves the fat percent open
@@ -57,7 +58,9 @@ type recipe struct {
 	contradicts          string // why nothing can be built on the masses
 }
 
-func (r *recipe) reset() { *r = recipe{doses: r.doses[:0], checks: r.checks[:0], own: r.own[:0]} }
+func (r *recipe) reset() {
+	*r = recipe{doses: r.doses[:0], checks: r.checks[:0], own: r.own[:0], blankEmulsifiers: r.blankEmulsifiers[:0]}
+}
 
 // sums are the sums of a recipe's doses: grams are fixed, the rest scale with
 // the batch, the fat or the water.
@@ -188,12 +191,14 @@ func (b *row) compose(r *recipe) Composition {
 	r.noEmulsifier = r.noEmulsifier || b.table.emulsifierColumn == 0
 	if b.table.namesEmulsifiers && !r.noEmulsifier && len(r.doses) > 0 && !slices.ContainsFunc(r.doses, func(d dose) bool { return d.what.WeighedAsEmulsifier() }) {
 		b.book.told("emulsifier left empty", b.at(b.table.emulsifierColumn), "no emulsifier is typed, which is read as none", "type 0 to be sure")
+		r.blankEmulsifiers = r.blankEmulsifiers[:0]
 	}
 	if !r.noFat && !slices.ContainsFunc(r.doses, isFat) {
 		r.badCell = 0 // no mass of a fat waits for the others
 	}
 	p := r.sums()
 	w := r.total(p)
+	b.forgotten(r, p)
 	b.explainGroundless(r, p)
 
 	if w.ok && w.byDifference < -b.slack(w.batch) {

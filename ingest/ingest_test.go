@@ -273,7 +273,7 @@ func TestOutcomes(t *testing.T) {
 		{"broke", "y,-,,,y,", "yes", "-", "-", "yes", nil},
 		{"broke by a note", "y,-,,,,split on the plate", "yes", "-", "-", "yes", []string{"taken from a note @ cell I5"}},
 		{"note against the column", "y,12,60,3,n,it split", "yes", "12", "5", "no", []string{"text disagrees @ cell I5"}},
-		{"clogged by a note", ",,,,,clogged", "no", "-", "-", "unknown", []string{"taken from a note @ cell I5"}},
+		{"clogged by a note", ",,,,,clogged", "no", "-", "-", "unknown", []string{"taken from a note @ cell D5"}},
 		{"no time with it", "y,still standing,60,3,n,", "yes", "-", "5", "no", []string{"no time with it @ cell E5"}},
 		{"negative", "y,-5,60,3,n,", "yes", "-", "5", "no", []string{"impossible hold @ cell E5"}},
 		{"more than the foam", "y,12,60,70,n,", "yes", "12", "-", "no", []string{"impossible drainage @ cell G5"}},

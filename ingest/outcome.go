@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/sheet"
 )
 
 // said is what one cell answers, and where it stands; a column of 0 = nothing.
@@ -136,11 +137,17 @@ func (b *row) cameOut(s *seen) Answer {
 	case told == Unknown:
 	case out == Unknown:
 		out = told
-		if where.note {
+		column := b.table.outColumn
+		switch {
+		case !where.note:
+		case column == 0:
 			b.problem("taken from a note", PleaseLook, where.col,
 				"no column says whether it came out; the note says: "+where.what.String(),
 				"fill in a column \"came out\" with yes, partly or no; the note is used")
-		}
+		case b.cellAt(column).Kind == sheet.Blank:
+			b.problem("taken from a note", PleaseLook, column,
+				"nothing is typed here; the note says: "+where.what.String(), "type yes, partly or no; the note is used")
+		} // else what is typed there could not be read, which is said there
 	case told != out && !(out == Partly && told == Yes) && !(where.note && told == Yes):
 		b.problem("text disagrees", PleaseLook, where.col,
 			fmt.Sprintf("this text says it %s, but %s says came out %s", where.what, b.columnName(col), out),
@@ -235,6 +242,11 @@ func (b *row) hold(t *Trial, s *seen) *Interval {
 	default:
 		return nil
 	}
+	low, high := m.Low, m.High
+	if high < 0 || low < 0 && !math.IsInf(low, -1) {
+		b.problem("impossible hold", MustFix, m.col, quoted(b.text(m.col))+" is less than no time", "type minutes, 0 or more")
+		return nil
+	}
 	if t.CameOut == No {
 		if m.Low > 0 {
 			s.cloggedSaid = true
@@ -249,11 +261,6 @@ func (b *row) hold(t *Trial, s *seen) *Interval {
 				fmt.Sprintf("a hold of %s is logged for a foam that did not come out", quoted(b.text(m.col))),
 				"correct the hold or the came out column; the trial counts as clogged")
 		}
-		return nil
-	}
-	low, high := m.Low, m.High
-	if high < 0 || low < 0 && !math.IsInf(low, -1) {
-		b.problem("impossible hold", MustFix, m.col, quoted(b.text(m.col))+" is less than no time", "type minutes, 0 or more")
 		return nil
 	}
 	if low > mostHold || high > mostHold && !math.IsInf(high, 1) {

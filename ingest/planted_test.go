@@ -78,6 +78,10 @@ var planted = []struct {
 	{"a minus", map[string]any{"E9": -3.5}, "E9", "“-3.5” cannot be an amount", "type 3.5 if the minus is a slip", 0},
 	{"words for a mass", map[string]any{"C5": "a lump"}, "C5", "“a lump”", "type grams", 1},
 	{"a wrong blend HLB", map[string]any{"H5": 12.9}, "H5", "HLB 12.9 logged, 7.16 by the masses", "correct the HLB or the masses", 0},
+	{"an emulsifier forgotten", map[string]any{"E4": nil}, "E4", "nothing is typed here, where most trials have 2 to 3.5 g, and the ingredients are 3 g short", "type the grams, or 0", 0},
+	{"the other emulsifier forgotten", map[string]any{"F4": nil, "H4": nil}, "F4", "nothing is typed here, where most trials have 1.5 to 2.5 g", "type the grams, or 0", 0},
+	{"a hold below nought of what clogged", map[string]any{"J9": -12}, "J9", "“-12” is less than no time", "type minutes, 0 or more", 0},
+	{"a batch in kilograms", map[string]any{"G14": 0.3}, "G14", "“0.3” cannot be a batch", "type 300 if it was meant in kg", 0},
 	{"still standing, since when", map[string]any{"J5": "still standing"}, "J5", "does not say how long", "for example 20+", 0},
 }
 
