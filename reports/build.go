@@ -14,7 +14,7 @@ func Build(r *result.Results) Document {
 	for _, f := range plots.All(r) {
 		b.figures[f.Name] = f
 	}
-	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures}
+	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures, Live: b.live()}
 	for _, s := range []Section{
 		b.first(), b.tries(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
 		b.cannotTell(), b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),

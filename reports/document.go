@@ -21,6 +21,7 @@ type Document struct {
 	Sections []Section
 	Brief    []Block                 // Paragraphs and Formulas for a terminal, most wanted first
 	Figures  map[string]plots.Figure // by name
+	Live     *Live                   // nil where there is nothing to work out anew
 }
 
 // Section is one part of the report; the first is the summary page.

@@ -29,6 +29,7 @@ var (
 // figures, which plots wrote, go in as markup.
 func Render(d reports.Document) ([]byte, error) {
 	p := press{Document: d, Style: template.CSS(palette() + style), drawn: map[string]int{}}
+	p.makeLive()
 	var b bytes.Buffer
 	if err := page.Execute(&b, &p); err != nil {
 		return nil, fmt.Errorf("report.html: %w", err)
@@ -40,6 +41,8 @@ func Render(d reports.Document) ([]byte, error) {
 type press struct {
 	reports.Document
 	Style  template.CSS
+	Policy string // what the page may load and run
+	Script template.HTML
 	drawn  map[string]int
 	tables int
 }
@@ -51,9 +54,18 @@ func palette() string {
 		return fmt.Sprintf("--paper:%s;--ink:%s;--quiet:%s;--faint:%s;--accent:%s;--pale:%s", paper, ink, quiet, faint, accent, pale)
 	}
 	return ":root{color-scheme:light dark;--card:" + plots.Paper + ";--card-ink:" + plots.Ink + ";--warn:" + plots.CloggedColour +
-		";--sans:" + plots.FontFamily + ";" + vars(plots.Paper, plots.Ink, plots.Quiet, plots.Faint, plots.Accent, plots.Pale) + "}\n" +
+		";--sans:" + plots.FontFamily + ";--frame:" + plots.Quiet + ";--hatch:" + plots.Faint + ";--mark:" + plots.Accent + bands() + ";" + vars(plots.Paper, plots.Ink, plots.Quiet, plots.Faint, plots.Accent, plots.Pale) + "}\n" +
 		"@media screen and (prefers-color-scheme:dark){:root{--warn:" + plots.Faint + ";" +
 		vars(plots.Ink, plots.Pale, plots.Faint, plots.Quiet, plots.Bands[4], "#273234") + "}}\n"
+}
+
+// bands are the colours of the chance in the maps.
+func bands() string {
+	s := ""
+	for i, colour := range plots.Bands {
+		s += fmt.Sprintf(";--band%d:%s", i, colour)
+	}
+	return s
 }
 
 // kind names a block for the template.

@@ -1,0 +1,227 @@
+// The part of the page that answers to its reader: grams of the report's start for
+// another batch or scale, and its chance and the maps for other targets. It only
+// evaluates what the report believes; nothing is fitted or searched here, and
+// nothing is fetched.
+"use strict";
+const foamfield = (() => {
+  // Numbers.
+
+  // below is the standard normal distribution: its series near the middle, its
+  // continued fraction in the tails (Abramowitz & Stegun 26.2.11 and 26.2.14).
+  function below(z) {
+    const x = Math.abs(z), density = Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
+    if (x < 3) {
+      let term = x, sum = x;
+      for (let n = 3; term > 1e-17 * sum; n += 2) sum += term *= x * x / n;
+      return 0.5 + Math.sign(z) * density * sum;
+    }
+    let f = x;
+    for (let n = 40; n > 0; n--) f = x + n / f;
+    return z < 0 ? density / f : 1 - density / f;
+  }
+
+  // Nine nodes of Gauss and Hermite (Abramowitz & Stegun 25.4.46, table 25.10): half
+  // of them, since the rule is symmetric.
+  const nodes = [[0, 0.7202352156060510], [0.7235510187528376, 0.4326515590025558], [1.468553289216668, 0.08847452739437657],
+    [2.266580584531843, 0.004943624275536947], [3.190993201781528, 3.960697726326438e-5]];
+  const logistic = x => 1 / (1 + Math.exp(-x));
+
+  // yes is the chance of a yes when the logit is normal.
+  function yes(mean, sd) {
+    let p = 0;
+    for (const [x, w] of nodes) {
+      const off = Math.SQRT2 * sd * x;
+      p += w * (x === 0 ? logistic(mean) : logistic(mean + off) + logistic(mean - off));
+    }
+    return p / Math.sqrt(Math.PI);
+  }
+
+  const dot = (a, b) => a.reduce((sum, v, i) => sum + v * b[i], 0);
+
+  function features(terms, variables, mix) {
+    const z = variables.map((v, i) => ((v.log ? Math.log(mix[i]) : mix[i]) - v.centre) / v.scale);
+    return terms.map(term => term.reduce((product, i) => product * z[i], 1));
+  }
+
+  // spread is the variance of a line at its features.
+  const spread = (link, f) => Math.max(0, link.covariance.reduce((sum, row, i) => sum + f[i] * dot(row, f), 0));
+
+  // passing is the chance of one outcome's passing as a function of ln of its target.
+  function passing(link, variables, mix) {
+    const f = features(link.terms, variables, mix), v = spread(link, f);
+    if (!link.sigma || link.sigma.length === 0) {
+      const p = yes(dot(f, link.mean), Math.sqrt(v));
+      const pass = link.outcome === "broke" ? 1 - p : p;
+      return () => pass;
+    }
+    const rule = link.sigma.map(s => [s.weight, dot(f, s.mean), Math.sqrt(Math.exp(2 * s.ln_sigma) + link.day_sd ** 2 + v)]);
+    return bound => {
+      let p = 0;
+      for (const [w, m, s] of rule) p += w * below((m - bound) / s);
+      return link.outcome === "drained_percent" ? 1 - p : p;
+    };
+  }
+
+  // bound is ln of the target that an outcome has to meet.
+  const bound = (link, targets) => Math.log(link.outcome === "drained_percent" ? targets.drained : targets.hold);
+
+  // chances are the chances of passing each outcome; chance is that of passing all.
+  const chances = (model, mix, targets) => model.links.map(link => passing(link, model.variables, mix)(bound(link, targets)));
+  const chance = (model, mix, targets) => chances(model, mix, targets).reduce((p, pass) => p * pass, 1);
+
+  // weigh scales a formula to a batch in whole steps of a scale: everything to the
+  // nearest step but for the water part (or the fat where there is too little water,
+  // or else everything), which takes up the difference, largest remainders first. A
+  // little dust is added before rounding so that 15.5 steps are never taken for less.
+  function weigh(lines, batch, step) {
+    const dust = 1e-9, all = lines.reduce((sum, l) => sum + l.grams, 0), total = Math.floor(batch / step + 0.5 + dust);
+    for (const part of ["water", "fat", null]) {
+      const exact = lines.map(l => l.grams / all * batch / step);
+      const steps = exact.map(x => Math.floor(x + 0.5 + dust));
+      const pool = lines.map((l, i) => i).filter(i => part === null || lines[i].part === part);
+      const quota = pool.reduce((sum, i) => sum + exact[i], 0);
+      const rest = total - steps.reduce((sum, n, i) => pool.includes(i) ? sum : sum + n, 0);
+      if (part !== null && (quota < lines.length || rest < 0)) continue;
+      for (const i of pool) exact[i] *= rest / quota;
+      for (const i of pool) steps[i] = Math.floor(exact[i] + dust);
+      let left = rest - pool.reduce((sum, i) => sum + steps[i], 0);
+      const order = pool.map(i => [exact[i] - steps[i], i]).sort((a, b) => b[0] - a[0] || a[1] - b[1]);
+      for (let k = 0; left > 0; k++, left--) steps[order[k % order.length][1]]++;
+      const inverse = Math.round(1 / step);
+      return steps.map(n => Math.abs(inverse * step - 1) < 1e-12 ? n / inverse : n * step);
+    }
+  }
+
+  // made is the mix that grams make, null if the emulsifier is lost in rounding.
+  function made(model, grams, batch) {
+    const sum = of => model.lines.reduce((total, l, i) => total + grams[i] * of(l), 0);
+    const all = sum(() => 1), emulsifier = sum(l => l.emulsifier ? 1 : 0), blended = sum(l => l.hlb === null ? 0 : 1);
+    if (emulsifier === 0 && model.lines.some(l => l.emulsifier)) return null;
+    if (blended === 0 && model.lines.some(l => l.hlb !== null)) return null;
+    const now = {
+      fat_percent: sum(l => l.fat_percent) / all,
+      emulsifier_percent: 100 * emulsifier / all,
+      emulsifier_grams: emulsifier / batch * model.batch,
+      blend_hlb: sum(l => l.hlb === null ? 0 : l.hlb) / blended,
+    };
+    return model.variables.map((v, i) => v.name in now ? now[v.name] : model.mix[i]);
+  }
+
+  // Words, as in the rest of the report.
+
+  const shares = [[1, 100], [1, 50], [1, 30], [1, 25], [1, 20], [1, 15], [1, 12], [1, 10], [1, 8], [1, 6], [1, 5], [1, 4],
+    [3, 10], [1, 3], [4, 10], [1, 2], [6, 10], [7, 10], [8, 10], [9, 10], [19, 20]];
+
+  function share(p) {
+    let best = shares[0];
+    for (const s of shares) if (Math.abs(s[0] / s[1] - p) < Math.abs(best[0] / best[1] - p)) best = s;
+    return best.join(" in ");
+  }
+
+  function words(p) {
+    if (!(p >= 0 && p <= 1)) return "not known";
+    if (p > 0.99) return "nearly always";
+    return p < 0.01 ? "less than 1 in 100" : "about " + share(p);
+  }
+
+  // against words a chance beside the wanted one, which it must not seem to reach.
+  const against = (p, wanted) => p < wanted && words(p) === words(wanted) && p >= 0.01 && p <= 0.99
+    ? "a little under " + share(p) : words(p);
+
+  function times(p) {
+    for (const of of [10, 20, 100, 1000]) if (Math.abs(p * of - Math.round(p * of)) < 1e-6) return Math.round(p * of) + " times in " + of;
+    return words(p);
+  }
+
+  // decimals that show steps of a scale.
+  function decimals(step) {
+    for (let d = 0; d < 4; d++) {
+      const scaled = step * 10 ** d;
+      if (scaled >= 1 - 1e-9 && Math.abs(scaled - Math.round(scaled)) < 1e-6) return d;
+    }
+    return 3;
+  }
+
+  const plain = x => String(Number(x.toPrecision(6)));
+  const listed = items => items.length < 2 ? items.join("") : items.slice(0, -1).join(", ") + " and " + items.at(-1);
+  const sayings = {
+    fat_percent: x => x.toFixed(1) + " % fat",
+    emulsifier_percent: x => x.toFixed(1) + " % emulsifier",
+    emulsifier_grams: x => x.toFixed(1) + " g emulsifier",
+    blend_hlb: x => "HLB " + x.toFixed(1),
+  };
+  const mixWords = (model, mix) => model.variables.map((v, i) => v.name in sayings ? sayings[v.name](mix[i]) : "").filter(Boolean).join(", ");
+
+  // Boxes. Each must hold a number in its range, or a sentence says what to type.
+
+  const boxes = {
+    batch: { name: "batch", unit: "g", fits: x => x > 0 && x <= 1e6, range: "more than 0 g" },
+    step: { name: "scale step", unit: "g", fits: (x, all) => x > 0 && !(x > all.batch), range: "more than 0 g and at most the batch" },
+    hold: { name: "hold", unit: "minutes", fits: x => x > 0, range: "more than 0 minutes" },
+    drained: { name: "drained limit", unit: "%", fits: x => x > 0 && x <= 100, range: "more than 0 and at most 100 %" },
+    wanted: { name: "sure enough", unit: "times in 10", fits: x => x > 0 && x < 10, range: "more than 0 and less than 10 times in 10" },
+  };
+
+  // read is the numbers of the boxes, with a sentence for each that is no use.
+  function read(inputs) {
+    const all = {}, sentences = [];
+    for (const [key, input] of Object.entries(inputs)) all[key] = input.value.trim() === "" ? NaN : Number(input.value);
+    for (const [key, input] of Object.entries(inputs)) {
+      const box = boxes[key], ok = box.fits(all[key], all);
+      input.setAttribute("aria-invalid", String(!ok));
+      if (!ok) sentences.push("For the " + box.name + " type " + box.range + ", for example " + input.defaultValue + ".");
+    }
+    return { all, sentences };
+  }
+
+  // oneIn words a failure finer than a chance, so that several add up.
+  function oneIn(p) {
+    if (p >= 0.1) return share(p);
+    const every = 1 / p;
+    return "1 in " + (every <= 20 ? Math.round(every) : every <= 100 ? 5 * Math.round(every / 5) : 10 * Math.round(every / 10));
+  }
+
+  const failing = { came_out: "clogs", broke: "splits", hold_minutes: "falls too soon", drained_percent: "weeps too much" };
+
+  // fails is a sentence on first failures: those worth naming, and as many more as
+  // make up most of them.
+  function fails(model, passes) {
+    let reached = 1, said = 0;
+    const first = passes.map((pass, i) => {
+      const share = reached * (1 - pass);
+      reached *= pass;
+      return { share, words: failing[model.links[i].outcome] };
+    });
+    const all = first.reduce((sum, f) => sum + f.share, 0);
+    for (const f of [...first].sort((a, b) => b.share - a.share)) {
+      f.named = f.share >= 0.01 || all >= 0.01 && f.share > 0 && said < 0.9 * all;
+      if (f.named) said += f.share;
+    }
+    const ways = first.filter(f => f.named).map(f => oneIn(f.share) + " " + f.words);
+    return ways.length === 0 ? "" : "Of such mixes, about " + listed(ways) + ".";
+  }
+
+  // verdict is what there is to say of a mix in grams for these numbers: lines, the
+  // first of them the one that matters.
+  const clogsTooOften = 0.05;
+  function verdict(model, grams, mix, now, untouched) {
+    const lines = [], passes = chances(model, mix, now), p = passes.reduce((product, pass) => product * pass, 1);
+    const guess = now.hold !== undefined && model.watched !== null && now.hold > model.watched;
+    let said = "Works " + against(p, now.wanted);
+    if (untouched && model.few_as) said += ", " + model.few_as;
+    if (model.left_out) said += ", with " + model.left_out + " left out";
+    else if (guess) said += ", if foams hold on as they did in the " + plain(model.watched) + " minutes watched";
+    lines.push(said + ".");
+    if (!model.left_out && !guess) lines.push("That is " + (p < now.wanted ? "not sure enough" : "sure enough") + " for " + times(now.wanted) + ".");
+    lines.push(fails(model, passes));
+    const clogs = model.links.findIndex(l => l.outcome === "came_out");
+    if (clogs >= 0 && 1 - passes[clogs] > clogsTooOften) lines.push("At these grams it clogs too often to start from: use a finer scale.");
+    if (grams && model.largest_fill && now.batch > model.largest_fill) {
+      lines.push("The largest batch in the log was " + plain(model.largest_fill) + " g: split this one over " +
+        Math.ceil(now.batch / model.largest_fill - 1e-9) + " canisters, each to its own marking.");
+    }
+    return { p, lines: lines.filter(Boolean) };
+  }
+
+  return { below, yes, chances, chance, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read };
+})();

@@ -1,0 +1,340 @@
+package html
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"net/url"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"reflect"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+
+	"foamfield/analysis"
+	"foamfield/analysis/formula"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+	"foamfield/reports"
+)
+
+const demo = "../../testdata/demo/week.xlsx"
+
+// study reads and analyses the demo log.
+func study(t *testing.T, set analysis.Settings) (*ingest.Log, *result.Results) {
+	t.Helper()
+	log, err := ingest.Read([]string{demo}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	set.Seed = 1
+	r, err := analysis.Run(log, set)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return log, r
+}
+
+// browser opens a page in a real browser; its complaints are the test's errors.
+func browser(t *testing.T, page []byte) context.Context {
+	t.Helper()
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("chromium is not installed: the live page is not looked at")
+	}
+	dir := t.TempDir()
+	file := filepath.Join(dir, "report.html")
+	if err := os.WriteFile(file, page, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(filepath.Join(dir, "profile")), chromedp.WindowSize(1200, 900)}
+	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
+		options = append(options, chromedp.Flag(f, true))
+	}
+	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(stop)
+	ctx, cancel := chromedp.NewContext(allocated)
+	t.Cleanup(cancel)
+	if err := chromedp.Listen(ctx, func(event any) {
+		switch e := event.(type) {
+		case *runtime.EventExceptionThrown:
+			t.Errorf("the page threw: %v", e.ExceptionDetails.Text)
+		case *runtime.EventConsoleAPICalled:
+			if e.Type == runtime.ConsoleAPICalledTypeError || e.Type == runtime.ConsoleAPICalledTypeWarning {
+				t.Errorf("the page complained: %v", e.Args)
+			}
+		}
+	}); err != nil {
+		t.Fatal(err)
+	}
+	if err := chromedp.Do(ctx, chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()), chromedp.WaitVisible(chromedp.CSS("#own-form"))); err != nil {
+		t.Fatal(err)
+	}
+	return ctx
+}
+
+// evaluate is what a script comes to on the page.
+func evaluate[T any](t *testing.T, ctx context.Context, script string) T {
+	t.Helper()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](script))
+	if err != nil {
+		t.Fatalf("%v in %.200s", err, script)
+	}
+	return v
+}
+
+func paged(t *testing.T, r *result.Results) []byte {
+	t.Helper()
+	page, err := Render(reports.Build(r))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return page
+}
+
+// vector is one thing worked out by Go and again by the page.
+type vector struct {
+	Mix     []float64 `json:"mix"`
+	Hold    float64   `json:"hold"`
+	Drained float64   `json:"drained"`
+	want    float64
+}
+
+// Chances of many mixes under other targets, worked out by the analysis run anew with
+// those targets, against the page's own.
+func TestPageAgreesOnChances(t *testing.T) {
+	log, base := study(t, analysis.Settings{})
+	var asked []ingest.Try
+	for _, trial := range log.Trials {
+		if c := trial.Composition; c.FatPercent != nil && c.EmulsifierPercent != nil && c.BlendHLB != nil {
+			for _, shift := range []float64{0, -1.5, 1} {
+				fat, hlb := *c.FatPercent+shift, *c.BlendHLB+shift/3
+				asked = append(asked, ingest.Try{Fat: &fat, Emulsifier: c.EmulsifierPercent, HLB: &hlb})
+			}
+		}
+	}
+	var vectors []vector
+	for _, target := range [][2]float64{{20, 10}, {12, 25}, {35, 4}, {55, 60}} {
+		_, r := study(t, analysis.Settings{Hold: &target[0], Drained: &target[1], Tries: asked})
+		if !reflect.DeepEqual(r.Model, base.Model) {
+			t.Fatalf("what is believed follows the targets %v, so the page cannot answer for them", target)
+		}
+		for _, tried := range r.Tries {
+			if tried.Chance == nil {
+				continue
+			}
+			v := vector{Hold: target[0], Drained: target[1], want: tried.Chance.Mean}
+			for _, one := range base.Variables {
+				v.Mix = append(v.Mix, *map[string]*float64{"fat_percent": tried.Mix.FatPercent, "emulsifier_percent": tried.Mix.EmulsifierPercent, "blend_hlb": tried.Mix.BlendHLB}[one.Name])
+			}
+			vectors = append(vectors, v)
+		}
+	}
+	if len(vectors) < 200 {
+		t.Fatalf("only %d vectors", len(vectors))
+	}
+	ctx := browser(t, paged(t, base))
+	sent, err := json.Marshal(vectors)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := evaluate[[]float64](t, ctx, `(() => { const model = JSON.parse(document.getElementById("own-data").textContent);
+		return `+string(sent)+`.map(v => foamfield.chance(model, v.mix, v)); })()`)
+	worst := 0.0
+	for i, v := range vectors {
+		off := math.Abs(got[i] - v.want)
+		worst = math.Max(worst, off)
+		if off > 1e-6 || math.IsNaN(got[i]) {
+			t.Errorf("at %v, hold %v, drained %v: the page says %.8f, the analysis %.8f", v.Mix, v.Hold, v.Drained, got[i], v.want)
+		}
+	}
+	t.Logf("%d chances, largest difference %.1e", len(vectors), worst)
+}
+
+// Grams of the start for other batches and scales against the formula package's. Batches
+// that put an ingredient exactly between two steps are left out: either step is right.
+func TestPageAgreesOnGrams(t *testing.T) {
+	log, r := study(t, analysis.Settings{})
+	start := r.Starts[0]
+	var template []formula.Part
+	for _, l := range start.Ingredients {
+		for _, in := range log.Ingredients {
+			if in.Name == l.Name {
+				template = append(template, formula.Part{Name: l.Name, Grams: l.Grams, What: in})
+			}
+		}
+	}
+	if len(template) != len(start.Ingredients) {
+		t.Fatalf("%d of %d ingredients are known", len(template), len(start.Ingredients))
+	}
+	type pair struct {
+		Batch float64 `json:"batch"`
+		Step  float64 `json:"step"`
+		want  []float64
+	}
+	var pairs []pair
+	for _, batch := range []float64{120, 250, 300, 333, 500, 745, 1000, 2400, 5000} {
+		for _, step := range []float64{0.01, 0.05, 0.1, 0.2, 0.5, 1} {
+			f, err := formula.Solve(template, formula.Wanted{FatPercent: *start.Mix.FatPercent, EmulsifierPercent: *start.Mix.EmulsifierPercent, BlendHLB: start.Mix.BlendHLB}, batch, step)
+			if err != nil {
+				continue
+			}
+			p := pair{Batch: batch, Step: step}
+			for _, l := range f.Lines {
+				p.want = append(p.want, l.Grams)
+			}
+			pairs = append(pairs, p)
+		}
+	}
+	ctx := browser(t, paged(t, r))
+	sent, err := json.Marshal(pairs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := evaluate[[][]float64](t, ctx, `(() => { const model = JSON.parse(document.getElementById("own-data").textContent);
+		return `+string(sent)+`.map(p => foamfield.weigh(model.lines, p.batch, p.step)); })()`)
+	for i, p := range pairs {
+		for k := range p.want {
+			if math.Abs(got[i][k]-p.want[k]) > 1e-6 {
+				t.Errorf("%v g in steps of %v: the page weighs %v, the formula %v", p.Batch, p.Step, got[i], p.want)
+				break
+			}
+		}
+	}
+	t.Logf("%d batches and scales", len(pairs))
+}
+
+// What a reader does with the boxes, and what the page shows then.
+func TestPageAnswers(t *testing.T) {
+	_, r := study(t, analysis.Settings{})
+	page := paged(t, r)
+	if len(page) > 1<<20 {
+		t.Errorf("the page has %d bytes", len(page))
+	}
+	ctx := browser(t, page)
+	text := func(id string) string {
+		return evaluate[string](t, ctx, fmt.Sprintf("document.getElementById(%q).innerText", id))
+	}
+	put := func(name, value string) {
+		evaluate[int](t, ctx, fmt.Sprintf(`(() => { const e = document.getElementById("own-" + %q); e.value = %q; e.dispatchEvent(new Event("input", { bubbles: true })); return 0; })()`, name, value))
+	}
+	firstGrams, firstSaid := text("own-grams"), text("own-said")
+	for _, l := range r.Starts[0].Ingredients {
+		if !strings.Contains(firstGrams, l.Name) || !strings.Contains(firstGrams, fmt.Sprintf("%.1f g", l.Grams)) {
+			t.Errorf("%s, %.1f g is not in %q", l.Name, l.Grams, firstGrams)
+		}
+	}
+	put("batch", "600")
+	if s := text("own-total"); s != "600.0 g" {
+		t.Errorf("600 g come to %q", s)
+	}
+	put("hold", "90")
+	if s := text("own-said"); !strings.Contains(s, "as they did in the 30 minutes watched") {
+		t.Errorf("for a hold of 90 minutes it says %q", s)
+	}
+	put("hold", "30")
+	put("drained", "0.1")
+	if s := text("own-said"); s == firstSaid || !strings.Contains(s, "not sure enough") {
+		t.Errorf("for a hold of 30 minutes and hardly a drop it says %q", s)
+	}
+	for name, bad := range map[string]string{"batch": "-5", "step": "0", "hold": "", "drained": "140", "wanted": "10"} {
+		put(name, bad)
+		if s := text("own-said"); !strings.Contains(s, "type") {
+			t.Errorf("%s of %q: it says %q", name, bad, s)
+		}
+		evaluate[chromedp.Void](t, ctx, `document.getElementById("own-form").reset()`)
+		time.Sleep(50 * time.Millisecond)
+	}
+	if g, s := text("own-grams"), text("own-said"); g != firstGrams || s != firstSaid {
+		t.Errorf("after the reset it shows %q and says %q", g, s)
+	}
+	ms := evaluate[float64](t, ctx, `(() => { const e = document.getElementById("own-hold"), from = performance.now();
+		for (let i = 0; i < 20; i++) { e.value = 10 + i; e.dispatchEvent(new Event("input", { bubbles: true })); }
+		return (performance.now() - from) / 20; })()`)
+	t.Logf("%.1f ms a change, page of %d kB", ms, len(page)/1024)
+}
+
+// The page for keyboard, small screens and the dark: labels, landmarks, contrast, and
+// nothing that scrolls sideways.
+func TestPageIsForEverybody(t *testing.T) {
+	_, r := study(t, analysis.Settings{})
+	ctx := browser(t, paged(t, r))
+	const look = `(() => {
+		const out = [];
+		for (const e of document.querySelectorAll("input, button, select, textarea")) {
+			if (!(e.labels && e.labels.length) && !e.getAttribute("aria-label") && !e.textContent.trim()) out.push("no label: " + e.id);
+		}
+		for (const l of ["header", "main", "nav"]) if (!document.querySelector(l)) out.push("no " + l);
+		if (document.documentElement.scrollWidth > innerWidth) out.push("scrolls sideways: " + document.documentElement.scrollWidth + " px of " + innerWidth);
+		const light = c => { const [r, g, b] = c.map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
+		const parse = c => (c.match(/[\d.]+/g) || []).map(Number);
+		const behind = e => { for (; e; e = e.parentElement) { const c = parse(getComputedStyle(e).backgroundColor); if (c.length === 3 || c[3] > 0.99) return c.slice(0, 3); } return [255, 255, 255]; };
+		const seen = new Set();
+		const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+		for (let n; n = walk.nextNode();) {
+			const e = n.parentElement;
+			if (!n.textContent.trim() || e.closest("script, style, svg") || !e.checkVisibility()) continue;
+			const style = getComputedStyle(e), fore = parse(style.color).slice(0, 3), back = behind(e);
+			const [a, b] = [light(fore), light(back)].sort((x, y) => y - x), ratio = (a + 0.05) / (b + 0.05);
+			const key = fore + "/" + back;
+			if (ratio < 4.5 && !seen.has(key)) { seen.add(key); out.push("contrast " + ratio.toFixed(2) + ": " + n.textContent.trim().slice(0, 40)); }
+		}
+		return out;
+	})()`
+	for _, screen := range []struct {
+		name   string
+		width  int64
+		scheme string
+	}{{"wide", 1200, "light"}, {"wide and dark", 1200, "dark"}, {"a phone", 360, "light"}, {"a phone in the dark", 360, "dark"}} {
+		if err := chromedp.Do(ctx, chromedp.EmulateViewport(screen.width, 800)); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: screen.scheme}}}); err != nil {
+			t.Fatal(err)
+		}
+		for _, p := range evaluate[[]string](t, ctx, look) {
+			t.Errorf("%s: %s", screen.name, p)
+		}
+	}
+}
+
+// Text from a log ends no element of the page, and runs nowhere.
+func TestLiveNumbersAreInert(t *testing.T) {
+	_, r := study(t, analysis.Settings{})
+	const nasty = "</script><script>document.title='run'</script><!-- \u2028 butter"
+	old := r.Starts[0].Ingredients[0].Name
+	for i := range r.Starts[0].Ingredients {
+		if r.Starts[0].Ingredients[i].Name == old {
+			r.Starts[0].Ingredients[i].Name = nasty
+		}
+	}
+	for i := range r.Ingredients {
+		if r.Ingredients[i].Name == old {
+			r.Ingredients[i].Name = nasty
+		}
+	}
+	page := string(paged(t, r))
+	if n := strings.Count(page, "<script"); n != 2 {
+		t.Fatalf("%d script elements, want the numbers and ours", n)
+	}
+	_, numbers, found := strings.Cut(page, `id="own-data">`)
+	numbers, _, _ = strings.Cut(numbers, "</script>")
+	var back reports.Live
+	if err := json.Unmarshal([]byte(numbers), &back); !found || err != nil || back.Lines[0].Name != nasty {
+		t.Errorf("the name came back as %v, %v", back.Lines, err)
+	}
+	ctx := browser(t, []byte(page))
+	title := evaluate[string](t, ctx, "document.title")
+	name := evaluate[string](t, ctx, `document.querySelector("#own-grams tbody th").textContent`)
+	if strings.Contains(title, "run") || name != nasty {
+		t.Errorf("title %q, name %q", title, name)
+	}
+}
