@@ -31,7 +31,7 @@ Flags may stand before or after the logs.
   --write LIST       some of html,pdf,xlsx,json,figures; all unless set.
                      results.json is always written; next-trials comes with xlsx
   --only TEXT        only trials whose dish, sheet or file name contains TEXT
-  --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method
+  --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method, Try
 
 What "works" means; these win over a Targets sheet in the log:
 
@@ -69,7 +69,7 @@ the log. Several files or a folder get a line each. Writes no file, unless a
 marked copy is asked for; your log is never changed.
 
   --only TEXT          only trials whose dish, sheet or file name contains TEXT
-  --kitchen FILE       a workbook with your Targets, Ingredients, Columns, Method
+  --kitchen FILE       a workbook with your Targets, Ingredients, Columns, Method, Try
   --marked-copy FILE   also write a copy of the log, an .xlsx, in which every cell
                        with a problem is coloured and says what was read and what
                        to do, and every header what it was read as. One log at a
@@ -92,6 +92,7 @@ Writes a blank log to fill in, and never over a file that exists. It has
   Ingredients          what the program may not know of yours
   Columns              what a header of yours means
   Method               how you make and test a foam
+  Try                  formulas of yours to be judged
 
 The headers are the program's own words; type your ingredients over the examples.
 

@@ -97,6 +97,7 @@ func TestTheKitchenSheetsAreTaken(t *testing.T) {
 		"Ingredients": {"A5": "butter", "B5": "butter", "D5": 84},
 		"Columns":     {"A5": "notes", "B5": "ignore"},
 		"Method":      {"A5": "Strain.", "B5": "yes"},
+		"Try":         {"A5": 48, "B5": 2.2, "D5": "the chef's"},
 	})}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -111,6 +112,9 @@ func TestTheKitchenSheetsAreTaken(t *testing.T) {
 	}
 	if log.Targets.DrainedAtMinutes != nil || log.Targets.BatchGrams != nil {
 		t.Error("an empty target was set")
+	}
+	if len(log.Tries) != 1 || log.Tries[0].Name != "the chef's" || log.Tries[0].Fat == nil || *log.Tries[0].Fat != 48 || log.Tries[0].HLB != nil {
+		t.Errorf("tries %+v", log.Tries)
 	}
 	if !slices.Equal(log.Method, []string{"Strain. (critical)"}) {
 		t.Errorf("method %q", log.Method)

@@ -95,6 +95,23 @@ var kitchenSheets = []kitchenSheet{
 		},
 		check: func(b *book, k kitchenSheet) { b.checked(k.name, block(2), choose("yes", "no")("")) },
 	},
+	{
+		name:   "Try",
+		says:   "Formulas of yours to be judged: the report says how likely each is to work. What you leave empty is taken from the start.",
+		heads:  []string{"Fat %", "Emulsifier %", "HLB", "Formula"},
+		widths: []float64{10, 14, 10, 30},
+		note:   "For example (not read)",
+		notes: []string{
+			"Fat %: 48. Emulsifier %: 2.2. HLB: 8.5. Formula: the head chef's.",
+			"Percent is of the whole mix, in the canister.",
+		},
+		check: func(b *book, k kitchenSheet) {
+			for i, at := range []string{"A5", "B5", "C5"} {
+				most := []string{"100", "100", "40"}[i]
+				b.checked(k.name, block(1+i), check("OR(ISTEXT("+at+"),AND("+at+">=0,"+most+">="+at+"))", "Not a number that can be", "Type a number from 0 to "+most+"."))
+			}
+		},
+	},
 }
 
 // block is the cells to fill in of a column of a kitchen sheet.
