@@ -82,6 +82,7 @@ var planted = []struct {
 	{"the other emulsifier forgotten", map[string]any{"F4": nil, "H4": nil}, "F4", "nothing is typed here, where most trials have 1.5 to 2.5 g", "type the grams, or 0", 0},
 	{"a hold below nought of what clogged", map[string]any{"J9": -12}, "J9", "“-12” is less than no time", "type minutes, 0 or more", 0},
 	{"a batch in kilograms", map[string]any{"G14": 0.3}, "G14", "“0.3” cannot be a batch", "type 300 if it was meant in kg", 0},
+	{"chargers and rest swapped", map[string]any{"N1": "Chargers", "O1": "Rest min", "N2": 1, "O2": 30, "N6": 90, "O6": 1}, "N6", "90 chargers are more than any canister takes", "look whether the cells beside it are swapped", 0},
 	{"still standing, since when", map[string]any{"J5": "still standing"}, "J5", "does not say how long", "for example 20+", 0},
 }
 

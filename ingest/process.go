@@ -3,6 +3,7 @@ package ingest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"foamfield/ingest/quantity"
 )
@@ -41,9 +42,23 @@ func (b *row) canister(f *field) string {
 	return b.book.same(text)
 }
 
+// mostChargers is the most that a canister of two litres is marked for, two for each
+// half litre. Common practice, no source.
+const mostChargers = 8
+
 // flag marks a trial whose fill or gas goes beyond what canisters are commonly
 // marked for. It is not judged: the canister's own marking decides.
 func (b *row) flag(t *Trial) {
+	if n, ok := t.Extras["chargers"]; ok && n > mostChargers {
+		why := fmt.Sprintf("%s chargers are more than any canister takes", number(n))
+		t.Flagged = why + ": " + noFormula
+		col := 0
+		if i := slices.IndexFunc(b.table.fields, func(f field) bool { return f.extra == "chargers" }); i >= 0 {
+			col = b.table.fields[i].col
+		}
+		b.problem("check the canister", MustFix, col, why, "type how many were used, and look whether the cells beside it are swapped; "+noFormula)
+		return
+	}
 	litres := b.book.litres(t.Canister)
 	if litres == 0 {
 		return
