@@ -64,6 +64,9 @@ func unfinished(v reflect.Value, path string) string {
 
 // Bad input has a finite answer or a refusal that names what is wrong.
 func TestBadInput(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	fat := func(i int) string { return between(i, 0.618, 34, 52) }
 	emulsifier := func(i int) string { return between(i, 0.414, 0.9, 3) }
 	hlb := func(i int) string { return between(i, 0.732, 5, 11) }
@@ -184,6 +187,9 @@ func TestBadInput(t *testing.T) {
 // What no log of ours lets through, such as a hold of 1e12 minutes, still ends in
 // finite numbers or a refusal.
 func TestWildValues(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	path := written(t, five(24, func(i int) (fat, emulsifier, hlb, hold string) {
 		return between(i, 0.618, 34, 52), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), between(i, 0.236, 8, 36)
 	}))

@@ -46,6 +46,9 @@ const (
 // Two pairs of one HLB are told apart, and a start is made with one of them only: the
 // better one where there is a better one.
 func TestPairsAreNotPooled(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	covered, all := 0, 0
 	for seed := range uint64(6) {
 		for _, change := range []float64{-0.6, 0, 0.6} {

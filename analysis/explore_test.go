@@ -34,6 +34,9 @@ func TestTells(t *testing.T) {
 }
 
 func TestExploringTrialsKeepTheRules(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	suggested := 0
 	for seed := range uint64(6) {
 		k := kitchen.New(kitchen.Family(seed%2), 800+seed)

@@ -54,6 +54,9 @@ func settingLog(seed uint64, n int, s setting) string {
 // The effect of an extra that was varied is found, with the right sign, and its 90 %
 // limits cover the truth about as often as they should.
 func TestExtrasAreLearnt(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	covered, all := 0, 0
 	for seed := range uint64(12) {
 		r := run(t, written(t, settingLog(seed, 40, setting{"0.5 L", varied})), Settings{})
@@ -94,6 +97,9 @@ func TestExtrasAreLearnt(t *testing.T) {
 
 // Learning what an extra does takes its scatter out of what the mix does.
 func TestExtrasSharpenTheHold(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	text := settingLog(3, 40, setting{"0.5 L", varied})
 	with, without := run(t, written(t, text), Settings{}), run(t, written(t, dropped(text, "chargers", "rest (min)")), Settings{})
 	scatter := func(r *result.Results) float64 {
@@ -133,6 +139,9 @@ func dropped(text string, columns ...string) string {
 // Extras that never or hardly changed, or that changed with another variable, leave
 // every number as it is in the log without them.
 func TestExtrasThatTellNothing(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	cases := map[string]struct {
 		of     func(i int) (string, string)
 		named  map[string]float64

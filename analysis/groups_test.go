@@ -206,6 +206,9 @@ func comparing(t *testing.T, path, text string) *study {
 // logs at p < 0.05, whether the truth is the model's own or a kitchen's, which it is
 // not: then up to 2 points more are let pass.
 func TestFalseAlarms(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	logs := 50
 	if *update {
 		logs = 1000
@@ -276,6 +279,9 @@ func sum[T any](sums map[string]*T, straight bool, by string) *T {
 // Days that move the hold by a factor of two either way (an SD of 0.7) are found in
 // most logs of 40 trials.
 func TestDayEffectIsFound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses many logs")
+	}
 	path := filepath.Join(t.TempDir(), "log.csv")
 	found, tests := 0, 0
 	for seed := range uint64(60) {

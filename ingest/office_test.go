@@ -16,6 +16,9 @@ import (
 // TestSavedAnewBySecondProgram: a workbook reads the same after a second
 // spreadsheet program has opened it and saved it: trials, values and problems.
 func TestSavedAnewBySecondProgram(t *testing.T) {
+	if testing.Short() {
+		t.Skip("starts a second program")
+	}
 	office, err := exec.LookPath("soffice")
 	if err != nil {
 		t.Skip("soffice is not installed: no workbook is saved anew here")

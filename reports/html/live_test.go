@@ -110,6 +110,9 @@ type vector struct {
 // Chances of many mixes under other targets, worked out by the analysis run anew with
 // those targets, against the page's own.
 func TestPageAgreesOnChances(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
 	log, base := study(t, analysis.Settings{})
 	var asked []ingest.Try
 	for _, trial := range log.Trials {
@@ -161,6 +164,9 @@ func TestPageAgreesOnChances(t *testing.T) {
 // Grams of the start for other batches and scales against the formula package's. Batches
 // that put an ingredient exactly between two steps are left out: either step is right.
 func TestPageAgreesOnGrams(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
 	log, r := study(t, analysis.Settings{})
 	start := r.Starts[0]
 	var template []formula.Part
@@ -213,6 +219,9 @@ func TestPageAgreesOnGrams(t *testing.T) {
 
 // What a reader does with the boxes, and what the page shows then.
 func TestPageAnswers(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
 	_, r := study(t, analysis.Settings{})
 	page := paged(t, r)
 	if len(page) > 1<<20 {
@@ -264,6 +273,9 @@ func TestPageAnswers(t *testing.T) {
 // The page for keyboard, small screens and the dark: labels, landmarks, contrast, and
 // nothing that scrolls sideways.
 func TestPageIsForEverybody(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
 	_, r := study(t, analysis.Settings{})
 	ctx := browser(t, paged(t, r))
 	const look = `(() => {
@@ -308,6 +320,9 @@ func TestPageIsForEverybody(t *testing.T) {
 
 // Text from a log ends no element of the page, and runs nowhere.
 func TestLiveNumbersAreInert(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
 	_, r := study(t, analysis.Settings{})
 	const nasty = "</script><script>document.title='run'</script><!-- \u2028 butter"
 	old := r.Starts[0].Ingredients[0].Name
