@@ -13,6 +13,7 @@ import (
 type Live struct {
 	Title     string         `json:"title"`    // of the mix: "Surest start"
 	LeftOut   string         `json:"left_out"` // what was asked for and never logged: "drainage"
+	Chance    float64        `json:"chance"`   // of the mix for the targets below: a page that gets another stays still
 	FewAs     string         `json:"few_as"`   // of the report's own chance: "perhaps as few as 6"
 	Batch     float64        `json:"batch"`
 	Step      float64        `json:"step"`
@@ -89,7 +90,7 @@ func (b *builder) live() *Live {
 	start := r.Starts[0]
 	l := &Live{
 		Title: "Surest start", LeftOut: listed(b.unlogged()).String(),
-		FewAs: AtLeast(start.Chance.Mean, start.Chance.Low),
+		Chance: start.Chance.Mean, FewAs: AtLeast(start.Chance.Mean, start.Chance.Low),
 		Batch: r.Batch.Grams, Step: r.Batch.ScaleStepGrams, Largest: r.Batch.LargestFillGrams, Watched: r.WatchedMinutes,
 		DrainedAt: r.Targets.DrainedAtMinutes.Value, Wanted: r.Targets.WantedChance.Value,
 	}
@@ -118,7 +119,7 @@ func (b *builder) live() *Live {
 			}
 			link.Terms = append(link.Terms, term)
 		}
-		if len(link.Terms) == 0 || len(link.Mean) != len(link.Terms) {
+		if !evaluable(m) {
 			return nil
 		}
 		l.Links = append(l.Links, link)
@@ -136,6 +137,29 @@ func (b *builder) live() *Live {
 		}
 	}
 	return l
+}
+
+// kinds are what the page knows how to evaluate.
+var kinds = map[result.Outcome]string{result.CameOut: "yes_no", result.Broke: "yes_no",
+	result.HoldMinutes: "ln_minutes", result.DrainedPercent: "ln_percent"}
+
+// evaluable says whether a page can work a model out: of a kind it knows, and whole.
+func evaluable(m result.Model) bool {
+	n := len(m.Terms)
+	if n == 0 || m.Kind == "" || m.Kind != kinds[m.Outcome] || len(m.Mean) != n || len(m.Covariance) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) {
+		return false
+	}
+	for _, row := range m.Covariance {
+		if len(row) != n {
+			return false
+		}
+	}
+	for _, node := range m.Sigma {
+		if len(node.Mean) != n {
+			return false
+		}
+	}
+	return true
 }
 
 // values is a mix by the place of each variable.

@@ -72,9 +72,10 @@ const foamfield = (() => {
   // weigh scales a formula to a batch in whole steps of a scale: everything to the
   // nearest step but for the water part (or the fat where there is too little water,
   // or else everything), which takes up the difference, largest remainders first. A
-  // little dust is added before rounding so that 15.5 steps are never taken for less.
+  // little dust is added to each ingredient so that 15.5 steps of it are never taken
+  // for less.
   function weigh(lines, batch, step) {
-    const dust = 1e-9, all = lines.reduce((sum, l) => sum + l.grams, 0), total = Math.floor(batch / step + 0.5 + dust);
+    const dust = 1e-9, all = lines.reduce((sum, l) => sum + l.grams, 0), total = Math.round(batch / step);
     for (const part of ["water", "fat", null]) {
       const exact = lines.map(l => l.grams / all * batch / step);
       const steps = exact.map(x => Math.floor(x + 0.5 + dust));
@@ -105,6 +106,13 @@ const foamfield = (() => {
       blend_hlb: sum(l => l.hlb === null ? 0 : l.hlb) / blended,
     };
     return model.variables.map((v, i) => v.name in now ? now[v.name] : model.mix[i]);
+  }
+
+  // agrees says whether the report's own chance and grams come out: whatever this
+  // script does not know of, it then shows nothing rather than something wrong.
+  function agrees(model) {
+    if (!(Math.abs(chance(model, model.mix, model) - model.chance) < 1e-6)) return false;
+    return model.lines === null || weigh(model.lines, model.batch, model.step).every((g, i) => Math.abs(g - model.lines[i].grams) < 1e-6);
   }
 
   // Words, as in the rest of the report.
@@ -223,5 +231,5 @@ const foamfield = (() => {
     return { p, lines: lines.filter(Boolean) };
   }
 
-  return { below, yes, chances, chance, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read };
+  return { below, yes, chances, chance, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read, agrees };
 })();

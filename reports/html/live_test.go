@@ -10,13 +10,15 @@ import (
 	"os/exec"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 
 	"foamfield/analysis"
 	"foamfield/analysis/formula"
@@ -42,19 +44,31 @@ func study(t *testing.T, set analysis.Settings) (*ingest.Log, *result.Results) {
 	return log, r
 }
 
-// browser opens a page in a real browser; its complaints are the test's errors.
-func browser(t *testing.T, page []byte) context.Context {
+// TestLivePage looks at pages in one real browser, whose complaints are its errors.
+func TestLivePage(t *testing.T) {
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
+	ctx := browser(t)
+	log, r := study(t, analysis.Settings{})
+	t.Run("agrees on chances", func(t *testing.T) { agreesOnChances(t, ctx, log, r) })
+	t.Run("agrees on grams", func(t *testing.T) { agreesOnGrams(t, ctx, log, r) })
+	t.Run("answers", func(t *testing.T) { answers(t, ctx, r) })
+	t.Run("answers a keyboard", func(t *testing.T) { answersKeyboard(t, ctx, r) })
+	t.Run("is for everybody", func(t *testing.T) { isForEverybody(t, ctx, r) })
+	t.Run("needs no script", func(t *testing.T) { needsNoScript(t, ctx, r) })
+	t.Run("stays still where it disagrees", func(t *testing.T) { staysStill(t, ctx, r) })
+	t.Run("numbers are inert", func(t *testing.T) { numbersAreInert(t, ctx) })
+}
+
+// browser starts a real browser.
+func browser(t *testing.T) context.Context {
 	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
 		t.Skip("chromium is not installed: the live page is not looked at")
 	}
-	dir := t.TempDir()
-	file := filepath.Join(dir, "report.html")
-	if err := os.WriteFile(file, page, 0o644); err != nil {
-		t.Fatal(err)
-	}
-	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(filepath.Join(dir, "profile")), chromedp.WindowSize(1200, 900)}
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir()), chromedp.WindowSize(1200, 900)}
 	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
 		options = append(options, chromedp.Flag(f, true))
 	}
@@ -70,20 +84,31 @@ func browser(t *testing.T, page []byte) context.Context {
 			if e.Type == runtime.ConsoleAPICalledTypeError || e.Type == runtime.ConsoleAPICalledTypeWarning {
 				t.Errorf("the page complained: %v", e.Args)
 			}
+		case *log.EventEntryAdded: // what its policy keeps out, among others
+			t.Errorf("the browser complained: %s", e.Entry.Text)
 		}
 	}); err != nil {
-		t.Fatal(err)
-	}
-	if err := chromedp.Do(ctx, chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()), chromedp.WaitVisible(chromedp.CSS("#own-form"))); err != nil {
 		t.Fatal(err)
 	}
 	return ctx
 }
 
+// open shows a page as it is before anybody touches it.
+func open(t *testing.T, ctx context.Context, page []byte) {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "report.html")
+	if err := os.WriteFile(file, page, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := chromedp.Do(ctx, chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()), chromedp.WaitReady(chromedp.CSS("main"))); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // evaluate is what a script comes to on the page.
 func evaluate[T any](t *testing.T, ctx context.Context, script string) T {
 	t.Helper()
-	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](script))
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))
 	if err != nil {
 		t.Fatalf("%v in %.200s", err, script)
 	}
@@ -109,11 +134,7 @@ type vector struct {
 
 // Chances of many mixes under other targets, worked out by the analysis run anew with
 // those targets, against the page's own.
-func TestPageAgreesOnChances(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
-	log, base := study(t, analysis.Settings{})
+func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *result.Results) {
 	var asked []ingest.Try
 	for _, trial := range log.Trials {
 		if c := trial.Composition; c.FatPercent != nil && c.EmulsifierPercent != nil && c.BlendHLB != nil {
@@ -143,7 +164,7 @@ func TestPageAgreesOnChances(t *testing.T) {
 	if len(vectors) < 200 {
 		t.Fatalf("only %d vectors", len(vectors))
 	}
-	ctx := browser(t, paged(t, base))
+	open(t, ctx, paged(t, base))
 	sent, err := json.Marshal(vectors)
 	if err != nil {
 		t.Fatal(err)
@@ -161,13 +182,8 @@ func TestPageAgreesOnChances(t *testing.T) {
 	t.Logf("%d chances, largest difference %.1e", len(vectors), worst)
 }
 
-// Grams of the start for other batches and scales against the formula package's. Batches
-// that put an ingredient exactly between two steps are left out: either step is right.
-func TestPageAgreesOnGrams(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
-	log, r := study(t, analysis.Settings{})
+// Grams of the start for other batches and scales against the formula package's.
+func agreesOnGrams(t *testing.T, ctx context.Context, log *ingest.Log, r *result.Results) {
 	start := r.Starts[0]
 	var template []formula.Part
 	for _, l := range start.Ingredients {
@@ -186,11 +202,15 @@ func TestPageAgreesOnGrams(t *testing.T) {
 		want  []float64
 	}
 	var pairs []pair
-	for _, batch := range []float64{120, 250, 300, 333, 500, 745, 1000, 2400, 5000} {
+	batches := []float64{120, 250, 300, 333, 500, 745, 1000, 2400, 5000}
+	for i := range 40 {
+		batches = append(batches, 150+math.Round(1e4*math.Pow(1.07, float64(i)))/100)
+	}
+	for _, batch := range batches {
 		for _, step := range []float64{0.01, 0.05, 0.1, 0.2, 0.5, 1} {
 			f, err := formula.Solve(template, formula.Wanted{FatPercent: *start.Mix.FatPercent, EmulsifierPercent: *start.Mix.EmulsifierPercent, BlendHLB: start.Mix.BlendHLB}, batch, step)
 			if err != nil {
-				continue
+				t.Fatalf("%v g in steps of %v: %v", batch, step, err)
 			}
 			p := pair{Batch: batch, Step: step}
 			for _, l := range f.Lines {
@@ -199,7 +219,7 @@ func TestPageAgreesOnGrams(t *testing.T) {
 			pairs = append(pairs, p)
 		}
 	}
-	ctx := browser(t, paged(t, r))
+	open(t, ctx, paged(t, r))
 	sent, err := json.Marshal(pairs)
 	if err != nil {
 		t.Fatal(err)
@@ -207,6 +227,9 @@ func TestPageAgreesOnGrams(t *testing.T) {
 	got := evaluate[[][]float64](t, ctx, `(() => { const model = JSON.parse(document.getElementById("own-data").textContent);
 		return `+string(sent)+`.map(p => foamfield.weigh(model.lines, p.batch, p.step)); })()`)
 	for i, p := range pairs {
+		if len(got[i]) != len(p.want) {
+			t.Fatalf("%v g in steps of %v: the page weighs %v, the formula %v", p.Batch, p.Step, got[i], p.want)
+		}
 		for k := range p.want {
 			if math.Abs(got[i][k]-p.want[k]) > 1e-6 {
 				t.Errorf("%v g in steps of %v: the page weighs %v, the formula %v", p.Batch, p.Step, got[i], p.want)
@@ -218,23 +241,25 @@ func TestPageAgreesOnGrams(t *testing.T) {
 }
 
 // What a reader does with the boxes, and what the page shows then.
-func TestPageAnswers(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
-	_, r := study(t, analysis.Settings{})
+func answers(t *testing.T, ctx context.Context, r *result.Results) {
 	page := paged(t, r)
 	if len(page) > 1<<20 {
 		t.Errorf("the page has %d bytes", len(page))
 	}
-	ctx := browser(t, page)
+	open(t, ctx, page)
 	text := func(id string) string {
 		return evaluate[string](t, ctx, fmt.Sprintf("document.getElementById(%q).innerText", id))
 	}
 	put := func(name, value string) {
 		evaluate[int](t, ctx, fmt.Sprintf(`(() => { const e = document.getElementById("own-" + %q); e.value = %q; e.dispatchEvent(new Event("input", { bubbles: true })); return 0; })()`, name, value))
 	}
-	firstGrams, firstSaid := text("own-grams"), text("own-said")
+	reset := func() { // the boxes change after the event
+		evaluate[int](t, ctx, `new Promise(done => { document.getElementById("own-form").reset(); setTimeout(() => done(0), 5); })`)
+	}
+	drawn := func() string {
+		return evaluate[string](t, ctx, `document.getElementById("own-maps").innerHTML`)
+	}
+	firstGrams, firstSaid, firstDrawn := text("own-grams"), text("own-said"), drawn()
 	for _, l := range r.Starts[0].Ingredients {
 		if !strings.Contains(firstGrams, l.Name) || !strings.Contains(firstGrams, fmt.Sprintf("%.1f g", l.Grams)) {
 			t.Errorf("%s, %.1f g is not in %q", l.Name, l.Grams, firstGrams)
@@ -253,16 +278,29 @@ func TestPageAnswers(t *testing.T) {
 	if s := text("own-said"); s == firstSaid || !strings.Contains(s, "not sure enough") {
 		t.Errorf("for a hold of 30 minutes and hardly a drop it says %q", s)
 	}
+	if drawn() == firstDrawn {
+		t.Error("the maps do not follow the targets")
+	}
+	for _, part := range []string{"Changed: ", "batch 600 g (300 in the report)", "drains at most 0.1 % by minute 20 (10 in the report)"} {
+		if s := text("own-changed"); !strings.Contains(s, part) {
+			t.Errorf("%q is not in %q", part, s)
+		}
+	}
+	reset()
 	for name, bad := range map[string]string{"batch": "-5", "step": "0", "hold": "", "drained": "140", "wanted": "10"} {
 		put(name, bad)
-		if s := text("own-said"); !strings.Contains(s, "type") {
+		if s := text("own-asks"); !strings.Contains(s, "type") {
 			t.Errorf("%s of %q: it says %q", name, bad, s)
 		}
-		evaluate[chromedp.Void](t, ctx, `document.getElementById("own-form").reset()`)
-		time.Sleep(50 * time.Millisecond)
+		if g, s := text("own-grams"), text("own-said"); g != firstGrams || s != firstSaid || drawn() != firstDrawn {
+			t.Errorf("%s of %q moves the numbers to %q, %q", name, bad, g, s)
+		}
+		reset()
 	}
-	if g, s := text("own-grams"), text("own-said"); g != firstGrams || s != firstSaid {
-		t.Errorf("after the reset it shows %q and says %q", g, s)
+	put("batch", "600")
+	reset()
+	if g, s, asks, changed := text("own-grams"), text("own-said"), text("own-asks"), text("own-changed"); g != firstGrams || s != firstSaid || drawn() != firstDrawn || asks != "" || changed != "" {
+		t.Errorf("after the reset it shows %q and says %q, %q, %q", g, s, asks, changed)
 	}
 	ms := evaluate[float64](t, ctx, `(() => { const e = document.getElementById("own-hold"), from = performance.now();
 		for (let i = 0; i < 20; i++) { e.value = 10 + i; e.dispatchEvent(new Event("input", { bubbles: true })); }
@@ -270,14 +308,40 @@ func TestPageAnswers(t *testing.T) {
 	t.Logf("%.1f ms a change, page of %d kB", ms, len(page)/1024)
 }
 
-// The page for keyboard, small screens and the dark: labels, landmarks, contrast, and
-// nothing that scrolls sideways.
-func TestPageIsForEverybody(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
+// Typed keys reach every box and the button, and nothing else in between.
+func answersKeyboard(t *testing.T, ctx context.Context, r *result.Results) {
+	open(t, ctx, paged(t, r))
+	evaluate[int](t, ctx, `(() => { document.querySelector("#own-form input").focus(); document.activeElement.select(); return 0; })()`)
+	focused := func() string {
+		return evaluate[string](t, ctx, `document.activeElement.name || document.activeElement.type || document.activeElement.tagName`)
 	}
-	_, r := study(t, analysis.Settings{})
-	ctx := browser(t, paged(t, r))
+	press := func(keys string) {
+		if err := chromedp.Do(ctx, chromedp.KeyEvent(keys)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	press("450")
+	if s := evaluate[string](t, ctx, `document.getElementById("own-total").textContent`); s != "450.0 g" {
+		t.Errorf("450 typed comes to %q", s)
+	}
+	for _, want := range []string{"batch", "step", "hold", "drained", "wanted", "reset"} {
+		if got := focused(); got != want {
+			t.Fatalf("the keyboard is at %q, want %q", got, want)
+		}
+		if want != "reset" {
+			press(kb.Tab)
+		}
+	}
+	press(kb.Enter)
+	if v := evaluate[string](t, ctx, `document.getElementById("own-batch").value`); v != "300" {
+		t.Errorf("after Enter on the button the batch is %q", v)
+	}
+}
+
+// The page for small screens and the dark: labels, landmarks, contrast, and nothing that
+// scrolls sideways.
+func isForEverybody(t *testing.T, ctx context.Context, r *result.Results) {
+	open(t, ctx, paged(t, r))
 	const look = `(() => {
 		const out = [];
 		for (const e of document.querySelectorAll("input, button, select, textarea")) {
@@ -292,8 +356,8 @@ func TestPageIsForEverybody(t *testing.T) {
 		const walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
 		for (let n; n = walk.nextNode();) {
 			const e = n.parentElement;
-			if (!n.textContent.trim() || e.closest("script, style, svg") || !e.checkVisibility()) continue;
-			const style = getComputedStyle(e), fore = parse(style.color).slice(0, 3), back = behind(e);
+			if (!n.textContent.trim() || e.closest("script, style, title, desc") || !e.checkVisibility()) continue;
+			const style = getComputedStyle(e), fore = parse(e.closest("svg") ? style.fill : style.color).slice(0, 3), back = behind(e);
 			const [a, b] = [light(fore), light(back)].sort((x, y) => y - x), ratio = (a + 0.05) / (b + 0.05);
 			const key = fore + "/" + back;
 			if (ratio < 4.5 && !seen.has(key)) { seen.add(key); out.push("contrast " + ratio.toFixed(2) + ": " + n.textContent.trim().slice(0, 40)); }
@@ -318,11 +382,62 @@ func TestPageIsForEverybody(t *testing.T) {
 	}
 }
 
-// Text from a log ends no element of the page, and runs nowhere.
-func TestLiveNumbersAreInert(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
+// Without a script a reader sees the page that has no live part.
+func needsNoScript(t *testing.T, ctx context.Context, r *result.Results) {
+	const seen = `document.body.innerText`
+	d := reports.Build(r)
+	d.Live = nil
+	still, err := Render(d)
+	if err != nil {
+		t.Fatal(err)
 	}
+	open(t, ctx, still)
+	want := evaluate[string](t, ctx, seen)
+	scripts := func(off bool) {
+		if _, err := chromedp.Call(ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: off}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	scripts(true)
+	defer scripts(false)
+	open(t, ctx, paged(t, r))
+	if got := evaluate[string](t, ctx, seen); got != want || len(want) < 1000 {
+		t.Errorf("without a script %d characters are seen, without a live part %d", len(got), len(want))
+	}
+}
+
+// A model that does not give the report's own numbers, as one with a part that this page
+// knows nothing of would not, moves nothing.
+func staysStill(t *testing.T, ctx context.Context, r *result.Results) {
+	shown := func(change func(*reports.Live)) bool {
+		d := reports.Build(r)
+		live := *d.Live
+		live.Links, live.Lines = slices.Clone(live.Links), slices.Clone(live.Lines)
+		change(&live)
+		d.Live = &live
+		page, err := Render(d)
+		if err != nil {
+			t.Fatal(err)
+		}
+		open(t, ctx, page)
+		return evaluate[bool](t, ctx, `document.getElementById("own").checkVisibility()`)
+	}
+	if !shown(func(*reports.Live) {}) {
+		t.Error("the report's own model is not shown")
+	}
+	for name, change := range map[string]func(*reports.Live){
+		"a link less":   func(l *reports.Live) { l.Links = l.Links[1:] },
+		"another day":   func(l *reports.Live) { l.Links[len(l.Links)-1].DaySD += 0.1 },
+		"a step beside": func(l *reports.Live) { l.Lines[0].Grams += 0.05 },
+	} {
+		if shown(change) {
+			t.Errorf("%s: the page still answers", name)
+		}
+	}
+}
+
+// Text from a log ends no element of the page, and runs nowhere.
+func numbersAreInert(t *testing.T, ctx context.Context) {
 	_, r := study(t, analysis.Settings{})
 	const nasty = "</script><script>document.title='run'</script><!-- \u2028 butter"
 	old := r.Starts[0].Ingredients[0].Name
@@ -346,7 +461,7 @@ func TestLiveNumbersAreInert(t *testing.T) {
 	if err := json.Unmarshal([]byte(numbers), &back); !found || err != nil || back.Lines[0].Name != nasty {
 		t.Errorf("the name came back as %v, %v", back.Lines, err)
 	}
-	ctx := browser(t, []byte(page))
+	open(t, ctx, []byte(page))
 	title := evaluate[string](t, ctx, "document.title")
 	name := evaluate[string](t, ctx, `document.querySelector("#own-grams tbody th").textContent`)
 	if strings.Contains(title, "run") || name != nasty {

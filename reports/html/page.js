@@ -2,7 +2,8 @@
 (() => {
   const own = name => document.getElementById("own-" + name);
   const model = JSON.parse(own("data").textContent);
-  const form = own("form"), said = own("said"), table = own("grams"), mixLine = own("mix"), maps = own("maps");
+  if (!foamfield.agrees(model)) return;
+  const form = own("form"), asks = own("asks"), said = own("said"), changed = own("changed"), table = own("grams"), mixLine = own("mix");
   const inputs = Object.fromEntries([...form.elements].filter(e => e.name).map(e => [e.name, e]));
 
   function row(tag, cells) {
@@ -23,36 +24,35 @@
 
   const redraw = (model.maps || []).map((map, i) => chart.make(model, map, own("map-" + i), own("finding-" + i), i));
 
-  function say(lines) {
-    if (said.textContent === lines.join("")) return; // a listener need not hear it again
-    said.replaceChildren(...lines.map(text => {
+  function say(place, lines) {
+    if (place.textContent === lines.join("")) return; // a listener need not hear it again
+    place.replaceChildren(...lines.map(text => {
       const p = document.createElement("p");
       p.textContent = text;
       return p;
     }));
   }
 
-  // show keeps nothing on the page that belongs to other numbers than the boxes'.
-  function show(visible) {
-    for (const e of [table.parentElement, maps]) e.hidden = !visible;
+  // ask says what to type instead; the numbers stay those of before.
+  function ask(sentences) {
+    say(asks, [...sentences, "Until then the numbers below stay as they were."]);
   }
+
+  // difference is a box beside the report's own number, on paper too.
+  const difference = i => i.labels[0].textContent.toLowerCase() + " " + i.value + " " + own(i.name + "-unit").textContent +
+    " (" + i.defaultValue + " in the report)";
 
   function update() {
     const { all, sentences } = foamfield.read(inputs);
-    const untouched = Object.values(inputs).every(i => i.value === i.defaultValue);
-    form.closest("section").toggleAttribute("data-untouched", untouched);
-    if (sentences.length > 0) {
-      show(false);
-      return say(sentences);
-    }
-    const now = { ...all, wanted: inputs.wanted.value === inputs.wanted.defaultValue ? model.wanted : all.wanted / 10 };
+    if (sentences.length > 0) return ask(sentences);
+    const others = Object.values(inputs).filter(i => Number(i.value) !== Number(i.defaultValue));
+    const now = { ...all, wanted: others.includes(inputs.wanted) ? all.wanted / 10 : model.wanted };
     let grams = null, mix = model.mix;
     if (rows.length > 0) {
       grams = foamfield.weigh(model.lines, now.batch, now.step);
       mix = foamfield.made(model, grams, now.batch);
       if (mix === null) {
-        show(false);
-        return say(["The emulsifier of " + foamfield.plain(now.batch) + " g cannot be weighed on a scale of " + foamfield.plain(now.step) +
+        return ask(["The emulsifier of " + foamfield.plain(now.batch) + " g cannot be weighed on a scale of " + foamfield.plain(now.step) +
           " g steps: make a larger batch, or use a finer scale."]);
       }
       const digits = foamfield.decimals(now.step);
@@ -60,8 +60,10 @@
       total.textContent = grams.reduce((sum, g) => sum + g, 0).toFixed(digits) + " g";
     }
     mixLine.textContent = foamfield.mixWords(model, mix) + ".";
-    show(true);
-    say(foamfield.verdict(model, grams, mix, now, untouched).lines);
+    say(asks, []);
+    say(changed, others.length > 0 ? ["Changed: " + others.map(difference).join("; ") + "."] : []);
+    form.closest("section").toggleAttribute("data-untouched", others.length === 0);
+    say(said, foamfield.verdict(model, grams, mix, now, others.length === 0).lines);
     for (const draw of redraw) draw(now, mix);
   }
 
