@@ -164,7 +164,7 @@ const foamfield = (() => {
 
   const boxes = {
     batch: { name: "batch", unit: "g", fits: x => x > 0 && x <= 1e6, range: "more than 0 g" },
-    step: { name: "scale step", unit: "g", fits: (x, all) => x > 0 && !(x > all.batch), range: "more than 0 g and at most the batch" },
+    step: { name: "scale step", unit: "g", fits: (x, all) => x > 0 && !(all.batch > 0 && x > all.batch), range: "more than 0 g and at most the batch" },
     hold: { name: "hold", unit: "minutes", fits: x => x > 0, range: "more than 0 minutes" },
     drained: { name: "drained limit", unit: "%", fits: x => x > 0 && x <= 100, range: "more than 0 and at most 100 %" },
     wanted: { name: "sure enough", unit: "times in 10", fits: x => x > 0 && x < 10, range: "more than 0 and less than 10 times in 10" },

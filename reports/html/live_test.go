@@ -289,7 +289,7 @@ func answers(t *testing.T, ctx context.Context, r *result.Results) {
 	reset()
 	for name, bad := range map[string]string{"batch": "-5", "step": "0", "hold": "", "drained": "140", "wanted": "10"} {
 		put(name, bad)
-		if s := text("own-asks"); !strings.Contains(s, "type") {
+		if s := text("own-asks"); strings.Count(s, "type") != 1 {
 			t.Errorf("%s of %q: it says %q", name, bad, s)
 		}
 		if g, s := text("own-grams"), text("own-said"); g != firstGrams || s != firstSaid || drawn() != firstDrawn {
