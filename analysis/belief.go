@@ -50,8 +50,8 @@ func (s *study) priorBelief() *result.PriorBelief {
 	})
 	out := &result.PriorBelief{AtCentre: before.Chance(middle)}
 	for k := range priorDraws {
-		for _, s2 := range shares {
-			if s2[k] >= s.want.WantedChance.Value {
+		for _, share := range shares {
+			if share[k] >= s.want.WantedChance.Value {
 				out.Reaches += 1.0 / priorDraws
 				break
 			}

@@ -29,7 +29,7 @@ func (s *study) cannotTell() {
 		if o == result.HoldMinutes {
 			add("not_logged", "how long a foam holds is not logged, so no chance here says anything of it")
 		} else {
-			add("not_logged", "what drains is not logged often enough, so no chance here says anything of it")
+			add("not_logged", "what drains is not logged, so no chance here says anything of it")
 		}
 	}
 	s.bounded(add)

@@ -17,6 +17,8 @@ const (
 	exploreStep = 1.0
 	contending  = 0.1  // a mix this far below the surest may still turn out to be it
 	leastTold   = 0.02 // a trial that tells less of the doubt is not worth its cream
+
+	leastOfFrontier = 0.2 // the chance below which a richer mix is given up
 )
 
 // explore names the trials that tell most: one of which mix is surest, one of how far
@@ -55,9 +57,6 @@ func (s *study) explore() {
 		s.suggest(v, told, "richest", "to learn how far the fat can go: of all safe mixes this one tells most about the richer ones")
 	}
 }
-
-// leastOfFrontier is the chance below which a richer mix is given up.
-const leastOfFrontier = 0.2
 
 // view is a candidate trial and what each draw believes of it.
 type view struct {

@@ -9,6 +9,8 @@ import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"gonum.org/v1/gonum/floats"
+	"gonum.org/v1/gonum/stat"
 )
 
 // beside is a term of every line that does not follow from fat, emulsifier and HLB. Mixes
@@ -126,23 +128,12 @@ func (e *extra) unfit() string {
 // be a measure of.
 func (e *extra) fills() bool { return e.Name == "chargers" || e.Name == "fill_grams" }
 
-// canisters is how many sizes of canister the log names.
-func (s *study) canisters() int {
-	sizes := map[string]bool{}
-	for _, t := range s.trials {
-		if t.Canister != "" {
-			sizes[t.Canister] = true
-		}
-	}
-	return len(sizes)
-}
-
 // chooseExtras decides which extras join the surface, beside the mix, and which values
 // go with every mix that is named. It needs the trials' places on the surface and
 // whether they worked.
 func (s *study) chooseExtras() {
 	trials := s.onSurface()
-	sizes := s.canisters()
+	sizes := len(canisters(s.log))
 	s.usual = map[string]float64{}
 	var names []string
 	var columns [][]float64
@@ -215,14 +206,12 @@ func follows(column []float64, others [][]float64) (with int, share float64) {
 	var basis [][]float64
 	rest := func(v []float64) []float64 {
 		v = centred(v)
-		whole := dot(v, v)
+		whole := floats.Dot(v, v)
 		for _, b := range basis {
-			along := dot(v, b)
-			for k := range v {
-				v[k] -= along * b[k]
-			}
+			along := floats.Dot(v, b)
+			floats.AddScaled(v, -along, b)
 		}
-		if dot(v, v) <= 1e-9*whole {
+		if floats.Dot(v, v) <= 1e-9*whole {
 			return make([]float64, len(v))
 		}
 		return v
@@ -232,33 +221,17 @@ func follows(column []float64, others [][]float64) (with int, share float64) {
 		if r := squaredCorrelation(column, o); r > most {
 			with, most = i, r
 		}
-		if v := rest(o); dot(v, v) > 0 {
-			length := math.Sqrt(dot(v, v))
-			for k := range v {
-				v[k] /= length
-			}
+		if v := rest(o); floats.Dot(v, v) > 0 {
+			floats.Scale(1/floats.Norm(v, 2), v)
 			basis = append(basis, v)
 		}
 	}
 	whole, left := centred(column), rest(column)
-	return with, 1 - dot(left, left)/dot(whole, whole)
+	return with, 1 - floats.Dot(left, left)/floats.Dot(whole, whole)
 }
 
 func centred(v []float64) []float64 {
-	mean := 0.0
-	for _, x := range v {
-		mean += x / float64(len(v))
-	}
-	out := make([]float64, len(v))
-	for k, x := range v {
-		out[k] = x - mean
-	}
+	out := slices.Clone(v)
+	floats.AddConst(-stat.Mean(v, nil), out)
 	return out
-}
-
-func dot(a, b []float64) (sum float64) {
-	for k := range a {
-		sum += a[k] * b[k]
-	}
-	return sum
 }

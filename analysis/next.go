@@ -9,8 +9,9 @@ import (
 )
 
 // nextTrials names the few mixes to make next: the start twice, to confirm it, the
-// best trial once more, and those that would sharpen the decision most. Without a start it is the best trial again and
-// one step away from whatever stopped the trials most often.
+// best trial once more, and those that would sharpen the decision most. Without a start
+// it is the best trial again and one step away from whatever stopped the trials most
+// often.
 func (s *study) nextTrials() {
 	if len(s.out.Starts) > 0 {
 		first := s.out.Starts[0]

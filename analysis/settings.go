@@ -5,8 +5,11 @@ package analysis
 
 import (
 	"fmt"
+	"maps"
+	"math"
 	"slices"
 
+	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 )
@@ -57,14 +60,10 @@ func targets(log *ingest.Log, s Settings) result.Targets {
 // set, on the scale's step.
 func batch(log *ingest.Log, s Settings) result.Batch {
 	var logged []float64
-	canisters := map[string]bool{}
 	for i := range log.Trials {
 		t := &log.Trials[i]
 		if !t.Used() {
 			continue
-		}
-		if t.Canister != "" {
-			canisters[t.Canister] = true
 		}
 		if t.BatchGrams != nil && t.Flagged == "" {
 			logged = append(logged, *t.BatchGrams)
@@ -77,8 +76,8 @@ func batch(log *ingest.Log, s Settings) result.Batch {
 	assumed := assumedBatchGrams
 	if len(logged) > 0 {
 		slices.Sort(logged)
-		assumed = logged[len(logged)/2]
 		largest := logged[len(logged)-1]
+		assumed = math.Min(formula.OnScale(int(math.Round(logged[len(logged)/2]/b.ScaleStepGrams)), b.ScaleStepGrams), largest)
 		b.LargestFillGrams = &largest
 	}
 	grams := pick(s.Batch, "--batch", log.Targets.BatchGrams, assumed)
@@ -86,10 +85,8 @@ func batch(log *ingest.Log, s Settings) result.Batch {
 	if grams.From == "assumed" && len(logged) > 0 {
 		b.GramsFrom = fmt.Sprintf("the middle of %d logged batches", len(logged))
 	}
-	if len(canisters) == 1 {
-		for c := range canisters {
-			b.Canister = c
-		}
+	if sizes := canisters(log); len(sizes) == 1 {
+		b.Canister = sizes[0]
 	}
 	if b.LargestFillGrams != nil && b.Grams > *b.LargestFillGrams {
 		for float64(b.Canisters)*(*b.LargestFillGrams) < b.Grams {
@@ -97,4 +94,15 @@ func batch(log *ingest.Log, s Settings) result.Batch {
 		}
 	}
 	return b
+}
+
+// canisters is the sizes of canister the log names, sorted.
+func canisters(log *ingest.Log) []string {
+	sizes := map[string]bool{}
+	for i := range log.Trials {
+		if t := &log.Trials[i]; t.Used() && t.Canister != "" {
+			sizes[t.Canister] = true
+		}
+	}
+	return slices.Sorted(maps.Keys(sizes))
 }

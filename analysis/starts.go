@@ -30,24 +30,19 @@ const (
 // in the way that has the surest.
 func (s *study) findStarts() {
 	ways := s.ways()
-	best, top := -1, -1.0
-	var found *region.Search
-	for i, w := range ways {
+	var best way
+	var surest region.Point // not allowed where no way has any
+	for _, w := range ways {
 		s.hold(w)
 		search := s.searchOf(w)
 		p, ok := search.Surest()
-		if best < 0 || ok && p.Chance > top {
-			best, found = i, search
-		}
-		if ok && p.Chance > top {
-			top = p.Chance
+		if s.search == nil || ok && (!surest.Allowed || p.Chance > surest.Chance) {
+			best, s.search, surest = w, search, p
 		}
 	}
-	s.hold(ways[best])
-	s.search = found
+	s.hold(best)
 	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
-	surest, ok := s.search.Surest()
-	if !ok {
+	if !surest.Allowed {
 		s.out.Status = result.NoSafeStart
 		s.out.StatusReason = fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f, so none is named as a start", 1/clogLimitStart)
 		s.out.Starts = []result.Start{}

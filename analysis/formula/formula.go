@@ -67,7 +67,7 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 	steps := round(template, shares, int(math.Round(batch/step)), batch/step)
 	parts := make([]mix.Part, len(template))
 	for i, n := range steps {
-		parts[i] = mix.Part{Grams: onScale(n, step), What: template[i].What}
+		parts[i] = mix.Part{Grams: OnScale(n, step), What: template[i].What}
 	}
 	t := mix.Total(parts)
 	if w.EmulsifierPercent > 0 && t.EmulsifierGrams == 0 {
@@ -77,7 +77,7 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 		return nil, tooLittle(w, batch, step)
 	}
 	f := &Formula{
-		BatchGrams:        onScale(int(math.Round(batch/step)), step),
+		BatchGrams:        OnScale(int(math.Round(batch/step)), step),
 		FatPercent:        *t.FatPercent,
 		EmulsifierPercent: *t.EmulsifierPercent,
 		EmulsifierGrams:   t.EmulsifierGrams,
@@ -94,8 +94,8 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 	return f, nil
 }
 
-// onScale is n steps in grams, without the dust of binary fractions: 3 × 0.1 is 0.3.
-func onScale(n int, step float64) float64 {
+// OnScale is n steps in grams, without the dust of binary fractions: 3 × 0.1 is 0.3.
+func OnScale(n int, step float64) float64 {
 	if inverse := math.Round(1 / step); math.Abs(inverse*step-1) < 1e-12 {
 		return float64(n) / inverse
 	}

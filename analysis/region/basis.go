@@ -71,13 +71,6 @@ func (b Basis) FeaturesInto(f, mix []float64) []float64 {
 	for i, c := range b.Coordinates {
 		z = append(z, c.Of(mix[i]))
 	}
-	return b.at(f, z)
-}
-
-// At is the features at the given coordinates.
-func (b Basis) At(z []float64) []float64 { return b.at(make([]float64, b.Width()), z) }
-
-func (b Basis) at(f, z []float64) []float64 {
 	for t, vars := range b.Terms {
 		v := 1.0
 		for _, i := range vars {

@@ -38,8 +38,8 @@ func (l *Link) Passes(f []float64) float64 {
 	return p
 }
 
-// PassesGiven is the share that pass if the parameters were draw.
-func (l *Link) PassesGiven(f, draw []float64) float64 {
+// passesGiven is the share that pass if the parameters were draw.
+func (l *Link) passesGiven(f, draw []float64) float64 {
 	if l.YesNo != nil {
 		p := posterior.YesGiven(f, draw)
 		if !l.Pass {
@@ -54,10 +54,10 @@ func (l *Link) PassesGiven(f, draw []float64) float64 {
 	return p
 }
 
-// passesWith is PassesGiven for a mix whose own offset is known too.
+// passesWith is passesGiven for a mix whose own offset is known too.
 func (l *Link) passesWith(f, draw []float64, own float64) float64 {
 	if l.YesNo != nil {
-		return l.PassesGiven(f, draw)
+		return l.passesGiven(f, draw)
 	}
 	p := posterior.AtLeastWith(f, draw, l.LnBound, l.ExtraSD, own)
 	if !l.AtLeast {
@@ -138,7 +138,7 @@ func (c *Chain) ChanceWithout(mix []float64, forget []int) float64 {
 		if obs < 0 {
 			p *= l.Passes(f)
 		} else {
-			p *= l.believed().MeanWithout(obs, func(draw []float64) float64 { return l.PassesGiven(f, draw) })
+			p *= l.believed().MeanWithout(obs, func(draw []float64) float64 { return l.passesGiven(f, draw) })
 		}
 	}
 	return p
@@ -200,7 +200,7 @@ func (d *Draws) Believed(mix []float64, n int) []float64 {
 	for k := range s {
 		p := 1.0
 		for i := range d.links {
-			p *= d.chain.Links[i].PassesGiven(f, d.links[i].RawRowView(k))
+			p *= d.chain.Links[i].passesGiven(f, d.links[i].RawRowView(k))
 		}
 		s[k] = p
 	}
