@@ -33,6 +33,7 @@ var kitchenSheets = []kitchenSheet{
 // kitchen is what the kitchen sheets of one workbook say.
 type kitchen struct {
 	targets     Targets
+	wanted      []wanted            // targets that are none of ours
 	ingredients map[string]declared // by folded name in the log
 	columns     map[string]meaning  // by folded header in the log
 	method      []string
@@ -150,12 +151,7 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 		}
 		i := slices.IndexFunc(targetRows, func(r targetRow) bool { return r.name == fold(name) })
 		if i < 0 {
-			var names []string
-			for _, r := range targetRows {
-				names = append(names, r.name)
-			}
-			ps.add("unknown target", PleaseLook, t.at(row, 0), strconv.Quote(name)+" is no target",
-				"type one of: "+strings.Join(names, ", "))
+			k.wanted = append(k.wanted, wanted{name, text, t.at(row, 0), t.at(row, 1)})
 			continue
 		}
 		want := targetRows[i]
@@ -191,7 +187,7 @@ func (k *kitchen) under(other *kitchen) *kitchen {
 	if other == nil {
 		return k
 	}
-	out := &kitchen{targets: k.targets, method: k.method}
+	out := &kitchen{targets: k.targets, wanted: overWanted(k.wanted, other.wanted), method: k.method}
 	for _, r := range targetRows {
 		if f := r.field(&out.targets); *f == nil {
 			*f = *r.field(&other.targets)
@@ -203,6 +199,11 @@ func (k *kitchen) under(other *kitchen) *kitchen {
 		out.method = other.method
 	}
 	return out
+}
+
+// noTargets says whether no Targets sheet set anything.
+func (k *kitchen) noTargets() bool {
+	return len(k.wanted) == 0 && !slices.ContainsFunc(targetRows, func(r targetRow) bool { return *r.field(&k.targets) != nil })
 }
 
 func overlaid[V any](over, under map[string]V) map[string]V {
@@ -218,15 +219,26 @@ func overlaid[V any](over, under map[string]V) map[string]V {
 
 // agree refuses two logs whose Targets differ: what works in one would fail in
 // the other.
-func agree(a, b Targets) error {
-	for _, r := range targetRows {
-		x, y := *r.field(&a), *r.field(&b)
-		if x != nil && y != nil && x.Value != y.Value {
-			return &Refusal{
-				fmt.Sprintf("two logs set %q differently (%s at %s, %s at %s)", r.name, number(x.Value), x.At, number(y.Value), y.At),
-				"make them the same, read the logs one at a time, or set it for all with --kitchen",
+func agree(a, b *kitchen) error {
+	for _, x := range a.wanted {
+		for _, y := range b.wanted {
+			if fold(x.name) == fold(y.name) && fold(x.text) != fold(y.text) {
+				return differ(x.name, x.text, x.told, y.text, y.told)
 			}
 		}
 	}
+	for _, r := range targetRows {
+		x, y := *r.field(&a.targets), *r.field(&b.targets)
+		if x != nil && y != nil && x.Value != y.Value {
+			return differ(r.name, number(x.Value), x.At, number(y.Value), y.At)
+		}
+	}
 	return nil
+}
+
+func differ(name, x string, atX Place, y string, atY Place) error {
+	return &Refusal{
+		fmt.Sprintf("two logs set %q differently (%s at %s, %s at %s)", name, x, atX, y, atY),
+		"make them the same, read the logs one at a time, or set it for all with --kitchen",
+	}
 }

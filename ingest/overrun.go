@@ -25,8 +25,8 @@ func (b *row) cup(t *Trial, f *field) cup {
 }
 
 var (
-	overrunByMass   = Variable{"overrun_percent", "overrun by mass", "%", true}
-	overrunByVolume = Variable{"overrun_percent", "overrun by volume", "%", true}
+	overrunByMass   = Variable{Name: "overrun_percent", Label: "overrun by mass", Unit: "%", Result: true}
+	overrunByVolume = Variable{Name: "overrun_percent", Label: "overrun by volume", Unit: "%", Result: true}
 )
 
 // overrun works the overrun out from two cups and compares it with a logged one.

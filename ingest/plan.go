@@ -86,17 +86,17 @@ func (t *table) cell(row, col int) sheet.Cell {
 
 // extras gives the roles that become variables their name and unit.
 var extras = map[column.Role]Variable{
-	column.Chargers:    {"chargers", "chargers", "", false},
-	column.Shakes:      {"shakes", "shakes", "", false},
-	column.Rest:        {"rest_minutes", "rest", "min", false},
-	column.HotHold:     {"warm_minutes", "time kept warm", "min", false},
-	column.Temperature: {"temperature_c", "temperature", "°C", false},
-	column.Fill:        {"fill_grams", "fill", "g", false},
-	column.Overrun:     {"overrun_percent", "overrun", "%", true},
-	column.Score:       {"score", "score", "", true},
-	column.Mouthfeel:   {"mouthfeel", "mouthfeel", "", true},
-	column.Spread:      {"spread_mm", "spread", "mm", true},
-	column.Shear:       {"shear_minutes", "whisking or blending", "min", false},
+	column.Chargers:    {Name: "chargers", Label: "chargers"},
+	column.Shakes:      {Name: "shakes", Label: "shakes"},
+	column.Rest:        {Name: "rest_minutes", Label: "rest", Unit: "min"},
+	column.HotHold:     {Name: "warm_minutes", Label: "time kept warm", Unit: "min"},
+	column.Temperature: {Name: "temperature_c", Label: "temperature", Unit: "°C"},
+	column.Fill:        {Name: "fill_grams", Label: "fill", Unit: "g"},
+	column.Overrun:     {Name: "overrun_percent", Label: "overrun", Unit: "%", Result: true},
+	column.Score:       {Name: "score", Label: "score", Result: true},
+	column.Mouthfeel:   {Name: "mouthfeel", Label: "mouthfeel", Result: true},
+	column.Spread:      {Name: "spread_mm", Label: "spread", Unit: "mm", Result: true},
+	column.Shear:       {Name: "shear_minutes", Label: "whisking or blending", Unit: "min"},
 }
 
 // wants is the dimension a role's cells are read as, and the unit of a bare
@@ -213,7 +213,7 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		t.outcomes = true
 	}
 	if f.Role == column.Declared {
-		r.extra(Variable{f.extra, f.Words, f.Unit.String(), f.result})
+		r.extra(Variable{Name: f.extra, Label: f.Words, Unit: f.Unit.String(), Result: f.result})
 		return
 	}
 	if f.Role == column.Overrun && !r.overrunAsLogged(t, f) {
@@ -229,6 +229,9 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		if slices.ContainsFunc(t.fields, func(o field) bool { return o.extra == v.Name && o.col != f.col }) {
 			// "mix temp" beside "serving temp": the second goes by its own words.
 			v.Name, v.Label = slug(f.Words), f.Words
+		}
+		if v.Result && f.Words != "" && f.want == quantity.Score {
+			v.Label, v.OutOf = strings.ToLower(f.Words), int(f.OutOf) // the kitchen's own word: taste, firmness
 		}
 		f.extra = v.Name
 		r.extra(v)

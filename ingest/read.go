@@ -78,8 +78,8 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		}
 		r.log.Tries = given.tries
 	}
-	var own Targets  // of the logs themselves
-	var starts []int // first trial of each file
+	own, inForce := &kitchen{}, &kitchen{} // of the logs themselves; with what --kitchen says
+	var starts []int                       // first trial of each file
 	for _, file := range files {
 		book, err := open(file)
 		if err != nil {
@@ -96,15 +96,16 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		k, sheets := readKitchen(book, &r.found)
 		r.log.Tries = append(r.log.Tries, k.tries...)
 		if given == nil {
-			if err := agree(own, k.targets); err != nil {
+			if err := agree(own, k); err != nil {
 				return nil, err
 			}
-			own = (&kitchen{targets: own}).under(k).targets
+			own = own.under(k)
 			r.kitchen = k
 		} else {
 			r.kitchen = given.under(k)
 		}
-		r.log.Targets = (&kitchen{targets: r.log.Targets}).under(r.kitchen).targets
+		inForce = inForce.under(r.kitchen)
+		r.log.Targets = inForce.targets
 		if len(r.log.Method) == 0 {
 			r.log.Method = r.kitchen.method
 		}
@@ -119,6 +120,7 @@ func Read(patterns []string, opt Options) (*Log, error) {
 		r.hadHeader = r.hadHeader || headed
 		starts = append(starts, before)
 	}
+	r.settleWanted(inForce.wanted)
 	r.setAsideBadCells()
 	r.sayCappedHolds()
 	r.sayAside(starts)
@@ -148,7 +150,7 @@ func (r *reader) openKitchen(path string) (*kitchen, error) {
 		return nil, err
 	}
 	k, _ := readKitchen(book, &r.found)
-	if k.targets == (Targets{}) && k.ingredients == nil && k.columns == nil && len(k.method) == 0 && len(k.tries) == 0 {
+	if k.noTargets() && k.ingredients == nil && k.columns == nil && len(k.method) == 0 && len(k.tries) == 0 {
 		return nil, &Refusal{
 			book.File + " has no kitchen sheet with our header",
 			"name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns, Method and Try",

@@ -26,7 +26,7 @@ func TestDrainageHalfTime(t *testing.T) {
 			t.Errorf("trial %d: a half-time of %v from readings that show none", i+2, h)
 		}
 	}
-	if want := []Variable{{"drain_half_minutes", "half-time of drainage", "min", true}}; !slices.Equal(log.Extras, want) {
+	if want := []Variable{{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}}; !slices.Equal(log.Extras, want) {
 		t.Errorf("extras %v", log.Extras)
 	}
 }
@@ -157,7 +157,7 @@ func TestDeclaredResults(t *testing.T) {
 		t.Fatal(err)
 	}
 	accounts(t, log)
-	if want := []Variable{{"wobble", "wobble", "mm", true}, {"crunch", "crunch", "", false}}; !slices.Equal(log.Extras, want) {
+	if want := []Variable{{Name: "wobble", Label: "wobble", Unit: "mm", Result: true}, {Name: "crunch", Label: "crunch"}}; !slices.Equal(log.Extras, want) {
 		t.Errorf("variables %+v, want %+v", log.Extras, want)
 	}
 	for i, want := range []string{"map[crunch:3 wobble:12]", "map[crunch:4 wobble:12]", "map[crunch:5]"} {

@@ -160,6 +160,7 @@ type Target struct {
 type Targets struct {
 	HoldMinutes, DrainedPercent, DrainedAtMinutes, WantedChance *Target
 	BatchGrams, ScaleStepGrams                                  *Target
+	Results                                                     []ResultTarget
 }
 
 // Variable is a numeric column a kitchen declared, or one the reader knows as
@@ -167,6 +168,7 @@ type Targets struct {
 type Variable struct {
 	Name, Label, Unit string
 	Result            bool // measured on the foam, not set before it
+	OutOf             int  // the top of a score's scale, 0 = not known
 }
 
 // Log is everything read.

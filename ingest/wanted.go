@@ -1,0 +1,93 @@
+package ingest
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/ingest/quantity"
+)
+
+// ResultTarget is what a Targets sheet asks of something the kitchen measures of
+// its foams: "taste | 6 to 8". Best may be the middle, so both sides can be asked.
+type ResultTarget struct {
+	Result Variable // of Log.Extras
+	Interval
+	At Place
+}
+
+// wanted is a row of a Targets sheet that is none of ours: what it means depends
+// on the columns of the log.
+type wanted struct {
+	name, text  string
+	named, told Place // of the two cells
+}
+
+// overWanted lays rows over others; of one name the first counts.
+func overWanted(over, under []wanted) []wanted {
+	out := slices.Clone(over)
+	for _, w := range under {
+		if !slices.ContainsFunc(out, func(o wanted) bool { return fold(o.name) == fold(w.name) }) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+// settleWanted finds the result that each such row speaks of.
+func (r *reader) settleWanted(rows []wanted) {
+	for _, w := range rows {
+		v, ok := r.resultCalled(w.name)
+		if !ok {
+			r.problem("unknown target", PleaseLook, w.named, strconv.Quote(w.name)+" is no target and no result of this log",
+				"type one of: "+strings.Join(r.targetNames(), ", "))
+			continue
+		}
+		m, err := quantity.Parse(w.text, quantity.Plain, quantity.NoUnit)
+		low, high := m.Low, m.High
+		switch {
+		case err != nil || math.IsInf(low, 0) && math.IsInf(high, 0):
+			r.problem("target not read", MustFix, w.told, strconv.Quote(w.text)+" is no range of "+w.name,
+				"type for example: at least 6, at most 3, or 6 to 8")
+		case low == high:
+			r.problem("target not read", MustFix, w.told,
+				strconv.Quote(w.text)+" does not say whether more or less of "+w.name+" would do as well",
+				fmt.Sprintf("type at least %s, at most %[1]s, or a range such as %[1]s to %s", number(low), number(low+1)))
+		default:
+			r.log.Targets.Results = append(r.log.Targets.Results, ResultTarget{v, Interval{low, high}, w.told})
+		}
+	}
+}
+
+// resultCalled is the result that a kitchen calls so: by its label or its header.
+func (r *reader) resultCalled(name string) (Variable, bool) {
+	called := []string{name}
+	for _, c := range r.log.Columns {
+		if fold(c.Header) == fold(name) {
+			called = append(called, c.ReadAs)
+		}
+	}
+	for _, name := range called {
+		for _, v := range r.log.Extras {
+			if v.Result && (fold(v.Label) == fold(name) || fold(v.Name) == fold(name)) {
+				return v, true
+			}
+		}
+	}
+	return Variable{}, false
+}
+
+// targetNames is what a row of a Targets sheet can be called in this log.
+func (r *reader) targetNames() (names []string) {
+	for _, t := range targetRows {
+		names = append(names, t.name)
+	}
+	for _, v := range r.log.Extras {
+		if v.Result {
+			names = append(names, v.Label)
+		}
+	}
+	return names
+}
