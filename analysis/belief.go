@@ -21,8 +21,8 @@ const (
 func (s *study) priorBelief() *result.PriorBelief {
 	before := &region.Chain{Basis: s.basis}
 	for i := range s.links {
-		none := &link{outcome: s.links[i].outcome}
-		l, err := s.linkOf(none, s.priorTerms(priors[none.outcome]), s.chain.Links[i].ExtraSD, true, s.stream(streamPrior+uint64(i)))
+		none := &link{outcome: s.links[i].outcome, ruler: s.links[i].ruler}
+		l, err := s.linkOf(none, s.priorTerms(priorOf(none.outcome)), s.chain.Links[i].ExtraSD, true, s.stream(streamPrior+uint64(i)))
 		if err != nil {
 			return nil
 		}
@@ -71,7 +71,7 @@ func (s *study) widths(mixes [][]float64) [][]result.Width {
 	failed := make([]error, len(factors)*len(s.links))
 	region.Parallel(len(failed), func(k int) {
 		c, i := k/len(s.links), k%len(s.links)
-		terms := s.priorTerms(priors[s.links[i].outcome])
+		terms := s.priorTerms(priorOf(s.links[i].outcome))
 		for t := range terms {
 			terms[t] = posterior.Normal{Mean: terms[t].Mean, SD: factors[c] * terms[t].SD}
 		}

@@ -82,7 +82,11 @@ func (s *study) cautions() {
 	if b := s.out.Batch; b.Canisters > 1 {
 		add("fill", fmt.Sprintf("A batch of %.0f g is more than the largest fill logged (%.0f g): split it over %d canisters, each to its own marking.", b.Grams, *b.LargestFillGrams, b.Canisters))
 	}
-	add("scope", "A chance here is about the foam only; it says nothing of taste, canister or food safety.")
+	scope := "taste, canister or food safety"
+	if len(s.want.Results) > 0 {
+		scope = "canister or food safety"
+	}
+	add("scope", "A chance here is about the foam only; it says nothing of "+scope+".")
 }
 
 func (s *study) hasKind(k ingredient.Kind) bool {

@@ -34,7 +34,7 @@ var distributions = []struct {
 // where trials split cleanly; for somebody who checks the numbers elsewhere.
 func (s *study) fits() {
 	coords := s.basis.Coordinates
-	for _, l := range s.links {
+	for _, l := range s.ours() {
 		for order, b := range []region.Basis{region.Straight(coords), region.Curved(coords)} {
 			if order == 1 && len(coords) == 0 {
 				continue
@@ -55,13 +55,23 @@ func (s *study) fits() {
 	s.fitted = make([]*latent.Fit, len(s.out.Fits))
 	region.Parallel(len(s.out.Fits), func(i int) {
 		f := &s.out.Fits[i]
-		for k := range s.links {
+		for k := range s.ours() {
 			if string(s.links[k].outcome) == f.Result {
 				s.fitted[i] = s.fit(f, &s.links[k])
 			}
 		}
 	})
 	s.chooseJudged()
+}
+
+// ours is the links whose results every log can have; those a kitchen asks for beside
+// them come last, and are fitted with all it measures.
+func (s *study) ours() []link {
+	n := slices.IndexFunc(s.links, func(l link) bool { return !slices.Contains(result.Chain, l.outcome) })
+	if n < 0 {
+		return s.links
+	}
+	return s.links[:n]
 }
 
 // estimates is the terms of a basis, yet without numbers.
@@ -259,7 +269,7 @@ func (s *study) termWords(t []int) string {
 
 // chooseJudged marks, for each result, the fit the report shows, and says why.
 func (s *study) chooseJudged() {
-	for _, l := range s.links {
+	for _, l := range s.ours() {
 		var best *result.Fit
 		for i := range s.out.Fits {
 			f := &s.out.Fits[i]

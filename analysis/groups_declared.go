@@ -1,11 +1,6 @@
 package analysis
 
-import (
-	"math"
-
-	"foamfield/analysis/latent"
-	"foamfield/analysis/result"
-)
+import "foamfield/analysis/result"
 
 // leastDeclared is how often a declared result must have been logged to be fitted.
 const leastDeclared = 5
@@ -54,31 +49,12 @@ func foreseesBetter(curved, straight *result.Fit) bool {
 
 // gatherDeclared collects a declared result on the trials of the surface.
 func (s *study) gatherDeclared(name string) link {
-	l := link{outcome: result.Outcome(name)}
-	whole, low, high := true, math.Inf(1), math.Inf(-1)
-	var values []float64
+	l := link{outcome: result.Outcome(name), ruler: s.rulerOf(name)}
 	for _, t := range s.onSurface() {
-		v, ok := t.Extras[name]
-		if !ok {
-			continue
+		if v, ok := t.Extras[name]; ok {
+			l.trials = append(l.trials, t)
+			l.seen = append(l.seen, l.ruler.seen(v))
 		}
-		l.trials = append(l.trials, t)
-		values = append(values, v)
-		whole = whole && v == math.Trunc(v)
-		low, high = math.Min(low, v), math.Max(high, v)
-	}
-	score := whole && low >= 0 && high <= 10
-	top := 5
-	if high > 5 {
-		top = 10
-	}
-	for _, v := range values {
-		seen := latent.Exact(v)
-		if score {
-			// The scale's ends are not logged: from 1, or 0 where given, to 5 or 10.
-			seen = latent.Score(int(v), int(math.Min(1, low)), top)
-		}
-		l.seen = append(l.seen, seen)
 	}
 	return l
 }

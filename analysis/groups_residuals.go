@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
@@ -12,7 +13,7 @@ import (
 // log's order, with day and cook beside: whoever draws them sees what moves in
 // time.
 func (s *study) residuals() {
-	links := append(append([]link(nil), s.links...), s.declared...)
+	links := slices.Concat(s.ours(), s.declared)
 	each := make([][]result.Residual, len(links))
 	region.Parallel(len(links), func(i int) { each[i] = s.residualsOf(&links[i]) })
 	for _, r := range each {

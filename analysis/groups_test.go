@@ -194,7 +194,7 @@ func comparing(t *testing.T, path, text string) *study {
 	}
 	s.judge()
 	s.group()
-	if l := gather(result.HoldMinutes, s.onSurface()); len(l.trials) > 0 {
+	if l := s.gather(result.HoldMinutes, s.onSurface()); len(l.trials) > 0 {
 		s.links = []link{l}
 	}
 	s.fits()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"sync"
 
 	"foamfield/analysis/latent"
@@ -19,21 +20,28 @@ type link struct {
 	trials  []*trial // in the order of the observations
 	answers []bool   // yes/no outcomes
 	seen    []latent.Obs
+	ruler   // of a result beside hold and drainage
 }
 
-// isLine says whether an outcome is a number rather than yes/no.
+// isLine says whether an outcome is hold or drainage, whose line is of its logarithm.
 func isLine(o result.Outcome) bool { return o == result.HoldMinutes || o == result.DrainedPercent }
+
+// isNumber says whether an outcome is a number rather than yes/no.
+func isNumber(o result.Outcome) bool { return o != result.CameOut && o != result.Broke }
 
 // gather collects an outcome's observations: each is fitted only on trials that
 // reached it.
-func gather(o result.Outcome, trials []*trial) link {
+func (s *study) gather(o result.Outcome, trials []*trial) link {
 	l := link{outcome: o}
+	if !slices.Contains(result.Chain, o) {
+		l.ruler = s.rulerOf(string(o))
+	}
 	for _, t := range trials {
 		out, split := cameOut(t.Trial), broke(t.Trial)
 		if o != result.CameOut && out != yes {
 			continue
 		}
-		if isLine(o) && split == yes {
+		if isNumber(o) && split == yes {
 			continue
 		}
 		switch o {
@@ -56,6 +64,12 @@ func gather(o result.Outcome, trials []*trial) link {
 				continue
 			}
 			l.seen = append(l.seen, latent.Obs{Low: seen.Low, High: seen.High, Weight: 1})
+		default:
+			v, measured := t.Extras[string(o)]
+			if !measured {
+				continue
+			}
+			l.seen = append(l.seen, l.onLine(v))
 		}
 		l.trials = append(l.trials, t)
 	}
@@ -74,9 +88,9 @@ func (s *study) judge() {
 		written[result.CameOut] = written[result.CameOut] || t.CameOut != ingest.Unknown
 		written[result.Broke] = written[result.Broke] || t.Broke != ingest.Unknown
 	}
-	for _, o := range result.Chain {
-		l := gather(o, all)
-		if isLine(o) {
+	for _, o := range s.want.Outcomes() {
+		l := s.gather(o, all)
+		if isNumber(o) {
 			// One observation will do: leaving a target out because nearly all trials
 			// clogged before it would claim that it is always met.
 			s.judged[o] = len(l.seen) > 0
@@ -89,11 +103,11 @@ func (s *study) judge() {
 // fitModel believes every judged outcome and joins them into the chain.
 func (s *study) fitModel() error {
 	trials := s.onSurface()
-	for _, o := range result.Chain {
+	for _, o := range s.want.Outcomes() {
 		if !s.judged[o] {
 			continue
 		}
-		if l := gather(o, trials); len(l.trials) > 0 {
+		if l := s.gather(o, trials); len(l.trials) > 0 {
 			s.links = append(s.links, l)
 		} else {
 			s.judged[o] = false
@@ -126,7 +140,7 @@ func (s *study) fitModel() error {
 // believe fits one outcome.
 func (s *study) believe(i int, extra float64) error {
 	l := &s.links[i]
-	p := priors[l.outcome]
+	p := priorOf(l.outcome)
 	terms := s.priorTerms(p)
 	m := result.Model{Outcome: l.outcome, N: len(l.trials)}
 	for _, t := range s.basis.Terms {
@@ -144,7 +158,14 @@ func (s *study) believe(i int, extra float64) error {
 	}
 	s.chain.Links[i] = link
 	if line := link.Line; line != nil {
-		m.Kind = map[bool]string{true: "ln_minutes", false: "ln_percent"}[l.outcome == result.HoldMinutes]
+		switch l.outcome {
+		case result.HoldMinutes:
+			m.Kind = "ln_minutes"
+		case result.DrainedPercent:
+			m.Kind = "ln_percent"
+		default:
+			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
+		}
 		m.Observations = count(l.seen)
 		m.Mean, m.Covariance = line.Terms, rows(line.Given)
 		for k, n := range line.Nodes {
@@ -174,13 +195,10 @@ func (s *study) linkOf(l *link, terms []posterior.Normal, extra float64, quick b
 	for k, t := range l.trials {
 		x[k] = s.basis.With(t.beside).Features(t.mix)
 	}
-	if isLine(l.outcome) {
-		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: priors[l.outcome].lnSigma, Quick: quick}.Sample(rng)
-		bound := s.want.HoldMinutes.Value
-		if l.outcome == result.DrainedPercent {
-			bound = s.want.DrainedPercent.Value
-		}
-		return region.Link{Line: post, LnBound: math.Log(bound), AtLeast: l.outcome == result.HoldMinutes, ExtraSD: extra}, err
+	if isNumber(l.outcome) {
+		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: priorOf(l.outcome).lnSigma, Quick: quick}.Sample(rng)
+		low, high := s.asked(l)
+		return region.Link{Line: post, Low: low, High: high, ExtraSD: extra}, err
 	}
 	y := posterior.YesNo{X: x, Y: l.answers, Prior: terms, Quick: quick}
 	if s.tradeSigns {
@@ -188,6 +206,17 @@ func (s *study) linkOf(l *link, terms []posterior.Normal, extra float64, quick b
 	}
 	post, err := y.Sample(rng)
 	return region.Link{YesNo: post, Pass: l.outcome == result.CameOut}, err
+}
+
+// asked is between what an outcome passes, on its line.
+func (s *study) asked(l *link) (low, high float64) {
+	switch l.outcome {
+	case result.HoldMinutes:
+		return math.Log(s.want.HoldMinutes.Value), math.Inf(1)
+	case result.DrainedPercent:
+		return math.Inf(-1), math.Log(s.want.DrainedPercent.Value)
+	}
+	return l.within(s.want.Asked(l.outcome))
 }
 
 // priorTerms is the prior of every term, those beside the mix last.

@@ -108,8 +108,12 @@ func (s *study) step(from *trial) {
 		v := *p * factor
 		return &v
 	}
-	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet); {
-	case most == 0:
+	missed := 0
+	for _, n := range c.Missed {
+		missed = max(missed, n)
+	}
+	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet, missed); {
+	case most == 0, most == missed: // which way a taste lies nobody knows beforehand
 		return
 	case most == c.Clogged+c.Partly:
 		m.FatPercent, m.EmulsifierPercent, m.EmulsifierGrams = scale(m.FatPercent, 0.85), scale(m.EmulsifierPercent, 0.75), scale(m.EmulsifierGrams, 0.75)

@@ -57,6 +57,22 @@ var priors = map[result.Outcome]prior{
 	},
 }
 
+// measured is the prior of a result that a kitchen measures in a unit of its own, in
+// standard deviations of what it logged: whatever it is, the mix explains part of it.
+var measured = prior{
+	constant: posterior.Normal{SD: 1},
+	straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
+	setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3},
+	lnSigma: posterior.Normal{Mean: -0.5, SD: 0.5},
+}
+
+func priorOf(o result.Outcome) prior {
+	if p, ours := priors[o]; ours {
+		return p
+	}
+	return measured
+}
+
 // daySD is the day-to-day spread on the log scale added to a prediction when all
 // trials were made on one day and so cannot show it. From memory: 15 % or so.
 const daySD = 0.15

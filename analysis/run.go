@@ -22,8 +22,8 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 		Targets: s.want, Batch: batch(log, set)}
 	s.read()
 	s.judge()
-	for _, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
-		if !s.judged[o] {
+	for _, o := range s.want.Outcomes() {
+		if isNumber(o) && !s.judged[o] {
 			s.out.NotJudged = append(s.out.NotJudged, o)
 		}
 	}
@@ -169,10 +169,11 @@ func show(out *result.Trial, t *ingest.Trial) {
 // verdicts says of every trial whether it works and counts what became of them.
 func (s *study) verdicts() {
 	c := &s.out.Counts
+	c.Missed = map[result.Outcome]int{}
 	for i := range s.trials {
 		t := &s.trials[i]
 		t.passes = s.judged.passes(t.Trial, s.want)
-		t.works, t.failedBy = works(t.passes)
+		t.works, t.failedBy = works(t.passes, s.want.Outcomes())
 		t.shown.Works, t.shown.FailedBy = t.works.pointer(), t.failedBy
 		c.Used++
 		switch t.works {
@@ -199,6 +200,11 @@ func (s *study) verdicts() {
 		}
 		if t.passes[result.DrainedPercent] == no {
 			c.TooWet++
+		}
+		for _, asked := range s.want.Results {
+			if t.passes[asked.Result] == no {
+				c.Missed[asked.Result]++
+			}
 		}
 		if t.Hold != nil && t.Hold.AtLeast() {
 			c.StillStanding++

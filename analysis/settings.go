@@ -53,7 +53,18 @@ func targets(log *ingest.Log, s Settings) result.Targets {
 		DrainedPercent:   pick(s.Drained, "--drained", t.DrainedPercent, AssumedDrainedPercent),
 		DrainedAtMinutes: pick(s.DrainedAt, "--drained-at", t.DrainedAtMinutes, AssumedDrainedAtMinutes),
 		WantedChance:     pick(s.Chance, "--chance", t.WantedChance, AssumedWantedChance),
+		Results:          measuredTargets(t.Results),
 	}
+}
+
+func measuredTargets(asked []ingest.ResultTarget) []result.ResultTarget {
+	out := []result.ResultTarget{}
+	for _, a := range asked {
+		seen := interval(&a.Interval)
+		out = append(out, result.ResultTarget{Result: result.Outcome(a.Result.Name), Label: a.Result.Label, Unit: a.Result.Unit,
+			Low: seen.Low, High: seen.High, From: a.At.String()})
+	}
+	return out
 }
 
 // batch settles the grams a formula is scaled to: the median logged batch unless

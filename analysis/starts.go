@@ -129,7 +129,14 @@ func (s *study) watched() {
 func (s *study) unjudged() string {
 	var names []string
 	for _, o := range s.out.NotJudged {
-		names = append(names, map[result.Outcome]string{result.HoldMinutes: "how long a foam holds", result.DrainedPercent: "how much it drains"}[o])
+		switch asked := s.want.Asked(o); {
+		case asked != nil:
+			names = append(names, asked.Label)
+		case o == result.HoldMinutes:
+			names = append(names, "how long a foam holds")
+		default:
+			names = append(names, "how much it drains")
+		}
 	}
 	return strings.Join(names, " and ")
 }
@@ -217,10 +224,10 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 }
 
 // mustJudge says whether a target without results is one the chance cannot do
-// without: hold always, drainage if the kitchen asked for it itself.
+// without: hold always, and whatever the kitchen asked for itself.
 func (s *study) mustJudge() bool {
 	for _, o := range s.out.NotJudged {
-		if o == result.HoldMinutes || s.want.DrainedPercent.From != "assumed" {
+		if o != result.DrainedPercent || s.want.DrainedPercent.From != "assumed" {
 			return true
 		}
 	}
@@ -355,7 +362,7 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 		if line == nil {
 			continue
 		}
-		q := func(p float64) float64 { return math.Exp(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
+		q := func(p float64) float64 { return l.value(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
 		out[l.outcome] = result.Predicted{Median: q(0.5), Low: q((1 - limitsLevel) / 2), High: q((1 + limitsLevel) / 2)}
 	}
 	return out

@@ -28,7 +28,7 @@ func (s *study) try(a ingest.Try) result.Try {
 		note("too little is known from these trials to say anything of a mix nobody made: %s", s.out.StatusReason)
 		return t
 	}
-	values, ok := s.asked(&t, a, note)
+	values, ok := s.placed(&t, a, note)
 	if !ok {
 		return t
 	}
@@ -74,9 +74,9 @@ func (s *study) try(a ingest.Try) result.Try {
 	return t
 }
 
-// asked is the formula's point on the surface, open places filled from the surest
+// placed is the formula's point on the surface, open places filled from the surest
 // start or else the middle of what was tried.
-func (s *study) asked(t *result.Try, a ingest.Try, note func(string, ...any)) ([]float64, bool) {
+func (s *study) placed(t *result.Try, a ingest.Try, note func(string, ...any)) ([]float64, bool) {
 	given := map[string]*float64{fatPercent: a.Fat, emulsifierPercent: a.Emulsifier, emulsifierGrams: a.EmulsifierGrams, blendHLB: a.HLB}
 	// Percent and grams of emulsifier turn into each other at the batch.
 	if b := s.out.Batch.Grams; b > 0 {

@@ -109,14 +109,29 @@ func (j judged) passes(t *ingest.Trial, want result.Targets) map[result.Outcome]
 	if j[result.DrainedPercent] || want.DrainedPercent.From != "assumed" {
 		p[result.DrainedPercent] = atMost(t.Drained, want.DrainedPercent.Value)
 	}
+	for _, asked := range want.Results {
+		p[asked.Result] = meets(t, asked)
+	}
 	return p
 }
 
+// meets says whether a result the kitchen measures lies where it is wanted.
+func meets(t *ingest.Trial, asked result.ResultTarget) tri {
+	v, measured := t.Extras[string(asked.Result)]
+	switch {
+	case !measured:
+		return unknown
+	case asked.Low != nil && v < *asked.Low, asked.High != nil && v > *asked.High:
+		return no
+	}
+	return yes
+}
+
 // works is yes if every part surely passes, no if any surely fails, else unknown.
-func works(passes map[result.Outcome]tri) (tri, []result.Outcome) {
+func works(passes map[result.Outcome]tri, chain []result.Outcome) (tri, []result.Outcome) {
 	verdict := yes
 	var failed []result.Outcome
-	for _, o := range result.Chain {
+	for _, o := range chain {
 		v, asked := passes[o]
 		if !asked {
 			continue

@@ -13,6 +13,7 @@ import (
 
 // fatFigure is the best chance to be had at each fat percent.
 type fatFigure struct {
+	r       *result.Results
 	steps   []result.FatLimit
 	wanted  float64
 	title   string
@@ -30,7 +31,7 @@ const (
 )
 
 func fatLimit(r *result.Results) (Figure, bool) {
-	f := fatFigure{steps: r.FatLimit, x: newRange(false)}
+	f := fatFigure{r: r, steps: r.FatLimit, x: newRange(false)}
 	var fats []float64
 	for _, s := range f.steps {
 		if !finite(s.Chance.Mean) || !finite(s.Chance.Low) || !finite(s.Chance.High) {
@@ -59,11 +60,11 @@ func fatLimit(r *result.Results) (Figure, bool) {
 		f.shown = append(f.shown, s)
 	}
 	f.x = f.x.padded(air)
-	f.title = f.finding(r)
+	f.title = f.finding()
 	f.key = append([]keyEntry{
 		{keyLine(Accent, lineWidth), "best mix at each fat percent"},
 		{keySwatch(Uncertain), "where its chance may well be"},
-	}, fateKey(f.shown, every)...)
+	}, fateKey(r, f.shown, every)...)
 	caption := []string{
 		"At each fat percent the other numbers are set as well as these trials know how. Beyond the band's ends there are too few trials to say.",
 		"The words along the top name what most often goes wrong first. Marks are trials at their fat percent:" +
@@ -80,7 +81,8 @@ func fatLimit(r *result.Results) (Figure, bool) {
 
 // finding says how far the fat goes: to the richest start where there is one,
 // else to the end of the workable steps around the best one.
-func (f *fatFigure) finding(r *result.Results) string {
+func (f *fatFigure) finding() string {
+	r := f.r
 	best := 0
 	for i, s := range f.steps {
 		if s.Chance.Mean > f.steps[best].Chance.Mean {
@@ -112,7 +114,7 @@ func (f *fatFigure) finding(r *result.Results) string {
 		return fmt.Sprintf("Even at %s %% fat, the most tried, the best mix works at least %s", number(f.steps[end].FatPercent, 0), wantedTimes(f.wanted))
 	}
 	title := fmt.Sprintf("Fat can go to about %s %% and still work %s", number(rich, 0), wantedTimes(f.wanted))
-	if w := limitWord(f.steps[end+1].LimitedBy); w != "" {
+	if w := limitWord(r, f.steps[end+1].LimitedBy); w != "" {
 		title += "; beyond that the foam " + w
 	}
 	return title
@@ -219,7 +221,7 @@ func (f fatFigure) limits(c draw.Canvas, x func(float64) vg.Length) {
 			to = (to + x(f.steps[j+1].FatPercent)) / 2
 		}
 		sty := textStyle(tickSize, false, Ink)
-		if word := limitWord(f.steps[i].LimitedBy); word != "" && size(sty, word).X+4 <= to-from {
+		if word := limitWord(f.r, f.steps[i].LimitedBy); word != "" && size(sty, word).X+4 <= to-from {
 			room.label(c, sty, word, []spot{{at: vg.Point{X: (from + to) / 2, Y: middle}}})
 		}
 		i = j + 1

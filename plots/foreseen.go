@@ -79,7 +79,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 	for _, k := range f.fates {
 		shown = append(shown, shownTrial{fate: k})
 	}
-	f.key = fateKey(shown, every)
+	f.key = fateKey(r, shown, every)
 	caption := "Each trial's chance is foreseen from all the other trials: piled up, those that worked; down, those that did not." +
 		" Good foresight has the upper piles on the right and the lower ones on the left."
 	for _, s := range leftOut(0, every) {

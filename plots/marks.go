@@ -20,6 +20,7 @@ const (
 	split
 	fell
 	weeps
+	missed // a target of a result beside hold and drainage
 	unknown
 	fates
 )
@@ -46,16 +47,18 @@ func fateOf(t result.Trial) fate {
 		return fell
 	case first == result.DrainedPercent:
 		return weeps
+	case first != "":
+		return missed
 	}
 	return unknown
 }
 
 func (f fate) word() string {
-	return [fates]string{"worked", "clogged", "came out partly", "split", "fell too soon", "wept too much", "unclear"}[f]
+	return [fates]string{"worked", "clogged", "came out partly", "split", "fell too soon", "wept too much", "missed another target", "unclear"}[f]
 }
 
 func (f fate) colour() color.RGBA {
-	return hex([fates]string{WorkedColour, CloggedColour, PartlyColour, SplitColour, FellColour, WeepsColour, UnknownColour}[f])
+	return hex([fates]string{WorkedColour, CloggedColour, PartlyColour, SplitColour, FellColour, WeepsColour, MissedColour, UnknownColour}[f])
 }
 
 // hollow marks are stroked, the others filled.
@@ -63,7 +66,7 @@ func (f fate) hollow() bool { return f == clogged || f == unknown }
 
 // outline appends the shape of a mark to a path: worked a disc, clogged a cross,
 // partly half a disc, split a diamond, fell a triangle on its tip, weeps a drop,
-// unknown a ring.
+// missed a square, unknown a ring.
 func (f fate) outline(p *vg.Path, c vg.Point, r vg.Length) {
 	at := func(x, y float64) vg.Point { return vg.Point{X: c.X + r*vg.Length(x), Y: c.Y + r*vg.Length(y)} }
 	corners := func(xy ...float64) {
@@ -95,6 +98,8 @@ func (f fate) outline(p *vg.Path, c vg.Point, r vg.Length) {
 		p.CubeTo(at(-0.85, -1.33), at(0.85, -1.33), at(0.85, -0.2))
 		p.CubeTo(at(0.85, 0.35), at(0.45, 0.75), at(0, 1.5))
 		p.Close()
+	case missed:
+		corners(-0.9, 0.9, 0.9, 0.9, 0.9, -0.9, -0.9, -0.9)
 	case unknown:
 		quarters(p, c, 0.9*r, 4)
 		p.Close()

@@ -238,7 +238,7 @@ func (f *regionFigure) makeKey(every int) {
 		f.key = append(f.key, keyEntry{keySwatch(colour), words})
 	}
 	f.key = append(f.key, keyEntry{keyHatch, "not tried"})
-	f.key = append(f.key, fateKey(f.shown, every)...)
+	f.key = append(f.key, fateKey(f.r, f.shown, every)...)
 	for _, s := range f.shown {
 		if s.far {
 			f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) {
@@ -251,7 +251,7 @@ func (f *regionFigure) makeKey(every int) {
 
 // fateKey lists the marks that a figure shows, each with its number of trials
 // if none is left out.
-func fateKey(shown []shownTrial, every int) []keyEntry {
+func fateKey(r *result.Results, shown []shownTrial, every int) []keyEntry {
 	var n [fates]int
 	for _, s := range shown {
 		n[s.fate]++
@@ -259,7 +259,7 @@ func fateKey(shown []shownTrial, every int) []keyEntry {
 	var key []keyEntry
 	for k := range fates {
 		if n[k] > 0 {
-			key = append(key, keyEntry{keyMark(k), counted(k.word(), n[k], every)})
+			key = append(key, keyEntry{keyMark(k), counted(fateWord(r, k), n[k], every)})
 		}
 	}
 	return key

@@ -197,7 +197,7 @@ func (f regionFigure) edgeNames(c draw.Canvas, grid field, room *placer) {
 	}
 	total := len(beyond)
 	for _, group := range groups(beyond, f.grid.LimitedBy) {
-		word := limitWord(f.grid.LimitedBy[group[0].j][group[0].i])
+		word := limitWord(f.r, f.grid.LimitedBy[group[0].j][group[0].i])
 		if word == "" || len(group)*12 < total {
 			continue
 		}

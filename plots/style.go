@@ -36,6 +36,7 @@ const (
 	SplitColour   = "#C2571A"
 	FellColour    = "#57338A"
 	WeepsColour   = "#1B5E9E"
+	MissedColour  = "#8A2460"
 	UnknownColour = "#5D686B"
 )
 

@@ -46,7 +46,7 @@ func trials(r *result.Results) (Figure, bool) {
 	if len(f.made) == 0 && len(f.held) == 0 {
 		return Figure{}, false
 	}
-	f.title = tally(all)
+	f.title = tally(r, all)
 	shown := f.made
 	if len(f.held) > len(shown) {
 		shown = nil
@@ -54,7 +54,7 @@ func trials(r *result.Results) (Figure, bool) {
 			shown = append(shown, shownTrial{fate: h.fate})
 		}
 	}
-	f.key = fateKey(shown, every)
+	f.key = fateKey(r, shown, every)
 	var kinds [4]int
 	for _, h := range f.held {
 		if !h.none {
@@ -72,17 +72,17 @@ func trials(r *result.Results) (Figure, bool) {
 }
 
 // tally words what became of the trials, the commonest failures first.
-func tally(ts []result.Trial) string {
+func tally(r *result.Results, ts []result.Trial) string {
 	var n [fates]int
 	for _, t := range ts {
 		n[fateOf(t)]++
 	}
-	order := []fate{clogged, partly, split, fell, weeps}
+	order := []fate{clogged, partly, split, fell, weeps, missed}
 	sort.SliceStable(order, func(i, j int) bool { return n[order[i]] > n[order[j]] })
 	var words []string
 	for _, k := range order {
 		if n[k] > 0 {
-			words = append(words, fmt.Sprintf("%d %s", n[k], k.word()))
+			words = append(words, fmt.Sprintf("%d %s", n[k], fateWord(r, k)))
 		}
 	}
 	s := fmt.Sprintf("%d of %s worked", n[worked], plural(len(ts), "trial", "trials"))

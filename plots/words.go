@@ -52,6 +52,8 @@ func unproven(r *result.Results) string {
 			missing = append(missing, "hold")
 		case o == result.DrainedPercent && r.Targets.DrainedPercent.From != "assumed":
 			missing = append(missing, "drainage")
+		case r.Targets.Asked(o) != nil:
+			missing = append(missing, cut(r.Targets.Asked(o).Label))
 		}
 	}
 	if len(missing) > 0 {
@@ -63,8 +65,16 @@ func unproven(r *result.Results) string {
 	return ""
 }
 
+// fateWord names a kind of mark; which target was missed, where only one can be.
+func fateWord(r *result.Results, f fate) string {
+	if asked := r.Targets.Results; f == missed && len(asked) == 1 {
+		return "missed the " + cut(asked[0].Label)
+	}
+	return f.word()
+}
+
 // limitWord names what ends the workable region.
-func limitWord(o result.Outcome) string {
+func limitWord(r *result.Results, o result.Outcome) string {
 	switch o {
 	case result.CameOut:
 		return "clogs"
@@ -74,6 +84,9 @@ func limitWord(o result.Outcome) string {
 		return "falls too soon"
 	case result.DrainedPercent:
 		return "weeps"
+	}
+	if asked := r.Targets.Asked(o); asked != nil {
+		return "misses the " + cut(asked.Label)
 	}
 	return ""
 }

@@ -66,12 +66,12 @@ func (b *builder) beyond() []Text {
 			items = append(items, say("How far the fat can go is not known: ", b.tooShort(), "."))
 		case last < 0:
 			worst := b.r.FatLimit[n-1]
-			items = append(items, say("At no fat percent that was tried is a mix ", b.sureEnough(), "; at ", at(n-1), " % what stops it first is "+failings[worst.LimitedBy]+"."))
+			items = append(items, say("At no fat percent that was tried is a mix ", b.sureEnough(), "; at ", at(n-1), " % what stops it first is "+b.failings(worst.LimitedBy)+"."))
 		case last < n-1:
 			if r := b.richestFat(); r != nil && *r < b.r.FatLimit[last].FatPercent-1 {
 				items = append(items, say("Richer mixes than that, up to about ", at(last), " % fat, may work as often, but none is safe enough from clogging, or near enough to the others, to be named as a start."))
 			}
-			items = append(items, say("From about ", at(last+1), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+failings[b.r.FatLimit[last+1].LimitedBy]+"."))
+			items = append(items, say("From about ", at(last+1), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+b.failings(b.r.FatLimit[last+1].LimitedBy)+"."))
 		default:
 			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; richer than that nothing is known."))
 		}
@@ -105,7 +105,7 @@ func (b *builder) stoppers() []Text {
 	var out []Text
 	for _, i := range order {
 		l := b.r.Limits[i]
-		out = append(out, say(failings[l.Outcome]+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
+		out = append(out, say(b.failings(l.Outcome)+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
 	}
 	return out
 }

@@ -66,10 +66,15 @@ func (b *builder) starts() []Block {
 		name = "Best guess"
 	}
 	blocks = append(blocks, b.inGrams(name, path, start)...)
-	blocks = append(blocks, Callout{Title: "What this promises", Text: say("Likely to work; says nothing of taste, canister or food safety.")})
+	promise := "Likely to work"
 	if b.r.Status != result.Recommended {
-		blocks[len(blocks)-1] = Callout{Title: "What this promises", Text: say("The best guess these trials allow, not a promise; says nothing of taste, canister or food safety.")}
+		promise = "The best guess these trials allow, not a promise"
 	}
+	silent := "; says nothing of taste, canister or food safety."
+	if len(b.r.Targets.Results) > 0 {
+		silent = "; says nothing of canister or food safety, nor of taste beyond what was asked."
+	}
+	blocks = append(blocks, Callout{Title: "What this promises", Text: say(promise + silent)})
 	blocks = append(blocks, b.works(), head("How sure, and how it would fail"))
 	blocks = append(blocks, b.sure(path, start)...)
 	beyond := b.beyond()
@@ -192,15 +197,16 @@ func often(path string, n int) Text {
 // works says what was asked of a mix and who asked it.
 func (b *builder) works() Paragraph {
 	t := b.r.Targets
-	meaning := say("A mix works if it comes out, does not split")
-	hold := say("holds at least ", trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes")
-	if b.drainageLeftOut() {
-		meaning = say(meaning, " and ", hold)
-	} else {
-		meaning = say(meaning, ", ", hold, ", and has drained at most ",
-			trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1), " % by minute ",
-			trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1))
+	parts := []Text{say("comes out"), say("does not split"),
+		say("holds at least ", trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes")}
+	if !b.drainageLeftOut() {
+		parts = append(parts, say("has drained at most ", trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1),
+			" % by minute ", trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1)))
 	}
+	for i, asked := range t.Results {
+		parts = append(parts, say("has a "+asked.Label+" of ", rangeAsked(fmt.Sprintf("targets.results[%d]", i), asked)))
+	}
+	meaning := say("A mix works if it ", listed(parts))
 	if b.bare() {
 		meaning = say(meaning, "; the chance asked for is ", wanted(t.WantedChance.Value), ". ")
 	} else {
@@ -223,6 +229,9 @@ func (b *builder) works() Paragraph {
 	targets = append(targets, asked{"how sure", t.WantedChance})
 	var assumed []Text
 	var set Text
+	for _, asked := range t.Results {
+		set = say(set, " ", capital(say("the "+asked.Label)), " comes from "+asked.From+".")
+	}
 	for _, one := range targets {
 		if one.t.From == "assumed" {
 			assumed = append(assumed, say(one.name))
@@ -231,13 +240,22 @@ func (b *builder) works() Paragraph {
 		}
 	}
 	switch {
-	case len(assumed) == len(targets):
+	case len(assumed) == len(targets) && len(set) == 0:
 		return Paragraph{Text: say(meaning, "All of this is ", Span{Text: "assumed", Strong: true},
 			": nobody set targets. To use your own, fill in a Targets sheet in the log, or type for example --hold 15.")}
 	case len(assumed) > 0:
 		return Paragraph{Text: say(meaning, Span{Text: "Assumed", Strong: true}, ", since nobody set them: ", listed(assumed), ".", set)}
 	}
 	return Paragraph{Text: say(meaning, set)}
+}
+
+// rangeAsked is the range asked of a result: "at least 6", "6 to 8".
+func rangeAsked(path string, t result.ResultTarget) Text {
+	unit := ""
+	if t.Unit != "" {
+		unit = " " + t.Unit
+	}
+	return say(seen(path, &result.Interval{Low: t.Low, High: t.High}, 1), unit)
 }
 
 // wanted says the chance that somebody asked for.

@@ -12,13 +12,20 @@ var links = map[result.Outcome]string{
 	result.HoldMinutes: "hold", result.DrainedPercent: "drainage",
 }
 
+func (b *builder) subject(o result.Outcome) string {
+	if asked := b.r.Targets.Asked(o); asked != nil {
+		return asked.Label
+	}
+	return links[o]
+}
+
 // unlogged are targets that somebody asked for, or that no mix can do without,
 // of which the log says nothing.
 func (b *builder) unlogged() []Text {
 	var names []Text
 	for _, o := range b.r.NotJudged {
-		if o == result.HoldMinutes || b.r.Targets.DrainedPercent.From != "assumed" {
-			names = append(names, say(links[o]))
+		if o != result.DrainedPercent || b.r.Targets.DrainedPercent.From != "assumed" {
+			names = append(names, say(b.subject(o)))
 		}
 	}
 	return names
@@ -34,7 +41,7 @@ func (b *builder) drainageLeftOut() bool {
 func (b *builder) about() Text {
 	var names []Text
 	for _, m := range b.r.Model {
-		names = append(names, say(links[m.Outcome]))
+		names = append(names, say(b.subject(m.Outcome)))
 	}
 	return listed(names)
 }

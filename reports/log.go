@@ -79,7 +79,7 @@ func (b *builder) fate(t result.Trial) string {
 		} else if len(t.FailedBy) > 0 {
 			var ways []string
 			for _, o := range t.FailedBy {
-				ways = append(ways, fates[o])
+				ways = append(ways, b.failed(o))
 			}
 			said = strings.Join(ways, ", ")
 		}
@@ -114,6 +114,14 @@ func clipped(note string) string {
 		return strings.TrimSpace(string(letters[:mostNote-1])) + "…"
 	}
 	return note
+}
+
+// failed says what became of a trial that failed by an outcome.
+func (b *builder) failed(o result.Outcome) string {
+	if asked := b.r.Targets.Asked(o); asked != nil {
+		return "missed the " + asked.Label + " asked for"
+	}
+	return fates[o]
 }
 
 var fates = map[result.Outcome]string{

@@ -19,7 +19,7 @@ func (b *builder) region() Section {
 	for i, l := range b.r.FatLimit {
 		p := fmt.Sprintf("fat_limit[%d]", i)
 		row := []Text{say(num(p+".fat_percent", l.FatPercent, 1)), nil, nil,
-			chanceAndLimit(p+".chance", l.Chance.Mean, l.Chance.Low, b.r.Targets.WantedChance.Value), say(failings[l.LimitedBy])}
+			chanceAndLimit(p+".chance", l.Chance.Mean, l.Chance.Low, b.r.Targets.WantedChance.Value), say(b.failings(l.LimitedBy))}
 		switch {
 		case l.Mix.EmulsifierPercent != nil:
 			row[1] = say(num(p+".mix.emulsifier_percent", *l.Mix.EmulsifierPercent, 1), " %")

@@ -32,6 +32,11 @@ func (b *builder) sure(path string, s result.Start) []Block {
 			trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1), "; most likely between ",
 			num(at+".low", p.Low, 1), " and ", num(at+".high", p.High, 1), " %."))
 	}
+	for _, asked := range b.r.Targets.Results {
+		if p, ok := s.Predicted[asked.Result]; ok {
+			items = append(items, b.foretold(path+".predicted."+string(asked.Result), asked, p))
+		}
+	}
 	var room []Text
 	for _, v := range b.r.Variables {
 		if k, ok := s.Slack[v.Name]; ok && k.Low < k.High {
@@ -52,6 +57,16 @@ func (b *builder) sure(path string, s result.Start) []Block {
 		blocks = append(blocks, List{Items: items})
 	}
 	return blocks
+}
+
+// foretold says what a result that the kitchen asks for should be.
+func (b *builder) foretold(path string, asked result.ResultTarget, p result.Predicted) Text {
+	unit := ""
+	if asked.Unit != "" {
+		unit = " " + asked.Unit
+	}
+	return say(capital(say(asked.Label)), " should be about ", num(path+".median", p.Median, 1), "; most likely between ",
+		num(path+".low", p.Low, 1), " and ", num(path+".high", p.High, 1), unit+".")
 }
 
 // limits ends the sentence on how sure a start is with what that leaves out.
@@ -80,7 +95,7 @@ func (b *builder) holds(path string, p result.Predicted) Text {
 // as many more as it takes to make up most of them.
 func (b *builder) fails(path string, s result.Start) Text {
 	all, said := 0.0, 0.0
-	byShare := slices.Clone(result.Chain)
+	byShare := b.r.Targets.Outcomes()
 	slices.SortStableFunc(byShare, func(x, y result.Outcome) int { return cmp.Compare(s.Fails[y], s.Fails[x]) })
 	for _, o := range byShare {
 		all += s.Fails[o]
@@ -93,9 +108,9 @@ func (b *builder) fails(path string, s result.Start) Text {
 		}
 	}
 	var ways []Text
-	for _, o := range result.Chain {
+	for _, o := range b.r.Targets.Outcomes() {
 		if named[o] {
-			ways = append(ways, say(oneIn(path+".fails."+string(o), s.Fails[o]), " "+failing[o]))
+			ways = append(ways, say(oneIn(path+".fails."+string(o), s.Fails[o]), " "+Failing(b.r, o)))
 		}
 	}
 	if len(ways) == 0 {

@@ -220,13 +220,27 @@ func (b *builder) mix(path string, m result.Mix) Text {
 	return t
 }
 
-// failing names the ways a mix fails, as things it does.
+// Failing names how a mix fails by an outcome, as a thing it does.
+func Failing(r *result.Results, o result.Outcome) string {
+	if asked := r.Targets.Asked(o); asked != nil {
+		return "misses the " + asked.Label + " asked for"
+	}
+	return failing[o]
+}
+
+// failings names the same as a noun.
+func (b *builder) failings(o result.Outcome) string {
+	if asked := b.r.Targets.Asked(o); asked != nil {
+		return "missing the " + asked.Label + " asked for"
+	}
+	return failings[o]
+}
+
 var failing = map[result.Outcome]string{
 	result.CameOut: "clogs", result.Broke: "splits",
 	result.HoldMinutes: "falls too soon", result.DrainedPercent: "weeps too much",
 }
 
-// failings are the same as nouns.
 var failings = map[result.Outcome]string{
 	result.CameOut: "clogging", result.Broke: "splitting",
 	result.HoldMinutes: "falling too soon", result.DrainedPercent: "weeping too much",

@@ -10,16 +10,15 @@ import (
 )
 
 // Link is one outcome of the chain: exactly one of Line and YesNo is set. A
-// link that is a yes/no passes when the answer is Pass; a line passes on the
-// right side of Bound.
+// link that is a yes/no passes when the answer is Pass; a line passes between its
+// bounds, of which one may be infinite.
 type Link struct {
 	YesNo *posterior.YesNoPosterior
 	Pass  bool // the answer that passes
 
-	Line    *posterior.LinePosterior
-	LnBound float64
-	AtLeast bool    // passes at or above the bound, else below
-	ExtraSD float64 // scatter added for another day
+	Line      *posterior.LinePosterior
+	Low, High float64
+	ExtraSD   float64 // scatter added for another day
 }
 
 // Passes is the predictive probability that a mix passes the link.
@@ -31,11 +30,7 @@ func (l *Link) Passes(f []float64) float64 {
 		}
 		return p
 	}
-	p := l.Line.AtLeast(f, l.LnBound, l.ExtraSD)
-	if !l.AtLeast {
-		p = 1 - p
-	}
-	return p
+	return l.between(func(bound float64) float64 { return l.Line.AtLeast(f, bound, l.ExtraSD) })
 }
 
 // passesGiven is the share that pass if the parameters were draw.
@@ -47,11 +42,7 @@ func (l *Link) passesGiven(f, draw []float64) float64 {
 		}
 		return p
 	}
-	p := posterior.AtLeastGiven(f, draw, l.LnBound, l.ExtraSD)
-	if !l.AtLeast {
-		p = 1 - p
-	}
-	return p
+	return l.between(func(bound float64) float64 { return posterior.AtLeastGiven(f, draw, bound, l.ExtraSD) })
 }
 
 // passesWith is passesGiven for a mix whose own offset is known too.
@@ -59,11 +50,20 @@ func (l *Link) passesWith(f, draw []float64, own float64) float64 {
 	if l.YesNo != nil {
 		return l.passesGiven(f, draw)
 	}
-	p := posterior.AtLeastWith(f, draw, l.LnBound, l.ExtraSD, own)
-	if !l.AtLeast {
-		p = 1 - p
+	return l.between(func(bound float64) float64 { return posterior.AtLeastWith(f, draw, bound, l.ExtraSD, own) })
+}
+
+// between is the probability of lying between the bounds, from that of being at least
+// a value.
+func (l *Link) between(atLeast func(float64) float64) float64 {
+	p := 1.0
+	if !math.IsInf(l.Low, -1) {
+		p = atLeast(l.Low)
 	}
-	return p
+	if !math.IsInf(l.High, 1) {
+		p -= atLeast(l.High)
+	}
+	return math.Max(p, 0)
 }
 
 func (l *Link) believed() *posterior.Posterior {

@@ -55,7 +55,7 @@ func invented(t testing.TB, n int, seed uint64) (*Chain, [][]float64) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &Chain{Basis: b, Links: []Link{{YesNo: yes, Pass: true}, {Line: line, LnBound: math.Log(20), AtLeast: true}}}, mixes
+	return &Chain{Basis: b, Links: []Link{{YesNo: yes, Pass: true}, {Line: line, Low: math.Log(20), High: math.Inf(1)}}}, mixes
 }
 
 // The closed form of the joint chance against 200 000 draws of the belief. The

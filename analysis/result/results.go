@@ -5,6 +5,8 @@
 // pointer that is nil is a number that does not exist; it is written as null.
 package result
 
+import "slices"
+
 // Schema names the layout of results.json; a renamed key, unit or meaning makes
 // the next number.
 const Schema = "foamfield/results/1"
@@ -109,7 +111,9 @@ type Counts struct {
 	StillStanding int `json:"still_standing"`
 	ShortHold     int `json:"short_hold"`
 	TooWet        int `json:"too_wet"`
-	NoEmulsifier  int `json:"no_emulsifier"`
+	// Missed counts the trials that miss a target of a result beside hold and drainage.
+	Missed       map[Outcome]int `json:"missed"`
+	NoEmulsifier int             `json:"no_emulsifier"`
 }
 
 // Severity of a problem.
@@ -207,7 +211,8 @@ const (
 	DrainedPercent Outcome = "drained_percent"
 )
 
-// Chain lists the outcomes in the order a mix meets them.
+// Chain lists the outcomes in the order a mix meets them; results that a kitchen asks
+// for beside them come last, each under its own name.
 var Chain = []Outcome{CameOut, Broke, HoldMinutes, DrainedPercent}
 
 // Target is one value a mix has to meet, and where it comes from.
@@ -222,6 +227,38 @@ type Targets struct {
 	DrainedPercent   Target `json:"drained_percent"`
 	DrainedAtMinutes Target `json:"drained_at_minutes"`
 	WantedChance     Target `json:"wanted_chance"`
+	// Results are asked of what a kitchen measures beside hold and drainage: best may
+	// lie in the middle of a scale.
+	Results []ResultTarget `json:"results"`
+}
+
+// ResultTarget is the range asked of one such result; nil = no bound on that side.
+type ResultTarget struct {
+	Result Outcome  `json:"result"`
+	Label  string   `json:"label"`
+	Unit   string   `json:"unit"`
+	Low    *float64 `json:"low"`
+	High   *float64 `json:"high"`
+	From   string   `json:"from"`
+}
+
+// Outcomes is the whole chain.
+func (t Targets) Outcomes() []Outcome {
+	out := slices.Clone(Chain)
+	for _, r := range t.Results {
+		out = append(out, r.Result)
+	}
+	return out
+}
+
+// Asked is the target of a result beside hold and drainage, nil if it has none.
+func (t Targets) Asked(o Outcome) *ResultTarget {
+	for i := range t.Results {
+		if t.Results[i].Result == o {
+			return &t.Results[i]
+		}
+	}
+	return nil
 }
 
 // Batch is what the formula's grams are scaled and rounded to.
@@ -377,8 +414,11 @@ type SigmaNode struct {
 // Model is what is believed of one outcome after the log: the mean and
 // covariance of its terms, enough to work out the chance of any mix.
 type Model struct {
-	Outcome      Outcome      `json:"outcome"`
-	Kind         string       `json:"kind"` // "ln_minutes", "ln_percent" or "yes_no"
+	Outcome Outcome `json:"outcome"`
+	Kind    string  `json:"kind"` // "ln_minutes", "ln_percent", "yes_no" or "measured"
+	// Centre and Scale are of a measured result: its line is (value - centre)/scale.
+	Centre       *float64     `json:"centre"`
+	Scale        *float64     `json:"scale"`
 	N            int          `json:"n"`
 	Observations Observations `json:"observations"`
 	Events       *int         `json:"events"` // clogged, or broken

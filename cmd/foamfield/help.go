@@ -40,6 +40,9 @@ What "works" means; these win over a Targets sheet in the log:
   --drained-at MIN   the minute at which drainage counts; 20 unless set
   --chance P         the chance of working you want: 0.8, 80 or 80%; 0.8 unless set
 
+A Targets sheet can also ask for a score or another result of the log, by its
+header and a range: taste | 4 to 6, or overrun % | at least 150.
+
 The formula:
 
   --batch G          grams to scale it to; your middle batch unless set

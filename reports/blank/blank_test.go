@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"math"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -58,7 +59,7 @@ func TestOurReaderReadsItWithoutADoubt(t *testing.T) {
 	if len(log.Trials) != 2 {
 		t.Fatalf("%d trials, want 2: nothing but what is typed may count", len(log.Trials))
 	}
-	if log.Targets != (ingest.Targets{}) || len(log.Method) > 0 {
+	if !reflect.DeepEqual(log.Targets, ingest.Targets{}) || len(log.Method) > 0 {
 		t.Errorf("set without being filled in: %+v %v", log.Targets, log.Method)
 	}
 	var read []string

@@ -37,6 +37,7 @@ var kitchenSheets = []kitchenSheet{
 			"0.8, which may be typed as 80 too: of ten mixes, how many should work (here 8)",
 			"the middle batch of your log: what the formula is scaled to",
 			"0.1 g: the smallest step your scale shows",
+			"nothing: type the header of a score or another result, and at least 6, at most 3, or 4 to 6",
 		},
 		check: func(b *book, k kitchenSheet) {
 			b.checked(k.name, "B5:B10", check("OR(ISTEXT(B5),B5>=0)", "Not a value", "Type a number, or leave the cell empty."))
@@ -77,7 +78,7 @@ var kitchenSheets = []kitchenSheet{
 			"Header in the log: oil mL. Meaning: oil. Unit: mL. Basis: 0.92 g/mL.",
 		},
 		check: func(b *book, k kitchenSheet) {
-			b.checked(k.name, block(2), suggest("variable", "ignore", "hold", "drained", "came out", "split", "fat", "water"))
+			b.checked(k.name, block(2), suggest("variable", "result", "ignore", "hold", "drained", "came out", "split", "fat", "water"))
 			b.checked(k.name, block(3), suggest("g", "%", "min", "°C", "mL"))
 			b.checked(k.name, block(4), suggest("of mix", "of fat", "of water"))
 		},

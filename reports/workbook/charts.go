@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/reports"
 )
 
 // fatLimit is the best chance at each fat percent, with a chart of it.
@@ -16,7 +17,7 @@ func fatLimit(b *book, r *result.Results) {
 	p.freeze(1)
 	for _, f := range r.FatLimit {
 		p.add(in(tenths, f.FatPercent), in(chance, f.Chance.Mean), in(chance, f.Chance.Low), in(chance, f.Chance.High),
-			in(ordinary, failure(f.LimitedBy)), number(f.Mix.EmulsifierPercent, hundredths), number(f.Mix.BlendHLB, hundredths), in(ordinary, f.Workable))
+			in(ordinary, reports.Failing(r, f.LimitedBy)), number(f.Mix.EmulsifierPercent, hundredths), number(f.Mix.BlendHLB, hundredths), in(ordinary, f.Workable))
 	}
 	if n := len(r.FatLimit); n > 1 {
 		series := func(col, colour string, dash excelize.LineDashType, width float64) excelize.ChartSeries {

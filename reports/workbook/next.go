@@ -152,14 +152,21 @@ func nextColumns(r *result.Results) []nextColumn {
 			columns = append(columns, nextColumn{head: e.head, width: 13, value: e.at})
 		}
 	}
-	return append(columns, []nextColumn{
-		{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
-		{head: "hold (min)", width: 10},
-		{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},
-		{head: "broke", width: 9, choose: []string{"yes", "no"}},
-		{head: "notes", width: 34},
-		{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }},
-	}...)
+	columns = append(columns,
+		nextColumn{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
+		nextColumn{head: "hold (min)", width: 10},
+		nextColumn{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},
+		nextColumn{head: "broke", width: 9, choose: []string{"yes", "no"}})
+	for _, asked := range r.Targets.Results {
+		head := asked.Label
+		if asked.Unit != "" {
+			head += " (" + asked.Unit + ")"
+		}
+		columns = append(columns, nextColumn{head: head, width: 10})
+	}
+	return append(columns,
+		nextColumn{head: "notes", width: 34},
+		nextColumn{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
 }
 
 // mixColumns are for mixes that cannot be given in grams of each ingredient.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/reports"
 )
 
 // trials is the log as it was read, one row a trial, with the cell it stands in.
@@ -52,7 +53,7 @@ func trials(b *book, r *result.Results) {
 		{"drained at least, %", 10, func(t *result.Trial) cell { return bound(t.DrainedPercent, low) }},
 		{"drained at most, %", 10, func(t *result.Trial) cell { return bound(t.DrainedPercent, high) }},
 		{"worked", 10, func(t *result.Trial) cell { return known(t.Works) }},
-		{"failed by", 22, func(t *result.Trial) cell { return in(ordinary, failures(t.FailedBy)) }},
+		{"failed by", 22, func(t *result.Trial) cell { return in(ordinary, failures(r, t.FailedBy)) }},
 		{"not known", 26, func(t *result.Trial) cell { return in(ordinary, missing(t.Missing)) }},
 		{"chance foreseen from the others", 12, func(t *result.Trial) cell { return number(t.ForeseenChance, chance) }},
 		{"note", 50, func(t *result.Trial) cell { return in(ordinary, t.Note) }},
@@ -125,27 +126,12 @@ func bound(i *result.Interval, side func(*result.Interval) *float64) cell {
 	return number(side(i), hundredths)
 }
 
-func failures(by []result.Outcome) string {
+func failures(r *result.Results, by []result.Outcome) string {
 	var said []string
 	for _, o := range by {
-		said = append(said, failure(o))
+		said = append(said, reports.Failing(r, o))
 	}
 	return strings.Join(said, ", ")
-}
-
-// failure says how a mix fails by an outcome.
-func failure(o result.Outcome) string {
-	switch o {
-	case result.CameOut:
-		return "clogs"
-	case result.Broke:
-		return "splits"
-	case result.HoldMinutes:
-		return "falls too soon"
-	case result.DrainedPercent:
-		return "weeps too much"
-	}
-	return string(o)
 }
 
 func missing(m map[string]string) string {

@@ -1,0 +1,167 @@
+package analysis
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// TestRuler has, a line a case, what a logged value says on a ruler, and where a target
+// begins and ends.
+func TestRuler(t *testing.T) {
+	nine := ruler{centre: 5, scale: 2, half: 0.5, lowest: 1, top: 9}
+	plain := ruler{centre: 100, scale: 20}
+	inf := math.Inf(1)
+	for _, c := range []struct {
+		name      string
+		r         ruler
+		v         float64
+		low, high float64
+	}{
+		{"a score is half a step wide", nine, 6, 5.5, 6.5},
+		{"the top stands for all above", nine, 9, 8.5, inf},
+		{"the foot for all below", nine, 1, -inf, 1.5},
+		{"a plain number is itself", plain, 130, 130, 130},
+	} {
+		if o := c.r.seen(c.v); o.Low != c.low || o.High != c.high {
+			t.Errorf("%s: %v to %v", c.name, o.Low, o.High)
+		}
+		o := c.r.onLine(c.v)
+		if low := c.r.centre + c.r.scale*math.Log(o.Low); math.Abs(low-c.low) > 1e-9 && !math.IsInf(low, -1) {
+			t.Errorf("%s: on the line from %v", c.name, low)
+		}
+	}
+	p := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		name          string
+		r             ruler
+		low, high     *float64
+		wantL, wantHi float64
+	}{
+		{"6 to 8 of 9", nine, p(6), p(8), (5.5 - 5) / 2, (8.5 - 5) / 2},
+		{"at least 6 of 9", nine, p(6), nil, 0.25, inf},
+		{"up to the top is no bound", nine, p(6), p(9), 0.25, inf},
+		{"from the foot is none either", nine, p(1), p(4), -inf, -0.25},
+		{"80 to 120 %", plain, p(80), p(120), -1, 1},
+	} {
+		low, high := c.r.within(&result.ResultTarget{Low: c.low, High: c.high})
+		if low != c.wantL || high != c.wantHi {
+			t.Errorf("%s: %v to %v on the line", c.name, low, high)
+		}
+	}
+}
+
+// tasted is a log whose foams all come out and hold; their taste, out of 9, is
+// 5 + (HLB - 8) give or take half a point, so that best is in the middle or at an end
+// as the target has it.
+func tasted(t *testing.T, target string) *result.Results {
+	t.Helper()
+	rng := rand.New(rand.NewPCG(5, 8))
+	var b strings.Builder
+	b.WriteString("trial,fat %,emulsifier % of mix,blend HLB,came out,hold min,taste /9\n")
+	for i := range 27 {
+		hlb := 5 + 6*rng.Float64()
+		taste := math.Round(min(max(5+hlb-8+0.5*rng.NormFloat64(), 1), 9))
+		fmt.Fprintf(&b, "%d,%.1f,%.2f,%.2f,yes,%.0f,%.0f\n", i+1, 30+20*rng.Float64(), 1+2*rng.Float64(), hlb, 60*math.Exp(0.2*rng.NormFloat64()), taste)
+	}
+	path := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	log, err := ingest.Read([]string{path}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if target != "" {
+		low, high := math.Inf(-1), math.Inf(1)
+		if _, err := fmt.Sscanf(target, "%g to %g", &low, &high); err != nil {
+			t.Fatal(err)
+		}
+		for _, v := range log.Extras {
+			if v.Result {
+				log.Targets.Results = []ingest.ResultTarget{{Result: v, Interval: ingest.Interval{Low: low, High: high}}}
+			}
+		}
+	}
+	r, err := Run(log, Settings{Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestTasteIsATarget: by hand, a taste of 4 to 6 goes with an HLB of 7 to 9 and one of
+// 7 to 9 with 10 and more; without a target the taste moves no chance.
+func TestTasteIsATarget(t *testing.T) {
+	for _, c := range []struct {
+		target    string
+		low, high float64 // of the surest start's HLB
+	}{{"4 to 6", 7, 9}, {"7 to 9", 9.7, 11.1}, {"2 to 3", 4.9, 6.4}} {
+		r := tasted(t, c.target)
+		if len(r.Starts) == 0 {
+			t.Fatalf("%s: %s", c.target, r.StatusReason)
+		}
+		s := r.Starts[0]
+		if hlb := *s.Mix.BlendHLB; hlb < c.low || hlb > c.high {
+			t.Errorf("%s: the surest start has HLB %.1f", c.target, hlb)
+		}
+		// With a scatter of half a point and rounding, the middle of a range three wide is
+		// hit nearly always.
+		if s.Chance.Mean < 0.75 {
+			t.Errorf("%s: the surest start works %.2f of the time", c.target, s.Chance.Mean)
+		}
+		low, high := *r.Targets.Results[0].Low, *r.Targets.Results[0].High
+		if p := s.Predicted["score"]; p.Median < low-0.5 || p.Median > high+0.5 || p.Low >= p.High {
+			t.Errorf("%s: foretold %+v", c.target, p)
+		}
+		missed := 0
+		for _, one := range r.Trials {
+			taste := one.Extras["score"]
+			within := taste >= low && taste <= high
+			if !within {
+				missed++
+			}
+			if *one.Works != (within && *one.HoldMinutes.Low >= 20) {
+				t.Errorf("%s: trial %s with taste %v works: %v", c.target, one.ID, taste, *one.Works)
+			}
+		}
+		if r.Counts.Missed["score"] != missed {
+			t.Errorf("%s: %d trials missed it, counted %d", c.target, missed, r.Counts.Missed["score"])
+		}
+		if fails := s.Fails["score"]; math.Abs(1-s.Chance.Mean-fails-s.Fails[result.CameOut]-s.Fails[result.HoldMinutes]) > 1e-9 {
+			t.Errorf("%s: first failures %v do not add up with a chance of %v", c.target, s.Fails, s.Chance.Mean)
+		}
+	}
+	if r := tasted(t, ""); len(r.Model) != 2 || len(r.Targets.Results) != 0 {
+		t.Errorf("without a target there are %d models", len(r.Model))
+	}
+}
+
+// A target nobody logged a result for leaves nothing recommended.
+func TestTargetNobodyMeasured(t *testing.T) {
+	log := readDemo(t)
+	log.Targets.Results = []ingest.ResultTarget{{Result: ingest.Variable{Name: "score", Label: "taste", Result: true}, Interval: ingest.Interval{Low: 6, High: math.Inf(1)}}}
+	r, err := Run(log, Settings{Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r.Status == result.Recommended || r.Counts.Worked != 0 {
+		t.Errorf("%s with %d worked", r.Status, r.Counts.Worked)
+	}
+}
+
+func readDemo(t *testing.T) *ingest.Log {
+	t.Helper()
+	log, err := ingest.Read([]string{filepath.Join("..", "testdata", "demo", "week.xlsx")}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return log
+}
