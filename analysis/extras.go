@@ -140,7 +140,7 @@ func (s *study) chooseExtras() {
 	for i, v := range s.vars {
 		names, columns = append(names, v.Label), append(columns, s.column(i, trials))
 	}
-	for _, x := range s.log.Extras {
+	for _, x := range s.extras {
 		e := newExtra(x, trials)
 		reason := e.unfit()
 		named := !e.Result && float64(e.known) >= carried*float64(e.trials) && float64(e.alike) >= (1-variedIn)*float64(e.known)
@@ -174,6 +174,10 @@ func (s *study) chooseExtras() {
 			s.out.SetAside = append(s.out.SetAside, aside)
 		}
 		// Safety: nothing is said of how full a canister of unknown size should be.
+		// What goes with the mix anyway is named only where it was a question.
+		if slices.Contains(s.additions, e.Name) {
+			named = named && reason == ""
+		}
 		if named && e.known > 0 && (!e.fills() || sizes == 1) {
 			s.usual[e.Name] = e.usual
 		}
@@ -185,6 +189,9 @@ func (s *study) join(e extra) {
 	scale := (e.high - e.low) / 2
 	s.settings = append(s.settings, result.Variable{Name: e.Name, Label: e.Label, Unit: e.Unit, Role: result.Held,
 		Low: e.low, High: e.high, Centre: e.usual, Scale: scale, FixedAt: &e.usual, Assumed: e.trials - e.known})
+	if slices.Contains(s.additions, e.Name) {
+		s.settings[len(s.settings)-1].Ingredient = e.Label
+	}
 	s.beside = append(s.beside, beside{name: e.Name, prior: func(p prior) posterior.Normal { return p.setting },
 		of: func(t *trial) float64 { return (e.at(t) - e.usual) / scale }})
 }

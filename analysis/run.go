@@ -21,6 +21,7 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
 		Targets: s.want, Batch: batch(log, set)}
 	s.read()
+	s.addAdditions()
 	s.judge()
 	for _, o := range s.want.Outcomes() {
 		if isNumber(o) && !s.judged[o] {

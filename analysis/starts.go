@@ -270,7 +270,7 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
 	var templates []*trial
 	for _, t := range s.onSurface() {
-		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) {
+		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
 			templates = append(templates, t)
 		}
 	}

@@ -31,6 +31,9 @@ type study struct {
 	draws    *region.Draws
 	seed     uint64
 
+	extras    []ingest.Variable // the log's, and the additions it varied
+	additions []string          // names of these
+
 	tradeSigns bool
 }
 

@@ -232,7 +232,7 @@ func (k *kitchen) declare(f *field) {
 		f.Meaning = column.Meaning{Role: column.Unused, Words: f.Words}
 	case d.variable:
 		f.Meaning = column.Meaning{Role: column.Declared, Words: f.Words}
-		f.extra, f.raw, f.result = slug(f.Words), slug(f.Words), d.result
+		f.extra, f.raw, f.result = VariableName(f.Words), VariableName(f.Words), d.result
 	case d.words != "":
 		f.Meaning = column.Read(d.words)
 		if f.Role == column.None {
@@ -259,8 +259,8 @@ func (k *kitchen) declare(f *field) {
 	f.told = true
 }
 
-// slug is a header as the name of a variable: lower case words joined by _.
-func slug(header string) string {
+// VariableName is a header as the name of a variable: lower case words joined by _.
+func VariableName(header string) string {
 	words := strings.FieldsFunc(strings.ToLower(header), func(r rune) bool {
 		return !('a' <= r && r <= 'z' || '0' <= r && r <= '9' || r > 127)
 	})

@@ -228,7 +228,7 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		}
 		if slices.ContainsFunc(t.fields, func(o field) bool { return o.extra == v.Name && o.col != f.col }) {
 			// "mix temp" beside "serving temp": the second goes by its own words.
-			v.Name, v.Label = slug(f.Words), f.Words
+			v.Name, v.Label = VariableName(f.Words), f.Words
 		}
 		if v.Result && f.Words != "" && f.want == quantity.Score {
 			v.Label, v.OutOf = strings.ToLower(f.Words), int(f.OutOf) // the kitchen's own word: taste, firmness

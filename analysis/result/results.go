@@ -292,6 +292,9 @@ type Variable struct {
 	Centre float64 `json:"centre"` // of x as used (of the logarithm if Log)
 	Scale  float64 `json:"scale"`
 	Role   Role    `json:"role"`
+	// Ingredient is whose percent of the mix it is, "" if it is none: a formula in grams
+	// says it already.
+	Ingredient string `json:"ingredient"`
 	// FixedAt is the value every chance and every mix goes with, if Role is Held.
 	FixedAt *float64 `json:"fixed_at"`
 	// Assumed is the number of trials that do not say it and were taken to have had

@@ -86,33 +86,37 @@ var knownSettings = []string{"chargers", "rest_minutes", "warm_minutes", "temper
 // setting is a column for how a mix is worked, such as the minutes of rest.
 type setting struct {
 	name, head, unit string
-	known            bool
+	known            bool // to our reader, by its header
+	inGrams          bool // an ingredient, which a mix in grams has among them
 }
 
 // nextSettings are those that go with the mixes to make.
 func nextSettings(r *result.Results) (out []setting) {
-	add := func(name, label, unit string) {
-		if !slices.ContainsFunc(r.NextTrials, func(n result.NextTrial) bool { _, ok := n.Mix.Extras[name]; return ok }) {
+	add := func(name, label, unit, ingredient string) {
+		if !slices.ContainsFunc(r.NextTrials, func(n result.NextTrial) bool {
+			_, ok := n.Mix.Extras[name]
+			return ok && (ingredient == "" || len(n.Ingredients) == 0)
+		}) {
 			return
 		}
 		head := label
 		if unit != "" {
 			head += " (" + unit + ")"
 		}
-		out = append(out, setting{name, head, unit, slices.Contains(knownSettings, name)})
+		out = append(out, setting{name, head, unit, ingredient != "" || slices.Contains(knownSettings, name), ingredient != ""})
 	}
 	for _, v := range r.Variables {
-		add(v.Name, v.Label, v.Unit)
+		add(v.Name, v.Label, v.Unit, v.Ingredient)
 	}
 	for _, v := range r.SetAside {
-		add(v.Name, v.Label, v.Unit)
+		add(v.Name, v.Label, v.Unit, "")
 	}
 	return out
 }
 
 // at is the value of a setting that goes with a mix.
 func (s setting) at(_ int, n result.NextTrial) cell {
-	if v, ok := n.Mix.Extras[s.name]; ok {
+	if v, ok := n.Mix.Extras[s.name]; ok && !(s.inGrams && len(n.Ingredients) > 0) {
 		return in(amount, v)
 	}
 	return cell{}

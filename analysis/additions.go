@@ -1,0 +1,97 @@
+package analysis
+
+import (
+	"maps"
+	"math"
+	"slices"
+
+	"foamfield/ingest"
+	"foamfield/ingest/ingredient"
+)
+
+// An addition is an ingredient that is neither fat nor water nor emulsifier: a thickener,
+// salt, sugar. Its percent of the mix is a setting like any other, and a formula keeps
+// that percent whatever fat it is solved for.
+
+// fineness is how many values of an addition are told apart between nothing and the
+// power of ten below the most that was used: percents nearer than that are one.
+const fineness = 20
+
+// addAdditions gives every trial the percents of the additions that the log varied,
+// as extras beside the log's own, in copies of the trials it changes.
+func (s *study) addAdditions() {
+	s.extras = s.log.Extras
+	percents := map[string][]float64{} // by the log's name, one a trial; NaN where a trial does not say
+	unsaid := make([]float64, len(s.trials))
+	for i := range s.trials {
+		if s.trials[i].recipe == nil {
+			unsaid[i] = math.NaN()
+		}
+	}
+	names := firstNames{}
+	for i, t := range s.trials {
+		if t.recipe == nil {
+			continue
+		}
+		for _, p := range t.Parts {
+			if k := p.What.Kind; p.Grams <= 0 || k != ingredient.Thickener && k != ingredient.Other {
+				continue
+			}
+			name := names.name(p)
+			if percents[name] == nil {
+				percents[name] = slices.Clone(unsaid)
+			}
+			percents[name][i] += 100 * p.Grams / *t.BatchGrams
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(percents)) {
+		v := percents[name]
+		most := 0.0
+		for _, x := range v {
+			if x > most {
+				most = x
+			}
+		}
+		step := math.Pow(10, math.Floor(math.Log10(most))) / fineness
+		low, high := math.Inf(1), 0.0
+		for i, x := range v {
+			if !math.IsNaN(x) {
+				v[i] = math.Round(x/step) * step
+				low, high = math.Min(low, v[i]), math.Max(high, v[i])
+			}
+		}
+		key := ingest.VariableName(name) + "_percent"
+		taken := slices.ContainsFunc(s.extras, func(e ingest.Variable) bool { return e.Name == key })
+		if taken || high-low <= 2*step { // no more than weighing makes of one percent
+			continue
+		}
+		s.extras = append(slices.Clip(s.extras), ingest.Variable{Name: key, Label: name, Unit: "% of mix"})
+		s.additions = append(s.additions, key)
+		for i, x := range v {
+			if !math.IsNaN(x) {
+				s.trials[i].give(key, x)
+			}
+		}
+	}
+}
+
+// give adds an extra to a trial, whose maps others share.
+func (t *trial) give(name string, v float64) {
+	own := *t.Trial
+	own.Extras = maps.Clone(own.Extras)
+	if own.Extras == nil {
+		own.Extras = map[string]float64{}
+	}
+	own.Extras[name] = v
+	t.Trial, t.shown.Extras = &own, own.Extras
+}
+
+// sameAdditions says whether a trial had the percents that the starts are made with.
+func (s *study) sameAdditions(t *trial) bool {
+	for i, b := range s.beside {
+		if slices.Contains(s.additions, b.name) && t.beside[i] != s.basis.Beside[i] {
+			return false
+		}
+	}
+	return true
+}
