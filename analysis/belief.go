@@ -22,7 +22,7 @@ func (s *study) priorBelief() *result.PriorBelief {
 	before := &region.Chain{Basis: s.basis}
 	for i := range s.links {
 		none := &link{outcome: s.links[i].outcome, ruler: s.links[i].ruler}
-		l, err := s.linkOf(none, s.priorTerms(priorOf(none.outcome)), s.chain.Links[i].ExtraSD, true, s.stream(streamPrior+uint64(i)))
+		l, err := s.linkOf(none, s.priorTerms(priorOf(none.outcome)), true, s.stream(streamPrior+uint64(i)))
 		if err != nil {
 			return nil
 		}
@@ -75,7 +75,7 @@ func (s *study) widths(mixes [][]float64) [][]result.Width {
 		for t := range terms {
 			terms[t] = posterior.Normal{Mean: terms[t].Mean, SD: factors[c] * terms[t].SD}
 		}
-		chains[c].Links[i], failed[k] = s.linkOf(&s.links[i], terms, s.chain.Links[i].ExtraSD, true, s.stream(streamWidths+uint64(k)))
+		chains[c].Links[i], failed[k] = s.linkOf(&s.links[i], terms, true, s.stream(streamWidths+uint64(k)))
 	})
 	for c, factor := range factors {
 		for m, mix := range mixes {

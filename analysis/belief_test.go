@@ -18,7 +18,7 @@ func TestQuickLinks(t *testing.T) {
 	s := studied(t, log, Settings{})
 	quick := &region.Chain{Basis: s.chain.Basis}
 	for i := range s.links {
-		l, err := s.linkOf(&s.links[i], s.priorTerms(priors[s.links[i].outcome]), 0, true, s.stream(99+uint64(i)))
+		l, err := s.linkOf(&s.links[i], s.priorTerms(priors[s.links[i].outcome]), true, s.stream(99+uint64(i)))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -30,12 +30,32 @@ const (
 // chooseChoices puts the choices that the trials differ in beside the mix.
 func (s *study) chooseChoices() {
 	trials := s.onSurface()
-	s.offsets("emulsifiers", emulsifierSets(trials))
-	s.offsets("fat", mainFats(trials))
+	if c := s.offsets("emulsifiers", emulsifierSets(trials), false); c != nil {
+		s.out.Choices = append(s.out.Choices, *c)
+	}
+	if c := s.offsets("fat", mainFats(trials), false); c != nil {
+		s.out.Choices = append(s.out.Choices, *c)
+	}
+	if c := s.offsets("cook", cooks(trials), true); c != nil {
+		s.out.Averaged = append(s.out.Averaged, *c)
+	}
 }
 
-// offsets puts the levels of one choice beside the mix; of names each trial's level.
-func (s *study) offsets(by string, of map[*trial]string) {
+// cooks names who made every trial. Nobody chooses a cook for a formula: chances are
+// those of a mix made by any of them.
+func cooks(trials []*trial) map[*trial]string {
+	out := map[*trial]string{}
+	for _, t := range trials {
+		if t.Cook != "" {
+			out[t] = t.Cook
+		}
+	}
+	return out
+}
+
+// offsets puts the levels of one choice beside the mix, or of one thing to average over;
+// of names each trial's level.
+func (s *study) offsets(by string, of map[*trial]string, averaged bool) *result.Choice {
 	times := map[string]int{}
 	for _, name := range of {
 		times[name]++
@@ -48,12 +68,12 @@ func (s *study) offsets(by string, of map[*trial]string) {
 		own++
 	}
 	switch {
-	case len(names) < 2:
-		return
+	case len(names) < 2, own == 0 && averaged:
+		return nil
 	case own == 0:
 		s.out.SetAside = append(s.out.SetAside, result.SetVariable{Name: by, Label: "which " + by,
 			Reason: "many were tried and none three times, so these trials cannot tell what each does"})
-		return
+		return nil
 	}
 	level := map[string]int{}
 	choice := result.Choice{By: by}
@@ -70,16 +90,25 @@ func (s *study) offsets(by string, of map[*trial]string) {
 		}
 		choice.Levels = append(choice.Levels, result.ChoiceLevel{Name: label, Trials: times[name]})
 		term := len(s.beside)
-		s.beside = append(s.beside, beside{name: by + ": " + label, choice: by, level: label,
-			prior: func(p prior) posterior.Normal { return p.choice },
-			of: func(t *trial) float64 {
-				if name, known := of[t]; known && level[name] == term {
+		s.beside = append(s.beside, beside{name: by + ": " + label, of: by, level: label, averaged: averaged,
+			prior: func(p prior) posterior.Normal {
+				if averaged {
+					return p.cook
+				}
+				return p.choice
+			},
+			at: func(t *trial) float64 {
+				name, known := of[t]
+				switch {
+				case known && level[name] == term:
 					return 1
+				case !known && averaged:
+					return 1 / float64(len(choice.Levels))
 				}
 				return 0
 			}})
 	}
-	s.out.Choices = append(s.out.Choices, choice)
+	return &choice
 }
 
 // firstNames gives ingredients the log's first name for what is the same: one kind of one HLB.
@@ -167,7 +196,7 @@ func (s *study) ways() []way {
 		held := slices.Clone(s.basis.Beside)
 		chosen := 0
 		for i, b := range s.beside {
-			if b.choice != "" && t.beside[i] != 0 && b.level != others {
+			if b.chosen() && t.beside[i] != 0 && b.level != others {
 				held[i] = t.beside[i]
 				chosen++
 			}
@@ -196,7 +225,7 @@ func (s *study) hold(w way) {
 // levelOf is the level of a choice that a trial was made with, "" if it does not say.
 func (s *study) levelOf(choice string, t *trial) string {
 	for i, b := range s.beside {
-		if b.choice == choice && t.beside[i] != 0 {
+		if b.of == choice && t.beside[i] != 0 {
 			return b.level
 		}
 	}
@@ -206,40 +235,77 @@ func (s *study) levelOf(choice string, t *trial) string {
 // madeAlike says whether a trial was made in the way that is held.
 func (s *study) madeAlike(t *trial) bool {
 	for i, b := range s.beside {
-		if b.choice != "" && t.beside[i] != s.basis.Beside[i] {
+		if b.chosen() && t.beside[i] != s.basis.Beside[i] {
 			return false
 		}
 	}
 	return true
 }
 
-// choices says what each level does to the hold against the one that is held.
+// choices says what mixes are named with, and what each other level does to the hold against the one that is held, or
+// against the average.
 func (s *study) choices() {
-	line := s.lineOf(result.HoldMinutes)
-	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
 	for k := range s.out.Choices {
 		c := &s.out.Choices[k]
-		place := map[string]int{}
 		for i, b := range s.beside {
-			if b.choice == c.By {
-				place[b.level] = i
-				if s.basis.Beside[i] != 0 {
-					c.Held = b.level
-				}
+			if b.of == c.By && s.basis.Beside[i] != 0 {
+				c.Held = b.level
 			}
 		}
-		held, chosen := place[c.Held]
-		for j := range c.Levels {
-			l := &c.Levels[j]
-			if line == nil || !chosen || l.Name == c.Held {
-				continue
-			}
-			change := make([]float64, s.basis.Width())
-			change[len(s.basis.Terms)+place[l.Name]] = 1
-			change[len(s.basis.Terms)+held] = -1
-			m, sd := line.Level(change)
-			l.HoldFactor = &result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
-			l.Verdict = verdict(distuv.UnitNormal.CDF(math.Abs(m) / sd))
+		if c.Held != "" {
+			s.compare(c)
 		}
 	}
+	for k := range s.out.Averaged {
+		s.compare(&s.out.Averaged[k])
+	}
+	for i, b := range s.beside {
+		if b.of != "" {
+			s.out.HeldTerms = append(s.out.HeldTerms, result.HeldTerm{Term: b.name, Value: s.basis.Beside[i]})
+		}
+	}
+}
+
+// compare holds every level of a choice against what the mixes are named with.
+func (s *study) compare(c *result.Choice) {
+	line := s.lineOf(result.HoldMinutes)
+	if line == nil {
+		return
+	}
+	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
+	for j := range c.Levels {
+		l := &c.Levels[j]
+		if l.Name == c.Held {
+			continue
+		}
+		m, sd := line.Level(s.shift(c.By, l.Name))
+		l.HoldFactor = &result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
+		l.Verdict = verdict(distuv.UnitNormal.CDF(math.Abs(m) / sd))
+	}
+}
+
+// shift is by what the features move from the named mixes' level of a choice to another.
+func (s *study) shift(by, level string) []float64 {
+	change := make([]float64, s.basis.Width())
+	for i, b := range s.beside {
+		if b.of == by {
+			change[len(s.basis.Terms)+i] = -s.basis.Beside[i]
+			if b.level == level {
+				change[len(s.basis.Terms)+i]++
+			}
+		}
+	}
+	return change
+}
+
+// betweenCooks is the variance that a line of a mix made by any of the cooks has beside
+// its scatter: the mean square of how far each is from their average.
+func (s *study) betweenCooks(line *posterior.LinePosterior) (v float64) {
+	for _, c := range s.out.Averaged {
+		for _, l := range c.Levels {
+			m, sd := line.Level(s.shift(c.By, l.Name))
+			v += (m*m + sd*sd) / float64(len(c.Levels))
+		}
+	}
+	return v
 }

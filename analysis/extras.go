@@ -18,10 +18,15 @@ import (
 type beside struct {
 	name  string // as the terms in the results call it
 	prior func(prior) posterior.Normal
-	of    func(*trial) float64
-	// choice and level, if it is the offset of one level of a choice.
-	choice, level string
+	at    func(*trial) float64
+	// of and level, if it is the offset of one level of a choice, or of something that
+	// is averaged over.
+	of, level string
+	averaged  bool
 }
+
+// chosen says whether it is the offset of something that a mix is made of.
+func (b *beside) chosen() bool { return b.of != "" && !b.averaged }
 
 // What an extra must show before it joins the surface. An extra is a number a kitchen
 // sets before the foam is made: chargers, minutes of rest, a temperature, a column it
@@ -193,17 +198,24 @@ func (s *study) join(e extra) {
 		s.settings[len(s.settings)-1].Ingredient = e.Label
 	}
 	s.beside = append(s.beside, beside{name: e.Name, prior: func(p prior) posterior.Normal { return p.setting },
-		of: func(t *trial) float64 { return (e.at(t) - e.usual) / scale }})
+		at: func(t *trial) float64 { return (e.at(t) - e.usual) / scale }})
 }
 
 // placeBeside gives every trial on the surface its values beside the mix.
 func (s *study) placeBeside() {
 	for _, t := range s.onSurface() {
 		for _, b := range s.beside {
-			t.beside = append(t.beside, b.of(t))
+			t.beside = append(t.beside, b.at(t))
 		}
 	}
 	s.basis.Beside = make([]float64, len(s.beside))
+	for _, c := range s.out.Averaged {
+		for i, b := range s.beside {
+			if b.of == c.By {
+				s.basis.Beside[i] = 1 / float64(len(c.Levels))
+			}
+		}
+	}
 }
 
 // follows is the share of a column's variation that goes with the others together, and

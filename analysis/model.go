@@ -117,16 +117,15 @@ func (s *study) fitModel() error {
 	for _, t := range trials {
 		days[t.Day] = true
 	}
-	extra := 0.0
 	if len(days) == 1 && !days[""] {
-		extra = daySD
+		s.daySD = daySD
 	}
 	s.chain = &region.Chain{Basis: s.basis, Links: make([]region.Link, len(s.links))}
 	s.out.Model = make([]result.Model, len(s.links))
 	errs := make([]error, len(s.links))
 	var wg sync.WaitGroup
 	for i := range s.links {
-		wg.Go(func() { errs[i] = s.believe(i, extra) })
+		wg.Go(func() { errs[i] = s.believe(i) })
 	}
 	wg.Wait()
 	for i, err := range errs {
@@ -138,7 +137,7 @@ func (s *study) fitModel() error {
 }
 
 // believe fits one outcome.
-func (s *study) believe(i int, extra float64) error {
+func (s *study) believe(i int) error {
 	l := &s.links[i]
 	p := priorOf(l.outcome)
 	terms := s.priorTerms(p)
@@ -152,7 +151,7 @@ func (s *study) believe(i int, extra float64) error {
 	for _, n := range terms {
 		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})
 	}
-	link, err := s.linkOf(l, terms, extra, false, s.stream(streamModel+uint64(i)))
+	link, err := s.linkOf(l, terms, false, s.stream(streamModel+uint64(i)))
 	if err != nil {
 		return err
 	}
@@ -171,7 +170,7 @@ func (s *study) believe(i int, extra float64) error {
 		for k, n := range line.Nodes {
 			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k)})
 		}
-		m.DaySD, m.Draws, m.ESS = extra, line.Draws(), line.ESS
+		m.DaySD, m.Draws, m.ESS = link.ExtraSD, line.Draws(), line.ESS
 	} else {
 		events := 0
 		for _, a := range l.answers {
@@ -190,15 +189,18 @@ func (s *study) believe(i int, extra float64) error {
 
 // linkOf is what is believed of an outcome from its observations, none of them for the
 // prior itself.
-func (s *study) linkOf(l *link, terms []posterior.Normal, extra float64, quick bool, rng *rand.Rand) (region.Link, error) {
+func (s *study) linkOf(l *link, terms []posterior.Normal, quick bool, rng *rand.Rand) (region.Link, error) {
 	x := make([][]float64, len(l.trials))
 	for k, t := range l.trials {
 		x[k] = s.basis.With(t.beside).Features(t.mix)
 	}
 	if isNumber(l.outcome) {
 		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: priorOf(l.outcome).lnSigma, Quick: quick}.Sample(rng)
+		if err != nil {
+			return region.Link{}, err
+		}
 		low, high := s.asked(l)
-		return region.Link{Line: post, Low: low, High: high, ExtraSD: extra}, err
+		return region.Link{Line: post, Low: low, High: high, ExtraSD: math.Sqrt(s.daySD*s.daySD + s.betweenCooks(post))}, nil
 	}
 	y := posterior.YesNo{X: x, Y: l.answers, Prior: terms, Quick: quick}
 	if s.tradeSigns {

@@ -13,11 +13,13 @@ import (
 // (chargers, rest, temperature) is expected to do half of what the mix itself does,
 // either way: a factor of 1.5 in hold from the middle to the edge of what was tried, 2.2
 // from edge to edge. Two kinds of emulsifiers or fat (a choice) at the same numbers
-// usually hold within a factor of 1.5 of each other, as 0.3 for each of the two says.
+// usually hold within a factor of 1.5 of each other, as 0.3 for each of the two says; two
+// cooks within 1.3.
 type prior struct {
 	constant, straight, square, product posterior.Normal
 	setting                             posterior.Normal   // an extra's straight term, per half range tried
 	choice                              posterior.Normal   // offset of one kind of emulsifiers or fat
+	cook                                posterior.Normal   // offset of who made it
 	lean                                map[string]float64 // prior mean of a variable's straight term
 	lnSigma                             posterior.Normal
 }
@@ -33,26 +35,26 @@ var priors = map[result.Outcome]prior{
 		constant: posterior.Normal{Mean: 3, SD: 3},
 		straight: posterior.Normal{SD: 4}, square: posterior.Normal{SD: 2}, product: posterior.Normal{SD: 2},
 		lean:    map[string]float64{fatPercent: -2, emulsifierPercent: -2, emulsifierGrams: -2},
-		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1},
+		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1}, cook: posterior.Normal{SD: 0.5},
 	},
 	// Of those that come out few split, and splitting rises with fat.
 	result.Broke: {
 		constant: posterior.Normal{Mean: -3.5, SD: 2.5},
 		straight: posterior.Normal{SD: 3}, square: posterior.Normal{SD: 1}, product: posterior.Normal{SD: 1},
 		lean:    map[string]float64{fatPercent: 2},
-		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1},
+		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1}, cook: posterior.Normal{SD: 0.5},
 	},
 	// A foam holds from a minute to hours; repeats scatter by 15 to 60 %.
 	result.HoldMinutes: {
 		constant: posterior.Normal{Mean: 2.7, SD: 1.2},
 		straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
-		setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3},
+		setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3}, cook: posterior.Normal{SD: 0.2},
 		lnSigma: posterior.Normal{Mean: -1.2, SD: 0.5},
 	},
 	result.DrainedPercent: {
 		constant: posterior.Normal{Mean: 2, SD: 1.2},
 		straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
-		setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3},
+		setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3}, cook: posterior.Normal{SD: 0.2},
 		lnSigma: posterior.Normal{Mean: -1, SD: 0.5},
 	},
 }
@@ -62,7 +64,7 @@ var priors = map[result.Outcome]prior{
 var measured = prior{
 	constant: posterior.Normal{SD: 1},
 	straight: posterior.Normal{SD: 0.8}, square: posterior.Normal{SD: 0.5}, product: posterior.Normal{SD: 0.4},
-	setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3},
+	setting: posterior.Normal{SD: 0.4}, choice: posterior.Normal{SD: 0.3}, cook: posterior.Normal{SD: 0.2},
 	lnSigma: posterior.Normal{Mean: -0.5, SD: 0.5},
 }
 

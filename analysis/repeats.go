@@ -75,11 +75,11 @@ func (s *study) group() {
 	}
 }
 
-// sameBeside says whether two trials were made the same way: a tenth of the range tried
-// apart at most in every setting.
-func sameBeside(a, b []float64) bool {
+// sameBeside says whether two trials were made the same way, whoever made them: a tenth
+// of the range tried apart at most in every setting.
+func (s *surface) sameBeside(a, b []float64) bool {
 	for i := range a {
-		if math.Abs(a[i]-b[i]) > 0.2 {
+		if !s.beside[i].averaged && math.Abs(a[i]-b[i]) > 0.2 {
 			return false
 		}
 	}
@@ -88,7 +88,7 @@ func sameBeside(a, b []float64) bool {
 
 // repeats says whether b is a new mix of a's formula, made the same way.
 func (s *study) repeats(a, b *trial) bool {
-	if a.mix != nil && b.mix != nil && !sameBeside(a.beside, b.beside) {
+	if a.mix != nil && b.mix != nil && !s.sameBeside(a.beside, b.beside) {
 		return false
 	}
 	if a.recipe != nil && b.recipe != nil {

@@ -333,6 +333,8 @@ func fillEmpty(r *result.Results) {
 	none(&r.Variables)
 	none(&r.SetAside)
 	none(&r.Choices)
+	none(&r.Averaged)
+	none(&r.HeldTerms)
 	none(&r.Fits)
 	none(&r.Model)
 	none(&r.Assumed)

@@ -371,7 +371,7 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 // made counts the trials of a start's own formula.
 func (s *study) made(values []float64) (times, worked int) {
 	for _, t := range s.onSurface() {
-		if !s.sameMix(t.mix, values) || !sameBeside(t.beside, s.basis.Beside) {
+		if !s.sameMix(t.mix, values) || !s.sameBeside(t.beside, s.basis.Beside) {
 			continue
 		}
 		times++
@@ -388,7 +388,10 @@ func (s *study) closest(values []float64) *result.Closest {
 	near := math.Inf(1)
 	for _, t := range s.onSurface() {
 		d := s.distance(values, t.mix)
-		for i := range s.beside {
+		for i, b := range s.beside {
+			if b.averaged {
+				continue
+			}
 			d = math.Hypot(d, t.beside[i]-s.basis.Beside[i])
 		}
 		if d < near {

@@ -23,6 +23,7 @@ type study struct {
 	out    *result.Results
 	trials []trial // those used, in the log's order
 	surface
+	daySD    float64 // added to the scatter of numbers where the log cannot show it
 	chain    *region.Chain
 	links    []link        // what the chain's links were fitted on
 	declared []link        // results beside the chain that were fitted

@@ -106,6 +106,11 @@ func (b *builder) live() *Live {
 	if l.Mix, ok = b.values(start.Mix); !ok || !(l.Batch > 0 && l.Step > 0) {
 		return nil
 	}
+	// A term that is no product of variables is a variable of its own that never moves.
+	for _, h := range r.HeldTerms {
+		place[h.Term] = len(l.Variables)
+		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1})
+	}
 	for _, m := range r.Model {
 		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, DaySD: m.DaySD}
 		for _, names := range m.Terms {
@@ -162,7 +167,7 @@ func evaluable(m result.Model) bool {
 	return true
 }
 
-// values is a mix by the place of each variable.
+// values is a mix by the place of each variable, then the terms that are held.
 func (b *builder) values(m result.Mix) ([]float64, bool) {
 	out := make([]float64, len(b.r.Variables))
 	for i, v := range b.r.Variables {
@@ -180,6 +185,9 @@ func (b *builder) values(m result.Mix) ([]float64, bool) {
 			return nil, false
 		}
 		out[i] = x
+	}
+	for _, h := range b.r.HeldTerms {
+		out = append(out, h.Value)
 	}
 	return out, true
 }

@@ -45,6 +45,9 @@ func (b *builder) moved() Section {
 	for i, c := range b.r.Choices {
 		items = append(items, b.choice(fmt.Sprintf("choices[%d]", i), c)...)
 	}
+	for i, c := range b.r.Averaged {
+		items = append(items, b.averaged(fmt.Sprintf("averaged[%d]", i), c)...)
+	}
 	for i, v := range b.r.Variables {
 		if v.FixedAt != nil && v.Assumed > 0 {
 			p := fmt.Sprintf("variables[%d]", i)
@@ -110,6 +113,26 @@ func (b *builder) choice(path string, c result.Choice) (items []Text) {
 		items = append(items, say("The starts are made with "+c.Held+" and rest on where it was tried; the others are not taken for it, whatever their HLB."))
 	}
 	return items
+}
+
+// averaged says who or what a trial is not chosen by, and what it does all the same.
+func (b *builder) averaged(path string, c result.Choice) (items []Text) {
+	told := false
+	for i, l := range c.Levels {
+		f := l.HoldFactor
+		if f == nil || l.Verdict != result.Clear { // days and cooks go together too often for less
+			continue
+		}
+		told = true
+		p := fmt.Sprintf("%s.levels[%d]", path, i)
+		items = append(items, say(Span{Text: "Clear: ", Strong: true}, "made by "+l.Name+" (", count(p+".trials", l.Trials), " trials), the same numbers hold ",
+			num(p+".hold_factor.mid", f.Mid, 1), " times as long as on average (", num(p+".hold_factor.low", f.Low, 1), " to ", num(p+".hold_factor.high", f.High, 1), ")."))
+	}
+	last := "The chances are for a mix made by any of the " + c.By + "s of this log."
+	if !told {
+		last = "Whether it matters who makes it, these trials cannot tell. " + last
+	}
+	return append(items, say(last))
 }
 
 // more is a variable that rises, where "more" is not the word for it.

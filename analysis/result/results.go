@@ -38,6 +38,8 @@ type Results struct {
 	Variables     []Variable      `json:"variables"`
 	SetAside      []SetVariable   `json:"variables_set_aside"`
 	Choices       []Choice        `json:"choices"`
+	Averaged      []Choice        `json:"averaged"`   // what nobody chooses, such as who makes it: chances are those of any of them
+	HeldTerms     []HeldTerm      `json:"held_terms"` // of choices and averages: the values that chances are worked out with
 	Fits          []Fit           `json:"fits"`
 	Model         []Model         `json:"model"`
 	Assumed       []string        `json:"assumed"` // which way chances are taken to move, whatever few trials say
@@ -324,16 +326,22 @@ type SetVariable struct {
 // line by an offset; the starts are made of the level that is held.
 type Choice struct {
 	By     string        `json:"by"`   // "emulsifiers" or "fat"
-	Held   string        `json:"held"` // "" before there is a start
+	Held   string        `json:"held"` // "" before there is a start, and where it is averaged over
 	Levels []ChoiceLevel `json:"levels"`
+}
+
+// HeldTerm is a term of the models that is no product of variables.
+type HeldTerm struct {
+	Term  string  `json:"term"`
+	Value float64 `json:"value"`
 }
 
 // ChoiceLevel is one of them.
 type ChoiceLevel struct {
 	Name   string `json:"name"`
 	Trials int    `json:"trials"`
-	// HoldFactor is how many times as long as with the level that is held a foam of the
-	// same numbers holds, with 90 % limits.
+	// HoldFactor is how many times as long as with the level that is held, or on average,
+	// a foam of the same numbers holds, with 90 % limits.
 	HoldFactor *Band   `json:"hold_factor"`
 	Verdict    Verdict `json:"verdict"` // "" where there is no factor
 }
@@ -430,7 +438,7 @@ type Model struct {
 	Mean         []float64    `json:"mean"`
 	Covariance   [][]float64  `json:"covariance"` // of the terms (given the scatter)
 	Sigma        []SigmaNode  `json:"sigma"`      // none for yes/no
-	DaySD        float64      `json:"day_sd"`     // added to the scatter for another day
+	DaySD        float64      `json:"day_sd"`     // added to the scatter for another day and any of the cooks
 	Draws        int          `json:"draws"`
 	ESS          float64      `json:"ess"`
 }

@@ -158,6 +158,9 @@ func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *r
 			for _, one := range base.Variables {
 				v.Mix = append(v.Mix, *map[string]*float64{"fat_percent": tried.Mix.FatPercent, "emulsifier_percent": tried.Mix.EmulsifierPercent, "blend_hlb": tried.Mix.BlendHLB}[one.Name])
 			}
+			for _, h := range base.HeldTerms {
+				v.Mix = append(v.Mix, h.Value)
+			}
 			vectors = append(vectors, v)
 		}
 	}
