@@ -141,8 +141,13 @@ func AtLeastWith(features, draw []float64, lnT, extraSD, own float64) float64 {
 
 type lineDensity struct {
 	Line
-	x *mat.Dense
+	x     *mat.Dense
+	ends  []ends
+	lines scratch
 }
+
+// ends are the bounds of an observation on the line.
+type ends struct{ low, high float64 }
 
 func (d *lineDensity) size() int         { return len(d.Prior) + 1 }
 func (d *lineDensity) observations() int { return len(d.Y) }
@@ -201,42 +206,55 @@ func (d *lineDensity) newton(theta []float64) (float64, []float64, *mat.SymDense
 	return ll, grad, info
 }
 
-func (d *lineDensity) batch(draws *mat.Dense, logPrior []float64, loglik *mat.Dense) {
+func (d *lineDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	p := len(d.Prior)
 	n, _ := draws.Dims()
-	if len(d.Y) > 0 {
-		loglik.Mul(draws.Slice(0, n, 0, p), d.x.T())
-	}
-	// ln bounds once, not once a draw
-	type bounds struct{ low, high float64 }
-	b := make([]bounds, len(d.Y))
-	for i, o := range d.Y {
-		b[i] = bounds{math.Inf(-1), math.Inf(1)}
-		if o.Low > 0 {
-			b[i].low = math.Log(o.Low)
-		}
-		if !math.IsInf(o.High, 1) {
-			b[i].high = math.Log(o.High)
+	at := d.lines.at(draws.Slice(0, n, 0, p).(*mat.Dense), d.x, each)
+	if d.ends == nil { // ln bounds once, not once a draw
+		for _, o := range d.Y {
+			b := ends{math.Inf(-1), math.Inf(1)}
+			if o.Low > 0 {
+				b.low = math.Log(o.Low)
+			}
+			if !math.IsInf(o.High, 1) {
+				b.high = math.Log(o.High)
+			}
+			d.ends = append(d.ends, b)
 		}
 	}
 	for k := range n {
 		theta := draws.RawRowView(k)
-		logPrior[k] = logNormals(theta[:p], d.Prior) + logNormals(theta[p:], []Normal{d.LnSigma})
+		sum := logNormals(theta[:p], d.Prior) + logNormals(theta[p:], []Normal{d.LnSigma})
+		if len(d.Y) == 0 {
+			logDensity[k] = sum
+			continue
+		}
 		ls := theta[p]
 		inv := math.Exp(-ls)
-		row := loglik.RawRowView(k)
-		for i := range b {
-			eta := row[i]
-			switch lo, hi := (b[i].low-eta)*inv, (b[i].high-eta)*inv; {
-			case b[i].low == b[i].high:
-				row[i] = -lo*lo/2 - ls
-			case math.IsInf(hi, 1):
-				row[i] = logPhi(-lo)
-			case math.IsInf(lo, -1):
-				row[i] = logPhi(hi)
-			default:
-				row[i] = logBetween(lo, hi)
+		row := at.RawRowView(k)
+		product := 1.0
+		for i, b := range d.ends {
+			lo, hi := (b.low-row[i])*inv, (b.high-row[i])*inv
+			v := -lo*lo/2 - ls
+			if b.low != b.high {
+				if lo > 0 { // work in the lower tail, where differences keep their digits
+					lo, hi = -hi, -lo
+				}
+				if each == nil && hi > -30 {
+					product *= 0.5 * (math.Erfc(-hi/math.Sqrt2) - math.Erfc(-lo/math.Sqrt2))
+					if product < 1e-250 {
+						sum += math.Log(product)
+						product = 1
+					}
+					continue
+				}
+				v = logBetween(lo, hi)
 			}
+			if each != nil {
+				row[i] = v
+			}
+			sum += v
 		}
+		logDensity[k] = sum + math.Log(product)
 	}
 }

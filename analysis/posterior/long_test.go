@@ -47,9 +47,9 @@ func TestAgreesWithALongChain(t *testing.T) {
 		// which that of a line with half its results open to one side is not quite.
 		closed float64
 	}{
-		{"no event", &yesNoDensity{YesNo: few(0), x: dense(few(0).X, len(few(0).Prior))}, yesNoMade(t, few(0)), YesGiven, few(0).X, 0.012},
-		{"one event", &yesNoDensity{YesNo: few(1), x: dense(few(1).X, len(few(1).Prior))}, yesNoMade(t, few(1)), YesGiven, few(1).X, 0.012},
-		{"three events and a sign", &yesNoDensity{YesNo: signed, x: dense(signed.X, len(signed.Prior))}, yesNoMade(t, signed), YesGiven, signed.X, 0.012},
+		{"no event", newYesNoDensity(few(0)), yesNoMade(t, few(0)), YesGiven, few(0).X, 0.012},
+		{"one event", newYesNoDensity(few(1)), yesNoMade(t, few(1)), YesGiven, few(1).X, 0.012},
+		{"three events and a sign", newYesNoDensity(signed), yesNoMade(t, signed), YesGiven, signed.X, 0.012},
 		{"a line half seen", &lineDensity{Line: line, x: dense(line.X, len(line.Prior))}, func(rng *rand.Rand) (*Posterior, func([]float64) float64) {
 			p, err := line.Sample(rng)
 			if err != nil {
@@ -70,10 +70,10 @@ func TestAgreesWithALongChain(t *testing.T) {
 			chol.LTo(&lower)
 			at := mat.NewDense(1, n, append([]float64(nil), p.Mean...))
 			next := mat.NewDense(1, n, nil)
-			prior, seen := make([]float64, 1), mat.NewDense(1, c.d.observations(), nil)
+			density := make([]float64, 1)
 			logp := func(m *mat.Dense) float64 {
-				c.d.batch(m, prior, seen)
-				return prior[0] + mat.Sum(seen)
+				c.d.batch(m, density, nil)
+				return density[0]
 			}
 			now, size := logp(at), 2.38/math.Sqrt(float64(n))
 			points := c.x[:6]

@@ -39,6 +39,27 @@ func dense(x [][]float64, cols int) *mat.Dense {
 	return d
 }
 
+// scratch is where lines are worked out that nobody keeps.
+type scratch struct{ room *mat.Dense }
+
+// at is the line of every draw at every row of x: in out, or where that is nil in the
+// scratch, which the next call writes over.
+func (s *scratch) at(draws, x, out *mat.Dense) *mat.Dense {
+	if x == nil {
+		return nil
+	}
+	if out == nil {
+		n, _ := draws.Dims()
+		width, _ := x.Dims()
+		if s.room == nil || s.room.RawMatrix().Rows < n {
+			s.room = mat.NewDense(n, width, nil)
+		}
+		out = s.room.Slice(0, n, 0, width).(*mat.Dense)
+	}
+	out.Mul(draws, x.T())
+	return out
+}
+
 func dot(a, b []float64) float64 {
 	s := 0.0
 	for i, v := range a {
@@ -74,11 +95,17 @@ func logPhi(x float64) float64 {
 	return -x*x/2 - math.Log(-x) - 0.5*math.Log(2*math.Pi) + math.Log1p(-u*(1-3*u*(1-5*u)))
 }
 
-// logBetween is ln(Φ(hi) - Φ(lo)) for lo < hi.
+// logBetween is ln(Φ(hi) - Φ(lo)) for lo < hi, either of them infinite or none.
 func logBetween(lo, hi float64) float64 {
+	switch {
+	case math.IsInf(lo, -1):
+		return logPhi(hi)
+	case math.IsInf(hi, 1):
+		return logPhi(-lo)
+	}
 	if lo > 0 { // work in the lower tail, where differences keep their digits
 		lo, hi = -hi, -lo
 	}
 	a, b := logPhi(hi), logPhi(lo)
-	return a + math.Log1p(-math.Exp(b-a))
+	return a + math.Log(1-math.Exp(b-a))
 }

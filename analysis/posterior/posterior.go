@@ -26,8 +26,9 @@ const EnoughESS = 1000
 
 const (
 	searchRounds = 12
-	firstDraws   = 2000
-	secondDraws  = 4000
+	firstDraws   = 1000
+	secondDraws  = 2500
+	thirdDraws   = 6000
 	moreDraws    = 16000
 	tailDF       = 7 // of the t proposal
 )
@@ -51,8 +52,9 @@ type density interface {
 	observations() int
 	// newton returns the log density at theta, its gradient and the negative Hessian.
 	newton(theta []float64) (float64, []float64, *mat.SymDense)
-	// batch fills logPrior (one a draw) and loglik (draws × observations).
-	batch(draws *mat.Dense, logPrior []float64, loglik *mat.Dense)
+	// batch fills the log density of every draw and, unless it is nil, the log likelihood
+	// of every observation (draws × observations).
+	batch(draws *mat.Dense, logDensity []float64, each *mat.Dense)
 	start() []float64
 }
 
@@ -72,17 +74,17 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 	// Early rounds only find the place and the spread: they start wide, since the
 	// curvature at the mode of a skewed density is too narrow, and stop once the
 	// proposal hits often.
-	first, rounds := firstDraws, []int{secondDraws, moreDraws}
+	first, rounds := firstDraws, []int{secondDraws, thirdDraws, moreDraws}
 	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
-		first, rounds = firstDraws/4, []int{secondDraws / 2, secondDraws, moreDraws}
+		first, rounds = firstDraws/2, []int{secondDraws, moreDraws}
 	}
 	if quick {
-		first, rounds = firstDraws/4, []int{secondDraws / 2}
+		first, rounds = firstDraws/2, []int{secondDraws / 2}
 	}
 	wide := wider(cov, 2)
 	var p *Posterior
 	for range searchRounds {
-		if p, err = round(d, centre, wide, first, rng); err != nil {
+		if p, err = round(d, centre, wide, first, false, rng); err != nil {
 			return nil, err
 		}
 		centre, cov = p.Mean, p.Cov
@@ -97,7 +99,7 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 		wide = next
 	}
 	for _, n := range rounds {
-		if p, err = round(d, centre, cov, n, rng); err != nil {
+		if p, err = round(d, centre, cov, n, !quick, rng); err != nil {
 			return nil, err
 		}
 		if p.ESS >= EnoughESS {
@@ -183,8 +185,9 @@ func plusDiagonal(a *mat.SymDense, ridge float64) *mat.SymDense {
 	return b
 }
 
-// round draws n times from a t around centre and weighs the draws.
-func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*Posterior, error) {
+// round draws n times from a t around centre, each draw with its mirror image so that
+// the mean is off by little, and weighs the draws.
+func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng *rand.Rand) (*Posterior, error) {
 	p := len(centre)
 	var chol mat.Cholesky
 	ridge := 0.0
@@ -204,7 +207,7 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand
 	draws := mat.NewDense(n, p, nil)
 	logq := make([]float64, n)
 	z := make([]float64, p)
-	for k := range n {
+	for k := 0; k < n; k += 2 {
 		chi := 0.0
 		for range tailDF {
 			g := rng.NormFloat64()
@@ -217,19 +220,20 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, rng *rand.Rand
 			q += z[i] * z[i]
 		}
 		logq[k] = -0.5 * (tailDF + float64(p)) * math.Log1p(q/tailDF)
-		row := draws.RawRowView(k)
+		logq[k+1] = logq[k]
+		row, mirror := draws.RawRowView(k), draws.RawRowView(k+1)
 		at := 0
 		for i := range row {
-			s := centre[i]
+			s := 0.0
 			for j := range i + 1 {
 				s += lower[at] * z[j]
 				at++
 			}
-			row[i] = s
+			row[i], mirror[i] = centre[i]+s, centre[i]-s
 		}
 	}
 	logw := make([]float64, n)
-	kept := weigh(d, draws, logw)
+	kept := weigh(d, draws, logw, keep)
 	top := math.Inf(-1)
 	for k := range n {
 		logw[k] -= logq[k]
@@ -261,33 +265,30 @@ const (
 	// mostKept is the most observations whose likelihoods are kept draw by draw, for
 	// leaving one out.
 	mostKept = 512
-	block    = 128 // draws weighed at once beyond that
+	block    = 128 // draws weighed at once, while they are in the processor's cache
 )
 
-// weigh fills the log density of every draw, and returns the likelihoods of single
-// observations unless there are too many to keep.
-func weigh(d density, draws *mat.Dense, logw []float64) *mat.Dense {
+// weigh fills the log density of every draw. If asked, it returns the likelihoods of
+// single observations for the draws that leaving one out rests on, unless there are too
+// many to keep.
+func weigh(d density, draws *mat.Dense, logw []float64, keep bool) *mat.Dense {
 	n, p := draws.Dims()
 	width := max(d.observations(), 1)
-	size := n
-	if width > mostKept {
-		size = block
+	var kept *mat.Dense
+	if keep && width <= mostKept {
+		kept = mat.NewDense(min(n, drawsLeftOut), width, nil)
 	}
-	loglik := mat.NewDense(size, width, nil)
-	for from := 0; from < n; from += size {
-		to := min(from+size, n)
-		part := loglik.Slice(0, to-from, 0, width).(*mat.Dense)
-		d.batch(draws.Slice(from, to, 0, p).(*mat.Dense), logw[from:to], part)
-		for k := from; k < to; k++ {
-			for _, v := range part.RawRowView(k - from) {
-				logw[k] += v
-			}
+	for from := 0; from < n; {
+		to := min(from+block, n)
+		var each *mat.Dense
+		if kept != nil && from < drawsLeftOut {
+			to = min(to, drawsLeftOut)
+			each = kept.Slice(from, to, 0, width).(*mat.Dense)
 		}
+		d.batch(draws.Slice(from, to, 0, p).(*mat.Dense), logw[from:to], each)
+		from = to
 	}
-	if width > mostKept {
-		return nil
-	}
-	return loglik
+	return kept
 }
 
 // moments fills the weighted mean and covariance.
@@ -327,7 +328,7 @@ func (p *Posterior) CanLeaveOut() bool { return p.loglik != nil }
 // rests on the draws at hand, so weights are capped by the square-root rule of
 // truncated importance sampling (Ionides 2008, J. Comput. Graph. Stat. 17:295).
 func (p *Posterior) MeanWithout(obs int, of func(draw []float64) float64) float64 {
-	n := min(drawsLeftOut, len(p.weight)) // draws are independent, so the first ones are a sample too
+	n := min(drawsLeftOut, len(p.weight)) // pairs of draws are independent, so the first ones are a sample too
 	// ratio is one over the observation's likelihood, relative to the largest that
 	// matters, so that nothing overflows.
 	top := math.Inf(-1)

@@ -235,7 +235,7 @@ func TestConjugateNormal(t *testing.T) {
 func TestDensities(t *testing.T) {
 	line, yesno := lineOf(30, 2), yesNoOf(30, 2)
 	ld := &lineDensity{Line: line, x: dense(line.X, len(line.Prior))}
-	yd := &yesNoDensity{YesNo: yesno, x: dense(yesno.X, len(yesno.Prior))}
+	yd := newYesNoDensity(yesno)
 	rng := rand.New(rand.NewPCG(8, 8))
 	signed := yesno
 	for i := range yesno.Prior {
@@ -245,7 +245,7 @@ func TestDensities(t *testing.T) {
 		}
 		signed.Signs = append(signed.Signs, Sign{Row: row, Soft: 0.2 + 0.1*float64(i)})
 	}
-	sd := &yesNoDensity{YesNo: signed, x: yd.x}
+	sd := newYesNoDensity(signed)
 	for _, d := range []density{ld, yd, sd} {
 		for range 5 {
 			theta := d.start()
@@ -253,16 +253,20 @@ func TestDensities(t *testing.T) {
 				theta[i] += 0.3 * rng.NormFloat64()
 			}
 			ll, grad, info := d.newton(theta)
-			logPrior := make([]float64, 1)
+			whole, alone := make([]float64, 1), make([]float64, 1)
 			each := mat.NewDense(1, d.observations(), nil)
-			d.batch(mat.NewDense(1, len(theta), theta), logPrior, each)
-			fast := logPrior[0] + mat.Sum(each)
+			d.batch(mat.NewDense(1, len(theta), theta), whole, each)
+			d.batch(mat.NewDense(1, len(theta), theta), alone, nil)
+			fast := whole[0]
+			if math.Abs(fast-alone[0]) > 1e-12*math.Abs(fast) {
+				t.Errorf("%T: %v with every observation told, %v without", d, fast, alone[0])
+			}
 			// the batch drops constants: compare differences from a second point
 			other := append([]float64(nil), theta...)
 			other[0] += 0.2
 			ll2, _, _ := d.newton(other)
-			d.batch(mat.NewDense(1, len(theta), other), logPrior, each)
-			if got, want := logPrior[0]+mat.Sum(each)-fast, ll2-ll; math.Abs(got-want) > 1e-9*math.Max(1, math.Abs(want)) {
+			d.batch(mat.NewDense(1, len(theta), other), whole, each)
+			if got, want := whole[0]-fast, ll2-ll; math.Abs(got-want) > 1e-9*math.Max(1, math.Abs(want)) {
 				t.Errorf("%T: fast density moves by %v, latent's by %v", d, got, want)
 			}
 			f := func(x []float64) float64 { v, _, _ := d.newton(x); return v }

@@ -3,8 +3,10 @@ package posterior
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 
 	"foamfield/analysis/latent"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -24,18 +26,17 @@ type Sign struct {
 	Soft float64
 }
 
-// log is ln Φ(z) at z = row·theta/Soft.
-func (s *Sign) log(theta []float64) (z, logp float64) {
-	z = dot(s.Row, theta) / s.Soft
+// logSign is ln Φ(z) at z = row·theta/Soft.
+func logSign(z float64) float64 {
 	if z > 7 { // Φ is 1 to 1e-12, and most draws keep most signs
-		return z, 0
+		return 0
 	}
-	return z, logPhi(z)
+	return logPhi(z)
 }
 
 // Sample returns what is believed of the line.
 func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
-	p, err := sample(&yesNoDensity{YesNo: y, x: dense(y.X, len(y.Prior))}, y.Quick, rng)
+	p, err := sample(newYesNoDensity(y), y.Quick, rng)
 	if err != nil {
 		return nil, err
 	}
@@ -67,7 +68,18 @@ func logistic(x float64) float64 { return 1 / (1 + math.Exp(-x)) }
 
 type yesNoDensity struct {
 	YesNo
-	x *mat.Dense
+	x     *mat.Dense
+	signs *mat.Dense // their rows over their softness
+	lines scratch
+}
+
+func newYesNoDensity(y YesNo) *yesNoDensity {
+	rows := make([][]float64, len(y.Signs))
+	for i, s := range y.Signs {
+		rows[i] = slices.Clone(s.Row)
+		floats.Scale(1/s.Soft, rows[i])
+	}
+	return &yesNoDensity{YesNo: y, x: dense(y.X, len(y.Prior)), signs: dense(rows, len(y.Prior))}
 }
 
 func (d *yesNoDensity) size() int         { return len(d.Prior) }
@@ -104,7 +116,8 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 	}
 	for k := range d.Signs {
 		s := &d.Signs[k]
-		z, v := s.log(theta)
+		z := dot(d.signs.RawRowView(k), theta)
+		v := logSign(z)
 		ll += v
 		ratio := math.Exp(-z*z/2-v) / math.Sqrt(2*math.Pi) // φ(z)/Φ(z)
 		bend := ratio * (z + ratio)
@@ -118,26 +131,42 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 	return ll, grad, info
 }
 
-func (d *yesNoDensity) batch(draws *mat.Dense, logPrior []float64, loglik *mat.Dense) {
+func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	n, _ := draws.Dims()
-	if len(d.Y) > 0 {
-		loglik.Mul(draws, d.x.T())
+	at := d.lines.at(draws, d.x, each)
+	var signs mat.Dense // one a column
+	if len(d.Signs) > 0 {
+		signs.Mul(draws, d.signs.T())
 	}
 	for k := range n {
-		theta := draws.RawRowView(k)
-		logPrior[k] = logNormals(theta, d.Prior)
+		sum := logNormals(draws.RawRowView(k), d.Prior)
 		for i := range d.Signs {
-			_, v := d.Signs[i].log(theta)
-			logPrior[k] += v
+			sum += logSign(signs.At(k, i))
 		}
-		row := loglik.RawRowView(k)
+		if len(d.Y) == 0 {
+			logDensity[k] = sum
+			continue
+		}
+		row := at.RawRowView(k)
+		product := 1.0
 		for i, yes := range d.Y {
 			eta := row[i]
 			if yes {
 				eta = -eta
 			}
-			// -ln(1 + e^eta), without overflow
-			row[i] = -math.Max(eta, 0) - math.Log1p(math.Exp(-math.Abs(eta)))
+			// -ln(1 + e^eta), without overflow; what math.Log1p would add is below 1e-16.
+			over, rest := math.Max(eta, 0), 1+math.Exp(-math.Abs(eta))
+			if each != nil {
+				row[i] = -over - math.Log(rest)
+				sum += row[i]
+				continue
+			}
+			sum -= over
+			if product *= rest; product > 1e250 {
+				sum -= math.Log(product)
+				product = 1
+			}
 		}
+		logDensity[k] = sum - math.Log(product)
 	}
 }
