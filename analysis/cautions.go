@@ -38,29 +38,32 @@ func (s *study) ingredients() {
 // cautions collects the safety sentences that apply. Each defers to the maker's
 // marking, local codes and licensed practice.
 func (s *study) cautions() {
-	add := func(kind, text string) {
-		s.out.Cautions = append(s.out.Cautions, result.Caution{Kind: kind, Text: text})
+	add := func(kind, text, bench string) {
+		s.out.Cautions = append(s.out.Cautions, result.Caution{Kind: kind, Text: text, Bench: bench})
 	}
-	add("canister", "The canister's own marking decides how much mix and how many chargers it takes, whatever a log says. Check that its head has not been recalled; scrap a corroded, cracked or cross-threaded one.")
-	add("vent", "Vent all gas, nozzle up and under a cloth, before opening. If it clogs: do not open, vent first. Strain every mix, and wear eye protection with thick ones.")
-	add("chargers", "Keep chargers away from heat and never swap gas types; vent in an aired room; never inhale the gas.")
+	add("canister", "The canister's own marking decides how much mix and how many chargers it takes, whatever a log says. Check that its head has not been recalled; scrap a corroded, cracked or cross-threaded one.",
+		"Strain the mix. Fill and charge to your canister's marking, whatever stands here.")
+	add("vent", "Vent all gas, nozzle up and under a cloth, before opening. If it clogs: do not open, vent first. Strain every mix, and wear eye protection with thick ones.",
+		"Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Thick mix: wear eye protection.")
+	add("chargers", "Keep chargers away from heat and never swap gas types; vent in an aired room; never inhale the gas.", "")
 	names := strings.ToLower(s.namesAndNotes())
 	if s.hasKind(ingredient.Fat) || s.hasKind(ingredient.Emulsifier) {
-		add("hot", "Melted fat and emulsifier burn. Cool the mix to what the canister is rated for before filling; warm a canister in a water bath, never over a flame.")
+		add("hot", "Melted fat and emulsifier burn. Cool the mix to what the canister is rated for before filling; warm a canister in a water bath, never over a flame.",
+			"Hot fat burns. Cool the mix to what your canister is rated for before you fill it.")
 	}
-	add("keep", "Keep foams and mixes at 5 °C or below, or at 57 °C or above; otherwise by a written time plan of 4 hours at most (FDA Food Code 3-501.16 and 3-501.19; follow the code in force where you serve).")
+	add("keep", "Keep foams and mixes at 5 °C or below, or at 57 °C or above; otherwise by a written time plan of 4 hours at most (FDA Food Code 3-501.16 and 3-501.19; follow the code in force where you serve).", "")
 	if containsAny(names, "egg", "yolk", "œuf", "oeuf", "huevo", "uovo", "eigelb") {
-		add("egg", "Raw egg: use pasteurised egg.")
+		add("egg", "Raw egg: use pasteurised egg.", "Pasteurised egg only.")
 	}
 	if containsAny(names, "garlic", "herb", "chilli", "chili", "truffle", "basil", "rosemary", "thyme", "ail ", "ajo", "aglio", "knoblauch") {
-		add("infused", "Oil infused with fresh garlic, herbs, chilli or truffle: keep at 4 °C or below and no more than 4 days (US National Center for Home Food Preservation; official figures differ, check your local authority).")
+		add("infused", "Oil infused with fresh garlic, herbs, chilli or truffle: keep at 4 °C or below and no more than 4 days (US National Center for Home Food Preservation; official figures differ, check your local authority).", "")
 	}
 	if s.hasKind(ingredient.Emulsifier) || s.hasKind(ingredient.Ionic) {
 		text := "Use food-grade emulsifiers only. Use limits differ by country and food: check the text in force where you serve."
 		if limits := s.useLimits(); limits != "" {
 			text += " " + limits
 		}
-		add("emulsifiers", text)
+		add("emulsifiers", text, "")
 	}
 	a := s.out.Allergens
 	if len(a.Found) > 0 || len(a.Unknown) > 0 {
@@ -71,22 +74,23 @@ func (s *study) cautions() {
 		if len(a.Unknown) > 0 {
 			text += " Unknown for: " + strings.Join(a.Unknown, ", ") + "."
 		}
-		add("allergens", text)
+		add("allergens", text, "")
 	}
 	for _, t := range s.trials {
 		if t.Student != "" {
-			add("class", "Classroom: do not eat the foams; lock chargers away and count them out and in.")
+			add("class", "Classroom: do not eat the foams; lock chargers away and count them out and in.", "Classroom: do not eat the foam; count chargers out and in.")
 			break
 		}
 	}
 	if b := s.out.Batch; b.Canisters > 1 {
-		add("fill", fmt.Sprintf("A batch of %.0f g is more than the largest fill logged (%.0f g): split it over %d canisters, each to its own marking.", b.Grams, *b.LargestFillGrams, b.Canisters))
+		add("fill", fmt.Sprintf("A batch of %.0f g is more than the largest fill logged (%.0f g): split it over %d canisters, each to its own marking.", b.Grams, *b.LargestFillGrams, b.Canisters),
+			fmt.Sprintf("Split it over %d canisters.", b.Canisters))
 	}
 	scope := "taste, canister or food safety"
 	if len(s.want.Results) > 0 {
 		scope = "canister or food safety"
 	}
-	add("scope", "A chance here is about the foam only; it says nothing of "+scope+".")
+	add("scope", "A chance here is about the foam only; it says nothing of "+scope+".", "")
 }
 
 func (s *study) hasKind(k ingredient.Kind) bool {

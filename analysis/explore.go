@@ -157,7 +157,7 @@ func (s *study) suggest(v view, told float64, of, reason string) {
 	var f *formula.Formula
 	if f, _, _ = s.grams(values); f != nil {
 		values = s.valuesOf(f)
-		next.Ingredients = lines(f)
+		next.Ingredients = s.lines(f)
 	}
 	clog := s.clogChance(values)
 	if clog != nil && *clog > clogLimitTrial {

@@ -130,7 +130,7 @@ func (s *study) step(from *trial) {
 		f, err := formula.Solve(from.recipe, formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
 			s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
-			next.Ingredients = lines(f)
+			next.Ingredients = s.lines(f)
 			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB, Extras: m.Extras}
 		}
 	}
@@ -147,5 +147,5 @@ func (s *study) asMade(t *trial) []result.FormulaLine {
 	if err != nil {
 		return []result.FormulaLine{}
 	}
-	return lines(f)
+	return s.lines(f)
 }

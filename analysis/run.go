@@ -45,6 +45,10 @@ func Run(log *ingest.Log, set Settings) (*result.Results, error) {
 	}
 	s.tries(append(slices.Clone(set.Tries), log.Tries...))
 	s.nextTrials()
+	for i := range s.out.NextTrials {
+		n := &s.out.NextTrials[i]
+		n.Parts = s.parts(n.Ingredients)
+	}
 	s.cannotTell()
 	s.cautions()
 	fillEmpty(s.out)
@@ -128,6 +132,9 @@ func (s *study) read() {
 	}
 	for _, c := range s.log.Columns {
 		out.Columns = append(out.Columns, result.Column{At: c.At.String(), Header: c.Header, ReadAs: c.ReadAs, Unit: c.Unit})
+	}
+	for _, m := range s.log.Method {
+		out.Method = append(out.Method, result.MethodStep{Step: m.Text, Critical: m.Critical, Limit: m.Limit})
 	}
 	out.Trials = make([]result.Trial, len(s.log.Trials))
 	for i := range s.log.Trials {
@@ -330,6 +337,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.Problems)
 	none(&r.NotJudged)
 	none(&r.Rows.SetAside)
+	none(&r.Method)
 	none(&r.Variables)
 	none(&r.SetAside)
 	none(&r.Choices)

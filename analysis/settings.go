@@ -21,6 +21,7 @@ type Settings struct {
 	Batch, ScaleStep                 *float64
 	Tries                            []ingest.Try // formulas to judge, before those of the log
 	FreeSigns                        bool         // do not assume the trade's signs
+	Ounces                           bool         // beside grams
 	Seed                             uint64
 	Version                          string
 }
@@ -93,6 +94,10 @@ func batch(log *ingest.Log, s Settings) result.Batch {
 	}
 	grams := pick(s.Batch, "--batch", log.Targets.BatchGrams, assumed)
 	b.Grams, b.GramsFrom = grams.Value, grams.From
+	if s.Ounces {
+		oz := b.Grams / gramsInAnOunce
+		b.Ounces = &oz
+	}
 	if grams.From == "assumed" && len(logged) > 0 {
 		b.GramsFrom = fmt.Sprintf("the middle of %d logged batches", len(logged))
 	}

@@ -186,10 +186,12 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	out.GramsNote = note
 	out.Mix = s.mixOf(values)
 	if f != nil {
-		out.Ingredients = lines(f)
+		out.Ingredients = s.lines(f)
+		s.setWithin(out.Ingredients, f)
 	} else {
 		out.Ingredients = []result.FormulaLine{}
 	}
+	out.Parts = s.parts(out.Ingredients)
 	out.Chance = s.chance(values)
 	out.Status = result.Recommended
 	if out.Chance.Mean < s.want.WantedChance.Value || s.out.HoldIsAGuess || s.mustJudge() {
@@ -344,10 +346,10 @@ func (s *study) valuesOf(f *formula.Formula) []float64 {
 	return out
 }
 
-func lines(f *formula.Formula) []result.FormulaLine {
+func (s *study) lines(f *formula.Formula) []result.FormulaLine {
 	out := []result.FormulaLine{}
 	for _, l := range f.Lines {
-		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.Kind.String(), Grams: l.Grams, PercentOfMix: l.PercentOfMix,
+		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: s.ounces(l.Grams), PercentOfMix: l.PercentOfMix,
 			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
 	}
 	return out

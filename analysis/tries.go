@@ -48,7 +48,7 @@ func (s *study) try(a ingest.Try) result.Try {
 	f, _, grams := s.grams(values)
 	t.GramsNote = grams
 	if f != nil {
-		t.Ingredients = lines(f)
+		t.Ingredients = s.lines(f)
 		values = s.valuesOf(f)
 	}
 	t.Mix = s.mixOf(values)

@@ -36,7 +36,7 @@ type kitchen struct {
 	wanted      []wanted            // targets that are none of ours
 	ingredients map[string]declared // by folded name in the log
 	columns     map[string]meaning  // by folded header in the log
-	method      []string
+	method      []Step
 	tries       []Try
 }
 
@@ -167,16 +167,16 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 
 func (k *kitchen) takeMethod(_ *problems, t kitchenTable) {
 	for row := range t.rows {
-		step := t.text(row, 0)
-		if step == "" {
+		step := Step{Text: t.text(row, 0)}
+		if step.Text == "" {
 			continue
 		}
 		switch critical := t.text(row, 1); fold(critical) {
 		case "", "no", "n", "-", "0", "false":
 		case "yes", "y", "x", "1", "true", "✓":
-			step += " (critical)"
+			step.Critical = true
 		default:
-			step += " (critical: " + critical + ")"
+			step.Critical, step.Limit = true, critical
 		}
 		k.method = append(k.method, step)
 	}

@@ -89,8 +89,8 @@ func TestKitchenSheets(t *testing.T) {
 	if x.Extras["slurp"] != 3 || len(log.Extras) != 1 || log.Extras[0].Label != "slurp" {
 		t.Errorf("declared variable: %v, %v", x.Extras, log.Extras)
 	}
-	if want := []string{"melt at 65 °C (critical)", "strain", "chill (critical: 4 h at least)"}; !slices.Equal(log.Method, want) {
-		t.Errorf("method %q", log.Method)
+	if want := []Step{{"melt at 65 °C", true, ""}, {"strain", false, ""}, {"chill", true, "4 h at least"}}; !slices.Equal(log.Method, want) {
+		t.Errorf("method %+v", log.Method)
 	}
 	if i := slices.IndexFunc(x.Parts, func(a Amount) bool { return a.Name == "white stuff" }); i < 0 {
 		t.Errorf("no white stuff among %v", x.Parts)

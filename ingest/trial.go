@@ -171,6 +171,13 @@ type Variable struct {
 	OutOf             int  // the top of a score's scale, 0 = not known
 }
 
+// Step is a row of a Method sheet.
+type Step struct {
+	Text     string
+	Critical bool
+	Limit    string // what stands under Critical instead of a yes: "4 h at least"
+}
+
 // Log is everything read.
 type Log struct {
 	Inputs      []Input
@@ -183,6 +190,6 @@ type Log struct {
 	Extras      []Variable
 	Ingredients []ingredient.Ingredient // every one met, by the log's name for it (Known: the table's), with the values used and whose they are
 	Tries       []Try                   // the formulas of a Try sheet
-	Method      []string                // the steps of a Method sheet, in order
+	Method      []Step                  // of a Method sheet, in order
 	Labels      []string                // columns of labels in Raw: "canister no", "charger lot", "butter lot"
 }

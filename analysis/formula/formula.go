@@ -28,7 +28,7 @@ type Wanted struct {
 // what is in no part or has no part to be in.
 type Line struct {
 	Name                 string
-	Kind                 ingredient.Kind
+	What                 ingredient.Ingredient
 	Grams                float64
 	PercentOfMix         float64
 	PercentOfPart        *float64
@@ -109,7 +109,7 @@ const lipophilic = 9
 
 func line(name string, p mix.Part, t mix.Totals, step float64) Line {
 	l := Line{
-		Name: name, Kind: p.What.Kind, Grams: p.Grams,
+		Name: name, What: p.What, Grams: p.Grams,
 		PercentOfMix:         100 * p.Grams / t.Grams,
 		WeighingErrorPercent: 100 * mix.WeighingError(p.Grams, step),
 	}

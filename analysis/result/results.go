@@ -35,6 +35,8 @@ type Results struct {
 	Targets  Targets   `json:"targets"`
 	Batch    Batch     `json:"batch"`
 
+	Method []MethodStep `json:"method"` // as the log's Method sheet has it
+
 	Variables     []Variable      `json:"variables"`
 	SetAside      []SetVariable   `json:"variables_set_aside"`
 	Choices       []Choice        `json:"choices"`
@@ -271,6 +273,14 @@ type Batch struct {
 	LargestFillGrams *float64 `json:"largest_fill_grams"` // largest logged batch
 	Canister         string   `json:"canister"`           // "" = not logged or mixed
 	Canisters        int      `json:"canisters"`          // how many the batch needs at the largest logged fill
+	Ounces           *float64 `json:"ounces"`             // the same as grams; null here and beside all grams unless asked for
+}
+
+// MethodStep is one step of how the kitchen makes and tests a foam.
+type MethodStep struct {
+	Step     string `json:"step"`
+	Critical bool   `json:"critical"`
+	Limit    string `json:"limit"` // what to keep to at a critical step, as typed: "4 h at least"
 }
 
 // Mix is a formula as the model sees it.
@@ -655,6 +665,7 @@ type Start struct {
 	Fails        map[Outcome]float64   `json:"fails"` // share of mixes that fail first by this
 	Predicted    map[Outcome]Predicted `json:"predicted"`
 	Ingredients  []FormulaLine         `json:"ingredients"`
+	Parts        []Part                `json:"parts"`
 	GramsNote    string                `json:"grams_note"` // why there are no grams, or what was assumed
 	MadeTimes    int                   `json:"made_times"`
 	MadeWorked   int                   `json:"made_worked"`
@@ -713,10 +724,23 @@ type FormulaLine struct {
 	Name                 string   `json:"name"`
 	Kind                 string   `json:"kind"`
 	Grams                float64  `json:"grams"`
+	Ounces               *float64 `json:"ounces"` // avoirdupois
 	PercentOfMix         float64  `json:"percent_of_mix"`
 	PercentOfPart        *float64 `json:"percent_of_part"`
 	Part                 string   `json:"part"`                   // "fat", "water" or ""
 	WeighingErrorPercent float64  `json:"weighing_error_percent"` // at most, on the scale's step
+	// WithinGrams is how far the grams may be off, those of every ingredient at once,
+	// before the chance drops by 0.05; 0 = not by a step of the scale, null = not known.
+	WithinGrams *float64 `json:"within_grams"`
+}
+
+// Part is what is put together before it meets the rest, in the order of addition.
+type Part struct {
+	Part         string   `json:"part"`  // "fat", "water", or "" = where the method says
+	Lines        []int    `json:"lines"` // places in the mix's ingredients, from 0
+	Grams        float64  `json:"grams"`
+	Ounces       *float64 `json:"ounces"`
+	PercentOfMix float64  `json:"percent_of_mix"`
 }
 
 // Closest is the kitchen's own trial nearest to a mix.
@@ -760,6 +784,7 @@ type NextTrial struct {
 	Purpose     string        `json:"purpose"` // "confirm", "repeat", "step", "map"
 	Mix         Mix           `json:"mix"`
 	Ingredients []FormulaLine `json:"ingredients"`
+	Parts       []Part        `json:"parts"`
 	Reason      string        `json:"reason"`
 	ClogChance  *float64      `json:"clog_chance"`
 	Chance      *float64      `json:"chance"`
@@ -800,6 +825,7 @@ type Allergens struct {
 
 // Caution is one safety sentence that applies.
 type Caution struct {
-	Kind string `json:"kind"`
-	Text string `json:"text"`
+	Kind  string `json:"kind"`
+	Text  string `json:"text"`
+	Bench string `json:"bench"` // the same in the few words a bench card has room for, "" if it is not for the bench
 }

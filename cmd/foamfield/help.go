@@ -47,6 +47,7 @@ The formula:
 
   --batch G          grams to scale it to; your middle batch unless set
   --scale-step G     what your scale reads to; 0.1 unless set
+  --ounces           avoirdupois ounces beside the grams
 
   --try FORMULA      also say how likely a formula of yours is to work, for example
                      --try "fat 52, emulsifier 2.4, hlb 8"; several with ; between,

@@ -85,6 +85,7 @@ func parseReport(args []string) (*reporting, error) {
 	f := newFlags("report", "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
 		"only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
+	ounces := f.set.Bool("ounces", false, "")
 	logs, err := f.parse(args)
 	if err != nil {
 		return nil, err
@@ -103,6 +104,7 @@ func parseReport(args []string) (*reporting, error) {
 			Chance:    f.chance("chance"),
 			Batch:     f.number("batch", "g", math.Inf(1), "500"),
 			ScaleStep: f.number("scale-step", "g", math.Inf(1), "0.1"),
+			Ounces:    *ounces,
 			Seed:      f.seed("seed", usualSeed),
 			Version:   version(),
 		},

@@ -117,8 +117,8 @@ func TestTheKitchenSheetsAreTaken(t *testing.T) {
 	if len(log.Tries) != 1 || log.Tries[0].Name != "the chef's" || log.Tries[0].Fat == nil || *log.Tries[0].Fat != 48 || log.Tries[0].HLB != nil {
 		t.Errorf("tries %+v", log.Tries)
 	}
-	if !slices.Equal(log.Method, []string{"Strain. (critical)"}) {
-		t.Errorf("method %q", log.Method)
+	if !slices.Equal(log.Method, []ingest.Step{{Text: "Strain.", Critical: true}}) {
+		t.Errorf("method %+v", log.Method)
 	}
 	i := slices.IndexFunc(log.Ingredients, func(g ingredient.Ingredient) bool { return g.Name == "butter" })
 	if i < 0 || log.Ingredients[i].FatPercent.Value != 84 {
