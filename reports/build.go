@@ -15,8 +15,9 @@ func Build(r *result.Results) Document {
 		b.figures[f.Name] = f
 	}
 	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures, Live: b.live()}
+	d.Sections = append([]Section{b.first()}, b.cards()...)
 	for _, s := range []Section{
-		b.first(), b.tries(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
+		b.tries(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
 		b.cannotTell(), b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),
 	} {
 		if len(s.Blocks) > 0 {

@@ -29,10 +29,11 @@ type Section struct {
 	ID     string // "start", "region", ...
 	Title  string
 	Reader Reader
+	Alone  bool // has paper of its own
 	Blocks []Block
 }
 
-// Block is one of Paragraph, List, Table, FigureRef, Formula or Callout.
+// Block is one of Paragraph, List, Table, FigureRef, Formula, Card or Callout.
 type Block interface{ block() }
 
 // Paragraph is a run of text; Lead marks the sentence a hurried reader reads,
@@ -63,14 +64,52 @@ type FigureRef struct{ Name string }
 
 // Formula is a mix in grams, the heart of page one.
 type Formula struct {
-	Title string
-	Lines []FormulaLine
-	Total Text
-	Note  Text
+	Title              string
+	Lines              []FormulaLine
+	Total, TotalOunces Text
+	Note               Text
 }
 
-// FormulaLine is one ingredient.
-type FormulaLine struct{ Name, Grams, OfMix, OfPart, Weigh Text }
+// FormulaLine is one ingredient; Ounces are there only if asked for.
+type FormulaLine struct{ Name, Grams, Ounces, OfMix, OfPart, Weigh Text }
+
+// Card is what a cook lays beside the scale, works from and writes on.
+type Card struct {
+	Title              string // "surest start"
+	Log                string
+	Aim, Made, Mix     Text
+	Parts              []CardPart // in the order of addition
+	Total, TotalOunces Text
+	Note               Text       // on the weights
+	NoGrams            Text       // why the weights are to be written in
+	Steps              []CardStep // none: lines to write them on
+	Mind               []Text     // what is critical
+	Blanks             []Blank
+}
+
+// CardPart is what is put together before it meets the rest.
+type CardPart struct {
+	Title                string
+	Lines                []CardLine
+	Grams, Ounces, OfMix Text
+}
+
+// CardLine is one ingredient; without a name it is to be written in.
+type CardLine struct{ Name, Grams, Ounces, Within, OfMix, OfPart Text }
+
+// CardStep is a step of the method; Limit is what to keep to.
+type CardStep struct {
+	Text, Limit Text
+	Critical    bool
+}
+
+// Blank is a result to be written in: on a line, in a unit, or one of the choices.
+type Blank struct {
+	Label   Text
+	Line    bool
+	Unit    string
+	Choices []string
+}
 
 // Callout is set apart: a caution, or a note on certainty.
 type Callout struct {
@@ -84,6 +123,7 @@ func (List) block()      {}
 func (Table) block()     {}
 func (FigureRef) block() {}
 func (Formula) block()   {}
+func (Card) block()      {}
 func (Callout) block()   {}
 
 // Text is a sentence in pieces, so that each number keeps its origin.

@@ -136,11 +136,11 @@ func proportions(note string) bool { return strings.HasPrefix(note, "proportions
 func (b *builder) formula(name, path string, s result.Start) Formula {
 	digits := decimals(b.r.Batch.ScaleStepGrams)
 	f := Formula{Title: name}
-	total := 0.0
+	total, ounces := 0.0, 0.0
 	for i, l := range s.Ingredients {
 		p := fmt.Sprintf("%s.ingredients[%d]", path, i)
 		line := FormulaLine{
-			Name: say(l.Name), Grams: say(num(p+".grams", l.Grams, digits), " g"),
+			Name: say(l.Name), Grams: say(num(p+".grams", l.Grams, digits), " g"), Ounces: b.ounces(p+".ounces", l.Ounces),
 			OfMix: say(num(p+".percent_of_mix", l.PercentOfMix, 1), " %"),
 			Weigh: tolerance(p+".weighing_error_percent", l.WeighingErrorPercent),
 		}
@@ -149,10 +149,16 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 		}
 		f.Lines = append(f.Lines, line)
 		total += l.Grams
+		if l.Ounces != nil {
+			ounces += *l.Ounces
+		}
 	}
 	note := say(b.mix(path+".mix", s.Mix), ". ", b.made(path, s))
 	if len(f.Lines) > 0 {
 		f.Total = say(num(path+".ingredients[*].grams", total, digits), " g")
+		if s.Ingredients[0].Ounces != nil {
+			f.TotalOunces = b.ounces(path+".ingredients[*].ounces", &ounces)
+		}
 	}
 	if s.GramsNote != "" {
 		note = say(note, " ", capital(say(sentence(s.GramsNote))))
@@ -164,6 +170,14 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 	}
 	f.Note = note
 	return f
+}
+
+// ounces says them, if they were asked for, to a step no coarser than the scale's.
+func (b *builder) ounces(path string, oz *float64) Text {
+	if oz == nil {
+		return nil
+	}
+	return say(num(path, *oz, decimals(b.r.Batch.ScaleStepGrams)+2), " oz")
 }
 
 // tolerance is the weighing error at most, of the ingredient's own grams; one

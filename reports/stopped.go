@@ -99,7 +99,12 @@ func (b *builder) inLine(path string, lines []result.FormulaLine) Text {
 	digits := decimals(b.r.Batch.ScaleStepGrams)
 	var parts []Text
 	for i, l := range lines {
-		parts = append(parts, say(num(fmt.Sprintf("%s.ingredients[%d].grams", path, i), l.Grams, digits), " g "+l.Name))
+		at := fmt.Sprintf("%s.ingredients[%d]", path, i)
+		grams := say(num(at+".grams", l.Grams, digits), " g ")
+		if oz := b.ounces(at+".ounces", l.Ounces); oz != nil {
+			grams = say(grams, "(", oz, ") ")
+		}
+		parts = append(parts, say(grams, l.Name))
 	}
 	return listed(parts)
 }

@@ -43,6 +43,9 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 		if err := p.section(s); err != nil {
 			return nil, err
 		}
+		if s.Alone && i+1 < len(d.Sections) && !p.atTop() {
+			p.newPage()
+		}
 	}
 	if p.fonts.lacked {
 		p.lines(p.broken(strong(notPrinted), small, p.measure()), small, p.left(), plots.Ink, nil)

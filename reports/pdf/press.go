@@ -36,6 +36,7 @@ type press struct {
 	leading       float64 // line height over type size
 	images        int
 	largest       float64 // scale of the figures that follow
+	running       string  // over the pages that go on with what began before
 }
 
 func (p *press) left() float64    { return margin }
@@ -47,6 +48,9 @@ func (p *press) atTop() bool      { return p.y <= margin }
 func (p *press) newPage() {
 	p.doc.AddPage()
 	p.y = margin
+	if p.running != "" {
+		p.line(p.broken(plain(p.running), small, p.measure())[0], small, p.left(), margin-small*1.6, plots.Quiet)
+	}
 }
 
 // need starts a new page unless h is left on this one.
@@ -121,6 +125,13 @@ func (p *press) title(title, subtitle string) {
 }
 
 func (p *press) section(s reports.Section) error {
+	if s.Alone && !p.atTop() {
+		p.newPage()
+	}
+	if s.Alone {
+		p.bookmark(s.Title, 0)
+		return p.blocks(s)
+	}
 	p.space(12)
 	const size = 14.0
 	head := p.broken(strong(s.Title), size, p.measure())
@@ -128,6 +139,10 @@ func (p *press) section(s reports.Section) error {
 	p.bookmark(s.Title, 0)
 	p.lines(head, size, p.left(), plots.Accent, nil)
 	p.y += 2
+	return p.blocks(s)
+}
+
+func (p *press) blocks(s reports.Section) error {
 	second := false // of two figures that share a page
 	for i, b := range s.Blocks {
 		if !second {
@@ -167,6 +182,8 @@ func (p *press) block(b reports.Block) error {
 		p.table(b)
 	case reports.Formula:
 		p.formula(b)
+	case reports.Card:
+		p.setCard(b)
 	case reports.FigureRef:
 		return p.figure(b.Name)
 	default:

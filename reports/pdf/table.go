@@ -204,14 +204,14 @@ func (p *press) wide(l line, size float64) float64 {
 // formula is the table a cook weighs by: larger type, the total under it.
 func (p *press) formula(f reports.Formula) {
 	s := &sheet{size: p.body + 1, left: p.left(),
-		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("of the mix"), strong("of its part"), strong("weighing error")},
-		numeric: []bool{false, true, true, true, false}}
+		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("ounces"), strong("of the mix"), strong("of its part"), strong("weighing error")},
+		numeric: []bool{false, true, true, true, true, false}}
 	var rows [][]reports.Text
 	for _, l := range f.Lines {
-		rows = append(rows, []reports.Text{l.Name, bolder(l.Grams), l.OfMix, l.OfPart, l.Weigh})
+		rows = append(rows, []reports.Text{l.Name, bolder(l.Grams), l.Ounces, l.OfMix, l.OfPart, l.Weigh})
 	}
 	if f.Total.String() != "" {
-		rows = append(rows, []reports.Text{strong("total"), bolder(f.Total), nil, nil, nil})
+		rows = append(rows, []reports.Text{strong("total"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
 	}
 	p.dropEmpty(s, rows)
 	p.fit(s, rows, p.measure())

@@ -42,20 +42,25 @@ func block(b reports.Block) []string {
 	case reports.Formula:
 		var lines []string
 		for _, l := range b.Lines {
-			lines = append(lines, row(plain(l.Grams), plain(l.Name)))
+			lines = append(lines, row(plain(l.Grams), plain(l.Ounces), plain(l.Name)))
 		}
 		if len(b.Total) > 0 {
-			lines = append(lines, row(plain(b.Total), "in all"))
+			lines = append(lines, row(plain(b.Total), plain(b.TotalOunces), "in all"))
 		}
 		return append(lines, wrap(plain(b.Note))...)
 	}
 	return nil
 }
 
-// row sets grams right, so that the points stand under each other.
-func row(grams, name string) string {
+// row sets grams right, so that the points stand under each other, and ounces too
+// where there are any.
+func row(grams, ounces, name string) string {
 	const column = 12
-	return clip(strings.Repeat(" ", max(column-utf8.RuneCountInString(grams), 0)) + grams + "  " + name)
+	right := func(s string) string { return strings.Repeat(" ", max(column-utf8.RuneCountInString(s), 0)) + s }
+	if ounces != "" {
+		ounces = right(ounces)
+	}
+	return clip(right(grams) + ounces + "  " + name)
 }
 
 func clip(s string) string {

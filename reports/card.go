@@ -1,0 +1,205 @@
+package reports
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/analysis/result"
+)
+
+// mostCards is how many of the next trials get a card where no start is named.
+const mostCards = 2
+
+// cards are the pages for the bench: one a start, or one for each of the first trials
+// to make next where no start is named. A log that names no mix at all gets one to
+// write a mix on.
+func (b *builder) cards() (out []Section) {
+	add := func(c Card) {
+		id := "card"
+		if n := len(out); n > 0 {
+			id = fmt.Sprintf("card-%d", n+1)
+		}
+		c.Log = b.logName()
+		b.steps(&c)
+		c.Blanks = b.blanks()
+		out = append(out, Section{ID: id, Title: "Bench card: " + c.Title, Reader: Cook, Alone: true, Blocks: []Block{c}})
+	}
+	for i, s := range b.r.Starts {
+		if i > 0 && b.sameMix(b.r.Starts[0].Mix, s.Mix) {
+			continue
+		}
+		add(b.startCard(i, s))
+	}
+	if len(b.r.Starts) > 0 {
+		return out
+	}
+	for i, n := range b.r.NextTrials[:min(mostCards, len(b.r.NextTrials))] {
+		add(b.trialCard(i, n))
+	}
+	if len(out) == 0 && len(b.r.Trials) > 0 {
+		c := Card{Title: "your next trial", Aim: say("These trials name no mix to make next: write your own here."), Parts: unnamed()}
+		c.Mind = b.mindful("", result.Mix{})
+		add(c)
+	}
+	return out
+}
+
+func (b *builder) startCard(i int, s result.Start) Card {
+	path := fmt.Sprintf("starts[%d]", i)
+	c := Card{Title: b.startName(i, s), Mix: b.mixOnly(path+".mix", s.Mix), Made: b.made(path, s)}
+	c.Aim = say("Works ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, b.r.Targets.WantedChance.Value), b.limits())
+	if s.Status != result.Recommended {
+		c.Aim = say(c.Aim, " The best guess these trials allow, not a promise.")
+	}
+	c.Mind = b.mindful(path+".mix", s.Mix)
+	b.weights(&c, path, s.Ingredients, s.Parts)
+	if len(s.Ingredients) == 0 {
+		c.NoGrams = b.noGrams(path, s)
+	}
+	return c
+}
+
+// startName is what the page calls a start.
+func (b *builder) startName(i int, s result.Start) string {
+	switch {
+	case i == 0 && b.bare():
+		return "best guess"
+	case s.Aim == result.Richest:
+		return "richest start"
+	}
+	return "surest start"
+}
+
+func (b *builder) trialCard(i int, n result.NextTrial) Card {
+	path := fmt.Sprintf("next_trials[%d]", i)
+	c := Card{Title: fmt.Sprintf("next trial %d", i+1), Mix: b.mixOnly(path+".mix", n.Mix), Aim: capital(say(sentence(n.Reason)))}
+	c.Made = say("Not a start: these trials do not carry one yet.")
+	if n.ClogChance != nil {
+		c.Aim = say(c.Aim, " Clogs: ", chance(path+".clog_chance", *n.ClogChance), ".")
+	}
+	c.Mind = b.mindful(path+".mix", n.Mix)
+	b.weights(&c, path, n.Ingredients, n.Parts)
+	if len(n.Ingredients) == 0 {
+		c.NoGrams = say("The log has no grams of each ingredient for this mix: work them out and write them here.")
+	}
+	return c
+}
+
+// mixOnly is a mix without the settings that go with it, which stand elsewhere.
+func (b *builder) mixOnly(path string, m result.Mix) Text {
+	m.Extras = nil
+	return b.mix(path, m)
+}
+
+// weights fills in what is weighed, in the order of addition.
+func (b *builder) weights(c *Card, path string, lines []result.FormulaLine, parts []result.Part) {
+	if len(lines) == 0 || len(parts) == 0 {
+		c.Parts = unnamed()
+		return
+	}
+	digits := decimals(b.r.Batch.ScaleStepGrams)
+	total, ounces := 0.0, 0.0
+	for k, p := range parts {
+		at := fmt.Sprintf("%s.parts[%d]", path, k)
+		part := CardPart{Title: partTitle(p, lines), Grams: say(num(at+".grams", p.Grams, digits), " g"), Ounces: b.ounces(at+".ounces", p.Ounces),
+			OfMix: say(num(at+".percent_of_mix", p.PercentOfMix, 1), " %")}
+		for _, i := range p.Lines {
+			l, q := lines[i], fmt.Sprintf("%s.ingredients[%d]", path, i)
+			line := CardLine{Name: say(l.Name), Grams: say(num(q+".grams", l.Grams, digits), " g"), Ounces: b.ounces(q+".ounces", l.Ounces),
+				OfMix: say(num(q+".percent_of_mix", l.PercentOfMix, 1), " %")}
+			if w := l.WithinGrams; w != nil && *w > 0 {
+				line.Within = say("± ", num(q+".within_grams", *w, digits), " g")
+			} else if w != nil {
+				line.Within = say("exactly")
+			}
+			if l.PercentOfPart != nil && l.Part != "" {
+				line.OfPart = say(trimmed(q+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
+			}
+			part.Lines = append(part.Lines, line)
+			total += l.Grams
+			if l.Ounces != nil {
+				ounces += *l.Ounces
+			}
+		}
+		c.Parts = append(c.Parts, part)
+	}
+	c.Total = say(num(path+".ingredients[*].grams", total, digits), " g")
+	if lines[0].Ounces != nil {
+		c.TotalOunces = b.ounces(path+".ingredients[*].ounces", &ounces)
+	}
+	if lines[0].WithinGrams != nil {
+		c.Note = say("Weigh to: all weights may be off by this much at once, and the mix works nearly as often.")
+	}
+}
+
+// unnamed are lines to write ingredients on.
+func unnamed() []CardPart {
+	return []CardPart{{Title: "Fat part", Lines: make([]CardLine, 3)}, {Title: "Water part", Lines: make([]CardLine, 3)}}
+}
+
+// partTitle says what a part is and what is done with its emulsifiers.
+func partTitle(p result.Part, lines []result.FormulaLine) string {
+	emulsified := false
+	for _, i := range p.Lines {
+		emulsified = emulsified || strings.HasPrefix(lines[i].Kind, "emulsifier")
+	}
+	switch {
+	case p.Part == "fat" && emulsified:
+		return "Fat part, emulsifier melted in"
+	case p.Part == "fat":
+		return "Fat part"
+	case p.Part == "water" && emulsified:
+		return "Water part, emulsifier dispersed in"
+	case p.Part == "water":
+		return "Water part"
+	}
+	return "Besides, when your method says"
+}
+
+// steps fills in the kitchen's own method; without one there are lines to write it on.
+func (b *builder) steps(c *Card) {
+	var critical []Text
+	for i, m := range b.r.Method {
+		c.Steps = append(c.Steps, CardStep{Text: say(m.Step), Critical: m.Critical, Limit: say(m.Limit)})
+		if m.Critical {
+			critical = append(critical, say(Span{Text: fmt.Sprint(i + 1), Strong: true}))
+		}
+	}
+	if n := len(critical); n > 0 {
+		c.Mind = append([]Text{say(plural(n, "Step ", "Steps "), listed(critical), " of the method.")}, c.Mind...)
+	}
+}
+
+// mindful is what has to be kept in mind at the bench: what goes with the mix, and the
+// cautions in few words. Fill and chargers are the canister's own business, so its
+// marking is named with them.
+func (b *builder) mindful(path string, m result.Mix) (out []Text) {
+	var with []Text
+	for _, name := range sortedKeys(m.Extras) {
+		with = append(with, b.amount(path+".extras."+name, name, m.Extras[name]))
+	}
+	if len(with) > 0 {
+		canister := ""
+		if b.r.Batch.Canister != "" {
+			canister = " in a canister of " + b.r.Batch.Canister
+		}
+		out = append(out, say("With ", bolder(listed(with)), canister+", as in the log; to your canister's marking."))
+	}
+	for _, c := range b.r.Cautions {
+		if c.Bench != "" {
+			out = append(out, say(c.Bench))
+		}
+	}
+	return out
+}
+
+// blanks are what is written down of a trial, in the words of the log.
+func (b *builder) blanks() []Blank {
+	return []Blank{
+		{Label: say("day"), Line: true}, {Label: say("made by"), Line: true}, {Label: say("canister"), Line: true}, {Label: say("chargers"), Line: true},
+		{Label: say("came out"), Choices: []string{"yes", "partly", "no"}},
+		{Label: say("split"), Choices: []string{"yes", "no"}},
+		{Label: say("hold"), Line: true, Unit: "min", Choices: []string{"still standing"}},
+		{Label: say("drained at minute ", trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1)), Line: true, Unit: "%"},
+	}
+}
