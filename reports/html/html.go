@@ -21,7 +21,7 @@ var (
 	style string
 
 	page = template.Must(template.New("page").Funcs(template.FuncMap{
-		"kind": kind, "cell": cell, "pair": pair, "number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
+		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
 	}).Parse(pageSource))
 )
 
@@ -120,6 +120,44 @@ func (p *press) draw(name string, f plots.Figure) (template.HTML, error) {
 // cell is one cell of a table's row.
 func cell(t reports.Table, column int) struct{ Row, Numeric bool } {
 	return struct{ Row, Numeric bool }{column == 0, column < len(t.Numeric) && t.Numeric[column]}
+}
+
+// benchCard is a card for the template: its lines numbered, and which columns it has.
+type benchCard struct {
+	reports.Card
+	Numbered              []numberedPart
+	Ounces, Within, Named bool
+	Roomy                 bool // leaves paper over: set larger there
+}
+
+type numberedPart struct {
+	reports.CardPart
+	Lines []numberedLine
+}
+
+type numberedLine struct {
+	reports.CardLine
+	Number int
+}
+
+// ToFill are the lines to write steps on, where the log has none.
+func (benchCard) ToFill() []struct{} { return make([]struct{}, 8) }
+
+func bench(c reports.Card) benchCard {
+	out := benchCard{Card: c, Ounces: len(c.TotalOunces) > 0}
+	n := 0
+	for _, p := range c.Parts {
+		part := numberedPart{CardPart: p}
+		for _, l := range p.Lines {
+			n++
+			part.Lines = append(part.Lines, numberedLine{l, n})
+			out.Within = out.Within || len(l.Within) > 0
+			out.Named = out.Named || len(l.OfMix) > 0
+		}
+		out.Numbered = append(out.Numbered, part)
+	}
+	out.Roomy = n+max(len(c.Steps), len(out.ToFill())) <= 16
+	return out
 }
 
 // part is a section with the page it stands on.

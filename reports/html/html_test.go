@@ -237,7 +237,7 @@ func TestForThoseWhoListen(t *testing.T) {
 					t.Errorf("%s: a table without a caption", name)
 				}
 			case "th":
-				if v, _ := attribute(n, "scope"); v != "col" && v != "row" {
+				if v, _ := attribute(n, "scope"); v != "col" && v != "row" && v != "rowgroup" {
 					t.Errorf("%s: a th of scope %q", name, v)
 				}
 			case "svg":
