@@ -46,7 +46,7 @@ func (b *builder) cards() (out []Section) {
 
 func (b *builder) startCard(i int, s result.Start) Card {
 	path := fmt.Sprintf("starts[%d]", i)
-	c := Card{Title: b.startName(i, s), Mix: b.mixOnly(path+".mix", s.Mix), Made: b.made(path, s)}
+	c := Card{Title: b.startName(i, s), Of: path, Mix: b.mixOnly(path+".mix", s.Mix), Made: b.made(path, s)}
 	c.Aim = say("Works ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, b.r.Targets.WantedChance.Value), b.limits())
 	if s.Status != result.Recommended {
 		c.Aim = say(c.Aim, " The best guess these trials allow, not a promise.")
@@ -72,7 +72,7 @@ func (b *builder) startName(i int, s result.Start) string {
 
 func (b *builder) trialCard(i int, n result.NextTrial) Card {
 	path := fmt.Sprintf("next_trials[%d]", i)
-	c := Card{Title: fmt.Sprintf("next trial %d", i+1), Mix: b.mixOnly(path+".mix", n.Mix), Aim: capital(say(sentence(n.Reason)))}
+	c := Card{Title: fmt.Sprintf("next trial %d", i+1), Of: path, Mix: b.mixOnly(path+".mix", n.Mix), Aim: capital(say(sentence(n.Reason)))}
 	c.Made = say("Not a start: these trials do not carry one yet.")
 	if n.ClogChance != nil {
 		c.Aim = say(c.Aim, " Clogs: ", chance(path+".clog_chance", *n.ClogChance), ".")

@@ -76,6 +76,7 @@ type FormulaLine struct{ Name, Grams, Ounces, OfMix, OfPart, Weigh Text }
 // Card is what a cook lays beside the scale, works from and writes on.
 type Card struct {
 	Title              string // "surest start"
+	Of                 string // where results.json holds the mix: "starts[0]"; "" = to be written in
 	Log                string
 	Aim, Made, Mix     Text
 	Parts              []CardPart // in the order of addition

@@ -43,6 +43,9 @@ const (
 	chance  // a fraction shown as percent
 	precise // six decimals
 	whole
+	ounce
+	weigh  // grams to read across a bench
+	tofill // a box to write in
 )
 
 func newBook() *book {
@@ -100,6 +103,10 @@ func (b *book) style(l look) int {
 		chance:     numbers("0 %"),
 		precise:    numbers("0.000000"),
 		whole:      numbers("0"),
+		ounce:      numbers("0.000#"),
+		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"}},
+		tofill: {Border: []excelize.Border{{Type: "bottom", Color: plots.Quiet, Style: 1}, {Type: "top", Color: plots.Quiet, Style: 1},
+			{Type: "left", Color: plots.Quiet, Style: 1}, {Type: "right", Color: plots.Quiet, Style: 1}}},
 	}[l]
 	id, err := b.f.NewStyle(s)
 	b.do(err)

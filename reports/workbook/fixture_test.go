@@ -28,14 +28,19 @@ func kitchen() *result.Results {
 		{Name: "GMS", Kind: "emulsifier", Grams: 5.6, PercentOfMix: 100 * 5.6 / 300.1, WeighingErrorPercent: 5 / 5.6, PercentOfPart: of(100 * 5.6 / 128.4), Part: "fat"},
 		{Name: "sucrose ester 15", Kind: "emulsifier", Grams: 4.4, PercentOfMix: 100 * 4.4 / 300.1, WeighingErrorPercent: 5 / 4.4, PercentOfPart: of(100 * 4.4 / 161.7), Part: "water"},
 	}
+	for i, within := range []float64{5.6, 8.9, 0.2, 0} {
+		lines[i].WithinGrams, lines[i].Ounces = of(within), of(lines[i].Grams/28.349523125)
+	}
+	parts := []result.Part{{Part: "fat", Lines: []int{0, 2}, Grams: 134, Ounces: of(134 / 28.349523125), PercentOfMix: 100 * 134 / 300.1},
+		{Part: "water", Lines: []int{1, 3}, Grams: 166.1, Ounces: of(166.1 / 28.349523125), PercentOfMix: 100 * 166.1 / 300.1}}
 	r := &result.Results{
 		Status:  result.Recommended,
 		Targets: result.Targets{DrainedAtMinutes: result.Target{Value: 20}},
-		Batch:   result.Batch{Grams: 300, ScaleStepGrams: 0.1, LargestFillGrams: of(310.0)},
+		Batch:   result.Batch{Grams: 300, ScaleStepGrams: 0.1, LargestFillGrams: of(310.0), Ounces: of(300 / 28.349523125)},
 		Variables: []result.Variable{
 			{Name: "fat_percent", Label: "fat", Unit: "%", Low: 31, High: 57, Centre: 43 + third, Scale: 7},
 			{Name: "emulsifier_percent", Label: "emulsifier", Unit: "%", Log: true, Low: 0.9, High: 3.3, Centre: 0.6, Scale: third}},
-		Starts:    []result.Start{{Aim: result.Surest, Status: result.Recommended, Mix: mix, Chance: result.Chance{Mean: 0.93, Low: 0.6, High: 0.99, Level: 0.9}, Ingredients: lines}},
+		Starts:    []result.Start{{Aim: result.Surest, Status: result.Recommended, Mix: mix, Chance: result.Chance{Mean: 0.93, Low: 0.6, High: 0.99, Level: 0.9}, Ingredients: lines, Parts: parts}},
 		Summaries: []result.Summary{{By: "day", Name: "Mon", Trials: 5, CameOut: 5, Worked: 2, Repeats: 2, CV: of(100 * third)}},
 		Problems: []result.Problem{
 			{Kind: "percent", Severity: result.MustFix, At: "week.xlsx, sheet Tue, cell C6", Count: 2, Read: "a fat of 140 %", Do: "type a percent below 100"}},
@@ -79,6 +84,12 @@ func document() reports.Document {
 			reports.Callout{Caution: true, Title: "Vent first", Text: say("Do not open a clogged canister.")},
 			reports.Formula{Title: "For 300 g", Lines: []reports.FormulaLine{{Name: say("=3+3"), Grams: say("128.4"), OfMix: say("42.8 %")}}, Total: say("300.1 g"), Note: say("Likely to work.")},
 			reports.Table{Caption: "Closest trial", Head: []string{"what", "here", "there"}, Rows: [][]reports.Text{{say("fat"), say("43.0"), say("42.0")}}, Cut: "2 more"}}},
+		{ID: "card", Title: "Bench card: surest start", Alone: true, Blocks: []reports.Block{reports.Card{Title: "surest start", Of: "starts[0]", Log: "=1+1", Mix: say("=2+2"),
+			Aim: say("Works about 9 in 10."), Made: say("Predicted, not yet made."), Note: say("@note"), Mind: []reports.Text{say("=3+3"), say("Vent first.")},
+			Parts:  []reports.CardPart{{Title: "Fat part", Lines: make([]reports.CardLine, 2)}, {Title: "Water part", Lines: make([]reports.CardLine, 2)}},
+			Steps:  []reports.CardStep{{Text: say("=cmd|'/c calc'!A1")}, {Text: say("<b>chill</b>"), Critical: true, Limit: say("=4+4")}},
+			Blanks: []reports.Blank{{Label: say("=5+5"), Choices: []string{"yes", "no"}}, {Label: say("hold"), Line: true, Unit: "min"}}}}},
+		{ID: "card-2", Title: "Bench card: your next trial", Alone: true, Blocks: []reports.Block{reports.Card{Parts: []reports.CardPart{{Title: "Fat part", Lines: make([]reports.CardLine, 3)}}}}},
 		{ID: "fits", Title: "Fits", Reader: reports.Scientist, Blocks: []reports.Block{reports.Paragraph{Text: say("not for cooks")}}},
 	}}
 }

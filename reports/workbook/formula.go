@@ -15,9 +15,13 @@ const (
 	stepCell  = "$B$4"
 )
 
-// formula is the sheet to weigh by: every gram follows the batch and the scale.
-func formula(b *book, r *result.Results) {
-	p := b.sheet("Formula", 34, 14, 14, 14, 16, 18, 16, 12)
+// formulaSheet is named in the formulas of other sheets.
+const formulaSheet = "Formula"
+
+// formula is the sheet to weigh by: every gram follows the batch and the scale. It
+// gives the row of the first ingredient of each start, 0 for one without grams.
+func formula(b *book, r *result.Results) (first []int) {
+	p := b.sheet(formulaSheet, 34, 14, 14, 14, 16, 18, 16, 12, 14)
 	p.add(in(title, "Formula"))
 	if slices.ContainsFunc(r.Starts, func(s result.Start) bool { return len(s.Ingredients) > 0 }) {
 		p.inputs(r.Batch)
@@ -25,7 +29,7 @@ func formula(b *book, r *result.Results) {
 	for _, s := range r.Starts {
 		p.add()
 		p.add(in(title, aimTitle(s.Aim)))
-		p.start(r, s)
+		first = append(first, p.start(r, s))
 	}
 	if seen := r.BestSeen; seen != nil && len(seen.Ingredients) > 0 {
 		p.add()
@@ -41,6 +45,7 @@ func formula(b *book, r *result.Results) {
 		p.wide(8, in(caution, sentence(r.StatusReason)))
 	}
 	p.stream()
+	return first
 }
 
 // inputs are the cells to change; batchCell and stepCell name them.
@@ -72,7 +77,7 @@ func aimTitle(a result.Aim) string {
 	return string(a)
 }
 
-func (p *page) start(r *result.Results, s result.Start) {
+func (p *page) start(r *result.Results, s result.Start) (first int) {
 	p.add(in(head, "chance of working"), in(chance, s.Chance.Mean), in(chance, s.Chance.Low), in(chance, s.Chance.High),
 		in(quiet, "middle, low, high"))
 	if len(s.Ingredients) == 0 {
@@ -82,12 +87,13 @@ func (p *page) start(r *result.Results, s result.Start) {
 		}
 		p.wide(8, in(quiet, sentence(note)))
 		p.mix(s.Mix)
-		return
+		return 0
 	}
-	p.lines(r, s.Ingredients, s.Mix)
+	first = p.lines(r, s.Ingredients, s.Mix)
 	if s.GramsNote != "" {
 		p.wide(8, in(quiet, sentence(s.GramsNote)))
 	}
+	return first
 }
 
 // mix is what a mix is made of where it has no grams.
@@ -104,9 +110,14 @@ func (p *page) mix(m result.Mix) {
 
 // lines are the ingredients with live grams. A gram to weigh is the
 // recommended one in proportion to the batch, on the scale's step.
-func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix) {
-	p.heads("ingredient", "kind", "g as recommended", "g to weigh", "% of the mix", "weighing error, % at most", "% of its part", "part")
-	first := p.next()
+func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix) (first int) {
+	heads := []string{"ingredient", "kind", "g as recommended", "g to weigh", "% of the mix", "weighing error, % at most", "% of its part", "part"}
+	ounces := r.Batch.Ounces != nil
+	if ounces {
+		heads = append(heads, "oz to weigh")
+	}
+	p.heads(heads...)
+	first = p.next()
 	last := first + len(lines) - 1
 	base := r.Batch.Grams
 	total := 0.0
@@ -114,17 +125,37 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 		row := p.next()
 		grams := fmt.Sprintf("C%d*%s/%s", row, batchCell, exact(base))
 		percent := l.PercentOfMix
-		p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams),
-			cell{l.Grams, amount, fmt.Sprintf("IF(%s>0,ROUND(ROUND(%s/%s,6),0)*%s,%s)", stepCell, grams, stepCell, stepCell, grams)},
-			cell{percent, hundredths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
-			cell{l.WeighingErrorPercent, hundredths, fmt.Sprintf("IF(D%d>0,50*%s/D%d,0)", row, stepCell, row)},
-			number(l.PercentOfPart, hundredths), in(ordinary, l.Part))
+		cells := []cell{text(l.Name), in(quiet, l.Kind), in(amount, l.Grams),
+			{l.Grams, amount, fmt.Sprintf("IF(%s>0,ROUND(ROUND(%s/%s,6),0)*%s,%s)", stepCell, grams, stepCell, stepCell, grams)},
+			{percent, hundredths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
+			{l.WeighingErrorPercent, hundredths, fmt.Sprintf("IF(D%d>0,50*%s/D%d,0)", row, stepCell, row)},
+			number(l.PercentOfPart, hundredths), in(ordinary, l.Part)}
+		if l.Ounces != nil {
+			cells = append(cells, inOunces(*l.Ounces, fmt.Sprintf("D%d", row), l.Grams))
+		}
+		p.add(cells...)
 		total += l.Grams
 	}
-	p.add(in(head, "total"), in(head, nil), in(amount, total),
-		cell{total, amount, fmt.Sprintf("SUM(D%d:D%d)", first, last)},
-		cell{100.0, hundredths, fmt.Sprintf("SUM(E%d:E%d)", first, last)})
+	cells := []cell{in(head, "total"), in(head, nil), in(amount, total),
+		{total, amount, fmt.Sprintf("SUM(D%d:D%d)", first, last)},
+		{100.0, hundredths, fmt.Sprintf("SUM(E%d:E%d)", first, last)}}
+	if ounces {
+		all := 0.0
+		for _, l := range lines {
+			if l.Ounces != nil {
+				all += *l.Ounces
+			}
+		}
+		cells = append(cells, cell{}, cell{}, cell{}, cell{all, ounce, fmt.Sprintf("SUM(I%d:I%d)", first, last)})
+	}
+	p.add(cells...)
 	p.blend(r, lines, m, first)
+	return first
+}
+
+// inOunces follows a cell of grams, in the proportion the results have.
+func inOunces(oz float64, grams string, of float64) cell {
+	return cell{oz, ounce, fmt.Sprintf("%s*%s", grams, exact(oz/of))}
 }
 
 // emulsifier is the kind that counts in the blend HLB.

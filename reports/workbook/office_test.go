@@ -36,8 +36,8 @@ func TestSecondProgramAgrees(t *testing.T) {
 			t.Fatalf("soffice: %v: %s", err, out)
 		}
 	}
-	read := func(name string) [][]string {
-		file, err := os.Open(filepath.Join(dir, name+"-Formula.csv"))
+	read := func(name, sheet string) [][]string {
+		file, err := os.Open(filepath.Join(dir, name+"-"+sheet+".csv"))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -48,25 +48,27 @@ func TestSecondProgramAgrees(t *testing.T) {
 		}
 		return all
 	}
-	cached, bare := read("report"), read("bare")
 	numbers := 0
-	for i, row := range rows(t, open(t, b, nil), "Formula") {
-		for k, s := range row {
-			formula, _ := f.GetCellFormula("Formula", place(k, i+1))
-			want, err := strconv.ParseFloat(s, 64)
-			if formula == "" || err != nil {
-				continue
-			}
-			numbers++
-			for name, table := range map[string][][]string{"as written": cached, "worked out": bare} {
-				got, err := strconv.ParseFloat(table[i][k], 64)
-				if err != nil || math.Abs(got-want) > 1e-9*math.Max(1, math.Abs(want)) {
-					t.Errorf("%s, %s: %q, want %v", place(k, i+1), name, table[i][k], want)
+	for _, sheet := range []string{"Formula", "Bench card"} {
+		cached, bare := read("report", sheet), read("bare", sheet)
+		for i, row := range rows(t, open(t, b, nil), sheet) {
+			for k, s := range row {
+				formula, _ := f.GetCellFormula(sheet, place(k, i+1))
+				want, err := strconv.ParseFloat(s, 64)
+				if formula == "" || err != nil {
+					continue
+				}
+				numbers++
+				for name, table := range map[string][][]string{"as written": cached, "worked out": bare} {
+					got, err := strconv.ParseFloat(table[i][k], 64)
+					if err != nil || math.Abs(got-want) > 1e-9*math.Max(1, math.Abs(want)) {
+						t.Errorf("%s!%s, %s: %q, want %v", sheet, place(k, i+1), name, table[i][k], want)
+					}
 				}
 			}
 		}
 	}
-	if numbers < 12 {
+	if numbers < 40 {
 		t.Errorf("only %d formulas were compared", numbers)
 	}
 }

@@ -85,6 +85,9 @@ func (p *page) wide(columns int, c cell) {
 func (p *page) height(i int) float64 {
 	lines, each := 1, 15.0
 	for k, c := range p.rows[i] {
+		if c.look == tofill || c.look == weigh {
+			each = max(each, 28)
+		}
 		s, ok := c.value.(string)
 		if !ok || k >= len(p.widths) || c.look == ordinary {
 			continue

@@ -15,7 +15,7 @@ func summary(b *book, d reports.Document) {
 		wide(quiet, d.Subtitle)
 	}
 	for i, s := range d.Sections {
-		if s.Reader != reports.Cook {
+		if s.Reader != reports.Cook || s.Alone { // the latter have sheets of their own
 			continue
 		}
 		p.add()
@@ -65,9 +65,9 @@ func summary(b *book, d reports.Document) {
 				}
 				p.heads("ingredient", "grams", "of the mix", "of its part", "weighing error")
 				for _, l := range block.Lines {
-					p.words(l.Name, l.Grams, l.OfMix, l.OfPart, l.Weigh)
+					p.words(l.Name, beside(l.Grams, l.Ounces), l.OfMix, l.OfPart, l.Weigh)
 				}
-				p.words(reports.Text{{Text: "total"}}, block.Total)
+				p.words(reports.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
 				if len(block.Note) > 0 {
 					wide(quiet, block.Note.String())
 				}
@@ -87,4 +87,12 @@ func (p *page) words(row ...reports.Text) {
 		cells = append(cells, text(t.String()))
 	}
 	p.add(cells...)
+}
+
+// beside puts ounces in brackets after grams, if there are any.
+func beside(grams, ounces reports.Text) reports.Text {
+	if len(ounces) == 0 {
+		return grams
+	}
+	return reports.Text{{Text: grams.String() + " (" + ounces.String() + ")"}}
 }

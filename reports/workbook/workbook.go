@@ -12,7 +12,7 @@ import (
 func Report(r *result.Results, d reports.Document) ([]byte, error) {
 	b := newBook()
 	summary(b, d)
-	formula(b, r)
+	cards(b, r, d, formula(b, r))
 	trials(b, r)
 	groups(b, r)
 	problems(b, r)

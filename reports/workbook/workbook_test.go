@@ -6,6 +6,7 @@ import (
 	"maps"
 	"math"
 	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -59,7 +60,7 @@ func report(t *testing.T, r *result.Results) *excelize.File {
 
 func TestSheets(t *testing.T) {
 	f := report(t, kitchen())
-	want := "Summary Formula Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Residuals Differences Cannot tell Model terms Next trials Ingredients"
+	want := "Summary Formula Bench card Bench card 2 Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Residuals Differences Cannot tell Model terms Next trials Ingredients"
 	if got := strings.Join(f.GetSheetList(), " "); got != want {
 		t.Errorf("sheets %q, want %q", got, want)
 	}
@@ -224,7 +225,78 @@ func TestHostileTextStaysText(t *testing.T) {
 	noFormulas(t, open(t, b, err))
 }
 
-// noFormulas allows none but ours, on the Formula sheet.
+// The card to work from has the grams of the Formula sheet, whatever the batch there.
+func TestCardFollowsTheFormula(t *testing.T) {
+	r := kitchen()
+	f := report(t, r)
+	value := func(sheet, at string) float64 {
+		t.Helper()
+		s, err := f.CalcCellValue(sheet, at, excelize.Options{RawCellValue: true})
+		v, parsed := strconv.ParseFloat(s, 64)
+		if err != nil || parsed != nil {
+			t.Fatalf("%s!%s: %q, %v, %v", sheet, at, s, err, parsed)
+		}
+		return v
+	}
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if math.Abs(got-want) > 1e-9*math.Max(1, math.Abs(want)) {
+			t.Errorf("%s is %v, want %v", what, got, want)
+		}
+	}
+	rowOf := map[string]int{}
+	for i := range rows(t, f, "Bench card") {
+		rowOf[raw(t, f, "Bench card", place(1, i+1))] = i + 1
+	}
+	lines := r.Starts[0].Ingredients
+	for _, batch := range []float64{300, 150, 1234.5} {
+		if err := f.SetCellValue("Formula", "B3", batch); err != nil {
+			t.Fatal(err)
+		}
+		total := 0.0
+		for _, l := range lines {
+			row := rowOf[l.Name]
+			if row == 0 {
+				t.Fatalf("%s is not on the card", l.Name)
+			}
+			grams := math.Round(l.Grams*batch/300*10) / 10
+			total += grams
+			near(l.Name, value("Bench card", place(2, row)), grams)
+			near(l.Name+", oz", value("Bench card", place(3, row)), grams/28.349523125)
+			near(l.Name+", within", value("Bench card", place(4, row)), math.Floor(math.Round(*l.WithinGrams*batch/300/0.1*1e6)/1e6)/10)
+		}
+		near("in all", value("Bench card", place(2, rowOf["in all"])), total)
+		near("the fat part", value("Bench card", place(2, rowOf["Fat part"])), value("Bench card", place(2, rowOf[lines[0].Name]))+value("Bench card", place(2, rowOf[lines[2].Name])))
+	}
+	// In the order of addition.
+	for i, name := range []string{"Fat part", lines[0].Name, lines[2].Name, "Water part", lines[1].Name, lines[3].Name, "in all"} {
+		if rowOf[name] != rowOf["Fat part"]+i {
+			t.Errorf("%s stands in row %d of the card", name, rowOf[name])
+		}
+	}
+}
+
+// Without being asked for, there are no ounces anywhere.
+func TestNoOuncesUnlessAskedFor(t *testing.T) {
+	r := kitchen()
+	r.Batch.Ounces = nil
+	for i := range r.Starts[0].Ingredients {
+		r.Starts[0].Ingredients[i].Ounces = nil
+	}
+	for i := range r.Starts[0].Parts {
+		r.Starts[0].Parts[i].Ounces = nil
+	}
+	f := report(t, r)
+	for _, sheet := range []string{"Formula", "Bench card", "Summary"} {
+		for _, row := range rows(t, f, sheet) {
+			if s := strings.Join(row, " "); strings.Contains(s, "oz") {
+				t.Errorf("%s says %q", sheet, s)
+			}
+		}
+	}
+}
+
+// noFormulas allows none but ours, on the Formula sheet and the card that follows it.
 func noFormulas(t *testing.T, f *excelize.File) {
 	t.Helper()
 	for _, sheet := range f.GetSheetList() {
@@ -234,7 +306,7 @@ func noFormulas(t *testing.T, f *excelize.File) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if formula != "" && (sheet != "Formula" || strings.Contains(formula, "1+1")) {
+				if formula != "" && (sheet != "Formula" && sheet != "Bench card" || regexp.MustCompile(`\d\+\d|cmd`).MatchString(formula)) {
 					t.Errorf("%s!%s holds the formula %q", sheet, place(k, i+1), formula)
 				}
 			}
