@@ -16,6 +16,7 @@ type Live struct {
 	Chance    float64        `json:"chance"`   // of the mix for the targets below: a page that gets another stays still
 	FewAs     string         `json:"few_as"`   // of the report's own chance: "perhaps as few as 6"
 	Batch     float64        `json:"batch"`
+	Ounces    *float64       `json:"batch_ounces"` // nil: nobody asked for them
 	Step      float64        `json:"step"`
 	Largest   *float64       `json:"largest_fill"`
 	Watched   *float64       `json:"watched"`
@@ -91,7 +92,7 @@ func (b *builder) live() *Live {
 	l := &Live{
 		Title: "Surest start", LeftOut: listed(b.unlogged()).String(),
 		Chance: start.Chance.Mean, FewAs: AtLeast(start.Chance.Mean, start.Chance.Low),
-		Batch: r.Batch.Grams, Step: r.Batch.ScaleStepGrams, Largest: r.Batch.LargestFillGrams, Watched: r.WatchedMinutes,
+		Batch: r.Batch.Grams, Ounces: r.Batch.Ounces, Step: r.Batch.ScaleStepGrams, Largest: r.Batch.LargestFillGrams, Watched: r.WatchedMinutes,
 		DrainedAt: r.Targets.DrainedAtMinutes.Value, Wanted: r.Targets.WantedChance.Value,
 	}
 	if b.bare() {

@@ -69,11 +69,42 @@ func writeWeek(w io.Writer) error {
 		}
 		sheet.set(last, c, tenth(sum/float64(len(trials))))
 	}
+	sheet.method()
 	sheet.do(book.SetPanes(name, &excelize.Panes{Freeze: true, YSplit: header + 1, TopLeftCell: "A5", ActivePane: "bottomLeft"}))
 	if sheet.err != nil {
 		return sheet.err
 	}
 	return book.Write(w)
+}
+
+// method is how this kitchen makes its foam, on a sheet as the reader knows it: what
+// to keep to stands where a step is critical.
+var method = [][2]string{
+	{"Melt the clarified butter, stir the GMS in until no speck is left.", "70 C at least"},
+	{"Warm the cider to 60 C, whisk the sucrose ester into it.", ""},
+	{"Pour the butter into the cider in a thin stream, blending; blend one minute more.", ""},
+	{"Strain through the fine sieve.", "yes"},
+	{"Cool to 55 C and fill.", "to the canister's marking"},
+	{"Charge, shake ten times.", "to the canister's marking"},
+	{"Rest 10 min in the water bath at 55 C. Throw away what is left.", "4 h after filling at most"},
+	{"Squirt 60 g into the sieve over a bowl. Watch the peak; weigh what drained at minute 20.", ""},
+	{"Vent, open, clean the head and the nozzle.", "all gas out first"},
+}
+
+func (s *sheetWriter) method() {
+	s.name = "Method"
+	_, err := s.book.NewSheet(s.name)
+	s.do(err)
+	s.do(s.book.SetColWidth(s.name, "A", "A", 84))
+	s.do(s.book.SetColWidth(s.name, "B", "B", 30))
+	s.set(1, 1, "Step")
+	s.set(1, 2, "Critical")
+	for i, m := range method {
+		s.set(2+i, 1, m[0])
+		if m[1] != "" {
+			s.set(2+i, 2, m[1])
+		}
+	}
 }
 
 var tenthFormat = "0.0"

@@ -42,6 +42,9 @@
   const difference = i => i.labels[0].textContent.toLowerCase() + " " + i.value + " " + own(i.name + "-unit").textContent +
     " (" + i.defaultValue + " in the report)";
 
+  const weight = (g, digits) => g.toFixed(digits) + " g" +
+    (model.batch_ounces ? " (" + (g * model.batch_ounces / model.batch).toFixed(digits + 2) + " oz)" : "");
+
   function update() {
     const { all, sentences } = foamfield.read(inputs);
     if (sentences.length > 0) return ask(sentences);
@@ -56,8 +59,8 @@
           " g steps: make a larger batch, or use a finer scale."]);
       }
       const digits = foamfield.decimals(now.step);
-      rows.forEach((tr, i) => { tr.cells[0].textContent = grams[i].toFixed(digits) + " g"; });
-      total.textContent = grams.reduce((sum, g) => sum + g, 0).toFixed(digits) + " g";
+      rows.forEach((tr, i) => { tr.cells[0].textContent = weight(grams[i], digits); });
+      total.textContent = weight(grams.reduce((sum, g) => sum + g, 0), digits);
     }
     mixLine.textContent = foamfield.mixWords(model, mix) + ".";
     say(asks, []);
