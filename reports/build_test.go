@@ -28,12 +28,37 @@ func texts(blocks []Block, see func(Text)) {
 		case Formula:
 			see(Text{{Text: b.Title}})
 			for _, l := range b.Lines {
-				for _, t := range []Text{l.Name, l.Grams, l.OfMix, l.OfPart, l.Weigh} {
+				for _, t := range []Text{l.Name, l.Grams, l.Ounces, l.OfMix, l.OfPart, l.Weigh} {
 					see(t)
 				}
 			}
 			see(b.Total)
+			see(b.TotalOunces)
 			see(b.Note)
+		case Card:
+			see(Text{{Text: b.Title + " " + b.Log}})
+			for _, t := range append([]Text{b.Mix, b.Aim, b.Made, b.NoGrams, b.Total, b.TotalOunces, b.Note}, b.Mind...) {
+				see(t)
+			}
+			for _, p := range b.Parts {
+				see(Text{{Text: p.Title}})
+				see(p.Grams)
+				see(p.Ounces)
+				see(p.OfMix)
+				for _, l := range p.Lines {
+					for _, t := range []Text{l.Name, l.Grams, l.Ounces, l.Within, l.OfMix, l.OfPart} {
+						see(t)
+					}
+				}
+			}
+			for _, s := range b.Steps {
+				see(s.Text)
+				see(s.Limit)
+			}
+			for _, blank := range b.Blanks {
+				see(blank.Label)
+				see(Text{{Text: strings.Join(blank.Choices, " ") + " " + blank.Unit}})
+			}
 		case Table:
 			see(Text{{Text: b.Caption + " " + strings.Join(b.Head, " ") + " " + b.Cut}})
 			for _, row := range b.Rows {

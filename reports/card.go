@@ -52,6 +52,9 @@ func (b *builder) startCard(i int, s result.Start) Card {
 		c.Aim = say(c.Aim, " The best guess these trials allow, not a promise.")
 	}
 	c.Mind = b.mindful(path+".mix", s.Mix)
+	if len(mind(s)) > 0 {
+		c.Mind = append(c.Mind, say("The summary has a caution on this mix: read it first."))
+	}
 	b.weights(&c, path, s.Ingredients, s.Parts)
 	if len(s.Ingredients) == 0 {
 		c.NoGrams = b.noGrams(path, s)
@@ -73,7 +76,10 @@ func (b *builder) startName(i int, s result.Start) string {
 func (b *builder) trialCard(i int, n result.NextTrial) Card {
 	path := fmt.Sprintf("next_trials[%d]", i)
 	c := Card{Title: fmt.Sprintf("next trial %d", i+1), Of: path, Mix: b.mixOnly(path+".mix", n.Mix), Aim: capital(say(sentence(n.Reason)))}
-	c.Made = say("Not a start: these trials do not carry one yet.")
+	c.Made = say("Not yet made, and not a start: these trials do not carry one.")
+	if best := b.r.BestSeen; n.Purpose == "repeat" && best != nil {
+		c.Made = say("Made ", often("best_seen.made_times", best.MadeTimes), " before; not a start: these trials do not carry one.")
+	}
 	if n.ClogChance != nil {
 		c.Aim = say(c.Aim, " Clogs: ", chance(path+".clog_chance", *n.ClogChance), ".")
 	}
@@ -145,11 +151,11 @@ func partTitle(p result.Part, lines []result.FormulaLine) string {
 	}
 	switch {
 	case p.Part == "fat" && emulsified:
-		return "Fat part, emulsifier melted in"
+		return "Fat part: melt together"
 	case p.Part == "fat":
 		return "Fat part"
 	case p.Part == "water" && emulsified:
-		return "Water part, emulsifier dispersed in"
+		return "Water part: disperse together"
 	case p.Part == "water":
 		return "Water part"
 	}

@@ -228,6 +228,51 @@ func settings() *result.Results {
 	return r
 }
 
+// benched is a log with a method, of a kitchen that asks for ounces.
+func benched() *result.Results {
+	r := settings()
+	r.Batch.Ounces = at(300 / 28.349523125)
+	r.Method = []result.MethodStep{{Step: "melt at 70 °C"}, {Step: "strain", Critical: true}, {Step: "chill", Critical: true, Limit: "4 h at least"}}
+	r.Cautions[0].Bench = "Vent first."
+	weigh := func(lines []result.FormulaLine, within bool) (out []result.FormulaLine, parts []result.Part) {
+		parts = []result.Part{{Part: "fat", Lines: []int{0, 2}}, {Part: "water", Lines: []int{1}}, {Lines: []int{3}}}
+		for i, l := range lines {
+			l.Ounces = at(l.Grams / 28.349523125)
+			if within {
+				l.WithinGrams = at([]float64{5.6, 8.9, 0.2, 0}[i])
+			}
+			out = append(out, l)
+		}
+		for k := range parts {
+			p := &parts[k]
+			for _, i := range p.Lines {
+				p.Grams += out[i].Grams
+				p.PercentOfMix += out[i].PercentOfMix
+			}
+			p.Ounces = at(p.Grams / 28.349523125)
+		}
+		return out, parts
+	}
+	for i := range r.Starts {
+		s := &r.Starts[i]
+		s.Ingredients, s.Parts = weigh(s.Ingredients, true)
+	}
+	for i := range r.NextTrials {
+		if n := &r.NextTrials[i]; len(n.Ingredients) > 0 {
+			n.Ingredients, n.Parts = weigh(n.Ingredients, false)
+		}
+	}
+	r.BestSeen.Ingredients, _ = weigh(r.BestSeen.Ingredients, false)
+	return r
+}
+
+// benchedTrials is the same without a start.
+func benchedTrials() *result.Results {
+	r := benched()
+	r.Status, r.StatusReason, r.Starts = result.TooFewTrials, "6 trials can be compared; about 8 are needed", []result.Start{}
+	return r
+}
+
 // runs are one of every status.
 func runs() map[string]*result.Results {
 	best := kitchen()
@@ -248,6 +293,8 @@ func runs() map[string]*result.Results {
 		"too_few_trials": stoppedRun(result.TooFewTrials, "6 trials can be compared; about 8 are needed"),
 		"nothing_worked": stoppedRun(result.NothingWorked, "none of these trials worked, so there is nothing to start from yet"),
 		"no_safe_start":  stoppedRun(result.NoSafeStart, "every mix inside what was tried is more likely to clog than 1 in 20"),
+		"bench":          benched(),
+		"bench_trials":   benchedTrials(),
 		"empty":          {},
 	}
 }

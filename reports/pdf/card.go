@@ -297,7 +297,9 @@ func (c *card) cells(r weighRow) (cells [cardColumns][]line, height float64) {
 		if r.band && i == atName { // the number's column is free
 			width += c.widths[atNumber]
 		}
-		cells[i] = c.broken(t, c.typeOf(i, r), width)
+		for _, piece := range pieces(i, t) {
+			cells[i] = append(cells[i], c.broken(piece, c.typeOf(i, r), width)...)
+		}
 		cells[i] = cells[i][:min(len(cells[i]), nameMost)]
 		height = max(height, float64(len(cells[i])-1)*c.typeOf(i, r)*c.leading+c.typeOf(i, r)*1.1+2)
 	}

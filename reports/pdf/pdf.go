@@ -7,6 +7,8 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -29,11 +31,24 @@ var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Render lays the document out.
 func Render(d reports.Document, paper Paper) ([]byte, error) {
+	p, err := lay(d, paper)
+	if err != nil {
+		return nil, err
+	}
+	var b bytes.Buffer
+	if err := p.doc.Output(&b); err != nil {
+		return nil, fmt.Errorf("the PDF could not be laid out: %w", err)
+	}
+	return b.Bytes(), nil
+}
+
+func lay(d reports.Document, paper Paper) (*press, error) {
+	size, sections := firstPage(d, paper)
 	p := newPress(d, paper)
-	p.setBody(firstBody(d, paper))
+	p.setBody(size)
 	p.newPage()
 	p.title(d.Title, d.Subtitle)
-	for i, s := range d.Sections {
+	for i, s := range sections {
 		if i == 1 {
 			p.setBody(usual)
 			if p.doc.PageCount() == 1 {
@@ -43,7 +58,7 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 		if err := p.section(s); err != nil {
 			return nil, err
 		}
-		if s.Alone && i+1 < len(d.Sections) && !p.atTop() {
+		if s.Alone && i+1 < len(sections) && !p.atTop() {
 			p.newPage()
 		}
 	}
@@ -51,11 +66,7 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 		p.lines(p.broken(strong(notPrinted), small, p.measure()), small, p.left(), plots.Ink, nil)
 	}
 	p.footers(d.Title)
-	var b bytes.Buffer
-	if err := p.doc.Output(&b); err != nil {
-		return nil, fmt.Errorf("the PDF could not be laid out: %w", err)
-	}
-	return b.Bytes(), nil
+	return p, nil
 }
 
 // notPrinted ends a document in which some letters have no glyph.
@@ -64,22 +75,52 @@ const notPrinted = "Some letters could not be printed and stand here as " + stri
 // usual is the size of running text.
 const usual = 10.0
 
-// firstBody is the largest size at which the first section keeps to one page;
-// the usual where none does.
-func firstBody(d reports.Document, paper Paper) float64 {
+// firstPage is the largest size at which the first section keeps to one page, and the
+// sections with it. One too long for a page gives its last parts up, to follow the
+// cards for the bench: those stand on page two, or on the back of page one. Where there
+// are no cards it simply goes on.
+func firstPage(d reports.Document, paper Paper) (float64, []reports.Section) {
 	if len(d.Sections) == 0 {
-		return usual
+		return usual, nil
 	}
-	for _, size := range []float64{usual, 9.5, 9, 8.6} {
-		p := newPress(d, paper)
-		p.setBody(size)
-		p.newPage()
-		p.title(d.Title, d.Subtitle)
-		if p.section(d.Sections[0]) == nil && p.doc.PageCount() == 1 {
-			return size
+	fits := func(s reports.Section) float64 {
+		for _, size := range []float64{usual, 9.5, 9, 8.6} {
+			p := newPress(d, paper)
+			p.setBody(size)
+			p.newPage()
+			p.title(d.Title, d.Subtitle)
+			if p.section(s) == nil && p.doc.PageCount() == 1 {
+				return size
+			}
+		}
+		return 0
+	}
+	first := d.Sections[0]
+	if size := fits(first); size > 0 {
+		return size, d.Sections
+	}
+	cards := 1
+	for cards < len(d.Sections) && d.Sections[cards].Alone {
+		cards++
+	}
+	if cards == 1 {
+		return usual, d.Sections
+	}
+	var moved []string
+	for n := len(first.Blocks) - 1; n > 0; n-- {
+		head, ok := first.Blocks[n].(reports.Paragraph)
+		if !ok || !head.Head {
+			continue
+		}
+		moved = append([]string{head.Text.String()}, moved...)
+		kept, rest := first, first
+		kept.Blocks = append(append([]reports.Block{}, first.Blocks[:n]...), reports.Paragraph{Text: plain("After the bench cards: " + strings.Join(moved, "; ") + ".")})
+		if size := fits(kept); size > 0 {
+			rest.Title, rest.Blocks = first.Title+", continued", first.Blocks[n:]
+			return size, slices.Concat([]reports.Section{kept}, d.Sections[1:cards], []reports.Section{rest}, d.Sections[cards:])
 		}
 	}
-	return usual
+	return usual, d.Sections
 }
 
 // setBody sets running text; a size below the usual also sets it closer.

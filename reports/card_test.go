@@ -1,0 +1,153 @@
+package reports
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+	"testing"
+
+	"foamfield/analysis/result"
+)
+
+// cardsOf are the cards of a run, by their sections' titles.
+func cardsOf(r *result.Results) (titles []string, cards []Card) {
+	for i, s := range Build(r).Sections {
+		for _, b := range s.Blocks {
+			if c, ok := b.(Card); ok {
+				if !s.Alone || i != len(cards)+1 || len(s.Blocks) != 1 {
+					panic(fmt.Sprintf("section %d, %s, is no card of its own right after the summary", i, s.ID))
+				}
+				titles, cards = append(titles, s.Title), append(cards, c)
+			}
+		}
+	}
+	return titles, cards
+}
+
+// weighing is what is weighed, line by line.
+func weighing(c Card) string {
+	var lines []string
+	add := func(texts ...Text) {
+		line := ""
+		for _, t := range texts {
+			line += t.String() + "|"
+		}
+		lines = append(lines, strings.TrimRight(line, "|"))
+	}
+	for _, p := range c.Parts {
+		add(say(p.Title), p.Grams, p.Ounces, p.OfMix)
+		for _, l := range p.Lines {
+			add(l.Name, l.Grams, l.Ounces, l.Within, l.OfMix, l.OfPart)
+		}
+	}
+	add(c.Total, c.TotalOunces)
+	return strings.Join(lines, "\n")
+}
+
+func TestCards(t *testing.T) {
+	every := runs()
+	guessed := benched()
+	guessed.HoldIsAGuess, guessed.WatchedMinutes, guessed.Starts[0].Status = true, at(15), result.BestAvailable
+	every["guess"] = guessed
+	limited := benched()
+	limited.Starts[0].Notes = append(limited.Starts[0].Notes, "GMS is above a limit")
+	every["over_a_limit"] = limited
+	alike := benched()
+	alike.Starts[1].Mix = alike.Starts[0].Mix
+	every["alike"] = alike
+	nothing := benchedTrials()
+	nothing.NextTrials = nil
+	every["nothing_to_make"] = nothing
+	made := benched()
+	made.Starts[0].MadeTimes, made.Starts[0].MadeWorked = 3, 2
+	every["made"] = made
+	for _, c := range []struct {
+		name   string
+		titles string
+		says   []string // on the first of them
+		never  []string
+	}{
+		{"bench", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 1.9 % emulsifier, HLB 7.9\n", "Works about 9 in 10, perhaps as few as 6.", "Predicted, not yet made: make it twice first.",
+			"Steps 2 and 3 of the method.", "With 1 charger and rest 15 min in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
+			[]string{"A chance here is about the foam only", "not a promise", "caution on this mix"}},
+		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Works about 9 in 10"}, []string{"Steps ", "of the method", "oz"}},
+		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked 2 times."}, []string{"twice first"}},
+		{"alike", "Bench card: surest start", nil, nil},
+		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},
+		{"over_a_limit", "Bench card: surest start; Bench card: richest start", []string{"The summary has a caution on this mix: read it first."}, nil},
+		{"grams_in_a_batch", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 5.7 g emulsifier, HLB 7.9", "whose weight the log does not say", "Fat part", "Water part"}, []string{"129.3"}},
+		{"bench_trials", "Bench card: next trial 1; Bench card: next trial 2", []string{"The surest start, made for the first time.", "Not yet made, and not a start", "129.3 g"}, []string{"Works ", "twice first", "± "}},
+		{"nothing_to_make", "Bench card: your next trial", []string{"write your own here", "Fat part"}, []string{" g\n"}},
+		{"empty", "", nil, nil},
+	} {
+		titles, cards := cardsOf(every[c.name])
+		if got := strings.Join(titles, "; "); got != c.titles {
+			t.Errorf("%s: cards %q, want %q", c.name, got, c.titles)
+			continue
+		}
+		if len(cards) == 0 {
+			continue
+		}
+		got := whole([]Block{cards[0]})
+		for _, s := range c.says {
+			if !strings.Contains(got, s) {
+				t.Errorf("%s: the card does not say %q:\n%s", c.name, s, got)
+			}
+		}
+		for _, s := range c.never {
+			if strings.Contains(got, s) {
+				t.Errorf("%s: the card says %q:\n%s", c.name, s, got)
+			}
+		}
+	}
+}
+
+// What is weighed comes in the order of addition, with what each part comes to.
+func TestCardWeighs(t *testing.T) {
+	_, cards := cardsOf(benched())
+	want := `Fat part: melt together|132.9 g|4.687 oz|44.3 %
+clarified butter|129.3 g|4.560 oz|± 5.6 g|43.1 %|100 % of fat
+GMS|3.6 g|0.127 oz|± 0.2 g|1.2 %|2.8 % of fat
+Water part|165.0 g|5.821 oz|55.0 %
+cider|165.0 g|5.821 oz|± 8.9 g|55.0 %|100 % of water
+Besides, when your method says|2.1 g|0.073 oz|0.7 %
+sucrose ester 15|2.1 g|0.073 oz|exactly|0.7 %
+300.0 g|10.582 oz`
+	if got := weighing(cards[0]); got != want {
+		t.Errorf("the card weighs\n%s\nwant\n%s", got, want)
+	}
+	if cards[0].Of != "starts[0]" || cards[1].Of != "starts[1]" {
+		t.Errorf("of %q and %q", cards[0].Of, cards[1].Of)
+	}
+	_, trials := cardsOf(benchedTrials())
+	if got := weighing(trials[0]); strings.Contains(got, "±") || strings.Contains(got, "exactly") || len(trials[0].Note) > 0 {
+		t.Errorf("a trial that nothing is foreseen of is weighed to\n%s", got)
+	}
+}
+
+// Beside every gram stands its ounces, and they are those of the results.
+func TestOuncesBesideGrams(t *testing.T) {
+	d := Build(benched())
+	var all strings.Builder
+	for _, s := range d.Sections[:3] {
+		all.WriteString(whole(s.Blocks))
+	}
+	all.WriteString(whole(d.Brief))
+	for _, want := range []string{"4.560 oz", "10.582 oz", "129.3 g (4.560 oz) clarified butter"} {
+		if !strings.Contains(all.String(), want) {
+			t.Errorf("nobody says %q", want)
+		}
+	}
+	for _, step := range []struct {
+		grams float64
+		says  string
+	}{{1, "4.56 oz"}, {0.1, "4.560 oz"}, {0.01, "4.5599 oz"}} {
+		b := builder{r: &result.Results{Batch: result.Batch{ScaleStepGrams: step.grams}}}
+		if got := b.ounces("x", at(129.27/28.349523125)).String(); got != step.says {
+			t.Errorf("on a scale of %v g: %q, want %q", step.grams, got, step.says)
+		}
+	}
+	if s := whole(Build(settings()).Sections[0].Blocks); regexp.MustCompile(`\boz\b`).MatchString(s) {
+		t.Errorf("ounces that nobody asked for:\n%s", s)
+	}
+}
