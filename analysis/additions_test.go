@@ -16,6 +16,11 @@ import (
 // take a tenth; xanthan of the mix is one of the given percents, in turn.
 func thickened(t *testing.T, percents ...float64) *result.Results {
 	t.Helper()
+	return run(t, thickenedLog(t, percents...), Settings{})
+}
+
+func thickenedLog(t *testing.T, percents ...float64) string {
+	t.Helper()
 	rng := rand.New(rand.NewPCG(3, 9))
 	var b strings.Builder
 	b.WriteString("trial,butter g,cider g,GMS g,sucrose ester 15 g,xanthan g,came out,hold min\n")
@@ -30,7 +35,7 @@ func thickened(t *testing.T, percents ...float64) *result.Results {
 	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	return run(t, path, Settings{})
+	return path
 }
 
 // A thickener that the log varied is a setting: its effect comes out as it was put in,

@@ -75,16 +75,15 @@ const withinMost = 0.05
 // in whatever direction the mix goes by it.
 func (s *study) setWithin(lines []result.FormulaLine, f *formula.Formula) {
 	n := len(f.Lines)
-	off := func(by []float64) []float64 { return s.pointOff(f, by) }
-	least := s.chain.Chance(off(make([]float64, n))) - slackDrop
+	exactly := make([]float64, n)
+	chance, _ := s.misweighed(f, exactly)
 	passes := func(by []float64) bool {
-		m := off(by)
-		c := s.clogChance(m)
-		return s.chain.Chance(m) >= least && (c == nil || *c <= clogLimitStart)
+		c, clogs := s.misweighed(f, by)
+		return c >= chance-slackDrop && (clogs == nil || *clogs <= clogLimitStart)
 	}
 	alone := make([]float64, n)
-	slopes := make([][]float64, n) // of the mix's coordinates
-	centre := off(make([]float64, n))
+	slopes := make([][]float64, n) // of the places on the surface
+	from := s.placeOff(f, exactly)
 	for i, l := range f.Lines {
 		only := func(grams float64) []float64 {
 			by := make([]float64, n)
@@ -93,14 +92,12 @@ func (s *study) setWithin(lines []result.FormulaLine, f *formula.Formula) {
 		}
 		most := withinMost * l.Grams
 		alone[i] = most * largestShare(func(share float64) bool { return passes(only(share*most)) && passes(only(-share*most)) })
-		slopes[i] = make([]float64, len(s.vars))
-		for k, x := range off(only(most)) {
-			c := s.basis.Coordinates[k]
-			slopes[i][k] = c.Of(x) - c.Of(centre[k])
+		for k, x := range s.placeOff(f, only(most)) {
+			slopes[i] = append(slopes[i], x-from[k])
 		}
 	}
 	share := 1.0
-	for _, way := range directions(len(s.vars)) {
+	for _, way := range directions(min(len(from), mostDirections)) {
 		by := make([]float64, n)
 		share = min(share, largestShare(func(share float64) bool {
 			for i := range by {
@@ -120,8 +117,16 @@ func (s *study) setWithin(lines []result.FormulaLine, f *formula.Formula) {
 	}
 }
 
-// pointOff is the mix of a formula whose grams are off by so much.
-func (s *study) pointOff(f *formula.Formula, by []float64) []float64 {
+// misweighed is the chance that a formula works whose grams are off by so much, and that
+// it clogs.
+func (s *study) misweighed(f *formula.Formula, by []float64) (chance float64, clogs *float64) {
+	mix, beside := s.pointOff(f, by)
+	return s.chain.With(beside).Chance(mix), s.clogs(s.basis.With(beside).Features(mix))
+}
+
+// pointOff is the mix that such a formula makes, and the values of the terms beside it:
+// an addition's percent is one.
+func (s *study) pointOff(f *formula.Formula, by []float64) (values, besides []float64) {
 	parts := make([]mix.Part, len(f.Lines))
 	for i, l := range f.Lines {
 		parts[i] = mix.Part{Grams: l.Grams + by[i], What: l.What}
@@ -131,8 +136,37 @@ func (s *study) pointOff(f *formula.Formula, by []float64) []float64 {
 	if t.BlendHLB != nil {
 		made.BlendHLB = &t.BlendHLB.Value
 	}
-	return s.valuesOf(&made)
+	besides = slices.Clone(s.basis.Beside)
+	for k, b := range s.beside {
+		for _, v := range s.settings {
+			for i, l := range f.Lines {
+				if v.Name == b.name && v.Ingredient == l.Name {
+					besides[k] += (100*parts[i].Grams/t.Grams - l.PercentOfMix) / v.Scale
+				}
+			}
+		}
+	}
+	return s.valuesOf(&made), besides
 }
+
+// placeOff is the same as coordinates of the surface.
+func (s *study) placeOff(f *formula.Formula, by []float64) []float64 {
+	values, besides := s.pointOff(f, by)
+	var out []float64
+	for k, x := range values {
+		out = append(out, s.basis.Coordinates[k].Of(x))
+	}
+	for k, b := range s.beside {
+		if slices.Contains(s.additions, b.name) {
+			out = append(out, besides[k])
+		}
+	}
+	return out
+}
+
+// mostDirections keeps their number to 3^5; further additions move the chance as the
+// last direction tried happens to move them.
+const mostDirections = 5
 
 // largestShare is the largest share, from 0 to 1, up to which all passes.
 func largestShare(passes func(share float64) bool) float64 {

@@ -61,7 +61,11 @@ func TestWithinKeepsTheChance(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	logs = append(logs, week)
+	thick, err := ingest.Read([]string{thickenedLog(t, 0.2, 0.3, 0.3, 0.4)}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	logs = append(logs, week, thick)
 	for seed := range uint64(6) {
 		k := kitchen.New([]kitchen.Family{kitchen.Easy, kitchen.Hard}[seed%2], 4400+seed)
 		var b strings.Builder
@@ -109,9 +113,9 @@ func TestWithinKeepsTheChance(t *testing.T) {
 						by[i] *= 2*rng.Float64() - 1
 					}
 				}
-				m := s.pointOff(f, by)
-				worst = max(worst, start.Chance.Mean-s.chain.Chance(m))
-				if c := s.clogChance(m); c != nil && *c > clogLimitStart+0.001 {
+				chance, c := s.misweighed(f, by)
+				worst = max(worst, start.Chance.Mean-chance)
+				if c != nil && *c > clogLimitStart+0.001 {
 					t.Errorf("log %d, %s: clogs %.4f", k, start.Aim, *c)
 				}
 			}

@@ -15,6 +15,7 @@ func studied(t *testing.T, log *ingest.Log, set Settings) *study {
 	s := &study{log: log, want: targets(log, set), seed: 1, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Targets: s.want, Batch: batch(log, set)}
 	s.read()
+	s.addAdditions()
 	if err := s.chooseVariables(); err != nil {
 		t.Fatal(err)
 	}

@@ -181,7 +181,14 @@ func (b *builder) steps(c *Card) {
 // marking is named with them.
 func (b *builder) mindful(path string, m result.Mix) (out []Text) {
 	var with []Text
+	weighed := map[string]bool{} // a percent of the mix that the grams say already
+	for _, v := range b.r.Variables {
+		weighed[v.Name] = v.Ingredient != ""
+	}
 	for _, name := range sortedKeys(m.Extras) {
+		if weighed[name] {
+			continue
+		}
 		with = append(with, b.amount(path+".extras."+name, name, m.Extras[name]))
 	}
 	if len(with) > 0 {
@@ -201,11 +208,15 @@ func (b *builder) mindful(path string, m result.Mix) (out []Text) {
 
 // blanks are what is written down of a trial, in the words of the log.
 func (b *builder) blanks() []Blank {
-	return []Blank{
+	out := []Blank{
 		{Label: say("day"), Line: true}, {Label: say("made by"), Line: true}, {Label: say("canister"), Line: true}, {Label: say("chargers"), Line: true},
 		{Label: say("came out"), Choices: []string{"yes", "partly", "no"}},
 		{Label: say("split"), Choices: []string{"yes", "no"}},
 		{Label: say("hold"), Line: true, Unit: "min", Choices: []string{"still standing"}},
 		{Label: say("drained at minute ", trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1)), Line: true, Unit: "%"},
 	}
+	for _, asked := range b.r.Targets.Results {
+		out = append(out, Blank{Label: say(asked.Label), Line: true, Unit: asked.Unit})
+	}
+	return out
 }

@@ -583,14 +583,14 @@ func (c *card) drawBlanks(x, width float64) {
 func (c *card) drawBlank(b reports.Blank, x, width float64) {
 	size := cardText * c.k
 	base := c.y + blankRow*c.k - size*c.leading - 2 // of the text's box
-	label := c.broken(b.Label, size, width)[0]
+	label := c.broken(b.Label, size, 0.75*width)[0]
 	c.line(label, size, x, base, plots.Ink)
 	at, end := x+c.wide(label, size), x+width
 	for i := len(b.Choices) - 1; i >= 0 && b.Line; i-- { // behind the line
 		end = c.choice(b.Choices[i], size, end, base, -1)
 	}
 	if b.Unit != "" {
-		unit := c.broken(plain(b.Unit), size, width)[0]
+		unit := c.broken(plain(b.Unit), size, 0.3*width)[0]
 		end -= c.wide(unit, size)
 		c.line(unit, size, end, base, plots.Ink)
 		end -= 4 * c.k
