@@ -59,6 +59,8 @@ func TestLivePage(t *testing.T) {
 	t.Run("needs no script", func(t *testing.T) { needsNoScript(t, ctx, r) })
 	t.Run("stays still where it disagrees", func(t *testing.T) { staysStill(t, ctx, r) })
 	t.Run("numbers are inert", func(t *testing.T) { numbersAreInert(t, ctx) })
+	t.Run("answers in ounces", func(t *testing.T) { answersInOunces(t, ctx) })
+	t.Run("prints cards", func(t *testing.T) { printsCards(t, ctx) })
 }
 
 // browser starts a real browser.
