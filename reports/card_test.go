@@ -61,6 +61,11 @@ func TestCards(t *testing.T) {
 	made := benched()
 	made.Starts[0].MadeTimes, made.Starts[0].MadeWorked = 3, 2
 	every["made"] = made
+	tasted := benched()
+	tasted.Targets.Results = []result.ResultTarget{{Result: "taste", Label: "taste", Low: at(6)}, {Result: "overrun", Label: "overrun", Unit: "%", Low: at(100)}}
+	tasted.Variables = append(tasted.Variables, result.Variable{Name: "xanthan_percent", Label: "xanthan", Unit: "% of mix", Role: result.Held, FixedAt: at(0.3), Ingredient: "xanthan"})
+	tasted.Starts[0].Mix.Extras["xanthan_percent"] = 0.3
+	every["tasted"] = tasted
 	for _, c := range []struct {
 		name   string
 		titles string
@@ -72,6 +77,7 @@ func TestCards(t *testing.T) {
 			[]string{"A chance here is about the foam only", "not a promise", "caution on this mix"}},
 		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Works about 9 in 10"}, []string{"Steps ", "of the method", "oz"}},
 		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked 2 times."}, []string{"twice first"}},
+		{"tasted", "Bench card: surest start; Bench card: richest start", []string{"taste\n", "overrun\n %", "With 1 charger and rest 15 min in"}, []string{"xanthan"}},
 		{"alike", "Bench card: surest start", nil, nil},
 		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},
 		{"over_a_limit", "Bench card: surest start; Bench card: richest start", []string{"The summary has a caution on this mix: read it first."}, nil},

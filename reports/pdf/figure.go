@@ -44,6 +44,21 @@ func (p *press) pairScale(blocks []reports.Block) float64 {
 	return 1
 }
 
+// leastOf is the room that the first of some blocks asks for under its head.
+func (p *press) leastOf(blocks []reports.Block) float64 {
+	const few = 70 // some lines
+	if len(blocks) == 0 {
+		return few
+	}
+	ref, ok := blocks[0].(reports.FigureRef)
+	f, there := p.figures[ref.Name]
+	if !ok || !there || !(f.Width > 0) {
+		return few
+	}
+	below := p.captionRoom(p.broken(plain(f.Caption), small, p.measure()))
+	return min(legible*min(1, p.measure()/float64(f.Width))*float64(f.Height)+below+4, (p.bottom()-margin)/2)
+}
+
 // figure is drawn at its own size, smaller only where the page is.
 func (p *press) figure(name string) error {
 	f, ok := p.figures[name]

@@ -135,7 +135,7 @@ func (p *press) section(s reports.Section) error {
 	p.space(12)
 	const size = 14.0
 	head := p.broken(strong(s.Title), size, p.measure())
-	p.need(float64(len(head))*size*p.leading + 70) // a head never stands alone at the foot
+	p.need(float64(len(head))*size*p.leading + p.leastOf(s.Blocks)) // a head never stands alone at the foot
 	p.bookmark(s.Title, 0)
 	p.lines(head, size, p.left(), plots.Accent, nil)
 	p.y += 2

@@ -104,7 +104,7 @@ func (b *book) style(l look) int {
 		precise:    numbers("0.000000"),
 		whole:      numbers("0"),
 		ounce:      numbers("0.000#"),
-		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"}},
+		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
 		tofill: {Border: []excelize.Border{{Type: "bottom", Color: plots.Quiet, Style: 1}, {Type: "top", Color: plots.Quiet, Style: 1},
 			{Type: "left", Color: plots.Quiet, Style: 1}, {Type: "right", Color: plots.Quiet, Style: 1}}},
 	}[l]
