@@ -91,6 +91,39 @@ func TestBestIsBestOnAFinerGrid(t *testing.T) {
 	}
 }
 
+// No mix of a finer grid that is a twentieth of the box richer has the chance wanted.
+func TestRichestIsRichest(t *testing.T) {
+	const points, wanted = 21, 0.8
+	for _, k := range kitchens(6) {
+		chance := func(m Mix) float64 { return k.Chance(m, Usual) }
+		fat, ok := k.Richest(k.Tries, wanted, chance)
+		_, best := k.Best(k.Tries, Usual)
+		if ok != (best >= wanted) {
+			t.Errorf("%v %d: found %v where the best is %.3f", k.Family, k.Seed, ok, best)
+		}
+		if !ok {
+			continue
+		}
+		if _, c := k.BestOf(Box{Span{fat, fat}, k.Tries.Emulsifier, k.Tries.HLB}, chance); c < wanted {
+			t.Errorf("%v %d: at %.2f %% fat the best is %.3f", k.Family, k.Seed, fat, c)
+		}
+		for i := range points {
+			m := Mix{FatPercent: k.Tries.Fat.at(float64(i) / (points - 1))}
+			if m.FatPercent < fat+k.Tries.Fat.width()/20 {
+				continue
+			}
+			for j := range points {
+				for l := range points {
+					m.EmulsifierPercent, m.BlendHLB = k.Tries.Emulsifier.at(float64(j)/(points-1)), k.Tries.HLB.at(float64(l)/(points-1))
+					if c := chance(m); c >= wanted {
+						t.Fatalf("%v %d: richest said to be %.2f %%, but %.3f at %+v", k.Family, k.Seed, fat, c, m)
+					}
+				}
+			}
+		}
+	}
+}
+
 func TestChanceFallsWithHarderTargets(t *testing.T) {
 	all := kitchens(6)
 	rapid.Check(t, func(t *rapid.T) {

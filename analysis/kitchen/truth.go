@@ -265,6 +265,32 @@ func (k *Kitchen) BestOf(box Box, chance func(Mix) float64) (Mix, float64) {
 	return best.mix, best.chance
 }
 
+// Richest is the most fat percent in the box at which some mix has the chance wanted:
+// from the top down in a twentieth of the box, then by halves; false if there is none.
+func (k *Kitchen) Richest(box Box, wanted float64, chance func(Mix) float64) (float64, bool) {
+	const levels, halvings = 20, 4
+	reaches := func(fat float64) bool {
+		_, c := k.BestOf(Box{Span{fat, fat}, box.Emulsifier, box.HLB}, chance)
+		return c >= wanted
+	}
+	for i := levels; i >= 0; i-- {
+		low := box.Fat.at(float64(i) / levels)
+		if !reaches(low) {
+			continue
+		}
+		high := box.Fat.at(math.Min(1, float64(i+1)/levels))
+		for range halvings {
+			if mid := (low + high) / 2; reaches(mid) {
+				low = mid
+			} else {
+				high = mid
+			}
+		}
+		return low, true
+	}
+	return 0, false
+}
+
 // steps are 80 directions spread evenly over the ball (a golden spiral): a ridge
 // where two laws meet runs along no axis, and a few directions would stall on it.
 var steps = func() (all [80][3]float64) {

@@ -28,7 +28,8 @@ type verdict struct {
 	surest, claim, low, high   float64 // true chance at the surest start, and what was claimed of it
 	named                      bool
 	richest, richestClaim      float64
-	richestNamed, richestThere bool // a mix of the wanted chance exists
+	richestNamed, richestThere bool    // a mix of the wanted chance exists
+	fatShort                   float64 // points of fat that the richest start falls short of the richest such mix
 	habit                      float64
 	plugged                    bool
 	plug, plugClaim            float64 // true chance where the plain fit is highest, and what it says there
@@ -71,13 +72,15 @@ func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (ver
 	}
 	v := verdict{status: r.Status, habit: k.Chance(kitchen.Habit(log, kitchen.Usual), kitchen.Usual)}
 	_, v.attainable = k.Best(kitchen.Tested(log), kitchen.Usual)
-	_, v.permitted = k.BestOf(kitchen.Tested(log), func(m kitchen.Mix) float64 {
+	permitted := func(m kitchen.Mix) float64 {
 		if k.CameOut(m) < 0.95 {
 			return 0
 		}
 		return k.Chance(m, kitchen.Usual)
-	})
-	v.richestThere = v.permitted >= 0.8
+	}
+	_, v.permitted = k.BestOf(kitchen.Tested(log), permitted)
+	var fat float64
+	fat, v.richestThere = k.Richest(kitchen.Tested(log), 0.8, permitted)
 	truth := func(m result.Mix) float64 {
 		return k.Chance(kitchen.Mix{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: *m.BlendHLB}, kitchen.Usual)
 	}
@@ -104,7 +107,7 @@ func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (ver
 			v.surest, v.claim, v.low, v.high = truth(s.Mix), s.Chance.Mean, s.Chance.Low, s.Chance.High
 		case result.Richest:
 			v.richestNamed = true
-			v.richest, v.richestClaim = truth(s.Mix), s.Chance.Mean
+			v.richest, v.richestClaim, v.fatShort = truth(s.Mix), s.Chance.Mean, fat-*s.Mix.FatPercent
 		}
 	}
 	return v, nil
@@ -119,8 +122,8 @@ func table(out io.Writer, firstSeed uint64, kitchens int, sizes []int) error {
 	}
 	defer os.RemoveAll(dir)
 	fmt.Fprintf(out, "%d kitchens a row, seeds from %d\n", kitchens, firstSeed)
-	fmt.Fprintf(out, "%-6s %-14s %3s | %6s %6s %6s %6s %6s %6s %6s %6s | %6s %6s %6s %6s | %6s %6s %6s | %6s %6s %6s\n", "family", "layout", "n",
-		"named", "best", "safe", "surest", "claim", "cover", "p10", "over", "habit", "plain", "claim", "over", "rich", "<0.6", "unnamd", "fixed", "score", "base")
+	fmt.Fprintf(out, "%-6s %-14s %3s | %6s %6s %6s %6s %6s %6s %6s %6s | %6s %6s %6s %6s | %6s %6s %6s %6s | %6s %6s %6s\n", "family", "layout", "n",
+		"named", "best", "safe", "surest", "claim", "cover", "p10", "over", "habit", "plain", "claim", "over", "rich", "<0.6", "unnamd", "short", "fixed", "score", "base")
 	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard} {
 		for _, n := range sizes {
 			var all []verdict
@@ -200,7 +203,7 @@ func printRow(out io.Writer, family kitchen.Family, layout string, n int, rows [
 		covered, fixed = covered+float64(r.covered), fixed+float64(r.fixed)
 	}
 	scored := func(v verdict) bool { return v.scored }
-	fmt.Fprintf(out, "%-6v %-14s %3d | %6.2f %6.3f %6.3f %6.3f %6.3f %6.2f %6.2f %6.3f | %6.3f %6.3f %6.3f %6.3f | %6.3f %6.3f %6.2f | %6.3f %6.3f %6.3f\n", family, layout, n,
+	fmt.Fprintf(out, "%-6v %-14s %3d | %6.2f %6.3f %6.3f %6.3f %6.3f %6.2f %6.2f %6.3f | %6.3f %6.3f %6.3f %6.3f | %6.3f %6.3f %6.2f %6.1f | %6.3f %6.3f %6.3f\n", family, layout, n,
 		share(named, anyone),
 		mean(func(v verdict) float64 { return v.attainable }, named),
 		mean(func(v verdict) float64 { return v.permitted }, named),
@@ -215,6 +218,7 @@ func printRow(out io.Writer, family kitchen.Family, layout string, n int, rows [
 		mean(func(v verdict) float64 { return v.richest }, rich),
 		share(func(v verdict) bool { return v.richest < 0.6 }, rich),
 		share(func(v verdict) bool { return !v.richestNamed }, func(v verdict) bool { return v.richestThere }),
+		mean(func(v verdict) float64 { return v.fatShort }, func(v verdict) bool { return v.richestNamed && v.richestThere }),
 		covered/fixed,
 		mean(func(v verdict) float64 { return v.score }, scored),
 		mean(func(v verdict) float64 { return v.baseScore }, scored))
