@@ -164,6 +164,8 @@ func (s *study) believe(i int) error {
 			m.Kind = "ln_percent"
 		default:
 			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
+			low, high := s.asked(l)
+			m.Asked = interval(&ingest.Interval{Low: low, High: high})
 		}
 		m.Observations = count(l.seen)
 		m.Mean, m.Covariance = line.Terms, rows(line.Given)

@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"gonum.org/v1/gonum/floats"
 )
 
 const (
@@ -35,7 +36,7 @@ func (s *study) findStarts() {
 	for _, w := range ways {
 		s.hold(w)
 		search := s.searchOf(w)
-		p, ok := search.Surest()
+		p, ok := search.Surest(s.want.WantedChance.Value)
 		if s.search == nil || ok && (!surest.Allowed || p.Chance > surest.Chance) {
 			best, s.search, surest = w, search, p
 		}
@@ -81,13 +82,50 @@ func (s *study) searchOf(w way) *region.Search {
 		mixes = flagged
 	}
 	tested := region.NewTested(s.basis, mixes, priorWeight)
-	return region.NewSearch(s.chain, tested, func(mix []float64) bool {
+	return region.NewSearch(s.chain, tested, region.Rules{Allowed: func(mix []float64) bool {
 		if !tested.Core(mix) {
 			return false
 		}
 		c := s.clogChance(mix)
 		return c == nil || *c <= clogSearched
-	})
+	}, Known: s.known(w)})
+}
+
+// stray is how much a mix's chance is marked down with its squared distance, in half
+// ranges, from the nearest that worked: the highest point of a surface is where it
+// flatters most, and among mixes of nearly one chance the trials themselves know best.
+// On simulated kitchens of 24 trials 0.05 to 0.5 do alike: starts work as often or more,
+// and claims of 0.8 and more that truly are below 0.7 fall from 3 to 1 % (easy) and from
+// 6 to 4 % (hard).
+const (
+	stray     = 0.15
+	mostKnown = 500 // trials that worked; of more, as many evenly among them
+)
+
+// known marks down the mixes of a way that lie far from any trial that worked.
+func (s *study) known(w way) func([]float64) float64 {
+	var worked [][]float64
+	for _, t := range w.trials {
+		if t.works == yes && t.Flagged == "" {
+			worked = append(worked, t.mix)
+		}
+	}
+	if len(worked) == 0 {
+		return nil
+	}
+	every := (len(worked) + mostKnown - 1) / mostKnown
+	var places [][]float64
+	for i := 0; i < len(worked); i += every {
+		places = append(places, s.basis.Place(worked[i]))
+	}
+	return func(mix []float64) float64 {
+		at, nearest := s.basis.Place(mix), math.Inf(1)
+		for _, place := range places {
+			d := floats.Distance(at, place, 2)
+			nearest = math.Min(nearest, d)
+		}
+		return math.Exp(-stray * nearest * nearest)
+	}
 }
 
 // reason says in one sentence why the run ends as it does.

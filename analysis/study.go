@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/table"
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 )
 
@@ -281,10 +282,5 @@ func (s *study) onSurface() (out []*trial) {
 
 // distance between two mixes in the surface's own coordinates.
 func (s *surface) distance(a, b []float64) float64 {
-	d := 0.0
-	for i, c := range s.basis.Coordinates {
-		z := c.Of(a[i]) - c.Of(b[i])
-		d += z * z
-	}
-	return math.Sqrt(d)
+	return floats.Distance(s.basis.Place(a), s.basis.Place(b), 2)
 }

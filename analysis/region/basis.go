@@ -59,6 +59,15 @@ func Curved(c []Coordinate) Basis {
 	return b
 }
 
+// Place is a mix in coordinates.
+func (b Basis) Place(mix []float64) []float64 {
+	z := make([]float64, len(b.Coordinates))
+	for i, c := range b.Coordinates {
+		z[i] = c.Of(mix[i])
+	}
+	return z
+}
+
 // Features is the value of every term at a mix, then what is beside it.
 func (b Basis) Features(mix []float64) []float64 {
 	return b.FeaturesInto(make([]float64, b.Width()), mix)

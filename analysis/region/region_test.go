@@ -143,8 +143,8 @@ func TestSearch(t *testing.T) {
 		c, mixes := invented(t, 30, seed)
 		r := NewTested(c.Basis, mixes, 0.5)
 		allowed := func(m []float64) bool { return m[1] < 2.8 }
-		s := NewSearch(c, r, allowed)
-		surest, ok := s.Surest()
+		s := NewSearch(c, r, Rules{Allowed: allowed})
+		surest, ok := s.Surest(0.8)
 		if !ok {
 			t.Fatalf("seed %d: no start", seed)
 		}
@@ -155,6 +155,22 @@ func TestSearch(t *testing.T) {
 		}
 		if !r.Holds(surest.Mix) || !allowed(surest.Mix) {
 			t.Errorf("seed %d: surest start %v may not be named", seed, surest.Mix)
+		}
+		// Where mixes near the middle are known best, the start moves there and no further
+		// than its chance is worth; one that has the wanted chance comes first all the same.
+		known := func(m []float64) float64 { return math.Exp(-math.Pow(c.Basis.Place(m)[0], 2)) }
+		marked := NewSearch(c, r, Rules{Allowed: allowed, Known: known})
+		near, _ := marked.Surest(0)
+		for _, p := range s.Points() {
+			if p.Allowed && p.Chance*known(p.Mix) > near.Chance*known(near.Mix)+1e-9 {
+				t.Errorf("seed %d: %v is worth more than %v", seed, p, near)
+			}
+		}
+		if far := math.Abs(c.Basis.Place(near.Mix)[0]); far > math.Abs(c.Basis.Place(surest.Mix)[0])+1e-9 || near.Chance > surest.Chance+1e-6 {
+			t.Errorf("seed %d: marked down, the start went from %v to %v", seed, surest, near)
+		}
+		if p, _ := marked.Surest(surest.Chance - 1e-3); p.Chance < surest.Chance-1e-3 {
+			t.Errorf("seed %d: a mix of chance %.4f was named where one has %.4f, which was wanted", seed, p.Chance, surest.Chance)
 		}
 		wanted := surest.Chance - 0.1
 		richest, ok := s.Richest(0, surest, wanted)
@@ -194,8 +210,8 @@ func TestNoVariables(t *testing.T) {
 		t.Fatal(err)
 	}
 	c := &Chain{Basis: b, Links: []Link{{YesNo: yes, Pass: true}}}
-	s := NewSearch(c, NewTested(b, [][]float64{{}}, 0.5), nil)
-	p, ok := s.Surest()
+	s := NewSearch(c, NewTested(b, [][]float64{{}}, 0.5), Rules{})
+	p, ok := s.Surest(0.8)
 	if !ok || p.Chance < 0.6 || p.Chance > 0.99 {
 		t.Errorf("three of three came out: %v %v", p, ok)
 	}
@@ -205,6 +221,6 @@ func BenchmarkLattice(b *testing.B) {
 	c, mixes := invented(b, 60, 1)
 	r := NewTested(c.Basis, mixes, 0.5)
 	for b.Loop() {
-		NewSearch(c, r, nil)
+		NewSearch(c, r, Rules{})
 	}
 }

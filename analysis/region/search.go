@@ -8,15 +8,22 @@ import (
 	"sync"
 )
 
-// Search looks for mixes in the tested range of a chain. Allowed, if set,
-// forbids mixes for other reasons (too likely to clog).
+// Search looks for mixes in the tested range of a chain.
 type Search struct {
-	Chain   *Chain
-	Tested  *Tested
-	Allowed func(mix []float64) bool
+	Chain  *Chain
+	Tested *Tested
+	Rules
 
 	axes   [][]float64
 	points []Point // the lattice, last variable fastest
+}
+
+// Rules are what a search minds beside the chance; nil minds nothing. Allowed forbids
+// mixes for other reasons (too likely to clog). Known is between 0 and 1, how well a mix
+// is known: of mixes of nearly the same chance the better known is surer.
+type Rules struct {
+	Allowed func(mix []float64) bool
+	Known   func(mix []float64) float64
 }
 
 // Point is a mix and its chance. Tested is false outside the tested range, where
@@ -24,7 +31,8 @@ type Search struct {
 type Point struct {
 	Mix             []float64
 	Chance          float64
-	LimitedBy       int // the link with the largest share of first failures
+	worth           float64 // the chance, less where the mix is little known
+	LimitedBy       int     // the link with the largest share of first failures
 	Tested, Allowed bool
 }
 
@@ -33,8 +41,8 @@ type Point struct {
 var latticeSteps = []int{1, 201, 61, 23, 11, 7, 5}
 
 // NewSearch evaluates the chain on a lattice over the tested box.
-func NewSearch(c *Chain, t *Tested, allowed func([]float64) bool) *Search {
-	s := &Search{Chain: c, Tested: t, Allowed: allowed}
+func NewSearch(c *Chain, t *Tested, rules Rules) *Search {
+	s := &Search{Chain: c, Tested: t, Rules: rules}
 	d := len(t.Low)
 	n := latticeSteps[min(d, len(latticeSteps)-1)]
 	total := 1
@@ -96,6 +104,10 @@ func (s *Search) at(mix []float64) Point {
 	if p.Tested {
 		p.Chance, p.LimitedBy = s.Chain.verdict(mix)
 		p.Allowed = s.Allowed == nil || s.Allowed(mix)
+		p.worth = p.Chance
+		if p.Allowed && s.Known != nil {
+			p.worth *= s.Known(mix)
+		}
 	}
 	return p
 }
@@ -103,26 +115,48 @@ func (s *Search) at(mix []float64) Point {
 // Points is the lattice.
 func (s *Search) Points() []Point { return s.points }
 
-// Surest is the allowed mix with the highest chance; false if none is allowed.
-func (s *Search) Surest() (Point, bool) {
-	best, found := Point{}, false
+// Surest is the allowed mix with the highest chance that is well known, one that has
+// the wanted chance before any that has not; false if none is allowed.
+func (s *Search) Surest(wanted float64) (Point, bool) {
+	surer := func(p, q Point) float64 {
+		switch reaches := p.Chance >= wanted; {
+		case reaches == (q.Chance >= wanted):
+			return p.worth - q.worth
+		case reaches:
+			return 1
+		}
+		return -1
+	}
+	best, highest := Point{}, Point{}
 	for _, p := range s.points {
-		if p.Allowed && (!found || p.Chance > best.Chance) {
-			best, found = p, true
+		if p.Allowed && (!best.Allowed || surer(p, best) > 0) {
+			best = p
+		}
+		if p.Allowed && (!highest.Allowed || p.Chance > highest.Chance) {
+			highest = p
 		}
 	}
-	if !found {
+	if !best.Allowed {
 		return best, false
 	}
-	return s.climb(best, -1, allowed), true
+	if best.Chance < wanted { // perhaps a mix between those of the lattice has it
+		if p := s.climb(highest, -1, allowed, likelier); p.Chance >= wanted {
+			best = p
+		}
+	}
+	return s.climb(best, -1, allowed, surer), true
 }
 
 func tested(p Point) bool  { return p.Tested }
 func allowed(p Point) bool { return p.Allowed }
 
+// likelier is by how much more often a mix works than another.
+func likelier(p, q Point) float64 { return p.Chance - q.Chance }
+
 // climb improves a mix by steps along each variable, halving them, among the mixes
-// that may be named; the variable held, if any, keeps its value.
-func (s *Search) climb(p Point, held int, may func(Point) bool) Point {
+// that may be named; the variable held, if any, keeps its value. What is better by is
+// more than nothing.
+func (s *Search) climb(p Point, held int, may func(Point) bool, better func(p, q Point) float64) Point {
 	d := len(p.Mix)
 	step := make([]float64, d)
 	for i := range d {
@@ -139,7 +173,7 @@ func (s *Search) climb(p Point, held int, may func(Point) bool) Point {
 				for _, sign := range []float64{1, -1} {
 					m := append([]float64(nil), p.Mix...)
 					m[i] = s.move(i, m[i], sign*step[i])
-					if q := s.at(m); may(q) && q.Chance > p.Chance+1e-7 {
+					if q := s.at(m); may(q) && better(q, p) > 1e-7 {
 						p, improved = q, true
 					}
 				}
@@ -217,7 +251,7 @@ func (s *Search) bestAt(v int, level float64) Point {
 		if !p.Tested {
 			continue
 		}
-		if p = s.climb(p, v, tested); !best.Tested || p.Chance > best.Chance {
+		if p = s.climb(p, v, tested, likelier); !best.Tested || p.Chance > best.Chance {
 			best = p
 		}
 		if tried++; tried == climbsFrom {
@@ -242,7 +276,7 @@ func (s *Search) Richest(v int, from Point, wanted float64) (Point, bool) {
 			best = p
 		}
 	}
-	best = s.climb(best, v, allowed)
+	best = s.climb(best, v, allowed, likelier)
 	// Between two lattice levels: halve towards more.
 	n := len(s.axes[v])
 	low, high := best.Mix[v], s.Tested.High[v]
@@ -256,7 +290,7 @@ func (s *Search) Richest(v int, from Point, wanted float64) (Point, bool) {
 		m[v] = mid
 		p := s.at(m)
 		if p.Allowed {
-			p = s.climb(p, v, allowed)
+			p = s.climb(p, v, allowed, likelier)
 		}
 		if p.Allowed && p.Chance >= wanted {
 			low, best = mid, p

@@ -438,8 +438,10 @@ type Model struct {
 	Outcome Outcome `json:"outcome"`
 	Kind    string  `json:"kind"` // "ln_minutes", "ln_percent", "yes_no" or "measured"
 	// Centre and Scale are of a measured result: its line is (value - centre)/scale.
-	Centre       *float64     `json:"centre"`
-	Scale        *float64     `json:"scale"`
+	Centre *float64 `json:"centre"`
+	Scale  *float64 `json:"scale"`
+	// Asked is between what a measured result passes, on its line.
+	Asked        *Interval    `json:"asked"`
 	N            int          `json:"n"`
 	Observations Observations `json:"observations"`
 	Events       *int         `json:"events"` // clogged, or broken
