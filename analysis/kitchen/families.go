@@ -42,7 +42,10 @@ type slack struct {
 // suits it (somewhere in the middle of what its cook tries), laws around it, and
 // one story that makes it what it is.
 func New(family Family, seed uint64) *Kitchen {
-	d := draws{Stream(seed, "truth "+family.String())}
+	return drawn(family, seed, draws{Stream(seed, "truth "+family.String())})
+}
+
+func drawn(family Family, seed uint64, d draws) *Kitchen {
 	suits := Mix{FatPercent: d.from(38, 52), BlendHLB: d.from(7, 10.5)}
 	t := truth{
 		// Droplets of mixed size jam between random (0.64) and mixed-size packing.
