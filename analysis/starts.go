@@ -31,19 +31,18 @@ const (
 // in the way that has the surest.
 func (s *study) findStarts() {
 	ways := s.ways()
-	var best way
-	var surest region.Point // not allowed where no way has any
+	best, top := way{}, math.Inf(-1)
 	for _, w := range ways {
 		s.hold(w)
 		search := s.searchOf(w)
-		p, ok := search.Surest(s.want.WantedChance.Value)
-		if s.search == nil || ok && (!surest.Allowed || p.Chance > surest.Chance) {
-			best, s.search, surest = w, search, p
+		if highest := search.Highest().Chance; highest > top {
+			best, top, s.search = w, highest, search
 		}
 	}
 	s.hold(best)
 	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
-	if !surest.Allowed {
+	surest, ok := s.search.Surest(s.want.WantedChance.Value)
+	if !ok {
 		s.out.Status = result.NoSafeStart
 		s.out.StatusReason = fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f, so none is named as a start", 1/clogLimitStart)
 		s.out.Starts = []result.Start{}

@@ -127,24 +127,29 @@ func (s *Search) Surest(wanted float64) (Point, bool) {
 		}
 		return -1
 	}
-	best, highest := Point{}, Point{}
-	for _, p := range s.points {
-		if p.Allowed && (!best.Allowed || surer(p, best) > 0) {
-			best = p
-		}
-		if p.Allowed && (!highest.Allowed || p.Chance > highest.Chance) {
-			highest = p
-		}
-	}
+	best := s.top(surer)
 	if !best.Allowed {
 		return best, false
 	}
 	if best.Chance < wanted { // perhaps a mix between those of the lattice has it
-		if p := s.climb(highest, -1, allowed, likelier); p.Chance >= wanted {
+		if p := s.climb(s.Highest(), -1, allowed, likelier); p.Chance >= wanted {
 			best = p
 		}
 	}
 	return s.climb(best, -1, allowed, surer), true
+}
+
+// Highest is the allowed mix of the lattice with the highest chance, well known or not;
+// one that is not allowed if none is.
+func (s *Search) Highest() Point { return s.top(likelier) }
+
+func (s *Search) top(better func(p, q Point) float64) (best Point) {
+	for _, p := range s.points {
+		if p.Allowed && (!best.Allowed || better(p, best) > 0) {
+			best = p
+		}
+	}
+	return best
 }
 
 func tested(p Point) bool  { return p.Tested }
