@@ -255,7 +255,7 @@ func (b *builder) liveMap(g result.Grid, place map[string]int) (LiveMap, bool) {
 	xWords, yWords := axisWords[g.X.Variable], axisWords[g.Y.Variable]
 	fixed, okFixed := b.values(g.Fixed)
 	if !okX || !okY || !okFixed || xWords.label == "" || yWords.label == "" ||
-		len(g.X.Values) < 2 || len(g.Y.Values) < 2 || len(g.Tested) != len(g.Y.Values) {
+		!even(b.r.Variables[x].Log, g.X.Values) || !even(b.r.Variables[y].Log, g.Y.Values) || len(g.Tested) != len(g.Y.Values) {
 		return LiveMap{}, false
 	}
 	m := LiveMap{X: x, Y: y, XLabel: xWords.label, YLabel: yWords.label, Right: yWords.right,
@@ -281,4 +281,23 @@ func (b *builder) liveMap(g result.Grid, place map[string]int) (LiveMap, bool) {
 		m.Tested = append(m.Tested, string(bits))
 	}
 	return m, true
+}
+
+// even says whether values lie at equal steps of their coordinate, as a page draws them.
+func even(log bool, values []float64) bool {
+	n := len(values) - 1
+	if n < 1 || log && !(values[0] > 0) {
+		return false
+	}
+	for i, v := range values {
+		share := float64(i) / float64(n)
+		want := values[0] + share*(values[n]-values[0])
+		if log {
+			want = values[0] * math.Pow(values[n]/values[0], share)
+		}
+		if !(math.Abs(v-want) <= 1e-9*math.Abs(values[n]-values[0])) {
+			return false
+		}
+	}
+	return values[n] > values[0]
 }

@@ -39,7 +39,7 @@ func (p *press) makeLive() {
 	if p.Live == nil {
 		return
 	}
-	numbers, err := json.Marshal(p.Live) // writes < > & as \u003c and so on: no text can end the element
+	numbers, err := json.Marshal(pack(p.Live)) // writes < > & as \u003c and so on: no text can end the element
 	if err != nil {
 		p.Live = nil
 		return

@@ -6,18 +6,32 @@
 const foamfield = (() => {
   // Numbers.
 
-  // below is the standard normal distribution: its series near the middle, its
+  // exactly is the standard normal distribution: its series near the middle, its
   // continued fraction in the tails (Abramowitz & Stegun 26.2.11 and 26.2.14).
-  function below(z) {
-    const x = Math.abs(z), density = Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
+  function exactly(z) {
+    const x = Math.abs(z);
     if (x < 3) {
       let term = x, sum = x;
       for (let n = 3; term > 1e-17 * sum; n += 2) sum += term *= x * x / n;
-      return 0.5 + Math.sign(z) * density * sum;
+      return 0.5 + Math.sign(z) * density(x) * sum;
     }
     let f = x;
     for (let n = 40; n > 0; n--) f = x + n / f;
-    return z < 0 ? density / f : 1 - density / f;
+    return z < 0 ? density(x) / f : 1 - density(x) / f;
+  }
+  const density = x => Math.exp(-x * x / 2) / Math.sqrt(2 * Math.PI);
+
+  // below is the same from a table, to 1e-9: the maps ask for it some forty thousand
+  // times a change. Between two places it is the cubic with their values and slopes.
+  const reach = 8, places = 64; // to a unit
+  const values = Float64Array.from({ length: 2 * reach * places + 1 }, (_, i) => exactly(i / places - reach));
+  const slopes = values.map((_, i) => density(i / places - reach) / places);
+  function below(z) {
+    if (z <= -reach) return 0;
+    if (z >= reach) return 1;
+    const at = (z + reach) * places, i = Math.floor(at), t = at - i;
+    const rise = values[i + 1] - values[i], from = slopes[i], to = slopes[i + 1];
+    return values[i] + t * (from + t * (3 * rise - 2 * from - to + t * (from + to - 2 * rise)));
   }
 
   // Nine nodes of Gauss and Hermite (Abramowitz & Stegun 25.4.46, table 25.10): half
@@ -36,28 +50,78 @@ const foamfield = (() => {
     return p / Math.sqrt(Math.PI);
   }
 
-  const dot = (a, b) => a.reduce((sum, v, i) => sum + v * b[i], 0);
+  // unpack makes the numbers of the page ready to work with. It carries them short:
+  // what is believed of an outcome as whole counts of a decimal place, a covariance as
+  // the rows of its lower triangle, a map's axis as its ends, and where trials are near
+  // as lengths of runs, far and near in turn.
+  function unpack(page) {
+    const links = page.links.map(l => {
+      const [fine, finer] = l.decimals.map(d => 10 ** -d);
+      return {
+        outcome: l.outcome,
+        terms: l.terms,
+        triangle: l.triangle.map(n => n * finer),
+        mean: l.mean && l.mean.map(n => n * fine), // of the logit of a yes
+        rule: l.scatter && l.scatter.map(counts => { // of ln of what is measured, for each size of scatter
+          const [weight, logSD, ...mean] = counts.map(n => n * fine);
+          return { weight, variance: Math.exp(2 * logSD) + l.day_sd ** 2, mean };
+        }),
+      };
+    });
+    const maps = page.maps.map(m => {
+      const along = (v, [low, high], n) => Array.from({ length: n }, (_, i) => v.log
+        ? low * (high / low) ** (i / (n - 1)) : low + (high - low) * i / (n - 1));
+      const near = m.tested.flatMap((length, i) => Array(length).fill(i % 2 === 1));
+      return { ...m, near, xs: along(page.variables[m.x], m.xs, m.size[0]), ys: along(page.variables[m.y], m.ys, m.size[1]) };
+    });
+    return { ...page, links, maps };
+  }
 
-  function features(terms, variables, mix) {
-    const z = variables.map((v, i) => ((v.log ? Math.log(mix[i]) : mix[i]) - v.centre) / v.scale);
-    return terms.map(term => term.reduce((product, i) => product * z[i], 1));
+  function dot(a, b) {
+    let sum = 0;
+    for (let i = 0; i < a.length; i++) sum += a[i] * b[i];
+    return sum;
+  }
+
+  // coordinates are a mix as the terms take it; features are the terms there.
+  const coordinates = (variables, mix) => variables.map((v, i) => ((v.log ? Math.log(mix[i]) : mix[i]) - v.centre) / v.scale);
+  function features(terms, z) {
+    const f = [];
+    for (const term of terms) {
+      let product = 1;
+      for (const i of term) product *= z[i];
+      f.push(product);
+    }
+    return f;
   }
 
   // spread is the variance of a line at its features.
-  const spread = (link, f) => Math.max(0, link.covariance.reduce((sum, row, i) => sum + f[i] * dot(row, f), 0));
+  function spread(triangle, f) {
+    let sum = 0, k = 0;
+    for (let i = 0; i < f.length; i++) {
+      let row = 0;
+      for (let j = 0; j < i; j++) row += triangle[k++] * f[j];
+      sum += f[i] * (2 * row + f[i] * triangle[k++]);
+    }
+    return Math.max(0, sum);
+  }
 
-  // passing is the chance of one outcome's passing as a function of ln of its target.
-  function passing(link, variables, mix) {
-    const f = features(link.terms, variables, mix), v = spread(link, f);
-    if (!link.sigma || link.sigma.length === 0) {
+  // passing is the chance of one outcome's passing at some coordinates as a function of
+  // ln of its target.
+  function passing(link, z) {
+    const f = features(link.terms, z), v = spread(link.triangle, f);
+    if (!link.rule) {
       const p = yes(dot(f, link.mean), Math.sqrt(v));
       const pass = link.outcome === "broke" ? 1 - p : p;
       return () => pass;
     }
-    const rule = link.sigma.map(s => [s.weight, dot(f, s.mean), Math.sqrt(Math.exp(2 * s.ln_sigma) + link.day_sd ** 2 + v)]);
+    const rule = link.rule.map(r => {
+      const sd = Math.sqrt(r.variance + v);
+      return { weight: r.weight, at: dot(f, r.mean) / sd, per: 1 / sd };
+    });
     return bound => {
       let p = 0;
-      for (const [w, m, s] of rule) p += w * below((m - bound) / s);
+      for (const r of rule) p += r.weight * below(r.at - bound * r.per);
       return link.outcome === "drained_percent" ? 1 - p : p;
     };
   }
@@ -66,7 +130,10 @@ const foamfield = (() => {
   const bound = (link, targets) => Math.log(link.outcome === "drained_percent" ? targets.drained : targets.hold);
 
   // chances are the chances of passing each outcome; chance is that of passing all.
-  const chances = (model, mix, targets) => model.links.map(link => passing(link, model.variables, mix)(bound(link, targets)));
+  function chances(model, mix, targets) {
+    const z = coordinates(model.variables, mix);
+    return model.links.map(link => passing(link, z)(bound(link, targets)));
+  }
   const chance = (model, mix, targets) => chances(model, mix, targets).reduce((p, pass) => p * pass, 1);
 
   // weigh scales a formula to a batch in whole steps of a scale: everything to the
@@ -231,5 +298,5 @@ const foamfield = (() => {
     return { p, lines: lines.filter(Boolean) };
   }
 
-  return { below, yes, chances, chance, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read, agrees };
+  return { below, unpack, chances, chance, coordinates, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read, agrees };
 })();

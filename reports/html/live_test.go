@@ -1,6 +1,7 @@
 package html
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -22,6 +23,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/analysis/formula"
+	simulated "foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/reports"
@@ -29,10 +31,10 @@ import (
 
 const demo = "../../testdata/demo/week.xlsx"
 
-// study reads and analyses the demo log.
-func study(t *testing.T, set analysis.Settings) (*ingest.Log, *result.Results) {
+// study reads and analyses a log.
+func study(t *testing.T, file string, set analysis.Settings) (*ingest.Log, *result.Results) {
 	t.Helper()
-	log, err := ingest.Read([]string{demo}, ingest.Options{})
+	log, err := ingest.Read([]string{file}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,8 +52,10 @@ func TestLivePage(t *testing.T) {
 		t.Skip("looks at the page in a browser")
 	}
 	ctx := browser(t)
-	log, r := study(t, analysis.Settings{})
-	t.Run("agrees on chances", func(t *testing.T) { agreesOnChances(t, ctx, log, r) })
+	log, r := study(t, demo, analysis.Settings{})
+	t.Run("agrees on chances", func(t *testing.T) { agreesOnChances(t, ctx, demo) })
+	t.Run("agrees on chances of many trials", func(t *testing.T) { agreesOnChances(t, ctx, manyTrials(t)) })
+	t.Run("agrees on the normal distribution", func(t *testing.T) { agreesOnTheNormal(t, ctx, r) })
 	t.Run("agrees on grams", func(t *testing.T) { agreesOnGrams(t, ctx, log, r) })
 	t.Run("answers", func(t *testing.T) { answers(t, ctx, r) })
 	t.Run("answers a keyboard", func(t *testing.T) { answersKeyboard(t, ctx, r) })
@@ -136,9 +140,10 @@ type vector struct {
 
 // Chances of many mixes under other targets, worked out by the analysis run anew with
 // those targets, against the page's own.
-func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *result.Results) {
+func agreesOnChances(t *testing.T, ctx context.Context, file string) {
+	log, base := study(t, file, analysis.Settings{})
 	var asked []ingest.Try
-	for _, trial := range log.Trials {
+	for _, trial := range log.Trials[:min(60, len(log.Trials))] {
 		if c := trial.Composition; c.FatPercent != nil && c.EmulsifierPercent != nil && c.BlendHLB != nil {
 			for _, shift := range []float64{0, -1.5, 1} {
 				fat, hlb := *c.FatPercent+shift, *c.BlendHLB+shift/3
@@ -148,7 +153,7 @@ func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *r
 	}
 	var vectors []vector
 	for _, target := range [][2]float64{{20, 10}, {12, 25}, {35, 4}, {55, 60}} {
-		_, r := study(t, analysis.Settings{Hold: &target[0], Drained: &target[1], Tries: asked})
+		_, r := study(t, file, analysis.Settings{Hold: &target[0], Drained: &target[1], Tries: asked})
 		if !reflect.DeepEqual(r.Model, base.Model) {
 			t.Fatalf("what is believed follows the targets %v, so the page cannot answer for them", target)
 		}
@@ -174,7 +179,7 @@ func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *r
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := evaluate[[]float64](t, ctx, `(() => { const model = JSON.parse(document.getElementById("own-data").textContent);
+	got := evaluate[[]float64](t, ctx, `(() => { const model = foamfield.unpack(JSON.parse(document.getElementById("own-data").textContent));
 		return `+string(sent)+`.map(v => foamfield.chance(model, v.mix, v)); })()`)
 	worst := 0.0
 	for i, v := range vectors {
@@ -185,6 +190,39 @@ func agreesOnChances(t *testing.T, ctx context.Context, log *ingest.Log, base *r
 		}
 	}
 	t.Logf("%d chances, largest difference %.1e", len(vectors), worst)
+}
+
+// manyTrials writes the log of a simulated kitchen that has made 200 trials: where
+// the scatter is known well, a line in few digits would show.
+func manyTrials(t *testing.T) string {
+	t.Helper()
+	var log bytes.Buffer
+	if err := simulated.WriteCSV(&log, simulated.New(simulated.Easy, 4).Log(simulated.Scattered, 200, simulated.Stream(4, "log"))); err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "many.csv")
+	if err := os.WriteFile(file, log.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// The page's normal distribution against the error function.
+func agreesOnTheNormal(t *testing.T, ctx context.Context, r *result.Results) {
+	open(t, ctx, paged(t, r))
+	got := evaluate[[]float64](t, ctx, `Array.from({ length: 20001 }, (_, i) => foamfield.below(i / 1000 - 10))`)
+	worst := 0.0
+	for i, p := range got {
+		want := 0.5 * math.Erfc(-(float64(i)/1000-10)/math.Sqrt2)
+		worst = math.Max(worst, math.Abs(p-want))
+	}
+	if !(worst < 1e-9) || len(got) != 20001 {
+		t.Errorf("%d values, one off by %v", len(got), worst)
+	}
+	if !evaluate[bool](t, ctx, `Number.isNaN(foamfield.below(NaN))`) {
+		t.Error("what is no number has a chance")
+	}
+	t.Logf("%d values, largest difference %.1e", len(got), worst)
 }
 
 // Grams of the start for other batches and scales against the formula package's.
@@ -229,7 +267,7 @@ func agreesOnGrams(t *testing.T, ctx context.Context, log *ingest.Log, r *result
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := evaluate[[][]float64](t, ctx, `(() => { const model = JSON.parse(document.getElementById("own-data").textContent);
+	got := evaluate[[][]float64](t, ctx, `(() => { const model = foamfield.unpack(JSON.parse(document.getElementById("own-data").textContent));
 		return `+string(sent)+`.map(p => foamfield.weigh(model.lines, p.batch, p.step)); })()`)
 	for i, p := range pairs {
 		if len(got[i]) != len(p.want) {
@@ -307,10 +345,18 @@ func answers(t *testing.T, ctx context.Context, r *result.Results) {
 	if g, s, asks, changed := text("own-grams"), text("own-said"), text("own-asks"), text("own-changed"); g != firstGrams || s != firstSaid || drawn() != firstDrawn || asks != "" || changed != "" {
 		t.Errorf("after the reset it shows %q and says %q, %q, %q", g, s, asks, changed)
 	}
-	ms := evaluate[float64](t, ctx, `(() => { const e = document.getElementById("own-hold"), from = performance.now();
-		for (let i = 0; i < 20; i++) { e.value = 10 + i; e.dispatchEvent(new Event("input", { bubbles: true })); }
-		return (performance.now() - from) / 20; })()`)
-	t.Logf("%.1f ms a change, page of %d kB", ms, len(page)/1024)
+	ms := evaluate[float64](t, ctx, `(() => { const e = document.getElementById("own-hold");
+		return Array.from({ length: 40 }, (_, i) => {
+			const from = performance.now();
+			e.value = 10 + i % 20;
+			e.dispatchEvent(new Event("input", { bubbles: true }));
+			return performance.now() - from;
+		}).sort((a, b) => a - b)[20]; })()`)
+	numbers := evaluate[int](t, ctx, `document.getElementById("own-data").textContent.length`)
+	if numbers > 6_500 {
+		t.Errorf("the page's numbers take %d bytes", numbers)
+	}
+	t.Logf("%.1f ms a change (median), numbers of %d bytes, page of %d kB", ms, numbers, len(page)/1024)
 }
 
 // Typed keys reach every box and the button, and nothing else in between.
@@ -443,7 +489,7 @@ func staysStill(t *testing.T, ctx context.Context, r *result.Results) {
 
 // Text from a log ends no element of the page, and runs nowhere.
 func numbersAreInert(t *testing.T, ctx context.Context) {
-	_, r := study(t, analysis.Settings{})
+	_, r := study(t, demo, analysis.Settings{})
 	const nasty = "</script><script>document.title='run'</script><!-- \u2028 butter"
 	old := r.Starts[0].Ingredients[0].Name
 	for i := range r.Starts[0].Ingredients {
@@ -462,7 +508,7 @@ func numbersAreInert(t *testing.T, ctx context.Context) {
 	}
 	_, numbers, found := strings.Cut(page, `id="own-data">`)
 	numbers, _, _ = strings.Cut(numbers, "</script>")
-	var back reports.Live
+	var back packed
 	if err := json.Unmarshal([]byte(numbers), &back); !found || err != nil || back.Lines[0].Name != nasty {
 		t.Errorf("the name came back as %v, %v", back.Lines, err)
 	}

@@ -12,45 +12,47 @@ const chart = (() => {
     return e;
   }
 
-  // nodes are the tested places of a map with what does not follow the targets
-  // worked out once: a change then costs a few milliseconds.
-  function nodes(model, map) {
-    return map.ys.map((y, j) => map.xs.map((x, i) => {
-      if (map.tested[j][i] !== "1") return null;
-      const mix = [...map.fixed];
-      mix[map.x] = x;
-      mix[map.y] = y;
-      let fixed = 1;
-      const moving = [];
-      for (const link of model.links) {
-        const pass = foamfield.passing(link, model.variables, mix);
-        if (link.sigma && link.sigma.length > 0) moving.push([link, pass]);
-        else fixed *= pass(0);
-      }
-      return { fixed, moving };
-    }));
-  }
-
-  // chances of the nodes for the targets; NaN where no trial is near.
-  function chances(rows, targets) {
-    return rows.map(row => row.map(n => n === null ? NaN
-      : n.moving.reduce((p, [link, pass]) => p * pass(foamfield.bound(link, targets)), n.fixed)));
-  }
-
   const place = { x: i => box.left + i * (box.right - box.left), y: j => box.bottom - j * (box.bottom - box.top) };
+  const tenth = x => Math.round(10 * x) / 10;
+  const point = p => tenth(p.x) + " " + tenth(p.y);
 
-  // walk calls cell for every cell whose corners are all tested, with its corners
-  // in turn, and end after every row and gap.
-  function walk(z, cell, end) {
-    const across = z[0].length - 1, up = z.length - 1;
-    for (let j = 0; j < up; j++) {
-      for (let i = 0; i < across; i++) {
-        const corners = [[i, j], [i + 1, j], [i + 1, j + 1], [i, j + 1]]
-          .map(([a, b]) => ({ x: place.x(a / across), y: place.y(b / up), z: z[b][a] }));
-        if (corners.some(c => Number.isNaN(c.z))) end();
-        else cell(corners);
+  // field is what of a map does not follow the targets, worked out once so that a
+  // change costs little: the places where trials are near, and the cells between
+  // them, row by row in runs that end where no trial is near.
+  function field(model, map) {
+    const wide = map.xs.length, high = map.ys.length;
+    const nodes = map.near.map((near, k) => {
+      if (!near) return null;
+      const i = k % wide, j = Math.floor(k / wide), mix = [...map.fixed];
+      mix[map.x] = map.xs[i];
+      mix[map.y] = map.ys[j];
+      const z = foamfield.coordinates(model.variables, mix);
+      const node = { x: place.x(i / (wide - 1)), y: place.y(j / (high - 1)), fat: map.xs[i], z: NaN, still: 1, moving: [] };
+      for (const link of model.links) {
+        const pass = foamfield.passing(link, z);
+        if (link.rule) node.moving.push([link, pass]);
+        else node.still *= pass();
       }
-      end();
+      return node;
+    });
+    const runs = [];
+    for (let j = 0; j + 1 < high; j++) {
+      let run = null;
+      for (let i = 0; i + 1 < wide; i++) {
+        const k = j * wide + i, corners = [nodes[k], nodes[k + 1], nodes[k + wide + 1], nodes[k + wide]];
+        if (corners.includes(null)) run = null;
+        else if (run) run.push(corners);
+        else runs.push(run = [corners]);
+      }
+    }
+    return { nodes: nodes.filter(Boolean), runs };
+  }
+
+  // follow sets the chances of the places for the targets.
+  function follow(nodes, targets) {
+    for (const n of nodes) {
+      n.z = n.still;
+      for (const [link, pass] of n.moving) n.z *= pass(foamfield.bound(link, targets));
     }
   }
 
@@ -59,46 +61,50 @@ const chart = (() => {
     return { x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) };
   }
 
-  const point = p => p.x.toFixed(1) + " " + p.y.toFixed(1);
-
   // above is the path of the part of a map whose chance is at least the level.
-  function above(z, level) {
+  function above(runs, level) {
     let path = "", from = null, to = null;
     const end = () => {
-      if (from) path += "M" + point(from[0]) + "H" + to[1].x.toFixed(1) + "V" + to[2].y.toFixed(1) + "H" + from[0].x.toFixed(1) + "Z";
+      if (from) path += "M" + point(from[0]) + "H" + tenth(to[1].x) + "V" + tenth(to[2].y) + "H" + tenth(from[0].x) + "Z";
       from = null;
     };
-    walk(z, corners => {
-      const over = corners.filter(c => c.z >= level).length;
-      if (over === 4) {
-        from = from || corners;
-        to = corners;
-        return;
+    for (const run of runs) {
+      for (const cell of run) {
+        let over = 0;
+        for (const c of cell) if (c.z >= level) over++;
+        if (over === 4) {
+          from = from || cell;
+          to = cell;
+          continue;
+        }
+        end();
+        if (over === 0) continue;
+        const outline = [];
+        cell.forEach((a, k) => {
+          const b = cell[(k + 1) % 4];
+          if (a.z >= level) outline.push(a);
+          if ((a.z >= level) !== (b.z >= level)) outline.push(crossing(a, b, level));
+        });
+        path += "M" + outline.map(point).join("L") + "Z";
       }
       end();
-      if (over === 0) return;
-      const outline = [];
-      corners.forEach((a, k) => {
-        const b = corners[(k + 1) % 4];
-        if (a.z >= level) outline.push(a);
-        if ((a.z >= level) !== (b.z >= level)) outline.push(crossing(a, b, level));
-      });
-      path += "M" + outline.map(point).join("L") + "Z";
-    }, end);
+    }
     return path;
   }
 
   // line is the path along which the chance is the level.
-  function line(z, level) {
+  function line(runs, level) {
     let path = "";
-    walk(z, corners => {
-      const ends = [];
-      corners.forEach((a, k) => {
-        const b = corners[(k + 1) % 4];
-        if ((a.z >= level) !== (b.z >= level)) ends.push(crossing(a, b, level));
-      });
-      for (let k = 0; k + 1 < ends.length; k += 2) path += "M" + point(ends[k]) + "L" + point(ends[k + 1]);
-    }, () => {});
+    for (const run of runs) {
+      for (const cell of run) {
+        const ends = [];
+        for (let k = 0; k < 4; k++) {
+          const a = cell[k], b = cell[(k + 1) % 4];
+          if ((a.z >= level) !== (b.z >= level)) ends.push(crossing(a, b, level));
+        }
+        for (let k = 0; k + 1 < ends.length; k += 2) path += "M" + point(ends[k]) + "L" + point(ends[k + 1]);
+      }
+    }
     return path;
   }
 
@@ -136,7 +142,7 @@ const chart = (() => {
 
   // make draws what stays of a map and returns what redraws the rest.
   function make(model, map, svg, caption, number) {
-    const vx = model.variables[map.x], vy = model.variables[map.y], rows = nodes(model, map);
+    const vx = model.variables[map.x], vy = model.variables[map.y], { nodes, runs } = field(model, map);
     const title = element("title", { id: "own-map-title-" + number }, "Map of the chance of working over " + map.title);
     svg.append(title);
     let hatch = "";
@@ -164,26 +170,26 @@ const chart = (() => {
       element("text", { transform: "translate(11 " + (box.top + box.bottom) / 2 + ") rotate(-90)", class: "middle" }, map.y_label));
 
     return (targets, mix) => {
-      const z = chances(rows, targets);
-      bands.forEach((b, i) => b.setAttribute("d", above(z, levels[i])));
-      const d = line(z, targets.wanted);
+      follow(nodes, targets);
+      bands.forEach((b, i) => b.setAttribute("d", above(runs, levels[i])));
+      const d = line(runs, targets.wanted);
       halo.setAttribute("d", d);
       wanted.setAttribute("d", d);
       start.setAttribute("transform", "translate(" + point({ x: place.x(across(vx, map.xs, mix[map.x])), y: place.y(across(vy, map.ys, mix[map.y])) }) + ")");
-      caption.textContent = finding(map, z, targets.wanted);
+      caption.textContent = finding(map, nodes, targets.wanted);
     };
   }
 
   // finding reads the workable part, or the best there is, off a map.
-  function finding(map, z, wanted) {
+  function finding(map, nodes, wanted) {
     let low = Infinity, high = -Infinity, best = -1;
-    z.forEach(row => row.forEach((p, i) => {
-      if (p >= wanted) {
-        low = Math.min(low, map.xs[i]);
-        high = Math.max(high, map.xs[i]);
+    for (const n of nodes) {
+      if (n.z >= wanted) {
+        low = Math.min(low, n.fat);
+        high = Math.max(high, n.fat);
       }
-      if (p > best) best = p;
-    }));
+      best = Math.max(best, n.z);
+    }
     const held = map.held ? "With " + map.held : "";
     if (best < wanted) {
       return (held ? held + " no mix" : "No mix") + " within what was tried works " + foamfield.times(wanted) + "; the best works " +
@@ -193,5 +199,5 @@ const chart = (() => {
     return (held ? held + " and the" : "With the") + " right " + map.right + ", mixes of " + span + " % fat work at least " + foamfield.times(wanted) + ".";
   }
 
-  return { nodes, chances, above, line, ticks, make, finding };
+  return { field, follow, above, line, make };
 })();

@@ -1,7 +1,7 @@
 // Ties the boxes of the live part to its grams, words and maps.
 (() => {
   const own = name => document.getElementById("own-" + name);
-  const model = JSON.parse(own("data").textContent);
+  const model = foamfield.unpack(JSON.parse(own("data").textContent));
   if (!foamfield.agrees(model)) return;
   const form = own("form"), asks = own("asks"), said = own("said"), changed = own("changed"), table = own("grams"), mixLine = own("mix");
   const inputs = Object.fromEntries([...form.elements].filter(e => e.name).map(e => [e.name, e]));
@@ -22,7 +22,7 @@
   const total = own("total");
   table.hidden = rows.length === 0;
 
-  const redraw = (model.maps || []).map((map, i) => chart.make(model, map, own("map-" + i), own("finding-" + i), i));
+  const redraw = model.maps.map((map, i) => chart.make(model, map, own("map-" + i), own("finding-" + i), i));
 
   function say(place, lines) {
     if (place.textContent === lines.join("")) return; // a listener need not hear it again
