@@ -21,7 +21,7 @@ const (
 type effectsFigure struct {
 	r       *result.Results
 	panels  []result.Effect
-	trials  []result.Trial
+	trials  []*result.Trial
 	y       axisRange
 	title   string
 	key     []keyEntry

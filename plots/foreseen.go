@@ -34,7 +34,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 		return Figure{}, false
 	}
 	sure, sureWorked, all := 0, 0, 0
-	var told []result.Trial
+	var told []*result.Trial
 	for _, t := range usedTrials(r) {
 		p, ok := deref(t.ForeseenChance)
 		if !ok || p < 0 || p > 1 || t.Works == nil {

@@ -26,7 +26,7 @@ const (
 )
 
 // fateOf reads what the results say became of a trial.
-func fateOf(t result.Trial) fate {
+func fateOf(t *result.Trial) fate {
 	if t.Works != nil && *t.Works {
 		return worked
 	}
@@ -242,10 +242,10 @@ func thin[T any](ts []T, most int) (kept []T, n int) {
 }
 
 // usedTrials are the trials a figure may show.
-func usedTrials(r *result.Results) []result.Trial {
-	var ts []result.Trial
-	for _, t := range r.Trials {
-		if t.Used {
+func usedTrials(r *result.Results) []*result.Trial {
+	var ts []*result.Trial
+	for i := range r.Trials {
+		if t := &r.Trials[i]; t.Used {
 			ts = append(ts, t)
 		}
 	}

@@ -77,7 +77,7 @@ func (f *regionFigure) axis(a result.Axis) axisRange {
 
 // show places the trials, widening the axes to hold them, and counts those that
 // have no place.
-func (f *regionFigure) show(ts []result.Trial) (absent int) {
+func (f *regionFigure) show(ts []*result.Trial) (absent int) {
 	xName, yName := f.grid.X.Variable, f.grid.Y.Variable
 	for _, t := range ts {
 		s := shownTrial{fate: fateOf(t), far: f.far(t)}
@@ -106,7 +106,7 @@ func (f *regionFigure) show(ts []result.Trial) (absent int) {
 	return absent
 }
 
-func withoutEmulsifier(t result.Trial) bool {
+func withoutEmulsifier(t *result.Trial) bool {
 	p, okP := deref(t.EmulsifierPercent)
 	g, okG := deref(t.EmulsifierGrams)
 	return (okP && p == 0) || (!okP && okG && g == 0)
@@ -117,7 +117,7 @@ func withoutEmulsifier(t result.Trial) bool {
 const farShare = 0.2
 
 // far says whether a trial lies well off the plane of the grid.
-func (f *regionFigure) far(t result.Trial) bool {
+func (f *regionFigure) far(t *result.Trial) bool {
 	m := mixOf(t)
 	for _, name := range f.fixed() {
 		if _, ok := mixValue(m, name); !ok {

@@ -72,7 +72,7 @@ func trials(r *result.Results) (Figure, bool) {
 }
 
 // tally words what became of the trials, the commonest failures first.
-func tally(r *result.Results, ts []result.Trial) string {
+func tally(r *result.Results, ts []*result.Trial) string {
 	var n [fates]int
 	for _, t := range ts {
 		n[fateOf(t)]++
@@ -107,7 +107,7 @@ func tally(r *result.Results, ts []result.Trial) string {
 
 // compose places the trials over fat and whichever other variable most of them
 // have.
-func (f *trialsFigure) compose(ts []result.Trial) {
+func (f *trialsFigure) compose(ts []*result.Trial) {
 	most := 0
 	for _, name := range []string{emulsifierPercent, emulsifierGrams, blendHLB} {
 		n := 0
@@ -136,7 +136,7 @@ func (f *trialsFigure) compose(ts []result.Trial) {
 
 // inOrder places the trials by their order in the log; those without a hold go
 // to a strip. Without any hold there is no such panel.
-func (f *trialsFigure) inOrder(ts []result.Trial) {
+func (f *trialsFigure) inOrder(ts []*result.Trial) {
 	some := false
 	for i, t := range ts {
 		h := heldTrial{order: float64(t.Order), fate: fateOf(t)}

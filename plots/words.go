@@ -215,9 +215,9 @@ func mixValue(m result.Mix, name string) (float64, bool) {
 }
 
 // trialValue is a trial's value of a variable.
-func trialValue(t result.Trial, name string) (float64, bool) { return mixValue(mixOf(t), name) }
+func trialValue(t *result.Trial, name string) (float64, bool) { return mixValue(mixOf(t), name) }
 
-func mixOf(t result.Trial) result.Mix {
+func mixOf(t *result.Trial) result.Mix {
 	return result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
 		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras}
 }

@@ -46,7 +46,7 @@ func TestFate(t *testing.T) {
 		{"wept", result.Trial{FailedBy: []result.Outcome{result.DrainedPercent}}, weeps},
 		{"nothing known", result.Trial{}, unknown},
 	} {
-		if got := fateOf(tt.trial); got != tt.want {
+		if got := fateOf(&tt.trial); got != tt.want {
 			t.Errorf("%s: %s, want %s", tt.name, got.word(), tt.want.word())
 		}
 	}
