@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"flag"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -35,6 +36,37 @@ func TestJSON(t *testing.T) {
 	}
 	if again, err := JSON(back); err != nil || !bytes.Equal(b, again) {
 		t.Errorf("reading and writing changes it (%v)", err)
+	}
+}
+
+// Lines are a key or a trial each, whatever a note holds, and lose nothing.
+func TestJSONInLines(t *testing.T) {
+	r := kitchen()
+	r.Trials[0].Note = `a "quoted \\" {note}, [1]: end\`
+	b, err := JSON(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var lost, kept bytes.Buffer
+	if err := json.Compact(&lost, b); err != nil {
+		t.Fatal(err)
+	}
+	plain := json.NewEncoder(&kept)
+	plain.SetEscapeHTML(false)
+	if err := plain.Encode(r); err != nil {
+		t.Fatal(err)
+	}
+	if lost.String() != strings.TrimSuffix(kept.String(), "\n") {
+		t.Error("breaking into lines changes the content")
+	}
+	for i, trial := range r.Trials {
+		line := fmt.Sprintf("\n    {\"at\": %q, ", trial.At)
+		if !bytes.Contains(b, []byte(line)) {
+			t.Errorf("trial %d does not begin its line by %q", i, line)
+		}
+	}
+	if !bytes.Contains(b, []byte("\n    \"hold_minutes\": {")) || !bytes.Contains(b, []byte("\n    \"used\": 10,\n")) {
+		t.Errorf("not a key a line: %.2000s", b)
 	}
 }
 

@@ -47,3 +47,6 @@ func BenchmarkReport60JSON(b *testing.B) { benchmarkReport(b, 60, "--write", "js
 
 // The rest of the range a kitchen can have.
 func BenchmarkReport10000JSON(b *testing.B) { benchmarkReport(b, 10_000, "--write", "json") }
+
+// Every output of the same.
+func BenchmarkReport10000(b *testing.B) { benchmarkReport(b, 10_000) }
