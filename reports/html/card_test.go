@@ -199,7 +199,7 @@ func printsCards(t *testing.T, ctx context.Context) {
 // Where ounces are asked for, the live grams have them too: those of the report, and of
 // any other batch.
 func answersInOunces(t *testing.T, ctx context.Context) {
-	_, r := study(t, analysis.Settings{Ounces: true})
+	_, r := study(t, demo, analysis.Settings{Ounces: true})
 	open(t, ctx, paged(t, r))
 	line := r.Starts[0].Ingredients[0]
 	shown := func() string {

@@ -7,8 +7,10 @@ import (
 	_ "embed"
 	"fmt"
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"foamfield/plots"
 	"foamfield/reports"
@@ -21,7 +23,8 @@ var (
 	style string
 
 	page = template.Must(template.New("page").Funcs(template.FuncMap{
-		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
+		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken,
+		"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
 	}).Parse(pageSource))
 )
 
@@ -167,3 +170,27 @@ type part struct {
 }
 
 func pair(p *press, s reports.Section) part { return part{p, s} }
+
+// few says whether a table can be read on a telephone without moving it sideways:
+// the longest cells of its columns, one beside the other, take a few lines.
+func few(t reports.Table) bool {
+	widest := make([]int, len(t.Head))
+	for _, row := range t.Rows {
+		for i, c := range row {
+			if i < len(widest) {
+				widest[i] = max(widest[i], utf8.RuneCountInString(c.String()))
+			}
+		}
+	}
+	sum := 0
+	for _, w := range widest {
+		sum += w
+	}
+	return len(t.Head) <= 5 && sum <= 140
+}
+
+// unbroken says whether a text has a word wider than a column of a telephone, such as
+// a checksum: it may then be broken anywhere.
+func unbroken(t reports.Text) bool {
+	return slices.ContainsFunc(strings.Fields(t.String()), func(word string) bool { return utf8.RuneCountInString(word) > 24 })
+}

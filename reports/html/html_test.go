@@ -111,7 +111,7 @@ func pages(t *testing.T) map[string]*xhtml.Node {
 }
 
 // allowed are the only elements the page is made of.
-var allowed = regexp.MustCompile(`^(html|head|meta|title|style|body|a|header|h[1-3]|p|main|nav|ol|ul|li|section|span|data|strong|b|aside|div|table|caption|thead|tbody|tfoot|tr|th|td|small|figure|figcaption|svg|g|path|text|desc|rect|circle|line|polygon|polyline)$`)
+var allowed = regexp.MustCompile(`^(html|head|meta|title|style|body|a|header|footer|h[1-3]|p|main|nav|ol|ul|li|section|span|data|strong|b|aside|div|table|caption|thead|tbody|tfoot|tr|th|td|small|figure|figcaption|svg|g|path|text|desc|rect|circle|line|polygon|polyline)$`)
 
 func TestTextIsNeverMarkup(t *testing.T) {
 	for name, root := range pages(t) {
@@ -265,7 +265,7 @@ func TestForThoseWhoListen(t *testing.T) {
 				}
 			}
 		})
-		for _, once := range []string{"h1", "main", "nav", "header"} {
+		for _, once := range []string{"h1", "main", "nav", "header", "footer"} {
 			if count[once] != 1 {
 				t.Errorf("%s: %d %s", name, count[once], once)
 			}

@@ -60,6 +60,7 @@ func TestLivePage(t *testing.T) {
 	t.Run("answers", func(t *testing.T) { answers(t, ctx, r) })
 	t.Run("answers a keyboard", func(t *testing.T) { answersKeyboard(t, ctx, r) })
 	t.Run("is for everybody", func(t *testing.T) { isForEverybody(t, ctx, r) })
+	t.Run("is for everybody, whatever the log says", func(t *testing.T) { isForEverybody(t, ctx, long()) })
 	t.Run("needs no script", func(t *testing.T) { needsNoScript(t, ctx, r) })
 	t.Run("stays still where it disagrees", func(t *testing.T) { staysStill(t, ctx, r) })
 	t.Run("numbers are inert", func(t *testing.T) { numbersAreInert(t, ctx) })
@@ -398,8 +399,16 @@ func isForEverybody(t *testing.T, ctx context.Context, r *result.Results) {
 		for (const e of document.querySelectorAll("input, button, select, textarea")) {
 			if (!(e.labels && e.labels.length) && !e.getAttribute("aria-label") && !e.textContent.trim()) out.push("no label: " + e.id);
 		}
-		for (const l of ["header", "main", "nav"]) if (!document.querySelector(l)) out.push("no " + l);
+		for (const l of ["header", "main", "nav", "footer"]) if (!document.querySelector(l)) out.push("no " + l);
 		if (document.documentElement.scrollWidth > innerWidth) out.push("scrolls sideways: " + document.documentElement.scrollWidth + " px of " + innerWidth);
+		const boxes = [...document.querySelectorAll("#own-form label, #own-form input, #own-form span, #own-form button")].map(e => [e, e.getBoundingClientRect()]);
+		boxes.forEach(([e, a], i) => boxes.slice(0, i).forEach(([f, b]) => {
+			if (Math.min(a.right, b.right) - Math.max(a.left, b.left) > 1 && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 1) out.push("overlap: " + (e.textContent || e.id) + " and " + (f.textContent || f.id));
+		}));
+		for (const e of document.querySelectorAll("main *")) {
+			const a = e.getBoundingClientRect();
+			if (!e.closest(".scroll, svg, .unseen") && e.checkVisibility() && a.right > innerWidth + 1) out.push("leaves the screen: " + e.tagName + " " + e.textContent.slice(0, 30));
+		}
 		const light = c => { const [r, g, b] = c.map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
 		const parse = c => (c.match(/[\d.]+/g) || []).map(Number);
 		const behind = e => { for (; e; e = e.parentElement) { const c = parse(getComputedStyle(e).backgroundColor); if (c.length === 3 || c[3] > 0.99) return c.slice(0, 3); } return [255, 255, 255]; };
@@ -419,7 +428,7 @@ func isForEverybody(t *testing.T, ctx context.Context, r *result.Results) {
 		name   string
 		width  int64
 		scheme string
-	}{{"wide", 1200, "light"}, {"wide and dark", 1200, "dark"}, {"a phone", 360, "light"}, {"a phone in the dark", 360, "dark"}} {
+	}{{"wide", 1280, "light"}, {"wide and dark", 1280, "dark"}, {"middling", 768, "light"}, {"a phone", 360, "light"}, {"a phone in the dark", 360, "dark"}} {
 		if err := chromedp.Do(ctx, chromedp.EmulateViewport(screen.width, 800)); err != nil {
 			t.Fatal(err)
 		}
@@ -431,6 +440,24 @@ func isForEverybody(t *testing.T, ctx context.Context, r *result.Results) {
 			t.Errorf("%s: %s", screen.name, p)
 		}
 	}
+}
+
+// long is a run with long words in every place.
+func long() *result.Results {
+	r := kitchen()
+	word := strings.Repeat("stearoyl", 25)
+	for i := range r.Trials {
+		r.Trials[i].At, r.Trials[i].Note, r.Trials[i].ID = word, word, word
+	}
+	for i := range r.Starts[0].Ingredients {
+		r.Starts[0].Ingredients[i].Name = word
+	}
+	for i := range r.Problems {
+		r.Problems[i].At, r.Problems[i].Read, r.Problems[i].Do = word, word, word
+	}
+	r.Inputs[0].File, r.Columns[0].Header, r.Ingredients[0].Name, r.Cautions[0].Text = word, word, word, word
+	r.StatusReason, r.Starts[0].Notes = word, []string{word}
+	return r
 }
 
 // Without a script a reader sees the page that has no live part.
