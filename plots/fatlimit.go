@@ -73,8 +73,8 @@ func fatLimit(r *result.Results) (Figure, bool) {
 	return Figure{
 		Name: "fat-limit", Title: f.title,
 		Caption: strings.Join(append(caption, leftOut(absent, every)...), " "),
-		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn. %s.",
-			plural(len(f.shown), "trial", "trials"), f.title),
+		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
+			plural(len(f.shown), "trial", "trials")),
 		key: f.key, panel: panelHeight + 25, paint: f.paint,
 	}.sized(figureWidth), true
 }

@@ -87,7 +87,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,
-		Alt: fmt.Sprintf("Foreseen chance of working of %s against what happened. %s.", plural(len(told), "trial", "trials"), f.title),
+		Alt: fmt.Sprintf("Foreseen chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
 		key: f.key, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
 	}.sized(figureWidth), true
 }

@@ -3,6 +3,7 @@ package plots
 import (
 	"encoding/json"
 	"flag"
+	"maps"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -23,6 +24,7 @@ func TestLook(t *testing.T) {
 		t.Skip("only with -look DIR")
 	}
 	show := kitchens()
+	maps.Copy(show, studied(t))
 	if *resultsFile != "" {
 		b, err := os.ReadFile(*resultsFile)
 		if err != nil {

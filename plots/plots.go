@@ -25,7 +25,7 @@ type Figure struct {
 	Name    string // file name without ending: "region-emulsifier"
 	Title   string // the finding, one sentence; drawn above the picture
 	Caption string // how to read it, and what was left out; not drawn
-	Alt     string // the picture in words
+	Alt     string // what is to be seen, for those who cannot; the finding is the title's
 	Width   vg.Length
 	Height  vg.Length
 

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"image/png"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -43,16 +44,23 @@ func kitchens() map[string]*result.Results {
 	long.Effects[1].Variable = extra.Name
 	long.Effects[1].Verdict = result.Clear
 	long.Grid[0].Fixed.Extras = map[string]float64{extra.Name: 0.5}
+	forty := kitchen(120, 9)
+	for i := range forty.Residuals {
+		forty.Residuals[i].Day = strings.Repeat("a day of a long name ", 9) + fmt.Sprint(i/3)
+		forty.Residuals[i].Cook = strings.Repeat("a cook", 30) + fmt.Sprint(i%11)
+	}
 	close := kitchen(40, 8)
 	close.Starts[1].Mix.FatPercent = number64(43.6)
 	return map[string]*result.Results{
 		"demo": kitchen(28, 1), "six without a model": log(6, 2), "two hundred": kitchen(200, 3),
-		"five thousand": kitchen(5000, 4), "nothing works": nothing, "long names": long, "starts close together": close,
+		"five thousand": kitchen(5000, 4), "nothing works": nothing, "long names": long, "forty days": forty, "starts close together": close,
 	}
 }
 
 func TestLabelsKeepApartAndInside(t *testing.T) {
-	for name, r := range kitchens() {
+	show := kitchens()
+	maps.Copy(show, studied(t))
+	for name, r := range show {
 		for _, f := range All(r) {
 			for _, s := range []vg.Point{{X: f.Width, Y: f.Height}, {X: f.Width * 0.9, Y: f.Height * 0.9}, {X: 520, Y: f.Height}, {X: 600, Y: f.Height * 1.5}, {X: f.Narrow().Width, Y: f.Narrow().Height}} {
 				t.Run(fmt.Sprintf("%s/%s/%v", name, f.Name, s.X), func(t *testing.T) {
@@ -196,6 +204,9 @@ func TestWordsAreForCooks(t *testing.T) {
 			}
 			if f.Title == "" || f.Caption == "" || f.Alt == "" {
 				t.Errorf("%s, %s lacks words: %+v", name, f.Name, f)
+			}
+			if strings.Contains(f.Alt+f.Caption, f.Title) {
+				t.Errorf("%s, %s says its finding twice: %q, %q", name, f.Name, f.Alt, f.Caption)
 			}
 		}
 	}

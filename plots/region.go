@@ -325,6 +325,6 @@ func leftOut(absent, every int) []string {
 }
 
 func (f *regionFigure) alt() string {
-	return fmt.Sprintf("Map of the chance of working over %s (across) and %s (up), with %s drawn. %s.",
-		axisLabel(f.r, f.grid.X.Variable), axisLabel(f.r, f.grid.Y.Variable), plural(len(f.shown), "trial", "trials"), f.title)
+	return fmt.Sprintf("Map of the chance of working over %s (across) and %s (up), with %s drawn.",
+		axisLabel(f.r, f.grid.X.Variable), axisLabel(f.r, f.grid.Y.Variable), plural(len(f.shown), "trial", "trials"))
 }

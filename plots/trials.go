@@ -66,7 +66,7 @@ func trials(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "trials", Title: f.title, Caption: f.caption(len(kept), every),
-		Alt: fmt.Sprintf("%s as made. %s.", plural(len(all), "trial", "trials"), f.title),
+		Alt: f.alt(len(all)),
 		key: f.key, panel: vg.Length(f.panels()) * 190, paint: f.paint,
 	}.sized(figureWidth), true
 }
@@ -183,6 +183,17 @@ func (f *trialsFigure) caption(kept, every int) string {
 		absent = kept - len(f.made)
 	}
 	return strings.Join(append(s, leftOut(absent, every)...), " ")
+}
+
+func (f *trialsFigure) alt(n int) string {
+	var where []string
+	if len(f.made) > 0 {
+		where = append(where, "over fat and "+shortName(f.r, f.up))
+	}
+	if len(f.held) > 0 {
+		where = append(where, "by how long each held in the order of the log")
+	}
+	return plural(n, "trial", "trials") + " as made, " + list(where) + "."
 }
 
 func (f trialsFigure) paint(c draw.Canvas) {

@@ -36,22 +36,27 @@ func (b *builder) differences() []Block {
 		"Clear is p below 0.01, likely p below 0.05. A variance inflation above 10 of a variable's own term means that the two cannot be told apart. " +
 		"Bends that go with the days or the order, as when one thing is varied a day, can pass for an effect of theirs."
 	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, or drift along the log?",
-		Head:    []string{"result", "by", "trials", "statistic", "df", "residual df", "p", "verdict", "largest inflation", "what it comes to"},
+		Head:    []string{"result", "by", "trials", "statistic", "df", "residual df", "p", "verdict", "largest inflation", "note"},
 		Numeric: []bool{false, false, true, true, true, true, true, false, true, false}}
 	levels := Table{Caption: "Each level as a factor of their common mean at the same mix, and the drift from the first trial to the last.",
 		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
+	notes := false
 	for i, e := range b.r.GroupEffects {
 		p := fmt.Sprintf("group_effects[%d]", i)
 		df := Text(nil)
 		if e.P != nil {
 			df = say(count(p+".df", e.DF))
 		}
-		words := e.Sentence
-		if e.Failure != "" && e.Failure != e.Sentence {
-			words += "; " + e.Failure
+		note := e.Failure // a verdict needs no sentence beside it: the figure has said it
+		if len(e.NotToldFrom) > 0 {
+			note = e.Sentence
+			if e.Failure != "" {
+				note += "; " + e.Failure
+			}
 		}
+		notes = notes || note != ""
 		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(e.By), say(count(p+".n", e.N)), measure(p+".likelihood_ratio", e.LikelihoodRatio), df,
-			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(words)})
+			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(note)})
 		if len(e.NotToldFrom) > 0 {
 			continue
 		}
@@ -66,6 +71,9 @@ func (b *builder) differences() []Block {
 		if e.Drift != nil {
 			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say("last over first"), say(count(p+".n", e.N))}, band(p+".drift_factor", e.Drift)...))
 		}
+	}
+	if !notes {
+		tests = tests.without(len(tests.Head) - 1)
 	}
 	blocks := []Block{head("Days, cooks, canisters and lots"), Paragraph{Text: say(how)}, cut(tests, mostLevels, "results.json")}
 	if len(levels.Rows) > 0 {

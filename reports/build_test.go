@@ -5,6 +5,7 @@ import (
 	"math"
 	"reflect"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -326,6 +327,48 @@ func TestLongListsAreCut(t *testing.T) {
 			if table, ok := b.(Table); ok && s.ID == "trials" {
 				if len(table.Rows) != mostTrials || !strings.Contains(table.Cut, "800 more trials") {
 					t.Errorf("%d rows, cut %q", len(table.Rows), table.Cut)
+				}
+			}
+		}
+	}
+}
+
+// The figure says whether days or cooks differ; the table beneath gives the numbers,
+// and words only where there is no verdict.
+func TestADifferenceIsSaidOnce(t *testing.T) {
+	r := kitchen()
+	d := Build(r)
+	said := map[string]int{}
+	var heads []string
+	for _, s := range d.Sections {
+		for _, b := range s.Blocks {
+			table, ok := b.(Table)
+			if !ok {
+				continue
+			}
+			if strings.HasPrefix(table.Caption, "Does a result differ") {
+				heads = table.Head
+			}
+			for _, row := range table.Rows {
+				for _, c := range row {
+					for _, e := range r.GroupEffects {
+						if e.Sentence != "" && strings.Contains(c.String(), e.Sentence) {
+							said[e.By]++
+						}
+					}
+				}
+			}
+		}
+	}
+	if said["day"] != 0 || said["order"] != 0 || said["cook"] != 1 || !slices.Contains(heads, "note") {
+		t.Errorf("said %v, under %q", said, heads)
+	}
+	r.GroupEffects = r.GroupEffects[:1]
+	for _, s := range Build(r).Sections {
+		for _, b := range s.Blocks {
+			if table, ok := b.(Table); ok && strings.HasPrefix(table.Caption, "Does a result differ") {
+				if slices.Contains(table.Head, "note") || len(table.Head) != len(table.Numeric) || len(table.Rows[0]) != len(table.Head) {
+					t.Errorf("a column of nothing: %q", table.Head)
 				}
 			}
 		}

@@ -3,7 +3,11 @@
 // below it only lay the Document out; none of them computes.
 package reports
 
-import "foamfield/plots"
+import (
+	"slices"
+
+	"foamfield/plots"
+)
 
 // Reader says whom a section is for; pages for cooks carry no word of statistics.
 type Reader uint8
@@ -57,6 +61,17 @@ type Table struct {
 	Numeric []bool // column is numbers: set right
 	Rows    [][]Text
 	Cut     string // "" or how many rows are not shown and where they are
+}
+
+// without is the table less a column that would say nothing.
+func (t Table) without(column int) Table {
+	t.Head, t.Numeric = slices.Delete(slices.Clone(t.Head), column, column+1), slices.Delete(slices.Clone(t.Numeric), column, column+1)
+	rows := make([][]Text, len(t.Rows))
+	for i, row := range t.Rows {
+		rows[i] = slices.Delete(slices.Clone(row), column, column+1)
+	}
+	t.Rows = rows
+	return t
 }
 
 // FigureRef places a figure by name.

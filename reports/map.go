@@ -232,10 +232,7 @@ func (b *builder) next() Section {
 	if !grams { // said once, not in every row
 		const make = 2
 		t.Caption += " Grams of each ingredient are not known."
-		t.Head, t.Numeric = slices.Delete(t.Head, make, make+1), slices.Delete(t.Numeric, make, make+1)
-		for i := range t.Rows {
-			t.Rows[i] = slices.Delete(t.Rows[i], make, make+1)
-		}
+		t = t.without(make)
 	}
 	s.Blocks = []Block{t}
 	return s

@@ -1,0 +1,106 @@
+package plots
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis"
+	simulated "foamfield/analysis/kitchen"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// studied are logs read and analysed as a report does it: the figures of what really
+// comes out of an analysis, not of what the fixture thinks does.
+func studied(t *testing.T) map[string]*result.Results {
+	t.Helper()
+	out := map[string]*result.Results{}
+	for name, file := range map[string]string{
+		"the demo's log": filepath.Join("..", "testdata", "demo", "week.xlsx"),
+		"a log of six":   simulatedLog(t, 6, 3),
+		"a log of 200":   simulatedLog(t, 200, 4),
+		"a hostile log":  hostileLog(t),
+	} {
+		log, err := ingest.Read([]string{file}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := analysis.Run(log, analysis.Settings{Seed: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[name] = r
+	}
+	return out
+}
+
+func simulatedLog(t *testing.T, trials int, seed uint64) string {
+	t.Helper()
+	var b bytes.Buffer
+	if err := simulated.WriteCSV(&b, made(trials, seed)); err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(file, b.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+func made(trials int, seed uint64) []simulated.Logged {
+	return simulated.New(simulated.Easy, seed).Log(simulated.Scattered, trials, simulated.Stream(seed, "log"))
+}
+
+// hostileLog is a log with the longest names that a header may have, forty days of
+// names as long, twenty cooks, and a setting that the log varied.
+func hostileLog(t *testing.T) string {
+	t.Helper()
+	const (
+		days   = 40
+		length = 110 // the reader takes what is longer than 120 with its unit for prose
+	)
+	name := func(s string) string { return (s + " " + strings.Repeat("sorbitan", 25))[:length] }
+	lipophilic, hydrophilic, setting := name("lipo"), name("hydro"), name("speed")
+	f := excelize.NewFile()
+	row := func(sheet string, at int, cells ...any) {
+		if err := f.SetSheetRow(sheet, fmt.Sprintf("A%d", at), &cells); err != nil {
+			t.Fatal(err)
+		}
+	}
+	row("Sheet1", 1, "trial", "day", "cook", "sunflower oil (g)", "water (g)", lipophilic+" (g)", hydrophilic+" (g)", "came out", "broke", "hold (min)", "drained at 20 min (%)", setting)
+	log := made(3*days, 4)
+	for i, l := range log {
+		out, broke, hold, drained := "no", "", "", ""
+		if l.CameOut {
+			out, broke = "yes", "no"
+			if l.Broke {
+				broke = "yes"
+			} else if l.Hold != nil && l.Drained != nil {
+				hold, drained = fmt.Sprint(l.Hold.Low), fmt.Sprint(l.Drained.Low)
+			}
+		}
+		row("Sheet1", i+2, i+1, name(fmt.Sprintf("day %02d", i*days/len(log))),
+			name(fmt.Sprintf("=cook %d", i%(days/2))), l.OilGrams, l.WaterGrams, l.LipophilicGrams, l.HydrophilicGrams, out, broke, hold, drained, 1+i%5)
+	}
+	for _, sheet := range []string{"Ingredients", "Columns"} {
+		if _, err := f.NewSheet(sheet); err != nil {
+			t.Fatal(err)
+		}
+	}
+	row("Ingredients", 1, "Name in the log", "What it is", "HLB", "Fat %")
+	row("Ingredients", 2, lipophilic, "emulsifier", 3.8)
+	row("Ingredients", 3, hydrophilic, "emulsifier", 15)
+	row("Columns", 1, "Header in the log", "Meaning", "Unit", "Basis")
+	row("Columns", 2, setting, "variable")
+	file := filepath.Join(t.TempDir(), "log.xlsx")
+	if err := f.SaveAs(file); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
