@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/xuri/excelize/v2"
-
 	"foamfield/analysis/result"
 	"foamfield/reports"
 )
@@ -120,11 +118,10 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 		}
 		p.add(cell{}, text(said), in(tofill, nil), in(tofill, nil))
 	}
-	upright, wideAs, high := "portrait", 1, 0
+	p.upright, p.across = true, 1
 	if len(p.rows) <= onePage {
-		high = 1
+		p.down = 1
 	}
-	p.do(p.f.SetPageLayout(p.name, &excelize.PageLayoutOptions{Orientation: &upright, FitToWidth: &wideAs, FitToHeight: &high}))
 	p.stream()
 }
 

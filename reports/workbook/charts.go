@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"fmt"
+	"math"
 
 	"github.com/xuri/excelize/v2"
 
@@ -31,15 +32,24 @@ func fatLimit(b *book, r *result.Results) {
 				Marker:     excelize.ChartMarker{Symbol: "none"},
 			}
 		}
-		least, most := r.FatLimit[0].FatPercent, r.FatLimit[n-1].FatPercent
+		// The axis ends on round numbers, with a few ticks between.
+		tick := 5.0
+		if r.FatLimit[n-1].FatPercent-r.FatLimit[0].FatPercent < 10 {
+			tick = 1
+		}
+		least, most := tick*math.Floor(r.FatLimit[0].FatPercent/tick), tick*math.Ceil(r.FatLimit[n-1].FatPercent/tick)
 		zero, one := 0.0, 1.0
+		words := func(s string, bold bool) excelize.ChartTitle {
+			return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Family: "Liberation Sans", Size: 10, Bold: bold, Color: plots.Ink}}}}
+		}
+		ticks := excelize.Font{Family: "Liberation Sans", Size: 9, Color: plots.Quiet}
 		p.do(p.f.AddChart(p.name, "J2", &excelize.Chart{
 			Type:      excelize.Scatter,
 			Series:    []excelize.ChartSeries{series("B", plots.Accent, excelize.LineDashSolid, 2.25), series("C", plots.Quiet, excelize.LineDashDash, 1), series("D", plots.Quiet, excelize.LineDashDash, 1)},
-			Title:     excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "Best chance of working at each fat percent"}}},
+			Title:     words("Best chance of working at each fat percent", true),
 			Legend:    excelize.ChartLegend{Position: "bottom"},
-			XAxis:     excelize.ChartAxis{Minimum: &least, Maximum: &most, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "fat, g per 100 g of mix"}}}},
-			YAxis:     excelize.ChartAxis{Minimum: &zero, Maximum: &one, MajorGridLines: true, Title: excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: "chance of working"}}}, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "0 %"}},
+			XAxis:     excelize.ChartAxis{Minimum: &least, Maximum: &most, MajorUnit: tick, Font: ticks, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "0"}, Title: words("fat, g per 100 g of mix", false)},
+			YAxis:     excelize.ChartAxis{Minimum: &zero, Maximum: &one, MajorGridLines: true, MajorUnit: 0.2, Font: ticks, Title: words("chance of working", false), NumFmt: excelize.ChartNumFmt{CustomNumFmt: "0 %"}},
 			Dimension: excelize.ChartDimension{Width: 560, Height: 360},
 			Format:    excelize.GraphicOptions{AltText: "Best chance of working against fat percent, with its low and high limits"},
 		}))
@@ -51,6 +61,12 @@ func fatLimit(b *book, r *result.Results) {
 // any trial are left out, as nothing is known of them.
 func grid(b *book, r *result.Results) {
 	p := b.sheet("Grid", 16)
+	p.across = 1
+	if len(r.Grid) > 0 {
+		for range r.Grid[0].X.Values {
+			p.widths = append(p.widths, 6.5)
+		}
+	}
 	if len(r.Grid) == 0 {
 		p.add(in(quiet, "There are too few trials for a grid of chances."))
 		p.write()
@@ -77,7 +93,6 @@ func grid(b *book, r *result.Results) {
 		p.add(row...)
 	}
 	if nx, ny := len(g.X.Values), len(g.Y.Values); nx > 0 && ny > 0 {
-		p.do(p.f.SetColWidth(p.name, "B", column(nx), 6.5))
 		p.do(p.f.SetConditionalFormat(p.name, "B4:"+place(nx, 3+ny), []excelize.ConditionalFormatOptions{{
 			Type: "3_color_scale", Criteria: "=", MinType: "num", MidType: "num", MaxType: "num", MinValue: "0", MidValue: "0.5", MaxValue: "1",
 			MinColor: plots.Bands[0], MidColor: plots.Bands[2], MaxColor: plots.Bands[4]}}))

@@ -2,7 +2,9 @@ package workbook
 
 import (
 	"fmt"
+	"math"
 	"slices"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 
@@ -108,8 +110,9 @@ func (p *page) mix(m result.Mix) {
 	}
 }
 
-// lines are the ingredients with live grams. A gram to weigh is the
-// recommended one in proportion to the batch, on the scale's step.
+// lines are the ingredients with live grams. A gram to weigh is the recommended one
+// in proportion to the batch, on the scale's step; one ingredient, the largest of the
+// water part, takes up the difference, so that they come to the batch.
 func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix) (first int) {
 	heads := []string{"ingredient", "kind", "g as recommended", "g to weigh", "% of the mix", "weighing error, % at most", "% of its part", "part"}
 	ounces := r.Batch.Ounces != nil
@@ -119,17 +122,21 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 	p.heads(heads...)
 	first = p.next()
 	last := first + len(lines) - 1
-	base := r.Batch.Grams
+	rest := takesRest(lines, r.Batch)
 	total := 0.0
-	for _, l := range lines {
+	for i, l := range lines {
 		row := p.next()
-		grams := fmt.Sprintf("C%d*%s/%s", row, batchCell, exact(base))
-		percent := l.PercentOfMix
+		grams := fmt.Sprintf("C%d*%s/C$%d", row, batchCell, last+1)
+		weighed := fmt.Sprintf("ROUND(ROUND(%s/%s,6),0)*%s", grams, stepCell, stepCell)
+		if i == rest {
+			weighed = fmt.Sprintf("MAX(0,ROUND(ROUND(ROUND(%s/%s,6),0)-(%s)/%s,0)*%s)", batchCell, stepCell,
+				grammed(lines, first, func(k int, _ result.FormulaLine) float64 { return boolean(k != i) }), stepCell, stepCell)
+		}
 		cells := []cell{text(l.Name), in(quiet, l.Kind), in(amount, l.Grams),
-			{l.Grams, amount, fmt.Sprintf("IF(%s>0,ROUND(ROUND(%s/%s,6),0)*%s,%s)", stepCell, grams, stepCell, stepCell, grams)},
-			{percent, hundredths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
+			{l.Grams, amount, fmt.Sprintf("IF(%s>0,%s,%s)", stepCell, weighed, grams)},
+			{l.PercentOfMix, hundredths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
 			{l.WeighingErrorPercent, hundredths, fmt.Sprintf("IF(D%d>0,50*%s/D%d,0)", row, stepCell, row)},
-			number(l.PercentOfPart, hundredths), in(ordinary, l.Part)}
+			ofPart(lines, i, first), in(ordinary, l.Part)}
 		if l.Ounces != nil {
 			cells = append(cells, inOunces(*l.Ounces, fmt.Sprintf("D%d", row), l.Grams))
 		}
@@ -149,7 +156,24 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 		cells = append(cells, cell{}, cell{}, cell{}, cell{all, ounce, fmt.Sprintf("SUM(I%d:I%d)", first, last)})
 	}
 	p.add(cells...)
-	p.blend(r, lines, m, first)
+
+	of := usedIn(r, lines)
+	all := func(int, result.FormulaLine) float64 { return 1 }
+	p.follows("fat, % of the mix", m.FatPercent, lines, first, func(i int, l result.FormulaLine) float64 {
+		if of[i].FatPercent == nil {
+			return 0
+		}
+		return *of[i].FatPercent
+	}, all)
+	p.follows("emulsifier, % of the mix", m.EmulsifierPercent, lines, first,
+		func(_ int, l result.FormulaLine) float64 { return 100 * boolean(isEmulsifier(l)) }, all)
+	blends := func(i int, l result.FormulaLine) bool { return l.Kind == emulsifier && of[i].HLB != nil }
+	p.follows("blend HLB", m.BlendHLB, lines, first, func(i int, l result.FormulaLine) float64 {
+		if !blends(i, l) {
+			return 0
+		}
+		return *of[i].HLB
+	}, func(i int, l result.FormulaLine) float64 { return boolean(blends(i, l)) })
 	return first
 }
 
@@ -161,30 +185,113 @@ func inOunces(oz float64, grams string, of float64) cell {
 // emulsifier is the kind that counts in the blend HLB.
 const emulsifier = "emulsifier"
 
-// blend is the HLB of the grams to weigh, where every emulsifier has one.
-func (p *page) blend(r *result.Results, lines []result.FormulaLine, m result.Mix, first int) {
-	if m.BlendHLB == nil {
+func isEmulsifier(l result.FormulaLine) bool { return strings.HasPrefix(l.Kind, emulsifier) }
+
+func boolean(v bool) float64 {
+	if v {
+		return 1
+	}
+	return 0
+}
+
+// usedIn is what the log says of each line's ingredient.
+func usedIn(r *result.Results, lines []result.FormulaLine) []result.Used {
+	out := make([]result.Used, len(lines))
+	for i, l := range lines {
+		if k := slices.IndexFunc(r.Ingredients, func(u result.Used) bool { return u.Name == l.Name }); k >= 0 {
+			out[i] = r.Ingredients[k]
+		}
+	}
+	return out
+}
+
+// takesRest is the line that makes the total the batch, -1 where the recommended
+// grams do not come to it or nothing else is in the mix.
+func takesRest(lines []result.FormulaLine, b result.Batch) int {
+	total, taker := 0.0, -1
+	for _, part := range []func(result.FormulaLine) bool{
+		func(l result.FormulaLine) bool { return l.Kind == "water part" },
+		func(l result.FormulaLine) bool { return l.Kind == "fat" },
+		func(result.FormulaLine) bool { return true },
+	} {
+		for i, l := range lines {
+			if part(l) && (taker < 0 || l.Grams > lines[taker].Grams) {
+				taker = i
+			}
+		}
+		if taker >= 0 {
+			break
+		}
+	}
+	for _, l := range lines {
+		total += l.Grams
+	}
+	whole := math.Round(b.Grams/b.ScaleStepGrams) * b.ScaleStepGrams
+	if len(lines) < 2 || !(math.Abs(total-whole) < 1e-6) {
+		return -1
+	}
+	return taker
+}
+
+// weight is what one gram of a line adds to a sum.
+type weight func(i int, l result.FormulaLine) float64
+
+// grammed is a sum over the grams to weigh as a formula, "" where nothing adds to it.
+func grammed(lines []result.FormulaLine, first int, each weight) string {
+	var terms []string
+	for i, l := range lines {
+		switch w := each(i, l); w {
+		case 0:
+		case 1:
+			terms = append(terms, fmt.Sprintf("D%d", first+i))
+		default:
+			terms = append(terms, fmt.Sprintf("D%d*%s", first+i, exact(w)))
+		}
+	}
+	return strings.Join(terms, "+")
+}
+
+// valued is the same sum at the recommended grams.
+func valued(lines []result.FormulaLine, each weight) float64 {
+	sum := 0.0
+	for i, l := range lines {
+		sum += each(i, l) * l.Grams
+	}
+	return sum
+}
+
+// live is a quotient of two sums with its formula, if it is what the results say.
+func live(want float64, lines []result.FormulaLine, first int, over, under weight) (cell, bool) {
+	c := in(hundredths, want)
+	top, bottom := grammed(lines, first, over), grammed(lines, first, under)
+	if top == "" || bottom == "" || !(math.Abs(valued(lines, over)/valued(lines, under)-want) < 1e-6) {
+		return c, false
+	}
+	c.formula = fmt.Sprintf("IF((%s)>0,(%s)/(%s),0)", bottom, top, bottom)
+	return c, true
+}
+
+// ofPart is a line's percent of its part of the mix, emulsifiers apart.
+func ofPart(lines []result.FormulaLine, i, first int) cell {
+	l := lines[i]
+	if l.PercentOfPart == nil {
+		return cell{}
+	}
+	c, _ := live(*l.PercentOfPart, lines, first,
+		func(k int, _ result.FormulaLine) float64 { return 100 * boolean(k == i) },
+		func(_ int, o result.FormulaLine) float64 { return boolean(o.Part == l.Part && !isEmulsifier(o)) })
+	return c
+}
+
+// follows adds a number of the mix that follows the grams to weigh; where it cannot,
+// it is named as the recommended one.
+func (p *page) follows(name string, want *float64, lines []result.FormulaLine, first int, over, under weight) {
+	if want == nil {
 		return
 	}
-	var over, under string
-	emulsifiers, named := 0, 0
-	for i, l := range lines {
-		if l.Kind == emulsifier {
-			emulsifiers++
-		}
-		for _, u := range r.Ingredients {
-			if u.Name != l.Name || u.Kind != emulsifier || u.HLB == nil {
-				continue
-			}
-			named++
-			over += fmt.Sprintf("+D%d*%s", first+i, exact(*u.HLB))
-			under += fmt.Sprintf("+D%d", first+i)
-		}
-	}
-	name, c := "blend HLB, as recommended", number(m.BlendHLB, hundredths)
-	if emulsifiers == named && named > 0 {
-		name = "blend HLB"
-		c.formula = fmt.Sprintf("IF((%s)>0,(%s)/(%s),0)", under[1:], over[1:], under[1:])
+	c, follows := live(*want, lines, first, over, under)
+	if !follows {
+		name += ", as recommended"
 	}
 	p.add(in(head, name), in(head, nil), in(head, nil), c)
 }

@@ -18,6 +18,10 @@ type page struct {
 	widths []float64 // of the columns, in characters
 	rows   [][]cell
 	merged map[int]int // number of a row whose first cell covers so many columns
+
+	headRows, headColumns int // that stay in sight, and are printed on every page
+	upright               bool
+	across, down          int // pages of print, 0 = as many as it takes to be read
 }
 
 // cell is a value in its dress: text, a number, a count, yes or no, or nothing.
@@ -49,14 +53,7 @@ func (b *book) sheet(name string, widths ...float64) *page {
 		b.do(err)
 	}
 	b.sheets++
-	for i, w := range widths {
-		b.do(b.f.SetColWidth(name, column(i), column(i), w))
-	}
 	b.do(b.f.SetSheetView(name, 0, &excelize.ViewOptions{ShowGridLines: no()}))
-	// Prints as wide as a page.
-	landscape, wide, high, fit := "landscape", 1, 0, true
-	b.do(b.f.SetPageLayout(name, &excelize.PageLayoutOptions{Orientation: &landscape, FitToWidth: &wide, FitToHeight: &high}))
-	b.do(b.f.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	return &page{book: b, name: name, widths: widths, merged: map[int]int{}}
 }
 
@@ -154,6 +151,7 @@ func (p *page) freeze(columns int) {
 	if columns > 0 {
 		pane = "bottomRight"
 	}
+	p.headRows, p.headColumns = len(p.rows), columns
 	p.do(p.f.SetPanes(p.name, &excelize.Panes{Freeze: true, XSplit: columns, YSplit: len(p.rows),
 		TopLeftCell: place(columns, p.next()), ActivePane: pane}))
 }
@@ -166,8 +164,71 @@ func (p *page) filter(rows int) {
 	p.do(p.f.AutoFilter(p.name, place(0, n)+":"+last, nil))
 }
 
+// widen gives every column its width, or what its longest number, or text on one line,
+// takes if that is more.
+func (p *page) widen() {
+	const usual, most, number = 9, 44, 18
+	for i, row := range p.rows {
+		for k, c := range row {
+			for len(p.widths) <= k {
+				p.widths = append(p.widths, usual)
+			}
+			need := 0
+			switch v := c.value.(type) {
+			case string:
+				if c.look == ordinary && len(row) > 1 && p.merged[i+1] == 0 { // a row of one text may run on
+					need = utf8.RuneCountInString(v) + 2
+				}
+			case float64:
+				if c.look == precise && exists(v) {
+					need = min(len(strconv.FormatFloat(v, 'f', 6, 64))+2, number)
+				}
+			}
+			p.widths[k] = max(p.widths[k], min(float64(need), most))
+		}
+	}
+	for k, w := range p.widths {
+		p.do(p.f.SetColWidth(p.name, column(k), column(k), w))
+	}
+}
+
+// readable is how many characters a page across can be read in print.
+const readable = 200
+
+// print lays the sheet out for paper: across as many pages as it takes to be read,
+// the heads on each. It comes after the filter, which drops what is said of a sheet.
+func (p *page) print() {
+	wide := 0.0
+	for _, w := range p.widths {
+		wide += w
+	}
+	across := p.across
+	if across == 0 {
+		across = int(math.Ceil(wide / readable))
+	}
+	way, fit := "landscape", true
+	if p.upright {
+		way = "portrait"
+	}
+	p.do(p.f.SetPageLayout(p.name, &excelize.PageLayoutOptions{Orientation: &way, FitToWidth: &across, FitToHeight: &p.down}))
+	p.do(p.f.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	p.do(p.f.SetHeaderFooter(p.name, &excelize.HeaderFooterOptions{OddFooter: "&L&A&Rpage &P of &N"}))
+	var heads []string
+	if n := p.headColumns; n > 0 && across > 1 {
+		heads = append(heads, fmt.Sprintf("'%s'!$A:$%s", p.name, column(n-1)))
+	}
+	if n := p.headRows; n > 0 {
+		heads = append(heads, fmt.Sprintf("'%s'!$1:$%d", p.name, n))
+	}
+	if len(heads) > 0 {
+		p.do(p.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: strings.Join(heads, ","), Scope: p.name}))
+	}
+}
+
 // write puts the rows on the sheet with every digit of their numbers.
 func (p *page) write() {
+	p.widen()
+	p.print()
 	for i, row := range p.rows {
 		for k, c := range row {
 			at := place(k, i+1)
@@ -201,6 +262,8 @@ func (p *page) write() {
 // to give a formula a number as its value. The library keeps 15 digits of a
 // number here.
 func (p *page) stream() {
+	p.widen()
+	p.print()
 	w, err := p.f.NewStreamWriter(p.name)
 	if err != nil {
 		p.do(err)

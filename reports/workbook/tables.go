@@ -98,7 +98,11 @@ func terms(b *book, r *result.Results) {
 	p := b.sheet("Terms", 6, 18, 14, 7, 36, 14, 14)
 	p.heads("fit", "result", "distribution", "order", "term", "estimate", "std error", "covariance with each term, then ln scale")
 	p.freeze(5)
-	p.filter(1)
+	n := 0
+	for _, f := range r.Fits {
+		n += max(len(f.Terms), len(f.Covariance))
+	}
+	p.filter(n)
 	for i, f := range r.Fits {
 		for k := range max(len(f.Terms), len(f.Covariance)) {
 			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, f.Distribution), count(f.Order)}

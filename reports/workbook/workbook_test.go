@@ -165,42 +165,72 @@ func TestFormulaFollowsTheBatch(t *testing.T) {
 			t.Errorf("%s is %q, want %v", at, got, want)
 		}
 	}
-	check := func(batch float64) {
+	work := func(at string, want float64) {
+		t.Helper()
+		if formula, _ := f.GetCellFormula("Formula", at); formula == "" {
+			t.Errorf("%s holds no formula", at)
+		}
+		v, err := f.CalcCellValue("Formula", at, excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(at, err)
+		}
+		near(at+" worked out", v, want)
+	}
+	for _, batch := range []float64{300, 150, 500, 1234.5} {
+		if batch != 300 {
+			if err := f.SetCellValue("Formula", "B3", batch); err != nil {
+				t.Fatal(err)
+			}
+		}
+		grams := toWeigh(lines, batch)
 		for i, l := range lines {
-			for _, c := range []struct {
-				col  string
-				want float64
-			}{{"D", math.Round(l.Grams*batch/300*10) / 10}, {"E", l.PercentOfMix}, {"F", l.WeighingErrorPercent}} {
-				at := fmt.Sprintf("%s%d", c.col, start+i)
-				if formula, _ := f.GetCellFormula("Formula", at); formula == "" {
-					t.Errorf("%s holds no formula", at)
-				}
-				if batch == 300 {
-					near(at, raw(t, f, "Formula", at), c.want)
-				}
-				if batch == 300 || c.col == "D" {
-					v, err := f.CalcCellValue("Formula", at, excelize.Options{RawCellValue: true})
-					if err != nil {
-						t.Fatal(at, err)
-					}
-					near(at+" worked out", v, c.want)
-				}
+			part := map[string]float64{"fat": grams[0], "water": grams[1]}[l.Part]
+			for col, want := range map[string]float64{"D": grams[i], "E": 100 * grams[i] / batch, "F": 5 / grams[i], "G": 100 * grams[i] / part} {
+				work(fmt.Sprintf("%s%d", col, start+i), want)
+			}
+		}
+		for k, want := range []float64{batch, 99.5 * grams[0] / batch, 100 * (grams[2] + grams[3]) / batch, (3.8*grams[2] + 15*grams[3]) / (grams[2] + grams[3])} {
+			at := fmt.Sprintf("D%d", start+len(lines)+k)
+			work(at, want)
+			if batch == 300 {
+				near(at, raw(t, f, "Formula", at), want)
 			}
 		}
 	}
-	check(300)
-	hlb := fmt.Sprintf("D%d", start+len(lines)+1)
-	near(hlb, raw(t, f, "Formula", hlb), *r.Starts[0].Mix.BlendHLB)
-	v, err := f.CalcCellValue("Formula", hlb, excelize.Options{RawCellValue: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(hlb+" worked out", v, *r.Starts[0].Mix.BlendHLB)
-	for _, batch := range []float64{150, 500, 1234.5} {
-		if err := f.SetCellValue("Formula", "B3", batch); err != nil {
-			t.Fatal(err)
+}
+
+// toWeigh is what the fixture's start comes to on a scale of 0.1 g: the cider takes up
+// the rounding.
+func toWeigh(lines []result.FormulaLine, batch float64) []float64 {
+	const cider = 1
+	grams, others := make([]float64, len(lines)), 0.0
+	for i, l := range lines {
+		grams[i] = math.Round(l.Grams*batch/300*10) / 10
+		if i != cider {
+			others += grams[i]
 		}
-		check(batch)
+	}
+	grams[cider] = batch - others
+	return grams
+}
+
+// A number of the mix that the grams do not give is the recommended one, and named so.
+func TestFormulaThatDoesNotGiveTheMix(t *testing.T) {
+	r := kitchen()
+	r.Starts[0].Mix.FatPercent = of(50.0)
+	r.Starts[0].Ingredients[0].Grams += 7 // the grams are not the batch: none takes the rest
+	f := report(t, r)
+	said := false
+	for i, row := range rows(t, f, "Formula") {
+		if len(row) > 3 && row[0] == "fat, % of the mix, as recommended" && row[3] == "50" {
+			said = true
+		}
+		if formula, _ := f.GetCellFormula("Formula", place(3, i+1)); strings.HasPrefix(formula, "IF($B$4>0,MAX") {
+			t.Error("an ingredient takes up a rest that is no rounding")
+		}
+	}
+	if !said {
+		t.Error("the fat percent is not named as the recommended one")
 	}
 }
 
@@ -254,12 +284,12 @@ func TestCardFollowsTheFormula(t *testing.T) {
 			t.Fatal(err)
 		}
 		total := 0.0
-		for _, l := range lines {
+		for i, l := range lines {
 			row := rowOf[l.Name]
 			if row == 0 {
 				t.Fatalf("%s is not on the card", l.Name)
 			}
-			grams := math.Round(l.Grams*batch/300*10) / 10
+			grams := toWeigh(lines, batch)[i]
 			total += grams
 			near(l.Name, value("Bench card", place(2, row)), grams)
 			near(l.Name+", oz", value("Bench card", place(3, row)), grams/28.349523125)
@@ -309,6 +339,56 @@ func noFormulas(t *testing.T, f *excelize.File) {
 				if formula != "" && (sheet != "Formula" && sheet != "Bench card" || regexp.MustCompile(`\d\+\d|cmd`).MatchString(formula)) {
 					t.Errorf("%s!%s holds the formula %q", sheet, place(k, i+1), formula)
 				}
+			}
+		}
+	}
+}
+
+// Every sheet is as wide as its paper and has its heads on every page.
+func TestPrint(t *testing.T) {
+	f := report(t, kitchen())
+	titles := map[string]string{}
+	for _, n := range f.GetDefinedName() {
+		if n.Name == "_xlnm.Print_Titles" {
+			titles[n.Scope] = n.RefersTo
+		}
+	}
+	for _, sheet := range f.GetSheetList() {
+		props, err := f.GetSheetProps(sheet)
+		if err != nil || props.FitToPage == nil || !*props.FitToPage {
+			t.Errorf("%s does not fit its paper (%v)", sheet, err)
+		}
+		layout, err := f.GetPageLayout(sheet)
+		way, down := "landscape", 0
+		if strings.HasPrefix(sheet, "Bench card") {
+			way, down = "portrait", 1
+		}
+		if err != nil || *layout.Orientation != way || *layout.FitToWidth < 1 || *layout.FitToHeight != down {
+			t.Errorf("%s prints as %+v (%v)", sheet, layout, err)
+		}
+		panes, err := f.GetPanes(sheet)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if panes.YSplit > 0 && !strings.HasSuffix(titles[sheet], fmt.Sprintf("$1:$%d", panes.YSplit)) {
+			t.Errorf("%s keeps %d rows in sight and prints %q on every page", sheet, panes.YSplit, titles[sheet])
+		}
+	}
+	if got := titles["Trials"]; got != "'Trials'!$A:$B,'Trials'!$1:$1" {
+		t.Errorf("Trials prints %q on every page", got)
+	}
+}
+
+// No number or name of one line is wider than its column.
+func TestColumnsAreWideEnough(t *testing.T) {
+	r := kitchen()
+	r.Trials[0].At = "a week of trials in winter.xlsx, sheet foam week, row 4"
+	r.Fits[0].Covariance[0][1] = -12345.5
+	f := report(t, r)
+	for sheet, want := range map[string]map[string]float64{"Trials": {"A": 44}, "Terms": {"I": 15}} {
+		for col, least := range want {
+			if w, err := f.GetColWidth(sheet, col); err != nil || w < least {
+				t.Errorf("column %s of %s is %v wide (%v)", col, sheet, w, err)
 			}
 		}
 	}
