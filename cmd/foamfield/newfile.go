@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 )
 
 // newFile is a workbook to be written where no file stands.
@@ -47,7 +48,11 @@ func (f newFile) taken() error {
 }
 
 func (f newFile) failure(err error) error {
-	return fmt.Errorf("%s cannot be written (%s): choose another place", quoted(f.path), plainCause(err))
+	cure := "choose another place"
+	if errors.Is(err, syscall.ENOSPC) {
+		cure = "make room on that disk, or " + cure
+	}
+	return fmt.Errorf("%s cannot be written (%s): %s", quoted(f.path), plainCause(err), cure)
 }
 
 // write puts the content there, whole or not at all, and never over a file that

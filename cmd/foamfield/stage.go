@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 )
 
 // placed says what was written.
@@ -216,8 +217,19 @@ func (f *folder) failure(err error) error {
 	case errors.As(err, &path) && !strings.Contains(path.Path, stagePrefix):
 		at = path.Path
 	}
-	return fmt.Errorf("%s cannot be written (%s), so nothing was changed: close it if another program has it open, or choose another folder with --out",
-		quoted(filepath.ToSlash(at)), plainCause(err))
+	return fmt.Errorf("%s cannot be written (%s), so nothing was changed: %schoose another folder with --out",
+		quoted(filepath.ToSlash(at)), plainCause(err), firstCure(err))
+}
+
+// firstCure is what to try before another place.
+func firstCure(err error) string {
+	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return "make room on that disk, or "
+	case errors.Is(err, syscall.EROFS):
+		return ""
+	}
+	return "close it if another program has it open, or "
 }
 
 // plainCause is an operating system's reason without the call and the paths.
