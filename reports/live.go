@@ -37,6 +37,7 @@ type LiveVariable struct {
 	Log    bool    `json:"log"`
 	Centre float64 `json:"centre"`
 	Scale  float64 `json:"scale"`
+	Held   bool    `json:"-"` // never moves; those that are held come last
 }
 
 // LiveLink is what is believed of one outcome.
@@ -101,7 +102,7 @@ func (b *builder) live() *Live {
 	place := map[string]int{}
 	for i, v := range r.Variables {
 		place[v.Name] = i
-		l.Variables = append(l.Variables, LiveVariable{v.Name, v.Log, v.Centre, v.Scale})
+		l.Variables = append(l.Variables, LiveVariable{Name: v.Name, Log: v.Log, Centre: v.Centre, Scale: v.Scale})
 	}
 	var ok bool
 	if l.Mix, ok = b.values(start.Mix); !ok || !(l.Batch > 0 && l.Step > 0) {
@@ -110,7 +111,7 @@ func (b *builder) live() *Live {
 	// A term that is no product of variables is a variable of its own that never moves.
 	for _, h := range r.HeldTerms {
 		place[h.Term] = len(l.Variables)
-		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1})
+		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1, Held: true})
 	}
 	for _, m := range r.Model {
 		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, DaySD: m.DaySD}

@@ -2,6 +2,7 @@ package html
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/analysis/result"
 	"foamfield/reports"
@@ -11,8 +12,10 @@ import (
 // written short. The script's unpack is its other half.
 type packed struct {
 	*reports.Live
-	Links []packedLink `json:"links"`
-	Maps  []packedMap  `json:"maps"`
+	Variables []reports.LiveVariable `json:"variables"` // that move
+	Mix       []float64              `json:"mix"`
+	Links     []packedLink           `json:"links"`
+	Maps      []packedMap            `json:"maps"`
 }
 
 // packedLink is what is believed of one outcome, in whole counts of a decimal place.
@@ -30,21 +33,71 @@ type packedLink struct {
 type packedMap struct {
 	reports.LiveMap
 	Size   [2]int     `json:"size"`
+	Fixed  []float64  `json:"fixed"`
 	Xs     [2]float64 `json:"xs"` // the ends of the axis
 	Ys     [2]float64 `json:"ys"`
 	Tested []int      `json:"tested"` // lengths of runs along the rows, untested and tested in turn
 }
 
 func pack(l *reports.Live) packed {
-	p := packed{Live: l, Links: []packedLink{}, Maps: []packedMap{}}
+	moving := slices.IndexFunc(l.Variables, func(v reports.LiveVariable) bool { return v.Held })
+	if moving < 0 {
+		moving = len(l.Variables)
+	}
+	p := packed{Live: l, Variables: l.Variables[:moving], Mix: l.Mix[:moving], Links: []packedLink{}, Maps: []packedMap{}}
 	for _, link := range l.Links {
-		p.Links = append(p.Links, packLink(link))
+		p.Links = append(p.Links, packLink(folded(link, l.Mix, moving)))
 	}
 	for _, m := range l.Maps {
 		ends := func(axis []float64) [2]float64 { return [2]float64{axis[0], axis[len(axis)-1]} }
-		p.Maps = append(p.Maps, packedMap{LiveMap: m, Size: [2]int{len(m.Xs), len(m.Ys)}, Xs: ends(m.Xs), Ys: ends(m.Ys), Tested: runs(m.Tested)})
+		p.Maps = append(p.Maps, packedMap{LiveMap: m, Size: [2]int{len(m.Xs), len(m.Ys)}, Fixed: m.Fixed[:moving], Xs: ends(m.Xs), Ys: ends(m.Ys), Tested: runs(m.Tested)})
 	}
 	return p
+}
+
+// folded is a link whose terms that never move are part of its constant: its line and
+// its spread are the same at every mix.
+func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
+	constant := slices.IndexFunc(l.Terms, func(term []int) bool { return len(term) == 0 })
+	if constant < 0 {
+		return l
+	}
+	place, weight := make([]int, len(l.Terms)), make([]float64, len(l.Terms)) // of each term among those that stay
+	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD}
+	for i, term := range l.Terms {
+		if len(term) == 1 && term[0] >= moving {
+			place[i], weight[i] = -1, mix[term[0]]
+			continue
+		}
+		place[i], weight[i] = len(out.Terms), 1
+		out.Terms = append(out.Terms, term)
+	}
+	for i := range place {
+		if place[i] < 0 {
+			place[i] = place[constant]
+		}
+	}
+	line := func(mean []float64) []float64 {
+		to := make([]float64, len(out.Terms))
+		for i, v := range mean {
+			to[place[i]] += weight[i] * v
+		}
+		return to
+	}
+	out.Mean = line(l.Mean)
+	for range out.Terms {
+		out.Covariance = append(out.Covariance, make([]float64, len(out.Terms)))
+	}
+	for i, row := range l.Covariance {
+		for k, v := range row {
+			out.Covariance[place[i]][place[k]] += weight[i] * weight[k] * v
+		}
+	}
+	for _, s := range l.Sigma {
+		s.Mean = line(s.Mean)
+		out.Sigma = append(out.Sigma, s)
+	}
+	return out
 }
 
 // digits are the decimals kept of a line in units of its scatter, or of the logit of a
