@@ -255,20 +255,51 @@ func TestSVGGolden(t *testing.T) {
 	}
 }
 
+// drawn are the only elements a drawing is made of.
+var drawn = map[string]bool{"svg": true, "title": true, "desc": true, "g": true, "path": true, "text": true}
+
+// Whatever a log says is text in a drawing, never markup.
 func TestSVGIsWellFormedAndSpeaks(t *testing.T) {
+	const hostile = `</text></svg><script>alert(1)</script><a onload="x" href='javascript:y'>&=cmd|'/c calc'!A1`
 	r := kitchen(28, 1)
-	r.Variables[0].Label = `<script>&"`
+	r.Variables[0].Label = hostile
+	for i := range r.Residuals {
+		if r.Residuals[i].Cook == "RT" {
+			r.Residuals[i].Cook = hostile
+		}
+		r.Residuals[i].Day = fmt.Sprint(r.Residuals[i].Day, hostile)
+	}
+	for i := range r.Effects {
+		r.Effects[i].Verdict = result.Clear
+	}
+	said := 0
 	for _, f := range All(r) {
-		f.Alt = `a <b> & "c"`
+		f.Alt = `a <b> & "c" ` + hostile
 		svg, err := f.SVG()
 		if err != nil {
 			t.Fatal(err)
 		}
 		for d := xml.NewDecoder(bytes.NewReader(svg)); ; {
-			if _, err := d.Token(); err == io.EOF {
+			token, err := d.Token()
+			if err == io.EOF {
 				break
 			} else if err != nil {
 				t.Fatalf("%s: %v", f.Name, err)
+			}
+			switch e := token.(type) {
+			case xml.StartElement:
+				if !drawn[e.Name.Local] {
+					t.Errorf("%s holds an element %s", f.Name, e.Name.Local)
+				}
+				for _, a := range e.Attr {
+					if strings.HasPrefix(a.Name.Local, "on") || a.Name.Local == "href" {
+						t.Errorf("%s: <%s %s=%q>", f.Name, e.Name.Local, a.Name.Local, a.Value)
+					}
+				}
+			case xml.CharData:
+				if strings.Contains(string(e), hostile[:10]) {
+					said++
+				}
 			}
 		}
 		for _, want := range []string{"role=\"img\"", "a &lt;b&gt; &amp;", "sans-serif", "<text"} {
@@ -276,6 +307,9 @@ func TestSVGIsWellFormedAndSpeaks(t *testing.T) {
 				t.Errorf("%s has no %s", f.Name, want)
 			}
 		}
+	}
+	if said < 10 {
+		t.Errorf("the hostile text is drawn %d times only", said)
 	}
 }
 
