@@ -353,3 +353,35 @@ func BenchmarkRender(b *testing.B) {
 		}
 	}
 }
+
+// What a telephone shows without moving sideways, and where it may break a word.
+func TestTablesOnATelephone(t *testing.T) {
+	say := func(words ...string) (row []reports.Text) {
+		for _, w := range words {
+			row = append(row, reports.Text{{Text: w}})
+		}
+		return row
+	}
+	table := func(rows ...[]reports.Text) reports.Table {
+		return reports.Table{Head: make([]string, len(rows[0])), Rows: rows}
+	}
+	for _, tt := range []struct {
+		t    reports.Table
+		want bool
+	}{
+		{table(say("37.0", "2.5 %", "8.8", "about 19 in 20, perhaps as few as 17", "falling too soon")), true},
+		{table(say("week.xlsx", strings.Repeat("0f", 32))), true},
+		{table(say("1", "2", "3", "4", "5", "6")), false},
+		{table(say("please look", "sheet foam week, cell D18", "the ingredients add up to 300 g, the batch says 310 g", "type 300 here if that was the batch; the sum is used", "1")), false},
+		{table(say("short", "short"), say(strings.Repeat("long ", 20), "short"), say("short", strings.Repeat("long ", 20))), false}, // the widest of each column
+	} {
+		if got := few(tt.t); got != tt.want {
+			t.Errorf("%v: %v", tt.t.Rows, got)
+		}
+	}
+	for word, want := range map[string]bool{strings.Repeat("0f", 32): true, "glycerol monostearate, of vegetable origin": false, "": false} {
+		if got := unbroken(reports.Text{{Text: word}}); got != want {
+			t.Errorf("%q: %v", word, got)
+		}
+	}
+}
