@@ -450,7 +450,7 @@ func long() *result.Results {
 		r.Trials[i].At, r.Trials[i].Note, r.Trials[i].ID = word, word, word
 	}
 	for i := range r.Starts[0].Ingredients {
-		r.Starts[0].Ingredients[i].Name = word
+		r.Starts[0].Ingredients[i].Name, r.Starts[0].Ingredients[i].Part = word, "fat" // the part is a word of ours
 	}
 	for i := range r.Problems {
 		r.Problems[i].At, r.Problems[i].Read, r.Problems[i].Do = word, word, word
