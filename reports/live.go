@@ -48,6 +48,8 @@ type LiveLink struct {
 	Covariance [][]float64        `json:"covariance"`
 	Sigma      []result.SigmaNode `json:"sigma"`
 	DaySD      float64            `json:"day_sd"`
+	Asked      *result.Interval   `json:"asked"` // of a measured result, on its line: no box of the page moves it
+	Failing    string             `json:"failing"`
 }
 
 // LiveLine is an ingredient of the start and what it brings to the mix. Without
@@ -114,7 +116,8 @@ func (b *builder) live() *Live {
 		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1, Held: true})
 	}
 	for _, m := range r.Model {
-		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, DaySD: m.DaySD}
+		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, DaySD: m.DaySD,
+			Asked: m.Asked, Failing: Failing(r, m.Outcome)}
 		for _, names := range m.Terms {
 			term := []int{}
 			for _, name := range names {
@@ -153,7 +156,11 @@ var kinds = map[result.Outcome]string{result.CameOut: "yes_no", result.Broke: "y
 // evaluable says whether a page can work a model out: of a kind it knows, and whole.
 func evaluable(m result.Model) bool {
 	n := len(m.Terms)
-	if n == 0 || m.Kind == "" || m.Kind != kinds[m.Outcome] || len(m.Mean) != n || len(m.Covariance) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) {
+	kind := kinds[m.Outcome]
+	if kind == "" && m.Asked != nil {
+		kind = "measured"
+	}
+	if n == 0 || m.Kind == "" || m.Kind != kind || len(m.Mean) != n || len(m.Covariance) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) {
 		return false
 	}
 	for _, row := range m.Covariance {

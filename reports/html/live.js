@@ -59,6 +59,8 @@ const foamfield = (() => {
       const [fine, finer] = l.decimals.map(d => 10 ** -d);
       return {
         outcome: l.outcome,
+        asked: l.asked, // of a result that no box moves
+        failing: l.failing,
         terms: l.terms,
         triangle: l.triangle.map(n => n * finer),
         mean: l.mean && l.mean.map(n => n * fine), // of the logit of a yes
@@ -107,7 +109,7 @@ const foamfield = (() => {
   }
 
   // passing is the chance of one outcome's passing at some coordinates as a function of
-  // ln of its target.
+  // ln of its target, where it has one that moves.
   function passing(link, z) {
     const f = features(link.terms, z), v = spread(link.triangle, f);
     if (!link.rule) {
@@ -119,11 +121,16 @@ const foamfield = (() => {
       const sd = Math.sqrt(r.variance + v);
       return { weight: r.weight, at: dot(f, r.mean) / sd, per: 1 / sd };
     });
-    return bound => {
+    const atLeast = bound => {
       let p = 0;
       for (const r of rule) p += r.weight * below(r.at - bound * r.per);
-      return link.outcome === "drained_percent" ? 1 - p : p;
+      return p;
     };
+    if (link.asked) {
+      const { low, high } = link.asked, pass = (low === null ? 1 : atLeast(low)) - (high === null ? 0 : atLeast(high));
+      return () => pass;
+    }
+    return link.outcome === "drained_percent" ? bound => 1 - atLeast(bound) : atLeast;
   }
 
   // bound is ln of the target that an outcome has to meet.
@@ -256,8 +263,6 @@ const foamfield = (() => {
     return "1 in " + (every <= 20 ? Math.round(every) : every <= 100 ? 5 * Math.round(every / 5) : 10 * Math.round(every / 10));
   }
 
-  const failing = { came_out: "clogs", broke: "splits", hold_minutes: "falls too soon", drained_percent: "weeps too much" };
-
   // fails is a sentence on first failures: those worth naming, and as many more as
   // make up most of them.
   function fails(model, passes) {
@@ -265,7 +270,7 @@ const foamfield = (() => {
     const first = passes.map((pass, i) => {
       const share = reached * (1 - pass);
       reached *= pass;
-      return { share, words: failing[model.links[i].outcome] };
+      return { share, words: model.links[i].failing };
     });
     const all = first.reduce((sum, f) => sum + f.share, 0);
     for (const f of [...first].sort((a, b) => b.share - a.share)) {

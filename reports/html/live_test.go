@@ -20,6 +20,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
+	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis"
 	"foamfield/analysis/formula"
@@ -55,6 +56,7 @@ func TestLivePage(t *testing.T) {
 	log, r := study(t, demo, analysis.Settings{})
 	t.Run("agrees on chances", func(t *testing.T) { agreesOnChances(t, ctx, demo) })
 	t.Run("agrees on chances of many trials", func(t *testing.T) { agreesOnChances(t, ctx, manyTrials(t)) })
+	t.Run("agrees on chances of a taste asked for", func(t *testing.T) { agreesOnChances(t, ctx, tasted(t)) })
 	t.Run("agrees on the normal distribution", func(t *testing.T) { agreesOnTheNormal(t, ctx, r) })
 	t.Run("agrees on grams", func(t *testing.T) { agreesOnGrams(t, ctx, log, r) })
 	t.Run("answers", func(t *testing.T) { answers(t, ctx, r) })
@@ -203,6 +205,34 @@ func manyTrials(t *testing.T) string {
 	}
 	file := filepath.Join(t.TempDir(), "many.csv")
 	if err := os.WriteFile(file, log.Bytes(), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// tasted is a log with a taste of each foam, which its Targets sheet asks to be middling.
+func tasted(t *testing.T) string {
+	t.Helper()
+	f := excelize.NewFile()
+	rows := [][]any{{"trial", "fat %", "emulsifier % of mix", "blend HLB", "came out", "hold min", "drained %", "taste /9"}}
+	rng := simulated.Stream(6, "tastes")
+	for i := range 60 {
+		hlb := 6 + 5*rng.Float64()
+		rows = append(rows, []any{i + 1, 30 + 20*rng.Float64(), 1 + 2*rng.Float64(), hlb, "yes", math.Ceil(60 * math.Exp(0.5*rng.NormFloat64())),
+			math.Ceil(3 + 8*rng.Float64()), math.Round(min(max(5+hlb-8.5+rng.NormFloat64(), 1), 9))})
+	}
+	for name, rows := range map[string][][]any{"Sheet1": rows, "Targets": {{"Target", "Value"}, {"taste", "4 to 6"}}} {
+		if _, err := f.NewSheet(name); err != nil {
+			t.Fatal(err)
+		}
+		for i, row := range rows {
+			if err := f.SetSheetRow(name, fmt.Sprintf("A%d", i+1), &row); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	file := filepath.Join(t.TempDir(), "tasted.xlsx")
+	if err := f.SaveAs(file); err != nil {
 		t.Fatal(err)
 	}
 	return file

@@ -30,7 +30,7 @@ const chart = (() => {
       const node = { x: place.x(i / (wide - 1)), y: place.y(j / (high - 1)), fat: map.xs[i], z: NaN, still: 1, moving: [] };
       for (const link of model.links) {
         const pass = foamfield.passing(link, z);
-        if (link.rule) node.moving.push([link, pass]);
+        if (link.rule && !link.asked) node.moving.push([link, pass]);
         else node.still *= pass();
       }
       return node;

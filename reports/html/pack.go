@@ -20,13 +20,15 @@ type packed struct {
 
 // packedLink is what is believed of one outcome, in whole counts of a decimal place.
 type packedLink struct {
-	Outcome  result.Outcome `json:"outcome"`
-	Terms    [][]int        `json:"terms"`
-	Decimals [2]int         `json:"decimals"` // the second of the covariance, the first of all else
-	Triangle []float64      `json:"triangle"` // the rows of the covariance's lower half
-	Mean     []float64      `json:"mean"`     // of a yes or no
-	Scatter  [][]float64    `json:"scatter"`  // of a number: weight, ln of the scatter, mean of each term
-	DaySD    float64        `json:"day_sd"`
+	Outcome  result.Outcome   `json:"outcome"`
+	Terms    [][]int          `json:"terms"`
+	Decimals [2]int           `json:"decimals"` // the second of the covariance, the first of all else
+	Triangle []float64        `json:"triangle"` // the rows of the covariance's lower half
+	Mean     []float64        `json:"mean"`     // of a yes or no
+	Scatter  [][]float64      `json:"scatter"`  // of a number: weight, ln of the scatter, mean of each term
+	DaySD    float64          `json:"day_sd"`
+	Asked    *result.Interval `json:"asked,omitempty"`
+	Failing  string           `json:"failing"`
 }
 
 // packedMap is a map whose axes and tested places are written short.
@@ -63,7 +65,7 @@ func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
 		return l
 	}
 	place, weight := make([]int, len(l.Terms)), make([]float64, len(l.Terms)) // of each term among those that stay
-	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD}
+	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing}
 	for i, term := range l.Terms {
 		if len(term) == 1 && term[0] >= moving {
 			place[i], weight[i] = -1, mix[term[0]]
@@ -111,7 +113,7 @@ func packLink(l reports.LiveLink) packedLink {
 		scatter = math.Min(scatter, math.Exp(s.LnSigma))
 	}
 	finer := -math.Log10(scatter)
-	p := packedLink{Outcome: l.Outcome, Terms: l.Terms, DaySD: l.DaySD,
+	p := packedLink{Outcome: l.Outcome, Terms: l.Terms, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing,
 		Decimals: [2]int{digits + int(math.Round(finer)), digits + int(math.Round(2*finer))}}
 	counts := func(decimals int, values ...float64) (out []float64) {
 		for _, v := range values {
