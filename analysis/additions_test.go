@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -31,11 +29,7 @@ func thickenedLog(t *testing.T, percents ...float64) string {
 		fmt.Fprintf(&b, "%d,%.0f,%.1f,%.1f,%.1f,%.1f,yes,%.0f\n", i+1, butter, 300-butter-gms-ester-gums, gms, ester, gums,
 			30*math.Exp(4*(100*gums/300-0.3)+0.1*rng.NormFloat64()))
 	}
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return path
+	return written(t, b.String())
 }
 
 // A thickener that the log varied is a setting: its effect comes out as it was put in,

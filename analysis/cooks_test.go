@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -35,11 +33,7 @@ func cooked(t *testing.T, seed uint64, told bool) *result.Results {
 		fmt.Fprintf(&b, "%d,%.1f,%.2f,%.2f,%s,yes,%.1f\n", i+1, 35+15*rng.Float64(), 1.5+rng.Float64(), hlb, cook,
 			30*factor*math.Pow(1.2, hlb-8)*math.Exp(0.15*rng.NormFloat64()))
 	}
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return run(t, path, Settings{Hold: ptr(20.0)})
+	return run(t, written(t, b.String()), Settings{Hold: ptr(20.0)})
 }
 
 // Who made a trial is told from what was in it, as far as the trials can; every chance
@@ -90,11 +84,7 @@ func TestRepeatsByTwoCooks(t *testing.T) {
 	for i := range 16 {
 		fmt.Fprintf(&b, "%d,%d,2,%d,%s,yes,%d\n", i+1, 35+2*(i/4), 7+i/4, []string{"Ana", "Bo"}[i%2], 20+i%5)
 	}
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	r := run(t, path, Settings{})
+	r := run(t, written(t, b.String()), Settings{})
 	if len(r.Averaged) != 1 {
 		t.Fatalf("averaged over %+v", r.Averaged)
 	}

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -71,11 +69,7 @@ func tasted(t *testing.T, target string) *result.Results {
 		taste := math.Round(min(max(5+hlb-8+0.5*rng.NormFloat64(), 1), 9))
 		fmt.Fprintf(&b, "%d,%.1f,%.2f,%.2f,yes,%.0f,%.0f\n", i+1, 30+20*rng.Float64(), 1+2*rng.Float64(), hlb, 60*math.Exp(0.2*rng.NormFloat64()), taste)
 	}
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, []byte(b.String()), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	log, err := ingest.Read([]string{path}, ingest.Options{})
+	log, err := ingest.Read([]string{written(t, b.String())}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -159,7 +153,7 @@ func TestTargetNobodyMeasured(t *testing.T) {
 
 func readDemo(t *testing.T) *ingest.Log {
 	t.Helper()
-	log, err := ingest.Read([]string{filepath.Join("..", "testdata", "demo", "week.xlsx")}, ingest.Options{})
+	log, err := ingest.Read([]string{demo}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
