@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -95,20 +96,44 @@ func (b *builder) fits() Section {
 			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
 		}
 	}
-	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "likelihood R²", "R²", "why not"},
+	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "likelihood R²", "R²", "note"},
 		Numeric: []bool{false, false, false, false, true, true, true, true, true, true, false}}
+	var notes []Text
+	marks := map[string]string{"": ""}
 	for i, f := range b.r.Fits {
 		p := fmt.Sprintf("fits[%d]", i)
+		reason := why(f)
+		if _, told := marks[reason]; !told {
+			marks[reason] = fmt.Sprintf("(%d)", len(notes)+1)
+			notes = append(notes, say(marks[reason]+" "+sentence(reason)))
+		}
 		mark := ""
 		if f.JudgedBy {
 			mark = "●"
 		}
 		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(distribution(f)), say(orders[f.Order]), say(count(p+".n", f.N)),
 			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), score(p, f),
-			measure(p+".likelihood_r_squared", f.LikelihoodRSquared), measure(p+".r_squared", f.RSquared), say(why(f))})
+			measure(p+".likelihood_r_squared", f.LikelihoodRSquared), measure(p+".r_squared", f.RSquared), say(marks[reason])})
 	}
-	s.Blocks = append(s.Blocks, all)
+	s.Blocks = append(s.Blocks, withoutEmpty(all))
+	if len(notes) > 0 {
+		s.Blocks = append(s.Blocks, List{Items: notes, Small: true})
+	}
 	return s
+}
+
+// withoutEmpty is a table without the columns that say nothing in any row.
+func withoutEmpty(t Table) Table {
+	for i := len(t.Head) - 1; i >= 0; i-- {
+		if slices.ContainsFunc(t.Rows, func(row []Text) bool { return row[i].String() != "" }) {
+			continue
+		}
+		t.Head, t.Numeric = slices.Delete(t.Head, i, i+1), slices.Delete(t.Numeric, i, i+1)
+		for r := range t.Rows {
+			t.Rows[r] = slices.Delete(t.Rows[r], i, i+1)
+		}
+	}
+	return t
 }
 
 // distribution names what a fit is of, and how it was estimated where that is not
@@ -126,7 +151,7 @@ const hopeless = -1000
 
 func score(path string, f result.Fit) Text {
 	if f.LeaveOneOutScore != nil && *f.LeaveOneOutScore < hopeless {
-		return say("hopeless")
+		return say("below -1000")
 	}
 	return measure(path+".leave_one_out_score", f.LeaveOneOutScore)
 }
