@@ -1,0 +1,64 @@
+package result
+
+import "slices"
+
+// Outcome is a link of the chain that decides whether a mix works.
+type Outcome string
+
+// The chain, in order.
+const (
+	CameOut        Outcome = "came_out"
+	Broke          Outcome = "broke"
+	HoldMinutes    Outcome = "hold_minutes"
+	DrainedPercent Outcome = "drained_percent"
+)
+
+// Chain lists the outcomes in the order a mix meets them; results that a kitchen asks
+// for beside them come last, each under its own name.
+var Chain = []Outcome{CameOut, Broke, HoldMinutes, DrainedPercent}
+
+// Target is one value a mix has to meet, and where it comes from.
+type Target struct {
+	Value float64 `json:"value"`
+	From  string  `json:"from"` // "assumed", "--hold", "week.xlsx, sheet Targets"
+}
+
+// Targets decide what "works" means.
+type Targets struct {
+	HoldMinutes      Target `json:"hold_minutes"`
+	DrainedPercent   Target `json:"drained_percent"`
+	DrainedAtMinutes Target `json:"drained_at_minutes"`
+	WantedChance     Target `json:"wanted_chance"`
+	// Results are asked of what a kitchen measures beside hold and drainage: best may
+	// lie in the middle of a scale.
+	Results []ResultTarget `json:"results"`
+}
+
+// ResultTarget is the range asked of one such result; nil = no bound on that side.
+type ResultTarget struct {
+	Result Outcome  `json:"result"`
+	Label  string   `json:"label"`
+	Unit   string   `json:"unit"`
+	Low    *float64 `json:"low"`
+	High   *float64 `json:"high"`
+	From   string   `json:"from"`
+}
+
+// Outcomes is the whole chain.
+func (t Targets) Outcomes() []Outcome {
+	out := slices.Clone(Chain)
+	for _, r := range t.Results {
+		out = append(out, r.Result)
+	}
+	return out
+}
+
+// Asked is the target of a result beside hold and drainage, nil if it has none.
+func (t Targets) Asked(o Outcome) *ResultTarget {
+	for i := range t.Results {
+		if t.Results[i].Result == o {
+			return &t.Results[i]
+		}
+	}
+	return nil
+}
