@@ -1,17 +1,12 @@
 package analysis
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
-	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
-	"gonum.org/v1/gonum/floats"
 )
 
 const (
@@ -65,72 +60,6 @@ func (s *study) findStarts() {
 		s.out.Starts[i].Widths = w
 	}
 	s.out.Status, s.out.StatusReason = first.Status, s.reason(first)
-}
-
-// searchOf searches where one way was tried.
-func (s *study) searchOf(w way) *region.Search {
-	var mixes, flagged [][]float64
-	for _, t := range w.trials {
-		if t.Flagged == "" {
-			mixes = append(mixes, t.mix)
-		} else {
-			flagged = append(flagged, t.mix)
-		}
-	}
-	if len(mixes) == 0 {
-		mixes = flagged
-	}
-	tested := region.NewTested(s.basis, mixes, priorWeight)
-	return region.NewSearch(s.chain, tested, region.Rules{Allowed: func(mix []float64) bool {
-		if !tested.Core(mix) {
-			return false
-		}
-		c := s.clogChance(mix)
-		return c == nil || *c <= clogSearched
-	}, Known: s.known(w)})
-}
-
-// stray is how much a mix's chance is marked down with its mean squared distance, in half
-// ranges, from the few nearest that worked: the highest point of a surface is where it
-// flatters most, and among mixes of nearly one chance the trials themselves know best.
-// On simulated kitchens of 24 trials 0.1 to 0.5 do alike: starts work more often by 0.01,
-// and claims of 0.8 and more that truly are below 0.7 fall from 3 to 1 % (easy) and from
-// 6 to 3 % (hard).
-const (
-	stray     = 0.3
-	few       = 3
-	mostKnown = 500 // trials that worked; of more, as many evenly among them
-)
-
-// known marks down the mixes of a way that lie far from any trial that worked.
-func (s *study) known(w way) func([]float64) float64 {
-	var worked [][]float64
-	for _, t := range w.trials {
-		if t.works == yes && t.Flagged == "" {
-			worked = append(worked, t.mix)
-		}
-	}
-	if len(worked) == 0 {
-		return nil
-	}
-	every := (len(worked) + mostKnown - 1) / mostKnown
-	var places [][]float64
-	for i := 0; i < len(worked); i += every {
-		places = append(places, s.basis.Place(worked[i]))
-	}
-	return func(mix []float64) float64 {
-		at := s.basis.Place(mix)
-		nearest := slices.Repeat([]float64{math.Inf(1)}, min(few, len(places)))
-		for _, place := range places {
-			d := floats.Distance(at, place, 2)
-			for i := range nearest { // the few nearest, in order
-				if d < nearest[i] {
-					d, nearest[i] = nearest[i], d
-				}
-			}
-		}
-		return math.Exp(-stray * floats.Dot(nearest, nearest) / float64(len(nearest)))
-	}
 }
 
 // reason says in one sentence why the run ends as it does.
@@ -277,125 +206,6 @@ func (s *study) mustJudge() bool {
 		}
 	}
 	return false
-}
-
-// overLimits names the ingredients above a use limit on file.
-func overLimits(template *trial, f *formula.Formula) (notes []string) {
-	for _, l := range f.Lines {
-		for _, p := range template.Parts {
-			if p.Name != l.Name {
-				continue
-			}
-			for _, limit := range p.What.Limits {
-				if l.PercentOfMix > limit.Percent {
-					notes = append(notes, fmt.Sprintf("%s is %.2g %% of this mix, above the %.2g %% on file for %s: check the text in force where you serve",
-						l.Name, l.PercentOfMix, limit.Percent, limit.Where))
-				}
-			}
-		}
-	}
-	return notes
-}
-
-// acceptable says whether a mix moved by rounding may still be named.
-func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
-	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart {
-		return false
-	}
-	chance := s.chain.Chance(rounded)
-	if aim == result.Richest && chance < s.want.WantedChance.Value-0.01 {
-		return false
-	}
-	return chance > p.Chance-0.1
-}
-
-// grams scales a mix to the batch on the scale's step, in the proportions of the
-// nearest trial that worked, or else the nearest; a trial whose ingredients cannot
-// make the mix gives way to the next.
-func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
-	var templates []*trial
-	for _, t := range s.onSurface() {
-		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
-			templates = append(templates, t)
-		}
-	}
-	if len(templates) == 0 {
-		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
-	}
-	slices.SortStableFunc(templates, func(a, b *trial) int {
-		if (a.works == yes) != (b.works == yes) {
-			return map[bool]int{true: -1, false: 1}[a.works == yes]
-		}
-		return cmp.Compare(s.distance(values, a.mix), s.distance(values, b.mix))
-	})
-	m := s.mixOf(values)
-	note := ""
-	for _, t := range templates {
-		w := formula.Wanted{FatPercent: or(m.FatPercent, t.FatPercent),
-			EmulsifierPercent: or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
-		f, err := formula.Solve(t.recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
-		if err == nil {
-			return f, t, ""
-		}
-		if note == "" {
-			note = err.Error()
-		}
-	}
-	return nil, nil, note
-}
-
-func or(a, b *float64) float64 {
-	switch {
-	case a != nil:
-		return *a
-	case b != nil:
-		return *b
-	}
-	return 0
-}
-
-// recipe is a trial's mix in grams, nil unless the log has every ingredient: some
-// logs write the grams of the emulsifier only.
-func recipe(t *ingest.Trial) []formula.Part {
-	sum := 0.0
-	for _, p := range t.Parts {
-		sum += p.Grams
-	}
-	if t.BatchGrams == nil || len(t.Parts) < 2 || math.Abs(sum-*t.BatchGrams) > 0.02**t.BatchGrams {
-		return nil
-	}
-	out := make([]formula.Part, len(t.Parts))
-	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: *p.What}
-	}
-	return out
-}
-
-// valuesOf is a formula's point on the surface.
-func (s *study) valuesOf(f *formula.Formula) []float64 {
-	out := make([]float64, len(s.vars))
-	for i, v := range s.vars {
-		switch v.Name {
-		case fatPercent:
-			out[i] = f.FatPercent
-		case emulsifierPercent:
-			out[i] = f.EmulsifierPercent
-		case emulsifierGrams:
-			out[i] = f.EmulsifierPercent / 100 * f.BatchGrams
-		case blendHLB:
-			out[i] = or(f.BlendHLB, nil)
-		}
-	}
-	return out
-}
-
-func (s *study) lines(f *formula.Formula) []result.FormulaLine {
-	out := []result.FormulaLine{}
-	for _, l := range f.Lines {
-		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: s.ounces(l.Grams), PercentOfMix: l.PercentOfMix,
-			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
-	}
-	return out
 }
 
 // predicted is the median and 90 % limits of the next mix's hold and drained.

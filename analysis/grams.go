@@ -1,0 +1,132 @@
+package analysis
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// overLimits names the ingredients above a use limit on file.
+func overLimits(template *trial, f *formula.Formula) (notes []string) {
+	for _, l := range f.Lines {
+		for _, p := range template.Parts {
+			if p.Name != l.Name {
+				continue
+			}
+			for _, limit := range p.What.Limits {
+				if l.PercentOfMix > limit.Percent {
+					notes = append(notes, fmt.Sprintf("%s is %.2g %% of this mix, above the %.2g %% on file for %s: check the text in force where you serve",
+						l.Name, l.PercentOfMix, limit.Percent, limit.Where))
+				}
+			}
+		}
+	}
+	return notes
+}
+
+// acceptable says whether a mix moved by rounding may still be named.
+func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
+	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart {
+		return false
+	}
+	chance := s.chain.Chance(rounded)
+	if aim == result.Richest && chance < s.want.WantedChance.Value-0.01 {
+		return false
+	}
+	return chance > p.Chance-0.1
+}
+
+// grams scales a mix to the batch on the scale's step, in the proportions of the
+// nearest trial that worked, or else the nearest; a trial whose ingredients cannot
+// make the mix gives way to the next.
+func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
+	var templates []*trial
+	for _, t := range s.onSurface() {
+		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
+			templates = append(templates, t)
+		}
+	}
+	if len(templates) == 0 {
+		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
+	}
+	slices.SortStableFunc(templates, func(a, b *trial) int {
+		if (a.works == yes) != (b.works == yes) {
+			return map[bool]int{true: -1, false: 1}[a.works == yes]
+		}
+		return cmp.Compare(s.distance(values, a.mix), s.distance(values, b.mix))
+	})
+	m := s.mixOf(values)
+	note := ""
+	for _, t := range templates {
+		w := formula.Wanted{FatPercent: or(m.FatPercent, t.FatPercent),
+			EmulsifierPercent: or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
+		f, err := formula.Solve(t.recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		if err == nil {
+			return f, t, ""
+		}
+		if note == "" {
+			note = err.Error()
+		}
+	}
+	return nil, nil, note
+}
+
+func or(a, b *float64) float64 {
+	switch {
+	case a != nil:
+		return *a
+	case b != nil:
+		return *b
+	}
+	return 0
+}
+
+// recipe is a trial's mix in grams, nil unless the log has every ingredient: some
+// logs write the grams of the emulsifier only.
+func recipe(t *ingest.Trial) []formula.Part {
+	sum := 0.0
+	for _, p := range t.Parts {
+		sum += p.Grams
+	}
+	if t.BatchGrams == nil || len(t.Parts) < 2 || math.Abs(sum-*t.BatchGrams) > 0.02**t.BatchGrams {
+		return nil
+	}
+	out := make([]formula.Part, len(t.Parts))
+	for i, p := range t.Parts {
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: *p.What}
+	}
+	return out
+}
+
+// valuesOf is a formula's point on the surface.
+func (s *study) valuesOf(f *formula.Formula) []float64 {
+	out := make([]float64, len(s.vars))
+	for i, v := range s.vars {
+		switch v.Name {
+		case fatPercent:
+			out[i] = f.FatPercent
+		case emulsifierPercent:
+			out[i] = f.EmulsifierPercent
+		case emulsifierGrams:
+			out[i] = f.EmulsifierPercent / 100 * f.BatchGrams
+		case blendHLB:
+			out[i] = or(f.BlendHLB, nil)
+		}
+	}
+	return out
+}
+
+func (s *study) lines(f *formula.Formula) []result.FormulaLine {
+	out := []result.FormulaLine{}
+	for _, l := range f.Lines {
+		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: s.ounces(l.Grams), PercentOfMix: l.PercentOfMix,
+			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
+	}
+	return out
+}
