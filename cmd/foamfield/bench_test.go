@@ -45,6 +45,16 @@ func BenchmarkReport60(b *testing.B) { benchmarkReport(b, 60) }
 // results.json alone.
 func BenchmarkReport60JSON(b *testing.B) { benchmarkReport(b, 60, "--write", "json") }
 
+// The demo, which has cooks, days and settings.
+func BenchmarkReportDemoJSON(b *testing.B) {
+	for b.Loop() {
+		var stdout, stderr bytes.Buffer
+		if code := run([]string{"report", "../../testdata/demo/week.xlsx", "--write", "json", "--out", filepath.Join(b.TempDir(), "out")}, &stdout, &stderr); code != exitDone {
+			b.Fatalf("exit code %d: %s", code, stderr.String())
+		}
+	}
+}
+
 // The rest of the range a kitchen can have.
 func BenchmarkReport10000JSON(b *testing.B) { benchmarkReport(b, 10_000, "--write", "json") }
 
