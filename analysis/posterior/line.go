@@ -15,7 +15,7 @@ type Line struct {
 	Y       []latent.Obs
 	Prior   []Normal
 	LnSigma Normal
-	Quick   bool // half the draws, one round: a chance to 0.03 or so
+	Quick   bool // a quarter of the effective draws: a chance to 0.03 or so
 }
 
 // Sample returns what is believed of the line.

@@ -24,6 +24,8 @@ type Normal struct{ Mean, SD float64 }
 // EnoughESS is the effective number of draws below which another round is drawn.
 const EnoughESS = 1000
 
+const quickESS = 250 // the same of a quick one
+
 const (
 	searchRounds = 12
 	firstDraws   = 1000
@@ -74,12 +76,12 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 	// Early rounds only find the place and the spread: they start wide, since the
 	// curvature at the mode of a skewed density is too narrow, and stop once the
 	// proposal hits often.
-	first, rounds := firstDraws, []int{secondDraws, thirdDraws, moreDraws}
+	first, rounds, enough := firstDraws, []int{secondDraws, thirdDraws, moreDraws}, float64(EnoughESS)
 	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
 		first, rounds = firstDraws/2, []int{secondDraws, moreDraws}
 	}
 	if quick {
-		first, rounds = firstDraws/2, []int{secondDraws / 2}
+		first, rounds, enough = firstDraws/2, []int{secondDraws / 2, thirdDraws}, quickESS
 	}
 	wide := wider(cov, 2)
 	var p *Posterior
@@ -102,7 +104,7 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 		if p, err = round(d, centre, cov, n, !quick, rng); err != nil {
 			return nil, err
 		}
-		if p.ESS >= EnoughESS {
+		if p.ESS >= enough {
 			break
 		}
 		centre, cov = p.Mean, wider(p.Cov, 1.3)

@@ -16,7 +16,7 @@ type YesNo struct {
 	Y     []bool
 	Prior []Normal
 	Signs []Sign
-	Quick bool // half the draws, one round: a chance to 0.03 or so
+	Quick bool // a quarter of the effective draws: a chance to 0.03 or so
 }
 
 // Sign is a combination of terms believed not to be negative, or hardly: the prior
