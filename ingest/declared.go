@@ -232,7 +232,11 @@ func (k *kitchen) declare(f *field) {
 		f.Meaning = column.Meaning{Role: column.Unused, Words: f.Words}
 	case d.variable:
 		f.Meaning = column.Meaning{Role: column.Declared, Words: f.Words}
-		f.extra, f.raw, f.result = VariableName(f.Words), VariableName(f.Words), d.result
+		name := VariableName(f.Words)
+		if slices.Contains(ourNames, name) {
+			name += "_declared"
+		}
+		f.extra, f.raw, f.result = name, name, d.result
 	case d.words != "":
 		f.Meaning = column.Read(d.words)
 		if f.Role == column.None {
@@ -258,6 +262,11 @@ func (k *kitchen) declare(f *field) {
 	f.gramsPerML = d.gramsPerML
 	f.told = true
 }
+
+// ourNames are variables and outcomes of every log; a column that is declared under one
+// of them is something else.
+var ourNames = []string{"came_out", "broke", "hold_minutes", "drained_percent", "fat_percent", "emulsifier_percent", "emulsifier_grams",
+	"ln_emulsifier_percent", "ln_emulsifier_grams", "blend_hlb"}
 
 // VariableName is a header as the name of a variable: lower case words joined by _.
 func VariableName(header string) string {

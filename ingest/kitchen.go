@@ -151,7 +151,11 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 		}
 		i := slices.IndexFunc(targetRows, func(r targetRow) bool { return r.name == fold(name) })
 		if i < 0 {
-			k.wanted = append(k.wanted, wanted{name, text, t.at(row, 0), t.at(row, 1)})
+			if j := slices.IndexFunc(k.wanted, func(w wanted) bool { return fold(w.name) == fold(name) }); j >= 0 {
+				ps.add(askedTwice, PleaseLook, t.at(row, 0), name+" is asked for at "+k.wanted[j].told.String()+" too", howToAskTwice)
+				continue
+			}
+			k.wanted = append(k.wanted, wanted{name, text, t.text(row, 2), t.at(row, 0), t.at(row, 1)})
 			continue
 		}
 		want := targetRows[i]
@@ -159,6 +163,10 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 		if !ok || value <= want.low && want.name != "drains at most" || value < want.low || value > want.high {
 			ps.add("target not read", MustFix, t.at(row, 1), strconv.Quote(text)+" is no value for "+want.name,
 				"type a number in "+want.units)
+			continue
+		}
+		if first := *want.field(&k.targets); first != nil {
+			ps.add(askedTwice, PleaseLook, t.at(row, 0), want.name+" is set at "+first.At.String()+" too", "delete one of the rows; the first is used")
 			continue
 		}
 		*want.field(&k.targets) = &Target{value, t.at(row, 1)}

@@ -172,3 +172,22 @@ func TestDeclaredResults(t *testing.T) {
 		t.Errorf("problems %q", got)
 	}
 }
+
+// TestDeclaredUnderOurName: a declared column never takes the place of an outcome or a
+// variable of every log.
+func TestDeclaredUnderOurName(t *testing.T) {
+	for _, name := range ourNames {
+		path := writeBook(t, filepath.Join(t.TempDir(), "week.xlsx"), sheetText{"log", "trial | butter g | cider g | GMS g | came out? | hold min | " + name + `
+1 | 120 | 174 | 6 | y | 12 | 3
+2 | 120 | 174 | 6 | y | 20 | 4`},
+			sheetText{"Columns", "Header in the log | Meaning\n" + name + " | result"},
+			sheetText{"Targets", "Target | Value\n" + name + " | at least 3"})
+		log, err := Read([]string{path}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(log.Extras) != 1 || slices.Contains(ourNames, log.Extras[0].Name) || len(log.Targets.Results) != 1 || log.Trials[0].CameOut != Yes {
+			t.Errorf("%s: variables %+v, targets %+v", name, log.Extras, log.Targets.Results)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 )
 
@@ -21,8 +22,8 @@ type ResultTarget struct {
 // wanted is a row of a Targets sheet that is none of ours: what it means depends
 // on the columns of the log.
 type wanted struct {
-	name, text  string
-	named, told Place // of the two cells
+	name, text, unit string
+	named, told      Place // of the first two cells
 }
 
 // overWanted lays rows over others; of one name the first counts.
@@ -45,7 +46,11 @@ func (r *reader) settleWanted(rows []wanted) {
 				"type one of: "+strings.Join(r.targetNames(), ", "))
 			continue
 		}
-		m, err := quantity.Parse(w.text, quantity.Plain, quantity.NoUnit)
+		if i := slices.IndexFunc(r.log.Targets.Results, func(t ResultTarget) bool { return t.Result.Name == v.Name }); i >= 0 {
+			r.problem(askedTwice, PleaseLook, w.named, v.Label+" is asked for at "+r.log.Targets.Results[i].At.String()+" too", howToAskTwice)
+			continue
+		}
+		m, err := w.read(v)
 		low, high := m.Low, m.High
 		switch {
 		case err != nil || math.IsInf(low, 0) && math.IsInf(high, 0):
@@ -61,12 +66,36 @@ func (r *reader) settleWanted(rows []wanted) {
 	}
 }
 
-// resultCalled is the result that a kitchen calls so: by its label or its header.
+// What is said of a target that stands twice: the first counts.
+const (
+	askedTwice    = "target twice"
+	howToAskTwice = "delete one of the rows; the first is used. Both ends of a range go in one row, such as 4 to 6"
+)
+
+// read reads what is asked in the unit of the cell, of the Unit column, or else the result's own.
+func (w wanted) read(v Variable) (quantity.Reading, error) {
+	own, measured := quantity.ParseUnit(v.Unit)
+	if !measured {
+		return quantity.Parse(w.text, quantity.Plain, quantity.NoUnit)
+	}
+	unit := own
+	if w.unit != "" {
+		u, ok := quantity.ParseUnit(w.unit)
+		if !ok || u.Dimension() != own.Dimension() {
+			return quantity.Reading{}, fmt.Errorf("%s is no unit of %s", w.unit, v.Label)
+		}
+		unit = u
+	}
+	return quantity.Parse(w.text, own.Dimension(), unit)
+}
+
+// resultCalled is the result that a kitchen calls so: by its label or its header,
+// with or without the unit.
 func (r *reader) resultCalled(name string) (Variable, bool) {
 	called := []string{name}
 	for _, c := range r.log.Columns {
-		if fold(c.Header) == fold(name) {
-			called = append(called, c.ReadAs)
+		if words := column.Read(c.Header).Words; fold(c.Header) == fold(name) || fold(words) == fold(name) {
+			called = append(called, c.ReadAs, words)
 		}
 	}
 	for _, name := range called {

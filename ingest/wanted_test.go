@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-var tastedLog = sheetText{"log", "trial | butter g | cider g | GMS g | came out | hold min | taste (1-9) | firmness /9 | rest min\n" +
-	"1 | 100 | 100 | 2 | yes | 20 | 6 | 4 | 30\n2 | 110 | 90 | 2 | yes | 25 | 8 | 7 | 30"}
+var tastedLog = sheetText{"log", "trial | butter g | cider g | GMS g | came out | hold min | taste (1-9) | firmness /9 | rest min | foisonnement (%)\n" +
+	"1 | 100 | 100 | 2 | yes | 20 | 6 | 4 | 30 | 120\n2 | 110 | 90 | 2 | yes | 25 | 8 | 7 | 30 | 160"}
 
 // TestResultTargets has a row of a Targets sheet a line: what is asked of which result,
 // or the problem it is.
@@ -22,11 +22,19 @@ func TestResultTargets(t *testing.T) {
 		{"taste", "good", "target not read at B2"},
 		{"looks", "at least 6", "unknown target at A2"},
 		{"rest", "at least 30", "unknown target at A2"}, // set before the foam is made
+		{"foisonnement", "at least 150 %", "overrun of overrun_percent: 150 to +Inf"},
+		{"overrun", "at least 0.5", "overrun of overrun_percent: 0.5 to +Inf"},
+		{"foisonnement (%)", "150 to 180 | percent", "overrun of overrun_percent: 150 to 180"},
+		{"overrun", "at least 150 | min", "target not read at B2"},
+		{"overrun", "at least 5 min", "target not read at B2"},
+		{"taste", "at least 6\ntaste | at most 8", "taste of score: 6 to +Inftarget twice at A3"},
+		{"taste", "at least 6\nTaste (1-9) | at most 8", "taste of score: 6 to +Inftarget twice at A3"},
+		{"batch", "300\nbatch | 400", "target twice at A3"},
 		{"holds", "at least 20", "unknown target at A2"},
 	} {
 		t.Run(c.name+" "+c.value, func(t *testing.T) {
 			log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), tastedLog,
-				sheetText{"Targets", "Target | Value\n" + c.name + " | " + c.value})}, Options{})
+				sheetText{"Targets", "Target | Value | Unit\n" + c.name + " | " + c.value})}, Options{})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -35,7 +43,7 @@ func TestResultTargets(t *testing.T) {
 				got += fmt.Sprintf("%s of %s: %v to %v", w.Result.Label, w.Result.Name, w.Low, w.High)
 			}
 			for _, p := range log.Problems {
-				if p.Kind == "unknown target" || p.Kind == "target not read" {
+				if p.Kind == "unknown target" || p.Kind == "target not read" || p.Kind == "target twice" {
 					got += fmt.Sprintf("%s at %s%d", p.Kind, string(rune('A'+p.At.Col-1)), p.At.Row)
 				}
 			}
