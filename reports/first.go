@@ -218,7 +218,7 @@ func (b *builder) works() Paragraph {
 			" % by minute ", trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1)))
 	}
 	for i, asked := range t.Results {
-		parts = append(parts, say("has a "+asked.Label+" of ", rangeAsked(fmt.Sprintf("targets.results[%d]", i), asked)))
+		parts = append(parts, say("has "+article(asked.Label)+" "+asked.Label+" of ", rangeAsked(fmt.Sprintf("targets.results[%d]", i), asked)))
 	}
 	meaning := say("A mix works if it ", listed(parts))
 	if b.bare() {
@@ -272,12 +272,23 @@ func rangeAsked(path string, t result.ResultTarget) Text {
 	return say(seen(path, &result.Interval{Low: t.Low, High: t.High}, 1), unit)
 }
 
+// article is a or an, by the first letter of a kitchen's own word.
+func article(word string) string {
+	if word != "" && strings.ContainsRune("aeiouAEIOU", rune(word[0])) {
+		return "an"
+	}
+	return "a"
+}
+
 // wanted says the chance that somebody asked for.
 func wanted(p float64) Span {
 	s := Span{Num: &Num{Path: "targets.wanted_chance.value", Value: p}}
 	for _, of := range []float64{10, 20, 100, 1000} {
 		if n := p * of; n-float64(int(n+0.5)) < 1e-6 && float64(int(n+0.5))-n < 1e-6 {
 			s.Text = fmt.Sprintf("%d times in %.0f", int(n+0.5), of)
+			if int(n+0.5) == 1 {
+				s.Text = fmt.Sprintf("once in %.0f", of)
+			}
 			return s
 		}
 	}

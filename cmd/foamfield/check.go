@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -331,6 +332,18 @@ func (a *account) targets() {
 		if one.target != nil {
 			lines = append(lines, fmt.Sprintf(one.words, number(one.target.Value))+" ("+one.target.At.String()+")")
 		}
+	}
+	for _, r := range t.Results {
+		var asked string
+		switch {
+		case math.IsInf(r.High, 1):
+			asked = "at least " + number(r.Low)
+		case math.IsInf(r.Low, -1):
+			asked = "at most " + number(r.High)
+		default:
+			asked = number(r.Low) + " to " + number(r.High)
+		}
+		lines = append(lines, strings.TrimSpace(r.Result.Label+" "+asked+" "+r.Result.Unit)+" ("+r.At.String()+")")
 	}
 	a.list("Targets", lines)
 }
