@@ -196,7 +196,13 @@ func (b *builder) mindful(path string, m result.Mix) (out []Text) {
 		if b.r.Batch.Canister != "" {
 			canister = " in a canister of " + b.r.Batch.Canister
 		}
-		out = append(out, say("With ", bolder(listed(with)), canister+", as in the log; to your canister's marking."))
+		marking := "."
+		for name := range m.Extras {
+			if name == "chargers" || strings.HasPrefix(name, "fill") {
+				marking = "; to your canister's marking."
+			}
+		}
+		out = append(out, say("With ", bolder(listed(with)), canister+", as in the log"+marking))
 	}
 	for _, c := range b.r.Cautions {
 		if c.Bench != "" {
