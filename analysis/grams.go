@@ -10,24 +10,71 @@ import (
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/ingredient"
 )
 
-// overLimits names the ingredients above a use limit on file.
-func overLimits(template *trial, f *formula.Formula) (notes []string) {
+// passed is a use limit that a line of a formula is above.
+type passed struct {
+	line  formula.Line
+	limit ingredient.Limit
+}
+
+// overLimits is the use limits that a formula passes: the kitchen's own, or those on file.
+func overLimits(template *trial, f *formula.Formula, own bool) (over []passed) {
 	for _, l := range f.Lines {
 		for _, p := range template.Parts {
 			if p.Name != l.Name {
 				continue
 			}
 			for _, limit := range p.What.Limits {
-				if l.PercentOfMix > limit.Percent {
-					notes = append(notes, fmt.Sprintf("%s is %.2g %% of this mix, above the %.2g %% on file for %s: check the text in force where you serve",
-						l.Name, l.PercentOfMix, limit.Percent, limit.Where))
+				if limit.Own == own && l.PercentOfMix > limit.Percent*(1+1e-9) {
+					over = append(over, passed{l, limit})
 				}
 			}
 		}
 	}
+	return over
+}
+
+func limitNotes(over []passed) (notes []string) {
+	for _, o := range over {
+		notes = append(notes, fmt.Sprintf("%s is %.3g %% of this mix, above the %.3g %% on file for %s: check the text in force where you serve",
+			o.line.Name, o.line.PercentOfMix, o.limit.Percent, o.limit.Where))
+	}
 	return notes
+}
+
+// limited says whether the kitchen has set a use limit for anything it logged.
+func (s *study) limited() bool {
+	for _, t := range s.trials {
+		for _, p := range t.Parts {
+			if slices.ContainsFunc(p.What.Limits, func(l ingredient.Limit) bool { return l.Own }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mostTemplates is how many trials' proportions limits are tried with; of more, as many
+// evenly among them.
+const mostTemplates = 50
+
+// keepsLimits says of a mix in grams whether it keeps the kitchen's own use limits; nil
+// if there are none.
+func (s *study) keepsLimits() func(mix []float64) bool {
+	if !s.limited() {
+		return nil
+	}
+	all := s.templates()
+	var some []*trial
+	for i := 0; i < len(all); i += (len(all) + mostTemplates - 1) / mostTemplates {
+		some = append(some, all[i])
+	}
+	return func(mix []float64) bool {
+		f, template, _ := s.gramsOf(mix, slices.Clone(some))
+		return f == nil || len(overLimits(template, f, true)) == 0
+	}
 }
 
 // acceptable says whether a mix moved by rounding may still be named.
@@ -46,12 +93,20 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 // nearest trial that worked, or else the nearest; a trial whose ingredients cannot
 // make the mix gives way to the next.
 func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
-	var templates []*trial
+	return s.gramsOf(values, s.templates())
+}
+
+// templates is the trials whose proportions a formula may have.
+func (s *study) templates() (out []*trial) {
 	for _, t := range s.onSurface() {
 		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
-			templates = append(templates, t)
+			out = append(out, t)
 		}
 	}
+	return out
+}
+
+func (s *study) gramsOf(values []float64, templates []*trial) (*formula.Formula, *trial, string) {
 	if len(templates) == 0 {
 		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	}

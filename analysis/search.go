@@ -22,12 +22,15 @@ func (s *study) searchOf(w way) *region.Search {
 		mixes = flagged
 	}
 	tested := region.NewTested(s.basis, mixes, priorWeight)
+	kept := s.keepsLimits()
 	return region.NewSearch(s.chain, tested, region.Rules{Allowed: func(mix []float64) bool {
 		if !tested.Core(mix) {
 			return false
 		}
-		c := s.clogChance(mix)
-		return c == nil || *c <= clogSearched
+		if c := s.clogChance(mix); c != nil && *c > clogSearched {
+			return false
+		}
+		return kept == nil || kept(mix)
 	}, Known: s.known(w)})
 }
 

@@ -39,7 +39,8 @@ func (s *study) findStarts() {
 	surest, ok := s.search.Surest(s.want.WantedChance.Value)
 	if !ok {
 		s.out.Status = result.NoSafeStart
-		s.out.StatusReason = fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f, so none is named as a start", 1/clogLimitStart)
+		s.out.StatusReason = fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f%s, so none is named as a start",
+			1/clogLimitStart, map[bool]string{true: " or passes a use limit of yours"}[s.limited()])
 		s.out.Starts = []result.Start{}
 		return
 	}
@@ -148,6 +149,9 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	if f != nil {
 		rounded := s.valuesOf(f)
 		switch {
+		case len(overLimits(template, f, true)) > 0:
+			note = "in grams it passes a use limit of yours; weigh finer or make a bigger batch"
+			f = nil
 		case s.acceptable(rounded, p, aim):
 			values = rounded
 		default:
@@ -189,7 +193,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 		}
 	}
 	if template != nil && f != nil {
-		out.Notes = append(out.Notes, overLimits(template, f)...)
+		out.Notes = append(out.Notes, limitNotes(overLimits(template, f, false))...)
 	}
 	if template != nil && len(template.recipe) > len(s.vars)+1 {
 		out.Notes = append(out.Notes, fmt.Sprintf("proportions between ingredients of one kind are those of trial %s", template.ID))

@@ -78,7 +78,7 @@ func (k *kitchen) takeIngredients(ps *problems, t kitchenTable) {
 			{2, 0, 40, "HLB", func(r ingredient.Range) { d.HLB = &r }},
 			{3, 0, 100, "fat percent", func(r ingredient.Range) { d.FatPercent = &r }},
 			{4, 0, 100, "use limit", func(r ingredient.Range) {
-				d.Limits = []ingredient.Limit{{Percent: r.High, Where: "the kitchen's own limit, " + t.at(row, 4).String()}}
+				d.Limits = []ingredient.Limit{{Percent: r.High, Where: "the kitchen's own limit, " + t.at(row, 4).String(), Own: true}}
 			}},
 		} {
 			text := t.text(row, v.column)

@@ -27,7 +27,7 @@ var none = []string{}
 func exactly(v float64) *Range                 { return &Range{v, v, v} }
 func between(low, high float64) *Range         { return &Range{low, (low + high) / 2, high} }
 func about(low, value, high float64) *Range    { return &Range{low, value, high} }
-func upTo(percent float64, where string) Limit { return Limit{percent, where} }
+func upTo(percent float64, where string) Limit { return Limit{Percent: percent, Where: where} }
 
 // emulsifiers are the food emulsifiers with their HLB, and those that have none.
 var emulsifiers = []entry{

@@ -29,6 +29,7 @@ type Range struct{ Low, Value, High float64 }
 type Limit struct {
 	Percent float64
 	Where   string // what food and which rule, with section and date
+	Own     bool   // the kitchen's own, which no start may pass
 }
 
 // Ingredient is one entry; a nil HLB or FatPercent is not known.
