@@ -130,7 +130,7 @@ func TestFindings(t *testing.T) {
 		{alike, "residuals", "No difference between days shows in hold"},
 		{hidden, "residuals", "These trials cannot tell the day from fat"},
 		{guess, "region-hlb", "% fat may work 8 times in 10, if foams hold on as they did in the 15 minutes watched"},
-		{guess, "fat-limit", "The best is about 19 in 20, at 38 % fat, if foams hold on as they did in the 15 minutes watched"},
+		{guess, "fat-limit", "The surest start works about 19 in 20, at 43 % fat, if foams hold on as they did in the 15 minutes watched"},
 		{noHold, "region-emulsifier", "% fat may work 8 times in 10, hold left out"},
 		{noHold, "fat-limit", "Up to about 48 % fat the best mix may work 8 times in 10, hold left out"},
 		{log(6, 2), "trials", "5 of 6 trials worked; 1 wept too much"},

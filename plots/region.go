@@ -194,11 +194,18 @@ func (f *regionFigure) finding() string {
 		if where != "" {
 			where = "with " + where + ", "
 		}
+		sx, p, okX := surest(f.r, g.X.Variable)
+		sy, _, okY := surest(f.r, g.Y.Variable)
+		name := "the best"
+		if okX && okY { // which lies near what worked, rarely at the very top
+			name, chance = "the surest start", ChanceAgainst(p, f.wanted)+unproven(f.r)
+			best = list([]string{amount(f.r, g.X.Variable, sx), amount(f.r, g.Y.Variable, sy)})
+		}
 		if f.wanted == 0 {
 			return capital(where + best + " works best, " + chance)
 		}
-		return capital(fmt.Sprintf("%sno mix within what was tried works %s; the best, %s, works %s",
-			where, wantedTimes(f.wanted), best, chance))
+		return capital(fmt.Sprintf("%sno mix within what was tried works %s; %s, %s, works %s",
+			where, wantedTimes(f.wanted), name, best, chance))
 	}
 	f.workable = true
 	if where != "" {

@@ -65,6 +65,15 @@ func unproven(r *result.Results) string {
 	return ""
 }
 
+// surest is the surest start's value of a variable and its chance.
+func surest(r *result.Results, name string) (value, chance float64, ok bool) {
+	if len(r.Starts) == 0 || !finite(r.Starts[0].Chance.Mean) {
+		return 0, 0, false
+	}
+	value, ok = mixValue(r.Starts[0].Mix, name)
+	return value, r.Starts[0].Chance.Mean, ok
+}
+
 // fateWord names a kind of mark; which target was missed, where only one can be.
 func fateWord(r *result.Results, f fate) string {
 	if asked := r.Targets.Results; f == missed && len(asked) == 1 {
