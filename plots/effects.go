@@ -27,6 +27,7 @@ type effectsFigure struct {
 	key     []keyEntry
 	dots    vg.Length
 	perhaps bool // some part is untested
+	several bool // a mark may be several trials
 }
 
 func effects(r *result.Results) (Figure, bool) {
@@ -55,8 +56,7 @@ func effects(r *result.Results) (Figure, bool) {
 		}
 	}
 	var kinds [4]int
-	kept, every := thin(usedTrials(r), mostMarks/len(f.panels))
-	for _, t := range kept {
+	for _, t := range usedTrials(r) {
 		if kind, _, _, ok := holdSeen(t.HoldMinutes); ok {
 			f.trials = append(f.trials, t)
 			takeHold(&f.y, t.HoldMinutes)
@@ -74,7 +74,8 @@ func effects(r *result.Results) (Figure, bool) {
 		f.dots = crowdDot
 	}
 	f.title = f.finding()
-	f.makeKey(kinds, every)
+	f.several = len(f.trials) > mostMarks/len(f.panels)
+	f.makeKey(kinds)
 	caption := []string{"Each panel changes one thing and holds the others" + f.held() + ". The dots are the trials as made, with all their other differences."}
 	if f.perhaps {
 		caption = append(caption, "Pale and dashed: not tried.")
@@ -82,8 +83,11 @@ func effects(r *result.Results) (Figure, bool) {
 	if left > 0 {
 		caption = append(caption, plural(left, "more variable is", "more variables are")+" in the tables only.")
 	}
+	if f.several {
+		caption = append(caption, severalWords)
+	}
 	return Figure{
-		Name: "effects", Title: f.title, Caption: strings.Join(append(caption, leftOut(0, every)...), " "),
+		Name: "effects", Title: f.title, Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of hold in minutes against %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil))),
 		key: f.key, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
@@ -195,12 +199,15 @@ func (f *effectsFigure) held() string {
 	return " at " + list(words)
 }
 
-func (f *effectsFigure) makeKey(kinds [4]int, every int) {
+func (f *effectsFigure) makeKey(kinds [4]int) {
 	f.key = []keyEntry{
 		{keyLine(Accent, lineWidth), "usual hold"},
 		{keySwatch(Uncertain), "where it may well be"},
 	}
-	f.key = append(f.key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value, every)...)
+	f.key = append(f.key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value)...)
+	if f.several {
+		f.key = append(f.key, severalKey()...)
+	}
 }
 
 func (f effectsFigure) paint(c draw.Canvas) {
@@ -284,7 +291,10 @@ func (f effectsFigure) holds(c draw.Canvas, name string, is axisRange, x, level 
 		}
 		holds.add(kind, x(v), level(low), level(high))
 	}
-	room.avoid = append(room.avoid, holds.places...)
+	if f.several {
+		holds = holds.gathered(c.Rectangle)
+	}
+	room.avoid = append(room.avoid, holds.places()...)
 	holds.draw(c, Ink)
-	dots(c, holds.exact, f.dots)
+	holds.dots(c, f.dots)
 }

@@ -20,6 +20,7 @@ type fatFigure struct {
 	x       axisRange
 	shown   []shownTrial
 	unknown bool
+	several bool // a mark may be several trials
 	key     []keyEntry
 }
 
@@ -46,9 +47,8 @@ func fatLimit(r *result.Results) (Figure, bool) {
 	if w := r.Targets.WantedChance.Value; w > 0 && w < 1 {
 		f.wanted = w
 	}
-	kept, every := thin(usedTrials(r), mostMarks)
 	absent := 0
-	for _, t := range kept {
+	for _, t := range usedTrials(r) {
 		fat, ok := trialValue(t, fatPercent)
 		if !ok {
 			absent++
@@ -64,15 +64,18 @@ func fatLimit(r *result.Results) (Figure, bool) {
 	f.key = append([]keyEntry{
 		{keyLine(Accent, lineWidth), "best mix at each fat percent"},
 		{keySwatch(Uncertain), "where its chance may well be"},
-	}, fateKey(r, f.shown, every)...)
+	}, fateKey(r, f.shown)...)
 	caption := []string{
 		"At each fat percent the other numbers are set as well as these trials know how. Beyond the band's ends there are too few trials to say.",
 		"The words along the top name what most often goes wrong first. Marks are trials at their fat percent:" +
 			" those that worked above, those that failed below.",
 	}
+	if f.several = len(f.shown) > mostMarks; f.several {
+		f.key, caption = append(f.key, severalKey()...), append(caption, severalWords)
+	}
 	return Figure{
 		Name: "fat-limit", Title: f.title,
-		Caption: strings.Join(append(caption, leftOut(absent, every)...), " "),
+		Caption: strings.Join(append(caption, leftOut(absent)...), " "),
 		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
 			plural(len(f.shown), "trial", "trials")),
 		key: f.key, panel: panelHeight + 25, paint: f.paint,
@@ -199,8 +202,17 @@ func (f fatFigure) trialStrips(c draw.Canvas, x, y func(float64) vg.Length) {
 		if s.fate == unknown {
 			at.Y -= h
 		}
-		at.Y += vg.Length(i%3-1) * h / 5
+		if !f.several {
+			at.Y += vg.Length(i%3-1) * h / 5
+		}
 		marks = append(marks, mark{at: at, fate: s.fate})
+	}
+	if f.several {
+		var strips []vg.Rectangle
+		for _, up := range []vg.Length{y(1), y(0) - h, y(0) - 2*h} {
+			strips = append(strips, vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: up}, Max: vg.Point{X: c.Max.X, Y: up + h}})
+		}
+		marks = gatherMarks(marks, strips...)
 	}
 	drawMarks(c, marks)
 }

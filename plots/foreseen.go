@@ -3,6 +3,7 @@ package plots
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot"
 	"gonum.org/v1/plot/vg"
@@ -16,6 +17,7 @@ import (
 type foreseenFigure struct {
 	chances []float64
 	fates   []fate
+	full    int // trials of one fate that one mark of a pile may stand for
 	// Each side of the middle has room for its tallest pile, and for its name.
 	up, down float64
 	title    string
@@ -25,6 +27,7 @@ type foreseenFigure struct {
 const (
 	foreseenPiles = 40
 	pileStep      = vg.Length(9)
+	mostPiled     = 30 // marks above one another, up and down, before they touch
 )
 
 func foreseen(r *result.Results) (Figure, bool) {
@@ -51,23 +54,26 @@ func foreseen(r *result.Results) (Figure, bool) {
 			}
 		}
 	}
-	kept, every := thin(told, mostMarks)
-	for _, t := range kept {
+	for _, t := range told {
 		f.chances = append(f.chances, *t.ForeseenChance)
 		f.fates = append(f.fates, fateOf(t))
 	}
 	if len(f.chances) < 2 {
 		return Figure{}, false
 	}
-	f.up, f.down = 3, 3
-	n := map[pile]float64{}
-	for i := range f.chances {
-		p := f.pile(i)
-		n[p]++
-		if p.up {
-			f.up = math.Max(f.up, n[p]+1)
-		} else {
-			f.down = math.Max(f.down, n[p]+1)
+	for _, f.full = range []int{1, 3, 5, 10, 15, 30, 50, 100, 200, 500, 1000, math.MaxInt} {
+		f.up, f.down = 3, 3
+		n := map[pile]float64{}
+		for _, m := range f.heaped() {
+			n[m.pile]++
+			if m.up {
+				f.up = math.Max(f.up, n[m.pile]+1)
+			} else {
+				f.down = math.Max(f.down, n[m.pile]+1)
+			}
+		}
+		if f.up+f.down <= mostPiled {
+			break
 		}
 	}
 	f.title = fmt.Sprintf("No trial was foreseen to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
@@ -79,11 +85,14 @@ func foreseen(r *result.Results) (Figure, bool) {
 	for _, k := range f.fates {
 		shown = append(shown, shownTrial{fate: k})
 	}
-	f.key = fateKey(r, shown, every)
+	f.key = fateKey(r, shown)
 	caption := "Each trial's chance is foreseen from all the other trials: piled up, those that worked; down, those that did not." +
 		" Good foresight has the upper piles on the right and the lower ones on the left."
-	for _, s := range leftOut(0, every) {
-		caption += " " + s
+	if f.full > 1 {
+		caption += fmt.Sprintf(" Each mark is up to %d trials that went alike.", f.full)
+	}
+	if f.full > swelling[0].most {
+		f.key = append(f.key, severalKey()...)
 	}
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,
@@ -102,6 +111,51 @@ func (f foreseenFigure) pile(i int) pile {
 	return pile{int(math.Min(f.chances[i]*foreseenPiles, foreseenPiles-1)), f.fates[i] == worked}
 }
 
+// heap is a mark of a pile.
+type heap struct {
+	pile
+	fate   fate
+	trials int // 0 where each trial has a mark of its own
+}
+
+// heaped are the marks of all piles, from the middle outward: of each trial in
+// the order of the log, or of full marks, the commonest fate of a pile first.
+func (f foreseenFigure) heaped() []heap {
+	var out []heap
+	if f.full == 1 {
+		for i, k := range f.fates {
+			out = append(out, heap{pile: f.pile(i), fate: k})
+		}
+		return out
+	}
+	var n [2][foreseenPiles][fates]int
+	for i, k := range f.fates {
+		p := f.pile(i)
+		if p.up {
+			n[1][p.at][k]++
+		} else {
+			n[0][p.at][k]++
+		}
+	}
+	for side := range n {
+		for at, each := range n[side] {
+			var order []fate
+			for k := range fates {
+				if each[k] > 0 {
+					order = append(order, k)
+				}
+			}
+			slices.SortStableFunc(order, func(a, b fate) int { return each[b] - each[a] })
+			for _, k := range order {
+				for left := each[k]; left > 0; left -= f.full {
+					out = append(out, heap{pile{at, side == 1}, k, min(left, f.full)})
+				}
+			}
+		}
+	}
+	return out
+}
+
 func (f foreseenFigure) paint(c draw.Canvas) {
 	c = sheet(c, f.title, f.key)
 	p := newPanel(c, axisRange{-0.02, 1.02, false}, axisRange{-f.down, f.up, false}, "foreseen to work, times in 10", "")
@@ -117,15 +171,14 @@ func (f foreseenFigure) piles(c draw.Canvas, x, y func(float64) vg.Length) {
 	step := min(pileStep, y(1)-y(0))
 	n := map[pile]int{}
 	var marks []mark
-	for i := range f.chances {
-		p := f.pile(i)
-		up := vg.Length(-1)
+	for _, m := range f.heaped() {
+		up, p := vg.Length(-1), m.pile
 		if p.up {
 			up = 1
 		}
 		at := vg.Point{X: x((float64(p.at) + 0.5) / foreseenPiles), Y: y(0) + up*step*vg.Length(0.7+float64(n[p]))}
 		n[p]++
-		marks = append(marks, mark{at: at, fate: f.fates[i]})
+		marks = append(marks, mark{at: at, fate: m.fate, trials: m.trials})
 	}
 	drawMarks(c, marks)
 }

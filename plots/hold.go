@@ -1,6 +1,8 @@
 package plots
 
 import (
+	"math"
+
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
@@ -37,77 +39,135 @@ func holdSeen(h *result.Interval) (kind seen, low, high float64, ok bool) {
 	return 0, 0, 0, false
 }
 
-// holdMarks gathers the signs of observed holds, so that each kind is one path.
-type holdMarks struct {
-	exact  []vg.Point
-	places []vg.Point // what labels should keep off
-	bounds vg.Path
+// holdSign is how a hold is drawn; the rise is from one look to the next.
+type holdSign struct {
+	kind seen
+	rise vg.Length
 }
+
+// holdMarks are the signs of observed holds, each of one trial or of several.
+type holdMarks []bin[holdSign]
 
 // boundLength is how far the arrow of a bound reaches.
 const boundLength = 11
 
 // add places one observed hold; low and high are equal except between two looks.
 func (m *holdMarks) add(kind seen, x, low, high vg.Length) {
-	at := vg.Point{X: x, Y: low}
-	m.places = append(m.places, at)
-	switch kind {
-	case exact:
-		m.exact = append(m.exact, at)
-	case atLeast:
-		m.arrow(at, 1)
-	case atMost:
-		m.arrow(at, -1)
-	case between:
-		m.cap(at)
-		m.cap(vg.Point{X: x, Y: high})
-		m.bounds.Move(at)
-		m.bounds.Line(vg.Point{X: x, Y: high})
-		m.places = append(m.places, vg.Point{X: x, Y: high})
+	*m = append(*m, bin[holdSign]{kind: holdSign{kind, high - low}, at: vg.Point{X: x, Y: low}})
+}
+
+// gathered are the signs of the trials of each cell together.
+func (m holdMarks) gathered(frame vg.Rectangle) holdMarks {
+	whole := make(holdMarks, len(m))
+	for i, s := range m {
+		s.kind.rise = cellSize * vg.Length(math.Round(float64(s.kind.rise/cellSize)))
+		whole[i] = s
 	}
-}
-
-// arrow is a stem from the point with a head, up or down.
-func (m *holdMarks) arrow(at vg.Point, d vg.Length) {
-	tip := vg.Point{X: at.X, Y: at.Y + boundLength*d}
-	m.cap(at)
-	m.bounds.Move(at)
-	m.bounds.Line(tip)
-	m.bounds.Move(vg.Point{X: tip.X - 3, Y: tip.Y - 3.5*d})
-	m.bounds.Line(tip)
-	m.bounds.Line(vg.Point{X: tip.X + 3, Y: tip.Y - 3.5*d})
-	m.places = append(m.places, tip)
-}
-
-func (m *holdMarks) cap(at vg.Point) {
-	m.bounds.Move(vg.Point{X: at.X - 3, Y: at.Y})
-	m.bounds.Line(vg.Point{X: at.X + 3, Y: at.Y})
-}
-
-// draw draws the bounds.
-func (m *holdMarks) draw(c draw.Canvas, colour string) {
-	if len(m.bounds) > 0 {
-		c.SetLineStyle(line(colour, 1.3))
-		c.Stroke(m.bounds)
+	whole = gather(whole, frame)
+	for i, s := range whole { // a cell's share lies above where the trial does
+		whole[i].kind.rise = min(s.kind.rise, frame.Max.Y-s.at.Y)
 	}
+	return whole
 }
 
-// dots draws observed holds, small ones without a rim.
-func dots(c draw.Canvas, at []vg.Point, r vg.Length) {
-	for _, coat := range []struct {
-		colour string
-		r      vg.Length
-	}{{Paper, r + 0.6}, {Ink, r}} {
-		if coat.colour == Paper && r < dotRadius {
-			continue
+// places are what labels should keep off.
+func (m holdMarks) places() []vg.Point {
+	var out []vg.Point
+	for _, s := range m {
+		out = append(out, s.at)
+		switch up := boundLength * boundSize(s.trials); s.kind.kind {
+		case atLeast:
+			out = append(out, vg.Point{X: s.at.X, Y: s.at.Y + up})
+		case atMost:
+			out = append(out, vg.Point{X: s.at.X, Y: s.at.Y - up})
+		case between:
+			out = append(out, vg.Point{X: s.at.X, Y: s.at.Y + s.kind.rise})
 		}
+	}
+	return out
+}
+
+// draw draws the bounds, those of one size in one path.
+func (m holdMarks) draw(c draw.Canvas, colour string) {
+	for step := len(swelling) - 1; step >= 0; step-- {
 		var p vg.Path
-		for _, q := range at {
-			worked.outline(&p, q, coat.r)
+		size := vg.Length(1)
+		for _, s := range m {
+			if s.kind.kind != exact && swollen(s.trials) == step {
+				size = boundSize(s.trials)
+				s.kind.outline(&p, s.at, size)
+			}
 		}
 		if len(p) > 0 {
-			c.SetColor(hex(coat.colour))
-			c.Fill(p)
+			c.SetLineStyle(line(colour, 1.3*size))
+			c.Stroke(p)
+		}
+	}
+}
+
+// boundSize is the size of the sign of n trials; 0 is one drawn by itself.
+func boundSize(n int) vg.Length {
+	if n == 0 {
+		return 1
+	}
+	return 0.6 * swelling[swollen(n)].times
+}
+
+// outline appends a bound to a path.
+func (s holdSign) outline(p *vg.Path, at vg.Point, size vg.Length) {
+	cap := func(at vg.Point) {
+		p.Move(vg.Point{X: at.X - 3*size, Y: at.Y})
+		p.Line(vg.Point{X: at.X + 3*size, Y: at.Y})
+	}
+	cap(at)
+	if s.kind == between {
+		high := vg.Point{X: at.X, Y: at.Y + s.rise}
+		cap(high)
+		p.Move(at)
+		p.Line(high)
+		return
+	}
+	d := size // a stem with a head, up or down
+	if s.kind == atMost {
+		d = -size
+	}
+	tip := vg.Point{X: at.X, Y: at.Y + boundLength*d}
+	p.Move(at)
+	p.Line(tip)
+	p.Move(vg.Point{X: tip.X - 3*size, Y: tip.Y - 3.5*d})
+	p.Line(tip)
+	p.Line(vg.Point{X: tip.X + 3*size, Y: tip.Y - 3.5*d})
+}
+
+// dots draws the holds that are known, those of single trials with radius r,
+// small ones without a rim.
+func (m holdMarks) dots(c draw.Canvas, r vg.Length) {
+	for step := len(swelling) - 1; step >= 0; step-- {
+		var at []vg.Point
+		radius := r
+		for _, s := range m {
+			if s.kind.kind == exact && swollen(s.trials) == step {
+				at = append(at, s.at)
+				if s.trials > 0 {
+					radius = crowdDot * swelling[step].times
+				}
+			}
+		}
+		for _, coat := range []struct {
+			colour string
+			r      vg.Length
+		}{{Paper, radius + 0.6}, {Ink, radius}} {
+			if coat.colour == Paper && r < dotRadius {
+				continue
+			}
+			var p vg.Path
+			for _, q := range at {
+				worked.outline(&p, q, coat.r)
+			}
+			if len(p) > 0 {
+				c.SetColor(hex(coat.colour))
+				c.Fill(p)
+			}
 		}
 	}
 }
@@ -117,7 +177,7 @@ func wantedHold(target float64) string { return "wanted: " + number(target, 1) +
 
 // holdKey explains the signs that occur, dots only where a figure draws them,
 // and the line of the wanted hold, which has no label where there is no room.
-func holdKey(kinds [4]int, withDots bool, target float64, every int) []keyEntry {
+func holdKey(kinds [4]int, withDots bool, target float64) []keyEntry {
 	var key []keyEntry
 	if finite(target) && target > 0 {
 		key = append(key, keyEntry{keyLine(Ink, 1.1, 5, 3), wantedHold(target)})
@@ -131,9 +191,9 @@ func holdKey(kinds [4]int, withDots bool, target float64, every int) []keyEntry 
 			y := [4][2]vg.Length{exact: {0, 0}, atLeast: {-5, -5}, atMost: {5, 5}, between: {-5, 5}}[kind]
 			m.add(seen(kind), at.X, at.Y+y[0], at.Y+y[1])
 			m.draw(c, Ink)
-			dots(c, m.exact, dotRadius)
+			m.dots(c, dotRadius)
 		}
-		key = append(key, keyEntry{sign, counted(words, kinds[kind], every)})
+		key = append(key, keyEntry{sign, counted(words, kinds[kind])})
 	}
 	return key
 }

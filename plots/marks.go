@@ -3,6 +3,7 @@ package plots
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -120,16 +121,17 @@ func quarters(p *vg.Path, c vg.Point, r vg.Length, n int) {
 	}
 }
 
-// mark is one trial at its place on the canvas; far marks are drawn smaller and
-// paler.
+// mark is one trial at its place on the canvas, or the number of trials that a
+// cell holds; far marks are drawn smaller and paler.
 type mark struct {
-	at   vg.Point
-	fate fate
-	far  bool
+	at     vg.Point
+	fate   fate
+	far    bool
+	trials int // 0 where each trial has a mark of its own
 }
 
-// drawMarks draws all marks, the far ones first, one path for each kind so that
-// a drawing of many trials stays small.
+// drawMarks draws all marks, the far ones first, then the larger, then the
+// commoner; one path for each kind so that a drawing of many trials stays small.
 func drawMarks(c draw.Canvas, marks []mark) {
 	r := vg.Length(markRadius)
 	switch {
@@ -138,24 +140,44 @@ func drawMarks(c draw.Canvas, marks []mark) {
 	case len(marks) > busy:
 		r = busyRadius
 	}
+	type kind struct {
+		far  bool
+		step int
+		fate fate
+	}
+	kinds := map[kind][]mark{}
+	var total [fates]int
+	for _, m := range marks {
+		k := kind{m.far, swollen(m.trials), m.fate}
+		kinds[k] = append(kinds[k], m)
+		total[m.fate] += m.trials
+	}
+	var order []fate
+	for f := fates - 1; f >= 0; f-- {
+		order = append(order, f)
+	}
+	slices.SortStableFunc(order, func(a, b fate) int { return total[b] - total[a] })
 	for _, far := range []bool{true, false} {
-		for f := fates - 1; f >= 0; f-- {
-			radius, colour := r, f.colour()
-			if far {
-				radius, colour = r*farMarkScale, lighter(colour, 0.45)
-			}
-			var p, rim vg.Path
-			for _, m := range marks {
-				if m.fate == f && m.far == far {
+		for step := len(swelling) - 1; step >= 0; step-- {
+			for _, f := range order {
+				radius, colour := r, f.colour()
+				if total[f] > 0 {
+					radius = crowdRadius * swelling[step].times
+				}
+				if far {
+					radius, colour = radius*farMarkScale, lighter(colour, 0.45)
+				}
+				var p, rim vg.Path
+				for _, m := range kinds[kind{far, step, f}] {
 					f.outline(&p, m.at, radius)
 					f.outline(&rim, m.at, radius+rimWidth)
 				}
-			}
-			if len(marks) > crowd {
-				rim = nil
-			}
-			if len(p) > 0 {
-				paintMark(c, f, p, rim, colour, radius*0.5)
+				if len(marks) > crowd {
+					rim = nil
+				}
+				if len(p) > 0 {
+					paintMark(c, f, p, rim, colour, radius*0.5)
+				}
 			}
 		}
 	}
@@ -226,19 +248,6 @@ func drawStart(c draw.Canvas, at vg.Point, aim result.Aim) {
 	c.Fill(p)
 	c.SetLineStyle(draw.LineStyle{Color: hex(Ink), Width: 1.7})
 	c.Stroke(p)
-}
-
-// thin keeps every nth trial when there are too many to be seen; n is 1 when
-// none is dropped.
-func thin[T any](ts []T, most int) (kept []T, n int) {
-	n = (len(ts) + most - 1) / most
-	if n <= 1 {
-		return ts, 1
-	}
-	for i := 0; i < len(ts); i += n {
-		kept = append(kept, ts[i])
-	}
-	return kept, n
 }
 
 // usedTrials are the trials a figure may show.

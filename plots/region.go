@@ -26,6 +26,7 @@ type regionFigure struct {
 	wanted   float64 // 0 = none
 	title    string
 	x, y     axisRange
+	several  bool // a mark may be several trials
 	strip    bool // trials without emulsifier lie in a strip below
 	shown    []shownTrial
 	key      []keyEntry
@@ -54,13 +55,13 @@ func region(r *result.Results, gridName, name string) (Figure, bool) {
 		f.wanted = w
 	}
 	f.x, f.y = f.axis(f.grid.X), f.axis(f.grid.Y)
-	kept, every := thin(usedTrials(r), mostMarks)
-	absent := f.show(kept)
+	absent := f.show(usedTrials(r))
+	f.several = len(f.shown) > mostMarks
 	f.x, f.y = f.x.padded(air), f.y.padded(air)
 	f.title = f.finding()
-	f.makeKey(every)
+	f.makeKey()
 	return Figure{
-		Name: name, Title: f.title, Caption: f.caption(absent, every), Alt: f.alt(),
+		Name: name, Title: f.title, Caption: f.caption(absent), Alt: f.alt(),
 		key: f.key, panel: panelHeight + 30, paint: f.paint,
 	}.sized(figureWidth), true
 }
@@ -233,7 +234,7 @@ func capital(s string) string {
 	return strings.ToUpper(s[:1]) + s[1:]
 }
 
-func (f *regionFigure) makeKey(every int) {
+func (f *regionFigure) makeKey() {
 	for i, colour := range Bands {
 		words := fmt.Sprintf("%d-%d", 2*i, 2*i+2)
 		if i == 0 {
@@ -245,7 +246,10 @@ func (f *regionFigure) makeKey(every int) {
 		f.key = append(f.key, keyEntry{keySwatch(colour), words})
 	}
 	f.key = append(f.key, keyEntry{keyHatch, "not tried"})
-	f.key = append(f.key, fateKey(f.r, f.shown, every)...)
+	f.key = append(f.key, fateKey(f.r, f.shown)...)
+	if f.several {
+		f.key = append(f.key, severalKey()...)
+	}
 	for _, s := range f.shown {
 		if s.far {
 			f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) {
@@ -256,9 +260,8 @@ func (f *regionFigure) makeKey(every int) {
 	}
 }
 
-// fateKey lists the marks that a figure shows, each with its number of trials
-// if none is left out.
-func fateKey(r *result.Results, shown []shownTrial, every int) []keyEntry {
+// fateKey lists the marks that a figure shows, each with its number of trials.
+func fateKey(r *result.Results, shown []shownTrial) []keyEntry {
 	var n [fates]int
 	for _, s := range shown {
 		n[s.fate]++
@@ -266,17 +269,14 @@ func fateKey(r *result.Results, shown []shownTrial, every int) []keyEntry {
 	var key []keyEntry
 	for k := range fates {
 		if n[k] > 0 {
-			key = append(key, keyEntry{keyMark(k), counted(fateWord(r, k), n[k], every)})
+			key = append(key, keyEntry{keyMark(k), counted(fateWord(r, k), n[k])})
 		}
 	}
 	return key
 }
 
-// counted adds a number of trials to the words of a key, if none is left out.
-func counted(words string, n, every int) string {
-	if every > 1 {
-		return words
-	}
+// counted adds a number of trials to the words of a key.
+func counted(words string, n int) string {
 	return fmt.Sprintf("%s (%d)", words, n)
 }
 
@@ -303,7 +303,7 @@ func swatchBox(at vg.Point) vg.Rectangle {
 	return vg.Rectangle{Min: vg.Point{X: at.X - 7, Y: at.Y - 5}, Max: vg.Point{X: at.X + 7, Y: at.Y + 5}}
 }
 
-func (f *regionFigure) caption(absent, every int) string {
+func (f *regionFigure) caption(absent int) string {
 	var s []string
 	s = append(s, "The darker, the surer that the next mix works.")
 	if f.workable {
@@ -315,16 +315,16 @@ func (f *regionFigure) caption(absent, every int) string {
 			s = append(s, fmt.Sprintf("The %s start is not marked: it has %s.", start.Aim, amount(f.r, name, v)))
 		}
 	}
-	s = append(s, leftOut(absent, every)...)
+	if f.several {
+		s = append(s, severalWords)
+	}
+	s = append(s, leftOut(absent)...)
 	return strings.Join(s, " ")
 }
 
 // leftOut says what a figure does not show.
-func leftOut(absent, every int) []string {
+func leftOut(absent int) []string {
 	var s []string
-	if every > 1 {
-		s = append(s, fmt.Sprintf("One trial in %d is drawn; all of them were counted in.", every))
-	}
 	if absent > 0 {
 		s = append(s, plural(absent, "trial has", "trials have")+" no place on these axes.")
 	}

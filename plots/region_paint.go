@@ -70,6 +70,13 @@ func (f regionFigure) surface(c draw.Canvas, x, y func(float64) vg.Length) {
 			m.at.Y = c.Y(stripShare / 2)
 		}
 		marks = append(marks, m)
+	}
+	if f.several {
+		strip := c.Rectangle
+		strip.Max.Y = ground.Min.Y
+		marks = gatherMarks(marks, ground, strip)
+	}
+	for _, m := range marks {
 		room.avoid = append(room.avoid, m.at)
 	}
 	if f.strip {
@@ -85,8 +92,8 @@ func (f regionFigure) surface(c draw.Canvas, x, y func(float64) vg.Length) {
 // stripName writes what the strip is at the end that has more room.
 func (f regionFigure) stripName(c draw.Canvas, marks []mark) {
 	strip := placer{frame: vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Max.X, Y: c.Y(stripShare)}}}
-	for i, m := range marks {
-		if f.shown[i].strip {
+	for _, m := range marks {
+		if inside(strip.frame, m.at, 0) {
 			strip.reserve(m.at, markRadius+1)
 		}
 	}

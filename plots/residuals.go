@@ -25,6 +25,8 @@ type residualsFigure struct {
 	title  string
 	key    []keyEntry
 	dots   vg.Length
+	// several says that a mark may be several trials.
+	several bool
 }
 
 // residualPanel is one way to lay the trials out; without groups it is the order.
@@ -44,19 +46,17 @@ func residuals(r *result.Results) (Figure, bool) {
 
 func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	f := residualsFigure{y: newRange(true)}
-	var all []result.Residual
 	for _, t := range r.Residuals {
 		if t.Result == of && t.Ratio != nil {
 			if _, _, _, ok := holdSeen(t.Ratio); ok {
-				all = append(all, t)
+				f.trials = append(f.trials, t)
 			}
 		}
 	}
-	if len(all) < 3 {
+	if len(f.trials) < 3 {
 		return Figure{}, false
 	}
-	var every int
-	f.trials, every = thin(all, mostMarks/3)
+	f.several = len(f.trials) > mostMarks/3
 	var kinds [4]int
 	for _, t := range f.trials {
 		kind, _, _, _ := holdSeen(t.Ratio)
@@ -70,8 +70,8 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 		{label: "day", of: func(t result.Residual) string { return t.Day }},
 		{label: "cook", of: func(t result.Residual) string { return t.Cook }},
 	} {
-		p.groups, p.levels = groupsOf(all, p.of), map[string]result.Band{}
-		if n := len(p.groups); n < 2 || n > mostGroups || 2*n > len(all) {
+		p.groups, p.levels = groupsOf(f.trials, p.of), map[string]result.Band{}
+		if n := len(p.groups); n < 2 || n > mostGroups || 2*n > len(f.trials) {
 			continue
 		}
 		for _, e := range r.GroupEffects {
@@ -102,13 +102,16 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	if banded {
 		f.key = append(f.key, keyEntry{keyLine(Accent, lineWidth), "level of a day or cook"}, keyEntry{keySwatch(Uncertain), "where it may well be"})
 	}
-	f.key = append(f.key, holdKey(kinds, true, 0, every)...)
+	f.key = append(f.key, holdKey(kinds, true, 0)...)
 	caption := []string{"Each trial's " + name + " over what the judged fit gives for its mix: 2 is twice as much, 0.5 half."}
 	if banded {
 		caption = append(caption, "Levels are from a fit that has the day or the cook beside the mix.")
 	}
+	if f.several {
+		f.key, caption = append(f.key, severalKey()...), append(caption, severalWords)
+	}
 	return Figure{
-		Name: "residuals", Title: f.title, Caption: strings.Join(append(caption, leftOut(0, every)...), " "),
+		Name: "residuals", Title: f.title, Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of %s over what each mix makes one expect, by %s.", plural(len(f.panels), "panel", "panels"), name, list(f.labels())),
 		key: f.key, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
@@ -237,6 +240,9 @@ func (f residualsFigure) spread(c draw.Canvas, p residualPanel, x, y func(float6
 		kind, low, high, _ := holdSeen(t.Ratio)
 		marks.add(kind, x(at), level(low), level(high))
 	}
+	if f.several {
+		marks = marks.gathered(c.Rectangle)
+	}
 	marks.draw(c, Ink)
-	dots(c, marks.exact, f.dots)
+	marks.dots(c, f.dots)
 }

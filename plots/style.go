@@ -62,7 +62,6 @@ const (
 	rimWidth     = 0.9
 	crowdRadius  = 2.0 // marks when there are more than crowd of them
 	crowd        = 250
-	mostMarks    = 700 // above this only every nth trial is drawn, and said
 
 	dotRadius = 2.4 // an observed hold
 	crowdDot  = 1.5

@@ -20,6 +20,7 @@ type trialsFigure struct {
 	held    []heldTrial
 	xm, ym  axisRange
 	xh, yh  axisRange
+	several bool // a mark may be several trials
 	nothing bool // some trials have no hold: a strip below
 	title   string
 	key     []keyEntry
@@ -40,9 +41,9 @@ func trials(r *result.Results) (Figure, bool) {
 		return Figure{}, false
 	}
 	f := trialsFigure{r: r, xm: newRange(false), ym: newRange(false), xh: newRange(false), yh: newRange(true)}
-	kept, every := thin(all, mostMarks*2/3) // each is drawn twice
-	f.compose(kept)
-	f.inOrder(kept)
+	f.several = len(all) > mostMarks*2/3 // each is drawn twice
+	f.compose(all)
+	f.inOrder(all)
 	if len(f.made) == 0 && len(f.held) == 0 {
 		return Figure{}, false
 	}
@@ -54,7 +55,7 @@ func trials(r *result.Results) (Figure, bool) {
 			shown = append(shown, shownTrial{fate: h.fate})
 		}
 	}
-	f.key = fateKey(r, shown, every)
+	f.key = fateKey(r, shown)
 	var kinds [4]int
 	for _, h := range f.held {
 		if !h.none {
@@ -62,10 +63,13 @@ func trials(r *result.Results) (Figure, bool) {
 		}
 	}
 	if len(f.held) > 0 {
-		f.key = append(f.key, holdKey(kinds, false, r.Targets.HoldMinutes.Value, every)...)
+		f.key = append(f.key, holdKey(kinds, false, r.Targets.HoldMinutes.Value)...)
+	}
+	if f.several {
+		f.key = append(f.key, severalKey()...)
 	}
 	return Figure{
-		Name: "trials", Title: f.title, Caption: f.caption(len(kept), every),
+		Name: "trials", Title: f.title, Caption: f.caption(len(all)),
 		Alt: f.alt(len(all)),
 		key: f.key, panel: vg.Length(f.panels()) * 190, paint: f.paint,
 	}.sized(figureWidth), true
@@ -170,7 +174,7 @@ func (f trialsFigure) panels() int {
 	return n
 }
 
-func (f *trialsFigure) caption(kept, every int) string {
+func (f *trialsFigure) caption(all int) string {
 	var s []string
 	if len(f.made) > 0 {
 		s = append(s, "Each mark is one trial at its fat and "+shortName(f.r, f.up)+".")
@@ -178,11 +182,14 @@ func (f *trialsFigure) caption(kept, every int) string {
 	if len(f.held) > 0 {
 		s = append(s, "Holds stand in the order of the log.")
 	}
+	if f.several {
+		s = append(s, severalWords)
+	}
 	absent := 0
 	if len(f.made) > 0 {
-		absent = kept - len(f.made)
+		absent = all - len(f.made)
 	}
-	return strings.Join(append(s, leftOut(absent, every)...), " ")
+	return strings.Join(append(s, leftOut(absent)...), " ")
 }
 
 func (f *trialsFigure) alt(n int) string {
@@ -226,6 +233,9 @@ func (f trialsFigure) madeMarks(c draw.Canvas, x, y func(float64) vg.Length) {
 	for _, s := range f.made {
 		marks = append(marks, mark{at: vg.Point{X: x(s.x), Y: y(s.y)}, fate: s.fate})
 	}
+	if f.several {
+		marks = gatherMarks(marks, c.Rectangle)
+	}
 	drawMarks(c, marks)
 }
 
@@ -242,13 +252,25 @@ func (f trialsFigure) holdPanel(c draw.Canvas, x, y func(float64) vg.Length) {
 	for _, h := range f.held {
 		at := vg.Point{X: x(h.order), Y: c.Y(0.06)}
 		if !h.none {
-			holds.add(h.kind, at.X, level(h.low), level(h.high))
+			if h.kind != exact || !f.several { // one that is known is the mark itself
+				holds.add(h.kind, at.X, level(h.low), level(h.high))
+			}
 			at.Y = (level(h.low) + level(h.high)) / 2
 		}
 		marks = append(marks, mark{at: at, fate: h.fate})
-		room.avoid = append(room.avoid, at)
 	}
-	room.avoid = append(room.avoid, holds.places...)
+	if f.several {
+		above, below := c.Rectangle, c.Rectangle
+		if f.nothing {
+			above.Min.Y = c.Y(0.12)
+		}
+		below.Max.Y = above.Min.Y
+		marks, holds = gatherMarks(marks, above, below), holds.gathered(above)
+	}
+	for _, m := range marks {
+		room.avoid = append(room.avoid, m.at)
+	}
+	room.avoid = append(room.avoid, holds.places()...)
 	if f.nothing {
 		c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, c.Y(0.12), c.Max.X, c.Y(0.12))
 	}

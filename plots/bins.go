@@ -1,0 +1,137 @@
+package plots
+
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+)
+
+// Where there are more trials than can be told apart, those of one kind that fall
+// into one cell of an even grid are drawn as one mark, the larger the more of them
+// there are. No trial is left out.
+
+// mostMarks is how many trials a figure draws one by one.
+const mostMarks = 700
+
+// cellSize is about the side of a cell: two marks of the smallest size.
+const cellSize = 9 * vg.Length(1)
+
+// swelling is how much larger than the smallest a mark is drawn, by how many
+// trials it stands for.
+var swelling = []struct {
+	most  int
+	words string
+	times vg.Length
+}{
+	{3, "up to 3 trials", 1},
+	{15, "up to 15", 1.4},
+	{math.MaxInt, "more", 1.9},
+}
+
+// swollen is the step of the mark of n trials.
+func swollen(n int) (step int) {
+	for n > swelling[step].most {
+		step++
+	}
+	return step
+}
+
+// severalWords is what a caption says of marks that are several trials.
+const severalWords = "A larger mark is several trials that went alike: up to 3, up to 15, more."
+
+// severalKey explains the sizes.
+func severalKey() []keyEntry {
+	var key []keyEntry
+	for _, s := range swelling {
+		key = append(key, keyEntry{func(c draw.Canvas, at vg.Point) {
+			var p vg.Path
+			worked.outline(&p, at, crowdRadius*s.times)
+			c.SetColor(hex(Quiet))
+			c.Fill(p)
+		}, s.words})
+	}
+	return key
+}
+
+// bin is how many things of one kind share a cell, and where their mark stands.
+type bin[K comparable] struct {
+	kind   K
+	at     vg.Point
+	trials int
+}
+
+// gather puts things of one kind that lie in one cell together. The frames are
+// cut into even cells each; a thing belongs to the first frame that holds it, or
+// to the nearest cell of the last. The kinds of one cell share it out among them,
+// the commonest first.
+func gather[K comparable](things []bin[K], frames ...vg.Rectangle) []bin[K] {
+	type cell struct{ frame, column, row int }
+	var cells []cell
+	shared := map[cell][]bin[K]{}
+	for _, t := range things {
+		var in cell
+		for in.frame < len(frames)-1 && !inside(frames[in.frame], t.at, 0) {
+			in.frame++
+		}
+		f := frames[in.frame]
+		in.column = place(t.at.X, f.Min.X, f.Max.X)
+		in.row = place(t.at.Y, f.Min.Y, f.Max.Y)
+		kinds := shared[in]
+		if kinds == nil {
+			cells = append(cells, in)
+		}
+		i := slices.IndexFunc(kinds, func(b bin[K]) bool { return b.kind == t.kind })
+		if i < 0 {
+			i, kinds = len(kinds), append(kinds, bin[K]{kind: t.kind})
+		}
+		kinds[i].trials += max(1, t.trials)
+		shared[in] = kinds
+	}
+	var out []bin[K]
+	for _, in := range cells {
+		kinds := shared[in]
+		slices.SortStableFunc(kinds, func(a, b bin[K]) int { return b.trials - a.trials })
+		f := frames[in.frame]
+		size := f.Size()
+		w, h := size.X/vg.Length(parts(size.X)), size.Y/vg.Length(parts(size.Y))
+		across := int(math.Ceil(math.Sqrt(float64(len(kinds)) * float64(w/h))))
+		up := (len(kinds) + across - 1) / across
+		across = (len(kinds) + up - 1) / up
+		for i := range kinds {
+			kinds[i].at = vg.Point{
+				X: f.Min.X + w*(vg.Length(in.column)+(vg.Length(i%across)+0.5)/vg.Length(across)),
+				Y: f.Min.Y + h*(vg.Length(in.row)+(vg.Length(i/across)+0.5)/vg.Length(up)),
+			}
+		}
+		out = append(out, kinds...)
+	}
+	return out
+}
+
+// parts is into how many cells a length is cut.
+func parts(length vg.Length) int { return max(1, int(math.Round(float64(length/cellSize)))) }
+
+// place is the cell of a length in which v lies.
+func place(v, from, to vg.Length) int {
+	n := parts(to - from)
+	return min(max(int(float64((v-from)/(to-from))*float64(n)), 0), n-1)
+}
+
+// gatherMarks is gather for the marks of fates.
+func gatherMarks(marks []mark, frames ...vg.Rectangle) []mark {
+	type kind struct {
+		fate fate
+		far  bool
+	}
+	var things []bin[kind]
+	for _, m := range marks {
+		things = append(things, bin[kind]{kind{m.fate, m.far}, m.at, m.trials})
+	}
+	marks = nil
+	for _, b := range gather(things, frames...) {
+		marks = append(marks, mark{at: b.at, fate: b.kind.fate, far: b.kind.far, trials: b.trials})
+	}
+	return marks
+}
