@@ -15,8 +15,8 @@ import (
 // mostMarks is how many trials a figure draws one by one.
 const mostMarks = 700
 
-// cellSize is about the side of a cell: two marks of the smallest size.
-const cellSize = 9 * vg.Length(1)
+// cellSize is about the side of a cell: two marks of the middle size.
+const cellSize = 11 * vg.Length(1)
 
 // swelling is how much larger than the smallest a mark is drawn, by how many
 // trials it stands for.
@@ -134,4 +134,14 @@ func gatherMarks(marks []mark, frames ...vg.Rectangle) []mark {
 		marks = append(marks, mark{at: b.at, fate: b.kind.fate, far: b.kind.far, trials: b.trials})
 	}
 	return marks
+}
+
+// disc appends a disc of two curves, round to 2 in 100, which takes half of what
+// four take in a drawing.
+func disc(p *vg.Path, c vg.Point, r vg.Length) {
+	p.Move(vg.Point{X: c.X + r, Y: c.Y})
+	for _, d := range []vg.Length{r, -r} {
+		p.CubeTo(vg.Point{X: c.X + d, Y: c.Y + d*4/3}, vg.Point{X: c.X - d, Y: c.Y + d*4/3}, vg.Point{X: c.X - d, Y: c.Y})
+	}
+	p.Close()
 }

@@ -89,7 +89,7 @@ func effects(r *result.Results) (Figure, bool) {
 	return Figure{
 		Name: "effects", Title: f.title, Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of hold in minutes against %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil))),
-		key: f.key, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
+		key: f.key, several: f.several, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
 }
 

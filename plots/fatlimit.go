@@ -78,7 +78,7 @@ func fatLimit(r *result.Results) (Figure, bool) {
 		Caption: strings.Join(append(caption, leftOut(absent)...), " "),
 		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
 			plural(len(f.shown), "trial", "trials")),
-		key: f.key, panel: panelHeight + 25, paint: f.paint,
+		key: f.key, several: f.several, panel: panelHeight + 25, paint: f.paint,
 	}.sized(figureWidth), true
 }
 

@@ -72,7 +72,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 				f.down = math.Max(f.down, n[m.pile]+1)
 			}
 		}
-		if f.up+f.down <= mostPiled {
+		if f.up+f.down <= mostPiled || len(f.fates) <= busy {
 			break
 		}
 	}
@@ -97,7 +97,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,
 		Alt: fmt.Sprintf("Foreseen chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
-		key: f.key, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
+		key: f.key, several: f.full > 1, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
 	}.sized(figureWidth), true
 }
 

@@ -144,12 +144,12 @@ func (s holdSign) outline(p *vg.Path, at vg.Point, size vg.Length) {
 func (m holdMarks) dots(c draw.Canvas, r vg.Length) {
 	for step := len(swelling) - 1; step >= 0; step-- {
 		var at []vg.Point
-		radius := r
+		radius, outline := r, worked.outline
 		for _, s := range m {
 			if s.kind.kind == exact && swollen(s.trials) == step {
 				at = append(at, s.at)
 				if s.trials > 0 {
-					radius = crowdDot * swelling[step].times
+					radius, outline = crowdDot*swelling[step].times, disc
 				}
 			}
 		}
@@ -162,7 +162,7 @@ func (m holdMarks) dots(c draw.Canvas, r vg.Length) {
 			}
 			var p vg.Path
 			for _, q := range at {
-				worked.outline(&p, q, coat.r)
+				outline(&p, q, coat.r)
 			}
 			if len(p) > 0 {
 				c.SetColor(hex(coat.colour))

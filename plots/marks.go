@@ -169,6 +169,11 @@ func drawMarks(c draw.Canvas, marks []mark) {
 				}
 				var p, rim vg.Path
 				for _, m := range kinds[kind{far, step, f}] {
+					if m.trials > 0 && f == worked {
+						disc(&p, m.at, radius)
+						disc(&rim, m.at, radius+rimWidth)
+						continue
+					}
 					f.outline(&p, m.at, radius)
 					f.outline(&rim, m.at, radius+rimWidth)
 				}

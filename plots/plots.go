@@ -29,9 +29,10 @@ type Figure struct {
 	Width   vg.Length
 	Height  vg.Length
 
-	key   []keyEntry
-	panel vg.Length // height without title and key
-	paint func(draw.Canvas)
+	key     []keyEntry
+	several bool      // a mark may be several trials
+	panel   vg.Length // height without title and key
+	paint   func(draw.Canvas)
 }
 
 // sized gives the figure a width and the height that goes with it.
@@ -104,6 +105,9 @@ func (f Figure) SVG() ([]byte, error) {
 		"font-variant:normal;", "", "font-variant:none;", "",
 		"font-weight:normal;", "", "font-style:normal;", "",
 	).Replace(b.String()[len(size[0]):])
+	if f.several {
+		return inTenths([]byte(head + body)), nil
+	}
 	return []byte(head + body), nil
 }
 

@@ -62,7 +62,7 @@ func region(r *result.Results, gridName, name string) (Figure, bool) {
 	f.makeKey()
 	return Figure{
 		Name: name, Title: f.title, Caption: f.caption(absent), Alt: f.alt(),
-		key: f.key, panel: panelHeight + 30, paint: f.paint,
+		key: f.key, several: f.several, panel: panelHeight + 30, paint: f.paint,
 	}.sized(figureWidth), true
 }
 

@@ -113,7 +113,7 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	return Figure{
 		Name: "residuals", Title: f.title, Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of %s over what each mix makes one expect, by %s.", plural(len(f.panels), "panel", "panels"), name, list(f.labels())),
-		key: f.key, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
+		key: f.key, several: f.several, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
 }
 

@@ -71,7 +71,7 @@ func trials(r *result.Results) (Figure, bool) {
 	return Figure{
 		Name: "trials", Title: f.title, Caption: f.caption(len(all)),
 		Alt: f.alt(len(all)),
-		key: f.key, panel: vg.Length(f.panels()) * 190, paint: f.paint,
+		key: f.key, several: f.several, panel: vg.Length(f.panels()) * 190, paint: f.paint,
 	}.sized(figureWidth), true
 }
 
