@@ -60,6 +60,7 @@ type bin[K comparable] struct {
 	kind   K
 	at     vg.Point
 	trials int
+	far    bool // all of them are
 }
 
 // gather puts things of one kind that lie in one cell together. The frames are
@@ -84,9 +85,10 @@ func gather[K comparable](things []bin[K], frames ...vg.Rectangle) []bin[K] {
 		}
 		i := slices.IndexFunc(kinds, func(b bin[K]) bool { return b.kind == t.kind })
 		if i < 0 {
-			i, kinds = len(kinds), append(kinds, bin[K]{kind: t.kind})
+			i, kinds = len(kinds), append(kinds, bin[K]{kind: t.kind, far: t.far})
 		}
-		kinds[i].trials += max(1, t.trials)
+		kinds[i].trials++
+		kinds[i].far = kinds[i].far && t.far
 		shared[in] = kinds
 	}
 	var out []bin[K]
@@ -110,8 +112,14 @@ func gather[K comparable](things []bin[K], frames ...vg.Rectangle) []bin[K] {
 	return out
 }
 
-// parts is into how many cells a length is cut.
-func parts(length vg.Length) int { return max(1, int(math.Round(float64(length/cellSize)))) }
+// parts is into how many cells a length is cut; a strip is one cell high.
+func parts(length vg.Length) int {
+	n := int(math.Round(float64(length / cellSize)))
+	if n < 4 {
+		return 1
+	}
+	return n
+}
 
 // place is the cell of a length in which v lies.
 func place(v, from, to vg.Length) int {
@@ -121,17 +129,13 @@ func place(v, from, to vg.Length) int {
 
 // gatherMarks is gather for the marks of fates.
 func gatherMarks(marks []mark, frames ...vg.Rectangle) []mark {
-	type kind struct {
-		fate fate
-		far  bool
-	}
-	var things []bin[kind]
+	var things []bin[fate]
 	for _, m := range marks {
-		things = append(things, bin[kind]{kind{m.fate, m.far}, m.at, m.trials})
+		things = append(things, bin[fate]{kind: m.fate, at: m.at, far: m.far})
 	}
 	marks = nil
 	for _, b := range gather(things, frames...) {
-		marks = append(marks, mark{at: b.at, fate: b.kind.fate, far: b.kind.far, trials: b.trials})
+		marks = append(marks, mark{at: b.at, fate: b.kind, far: b.far, trials: b.trials})
 	}
 	return marks
 }

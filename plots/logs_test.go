@@ -25,19 +25,25 @@ func studied(t *testing.T) map[string]*result.Results {
 		"the demo's log": filepath.Join("..", "testdata", "demo", "week.xlsx"),
 		"a log of six":   simulatedLog(t, 6, 3),
 		"a log of 200":   simulatedLog(t, 200, 4),
+		"a log of 2000":  simulatedLog(t, 2000, 5),
 		"a hostile log":  hostileLog(t),
 	} {
-		log, err := ingest.Read([]string{file}, ingest.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := analysis.Run(log, analysis.Settings{Seed: 1})
-		if err != nil {
-			t.Fatal(err)
-		}
-		out[name] = r
+		out[name] = study(t, file)
 	}
 	return out
+}
+
+func study(t *testing.T, file string) *result.Results {
+	t.Helper()
+	log, err := ingest.Read([]string{file}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := analysis.Run(log, analysis.Settings{Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
 }
 
 func simulatedLog(t *testing.T, trials int, seed uint64) string {

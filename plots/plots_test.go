@@ -213,7 +213,11 @@ func TestWordsAreForCooks(t *testing.T) {
 }
 
 func TestManyTrialsStaySmall(t *testing.T) {
-	for _, f := range append(All(kitchen(10_000, 4)), All(kitchen(1000, 4))...) {
+	figures := All(kitchen(5000, 4))
+	for _, n := range []int{1000, 10_000} {
+		figures = append(figures, All(study(t, simulatedLog(t, n, 1)))...)
+	}
+	for _, f := range figures {
 		svg, err := f.SVG()
 		if err != nil {
 			t.Fatal(err)

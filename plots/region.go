@@ -250,11 +250,15 @@ func (f *regionFigure) makeKey() {
 	if f.several {
 		f.key = append(f.key, severalKey()...)
 	}
+	pale := "pale: far from "
+	if f.several {
+		pale = "pale: all far from "
+	}
 	for _, s := range f.shown {
 		if s.far {
 			f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) {
 				drawMarks(c, []mark{{at: at, fate: worked, far: true}})
-			}, "pale: far from " + f.fixedWords()})
+			}, pale + f.fixedWords()})
 			break
 		}
 	}
@@ -317,6 +321,9 @@ func (f *regionFigure) caption(absent int) string {
 	}
 	if f.several {
 		s = append(s, severalWords)
+		if f.strip {
+			s = append(s, "The strip along the bottom is the trials without emulsifier.")
+		}
 	}
 	s = append(s, leftOut(absent)...)
 	return strings.Join(s, " ")

@@ -177,13 +177,20 @@ func (f trialsFigure) panels() int {
 func (f *trialsFigure) caption(all int) string {
 	var s []string
 	if len(f.made) > 0 {
-		s = append(s, "Each mark is one trial at its fat and "+shortName(f.r, f.up)+".")
+		of := "Each mark is one trial at its"
+		if f.several {
+			of = "Each mark is one trial or several at about their"
+		}
+		s = append(s, of+" fat and "+shortName(f.r, f.up)+".")
 	}
 	if len(f.held) > 0 {
 		s = append(s, "Holds stand in the order of the log.")
 	}
 	if f.several {
 		s = append(s, severalWords)
+		if f.nothing && len(f.held) > 0 {
+			s = append(s, "The strip along the bottom is the trials without a hold.")
+		}
 	}
 	absent := 0
 	if len(f.made) > 0 {
@@ -284,6 +291,10 @@ func (f trialsFigure) holdPanel(c draw.Canvas, x, y func(float64) vg.Length) {
 		for s := 0.0; s <= 1; s += 0.02 {
 			spots = append(spots, spot{at: vg.Point{X: c.X(1 - s), Y: c.Y(0.06)}})
 		}
-		room.label(c, textStyle(tickSize, false, Quiet), "no hold", spots)
+		name := room.label
+		if f.several {
+			name = room.labelIfClear
+		}
+		name(c, textStyle(tickSize, false, Quiet), "no hold", spots)
 	}
 }
