@@ -16,7 +16,7 @@ import (
 const mostMarks = 700
 
 // cellSize is about the side of a cell: two marks of the middle size.
-const cellSize = 11 * vg.Length(1)
+const cellSize = 12 * vg.Length(1)
 
 // swelling is how much larger than the smallest a mark is drawn, by how many
 // trials it stands for.
