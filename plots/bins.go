@@ -27,7 +27,7 @@ var swelling = []struct {
 }{
 	{3, "up to 3 trials", 1},
 	{15, "up to 15", 1.4},
-	{math.MaxInt, "more", 1.9},
+	{math.MaxInt, "more", 1.7},
 }
 
 // swollen is the step of the mark of n trials.
@@ -41,10 +41,10 @@ func swollen(n int) (step int) {
 // severalWords is what a caption says of marks that are several trials.
 const severalWords = "A larger mark is several trials that went alike: up to 3, up to 15, more."
 
-// severalKey explains the sizes.
-func severalKey() []keyEntry {
+// severalKey explains the sizes that marks of up to so many trials can have.
+func severalKey(most int) []keyEntry {
 	var key []keyEntry
-	for _, s := range swelling {
+	for _, s := range swelling[:swollen(most)+1] {
 		key = append(key, keyEntry{func(c draw.Canvas, at vg.Point) {
 			var p vg.Path
 			worked.outline(&p, at, crowdRadius*s.times)

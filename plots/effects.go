@@ -206,7 +206,7 @@ func (f *effectsFigure) makeKey(kinds [4]int) {
 	}
 	f.key = append(f.key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value)...)
 	if f.several {
-		f.key = append(f.key, severalKey()...)
+		f.key = append(f.key, severalKey(math.MaxInt)...)
 	}
 }
 

@@ -2,6 +2,7 @@ package plots
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"gonum.org/v1/plot"
@@ -71,7 +72,7 @@ func fatLimit(r *result.Results) (Figure, bool) {
 			" those that worked above, those that failed below.",
 	}
 	if f.several = len(f.shown) > mostMarks; f.several {
-		f.key, caption = append(f.key, severalKey()...), append(caption, severalWords)
+		f.key, caption = append(f.key, severalKey(math.MaxInt)...), append(caption, severalWords)
 	}
 	return Figure{
 		Name: "fat-limit", Title: f.title,

@@ -92,7 +92,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 		caption += fmt.Sprintf(" Each mark is up to %d trials that went alike.", f.full)
 	}
 	if f.full > swelling[0].most {
-		f.key = append(f.key, severalKey()...)
+		f.key = append(f.key, severalKey(f.full)...)
 	}
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,

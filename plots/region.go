@@ -248,7 +248,7 @@ func (f *regionFigure) makeKey() {
 	f.key = append(f.key, keyEntry{keyHatch, "not tried"})
 	f.key = append(f.key, fateKey(f.r, f.shown)...)
 	if f.several {
-		f.key = append(f.key, severalKey()...)
+		f.key = append(f.key, severalKey(math.MaxInt)...)
 	}
 	pale := "pale: far from "
 	if f.several {

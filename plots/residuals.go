@@ -2,6 +2,7 @@ package plots
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"gonum.org/v1/plot"
@@ -108,7 +109,7 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 		caption = append(caption, "Levels are from a fit that has the day or the cook beside the mix.")
 	}
 	if f.several {
-		f.key, caption = append(f.key, severalKey()...), append(caption, severalWords)
+		f.key, caption = append(f.key, severalKey(math.MaxInt)...), append(caption, severalWords)
 	}
 	return Figure{
 		Name: "residuals", Title: f.title, Caption: strings.Join(caption, " "),

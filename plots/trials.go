@@ -66,7 +66,7 @@ func trials(r *result.Results) (Figure, bool) {
 		f.key = append(f.key, holdKey(kinds, false, r.Targets.HoldMinutes.Value)...)
 	}
 	if f.several {
-		f.key = append(f.key, severalKey()...)
+		f.key = append(f.key, severalKey(math.MaxInt)...)
 	}
 	return Figure{
 		Name: "trials", Title: f.title, Caption: f.caption(len(all)),
