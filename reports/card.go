@@ -151,7 +151,7 @@ func partTitle(p result.Part, lines []result.FormulaLine) string {
 	}
 	switch {
 	case p.Part == "fat" && emulsified:
-		return "Fat part: melt together"
+		return "Fat part: melt the emulsifier in"
 	case p.Part == "fat":
 		return "Fat part"
 	case p.Part == "water" && emulsified:

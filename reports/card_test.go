@@ -111,7 +111,7 @@ func TestCards(t *testing.T) {
 // What is weighed comes in the order of addition, with what each part comes to.
 func TestCardWeighs(t *testing.T) {
 	_, cards := cardsOf(benched())
-	want := `Fat part: melt together|132.9 g|4.687 oz|44.3 %
+	want := `Fat part: melt the emulsifier in|132.9 g|4.687 oz|44.3 %
 clarified butter|129.3 g|4.560 oz|± 5.6 g|43.1 %|100 % of fat
 GMS|3.6 g|0.127 oz|± 0.2 g|1.2 %|2.8 % of fat
 Water part|165.0 g|5.821 oz|55.0 %

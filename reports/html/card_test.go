@@ -26,7 +26,7 @@ func longCard(ingredients, steps int) reports.Card {
 		Mind: []reports.Text{said("Strain the mix. Fill and charge to your canister's marking, whatever stands here."),
 			said("Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Thick mix: wear eye protection."),
 			said("Hot fat burns. Cool the mix to what your canister is rated for before you fill it.")},
-		Parts: []reports.CardPart{{Title: "Fat part: melt together", Grams: said("116.9 g"), Ounces: said("4.124 oz"), OfMix: said("39.0 %")},
+		Parts: []reports.CardPart{{Title: "Fat part: melt the emulsifier in", Grams: said("116.9 g"), Ounces: said("4.124 oz"), OfMix: said("39.0 %")},
 			{Title: "Water part: disperse together", Grams: said("183.1 g"), Ounces: said("6.459 oz"), OfMix: said("61.0 %")}},
 		Blanks: []reports.Blank{{Label: said("day"), Line: true}, {Label: said("made by"), Line: true}, {Label: said("canister"), Line: true}, {Label: said("chargers"), Line: true},
 			{Label: said("came out"), Choices: []string{"yes", "partly", "no"}}, {Label: said("split"), Choices: []string{"yes", "no"}},

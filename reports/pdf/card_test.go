@@ -27,7 +27,7 @@ func benchCard(ingredients, steps int) reports.Card {
 			{Label: words("hold"), Line: true, Unit: "min", Choices: []string{"still standing"}},
 			{Label: words("drained at minute 20"), Line: true, Unit: "%"}}}
 	names := []string{"clarified butter", "glycerol monostearate", "hazelnut oil", "cider, reduced by half", "sucrose ester 15", "roasted squash stock", "xanthan"}
-	for k, title := range []string{"Fat part: melt together", "Water part: disperse together"} {
+	for k, title := range []string{"Fat part: melt the emulsifier in", "Water part: disperse together"} {
 		part := reports.CardPart{Title: title, Grams: words("116.9 g"), OfMix: words("39.0 %")}
 		for i := k; i < ingredients; i += 2 {
 			part.Lines = append(part.Lines, reports.CardLine{Name: words(fmt.Sprint(names[i%len(names)], " no", i)), Grams: words("112.9 g"), Within: words("± 5.6 g"),
