@@ -48,7 +48,7 @@ func (r *reader) guess() *phrase {
 	}
 	dim := r.m.Unit.Dimension()
 	if _, known := ingredient.Lookup(name); known {
-		if inside == nil || IngredientAmount.Takes(dim) && dim != quantity.Any && !aboutFoam(inside.entries[0].role) {
+		if inside == nil || tellsFat(r.v, r.core) || IngredientAmount.Takes(dim) && dim != quantity.Any && !aboutFoam(inside.entries[0].role) {
 			r.m.Role, r.m.Ingredient, r.m.sure = IngredientAmount, name, true
 			return nil
 		}

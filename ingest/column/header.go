@@ -125,6 +125,12 @@ func (r *reader) aside(ts []token) bool {
 	return true
 }
 
+// tellsFat says whether a header ends with how fat something is: "36 % fat".
+func tellsFat(v *vocabulary, ts []token) bool {
+	n := len(ts)
+	return n > 2 && v.basis[ts[n-1].text] == OfFat && ts[n-2].text == "%" && ts[n-3].kind == number
+}
+
 func (r *reader) percent(ts []token) {
 	if ts[0].text == "%" {
 		r.setUnit(quantity.PercentUnit)
@@ -243,6 +249,9 @@ func (r *reader) tail(ts []token, alone bool) int {
 				return 1
 			}
 		}
+	}
+	if tellsFat(r.v, ts) && !alone {
+		return 0 // "cream 36 % fat" is a name
 	}
 	// "% of fat", "% fat", "of water %".
 	for k := min(4, n); k >= 1; k-- {
