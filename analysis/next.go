@@ -113,7 +113,7 @@ func (s *study) step(from *trial) {
 		missed = max(missed, n)
 	}
 	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet, missed); {
-	case most == 0, most == missed: // which way a taste lies nobody knows beforehand
+	case most == 0:
 		return
 	case most == c.Clogged+c.Partly:
 		m.FatPercent, m.EmulsifierPercent, m.EmulsifierGrams = scale(m.FatPercent, 0.85), scale(m.EmulsifierPercent, 0.75), scale(m.EmulsifierGrams, 0.75)
@@ -121,6 +121,8 @@ func (s *study) step(from *trial) {
 	case most == c.Broke:
 		m.FatPercent = scale(m.FatPercent, 0.85)
 		reason = "most trials that failed split: the same with less fat"
+	case most > max(c.ShortHold, c.TooWet): // which way a taste lies nobody knows beforehand
+		return
 	default:
 		m.EmulsifierPercent, m.EmulsifierGrams = scale(m.EmulsifierPercent, 1.25), scale(m.EmulsifierGrams, 1.25)
 		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
