@@ -7,6 +7,7 @@ import (
 
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // An addition is an ingredient that is neither fat nor water nor emulsifier: a thickener,
@@ -61,11 +62,11 @@ func (s *study) addAdditions() {
 			}
 		}
 		key := ingest.VariableName(name) + "_percent"
-		taken := slices.ContainsFunc(s.extras, func(e ingest.Variable) bool { return e.Name == key })
+		taken := slices.ContainsFunc(s.extras, func(e trial.Variable) bool { return e.Name == key })
 		if taken || high-low <= 2*step { // no more than weighing makes of one percent
 			continue
 		}
-		s.extras = append(slices.Clip(s.extras), ingest.Variable{Name: key, Label: name, Unit: "% of mix"})
+		s.extras = append(slices.Clip(s.extras), trial.Variable{Name: key, Label: name, Unit: "% of mix"})
 		s.additions = append(s.additions, key)
 		for i, x := range v {
 			if !math.IsNaN(x) {
@@ -76,7 +77,7 @@ func (s *study) addAdditions() {
 }
 
 // give adds an extra to a trial, whose maps others share.
-func (t *trial) give(name string, v float64) {
+func (t *placed) give(name string, v float64) {
 	own := *t.Trial
 	own.Extras = maps.Clone(own.Extras)
 	if own.Extras == nil {
@@ -87,7 +88,7 @@ func (t *trial) give(name string, v float64) {
 }
 
 // sameAdditions says whether a trial had the percents that the starts are made with.
-func (s *study) sameAdditions(t *trial) bool {
+func (s *study) sameAdditions(t *placed) bool {
 	for i, b := range s.beside {
 		if slices.Contains(s.additions, b.name) && t.beside[i] != s.basis.Beside[i] {
 			return false

@@ -10,6 +10,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // five is a log of the classic columns; of gives what stands in each.
@@ -193,16 +194,16 @@ func TestWildValues(t *testing.T) {
 	path := written(t, five(24, func(i int) (fat, emulsifier, hlb, hold string) {
 		return between(i, 0.618, 34, 52), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), between(i, 0.236, 8, 36)
 	}))
-	for name, set := range map[string]func(t *ingest.Trial, v float64){
-		"hold":             func(t *ingest.Trial, v float64) { t.Hold = &ingest.Interval{Low: v, High: v} },
-		"hold, at least":   func(t *ingest.Trial, v float64) { t.Hold = &ingest.Interval{Low: v, High: math.Inf(1)} },
-		"hold, at most":    func(t *ingest.Trial, v float64) { t.Hold = &ingest.Interval{Low: math.Inf(-1), High: v} },
-		"hold, two looks":  func(t *ingest.Trial, v float64) { t.Hold = &ingest.Interval{Low: v, High: 1.0001 * v} },
-		"drained":          func(t *ingest.Trial, v float64) { t.Drained = &ingest.Interval{Low: v, High: v} },
-		"fat":              func(t *ingest.Trial, v float64) { t.FatPercent = &v },
-		"emulsifier":       func(t *ingest.Trial, v float64) { t.EmulsifierPercent = &v },
-		"blend HLB":        func(t *ingest.Trial, v float64) { t.BlendHLB = &v },
-		"fat and the hold": func(t *ingest.Trial, v float64) { t.FatPercent, t.Hold = &v, &ingest.Interval{Low: v, High: v} },
+	for name, set := range map[string]func(t *trial.Trial, v float64){
+		"hold":             func(t *trial.Trial, v float64) { t.Hold = &trial.Interval{Low: v, High: v} },
+		"hold, at least":   func(t *trial.Trial, v float64) { t.Hold = &trial.Interval{Low: v, High: math.Inf(1)} },
+		"hold, at most":    func(t *trial.Trial, v float64) { t.Hold = &trial.Interval{Low: math.Inf(-1), High: v} },
+		"hold, two looks":  func(t *trial.Trial, v float64) { t.Hold = &trial.Interval{Low: v, High: 1.0001 * v} },
+		"drained":          func(t *trial.Trial, v float64) { t.Drained = &trial.Interval{Low: v, High: v} },
+		"fat":              func(t *trial.Trial, v float64) { t.FatPercent = &v },
+		"emulsifier":       func(t *trial.Trial, v float64) { t.EmulsifierPercent = &v },
+		"blend HLB":        func(t *trial.Trial, v float64) { t.BlendHLB = &v },
+		"fat and the hold": func(t *trial.Trial, v float64) { t.FatPercent, t.Hold = &v, &trial.Interval{Low: v, High: v} },
 	} {
 		for _, v := range []float64{1e12, 1e-12} {
 			for _, every := range []int{1, 2, 24} {

@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 func TestOrderOfAddition(t *testing.T) {
@@ -56,7 +57,7 @@ func TestOrderOfAddition(t *testing.T) {
 // nothing of them.
 func TestWithinKeepsTheChance(t *testing.T) {
 	exact, loose := 0, 0
-	logs := []*ingest.Log{}
+	logs := []*trial.Log{}
 	week, err := ingest.Read([]string{demo}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -173,7 +174,7 @@ func TestMethodIsCarried(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	log.Method = []ingest.Step{{Text: "melt"}, {Text: "chill", Critical: true, Limit: "4 h at least"}}
+	log.Method = []trial.Step{{Text: "melt"}, {Text: "chill", Critical: true, Limit: "4 h at least"}}
 	r, err := Run(log, Settings{Seed: 1})
 	if err != nil {
 		t.Fatal(err)

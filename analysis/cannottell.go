@@ -110,7 +110,7 @@ func (s *surface) near(v int, a, b float64) bool {
 }
 
 // steps counts a variable's levels, up to 3.
-func (s *study) steps(trials []*trial, v int) int {
+func (s *study) steps(trials []*placed, v int) int {
 	var seen []float64
 	for _, t := range trials {
 		if !slices.ContainsFunc(seen, func(x float64) bool { return s.near(v, x, t.mix[v]) }) {
@@ -124,11 +124,11 @@ func (s *study) steps(trials []*trial, v int) int {
 
 // oneAtATime says whether nearly every trial differs in one variable at most from
 // one mix, the one in the middle of the cross.
-func (s *study) oneAtATime(trials []*trial) bool {
+func (s *study) oneAtATime(trials []*placed) bool {
 	most := 0
-	var bases []*trial
+	var bases []*placed
 	for _, t := range trials { // a few bases tell: most trials of a cross share its middle
-		if len(bases) < 50 && !slices.ContainsFunc(bases, func(b *trial) bool { return s.sameMix(b.mix, t.mix) }) {
+		if len(bases) < 50 && !slices.ContainsFunc(bases, func(b *placed) bool { return s.sameMix(b.mix, t.mix) }) {
 			bases = append(bases, t)
 		}
 	}
@@ -171,12 +171,12 @@ func (s *study) notTold(add func(kind, sentence string)) {
 
 // days names what a log without days, of one day, or of one cook a day hides.
 func (s *study) days(add func(kind, sentence string)) {
-	var all []*trial
+	var all []*placed
 	for i := range s.trials {
 		all = append(all, &s.trials[i])
 	}
-	day, dayAt := levels(all, func(t *trial) string { return t.Day })
-	cook, cookAt := levels(all, func(t *trial) string { return t.Cook })
+	day, dayAt := levels(all, func(t *placed) string { return t.Day })
+	cook, cookAt := levels(all, func(t *placed) string { return t.Cook })
 	switch len(day) {
 	case 0:
 		add("days", "no day is logged, so whether results differ from day to day cannot be told")

@@ -10,8 +10,9 @@ import (
 
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -43,8 +44,8 @@ func (s *study) chooseChoices() {
 
 // cooks names who made every trial. Nobody chooses a cook for a formula: chances are
 // those of a mix made by any of them.
-func cooks(trials []*trial) map[*trial]string {
-	out := map[*trial]string{}
+func cooks(trials []*placed) map[*placed]string {
+	out := map[*placed]string{}
 	for _, t := range trials {
 		if t.Cook != "" {
 			out[t] = t.Cook
@@ -55,7 +56,7 @@ func cooks(trials []*trial) map[*trial]string {
 
 // offsets puts the levels of one choice beside the mix, or of one thing to average over;
 // of names each trial's level.
-func (s *study) offsets(by string, of map[*trial]string, averaged bool) *result.Choice {
+func (s *study) offsets(by string, of map[*placed]string, averaged bool) *result.Choice {
 	times := map[string]int{}
 	for _, name := range of {
 		times[name]++
@@ -97,7 +98,7 @@ func (s *study) offsets(by string, of map[*trial]string, averaged bool) *result.
 				}
 				return p.choice
 			},
-			at: func(t *trial) float64 {
+			at: func(t *placed) float64 {
 				name, known := of[t]
 				switch {
 				case known && level[name] == term:
@@ -114,7 +115,7 @@ func (s *study) offsets(by string, of map[*trial]string, averaged bool) *result.
 // firstNames gives ingredients the log's first name for what is the same: one kind of one HLB.
 type firstNames map[string]string
 
-func (a firstNames) name(p ingest.Amount) string {
+func (a firstNames) name(p trial.Amount) string {
 	key := p.What.Name
 	if h := p.What.HLB; h != nil {
 		key = fmt.Sprint(key, h.Value)
@@ -127,9 +128,9 @@ func (a firstNames) name(p ingest.Amount) string {
 
 // emulsifierSets names the emulsifiers of every trial. One made with a part of a set
 // only, such as the lipophilic one of a pair, is the end of that set's range of HLB.
-func emulsifierSets(trials []*trial) map[*trial]string {
+func emulsifierSets(trials []*placed) map[*placed]string {
 	names := firstNames{}
-	sets := map[*trial][]string{}
+	sets := map[*placed][]string{}
 	for _, t := range trials {
 		var set []string
 		for _, p := range t.Parts {
@@ -159,7 +160,7 @@ func emulsifierSets(trials []*trial) map[*trial]string {
 			whole[name] = larger[0]
 		}
 	}
-	out := map[*trial]string{}
+	out := map[*placed]string{}
 	for t, set := range sets {
 		out[t] = whole[strings.Join(set, " and ")]
 	}
@@ -167,9 +168,9 @@ func emulsifierSets(trials []*trial) map[*trial]string {
 }
 
 // mainFats names the fat that every trial has most of.
-func mainFats(trials []*trial) map[*trial]string {
+func mainFats(trials []*placed) map[*placed]string {
 	names := firstNames{}
-	out := map[*trial]string{}
+	out := map[*placed]string{}
 	for _, t := range trials {
 		most := 0.0
 		for _, p := range t.Parts {
@@ -185,7 +186,7 @@ func mainFats(trials []*trial) map[*trial]string {
 // way is one combination of levels that trials were made with.
 type way struct {
 	beside []float64
-	trials []*trial
+	trials []*placed
 }
 
 // ways are those a start may be made in: of every choice a level used often enough.
@@ -205,7 +206,7 @@ func (s *study) ways() []way {
 		switch {
 		case chosen < len(s.out.Choices): // one of the others, or the trial does not say
 		case at < 0:
-			out = append(out, way{held, []*trial{t}})
+			out = append(out, way{held, []*placed{t}})
 		default:
 			out[at].trials = append(out[at].trials, t)
 		}
@@ -223,7 +224,7 @@ func (s *study) hold(w way) {
 }
 
 // levelOf is the level of a choice that a trial was made with, "" if it does not say.
-func (s *study) levelOf(choice string, t *trial) string {
+func (s *study) levelOf(choice string, t *placed) string {
 	for i, b := range s.beside {
 		if b.of == choice && t.beside[i] != 0 {
 			return b.level
@@ -233,7 +234,7 @@ func (s *study) levelOf(choice string, t *trial) string {
 }
 
 // madeAlike says whether a trial was made in the way that is held.
-func (s *study) madeAlike(t *trial) bool {
+func (s *study) madeAlike(t *placed) bool {
 	for i, b := range s.beside {
 		if b.chosen() && t.beside[i] != s.basis.Beside[i] {
 			return false

@@ -5,6 +5,7 @@ import (
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/result"
+
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/stat/distuv"
 )

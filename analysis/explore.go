@@ -6,6 +6,7 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+
 	"gonum.org/v1/gonum/stat"
 )
 

@@ -8,7 +8,8 @@ import (
 
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
+
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 )
@@ -18,7 +19,7 @@ import (
 type beside struct {
 	name  string // as the terms in the results call it
 	prior func(prior) posterior.Normal
-	at    func(*trial) float64
+	at    func(*placed) float64
 	// of and level, if it is the offset of one level of a choice, or of something that
 	// is averaged over.
 	of, level string
@@ -46,7 +47,7 @@ const (
 
 // extra is how the trials on the surface had one of the log's extras.
 type extra struct {
-	ingest.Variable
+	trial.Variable
 	trials, known int
 	low, high     float64
 	rarer         int     // trials in the emptier half of the range
@@ -54,7 +55,7 @@ type extra struct {
 	alike         int     // known trials that had it
 }
 
-func newExtra(x ingest.Variable, trials []*trial) extra {
+func newExtra(x trial.Variable, trials []*placed) extra {
 	e := extra{Variable: x, trials: len(trials)}
 	var values, worked []float64
 	for _, t := range trials {
@@ -105,7 +106,7 @@ func usual(values []float64) float64 {
 }
 
 // at is a trial's value; a trial that does not say is taken to have had the usual one.
-func (e *extra) at(t *trial) float64 {
+func (e *extra) at(t *placed) float64 {
 	if v, ok := t.Extras[e.Name]; ok {
 		return v
 	}
@@ -198,7 +199,7 @@ func (s *study) join(e extra) {
 		s.settings[len(s.settings)-1].Ingredient = e.Label
 	}
 	s.beside = append(s.beside, beside{name: e.Name, prior: func(p prior) posterior.Normal { return p.setting },
-		at: func(t *trial) float64 { return (e.at(t) - e.usual) / scale }})
+		at: func(t *placed) float64 { return (e.at(t) - e.usual) / scale }})
 }
 
 // placeBeside gives every trial on the surface its values beside the mix.

@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/region"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
+
 	"gonum.org/v1/gonum/mat"
 )
 

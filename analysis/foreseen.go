@@ -12,9 +12,9 @@ func (s *study) foresee() {
 	if !s.chain.CanLeaveOut() {
 		return
 	}
-	place := make([]map[*trial]int, len(s.links))
+	place := make([]map[*placed]int, len(s.links))
 	for i, l := range s.links {
-		place[i] = map[*trial]int{}
+		place[i] = map[*placed]int{}
 		for k, t := range l.trials {
 			place[i][t] = k
 		}
@@ -49,7 +49,7 @@ func (s *study) confounded() {
 		s.withDayOrCook(s.vars[i].Label, s.column(i, trials), trials)
 	}
 	for _, c := range s.out.Choices {
-		of := func(t *trial) string { return s.levelOf(c.By, t) }
+		of := func(t *placed) string { return s.levelOf(c.By, t) }
 		for i, v := range s.vars {
 			if share, groups := betweenShare(s.column(i, trials), trials, of); groups > 1 && share >= copied {
 				s.hardlyTell(v.Label, "which "+c.By, share)
@@ -66,7 +66,7 @@ func (s *study) confounded() {
 }
 
 // withDayOrCook says where a variable changed from day to day or cook to cook only.
-func (s *study) withDayOrCook(label string, column []float64, trials []*trial) {
+func (s *study) withDayOrCook(label string, column []float64, trials []*placed) {
 	for _, g := range groupings[:2] {
 		if share, groups := betweenShare(column, trials, g.of); groups > 1 && groups <= len(trials)/2 && share >= copied {
 			s.hardlyTell(label, "the "+g.by, share)
@@ -80,7 +80,7 @@ func (s *study) hardlyTell(a, b string, share float64) {
 }
 
 // column is a variable's coordinate in every trial.
-func (s *study) column(v int, trials []*trial) []float64 {
+func (s *study) column(v int, trials []*placed) []float64 {
 	out := make([]float64, len(trials))
 	for k, t := range trials {
 		out[k] = s.basis.Coordinates[v].Of(t.mix[v])
@@ -107,7 +107,7 @@ func squaredCorrelation(a, b []float64) float64 {
 }
 
 // betweenShare is the share of a variable's variation that lies between groups.
-func betweenShare(v []float64, trials []*trial, of func(*trial) string) (share float64, groups int) {
+func betweenShare(v []float64, trials []*placed, of func(*placed) string) (share float64, groups int) {
 	sum, count := map[string]float64{}, map[string]float64{}
 	mean := 0.0
 	for k, t := range trials {

@@ -9,8 +9,8 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // passed is a use limit that a line of a formula is above.
@@ -20,7 +20,7 @@ type passed struct {
 }
 
 // overLimits is the use limits that a formula passes: the kitchen's own, or those on file.
-func overLimits(template *trial, f *formula.Formula, own bool) (over []passed) {
+func overLimits(template *placed, f *formula.Formula, own bool) (over []passed) {
 	for _, l := range f.Lines {
 		for _, p := range template.Parts {
 			if p.Name != l.Name {
@@ -67,7 +67,7 @@ func (s *study) keepsLimits() func(mix []float64) bool {
 		return nil
 	}
 	all := s.templates()
-	var some []*trial
+	var some []*placed
 	for i := 0; i < len(all); i += (len(all) + mostTemplates - 1) / mostTemplates {
 		some = append(some, all[i])
 	}
@@ -92,12 +92,12 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 // grams scales a mix to the batch on the scale's step, in the proportions of the
 // nearest trial that worked, or else the nearest; a trial whose ingredients cannot
 // make the mix gives way to the next.
-func (s *study) grams(values []float64) (*formula.Formula, *trial, string) {
+func (s *study) grams(values []float64) (*formula.Formula, *placed, string) {
 	return s.gramsOf(values, s.templates())
 }
 
 // templates is the trials whose proportions a formula may have.
-func (s *study) templates() (out []*trial) {
+func (s *study) templates() (out []*placed) {
 	for _, t := range s.onSurface() {
 		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
 			out = append(out, t)
@@ -106,11 +106,11 @@ func (s *study) templates() (out []*trial) {
 	return out
 }
 
-func (s *study) gramsOf(values []float64, templates []*trial) (*formula.Formula, *trial, string) {
+func (s *study) gramsOf(values []float64, templates []*placed) (*formula.Formula, *placed, string) {
 	if len(templates) == 0 {
 		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	}
-	slices.SortStableFunc(templates, func(a, b *trial) int {
+	slices.SortStableFunc(templates, func(a, b *placed) int {
 		if (a.works == yes) != (b.works == yes) {
 			return map[bool]int{true: -1, false: 1}[a.works == yes]
 		}
@@ -144,7 +144,7 @@ func or(a, b *float64) float64 {
 
 // recipe is a trial's mix in grams, nil unless the log has every ingredient: some
 // logs write the grams of the emulsifier only.
-func recipe(t *ingest.Trial) []formula.Part {
+func recipe(t *trial.Trial) []formula.Part {
 	sum := 0.0
 	for _, p := range t.Parts {
 		sum += p.Grams

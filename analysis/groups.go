@@ -29,7 +29,7 @@ const inseparable = 10
 func (s *study) groupEffects() {
 	type job struct {
 		by string
-		of func(*trial) string // nil = the order
+		of func(*placed) string // nil = the order
 		l  *link
 	}
 	var jobs []job
@@ -57,16 +57,16 @@ func (s *study) groupEffects() {
 // log, and every column of lots a kitchen logs.
 func (s *study) compared() []grouping {
 	out := slices.Clone(groupings[:2])
-	out = append(out, grouping{"canister size", func(t *trial) string { return t.Canister }})
+	out = append(out, grouping{"canister size", func(t *placed) string { return t.Canister }})
 	for _, name := range s.log.Labels {
-		out = append(out, grouping{name, func(t *trial) string { return t.Raw[name] }})
+		out = append(out, grouping{name, func(t *placed) string { return t.Raw[name] }})
 	}
 	return out
 }
 
 // levels is the names of a group in order of appearance, and which of them each
 // trial has, -1 where it has none.
-func levels(trials []*trial, of func(*trial) string) (names []string, at []int) {
+func levels(trials []*placed, of func(*placed) string) (names []string, at []int) {
 	for _, t := range trials {
 		name := of(t)
 		k := -1
@@ -91,7 +91,7 @@ func unnamed(at []int) (n int) {
 }
 
 // groupEffect tests one group of one result.
-func (s *study) groupEffect(by string, of func(*trial) string, l *link) result.GroupEffect {
+func (s *study) groupEffect(by string, of func(*placed) string, l *link) result.GroupEffect {
 	fam, name := s.lineFamily(l.outcome)
 	e := result.GroupEffect{By: by, Result: string(l.outcome), Distribution: name, Levels: []result.Level{},
 		NotToldFrom: []string{}, Verdict: result.CannotTell}

@@ -8,6 +8,7 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
+
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -15,7 +16,7 @@ import (
 // groupDesign is straight terms, then a column a level but the first, or the
 // order from 0 to 1; beside it each row's level. Trials that name no level are
 // left out.
-func (s *study) groupDesign(e *result.GroupEffect, of func(*trial) string, l *link) (*mat.Dense, []latent.Obs, []int) {
+func (s *study) groupDesign(e *result.GroupEffect, of func(*placed) string, l *link) (*mat.Dense, []latent.Obs, []int) {
 	b := s.termsOf(1)
 	level := make([]int, len(l.trials))
 	e.DF = 1

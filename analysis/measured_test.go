@@ -9,6 +9,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // TestRuler has, a line a case, what a logged value says on a ruler, and where a target
@@ -80,7 +81,7 @@ func tasted(t *testing.T, target string) *result.Results {
 		}
 		for _, v := range log.Extras {
 			if v.Result {
-				log.Targets.Results = []ingest.ResultTarget{{Result: v, Interval: ingest.Interval{Low: low, High: high}}}
+				log.Targets.Results = []trial.ResultTarget{{Result: v, Interval: trial.Interval{Low: low, High: high}}}
 			}
 		}
 	}
@@ -141,7 +142,7 @@ func TestTasteIsATarget(t *testing.T) {
 // A target nobody logged a result for leaves nothing recommended.
 func TestTargetNobodyMeasured(t *testing.T) {
 	log := readDemo(t)
-	log.Targets.Results = []ingest.ResultTarget{{Result: ingest.Variable{Name: "score", Label: "taste", Result: true}, Interval: ingest.Interval{Low: 6, High: math.Inf(1)}}}
+	log.Targets.Results = []trial.ResultTarget{{Result: trial.Variable{Name: "score", Label: "taste", Result: true}, Interval: trial.Interval{Low: 6, High: math.Inf(1)}}}
 	r, err := Run(log, Settings{Seed: 1})
 	if err != nil {
 		t.Fatal(err)
@@ -151,7 +152,7 @@ func TestTargetNobodyMeasured(t *testing.T) {
 	}
 }
 
-func readDemo(t *testing.T) *ingest.Log {
+func readDemo(t *testing.T) *trial.Log {
 	t.Helper()
 	log, err := ingest.Read([]string{demo}, ingest.Options{})
 	if err != nil {

@@ -11,14 +11,14 @@ import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // link is the observations one outcome's line rests on.
 type link struct {
 	outcome result.Outcome
-	trials  []*trial // in the order of the observations
-	answers []bool   // yes/no outcomes
+	trials  []*placed // in the order of the observations
+	answers []bool    // yes/no outcomes
 	seen    []latent.Obs
 	ruler   // of a result beside hold and drainage
 }
@@ -31,7 +31,7 @@ func isNumber(o result.Outcome) bool { return o != result.CameOut && o != result
 
 // gather collects an outcome's observations: each is fitted only on trials that
 // reached it.
-func (s *study) gather(o result.Outcome, trials []*trial) link {
+func (s *study) gather(o result.Outcome, trials []*placed) link {
 	l := link{outcome: o}
 	if !slices.Contains(result.Chain, o) {
 		l.ruler = s.rulerOf(string(o))
@@ -80,13 +80,13 @@ func (s *study) gather(o result.Outcome, trials []*trial) link {
 // answer down, a number if it was seen often enough.
 func (s *study) judge() {
 	s.judged = judged{}
-	var all []*trial
+	var all []*placed
 	written := map[result.Outcome]bool{}
 	for i := range s.trials {
 		t := &s.trials[i]
 		all = append(all, t)
-		written[result.CameOut] = written[result.CameOut] || t.CameOut != ingest.Unknown
-		written[result.Broke] = written[result.Broke] || t.Broke != ingest.Unknown
+		written[result.CameOut] = written[result.CameOut] || t.CameOut != trial.Unknown
+		written[result.Broke] = written[result.Broke] || t.Broke != trial.Unknown
 	}
 	for _, o := range s.want.Outcomes() {
 		l := s.gather(o, all)
@@ -165,7 +165,7 @@ func (s *study) believe(i int) error {
 		default:
 			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
 			low, high := s.asked(l)
-			m.Asked = interval(&ingest.Interval{Low: low, High: high})
+			m.Asked = interval(&trial.Interval{Low: low, High: high})
 		}
 		m.Observations = count(l.seen)
 		m.Mean, m.Covariance = line.Terms, rows(line.Given)

@@ -52,7 +52,7 @@ func (s *study) nextTrials() {
 }
 
 // repeatReason says why the best trial is worth making again.
-func (s *study) repeatReason(best *trial) string {
+func (s *study) repeatReason(best *placed) string {
 	made := 0
 	for i := range s.trials {
 		if s.trials[i].group == best.group {
@@ -69,7 +69,7 @@ func (s *study) repeatReason(best *trial) string {
 }
 
 // named is how a person would call a trial.
-func named(t *trial) string {
+func named(t *placed) string {
 	if t.ID != "" {
 		return "trial " + t.ID
 	}
@@ -78,8 +78,8 @@ func named(t *trial) string {
 
 // thinnest is the trial with the least fat and emulsifier: where to go back to
 // when nothing came out.
-func (s *study) thinnest() *trial {
-	var best *trial
+func (s *study) thinnest() *placed {
+	var best *placed
 	least := math.Inf(1)
 	for i := range s.trials {
 		t := &s.trials[i]
@@ -97,7 +97,7 @@ func (s *study) thinnest() *trial {
 // step suggests one mix a step away from a trial, against what failed most: less
 // of what thickens if trials clogged, less fat if they split, more emulsifier if
 // they fell or wept.
-func (s *study) step(from *trial) {
+func (s *study) step(from *placed) {
 	c := s.out.Counts
 	m := s.mixOfTrial(from)
 	var reason string
@@ -140,7 +140,7 @@ func (s *study) step(from *trial) {
 }
 
 // asMade is a trial's own formula scaled to the batch.
-func (s *study) asMade(t *trial) []result.FormulaLine {
+func (s *study) asMade(t *placed) []result.FormulaLine {
 	if t.recipe == nil || t.FatPercent == nil || t.EmulsifierPercent == nil {
 		return []result.FormulaLine{}
 	}

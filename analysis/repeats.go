@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
+
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
@@ -44,7 +45,7 @@ func (s *surface) sameMix(a, b []float64) bool {
 // group finds the trials that repeat a formula. A repeat differs by less than a
 // point of fat, so each trial is held only against first trials near in fat.
 func (s *study) group() {
-	bucket := func(t *trial) int {
+	bucket := func(t *placed) int {
 		if t.FatPercent == nil {
 			return math.MinInt
 		}
@@ -87,7 +88,7 @@ func (s *surface) sameBeside(a, b []float64) bool {
 }
 
 // repeats says whether b is a new mix of a's formula, made the same way.
-func (s *study) repeats(a, b *trial) bool {
+func (s *study) repeats(a, b *placed) bool {
 	if a.mix != nil && b.mix != nil && !s.sameBeside(a.beside, b.beside) {
 		return false
 	}
@@ -99,7 +100,7 @@ func (s *study) repeats(a, b *trial) bool {
 
 // sameConstants keeps trials apart that differ in a number that is no variable of
 // the surface.
-func (s *study) sameConstants(a, b *trial) bool {
+func (s *study) sameConstants(a, b *placed) bool {
 	same := func(x, y *float64) bool {
 		return (x == nil) == (y == nil) && (x == nil || math.Abs(*x-*y) <= sameEmulsifier*math.Abs(*x))
 	}

@@ -7,7 +7,7 @@ import (
 
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // fewest is how many usable trials a surface needs before anything is said of
@@ -16,7 +16,7 @@ const fewest = 8
 
 // Run studies a log. The error is for a log the arithmetic fails on; what a log
 // cannot show is a status in the results, never an error.
-func Run(log *ingest.Log, set Settings) (*result.Results, error) {
+func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	s := &study{log: log, want: targets(log, set), seed: set.Seed, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
 		Targets: s.want, Batch: batch(log, set)}
@@ -126,7 +126,7 @@ func (s *study) read() {
 		out.Inputs = append(out.Inputs, result.Input{File: f.File, SHA256: f.SHA256})
 	}
 	out.Rows = result.Rows{Read: s.log.Rows.Read, Furniture: s.log.Rows.Furniture, Trials: len(s.log.Trials)}
-	for _, p := range ingest.Grouped(s.log.Problems) {
+	for _, p := range trial.Grouped(s.log.Problems) {
 		out.Problems = append(out.Problems, result.Problem{Kind: p.Kind, Severity: severities[p.Severity],
 			At: p.At.String(), Count: max(p.Count, 1), Read: p.Read, Do: p.Do})
 	}
@@ -141,7 +141,7 @@ func (s *study) read() {
 		t := &s.log.Trials[i]
 		show(&out.Trials[i], t)
 		if t.Used() {
-			s.trials = append(s.trials, trial{Trial: t, shown: &out.Trials[i], recipe: recipe(t)})
+			s.trials = append(s.trials, placed{Trial: t, shown: &out.Trials[i], recipe: recipe(t)})
 		} else {
 			out.Rows.SetAside = append(out.Rows.SetAside, result.SetAside{At: t.At.String(), Reason: t.Aside})
 		}
@@ -149,11 +149,11 @@ func (s *study) read() {
 	out.Rows.Used = len(s.trials)
 }
 
-var severities = map[ingest.Severity]result.Severity{ingest.MustFix: result.MustFix,
-	ingest.PleaseLook: result.PleaseLook, ingest.ForInformation: result.ForInformation}
+var severities = map[trial.Severity]result.Severity{trial.MustFix: result.MustFix,
+	trial.PleaseLook: result.PleaseLook, trial.ForInformation: result.ForInformation}
 
 // show copies one trial as read.
-func show(out *result.Trial, t *ingest.Trial) {
+func show(out *result.Trial, t *trial.Trial) {
 	*out = result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student,
 		Note: t.Note, Used: t.Used(), Reason: t.Aside, Flagged: t.Flagged != "",
 		BatchGrams: t.BatchGrams, FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
@@ -162,7 +162,7 @@ func show(out *result.Trial, t *ingest.Trial) {
 	for _, p := range t.Parts {
 		out.Ingredient = append(out.Ingredient, result.Amount{Name: p.Name, Grams: p.Grams})
 	}
-	if a, known := map[ingest.Answer]result.Answer{ingest.Yes: result.Yes, ingest.Partly: result.Partly, ingest.No: result.No}[t.CameOut]; known {
+	if a, known := map[trial.Answer]result.Answer{trial.Yes: result.Yes, trial.Partly: result.Partly, trial.No: result.No}[t.CameOut]; known {
 		out.CameOut = &a
 	}
 	out.Broke = broke(t).pointer()
@@ -170,7 +170,7 @@ func show(out *result.Trial, t *ingest.Trial) {
 		if out.Missing == nil {
 			out.Missing = map[string]string{}
 		}
-		out.Missing[field] = map[ingest.Why]string{ingest.NotMeasured: "not_measured", ingest.DidNotComeOut: "did_not_come_out"}[why]
+		out.Missing[field] = map[trial.Why]string{trial.NotMeasured: "not_measured", trial.DidNotComeOut: "did_not_come_out"}[why]
 	}
 }
 
@@ -193,9 +193,9 @@ func (s *study) verdicts() {
 			c.Unknown++
 		}
 		switch {
-		case t.CameOut == ingest.Partly:
+		case t.CameOut == trial.Partly:
 			c.Partly++
-		case t.CameOut == ingest.No:
+		case t.CameOut == trial.No:
 			c.Clogged++
 		case cameOut(t.Trial) == yes:
 			c.CameOut++
@@ -254,8 +254,8 @@ func (s *study) lineOf(o result.Outcome) *posterior.LinePosterior {
 // best is the best trial made, as a cook would say: one that worked before one
 // that may have, those made and worked more often first, then the longest hold,
 // then the most fat. Nil if nothing came out.
-func (s *study) best() *trial {
-	rank := func(t *trial) [5]float64 {
+func (s *study) best() *placed {
+	rank := func(t *placed) [5]float64 {
 		worked, failed := 0.0, 0.0
 		for i := range s.trials {
 			if o := &s.trials[i]; o.group == t.group {
@@ -277,7 +277,7 @@ func (s *study) best() *trial {
 		r[4] = or(t.FatPercent, nil)
 		return r
 	}
-	var best *trial
+	var best *placed
 	var top [5]float64
 	for i := range s.trials {
 		t := &s.trials[i]
@@ -317,7 +317,7 @@ func (s *study) bestSeen() *result.BestSeen {
 }
 
 // mixOfTrial is a trial's mix, with its own values of the extras that are named.
-func (s *study) mixOfTrial(t *trial) result.Mix {
+func (s *study) mixOfTrial(t *placed) result.Mix {
 	m := result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
 		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB}
 	for name := range s.usual {

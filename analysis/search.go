@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/region"
+
 	"gonum.org/v1/gonum/floats"
 )
 

@@ -11,7 +11,7 @@ import (
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // Settings are what the person who runs the study sets by hand; nil = not set,
@@ -19,9 +19,9 @@ import (
 type Settings struct {
 	Hold, Drained, DrainedAt, Chance *float64
 	Batch, ScaleStep                 *float64
-	Tries                            []ingest.Try // formulas to judge, before those of the log
-	FreeSigns                        bool         // do not assume the trade's signs
-	Ounces                           bool         // beside grams
+	Tries                            []trial.Try // formulas to judge, before those of the log
+	FreeSigns                        bool        // do not assume the trade's signs
+	Ounces                           bool        // beside grams
 	Seed                             uint64
 	Version                          string
 }
@@ -37,7 +37,7 @@ const (
 )
 
 // pick resolves one value: flag, then the kitchen's sheet, then the assumption.
-func pick(flag *float64, name string, sheet *ingest.Target, assumed float64) result.Target {
+func pick(flag *float64, name string, sheet *trial.Target, assumed float64) result.Target {
 	switch {
 	case flag != nil:
 		return result.Target{Value: *flag, From: name}
@@ -47,7 +47,7 @@ func pick(flag *float64, name string, sheet *ingest.Target, assumed float64) res
 	return result.Target{Value: assumed, From: "assumed"}
 }
 
-func targets(log *ingest.Log, s Settings) result.Targets {
+func targets(log *trial.Log, s Settings) result.Targets {
 	t := log.Targets
 	return result.Targets{
 		HoldMinutes:      pick(s.Hold, "--hold", t.HoldMinutes, AssumedHoldMinutes),
@@ -58,7 +58,7 @@ func targets(log *ingest.Log, s Settings) result.Targets {
 	}
 }
 
-func measuredTargets(asked []ingest.ResultTarget) []result.ResultTarget {
+func measuredTargets(asked []trial.ResultTarget) []result.ResultTarget {
 	out := []result.ResultTarget{}
 	for _, a := range asked {
 		seen := interval(&a.Interval)
@@ -70,7 +70,7 @@ func measuredTargets(asked []ingest.ResultTarget) []result.ResultTarget {
 
 // batch settles the grams a formula is scaled to: the median logged batch unless
 // set, on the scale's step.
-func batch(log *ingest.Log, s Settings) result.Batch {
+func batch(log *trial.Log, s Settings) result.Batch {
 	var logged []float64
 	for i := range log.Trials {
 		t := &log.Trials[i]
@@ -113,7 +113,7 @@ func batch(log *ingest.Log, s Settings) result.Batch {
 }
 
 // canisters is the sizes of canister the log names, sorted.
-func canisters(log *ingest.Log) []string {
+func canisters(log *trial.Log) []string {
 	sizes := map[string]bool{}
 	for i := range log.Trials {
 		if t := &log.Trials[i]; t.Used() && t.Canister != "" {

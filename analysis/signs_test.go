@@ -7,10 +7,11 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // studied is a log's study up to the search.
-func studied(t *testing.T, log *ingest.Log, set Settings) *study {
+func studied(t *testing.T, log *trial.Log, set Settings) *study {
 	t.Helper()
 	s := &study{log: log, want: targets(log, set), seed: 1, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Targets: s.want, Batch: batch(log, set)}

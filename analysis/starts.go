@@ -118,7 +118,7 @@ func (s *study) unjudged() string {
 func (s *study) clogChance(mix []float64) *float64 { return s.clogs(s.basis.Features(mix)) }
 
 // clogChanceOf is the same of a trial made once more, as it was made.
-func (s *study) clogChanceOf(t *trial) *float64 {
+func (s *study) clogChanceOf(t *placed) *float64 {
 	return s.clogs(s.basis.With(t.beside).Features(t.mix))
 }
 
@@ -243,7 +243,7 @@ func (s *study) made(values []float64) (times, worked int) {
 
 // closest is the kitchen's own trial nearest to a mix.
 func (s *study) closest(values []float64) *result.Closest {
-	var best *trial
+	var best *placed
 	near := math.Inf(1)
 	for _, t := range s.onSurface() {
 		d := s.distance(values, t.mix)

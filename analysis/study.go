@@ -10,19 +10,20 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
-	"foamfield/ingest"
 	"foamfield/ingest/table"
+	"foamfield/ingest/trial"
+
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 )
 
 // study is one run in the making: the log on one side, the results on the other.
 type study struct {
-	log    *ingest.Log
+	log    *trial.Log
 	want   result.Targets
 	judged judged
 	out    *result.Results
-	trials []trial // those used, in the log's order
+	trials []placed // those used, in the log's order
 	surface
 	daySD    float64 // added to the scatter of numbers where the log cannot show it
 	chain    *region.Chain
@@ -33,15 +34,15 @@ type study struct {
 	draws    *region.Draws
 	seed     uint64
 
-	extras    []ingest.Variable // the log's, and the additions it varied
-	additions []string          // names of these
+	extras    []trial.Variable // the log's, and the additions it varied
+	additions []string         // names of these
 
 	tradeSigns bool
 }
 
-// trial is a used trial with what the study makes of it.
-type trial struct {
-	*ingest.Trial
+// placed is a used trial with what the study makes of it.
+type placed struct {
+	*trial.Trial
 	shown    *result.Trial
 	mix      []float64 // values of the surface's variables, nil if off the surface
 	beside   []float64 // values of the terms beside them
@@ -105,7 +106,7 @@ const carried = 0.6
 
 // emulsified says whether a trial can lie on the surface at all: without
 // emulsifier there is no HLB and no logarithm.
-func emulsified(t *ingest.Trial) bool {
+func emulsified(t *trial.Trial) bool {
 	for _, v := range []*float64{t.EmulsifierPercent, t.EmulsifierGrams} {
 		if v != nil && *v <= 0 {
 			return false
@@ -118,7 +119,7 @@ func emulsified(t *ingest.Trial) bool {
 // every trial on their surface.
 func (s *study) chooseVariables() error {
 	s.constants = map[string]float64{}
-	used := make([]ingest.Trial, len(s.trials))
+	used := make([]trial.Trial, len(s.trials))
 	for i := range s.trials {
 		used[i] = *s.trials[i].Trial
 	}
@@ -271,7 +272,7 @@ func (s *surface) mixOf(values []float64) result.Mix {
 }
 
 // onSurface is the trials that lie on the surface.
-func (s *study) onSurface() (out []*trial) {
+func (s *study) onSurface() (out []*placed) {
 	for i := range s.trials {
 		if s.trials[i].mix != nil {
 			out = append(out, &s.trials[i])

@@ -4,20 +4,20 @@ import (
 	"math"
 
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // grouping is a way a kitchen splits its trials.
 type grouping struct {
 	by string
-	of func(*trial) string
+	of func(*placed) string
 }
 
 var groupings = []grouping{
-	{"day", func(t *trial) string { return t.Day }},
-	{"cook", func(t *trial) string { return t.Cook }},
-	{"student", func(t *trial) string { return t.Student }},
-	{"file", func(t *trial) string { return t.At.File }},
+	{"day", func(t *placed) string { return t.Day }},
+	{"cook", func(t *placed) string { return t.Cook }},
+	{"student", func(t *placed) string { return t.Student }},
+	{"file", func(t *placed) string { return t.At.File }},
 }
 
 // summaries counts trials by day, cook, student and file, in order of first
@@ -26,10 +26,10 @@ func (s *study) summaries() {
 	problems := s.problemRows()
 	for _, g := range groupings {
 		var names []string
-		of := map[string][]*trial{}
+		of := map[string][]*placed{}
 		asking := map[string]int{} // problems, also of trials set aside
 		for i := range s.log.Trials {
-			t := trial{Trial: &s.log.Trials[i]}
+			t := placed{Trial: &s.log.Trials[i]}
 			for _, row := range t.Rows {
 				asking[g.of(&t)] += problems[rowOf{t.At.File, t.At.Sheet, row}]
 			}
@@ -62,14 +62,14 @@ type rowOf struct {
 func (s *study) problemRows() map[rowOf]int {
 	out := map[rowOf]int{}
 	for _, p := range s.log.Problems {
-		if p.Severity != ingest.ForInformation && p.At.Row > 0 {
+		if p.Severity != trial.ForInformation && p.At.Row > 0 {
 			out[rowOf{p.At.File, p.At.Sheet, p.At.Row}]++
 		}
 	}
 	return out
 }
 
-func summary(by, name string, trials []*trial) result.Summary {
+func summary(by, name string, trials []*placed) result.Summary {
 	out := result.Summary{By: by, Name: name, Trials: len(trials)}
 	holds := map[int][]float64{}
 	for _, t := range trials {

@@ -5,18 +5,18 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // tries judges the formulas somebody asked about.
-func (s *study) tries(asked []ingest.Try) {
+func (s *study) tries(asked []trial.Try) {
 	s.out.Tries = make([]result.Try, 0, len(asked))
 	for _, a := range asked {
 		s.out.Tries = append(s.out.Tries, s.try(a))
 	}
 }
 
-func (s *study) try(a ingest.Try) result.Try {
+func (s *study) try(a trial.Try) result.Try {
 	t := result.Try{Name: a.Name, From: a.From, Notes: []string{}, Ingredients: []result.FormulaLine{},
 		Fails: map[result.Outcome]float64{}, Predicted: map[result.Outcome]result.Predicted{}}
 	t.Mix = result.Mix{FatPercent: a.Fat, EmulsifierPercent: a.Emulsifier, EmulsifierGrams: a.EmulsifierGrams, BlendHLB: a.HLB}
@@ -76,7 +76,7 @@ func (s *study) try(a ingest.Try) result.Try {
 
 // placed is the formula's point on the surface, open places filled from the surest
 // start or else the middle of what was tried.
-func (s *study) placed(t *result.Try, a ingest.Try, note func(string, ...any)) ([]float64, bool) {
+func (s *study) placed(t *result.Try, a trial.Try, note func(string, ...any)) ([]float64, bool) {
 	given := map[string]*float64{fatPercent: a.Fat, emulsifierPercent: a.Emulsifier, emulsifierGrams: a.EmulsifierGrams, blendHLB: a.HLB}
 	// Percent and grams of emulsifier turn into each other at the batch.
 	if b := s.out.Batch.Grams; b > 0 {

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // tri is yes, no, or not known.
@@ -30,11 +30,11 @@ func (t tri) pointer() *bool {
 
 // cameOut says whether a trial came out fully. A foam that was watched or drained
 // came out, even where nobody wrote so.
-func cameOut(t *ingest.Trial) tri {
+func cameOut(t *trial.Trial) tri {
 	switch t.CameOut {
-	case ingest.Yes:
+	case trial.Yes:
 		return yes
-	case ingest.Partly, ingest.No:
+	case trial.Partly, trial.No:
 		return no
 	}
 	if t.Hold != nil || t.Drained != nil {
@@ -43,18 +43,18 @@ func cameOut(t *ingest.Trial) tri {
 	return unknown
 }
 
-func broke(t *ingest.Trial) tri {
+func broke(t *trial.Trial) tri {
 	switch t.Broke {
-	case ingest.Yes:
+	case trial.Yes:
 		return yes
-	case ingest.No:
+	case trial.No:
 		return no
 	}
 	return unknown
 }
 
 // atLeast says whether a number known up to bounds reaches a target.
-func atLeast(i *ingest.Interval, target float64) tri {
+func atLeast(i *trial.Interval, target float64) tri {
 	switch {
 	case i == nil:
 		return unknown
@@ -66,7 +66,7 @@ func atLeast(i *ingest.Interval, target float64) tri {
 	return unknown
 }
 
-func atMost(i *ingest.Interval, target float64) tri {
+func atMost(i *trial.Interval, target float64) tri {
 	switch {
 	case i == nil:
 		return unknown
@@ -84,9 +84,9 @@ type judged map[result.Outcome]bool
 
 // passes says for every judged outcome whether the trial passes it. Outcomes it
 // never reached (a clogged foam has no hold) are unknown.
-func (j judged) passes(t *ingest.Trial, want result.Targets) map[result.Outcome]tri {
+func (j judged) passes(t *trial.Trial, want result.Targets) map[result.Outcome]tri {
 	p := map[result.Outcome]tri{}
-	if j[result.CameOut] || t.CameOut != ingest.Unknown {
+	if j[result.CameOut] || t.CameOut != trial.Unknown {
 		p[result.CameOut] = cameOut(t)
 	}
 	if p[result.CameOut] == no {
@@ -116,7 +116,7 @@ func (j judged) passes(t *ingest.Trial, want result.Targets) map[result.Outcome]
 }
 
 // meets says whether a result the kitchen measures lies where it is wanted.
-func meets(t *ingest.Trial, asked result.ResultTarget) tri {
+func meets(t *trial.Trial, asked result.ResultTarget) tri {
 	v, measured := t.Extras[string(asked.Result)]
 	switch {
 	case !measured:
@@ -149,7 +149,7 @@ func works(passes map[result.Outcome]tri, chain []result.Outcome) (tri, []result
 	return verdict, failed
 }
 
-func interval(i *ingest.Interval) *result.Interval {
+func interval(i *trial.Interval) *result.Interval {
 	if i == nil {
 		return nil
 	}

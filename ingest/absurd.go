@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // Bounds beyond which a number is a slip of the unit or the finger, whoever the
@@ -34,7 +35,7 @@ func absurd(r quantity.Reading) bool {
 
 // impossible reports a number no kitchen can mean.
 func (b *row) impossible(col int, what, do string) {
-	b.problem("impossible value", MustFix, col, quoted(b.text(col))+" cannot be "+what, do)
+	b.problem("impossible value", trial.MustFix, col, quoted(b.text(col))+" cannot be "+what, do)
 }
 
 // possibleFat reports whether a fat percent can be meant.
@@ -56,7 +57,7 @@ func (b *row) possibleEmulsifier(percent float64, r *recipe) bool {
 	if col == 0 {
 		col = r.emulsifierColumn()
 	}
-	b.problem("impossible value", MustFix, col, fmt.Sprintf("the emulsifiers are %s %% of the mix", number(percent)),
+	b.problem("impossible value", trial.MustFix, col, fmt.Sprintf("the emulsifiers are %s %% of the mix", number(percent)),
 		"type their grams again, or in the header what their percent is of (% of fat, % of water, % of mix); 0.1 to 5 % of the mix is common")
 	return false
 }
@@ -67,7 +68,7 @@ func (b *row) possibleSum(all float64, r *recipe) bool {
 	if all >= leastBatch && all <= mostGrams {
 		return true
 	}
-	b.problem("impossible value", MustFix, r.doses[0].col, fmt.Sprintf("the ingredients add up to %s g", number(all)),
+	b.problem("impossible value", trial.MustFix, r.doses[0].col, fmt.Sprintf("the ingredients add up to %s g", number(all)),
 		"type grams: a mix weighs 1 g to 100 kg")
 	return false
 }

@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"foamfield/ingest/trial"
 	"slices"
 	"strings"
 	"testing"
@@ -37,7 +38,7 @@ func TestAbsurdMagnitudes(t *testing.T) {
 		{"emulsifier by mass", masses + "120,10,174,y", "D3", "type their grams again"},
 	} {
 		log := mustRead(t, c.log+"\n")
-		i := slices.IndexFunc(log.Problems, func(p Problem) bool { return p.Kind == "impossible value" })
+		i := slices.IndexFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "impossible value" })
 		if c.cell == "" {
 			if i >= 0 {
 				t.Errorf("%s: %+v", c.name, log.Problems[i])
@@ -49,7 +50,7 @@ func TestAbsurdMagnitudes(t *testing.T) {
 			continue
 		}
 		p := log.Problems[i]
-		if _, cell, _ := strings.Cut(p.At.String(), "cell "); cell != c.cell || p.Severity != MustFix || !strings.Contains(p.Do, c.do) {
+		if _, cell, _ := strings.Cut(p.At.String(), "cell "); cell != c.cell || p.Severity != trial.MustFix || !strings.Contains(p.Do, c.do) {
 			t.Errorf("%s: %s %q %q, want %s with %q", c.name, cell, p.Read, p.Do, c.cell, c.do)
 		}
 	}

@@ -8,6 +8,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // Masses that do not add up to their batch are most often one slip of the
@@ -69,7 +70,7 @@ func (b *row) forgotten(r *recipe, p sums) {
 		if missing := r.batch.value - p.grams; r.batch.ok() && p.share == 0 && u.holds(missing, 2*b.book.scaleStep()) {
 			short = fmt.Sprintf(", and the ingredients are %s short of the batch", grams(missing))
 		}
-		b.problem("emulsifier left empty", PleaseLook, col, fmt.Sprintf("nothing is typed here, where most trials have %s to %s%s",
+		b.problem("emulsifier left empty", trial.PleaseLook, col, fmt.Sprintf("nothing is typed here, where most trials have %s to %s%s",
 			numberText(u.low), grams(u.high), short), "type the grams, or 0 if there was none; until then it is read as none")
 	}
 }
@@ -182,12 +183,12 @@ func (b *row) notAddedUp(r *recipe, sum, batch float64, nominal bool) (apart, se
 	// another mix, even where the sum hardly shows it.
 	apart = found.col == 0 && math.Abs(off) > contradictory*batch ||
 		found.col > 0 && found.col != r.batch.col && (math.Abs(off) > contradictory*batch || found.says > 2*found.needs || found.needs > 2*found.says)
-	severity, used := PleaseLook, "the sum is used"
+	severity, used := trial.PleaseLook, "the sum is used"
 	if nominal {
 		used = "shares of their sum are used"
 	}
 	if apart {
-		severity, used = MustFix, noFormula
+		severity, used = trial.MustFix, noFormula
 		r.contradicts = fmt.Sprintf("masses that contradict each other (the ingredients add up to %s, %s): %s", write(sum), total, noFormula)
 	}
 	read := fmt.Sprintf("the ingredients add up to %s, %s", write(sum), total)
@@ -214,7 +215,7 @@ func (b *row) notAddedUp(r *recipe, sum, batch float64, nominal bool) (apart, se
 func (b *row) askTenfold(r *recipe) {
 	for _, d := range r.doses {
 		if meant, ok := b.pointMissed(b.table.fieldOf(d.col), d.amount); ok && d.amount > 4*b.table.usual(d.col).high {
-			b.problem("far above the others", PleaseLook, d.col, fmt.Sprintf("%s is far above the other trials", quoted(b.text(d.col))),
+			b.problem("far above the others", trial.PleaseLook, d.col, fmt.Sprintf("%s is far above the other trials", quoted(b.text(d.col))),
 				fmt.Sprintf("type %s if the point was missed; it is used as it stands", number(meant)))
 		}
 	}

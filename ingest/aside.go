@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"slices"
 	"strings"
 )
@@ -21,7 +22,7 @@ func (r *reader) sayNoTrials(file string, headed bool) {
 	if headed {
 		read, do = "there is no trial below the header", "type one trial a row, right below the header"
 	}
-	r.problem("no trial in the file", PleaseLook, Place{File: file}, read, do)
+	r.problem("no trial in the file", trial.PleaseLook, trial.Place{File: file}, read, do)
 }
 
 // sayAside says of each file which of its trials are not used: one problem a
@@ -30,7 +31,7 @@ func (r *reader) sayNoTrials(file string, headed bool) {
 // indices of the files' first trials.
 func (r *reader) sayAside(starts []int) {
 	all := r.log.Trials
-	clogged := slices.ContainsFunc(all, func(t Trial) bool { return t.CameOut == No })
+	clogged := slices.ContainsFunc(all, func(t trial.Trial) bool { return t.CameOut == trial.No })
 	for i, from := range starts {
 		to := len(all)
 		if i+1 < len(starts) {
@@ -40,12 +41,12 @@ func (r *reader) sayAside(starts []int) {
 	}
 }
 
-func (r *reader) sayAsideOf(trials []Trial, clogged bool) {
+func (r *reader) sayAsideOf(trials []trial.Trial, clogged bool) {
 	for _, reason := range [...]string{nothingRead, noMix} {
 		if n, first := countAside(trials, reason); n > 0 {
-			r.found.list = append(r.found.list, Problem{"row not used", PleaseLook, trials[first].At, n,
-				rows(n, "is", "are") + " not used: " + reason,
-				"fill in what was in the mix and what happened to it, or delete what is no trial"})
+			r.found.list = append(r.found.list, trial.Problem{Kind: "row not used", Severity: trial.PleaseLook, At: trials[first].At, Count: n,
+				Read: rows(n, "is", "are") + " not used: " + reason,
+				Do:   "fill in what was in the mix and what happened to it, or delete what is no trial"})
 		}
 	}
 	n, first := countAside(trials, noResult)
@@ -54,11 +55,11 @@ func (r *reader) sayAsideOf(trials []Trial, clogged bool) {
 	}
 	at := trials[first].At
 	if notFilledIn(trials) {
-		r.problem("not filled in", PleaseLook, Place{File: at.File, Sheet: at.Sheet}, "not filled in yet: no row says what happened", howToFillIn)
+		r.problem("not filled in", trial.PleaseLook, trial.Place{File: at.File, Sheet: at.Sheet}, "not filled in yet: no row says what happened", howToFillIn)
 		return
 	}
-	p := Problem{"no result", PleaseLook, at, n, rows(n, "has", "have") + " a mix but no result",
-		"if they clogged, type no under came out (or clogged under hold)"}
+	p := trial.Problem{Kind: "no result", Severity: trial.PleaseLook, At: at, Count: n, Read: rows(n, "has", "have") + " a mix but no result",
+		Do: "if they clogged, type no under came out (or clogged under hold)"}
 	if n == 1 {
 		p.Do = strings.Replace(p.Do, "they", "it", 1)
 	}
@@ -72,7 +73,7 @@ func (r *reader) sayAsideOf(trials []Trial, clogged bool) {
 	r.found.list = slices.Insert(r.found.list, 0, p)
 }
 
-func countAside(trials []Trial, reason string) (n, first int) {
+func countAside(trials []trial.Trial, reason string) (n, first int) {
 	for i := range trials {
 		if trials[i].Aside == reason {
 			if n == 0 {
@@ -86,7 +87,7 @@ func countAside(trials []Trial, reason string) (n, first int) {
 
 // notFilledIn reports trials of which none has a result, though all have a mix:
 // a plan.
-func notFilledIn(trials []Trial) bool {
+func notFilledIn(trials []trial.Trial) bool {
 	n, _ := countAside(trials, noResult)
 	return n > 0 && n == len(trials)
 }

@@ -2,17 +2,18 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"strings"
 	"testing"
 )
 
-func findKind(log *Log, kind string) (at int, p Problem) {
+func findKind(log *trial.Log, kind string) (at int, p trial.Problem) {
 	for i, p := range log.Problems {
 		if p.Kind == kind {
 			return i, p
 		}
 	}
-	return -1, Problem{}
+	return -1, trial.Problem{}
 }
 
 // TestRowsWithoutResult: rows that say what was in the mix and not what became
@@ -29,7 +30,7 @@ func TestRowsWithoutResult(t *testing.T) {
 	} {
 		log := mustRead(t, head+c.more)
 		i, p := findKind(log, "no result")
-		if i < 0 || (i == 0) != c.first || p.Severity != PleaseLook || p.At.Row != 3 || !strings.HasPrefix(p.Do, "if they clogged, type no under came out") {
+		if i < 0 || (i == 0) != c.first || p.Severity != trial.PleaseLook || p.At.Row != 3 || !strings.HasPrefix(p.Do, "if they clogged, type no under came out") {
 			t.Fatalf("%s: problem %d %+v", c.name, i, p)
 		}
 		if p.Read != c.read || fmt.Sprint(p.Count) != c.read[:1] {
@@ -62,7 +63,7 @@ func TestCappedHolds(t *testing.T) {
 		if !strings.HasPrefix(p.Read, c.want) || c.want == "" && p.Kind != "" {
 			t.Errorf("%s: %q, want %q", c.holds, p.Read, c.want)
 		}
-		if c.want != "" && (p.Severity != PleaseLook || p.At.Col != 5 || p.Do != "if those foams still stood, type 20+") {
+		if c.want != "" && (p.Severity != trial.PleaseLook || p.At.Col != 5 || p.Do != "if those foams still stood, type 20+") {
 			t.Errorf("%s: %+v", c.holds, p)
 		}
 	}

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
+	"foamfield/ingest/trial"
 )
 
 // waterByDifference stands for the water part that no column gives.
@@ -18,19 +19,19 @@ var totalEmulsifier = ingredient.Ingredient{Name: "emulsifiers together", Kind: 
 var fatAsLogged = ingredient.Ingredient{Name: "fat", Kind: ingredient.Fat, FatPercent: &ingredient.Range{Low: 100, Value: 100, High: 100}}
 
 // blend fills in the blend HLB, or says which value is missing for it.
-func (b *row) blend(c *Composition, r *recipe, t mix.Totals) {
+func (b *row) blend(c *trial.Composition, r *recipe, t mix.Totals) {
 	for _, i := range t.WithoutHLB {
 		d := r.doses[i]
 		if d.what.Name == totalEmulsifier.Name {
 			return // the log gives the blend, or nobody can know it
 		}
-		b.book.onceOf(d.name, "no HLB", MustFix, b.table.heading(d.col),
+		b.book.onceOf(d.name, "no HLB", trial.MustFix, b.table.heading(d.col),
 			fmt.Sprintf("%s has no HLB value, so the blend HLB cannot be worked out", quoted(d.name)),
 			fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is | HLB\" and the row \"%s | emulsifier | (your supplier's value)\"", d.name))
 	}
 	for _, i := range t.Ionic {
 		d := r.doses[i]
-		b.book.onceOf(d.name, "outside the blend", ForInformation, b.table.heading(d.col),
+		b.book.onceOf(d.name, "outside the blend", trial.ForInformation, b.table.heading(d.col),
 			fmt.Sprintf("%s emulsifies but has no true HLB", quoted(d.name)),
 			"nothing to do: it is counted in the mix and left out of the blend HLB")
 	}
@@ -45,7 +46,7 @@ func (b *row) blend(c *Composition, r *recipe, t mix.Totals) {
 
 // loggedHLB takes the blend HLB the log gives where none can be worked out, and
 // compares where both are known.
-func (b *row) loggedHLB(c *Composition, r *recipe) {
+func (b *row) loggedHLB(c *trial.Composition, r *recipe) {
 	if !r.hlb.ok() {
 		return
 	}
@@ -57,13 +58,13 @@ func (b *row) loggedHLB(c *Composition, r *recipe) {
 	switch {
 	case none:
 		if r.hlb.value != 0 {
-			b.problem("HLB without emulsifier", PleaseLook, r.hlb.col,
+			b.problem("HLB without emulsifier", trial.PleaseLook, r.hlb.col,
 				fmt.Sprintf("an HLB of %s is logged for a mix without emulsifier", number(r.hlb.value)),
 				"leave the HLB empty, or log the emulsifier; the HLB is not used")
 		}
 	case c.BlendHLB == nil:
 		if r.hlb.value == 0 {
-			b.problem("HLB of 0", PleaseLook, r.hlb.col, "an HLB of 0 is read as not logged", "leave it empty, or type the blend HLB")
+			b.problem("HLB of 0", trial.PleaseLook, r.hlb.col, "an HLB of 0 is read as not logged", "leave it empty, or type the blend HLB")
 			return
 		}
 		c.BlendHLB = b.book.float(r.hlb.value)
@@ -75,16 +76,16 @@ func (b *row) loggedHLB(c *Composition, r *recipe) {
 		switch {
 		case off <= 0.25:
 		case inRange:
-			b.problem("HLB differs", PleaseLook, r.hlb.col, read+" (a blend of these may be anything from "+number(*c.HLBLow)+" to "+number(*c.HLBHigh)+")",
+			b.problem("HLB differs", trial.PleaseLook, r.hlb.col, read+" (a blend of these may be anything from "+number(*c.HLBLow)+" to "+number(*c.HLBHigh)+")",
 				"give your supplier's HLB of each emulsifier in the sheet Ingredients; the masses are used")
 		default:
-			b.problem("HLB differs", PleaseLook, r.hlb.col, read, "correct the HLB or the masses; the masses are used")
+			b.problem("HLB differs", trial.PleaseLook, r.hlb.col, read, "correct the HLB or the masses; the masses are used")
 		}
 	}
 }
 
 // impossibleHLB says that no blend has the HLB that is logged.
-func (b *row) impossibleHLB(c *Composition, r *recipe) {
+func (b *row) impossibleHLB(c *trial.Composition, r *recipe) {
 	do := "type the blend HLB, between 0 and 20"
 	switch tenth := r.hlb.value / 10; {
 	case c.BlendHLB != nil:
@@ -94,12 +95,12 @@ func (b *row) impossibleHLB(c *Composition, r *recipe) {
 	default:
 		do += ", or leave it empty"
 	}
-	b.problem("impossible value", MustFix, r.hlb.col, quoted(b.text(r.hlb.col))+" cannot be an HLB: it goes from 0 to 20", do)
+	b.problem("impossible value", trial.MustFix, r.hlb.col, quoted(b.text(r.hlb.col))+" cannot be an HLB: it goes from 0 to 20", do)
 }
 
 // needsFat says that an ingredient's own fat percent is missing.
 func (b *row) needsFat(d dose) {
-	b.book.onceOf(d.name, "no fat percent", MustFix, b.table.heading(d.col),
+	b.book.onceOf(d.name, "no fat percent", trial.MustFix, b.table.heading(d.col),
 		fmt.Sprintf("how much fat is in %s is not known, so the fat percent of the mix cannot be worked out", quoted(d.name)),
 		fmt.Sprintf("write it in the header (\"%s 35 %% fat\"), or add a sheet Ingredients with the header \"Name in the log | What it is | Fat %%\" and its row", d.name))
 }
@@ -136,7 +137,7 @@ func (b *row) checkDoubles(r *recipe, w whole) {
 		basis := d.basis
 		if basis != ofNobody {
 			if !agrees(basis) {
-				b.problem("percent differs", PleaseLook, d.col,
+				b.problem("percent differs", trial.PleaseLook, d.col,
 					fmt.Sprintf("%s %s would be %s of %s, %s are logged", number(d.amount), basis, grams(w.gramsOf(d)), d.what.Name, grams(grammes)),
 					"correct the percent or the grams; the grams are used")
 			}
@@ -147,7 +148,7 @@ func (b *row) checkDoubles(r *recipe, w whole) {
 			b.book.told("percent beside grams", b.at(d.col), fmt.Sprintf("the percent agrees with the grams as %s", d.basis),
 				"write that in the header to be sure")
 		default:
-			b.problem("percent differs", PleaseLook, d.col,
+			b.problem("percent differs", trial.PleaseLook, d.col,
 				fmt.Sprintf("%s %% of %s agrees with the %s logged neither as percent of fat, of water nor of mix", number(d.amount), d.what.Name, grams(grammes)),
 				"correct the percent or the grams; the grams are used")
 		}
@@ -185,7 +186,7 @@ func (b *row) explainGroundless(r *recipe, p sums) {
 				read += fmt.Sprintf(", of the water part %s", grams(d.amount/100*water))
 			}
 		}
-		b.problem("percent of what", MustFix, d.col, read,
+		b.problem("percent of what", trial.MustFix, d.col, read,
 			fmt.Sprintf("write \"%s, %% of fat\", \"%% of water\" or \"%% of mix\" in the header, or give the Basis in a sheet Columns", d.what.Name))
 	}
 }

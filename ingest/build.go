@@ -10,13 +10,14 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // trial builds one trial from the lines it stands on. The first line gives
 // everything; later ones, when there is a row for each reading, give more
 // readings.
-func (b *row) trial() Trial {
-	t := Trial{At: b.at(0), Rows: b.book.rowNumbers(b)}
+func (b *row) trial() trial.Trial {
+	t := trial.Trial{At: b.at(0), Rows: b.book.rowNumbers(b)}
 	b.book.recipe.reset()
 	b.book.seen.reset()
 	b.book.extras, b.book.raw = b.book.extras[:0], b.book.raw[:0]
@@ -64,7 +65,7 @@ func perReading(r column.Role) bool {
 }
 
 // take reads one cell into the trial.
-func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
+func (b *row) take(t *trial.Trial, r *recipe, s *seen, f *field, minute float64) {
 	switch f.Role {
 	case column.TrialID:
 		t.ID = b.book.same(b.text(f.col))
@@ -129,9 +130,9 @@ func (b *row) take(t *Trial, r *recipe, s *seen, f *field, minute float64) {
 		}
 	case column.OilAmount:
 		if m, ok := b.read(t, f); ok && (m.Word == quantity.NoWord || m.Word == quantity.Zero || m.Word == quantity.Trace) {
-			s.oil = said{No, f.col, false}
+			s.oil = said{trial.No, f.col, false}
 			if m.Low > 0 || m.Word == quantity.Trace || m.Word == quantity.Ring || m.Word == quantity.Puddle {
-				s.oil.answer = Yes
+				s.oil.answer = trial.Yes
 			}
 		}
 	case column.CameOut:
@@ -160,7 +161,7 @@ func (b *row) wordEvent(s *seen, m measured) {
 }
 
 // words takes a note or a result text.
-func (b *row) words(t *Trial, s *seen, f *field) {
+func (b *row) words(t *trial.Trial, s *seen, f *field) {
 	text := b.text(f.col)
 	if text == "" {
 		return
@@ -225,9 +226,9 @@ func (b *row) keepLabel(f *field) {
 }
 
 // positive reads a mass that cannot be less than some grams.
-func (b *row) positive(t *Trial, f *field, least float64, name string) known {
+func (b *row) positive(t *trial.Trial, f *field, least float64, name string) known {
 	if f.want == quantity.Volume && f.gramsPerML == 0 {
-		b.book.once("volume", MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
+		b.book.once("volume", trial.MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
 			"weigh it and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 		return known{}
 	}
@@ -251,7 +252,7 @@ func (b *row) byVolume(f *field, m measured) measured {
 		m.Low, m.High = m.Low*f.gramsPerML, m.High*f.gramsPerML
 		return m
 	}
-	b.book.once("volume", MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
+	b.book.once("volume", trial.MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
 		"weigh the liquid and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 	m.Word = quantity.NotMeasured
 	return m
@@ -270,10 +271,10 @@ func highest(f *field) float64 {
 
 // amount reads how much of an ingredient is in the mix. A blank is none of it:
 // nobody types a zero for each thing left out. Of water it means not logged.
-func (b *row) amount(t *Trial, r *recipe, f *field) {
+func (b *row) amount(t *trial.Trial, r *recipe, f *field) {
 	if f.want == quantity.Volume && f.gramsPerML == 0 {
 		if b.cellAt(f.col).Kind != sheet.Blank {
-			b.book.once("volume", MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
+			b.book.once("volume", trial.MustFix, b.table.heading(f.col), quoted(f.header)+" is a volume, and its density is not known",
 				"weigh it and write g in the header, or give \"0.92 g/mL\" (oil) or the like as the Basis in a sheet Columns")
 			r.unreadable = true
 			r.noFat = r.noFat || f.what.Kind == ingredient.Fat
@@ -311,7 +312,7 @@ func (b *row) amount(t *Trial, r *recipe, f *field) {
 
 // emulsifier reads the amount of all emulsifiers together: to compare with
 // their own columns, or in place of them.
-func (b *row) emulsifier(t *Trial, r *recipe, f *field) {
+func (b *row) emulsifier(t *trial.Trial, r *recipe, f *field) {
 	if !b.table.namesEmulsifiers {
 		before := len(r.doses)
 		b.amount(t, r, f)
@@ -337,10 +338,10 @@ func (f *field) name() string {
 }
 
 // setAside decides whether a trial can be used at all.
-func (b *row) setAside(t *Trial) {
+func (b *row) setAside(t *trial.Trial) {
 	c := &t.Composition
 	nothingIn := c.FatPercent == nil && c.EmulsifierPercent == nil && c.EmulsifierGrams == nil && c.BlendHLB == nil && len(c.Parts) == 0
-	nothingOut := t.Hold == nil && t.Drained == nil && t.CameOut == Unknown && t.Broke == Unknown
+	nothingOut := t.Hold == nil && t.Drained == nil && t.CameOut == trial.Unknown && t.Broke == trial.Unknown
 	switch {
 	case nothingIn && nothingOut:
 		t.Aside = nothingRead
@@ -361,7 +362,7 @@ func (b *row) setAside(t *Trial) {
 // without a fat percent.
 type badCell struct {
 	trial int // index into Log.Trials
-	at    Place
+	at    trial.Place
 	text  string
 }
 
@@ -377,7 +378,7 @@ func (c badCell) reason() string {
 // setAsideBadCells sets those trials aside, unless no trial of the log has a fat
 // percent: then none is studied by it.
 func (r *reader) setAsideBadCells() {
-	if !slices.ContainsFunc(r.log.Trials, func(t Trial) bool { return t.Used() && t.FatPercent != nil }) {
+	if !slices.ContainsFunc(r.log.Trials, func(t trial.Trial) bool { return t.Used() && t.FatPercent != nil }) {
 		return
 	}
 	for _, c := range r.badCells {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // dose is what one cell says of one ingredient: grams, or a percent of part of
@@ -178,8 +179,8 @@ func (w whole) gramsOf(d dose) float64 {
 }
 
 // compose works a row's recipe out and says where its cells disagree.
-func (b *row) compose(r *recipe) Composition {
-	var c Composition
+func (b *row) compose(r *recipe) trial.Composition {
+	var c trial.Composition
 	b.dropDoubles(r)
 	b.applyOwn(r)
 	for _, d := range r.doses {
@@ -212,7 +213,7 @@ func (b *row) compose(r *recipe) Composition {
 	case w.ok:
 		b.fromWhole(&c, r, w)
 		if r.contradicts != "" {
-			return Composition{}
+			return trial.Composition{}
 		}
 		if !r.explained {
 			b.checkDoubles(r, w)

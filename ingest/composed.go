@@ -7,10 +7,11 @@ import (
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
+	"foamfield/ingest/trial"
 )
 
 // fromWhole fills in what follows from a mix known to its total.
-func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
+func (b *row) fromWhole(c *trial.Composition, r *recipe, w whole) {
 	parts := b.book.scratch[:0]
 	cols := b.book.scratchCols[:0]
 	for _, d := range r.doses {
@@ -71,13 +72,13 @@ func (b *row) fromWhole(c *Composition, r *recipe, w whole) {
 	amounts := b.book.amounts[:0]
 	for i := range r.doses {
 		if d := &r.doses[i]; parts[i].Grams > 0 {
-			amounts = append(amounts, Amount{d.name, parts[i].Grams, &d.what})
+			amounts = append(amounts, trial.Amount{Name: d.name, Grams: parts[i].Grams, What: &d.what})
 		}
 	}
 	if byDifference && w.byDifference > 0 {
-		amounts = append(amounts, Amount{waterByDifference.Name, w.byDifference, &waterByDifference})
+		amounts = append(amounts, trial.Amount{Name: waterByDifference.Name, Grams: w.byDifference, What: &waterByDifference})
 		if r.waterBlank {
-			b.problem("water left empty", PleaseLook, b.table.waterColumn, "nothing is typed here",
+			b.problem("water left empty", trial.PleaseLook, b.table.waterColumn, "nothing is typed here",
 				fmt.Sprintf("type the grams; until then the batch less the other ingredients is used, %s", grams(w.byDifference)))
 		} else {
 			b.book.told("water by difference", b.at(r.batch.col), "no column gives the water part",
@@ -91,7 +92,7 @@ func isFat(d dose) bool { return d.what.Kind == ingredient.Fat }
 
 // partOnly keeps what is known of a mix whose total cannot be worked out, and
 // says what would complete it.
-func (b *row) partOnly(c *Composition, r *recipe, p sums) {
+func (b *row) partOnly(c *trial.Composition, r *recipe, p sums) {
 	list := b.book.scratch[:0]
 	amounts := b.book.amounts[:0]
 	inGramsOnly := true // what there is of emulsifiers
@@ -108,7 +109,7 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		}
 		list = append(list, mix.Part{Grams: g, What: d.what})
 		if g > 0 {
-			amounts = append(amounts, Amount{d.name, g, &d.what})
+			amounts = append(amounts, trial.Amount{Name: d.name, Grams: g, What: &d.what})
 		}
 	}
 	c.Parts = b.book.sharedParts(amounts)
@@ -137,7 +138,7 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		if text := b.text(b.table.fatColumn); text != "" {
 			read = quoted(text) + " is read as fat that was not measured"
 		}
-		b.problem("no fat logged", PleaseLook, b.table.fatColumn, read, "type the fat, 0 if there was none; until then "+noFormula)
+		b.problem("no fat logged", trial.PleaseLook, b.table.fatColumn, read, "type the fat, 0 if there was none; until then "+noFormula)
 	case (p.fats == 0 && r.fat.ok() || shares) && !r.batch.ok():
 		b.book.told("batch not known", b.at(r.fat.col), "no batch mass is logged, so the emulsifier stays in grams",
 			"add a column \"Batch g\" to have it in percent of the mix")
@@ -146,10 +147,10 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 		if text := b.text(b.table.waterColumn); text != "" {
 			read = quoted(text) + " is read as water that was not measured"
 		}
-		b.problem("no water logged", PleaseLook, b.table.waterColumn, read+", so the fat percent cannot be worked out",
+		b.problem("no water logged", trial.PleaseLook, b.table.waterColumn, read+", so the fat percent cannot be worked out",
 			"type the grams, 0 if the mix had no water; until then "+noFormula)
 	case p.weighed > 0 && !r.batch.ok() && p.fats > 0:
-		b.problem("batch not known", PleaseLook, b.table.fatColumn,
+		b.problem("batch not known", trial.PleaseLook, b.table.fatColumn,
 			"neither the batch nor the water part is logged, so the fat percent cannot be worked out",
 			"add a column \"Batch g\", or \"Water g\" with 0 if the mix had no water")
 	}
@@ -157,7 +158,7 @@ func (b *row) partOnly(c *Composition, r *recipe, p sums) {
 
 // emulsifierShares takes emulsifiers that are all in percent of the mix, which
 // say their part of it whatever the rest is.
-func (b *row) emulsifierShares(c *Composition, r *recipe) {
+func (b *row) emulsifierShares(c *trial.Composition, r *recipe) {
 	list := make([]mix.Part, 0, len(r.doses))
 	for _, d := range r.doses {
 		share := mix.Part{What: d.what}
@@ -180,7 +181,7 @@ func (b *row) emulsifierShares(c *Composition, r *recipe) {
 // more of it than that.
 func (b *row) percentOfBatch(g float64, r *recipe) *float64 {
 	if g > r.batch.value {
-		b.problem("more than the batch", MustFix, r.batch.col,
+		b.problem("more than the batch", trial.MustFix, r.batch.col,
 			fmt.Sprintf("%s of emulsifier is more than the batch of %s", grams(g), grams(r.batch.value)), "correct the batch or the emulsifier")
 		return nil
 	}
@@ -211,14 +212,14 @@ func (r *recipe) fatOf(list []mix.Part) (percent float64, ok bool) {
 
 // fromLogged takes what the log says directly where nothing better is known,
 // and compares where both are.
-func (b *row) fromLogged(c *Composition, r *recipe) {
+func (b *row) fromLogged(c *trial.Composition, r *recipe) {
 	if r.fat.ok() {
 		switch {
 		case r.explained && c.FatPercent != nil:
 		case c.FatPercent == nil:
 			c.FatPercent = b.book.float(r.fat.value)
 		case math.Abs(*c.FatPercent-r.fat.value) > max(0.5, 0.01*r.fat.value):
-			b.problem("fat percent differs", PleaseLook, r.fat.col,
+			b.problem("fat percent differs", trial.PleaseLook, r.fat.col,
 				fmt.Sprintf("%s %% logged, %s %% by the masses", number(r.fat.value), number(*c.FatPercent)),
 				"correct the fat percent or the masses; the masses are used")
 		}
@@ -235,7 +236,7 @@ func (b *row) fromLogged(c *Composition, r *recipe) {
 				c.EmulsifierPercent = b.percentOfBatch(r.emulsifierGrams.value, r)
 			}
 		case math.Abs(*c.EmulsifierGrams-r.emulsifierGrams.value) > max(2*b.book.scaleStep(), 0.02*r.emulsifierGrams.value):
-			b.problem("emulsifier differs", PleaseLook, r.emulsifierGrams.col,
+			b.problem("emulsifier differs", trial.PleaseLook, r.emulsifierGrams.col,
 				fmt.Sprintf("%s logged, %s by the emulsifiers' own masses", grams(r.emulsifierGrams.value), grams(*c.EmulsifierGrams)),
 				"correct the sum or the masses; the masses are used")
 		}
@@ -249,7 +250,7 @@ func (b *row) fromLogged(c *Composition, r *recipe) {
 				c.EmulsifierGrams = b.book.float(r.emulsifier.value / 100 * *c.BatchGrams)
 			}
 		case math.Abs(*c.EmulsifierPercent-r.emulsifier.value) > max(0.1, 0.03*r.emulsifier.value):
-			b.problem("emulsifier percent differs", PleaseLook, r.emulsifier.col,
+			b.problem("emulsifier percent differs", trial.PleaseLook, r.emulsifier.col,
 				fmt.Sprintf("%s %% logged, %s %% by the masses", number(r.emulsifier.value), number(*c.EmulsifierPercent)),
 				"correct the percent or the masses; the masses are used")
 		}

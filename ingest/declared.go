@@ -8,12 +8,13 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // declared is a row of an Ingredients sheet.
 type declared struct {
 	ingredient.Ingredient
-	at Place
+	at trial.Place
 }
 
 // meaning is a row of a Columns sheet.
@@ -25,7 +26,7 @@ type meaning struct {
 	variable   bool // a number to carry along under the header's own name
 	result     bool // and measured on the foam
 	ignore     bool
-	at         Place
+	at         trial.Place
 }
 
 // kindWords are the words of the column "What it is", beside any ingredient's
@@ -58,10 +59,10 @@ func (k *kitchen) takeIngredients(ps *problems, t kitchenTable) {
 				known, found = ingredient.Ingredient{Kind: kind}, true
 			}
 		} else if what != "" && !found {
-			ps.add("ingredient not known", MustFix, t.at(row, 1), quoted(what)+" is no kind of ingredient", howToSayKind)
+			ps.add("ingredient not known", trial.MustFix, t.at(row, 1), quoted(what)+" is no kind of ingredient", howToSayKind)
 			continue
 		} else if !found {
-			ps.add("ingredient not known", MustFix, t.at(row, 0), quoted(name)+" has nothing in the column What it is", howToSayKind)
+			ps.add("ingredient not known", trial.MustFix, t.at(row, 0), quoted(name)+" has nothing in the column What it is", howToSayKind)
 			continue
 		}
 		d.Ingredient = known
@@ -87,7 +88,7 @@ func (k *kitchen) takeIngredients(ps *problems, t kitchenTable) {
 			}
 			r, ok := rangeOf(text, v.low, v.high, v.column != 2)
 			if !ok {
-				ps.add("ingredient value not read", MustFix, t.at(row, v.column), quoted(text)+" is no "+v.name,
+				ps.add("ingredient value not read", trial.MustFix, t.at(row, v.column), quoted(text)+" is no "+v.name,
 					fmt.Sprintf("type a number between %s and %s", number(v.low), number(v.high)))
 				continue
 			}
@@ -110,7 +111,7 @@ func (k *kitchen) takeIngredients(ps *problems, t kitchenTable) {
 			d.From = d.at.String()
 		}
 		if first, again := k.ingredients[fold(name)]; again {
-			ps.add("ingredient twice", PleaseLook, d.at, quoted(name)+" stands at "+first.at.String()+" too", "delete one of the rows; the first is used")
+			ps.add("ingredient twice", trial.PleaseLook, d.at, quoted(name)+" stands at "+first.at.String()+" too", "delete one of the rows; the first is used")
 			continue
 		}
 		k.ingredients[fold(name)] = d
@@ -170,7 +171,7 @@ func (k *kitchen) takeColumns(ps *problems, t kitchenTable) {
 		if text := t.text(row, 2); text != "" {
 			u, ok := quantity.ParseUnit(text)
 			if !ok {
-				ps.add("unit not known", MustFix, t.at(row, 2), quoted(text)+" is no unit", "type g, %, min, °C, mL or the like")
+				ps.add("unit not known", trial.MustFix, t.at(row, 2), quoted(text)+" is no unit", "type g, %, min, °C, mL or the like")
 				continue
 			}
 			m.unit = u
@@ -186,7 +187,7 @@ func (k *kitchen) takeColumns(ps *problems, t kitchenTable) {
 			default:
 				density, ok := densityOf(text)
 				if !ok {
-					ps.add("basis not known", MustFix, t.at(row, 3), quoted(text)+" is no basis", "type of mix, of fat or of water; for a volume type its density, such as 0.92 g/mL")
+					ps.add("basis not known", trial.MustFix, t.at(row, 3), quoted(text)+" is no basis", "type of mix, of fat or of water; for a volume type its density, such as 0.92 g/mL")
 					continue
 				}
 				m.gramsPerML = density
@@ -194,7 +195,7 @@ func (k *kitchen) takeColumns(ps *problems, t kitchenTable) {
 		}
 		if words != "" && !m.variable && !m.ignore && column.Read(words).Role == column.None {
 			if _, ok := ingredient.Lookup(words); !ok {
-				ps.add("meaning not known", MustFix, t.at(row, 1), quoted(words)+" is no meaning of a column",
+				ps.add("meaning not known", trial.MustFix, t.at(row, 1), quoted(words)+" is no meaning of a column",
 					"type what a clear header would say, such as hold, drained, GMS, fat, came out; or variable, or ignore")
 				continue
 			}

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"encoding/csv"
+	"foamfield/ingest/trial"
 	"math"
 	"os"
 	"strconv"
@@ -54,7 +55,7 @@ func TestDemoWeek(t *testing.T) {
 		}
 		return v
 	}
-	answers := map[string]Answer{"y": Yes, "n": No, "partly": Partly, "": Unknown}
+	answers := map[string]trial.Answer{"y": trial.Yes, "n": trial.No, "partly": trial.Partly, "": trial.Unknown}
 	off := 0
 	for i := range log.Trials {
 		x, r := &log.Trials[i], trials[i]

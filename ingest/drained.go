@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // drain is one reading of the drained liquid.
@@ -64,7 +65,7 @@ func limitOf(values []float64) limit {
 }
 
 // drained is the drained liquid in percent of the foam at the target minute.
-func (b *row) drained(t *Trial, s *seen) *Interval {
+func (b *row) drained(t *trial.Trial, s *seen) *trial.Interval {
 	var series []point
 	for i := range s.drains {
 		d := &s.drains[i]
@@ -72,9 +73,9 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 		if d.Word == quantity.NotMeasured || d.Word == quantity.DidNotComeOut || d.Word == quantity.Ditto {
 			continue
 		}
-		if t.CameOut == No {
+		if t.CameOut == trial.No {
 			if d.High > 0 && d.Word == quantity.NoWord && !s.cloggedSaid {
-				b.problem("drained beside clogged", PleaseLook, d.col,
+				b.problem("drained beside clogged", trial.PleaseLook, d.col,
 					fmt.Sprintf("a drainage of %s is logged for a foam that did not come out", quoted(b.text(d.col))),
 					"correct the drainage or the came out column; the trial counts as clogged")
 			}
@@ -88,10 +89,10 @@ func (b *row) drained(t *Trial, s *seen) *Interval {
 		if d.grams {
 			if !s.sample.ok() {
 				if b.table.sampleColumn == 0 {
-					b.book.once("no sample mass", MustFix, b.at(d.col), "the drainage is in grams, and no column says how much foam it came from",
+					b.book.once("no sample mass", trial.MustFix, b.at(d.col), "the drainage is in grams, and no column says how much foam it came from",
 						"add a column \"Sample g\" with the grams of foam set to drain, or type percents and write % in the header")
 				} else if !s.sampleSaid {
-					b.problem("sample mass missing", MustFix, b.table.sampleColumn,
+					b.problem("sample mass missing", trial.MustFix, b.table.sampleColumn,
 						fmt.Sprintf("no mass is typed here, and a drainage of %s g needs it", b.text(d.col)),
 						"type the grams of foam that were set to drain")
 				}
@@ -122,7 +123,7 @@ func (b *row) moreThanTheFoam(d *drain, s *seen, percent float64) {
 		read = fmt.Sprintf("%s of %s of foam is %s %%, more than the whole foam", quoted(b.text(d.col)), grams(s.sample.value), number(percent))
 		u := b.table.usual(s.sample.col)
 		if v := 10 * s.sample.value; !u.holds(s.sample.value, 0) && u.holds(v, 0) {
-			b.problem("impossible drainage", MustFix, s.sample.col, read, fmt.Sprintf("this sample is a tenth of the others: type %s here if that was weighed", number(v)))
+			b.problem("impossible drainage", trial.MustFix, s.sample.col, read, fmt.Sprintf("this sample is a tenth of the others: type %s here if that was weighed", number(v)))
 			return
 		}
 	}
@@ -133,7 +134,7 @@ func (b *row) moreThanTheFoam(d *drain, s *seen, percent float64) {
 			do += fmt.Sprintf(" (%s %%)", number(percent*v/d.Low))
 		}
 	}
-	b.problem("impossible drainage", MustFix, d.col, read, do)
+	b.problem("impossible drainage", trial.MustFix, d.col, read, do)
 }
 
 // halfTime fits a curve to a series of readings and keeps its half-time.
@@ -149,7 +150,7 @@ func (b *row) halfTime(series []point) {
 	if !ok {
 		return
 	}
-	v := Variable{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}
+	v := trial.Variable{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}
 	b.book.extra(v)
 	b.book.extras = append(b.book.extras, pair{name: v.Name, value: curve.half})
 	b.book.told("drainage curve", b.at(series[0].col),
@@ -169,7 +170,7 @@ func (b *row) amountDrained(d *drain) (low, high float64, ok bool) {
 	switch d.Word {
 	case quantity.NoWord, quantity.Zero:
 		if d.High < 0 || d.Low < 0 && !math.IsInf(d.Low, -1) {
-			b.problem("impossible drainage", MustFix, d.col, quoted(b.text(d.col))+" is less than nothing", "type the drained amount, 0 or more")
+			b.problem("impossible drainage", trial.MustFix, d.col, quoted(b.text(d.col))+" is less than nothing", "type the drained amount, 0 or more")
 			return 0, 0, false
 		}
 		if d.High > 0 {
@@ -188,7 +189,7 @@ func (b *row) amountDrained(d *drain) (low, high float64, ok bool) {
 			"type the amount, or a bound such as <0.5")
 		return 0, high, true
 	}
-	b.problem("drainage not a number", MustFix, d.col, quoted(b.text(d.col))+" is no amount of liquid",
+	b.problem("drainage not a number", trial.MustFix, d.col, quoted(b.text(d.col))+" is no amount of liquid",
 		"type the drained grams or percent")
 	return 0, 0, false
 }
@@ -203,7 +204,7 @@ type point struct {
 // around it, or bounded by the nearest when they all lie on one side. Liquid
 // only ever leaves the foam, so an earlier reading is the least there can be
 // and a later one the most.
-func (b *row) atTarget(series []point) *Interval {
+func (b *row) atTarget(series []point) *trial.Interval {
 	target := b.book.drainedAt()
 	for i := range series {
 		if math.IsNaN(series[i].minute) {
@@ -247,7 +248,7 @@ func (b *row) atTarget(series []point) *Interval {
 }
 
 func (b *row) otherMinute(p point, target float64, bound string) {
-	b.problem("drained at another minute", PleaseLook, p.col,
+	b.problem("drained at another minute", trial.PleaseLook, p.col,
 		fmt.Sprintf("read at %s min; at %s min it is known only as %s that", number(p.minute), number(target), bound),
 		fmt.Sprintf("if %s min is the minute that counts, set \"drained at\" to %s in the Targets sheet or give --drained-at %s",
 			number(p.minute), number(p.minute), number(p.minute)))

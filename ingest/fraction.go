@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // A percent of emulsifier may well be below 1, so a 0.02 among percents is no
@@ -41,7 +42,7 @@ func (r *reader) surveyDoses(t *table, f *field) {
 	slices.Sort(values)
 	middle := values[len(values)/2]
 	if middle < allFractions && bare {
-		r.problem("percent or fraction", PleaseLook, t.heading(f.col), fmt.Sprintf("%s is read as typed, about %s %%", quoted(f.header), number(middle)),
+		r.problem("percent or fraction", trial.PleaseLook, t.heading(f.col), fmt.Sprintf("%s is read as typed, about %s %%", quoted(f.header), number(middle)),
 			fmt.Sprintf("if these are fractions, type %s for %s, or write \"fraction\" in the header", number(100*middle), number(middle)))
 		return
 	}
@@ -56,13 +57,13 @@ func (b *row) askFraction(f *field, k known) {
 	if _, bare := bareNumber(b.sheet, b.cellAt(f.col)); !bare {
 		return
 	}
-	b.problem("percent or fraction", PleaseLook, f.col,
+	b.problem("percent or fraction", trial.PleaseLook, f.col,
 		fmt.Sprintf("%s is read as %s %%, far below the others of its column", quoted(b.text(f.col)), number(k.value)),
 		fmt.Sprintf("type %s if that is meant, %s%% if not", number(100*k.value), number(k.value)))
 }
 
 // fatPercent reads a fat percent of the mix, where 0.45 may be 45 %.
-func (b *row) fatPercent(t *Trial, f *field) known {
+func (b *row) fatPercent(t *trial.Trial, f *field) known {
 	if f.want != quantity.Percent {
 		b.amount(t, &b.book.recipe, f)
 		return known{}
@@ -88,7 +89,7 @@ func (b *row) asPercent(f *field, k known) known {
 		return k
 	}
 	if f.mixed {
-		b.problem("percent or fraction", PleaseLook, f.col,
+		b.problem("percent or fraction", trial.PleaseLook, f.col,
 			fmt.Sprintf("%s is read as %s %%, while other cells of the column say percent", quoted(b.text(f.col)), number(100*k.value)),
 			fmt.Sprintf("type %s if that is right, %s%% if not", number(100*k.value), number(k.value)))
 	} else {

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"math"
 )
 
@@ -16,15 +17,15 @@ const (
 
 // longestHold follows the largest of the exact holds while a log is read.
 type longestHold struct {
-	exact   int     // exact holds in all
-	minutes float64 // the largest
-	equal   int     // how many are that long
-	at      Place   // of the first of them
-	stood   float64 // the latest look at which a foam still stood
-	within  float64 // the latest look at which one no longer did
+	exact   int         // exact holds in all
+	minutes float64     // the largest
+	equal   int         // how many are that long
+	at      trial.Place // of the first of them
+	stood   float64     // the latest look at which a foam still stood
+	within  float64     // the latest look at which one no longer did
 }
 
-func (l *longestHold) see(i Interval, at func() Place) {
+func (l *longestHold) see(i trial.Interval, at func() trial.Place) {
 	v, exact := i.Exact()
 	switch {
 	case !exact && math.IsInf(i.High, 1):
@@ -52,7 +53,7 @@ func (r *reader) sayCappedHolds() {
 		return
 	}
 	minutes := number(l.minutes)
-	r.problem("holds all end alike", PleaseLook, l.at,
+	r.problem("holds all end alike", trial.PleaseLook, l.at,
 		fmt.Sprintf("%d of %d holds are exactly %s and none is longer", l.equal, l.exact, minutes),
 		fmt.Sprintf("if those foams still stood, type %s+", minutes))
 }

@@ -10,11 +10,12 @@ import (
 	"testing"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // readText reads a log typed as text. Lines are cells joined with commas, as in
 // a .csv file.
-func readText(t testing.TB, text string, opt Options) (*Log, error) {
+func readText(t testing.TB, text string, opt Options) (*trial.Log, error) {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "log.csv")
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
@@ -23,7 +24,7 @@ func readText(t testing.TB, text string, opt Options) (*Log, error) {
 	return Read([]string{path}, opt)
 }
 
-func mustRead(t testing.TB, text string) *Log {
+func mustRead(t testing.TB, text string) *trial.Log {
 	t.Helper()
 	log, err := readText(t, text, Options{})
 	if err != nil {
@@ -35,32 +36,32 @@ func mustRead(t testing.TB, text string) *Log {
 
 // accounts checks what holds for every log: each row is a trial's or furniture,
 // each trial set aside has a reason, each problem says where and what to do.
-func accounts(t testing.TB, log *Log) {
+func accounts(t testing.TB, log *trial.Log) {
 	t.Helper()
 	rows := log.Rows.Furniture
 	for i := range log.Trials {
-		trial := &log.Trials[i]
-		rows += len(trial.Rows)
-		if trial.Order != i+1 {
-			t.Errorf("trial %d has order %d", i+1, trial.Order)
+		one := &log.Trials[i]
+		rows += len(one.Rows)
+		if one.Order != i+1 {
+			t.Errorf("trial %d has order %d", i+1, one.Order)
 		}
 		for field, absent := range map[string]bool{
-			"hold_minutes": trial.Hold == nil, "drained_percent": trial.Drained == nil,
-			"came_out": trial.CameOut == Unknown, "broke": trial.Broke == Unknown,
+			"hold_minutes": one.Hold == nil, "drained_percent": one.Drained == nil,
+			"came_out": one.CameOut == trial.Unknown, "broke": one.Broke == trial.Unknown,
 		} {
-			if _, said := trial.Missing[field]; said != absent {
-				t.Errorf("%s: %s absent %v, but listed as missing %v", trial.At, field, absent, said)
+			if _, said := one.Missing[field]; said != absent {
+				t.Errorf("%s: %s absent %v, but listed as missing %v", one.At, field, absent, said)
 			}
 		}
-		if trial.Broke == Partly {
-			t.Errorf("%s: broke partly", trial.At)
+		if one.Broke == trial.Partly {
+			t.Errorf("%s: broke partly", one.At)
 		}
-		if trial.CameOut == No && (trial.Hold != nil || trial.Drained != nil || trial.Broke != Unknown) {
-			t.Errorf("%s: clogged, yet with a hold, drainage or break", trial.At)
+		if one.CameOut == trial.No && (one.Hold != nil || one.Drained != nil || one.Broke != trial.Unknown) {
+			t.Errorf("%s: clogged, yet with a hold, drainage or break", one.At)
 		}
-		for _, i := range []*Interval{trial.Hold, trial.Drained} {
+		for _, i := range []*trial.Interval{one.Hold, one.Drained} {
 			if i != nil && !(i.Low <= i.High && i.Low >= 0) {
-				t.Errorf("%s: interval %v", trial.At, *i)
+				t.Errorf("%s: interval %v", one.At, *i)
 			}
 		}
 		for _, c := range []struct {
@@ -68,15 +69,15 @@ func accounts(t testing.TB, log *Log) {
 			v         *float64
 			low, high float64
 		}{
-			{"fat percent", trial.FatPercent, 0, 100}, {"emulsifier percent", trial.EmulsifierPercent, 0, 40}, {"HLB", trial.BlendHLB, 0, 40},
-			{"batch", trial.BatchGrams, 1, 100e3},
+			{"fat percent", one.FatPercent, 0, 100}, {"emulsifier percent", one.EmulsifierPercent, 0, 40}, {"HLB", one.BlendHLB, 0, 40},
+			{"batch", one.BatchGrams, 1, 100e3},
 		} {
 			if c.v != nil && !(*c.v >= c.low && *c.v <= c.high*1.0000001) {
-				t.Errorf("%s: %s %v", trial.At, c.name, *c.v)
+				t.Errorf("%s: %s %v", one.At, c.name, *c.v)
 			}
 		}
-		if h := trial.Hold; h != nil && (h.Low > 43200 || h.High > 43200 && !math.IsInf(h.High, 1)) {
-			t.Errorf("%s: hold %v", trial.At, *h)
+		if h := one.Hold; h != nil && (h.Low > 43200 || h.High > 43200 && !math.IsInf(h.High, 1)) {
+			t.Errorf("%s: hold %v", one.At, *h)
 		}
 	}
 	if rows != log.Rows.Read {
@@ -113,7 +114,7 @@ func TestIngredientNames(t *testing.T) {
 // fat makes another mix of the same grams.
 func TestSharedParts(t *testing.T) {
 	log := mustRead(t, "cream g,cider g,GMS g,HLB GMS,cream fat %,came out\n120,174,6,,35,y\n120,174,6,3.5,35,y\n120,174,6,3.5,36,y\n120,174,6,3.5,35,n\n121,174,6,3.5,35,y\n")
-	first := func(i int) *Amount { return &log.Trials[i].Parts[0] }
+	first := func(i int) *trial.Amount { return &log.Trials[i].Parts[0] }
 	for _, c := range []struct {
 		a, b   int
 		shared bool
@@ -166,7 +167,7 @@ func value(v *float64) string {
 	return fmt.Sprintf("%.4g", *v)
 }
 
-func bounds(i *Interval) string {
+func bounds(i *trial.Interval) string {
 	switch {
 	case i == nil:
 		return "-"
@@ -180,10 +181,10 @@ func bounds(i *Interval) string {
 
 // kinds lists the kinds of problem of a log with the cell of the first, without
 // those that only inform.
-func kinds(log *Log) []string {
+func kinds(log *trial.Log) []string {
 	var out []string
-	for _, p := range Grouped(log.Problems) {
-		if p.Severity != ForInformation {
+	for _, p := range trial.Grouped(log.Problems) {
+		if p.Severity != trial.ForInformation {
 			_, cell, _ := strings.Cut(p.At.String(), ", ")
 			out = append(out, p.Kind+" @ "+cell)
 		}

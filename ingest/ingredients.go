@@ -8,6 +8,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // ingredient finds what an amount column's ingredient is: in the kitchen's own
@@ -28,7 +29,7 @@ func (r *reader) ingredient(t *table, f *field) ingredient.Ingredient {
 	if i.Name == "" {
 		i.Name = f.header
 	}
-	r.problem("unknown ingredient", PleaseLook, t.heading(f.col),
+	r.problem("unknown ingredient", trial.PleaseLook, t.heading(f.col),
 		quoted(i.Name)+" is not an ingredient known here: it is counted in the mix, in no part of it",
 		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | ...\"; if it is a fat or an emulsifier, the fat percent, emulsifier percent and blend HLB change", i.Name))
 	return r.met(name, i)
@@ -51,7 +52,7 @@ func (r *reader) askNameHLB(t *table, f *field, i ingredient.Ingredient, name st
 			example = i.Name + " " + back
 		}
 	}
-	r.onceOf(f.name(), "no HLB", MustFix, t.heading(f.col), fmt.Sprintf("the %s in %s cannot be an HLB: it goes from 0 to 20", text, quoted(f.header)),
+	r.onceOf(f.name(), "no HLB", trial.MustFix, t.heading(f.col), fmt.Sprintf("the %s in %s cannot be an HLB: it goes from 0 to 20", text, quoted(f.header)),
 		fmt.Sprintf("type the HLB on your supplier's sheet in the header, such as “%s g”; until then the blend HLB cannot be worked out", example))
 }
 
@@ -115,7 +116,7 @@ func (b *row) applyOwn(r *recipe) {
 }
 
 // ownValue reads a cell of a column such as "cream fat %" or "HLB GMS".
-func (b *row) ownValue(t *Trial, r *recipe, f *field) {
+func (b *row) ownValue(t *trial.Trial, r *recipe, f *field) {
 	high := 100.0
 	if f.Role == column.IngredientHLB {
 		high = 40

@@ -7,6 +7,7 @@ import (
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // A log may have a hundred thousand trials. What they keep is cut from larger
@@ -43,17 +44,17 @@ func (r *reader) float(v float64) *float64 {
 	return &r.floats[len(r.floats)-1]
 }
 
-func (r *reader) interval(low, high float64) *Interval {
+func (r *reader) interval(low, high float64) *trial.Interval {
 	if len(r.intervals) == cap(r.intervals) {
-		r.intervals = make([]Interval, 0, block)
+		r.intervals = make([]trial.Interval, 0, block)
 	}
-	r.intervals = append(r.intervals, Interval{low, high})
+	r.intervals = append(r.intervals, trial.Interval{Low: low, High: high})
 	return &r.intervals[len(r.intervals)-1]
 }
 
 // sharedParts keeps the amounts of a row, once for all trials of the table that
 // have the same: an Amount is large, and repeats are what logs are made of.
-func (r *reader) sharedParts(amounts []Amount) []Amount {
+func (r *reader) sharedParts(amounts []trial.Amount) []trial.Amount {
 	r.amounts = amounts
 	if len(amounts) == 0 {
 		return nil
@@ -62,14 +63,14 @@ func (r *reader) sharedParts(amounts []Amount) []Amount {
 	for i := range amounts {
 		a := &amounts[i]
 		r.key = binary.LittleEndian.AppendUint64(r.key, math.Float64bits(a.Grams))
-		r.key = a.appendKind(r.key)
+		r.key = appendKind(a, r.key)
 	}
 	if kept, ok := r.partSets[string(r.key)]; ok {
 		return kept
 	}
 	key := string(r.key)
 	if n := len(amounts); cap(r.parts)-len(r.parts) < n {
-		r.parts = make([]Amount, 0, max(n, block))
+		r.parts = make([]trial.Amount, 0, max(n, block))
 	}
 	start := len(r.parts)
 	for i := range amounts {
@@ -85,7 +86,7 @@ func (r *reader) sharedParts(amounts []Amount) []Amount {
 
 // appendKind appends what tells an amount's ingredient from the others of its
 // table: its column, and a row's own values, which are all that can differ.
-func (a *Amount) appendKind(key []byte) []byte {
+func appendKind(a *trial.Amount, key []byte) []byte {
 	key = append(append(append(append(key, a.Name...), 0), a.What.From...), 0)
 	for k, own := range [...]*ingredient.Range{a.What.HLB, a.What.FatPercent} {
 		if own != nil {
@@ -96,8 +97,8 @@ func (a *Amount) appendKind(key []byte) []byte {
 }
 
 // kept is the one kept copy of an amount's ingredient.
-func (r *reader) kept(a *Amount) *ingredient.Ingredient {
-	r.key = a.appendKind(r.key[:0])
+func (r *reader) kept(a *trial.Amount) *ingredient.Ingredient {
+	r.key = appendKind(a, r.key[:0])
 	if i, ok := r.whats[string(r.key)]; ok {
 		return i
 	}
@@ -190,17 +191,17 @@ type absence [4]uint8
 
 var resultNames = [4]string{"hold_minutes", "drained_percent", "came_out", "broke"}
 
-func (r *reader) sharedMissing(a absence) map[string]Why {
+func (r *reader) sharedMissing(a absence) map[string]trial.Why {
 	if a == (absence{}) {
 		return nil
 	}
 	if m, ok := r.missingSets[a]; ok {
 		return m
 	}
-	m := map[string]Why{}
+	m := map[string]trial.Why{}
 	for i, why := range a {
 		if why > 0 {
-			m[resultNames[i]] = Why(why - 1)
+			m[resultNames[i]] = trial.Why(why - 1)
 		}
 	}
 	r.missingSets[a] = m

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // A kitchen sets things in its own spreadsheet, on sheets with our names and
@@ -32,12 +33,12 @@ var kitchenSheets = []kitchenSheet{
 
 // kitchen is what the kitchen sheets of one workbook say.
 type kitchen struct {
-	targets     Targets
+	targets     trial.Targets
 	wanted      []wanted            // targets that are none of ours
 	ingredients map[string]declared // by folded name in the log
 	columns     map[string]meaning  // by folded header in the log
-	method      []Step
-	tries       []Try
+	method      []trial.Step
+	tries       []trial.Try
 }
 
 // kitchenTable is a kitchen sheet with its columns found.
@@ -49,8 +50,8 @@ type kitchenTable struct {
 }
 
 // at is the place of a cell of the table; column is an index of its headers.
-func (t kitchenTable) at(row, column int) Place {
-	return Place{t.file, t.sheet.Name, row, t.cols[column]}
+func (t kitchenTable) at(row, column int) trial.Place {
+	return trial.Place{File: t.file, Sheet: t.sheet.Name, Row: row, Col: t.cols[column]}
 }
 
 // text is a cell of the table as typed, "" where its column is missing.
@@ -116,7 +117,7 @@ func readKitchen(book *sheet.Book, ps *problems) (*kitchen, []*sheet.Sheet) {
 		case t.row > 0:
 			kind.take(k, ps, t)
 		case named && len(s.Rows) > 0:
-			ps.add("kitchen sheet not taken", ForInformation, Place{book.File, s.Name, 0, 0},
+			ps.add("kitchen sheet not taken", trial.ForInformation, trial.Place{File: book.File, Sheet: s.Name, Row: 0, Col: 0},
 				"the sheet has our name but not our header",
 				fmt.Sprintf("to set something there, type the header %s", strings.Join(kind.headers, " | ")))
 			rest = append(rest, s)
@@ -131,16 +132,16 @@ func readKitchen(book *sheet.Book, ps *problems) (*kitchen, []*sheet.Sheet) {
 type targetRow struct {
 	name, units string // units it may be in, the first is ours
 	low, high   float64
-	field       func(*Targets) **Target
+	field       func(*trial.Targets) **trial.Target
 }
 
 var targetRows = []targetRow{
-	{"holds at least", "min", 0, 100_000, func(t *Targets) **Target { return &t.HoldMinutes }},
-	{"drains at most", "%", 0, 100, func(t *Targets) **Target { return &t.DrainedPercent }},
-	{"drained at", "min", 0, 100_000, func(t *Targets) **Target { return &t.DrainedAtMinutes }},
-	{"wanted chance", "%", 0, 1, func(t *Targets) **Target { return &t.WantedChance }},
-	{"batch", "g", 0, 100_000, func(t *Targets) **Target { return &t.BatchGrams }},
-	{"scale step", "g", 0, 1000, func(t *Targets) **Target { return &t.ScaleStepGrams }},
+	{"holds at least", "min", 0, 100_000, func(t *trial.Targets) **trial.Target { return &t.HoldMinutes }},
+	{"drains at most", "%", 0, 100, func(t *trial.Targets) **trial.Target { return &t.DrainedPercent }},
+	{"drained at", "min", 0, 100_000, func(t *trial.Targets) **trial.Target { return &t.DrainedAtMinutes }},
+	{"wanted chance", "%", 0, 1, func(t *trial.Targets) **trial.Target { return &t.WantedChance }},
+	{"batch", "g", 0, 100_000, func(t *trial.Targets) **trial.Target { return &t.BatchGrams }},
+	{"scale step", "g", 0, 1000, func(t *trial.Targets) **trial.Target { return &t.ScaleStepGrams }},
 }
 
 func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
@@ -152,7 +153,7 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 		i := slices.IndexFunc(targetRows, func(r targetRow) bool { return r.name == fold(name) })
 		if i < 0 {
 			if j := slices.IndexFunc(k.wanted, func(w wanted) bool { return fold(w.name) == fold(name) }); j >= 0 {
-				ps.add(askedTwice, PleaseLook, t.at(row, 0), name+" is asked for at "+k.wanted[j].told.String()+" too", howToAskTwice)
+				ps.add(askedTwice, trial.PleaseLook, t.at(row, 0), name+" is asked for at "+k.wanted[j].told.String()+" too", howToAskTwice)
 				continue
 			}
 			k.wanted = append(k.wanted, wanted{name, text, t.text(row, 2), t.at(row, 0), t.at(row, 1)})
@@ -161,21 +162,21 @@ func (k *kitchen) takeTargets(ps *problems, t kitchenTable) {
 		want := targetRows[i]
 		value, ok := targetValue(text, t.text(row, 2), want)
 		if !ok || value <= want.low && want.name != "drains at most" || value < want.low || value > want.high {
-			ps.add("target not read", MustFix, t.at(row, 1), strconv.Quote(text)+" is no value for "+want.name,
+			ps.add("target not read", trial.MustFix, t.at(row, 1), strconv.Quote(text)+" is no value for "+want.name,
 				"type a number in "+want.units)
 			continue
 		}
 		if first := *want.field(&k.targets); first != nil {
-			ps.add(askedTwice, PleaseLook, t.at(row, 0), want.name+" is set at "+first.At.String()+" too", "delete one of the rows; the first is used")
+			ps.add(askedTwice, trial.PleaseLook, t.at(row, 0), want.name+" is set at "+first.At.String()+" too", "delete one of the rows; the first is used")
 			continue
 		}
-		*want.field(&k.targets) = &Target{value, t.at(row, 1)}
+		*want.field(&k.targets) = &trial.Target{Value: value, At: t.at(row, 1)}
 	}
 }
 
 func (k *kitchen) takeMethod(_ *problems, t kitchenTable) {
 	for row := range t.rows {
-		step := Step{Text: t.text(row, 0)}
+		step := trial.Step{Text: t.text(row, 0)}
 		if step.Text == "" {
 			continue
 		}
@@ -244,7 +245,7 @@ func agree(a, b *kitchen) error {
 	return nil
 }
 
-func differ(name, x string, atX Place, y string, atY Place) error {
+func differ(name, x string, atX trial.Place, y string, atY trial.Place) error {
 	return &Refusal{
 		fmt.Sprintf("two logs set %q differently (%s at %s, %s at %s)", name, x, atX, y, atY),
 		"make them the same, read the logs one at a time, or set it for all with --kitchen",

@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"foamfield/ingest/trial"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -89,10 +90,10 @@ func TestKitchenSheets(t *testing.T) {
 	if x.Extras["slurp"] != 3 || len(log.Extras) != 1 || log.Extras[0].Label != "slurp" {
 		t.Errorf("declared variable: %v, %v", x.Extras, log.Extras)
 	}
-	if want := []Step{{"melt at 65 °C", true, ""}, {"strain", false, ""}, {"chill", true, "4 h at least"}}; !slices.Equal(log.Method, want) {
+	if want := []trial.Step{{Text: "melt at 65 °C", Critical: true}, {Text: "strain"}, {Text: "chill", Critical: true, Limit: "4 h at least"}}; !slices.Equal(log.Method, want) {
 		t.Errorf("method %+v", log.Method)
 	}
-	if i := slices.IndexFunc(x.Parts, func(a Amount) bool { return a.Name == "white stuff" }); i < 0 {
+	if i := slices.IndexFunc(x.Parts, func(a trial.Amount) bool { return a.Name == "white stuff" }); i < 0 {
 		t.Errorf("no white stuff among %v", x.Parts)
 	} else if w := x.Parts[i].What; w.From != "week.xlsx, sheet Ingredients, cell A2" || w.Limits[0].Percent != 2 || w.Allergens == nil || len(w.Allergens) > 0 {
 		t.Errorf("white stuff is %+v", w)
@@ -157,7 +158,7 @@ func TestOurSheetNameWithoutOurHeader(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.ContainsFunc(log.Problems, func(p Problem) bool { return p.Kind == "kitchen sheet not taken" }) {
+	if !slices.ContainsFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "kitchen sheet not taken" }) {
 		t.Errorf("not said: %v", log.Problems)
 	}
 }

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"maps"
 	"math"
 	"path/filepath"
@@ -14,7 +15,7 @@ import (
 )
 
 // line is a trial in one line, for the tests of whole logs.
-func line(x *Trial) string {
+func line(x *trial.Trial) string {
 	used := "used"
 	if !x.Used() {
 		used = "aside"
@@ -160,9 +161,9 @@ func TestLots(t *testing.T) {
 }
 
 func TestGrouped(t *testing.T) {
-	at := func(row, col int) Place { return Place{"a.csv", "", row, col} }
-	got := Grouped([]Problem{
-		{"a", ForInformation, at(2, 1), 1, "r", "d"}, {"b", MustFix, at(3, 2), 1, "r", "d"}, {"b", MustFix, at(4, 2), 2, "r", "d"}, {"b", MustFix, at(4, 3), 1, "r", "d"},
+	at := func(row, col int) trial.Place { return trial.Place{File: "a.csv", Sheet: "", Row: row, Col: col} }
+	got := trial.Grouped([]trial.Problem{
+		{Kind: "a", Severity: trial.ForInformation, At: at(2, 1), Count: 1, Read: "r", Do: "d"}, {Kind: "b", Severity: trial.MustFix, At: at(3, 2), Count: 1, Read: "r", Do: "d"}, {Kind: "b", Severity: trial.MustFix, At: at(4, 2), Count: 2, Read: "r", Do: "d"}, {Kind: "b", Severity: trial.MustFix, At: at(4, 3), Count: 1, Read: "r", Do: "d"},
 	})
 	var s []string
 	for _, p := range got {

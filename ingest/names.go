@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/trial"
 )
 
 // A day or a student may be written nowhere but on the sheet's tab or in the
@@ -66,7 +67,7 @@ type fromNames struct{ day, student string }
 
 // namesFor reads the sheet's and the file's name. several: the call named more
 // than one file.
-func namesFor(at Place, t *table, several bool) fromNames {
+func namesFor(at trial.Place, t *table, several bool) fromNames {
 	var n fromNames
 	has := func(role column.Role) bool { return t.found.Find(role) >= 0 }
 	stem := strings.TrimSuffix(at.File, filepath.Ext(at.File))

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // Overrun is how much gas a foam took up, in percent of its liquid. By mass, one
@@ -19,14 +20,14 @@ type cup struct {
 	volume bool
 }
 
-func (b *row) cup(t *Trial, f *field) cup {
+func (b *row) cup(t *trial.Trial, f *field) cup {
 	k, _ := b.single(t, f, 0, mostGrams, "a cup")
 	return cup{k, f.want == quantity.Volume}
 }
 
 var (
-	overrunByMass   = Variable{Name: "overrun_percent", Label: "overrun by mass", Unit: "%", Result: true}
-	overrunByVolume = Variable{Name: "overrun_percent", Label: "overrun by volume", Unit: "%", Result: true}
+	overrunByMass   = trial.Variable{Name: "overrun_percent", Label: "overrun by mass", Unit: "%", Result: true}
+	overrunByVolume = trial.Variable{Name: "overrun_percent", Label: "overrun by volume", Unit: "%", Result: true}
 )
 
 // overrun works the overrun out from two cups and compares it with a logged one.
@@ -36,7 +37,7 @@ func (b *row) overrun(s *seen) {
 		return
 	}
 	if mix.volume != foam.volume {
-		b.book.once("cups differ", PleaseLook, b.table.heading(foam.col), "one cup is a mass and the other a volume, so the overrun cannot be worked out",
+		b.book.once("cups differ", trial.PleaseLook, b.table.heading(foam.col), "one cup is a mass and the other a volume, so the overrun cannot be worked out",
 			"weigh the same cup full of mix and full of foam, and write g in both headers")
 		return
 	}
@@ -45,7 +46,7 @@ func (b *row) overrun(s *seen) {
 		v, how, less, more = overrunByVolume, "(foam - mix)/mix", mix, foam
 	}
 	if less.value <= 0 || less.value > more.value {
-		b.problem("cups do not fit", PleaseLook, foam.col,
+		b.problem("cups do not fit", trial.PleaseLook, foam.col,
 			fmt.Sprintf("%s of mix and %s of foam give no overrun", number(mix.value), number(foam.value)),
 			"check the two columns: a cup of foam weighs less than the same cup of mix, and foam takes more room than its liquid")
 		return
@@ -54,7 +55,7 @@ func (b *row) overrun(s *seen) {
 	for i := range b.book.extras {
 		if p := &b.book.extras[i]; p.name == v.Name {
 			if math.Abs(p.value-percent) > max(5, 0.05*percent) {
-				b.problem("overrun differs", PleaseLook, foam.col, fmt.Sprintf("%s %% logged, %s %% by the two cups", number(p.value), number(percent)),
+				b.problem("overrun differs", trial.PleaseLook, foam.col, fmt.Sprintf("%s %% logged, %s %% by the two cups", number(p.value), number(percent)),
 					"correct the overrun or the cups; the logged overrun is used")
 			}
 			return
@@ -71,7 +72,7 @@ func (b *row) overrun(s *seen) {
 func (r *reader) overrunAsLogged(t *table, f *field) bool {
 	at := t.heading(f.col)
 	if f.want != quantity.Percent {
-		r.problem("overrun not a percent", PleaseLook, at, quoted(f.header)+" is no percent, and is not used",
+		r.problem("overrun not a percent", trial.PleaseLook, at, quoted(f.header)+" is no percent, and is not used",
 			"type the overrun in percent, or the grams of the same cup full of mix and full of foam under \"cup liquid g\" and \"cup foam g\"")
 		return false
 	}

@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/layout"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // field is a column of a table and how its cells are to be read.
@@ -60,7 +61,7 @@ type table struct {
 }
 
 // at is where the cell of a row and column stands; a column of 0 is the row.
-func (t *table) at(row, col int) Place {
+func (t *table) at(row, col int) trial.Place {
 	r, c := t.found.PlaceOf(row, max(col-1, 0))
 	switch {
 	case col > 0:
@@ -69,13 +70,13 @@ func (t *table) at(row, col int) Place {
 	default:
 		c = 0
 	}
-	return Place{t.file, t.name, r, c}
+	return trial.Place{File: t.file, Sheet: t.name, Row: r, Col: c}
 }
 
 // heading is where a column's header stands.
-func (t *table) heading(col int) Place {
+func (t *table) heading(col int) trial.Place {
 	h := &t.found.Heads[col-1]
-	return Place{t.file, t.name, h.Row, h.Col}
+	return trial.Place{File: t.file, Sheet: t.name, Row: h.Row, Col: h.Col}
 }
 
 // cell is the cell of a row and column, taken from above where the log says so.
@@ -85,7 +86,7 @@ func (t *table) cell(row, col int) sheet.Cell {
 }
 
 // extras gives the roles that become variables their name and unit.
-var extras = map[column.Role]Variable{
+var extras = map[column.Role]trial.Variable{
 	column.Chargers:    {Name: "chargers", Label: "chargers"},
 	column.Shakes:      {Name: "shakes", Label: "shakes"},
 	column.Rest:        {Name: "rest_minutes", Label: "rest", Unit: "min"},
@@ -181,11 +182,11 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 	case column.IngredientAmount, column.FatPercent, column.EmulsifierAmount:
 		if f.Unit == quantity.NoUnit && f.Role != column.FatPercent {
 			f.want, f.unit = quantity.Mass, quantity.Gram
-			r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as grams",
+			r.problem("no unit", trial.PleaseLook, at, quoted(f.header)+" has no unit and is read as grams",
 				fmt.Sprintf("write \"%s g\", or \"%s %% of mix\" if it is a percent", f.header, f.header))
 		}
 		if f.Role == column.FatPercent && f.Unit == quantity.NoUnit && grams {
-			r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the mix",
+			r.problem("no unit", trial.PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the mix",
 				fmt.Sprintf("write \"%s %%\", or \"%s g\" if it is a mass", f.header, f.header))
 		}
 		r.dose(t, f)
@@ -193,7 +194,7 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		r.drainUnit(t, f)
 	case column.Hold, column.HoldOver, column.GoneBy:
 		if f.Unit == quantity.NoUnit {
-			r.problem("no unit", ForInformation, at, quoted(f.header)+" has no unit and is read as minutes",
+			r.problem("no unit", trial.ForInformation, at, quoted(f.header)+" has no unit and is read as minutes",
 				fmt.Sprintf("write \"%s min\" to be sure", f.header))
 		}
 		f.raw = "hold_minutes"
@@ -213,7 +214,7 @@ func (r *reader) settle(t *table, f *field, grams bool) {
 		t.outcomes = true
 	}
 	if f.Role == column.Declared {
-		r.extra(Variable{Name: f.extra, Label: f.Words, Unit: f.Unit.String(), Result: f.result})
+		r.extra(trial.Variable{Name: f.extra, Label: f.Words, Unit: f.Unit.String(), Result: f.result})
 		return
 	}
 	if f.Role == column.Overrun && !r.overrunAsLogged(t, f) {
@@ -302,24 +303,24 @@ func (r *reader) drainUnit(t *table, f *field) {
 	at := t.heading(f.col)
 	if t.sampleColumn > 0 {
 		f.want, f.unit = quantity.Mass, quantity.Gram
-		r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as grams of the sample",
+		r.problem("no unit", trial.PleaseLook, at, quoted(f.header)+" has no unit and is read as grams of the sample",
 			fmt.Sprintf("write \"%s g\" or \"%s %%\"", f.header, f.header))
 		return
 	}
 	f.want, f.unit = quantity.Percent, quantity.PercentUnit
-	r.problem("no unit", PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the foam",
+	r.problem("no unit", trial.PleaseLook, at, quoted(f.header)+" has no unit and is read as percent of the foam",
 		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.header, f.header))
 }
 
 // record lists what a column was read as.
 func (r *reader) record(t *table, f *field) {
-	c := Column{At: t.heading(f.col), Header: f.header, ReadAs: f.Role.String(), Unit: f.unit.String()}
+	c := trial.Column{At: t.heading(f.col), Header: f.header, ReadAs: f.Role.String(), Unit: f.unit.String()}
 	at := c.At
 	switch {
 	case f.Role == column.None:
 		c.ReadAs = ""
 		if f.Doubt == "" {
-			r.problem("unknown column", PleaseLook, at, quoted(f.header)+" is not understood and not used",
+			r.problem("unknown column", trial.PleaseLook, at, quoted(f.header)+" is not understood and not used",
 				"change the header, or say what it is in a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\"")
 		}
 	case f.Role == column.IngredientAmount:
@@ -334,13 +335,13 @@ func (r *reader) record(t *table, f *field) {
 	switch {
 	case len(f.Rivals) > 0: // said once for all of them
 	case f.Doubt != "":
-		severity := PleaseLook
+		severity := trial.PleaseLook
 		if f.Role == column.None {
-			severity = MustFix
+			severity = trial.MustFix
 		}
 		r.problem("header in doubt", severity, at, quoted(f.header), f.Doubt)
 	case f.Fuzzy:
-		r.problem("header read as", ForInformation, at, fmt.Sprintf("%s is read as %s", quoted(f.header), c.ReadAs),
+		r.problem("header read as", trial.ForInformation, at, fmt.Sprintf("%s is read as %s", quoted(f.header), c.ReadAs),
 			"change the header if that is wrong")
 	}
 }

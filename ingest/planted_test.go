@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"math"
 	"path/filepath"
 	"strings"
@@ -87,7 +88,7 @@ var planted = []struct {
 }
 
 // saidOf is every problem of a log by its cell, with what a person is told.
-func saidOf(log *Log) map[string][]string {
+func saidOf(log *trial.Log) map[string][]string {
 	out := map[string][]string{}
 	for _, p := range log.Problems {
 		_, cell, _ := strings.Cut(p.At.String(), ", cell ")

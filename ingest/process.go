@@ -6,10 +6,11 @@ import (
 	"slices"
 
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // takeExtra reads a cell of a variable: process, score, declared.
-func (b *row) takeExtra(t *Trial, f *field) {
+func (b *row) takeExtra(t *trial.Trial, f *field) {
 	if f.extra == "" {
 		return
 	}
@@ -23,7 +24,7 @@ func (b *row) takeExtra(t *Trial, f *field) {
 	case m.Word != quantity.NoWord:
 		return
 	case math.IsInf(m.Low, 0) || math.IsInf(m.High, 0):
-		b.problem("bound where one number is needed", PleaseLook, f.col, quoted(b.text(f.col))+" is only a bound and is not used", "type the number that was measured")
+		b.problem("bound where one number is needed", trial.PleaseLook, f.col, quoted(b.text(f.col))+" is only a bound and is not used", "type the number that was measured")
 		return
 	default:
 		v = (m.Low + m.High) / 2
@@ -48,7 +49,7 @@ const mostChargers = 8
 
 // flag marks a trial whose fill or gas goes beyond what canisters are commonly
 // marked for. It is not judged: the canister's own marking decides.
-func (b *row) flag(t *Trial) {
+func (b *row) flag(t *trial.Trial) {
 	if n, ok := t.Extras["chargers"]; ok && n > mostChargers {
 		why := fmt.Sprintf("%s chargers are more than any canister takes", number(n))
 		t.Flagged = why + ": " + noFormula
@@ -56,7 +57,7 @@ func (b *row) flag(t *Trial) {
 		if i := slices.IndexFunc(b.table.fields, func(f field) bool { return f.extra == "chargers" }); i >= 0 {
 			col = b.table.fields[i].col
 		}
-		b.problem("check the canister", MustFix, col, why, "type how many were used, and look whether the cells beside it are swapped; "+noFormula)
+		b.problem("check the canister", trial.MustFix, col, why, "type how many were used, and look whether the cells beside it are swapped; "+noFormula)
 		return
 	}
 	litres := b.book.litres(t.Canister)
@@ -79,7 +80,7 @@ func (b *row) flag(t *Trial) {
 	}
 	if why != "" {
 		t.Flagged = why + ": check against your canister's marking; " + noFormula
-		b.problem("check the canister", PleaseLook, 0, why, "check against your canister's marking; "+noFormula)
+		b.problem("check the canister", trial.PleaseLook, 0, why, "check against your canister's marking; "+noFormula)
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
 
 // Options are what a call sets; all are optional and win over the kitchen's
@@ -21,7 +22,7 @@ type Options struct {
 // reader reads logs into one Log.
 type reader struct {
 	opt        Options
-	log        *Log
+	log        *trial.Log
 	found      problems
 	kitchen    *kitchen // of the file being read, the call's own over it
 	several    bool     // more than one file was named
@@ -39,10 +40,10 @@ type reader struct {
 	scratchCols []int
 	texts       map[string]string
 	floats      []float64
-	intervals   []Interval
-	amounts     []Amount // scratch
-	parts       []Amount
-	partSets    map[string][]Amount               // of the table being read
+	intervals   []trial.Interval
+	amounts     []trial.Amount // scratch
+	parts       []trial.Amount
+	partSets    map[string][]trial.Amount         // of the table being read
 	whats       map[string]*ingredient.Ingredient // likewise
 	numbers     []int
 	exact       map[float64]*ingredient.Range
@@ -50,7 +51,7 @@ type reader struct {
 	key         []byte
 	extraSets   map[string]map[string]float64
 	rawSets     map[string]map[string]string
-	missingSets map[absence]map[string]Why
+	missingSets map[absence]map[string]trial.Why
 	eventsOf    map[string][]quantity.Event
 	answersOf   map[string]answered
 	litresOf    map[string]float64
@@ -65,7 +66,7 @@ type onceKey struct {
 // Read reads every log the patterns name: files, folders and patterns with *
 // and ?. Its error is a *Refusal: nothing to analyse, or files that cannot be
 // read. Everything less is a Problem of the Log.
-func Read(patterns []string, opt Options) (*Log, error) {
+func Read(patterns []string, opt Options) (*trial.Log, error) {
 	files, err := find(patterns)
 	if err != nil {
 		return nil, err
@@ -88,11 +89,11 @@ func Read(patterns []string, opt Options) (*Log, error) {
 				return nil, refused
 			}
 			// One bad file must not hide a folder of good ones.
-			r.log.NotRead = append(r.log.NotRead, NotRead{baseName(file), refused.Found, refused.Do})
-			r.problem("file not read", MustFix, Place{File: baseName(file)}, refused.Found, refused.Do)
+			r.log.NotRead = append(r.log.NotRead, trial.NotRead{File: baseName(file), Reason: refused.Found, Do: refused.Do})
+			r.problem("file not read", trial.MustFix, trial.Place{File: baseName(file)}, refused.Found, refused.Do)
 			continue
 		}
-		r.log.Inputs = append(r.log.Inputs, Input{book.File, book.SHA256})
+		r.log.Inputs = append(r.log.Inputs, trial.Input{File: book.File, SHA256: book.SHA256})
 		k, sheets := readKitchen(book, &r.found)
 		r.log.Tries = append(r.log.Tries, k.tries...)
 		if given == nil {
@@ -136,9 +137,9 @@ func Read(patterns []string, opt Options) (*Log, error) {
 
 func newReader(opt Options, several bool) *reader {
 	return &reader{
-		opt: opt, several: several, log: &Log{}, toldOf: map[onceKey]int{}, texts: map[string]string{},
+		opt: opt, several: several, log: &trial.Log{}, toldOf: map[onceKey]int{}, texts: map[string]string{},
 		exact: map[float64]*ingredient.Range{}, extraSets: map[string]map[string]float64{}, rawSets: map[string]map[string]string{},
-		missingSets: map[absence]map[string]Why{}, eventsOf: map[string][]quantity.Event{}, litresOf: map[string]float64{},
+		missingSets: map[absence]map[string]trial.Why{}, eventsOf: map[string][]quantity.Event{}, litresOf: map[string]float64{},
 		answersOf: map[string]answered{},
 	}
 }
@@ -213,13 +214,13 @@ func notIn(where, what string) string {
 	return where + strings.Replace(" "+what, " has a", " has no", 1)
 }
 
-func (r *reader) problem(kind string, s Severity, at Place, read, do string) {
+func (r *reader) problem(kind string, s trial.Severity, at trial.Place, read, do string) {
 	r.found.add(kind, s, at, read, do)
 }
 
 // once reports a problem of a column the first time it is met; later it is only
 // counted.
-func (r *reader) once(kind string, s Severity, at Place, read, do string) {
+func (r *reader) once(kind string, s trial.Severity, at trial.Place, read, do string) {
 	key := onceKey{kind, at.File, at.Sheet, at.Col}
 	if i, ok := r.toldOf[key]; ok {
 		r.found.list[i].Count++
@@ -231,7 +232,7 @@ func (r *reader) once(kind string, s Severity, at Place, read, do string) {
 
 // onceOf reports a problem of something named, such as an ingredient, the first
 // time it is met in a file: it is one thing to mend, however many rows need it.
-func (r *reader) onceOf(name, kind string, s Severity, at Place, read, do string) {
+func (r *reader) onceOf(name, kind string, s trial.Severity, at trial.Place, read, do string) {
 	key := onceKey{kind + "\x00" + name, at.File, "", 0}
 	if _, ok := r.toldOf[key]; ok {
 		return
@@ -241,12 +242,12 @@ func (r *reader) onceOf(name, kind string, s Severity, at Place, read, do string
 }
 
 // told is once, for what was done and may be left as it is.
-func (r *reader) told(kind string, at Place, read, do string) {
-	r.once(kind, ForInformation, at, read, do)
+func (r *reader) told(kind string, at trial.Place, read, do string) {
+	r.once(kind, trial.ForInformation, at, read, do)
 }
 
 // extra notes a variable in the log's list, once.
-func (r *reader) extra(v Variable) {
+func (r *reader) extra(v trial.Variable) {
 	for _, o := range r.log.Extras {
 		if o.Name == v.Name {
 			return

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"errors"
+	"foamfield/ingest/trial"
 	"os"
 	"path/filepath"
 	"slices"
@@ -153,7 +154,7 @@ func TestOneBadFile(t *testing.T) {
 		if len(log.Inputs) != 1 || len(log.Trials) != 1 || len(log.NotRead) != 1 || log.NotRead[0].File != "b.xlsx" || log.NotRead[0].Reason == "" {
 			t.Errorf("inputs %v, not read %v", log.Inputs, log.NotRead)
 		}
-		if p := log.Problems[0]; p.Kind != "file not read" || p.Severity != MustFix || p.At.File != "b.xlsx" || p.Read == "" || p.Do == "" {
+		if p := log.Problems[0]; p.Kind != "file not read" || p.Severity != trial.MustFix || p.At.File != "b.xlsx" || p.Read == "" || p.Do == "" {
 			t.Errorf("%+v", p)
 		}
 	}
@@ -171,8 +172,8 @@ func TestNoCleanFileWithoutTrials(t *testing.T) {
 	accounts(t, log)
 	for file, want := range map[string]string{"no mix.csv": "row not used: 2 rows are not used", "planned.csv": "not filled in: not filled in yet", "prose.csv": "no trial in the file: no row of column headers", "header.csv": "no trial in the file: there is no trial",
 		"nothing.csv": "row not used: 1 row is not used"} {
-		if !slices.ContainsFunc(log.Problems, func(p Problem) bool {
-			return p.At.File == file && p.Severity != ForInformation && strings.HasPrefix(p.Kind+": "+p.Read, want)
+		if !slices.ContainsFunc(log.Problems, func(p trial.Problem) bool {
+			return p.At.File == file && p.Severity != trial.ForInformation && strings.HasPrefix(p.Kind+": "+p.Read, want)
 		}) {
 			t.Errorf("%s: nothing like %q", file, want)
 		}

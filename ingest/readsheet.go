@@ -10,19 +10,20 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/layout"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // readSheet reads the log tables of a sheet.
 func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
-	at := Place{File: book.File, Sheet: sheetName(book, s)}
+	at := trial.Place{File: book.File, Sheet: sheetName(book, s)}
 	for _, d := range s.Faults {
-		r.problem("damage in the file", MustFix, Place{at.File, at.Sheet, d.Row, d.Col}, d.What,
+		r.problem("damage in the file", trial.MustFix, trial.Place{File: at.File, Sheet: at.Sheet, Row: d.Row, Col: d.Col}, d.What,
 			"open the file in a spreadsheet program, check this place and save it again")
 	}
 	tables, outside := layout.Find(s)
 	if len(tables) == 0 {
 		if len(s.Rows) > 0 && !explains(s) {
-			r.problem("no log on the sheet", ForInformation, at, "no row of column headers was found, so the sheet is not read as a log",
+			r.problem("no log on the sheet", trial.ForInformation, at, "no row of column headers was found, so the sheet is not read as a log",
 				"nothing to do, unless trials are logged there: then type a header above them")
 		}
 		return
@@ -31,7 +32,7 @@ func (r *reader) readSheet(book *sheet.Book, s *sheet.Sheet) {
 	r.log.Rows.Furniture += len(outside)
 	r.log.Rows.Read += len(outside)
 	if s.Hidden {
-		r.problem("hidden sheet", ForInformation, at, "the sheet is hidden and was read", "delete it if it is not part of the log")
+		r.problem("hidden sheet", trial.ForInformation, at, "the sheet is hidden and was read", "delete it if it is not part of the log")
 	}
 	for i := range tables {
 		r.readTable(at, &tables[i])
@@ -46,9 +47,9 @@ func explains(s *sheet.Sheet) bool {
 }
 
 // readTable reads the trials of one table.
-func (r *reader) readTable(at Place, found *layout.Table) {
+func (r *reader) readTable(at trial.Place, found *layout.Table) {
 	t := &table{file: at.File, name: at.Sheet, sheet: found.Sheet, found: found}
-	r.partSets, r.whats = map[string][]Amount{}, map[string]*ingredient.Ingredient{}
+	r.partSets, r.whats = map[string][]trial.Amount{}, map[string]*ingredient.Ingredient{}
 	r.plan(t)
 	r.survey(t)
 	r.hadOutcome = r.hadOutcome || t.outcomes
@@ -141,18 +142,18 @@ func (r *reader) hiddenParts(t *table) {
 		}
 	}
 	if hidden > 0 {
-		r.problem("hidden rows", ForInformation, t.at(first, 0), fmt.Sprintf("%d hidden rows were read", hidden), "delete them if they do not count")
+		r.problem("hidden rows", trial.ForInformation, t.at(first, 0), fmt.Sprintf("%d hidden rows were read", hidden), "delete them if they do not count")
 	}
 	for i := range t.fields {
 		if f := &t.fields[i]; t.found.Heads[f.col-1].Hidden && f.Role != column.None {
-			r.problem("hidden column", ForInformation, t.heading(f.col), fmt.Sprintf("the hidden column %s was read", quoted(f.header)),
+			r.problem("hidden column", trial.ForInformation, t.heading(f.col), fmt.Sprintf("the hidden column %s was read", quoted(f.header)),
 				"delete it if it does not count")
 		}
 	}
 }
 
 // wanted reports whether a trial belongs to the dish the call asks for.
-func (r *reader) wanted(at Place, b *row) bool {
+func (r *reader) wanted(at trial.Place, b *row) bool {
 	if r.opt.Only == "" {
 		return true
 	}

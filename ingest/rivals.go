@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // rivalry is what becomes of a column whose role another has too.
@@ -43,7 +44,7 @@ func (r *reader) settleRivals(t *table) map[int]rivalry {
 			for _, k := range rivals {
 				settled[k] = setAside
 			}
-			r.problem("two columns for one thing", MustFix, t.heading(rivals[0]+1),
+			r.problem("two columns for one thing", trial.MustFix, t.heading(rivals[0]+1),
 				named+" both say "+t.found.Heads[i].Meaning.Else.String()+" and do not say the same, so none of them is used",
 				"delete the one that is wrong, or rename the one that is something else")
 			continue
@@ -53,7 +54,7 @@ func (r *reader) settleRivals(t *table) map[int]rivalry {
 		}
 		used := rivals[speaker]
 		settled[used] = speaksForAll
-		r.problem("column twice", ForInformation, t.heading(used+1), named+" say the same; "+t.cellOfHead(used)+" is used", "delete the other column")
+		r.problem("column twice", trial.ForInformation, t.heading(used+1), named+" say the same; "+t.cellOfHead(used)+" is used", "delete the other column")
 	}
 	return settled
 }

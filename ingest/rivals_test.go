@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"foamfield/ingest/trial"
 	"slices"
 	"strings"
 	"testing"
@@ -26,15 +27,15 @@ func TestRivalColumns(t *testing.T) {
 		if got := bounds(log.Trials[0].Hold); got != c.hold {
 			t.Errorf("%s: hold %s, want %s", c.name, got, c.hold)
 		}
-		var about []Problem
+		var about []trial.Problem
 		for _, p := range log.Problems {
 			if strings.Contains(p.Read, "D1") || strings.Contains(p.Read, "F1") || p.At.Col == 6 && p.At.Row == 1 {
 				about = append(about, p)
 			}
 		}
-		want := ForInformation
+		want := trial.ForInformation
 		if c.hold == "-" {
-			want = MustFix
+			want = trial.MustFix
 		}
 		if len(about) != 1 || !strings.Contains(about[0].Read, c.problem) || about[0].Severity != want {
 			t.Errorf("%s: %+v, want one %q", c.name, about, c.problem)

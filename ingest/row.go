@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // row reads the cells of one trial.
@@ -20,11 +21,11 @@ type row struct {
 	now   int   // index of the one being read
 }
 
-func (b *row) at(col int) Place          { return b.table.at(b.rows[b.now], col) }
+func (b *row) at(col int) trial.Place    { return b.table.at(b.rows[b.now], col) }
 func (b *row) cellAt(col int) sheet.Cell { return b.table.cell(b.rows[b.now], col) }
 func (b *row) text(col int) string       { return strings.TrimSpace(b.sheet.Display(b.cellAt(col))) }
 
-func (b *row) problem(kind string, s Severity, col int, read, do string) {
+func (b *row) problem(kind string, s trial.Severity, col int, read, do string) {
 	b.book.problem(kind, s, b.at(col), read, do)
 }
 
@@ -78,7 +79,7 @@ func parsedNumber(text string) (float64, bool) {
 
 // read reads a cell as its column's kind of number. It is false for a blank
 // and for what cannot be read, which is a Problem.
-func (b *row) read(t *Trial, f *field) (measured, bool) {
+func (b *row) read(t *trial.Trial, f *field) (measured, bool) {
 	m, ok := b.readQuietly(t, f)
 	if ok && m.Doubt != "" {
 		read, do := quoted(b.text(f.col))+": "+m.Doubt, "type it again as one plain number if that is not what was meant"
@@ -88,7 +89,7 @@ func (b *row) read(t *Trial, f *field) (measured, bool) {
 		if doubt, cure, ok := strings.Cut(m.Doubt, "; type "); ok {
 			read, do = quoted(b.text(f.col))+": "+doubt, "type "+cure
 		}
-		b.problem("value in doubt", PleaseLook, f.col, read, do)
+		b.problem("value in doubt", trial.PleaseLook, f.col, read, do)
 	}
 	if ok && m.Comma {
 		b.sayComma(f, m)
@@ -103,22 +104,22 @@ func (b *row) sayComma(f *field, m measured) {
 		return
 	}
 	if v, exact := m.Exact(); exact {
-		b.problem("decimal comma", ForInformation, f.col, fmt.Sprintf("%s is text, and is read as %s", quoted(b.text(f.col)), number(v)),
+		b.problem("decimal comma", trial.ForInformation, f.col, fmt.Sprintf("%s is text, and is read as %s", quoted(b.text(f.col)), number(v)),
 			"nothing to do here; a spreadsheet does not reckon with it until it is typed as a number")
 	}
 }
 
-func (b *row) readQuietly(t *Trial, f *field) (measured, bool) {
+func (b *row) readQuietly(t *trial.Trial, f *field) (measured, bool) {
 	c := b.cellAt(f.col)
 	switch c.Kind {
 	case sheet.Blank:
 		if c.Flags&sheet.NoCachedValue != 0 {
-			b.problem("formula without a result", MustFix, f.col, "the file holds a formula but not its result",
+			b.problem("formula without a result", trial.MustFix, f.col, "the file holds a formula but not its result",
 				"open the log in a spreadsheet program and save it again, or type the number")
 		}
 		return measured{}, false
 	case sheet.Fault:
-		b.problem("error value", MustFix, f.col, quoted(c.Text), "mend the formula, or type the number")
+		b.problem("error value", trial.MustFix, f.col, quoted(c.Text), "mend the formula, or type the number")
 		return measured{}, false
 	}
 	text := cellText(b.sheet, c)
@@ -150,10 +151,10 @@ func (b *row) readQuietly(t *Trial, f *field) (measured, bool) {
 // unreadable reports a cell that could not be read, with the cure.
 func (b *row) unreadable(f *field, err error) {
 	if u, ok := err.(*quantity.Unreadable); ok {
-		b.problem("value not read", MustFix, f.col, quoted(u.Text)+" "+u.Why, u.Type)
+		b.problem("value not read", trial.MustFix, f.col, quoted(u.Text)+" "+u.Why, u.Type)
 		return
 	}
-	b.problem("value not read", MustFix, f.col, quoted(b.text(f.col)), err.Error())
+	b.problem("value not read", trial.MustFix, f.col, quoted(b.text(f.col)), err.Error())
 }
 
 // keep remembers a cell's text where it says more than its number.
@@ -185,17 +186,17 @@ func (b *row) saysWhatHappened(f *field, text string) bool {
 
 // answer reads a yes/no cell into s; a later reading of the trial replaces an
 // earlier one, a blank does not.
-func (b *row) answer(t *Trial, f *field, s *said) {
-	if a := b.answerOf(t, f); a.answer != Unknown && !(a.blank && s.answer != Unknown) {
+func (b *row) answer(t *trial.Trial, f *field, s *said) {
+	if a := b.answerOf(t, f); a.answer != trial.Unknown && !(a.blank && s.answer != trial.Unknown) {
 		*s = a
 	}
 }
 
-func (b *row) answerOf(t *Trial, f *field) said {
+func (b *row) answerOf(t *trial.Trial, f *field) said {
 	c := b.cellAt(f.col)
 	if c.Kind == sheet.Blank {
 		if f.blankIsNo {
-			return said{No, f.col, true}
+			return said{trial.No, f.col, true}
 		}
 		return said{}
 	}
@@ -223,12 +224,12 @@ func (b *row) answerOf(t *Trial, f *field) said {
 	if a == quantity.Partly {
 		b.keep(f, text)
 	}
-	return said{[...]Answer{Unknown, Yes, Partly, No}[a], f.col, false}
+	return said{[...]trial.Answer{trial.Unknown, trial.Yes, trial.Partly, trial.No}[a], f.col, false}
 }
 
 // single reads a cell that has to be one number: a mass, an HLB. A range gives
 // its middle, which is said; a bound gives nothing.
-func (b *row) single(t *Trial, f *field, low, high float64, name string) (known, bool) {
+func (b *row) single(t *trial.Trial, f *field, low, high float64, name string) (known, bool) {
 	m, ok := b.read(t, f)
 	if !ok || m.Word != quantity.NoWord && m.Word != quantity.Zero {
 		return known{}, b.cellAt(f.col).Kind == sheet.Blank || ok
@@ -236,11 +237,11 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 	v, exact := m.Exact()
 	if !exact {
 		if math.IsInf(m.Low, 0) || math.IsInf(m.High, 0) {
-			b.problem("bound where one number is needed", MustFix, f.col, quoted(b.text(f.col))+" is only a bound", "type the number that was weighed or measured")
+			b.problem("bound where one number is needed", trial.MustFix, f.col, quoted(b.text(f.col))+" is only a bound", "type the number that was weighed or measured")
 			return known{}, false
 		}
 		v = (m.Low + m.High) / 2
-		b.problem("range where one number is needed", PleaseLook, f.col,
+		b.problem("range where one number is needed", trial.PleaseLook, f.col,
 			fmt.Sprintf("%s is read as its middle, %s", quoted(b.text(f.col)), number(v)), "type the one number that was weighed or measured")
 	}
 	if v > 0 && v < leastGrams {
@@ -258,7 +259,7 @@ func (b *row) single(t *Trial, f *field, low, high float64, name string) (known,
 		if v < 0 && low <= -v && -v <= high {
 			do = fmt.Sprintf("type %s if the minus is a slip, or what was weighed or measured", numberText(-v))
 		}
-		b.problem("impossible value", MustFix, f.col, fmt.Sprintf("%s cannot be %s", quoted(b.text(f.col)), name), do)
+		b.problem("impossible value", trial.MustFix, f.col, fmt.Sprintf("%s cannot be %s", quoted(b.text(f.col)), name), do)
 		return known{}, false
 	}
 	return known{v, f.col}, true

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -26,7 +27,7 @@ func TestDrainageHalfTime(t *testing.T) {
 			t.Errorf("trial %d: a half-time of %v from readings that show none", i+2, h)
 		}
 	}
-	if want := []Variable{{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}}; !slices.Equal(log.Extras, want) {
+	if want := []trial.Variable{{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}}; !slices.Equal(log.Extras, want) {
 		t.Errorf("extras %v", log.Extras)
 	}
 }
@@ -138,7 +139,7 @@ func TestPercentBesideGrams(t *testing.T) {
 		if value(log.Trials[0].EmulsifierPercent) != "2" {
 			t.Errorf("%s %s: emulsifier %s %%", c.header, c.percent, value(log.Trials[0].EmulsifierPercent))
 		}
-		if c.told != "" && !slices.ContainsFunc(log.Problems, func(p Problem) bool { return strings.Contains(p.Read, c.told) }) {
+		if c.told != "" && !slices.ContainsFunc(log.Problems, func(p trial.Problem) bool { return strings.Contains(p.Read, c.told) }) {
 			t.Errorf("%s %s: nothing says %q", c.header, c.percent, c.told)
 		}
 	}
@@ -157,7 +158,7 @@ func TestDeclaredResults(t *testing.T) {
 		t.Fatal(err)
 	}
 	accounts(t, log)
-	if want := []Variable{{Name: "wobble", Label: "wobble", Unit: "mm", Result: true}, {Name: "crunch", Label: "crunch"}}; !slices.Equal(log.Extras, want) {
+	if want := []trial.Variable{{Name: "wobble", Label: "wobble", Unit: "mm", Result: true}, {Name: "crunch", Label: "crunch"}}; !slices.Equal(log.Extras, want) {
 		t.Errorf("variables %+v, want %+v", log.Extras, want)
 	}
 	for i, want := range []string{"map[crunch:3 wobble:12]", "map[crunch:4 wobble:12]", "map[crunch:5]"} {
@@ -186,7 +187,7 @@ func TestDeclaredUnderOurName(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(log.Extras) != 1 || slices.Contains(ourNames, log.Extras[0].Name) || len(log.Targets.Results) != 1 || log.Trials[0].CameOut != Yes {
+		if len(log.Extras) != 1 || slices.Contains(ourNames, log.Extras[0].Name) || len(log.Targets.Results) != 1 || log.Trials[0].CameOut != trial.Yes {
 			t.Errorf("%s: variables %+v, targets %+v", name, log.Extras, log.Targets.Results)
 		}
 	}

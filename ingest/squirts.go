@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/layout"
+	"foamfield/ingest/trial"
 )
 
 // A canister is squirted more than once, and some kitchens log the first and the
@@ -36,7 +37,7 @@ func squirts(t *layout.Table, squirt int, yield func([]int) bool) {
 }
 
 // laterSquirt writes what a later squirt did into the trial's note.
-func (b *row) laterSquirt(t *Trial) {
+func (b *row) laterSquirt(t *trial.Trial) {
 	which := ""
 	var said []string
 	for i := range b.table.fields {

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // survey looks down the columns once before any row is read: what a bare 0.45
@@ -58,7 +59,7 @@ func (r *reader) survey(t *table) {
 				if v, ok := t.exactly(c, f); ok {
 					values = append(values, v)
 				} else if f.Role == column.Hold && c.Kind == sheet.Text && !t.typesBreaks {
-					t.typesBreaks = slices.ContainsFunc(r.events(c.Text), func(e quantity.Event) bool { return brokeBy(e) == Yes })
+					t.typesBreaks = slices.ContainsFunc(r.events(c.Text), func(e quantity.Event) bool { return brokeBy(e) == trial.Yes })
 				}
 			}
 		}
@@ -77,7 +78,7 @@ func (r *reader) survey(t *table) {
 		default:
 			f.blankIsNo = yes > 0 && no == 0
 			if f.blankIsNo {
-				r.problem("blank read as no", ForInformation, t.heading(f.col),
+				r.problem("blank read as no", trial.ForInformation, t.heading(f.col),
 					fmt.Sprintf("%s is only ever marked, never denied: an empty cell is read as no", quoted(f.header)),
 					"type no where it did not happen, and leave empty what nobody looked at")
 			}

@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"strings"
 	"testing"
 )
@@ -25,7 +26,7 @@ func TestTenfold(t *testing.T) {
 		}
 		var said []string
 		for _, p := range mustRead(t, log).Problems {
-			if p.Severity != ForInformation {
+			if p.Severity != trial.ForInformation {
 				_, cell, _ := strings.Cut(p.At.String(), "cell ")
 				said = append(said, cell+": "+p.Do)
 			}

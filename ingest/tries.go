@@ -2,19 +2,11 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"regexp"
 	"strconv"
 	"strings"
 )
-
-// Try is a formula somebody asks about: what is its chance of working? What it
-// leaves open is filled in by the study.
-type Try struct {
-	Name string // as typed, or as the Try sheet calls it
-	From string // "--try" or the place in the log
-	// Fat and Emulsifier are percent of the mix.
-	Fat, Emulsifier, EmulsifierGrams, HLB *float64
-}
 
 // tryPart is one value of a formula in words: fat 52 %, emulsifier 7 g, hlb 8.
 var tryPart = regexp.MustCompile(`^\s*(fat|emulsifiers?|(?:blend )?hlb)\s*[:=]?\s*([0-9]+(?:[.,][0-9]+)?)\s*(%|g)?\s*$`)
@@ -25,13 +17,13 @@ var tryComma = regexp.MustCompile(`,\s*([a-z])`)
 const tryExample = `type for example "fat 52, emulsifier 2.4, hlb 8"; a semicolon before the next formula`
 
 // ParseTries reads formulas typed in words, one or several with semicolons between.
-func ParseTries(text string) ([]Try, error) {
-	var out []Try
+func ParseTries(text string) ([]trial.Try, error) {
+	var out []trial.Try
 	for _, formula := range strings.Split(text, ";") {
 		if strings.TrimSpace(formula) == "" {
 			continue
 		}
-		t := Try{Name: strings.TrimSpace(formula), From: "--try"}
+		t := trial.Try{Name: strings.TrimSpace(formula), From: "--try"}
 		for _, part := range strings.Split(tryComma.ReplaceAllString(strings.ToLower(formula), "\n$1"), "\n") {
 			m := tryPart.FindStringSubmatch(part)
 			if m == nil {
@@ -41,7 +33,7 @@ func ParseTries(text string) ([]Try, error) {
 			if err != nil {
 				return nil, fmt.Errorf("%q is no number; %s", m[2], tryExample)
 			}
-			field, most := t.field(m[1], m[3])
+			field, most := tryField(&t, m[1], m[3])
 			switch {
 			case field == nil || *field != nil:
 				return nil, fmt.Errorf("%q is no value of a formula, or is given twice; %s", strings.TrimSpace(part), tryExample)
@@ -58,9 +50,9 @@ func ParseTries(text string) ([]Try, error) {
 	return out, nil
 }
 
-// field is where a word's value goes, and the most it can be; nil if the unit is
+// tryField is where a word's value goes, and the most it can be; nil if the unit is
 // not the word's.
-func (t *Try) field(word, unit string) (**float64, float64) {
+func tryField(t *trial.Try, word, unit string) (**float64, float64) {
 	switch {
 	case word == "fat" && unit != "g":
 		return &t.Fat, 100
@@ -77,7 +69,7 @@ func (t *Try) field(word, unit string) (**float64, float64) {
 // takeTries takes the formulas of a Try sheet.
 func (k *kitchen) takeTries(ps *problems, t kitchenTable) {
 	for row := range t.rows {
-		one := Try{Name: t.text(row, 3), From: t.at(row, 0).String()}
+		one := trial.Try{Name: t.text(row, 3), From: t.at(row, 0).String()}
 		given := false
 		for c, into := range []**float64{&one.Fat, &one.Emulsifier, &one.HLB} {
 			text := t.text(row, c)
@@ -90,7 +82,7 @@ func (k *kitchen) takeTries(ps *problems, t kitchenTable) {
 			}
 			v, ok := rangeOf(text, 0, most, c < 2)
 			if !ok || v.Low != v.High {
-				ps.add("formula not read", MustFix, t.at(row, c), quoted(text)+" is no "+[]string{"percent of fat", "percent of emulsifier", "blend HLB"}[c],
+				ps.add("formula not read", trial.MustFix, t.at(row, c), quoted(text)+" is no "+[]string{"percent of fat", "percent of emulsifier", "blend HLB"}[c],
 					fmt.Sprintf("type a number from 0 to %g", most))
 				continue
 			}

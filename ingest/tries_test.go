@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -9,7 +10,7 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-func (t Try) text() string {
+func tryText(t trial.Try) string {
 	show := func(v *float64) string {
 		if v == nil {
 			return "-"
@@ -38,7 +39,7 @@ func TestParseTries(t *testing.T) {
 		tries, err := ParseTries(c.typed)
 		var got []string
 		for _, one := range tries {
-			got = append(got, one.text())
+			got = append(got, tryText(one))
 		}
 		if err != nil {
 			if !strings.Contains(err.Error(), c.want) {
@@ -81,7 +82,7 @@ func TestTrySheet(t *testing.T) {
 	}
 	var got []string
 	for _, one := range log.Tries {
-		got = append(got, one.Name+" "+one.text()+" "+one.From)
+		got = append(got, one.Name+" "+tryText(one)+" "+one.From)
 	}
 	want := "house 45 2 - 9 kitchen.xlsx, sheet Try, cell B2|rich 52 2.4 - 8 log.xlsx, sheet Try, cell B2| - 3 - - log.xlsx, sheet Try, cell B4"
 	if strings.Join(got, "|") != want {

@@ -7,6 +7,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // numbered is a trial with a number of its own: its index in the log, and its
@@ -17,9 +18,9 @@ type numbered struct{ trial, row int32 }
 // again every day or for every student are meant so, and where most are shared
 // they name formulas, not trials.
 func (r *reader) sayTwice(t *table, trials []numbered) {
-	for _, key := range [...]func(*Trial) string{
-		func(x *Trial) string { return x.ID },
-		func(x *Trial) string { return x.ID + "\x00" + x.Day + "\x00" + x.Student },
+	for _, key := range [...]func(*trial.Trial) string{
+		func(x *trial.Trial) string { return x.ID },
+		func(x *trial.Trial) string { return x.ID + "\x00" + x.Day + "\x00" + x.Student },
 	} {
 		first := make(map[string]numbered, len(trials))
 		var again [][2]numbered
@@ -38,7 +39,7 @@ func (r *reader) sayTwice(t *table, trials []numbered) {
 		for _, pair := range again {
 			col := t.found.Find(column.TrialID) + 1
 			at, id := t.at(int(pair[0].row), col), r.log.Trials[pair[1].trial].ID
-			r.problem("trial number twice", PleaseLook, t.at(int(pair[1].row), col),
+			r.problem("trial number twice", trial.PleaseLook, t.at(int(pair[1].row), col),
 				fmt.Sprintf("trial %s stands in %s too", quoted(id), sheet.CellName(at.Row, at.Col)),
 				fmt.Sprintf("type %s here, or, if it is trial %s made again, leave the number and write “repeat of %s” in the notes; both count as trials",
 					r.freeNumber(trials, pair[1]), id, id))
@@ -71,7 +72,7 @@ func (r *reader) freeNumber(trials []numbered, c numbered) string {
 // ownNumber reports a trial that bears a number of its own: none when it is
 // taken from above, when rows are readings or squirts of one trial, or when a
 // column or the note says that it is a repeat.
-func (b *row) ownNumber(t *Trial) bool {
+func (b *row) ownNumber(t *trial.Trial) bool {
 	head := b.table.found.Find(column.TrialID)
 	if head < 0 || len(b.rows) != 1 || t.Raw["repeat"] != "" || !strings.ContainsAny(t.ID, "0123456789") {
 		return false

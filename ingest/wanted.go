@@ -9,21 +9,14 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
 )
-
-// ResultTarget is what a Targets sheet asks of something the kitchen measures of
-// its foams: "taste | 6 to 8". Best may be the middle, so both sides can be asked.
-type ResultTarget struct {
-	Result Variable // of Log.Extras
-	Interval
-	At Place
-}
 
 // wanted is a row of a Targets sheet that is none of ours: what it means depends
 // on the columns of the log.
 type wanted struct {
 	name, text, unit string
-	named, told      Place // of the first two cells
+	named, told      trial.Place // of the first two cells
 }
 
 // overWanted lays rows over others; of one name the first counts.
@@ -42,26 +35,26 @@ func (r *reader) settleWanted(rows []wanted) {
 	for _, w := range rows {
 		v, ok := r.resultCalled(w.name)
 		if !ok {
-			r.problem("unknown target", PleaseLook, w.named, strconv.Quote(w.name)+" is no target and no result of this log",
+			r.problem("unknown target", trial.PleaseLook, w.named, strconv.Quote(w.name)+" is no target and no result of this log",
 				"type one of: "+strings.Join(r.targetNames(), ", "))
 			continue
 		}
-		if i := slices.IndexFunc(r.log.Targets.Results, func(t ResultTarget) bool { return t.Result.Name == v.Name }); i >= 0 {
-			r.problem(askedTwice, PleaseLook, w.named, v.Label+" is asked for at "+r.log.Targets.Results[i].At.String()+" too", howToAskTwice)
+		if i := slices.IndexFunc(r.log.Targets.Results, func(t trial.ResultTarget) bool { return t.Result.Name == v.Name }); i >= 0 {
+			r.problem(askedTwice, trial.PleaseLook, w.named, v.Label+" is asked for at "+r.log.Targets.Results[i].At.String()+" too", howToAskTwice)
 			continue
 		}
 		m, err := w.read(v)
 		low, high := m.Low, m.High
 		switch {
 		case err != nil || math.IsInf(low, 0) && math.IsInf(high, 0):
-			r.problem("target not read", MustFix, w.told, strconv.Quote(w.text)+" is no range of "+w.name,
+			r.problem("target not read", trial.MustFix, w.told, strconv.Quote(w.text)+" is no range of "+w.name,
 				"type for example: at least 6, at most 3, or 6 to 8")
 		case low == high:
-			r.problem("target not read", MustFix, w.told,
+			r.problem("target not read", trial.MustFix, w.told,
 				strconv.Quote(w.text)+" does not say whether more or less of "+w.name+" would do as well",
 				fmt.Sprintf("type at least %s, at most %[1]s, or a range such as %[1]s to %s", number(low), number(low+1)))
 		default:
-			r.log.Targets.Results = append(r.log.Targets.Results, ResultTarget{v, Interval{low, high}, w.told})
+			r.log.Targets.Results = append(r.log.Targets.Results, trial.ResultTarget{Result: v, Interval: trial.Interval{Low: low, High: high}, At: w.told})
 		}
 	}
 }
@@ -73,7 +66,7 @@ const (
 )
 
 // read reads what is asked in the unit of the cell, of the Unit column, or else the result's own.
-func (w wanted) read(v Variable) (quantity.Reading, error) {
+func (w wanted) read(v trial.Variable) (quantity.Reading, error) {
 	own, measured := quantity.ParseUnit(v.Unit)
 	if !measured {
 		return quantity.Parse(w.text, quantity.Plain, quantity.NoUnit)
@@ -91,7 +84,7 @@ func (w wanted) read(v Variable) (quantity.Reading, error) {
 
 // resultCalled is the result that a kitchen calls so: by its label or its header,
 // with or without the unit.
-func (r *reader) resultCalled(name string) (Variable, bool) {
+func (r *reader) resultCalled(name string) (trial.Variable, bool) {
 	called := []string{name}
 	for _, c := range r.log.Columns {
 		if words := column.Read(c.Header).Words; fold(c.Header) == fold(name) || fold(words) == fold(name) {
@@ -105,7 +98,7 @@ func (r *reader) resultCalled(name string) (Variable, bool) {
 			}
 		}
 	}
-	return Variable{}, false
+	return trial.Variable{}, false
 }
 
 // targetNames is what a row of a Targets sheet can be called in this log.

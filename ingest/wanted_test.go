@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"math"
 	"path/filepath"
 	"testing"
@@ -61,7 +62,7 @@ func TestResultTargetsOfTwoLogs(t *testing.T) {
 		return writeBook(t, filepath.Join(dir, name), tastedLog, sheetText{"Targets", "Target | Value\ntaste | " + value})
 	}
 	log, err := Read([]string{asking("a.xlsx", "6 to 8"), asking("b.xlsx", "6 to 8")}, Options{})
-	if err != nil || len(log.Targets.Results) != 1 || log.Targets.Results[0].Interval != (Interval{6, 8}) {
+	if err != nil || len(log.Targets.Results) != 1 || log.Targets.Results[0].Interval != (trial.Interval{Low: 6, High: 8}) {
 		t.Errorf("%+v, %v", log.Targets.Results, err)
 	}
 	if _, err := Read([]string{asking("a.xlsx", "6 to 8"), asking("b.xlsx", "at least 6")}, Options{}); err == nil {
@@ -69,7 +70,7 @@ func TestResultTargetsOfTwoLogs(t *testing.T) {
 	}
 	kitchen := writeBook(t, filepath.Join(dir, "kitchen.xlsx"), sheetText{"Targets", "Target | Value\ntaste | at least 7"})
 	log, err = Read([]string{asking("a.xlsx", "6 to 8")}, Options{Kitchen: kitchen})
-	if err != nil || len(log.Targets.Results) != 1 || log.Targets.Results[0].Interval != (Interval{7, math.Inf(1)}) {
+	if err != nil || len(log.Targets.Results) != 1 || log.Targets.Results[0].Interval != (trial.Interval{Low: 7, High: math.Inf(1)}) {
 		t.Errorf("%+v, %v", log.Targets.Results, err)
 	}
 }

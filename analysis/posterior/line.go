@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"foamfield/analysis/latent"
+
 	"gonum.org/v1/gonum/mat"
 )
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/latent"
+
 	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/mat"
 )

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/latent"
+
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/posterior"
+
 	"gonum.org/v1/gonum/mat"
 )
 

@@ -8,6 +8,7 @@ import (
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/posterior"
+
 	"pgregory.net/rapid"
 )
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/posterior"
+
 	"gonum.org/v1/gonum/mat"
 )
 

@@ -14,6 +14,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
 	cells "foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // check reads logs and says what was understood. It writes no file but a marked
@@ -51,7 +52,7 @@ func check(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
-	say := &account{log: log, problems: ingest.Grouped(log.Problems)}
+	say := &account{log: log, problems: trial.Grouped(log.Problems)}
 	if files := say.files(); len(files) > 1 {
 		say.eachFile(files)
 	} else {
@@ -69,8 +70,8 @@ const mostLines = 20
 // account is what check says of a log.
 type account struct {
 	strings.Builder
-	log      *ingest.Log
-	problems []ingest.Group
+	log      *trial.Log
+	problems []trial.Group
 }
 
 // files lists every file named by what was read, those that were refused too.
@@ -99,7 +100,7 @@ func (a *account) eachFile(files []string) {
 	fmt.Fprintf(a, "%s in %s: %s\n\n", count(len(a.log.Trials), "trial"), in, a.rows())
 	var lines [][]string
 	for _, file := range files {
-		if i := slices.IndexFunc(a.log.NotRead, func(n ingest.NotRead) bool { return n.File == file }); i >= 0 {
+		if i := slices.IndexFunc(a.log.NotRead, func(n trial.NotRead) bool { return n.File == file }); i >= 0 {
 			n := a.log.NotRead[i]
 			lines = append(lines, []string{file, "not read: " + n.Reason + "; " + n.Do})
 			continue
@@ -141,21 +142,21 @@ func (a *account) whole() {
 		a.columns(len(students), func(i int) []string { return students[i] })
 	}
 	a.tables()
-	a.trials("Set aside: no formula is built on them", func(t *ingest.Trial) string { return t.Aside })
-	a.trials("Counted, but no formula is built on them", func(t *ingest.Trial) string { return t.Flagged })
+	a.trials("Set aside: no formula is built on them", func(t *trial.Trial) string { return t.Aside })
+	a.trials("Counted, but no formula is built on them", func(t *trial.Trial) string { return t.Flagged })
 	a.targets()
 	a.ingredients()
 	for _, s := range []struct {
-		severity ingest.Severity
+		severity trial.Severity
 		title    string
-	}{{ingest.MustFix, "To fix"}, {ingest.PleaseLook, "Please look"}, {ingest.ForInformation, "For information"}} {
+	}{{trial.MustFix, "To fix"}, {trial.PleaseLook, "Please look"}, {trial.ForInformation, "For information"}} {
 		a.mend(s.severity, s.title)
 	}
 }
 
 // rows accounts for all rows.
 func (a *account) rows() string {
-	_, used := a.trialsOf(func(ingest.Place) bool { return true })
+	_, used := a.trialsOf(func(trial.Place) bool { return true })
 	s := fmt.Sprintf("%d used and %d set aside", used, len(a.log.Trials)-used)
 	if n := a.withBadCell(); n > 0 {
 		s += fmt.Sprintf("; %d of those used with a cell that could not be read", n)
@@ -168,13 +169,13 @@ func (a *account) rows() string {
 
 // withBadCell counts the used trials of which some cell has to be fixed.
 func (a *account) withBadCell() int {
-	if !slices.ContainsFunc(a.problems, func(g ingest.Group) bool { return g.Severity == ingest.MustFix }) {
+	if !slices.ContainsFunc(a.problems, func(g trial.Group) bool { return g.Severity == trial.MustFix }) {
 		return 0
 	}
-	bad := map[*ingest.Trial]bool{}
+	bad := map[*trial.Trial]bool{}
 	find := a.trialAt()
 	for _, p := range a.log.Problems {
-		if p.Severity != ingest.MustFix {
+		if p.Severity != trial.MustFix {
 			continue
 		}
 		if t := find(p.At); t != nil && t.Used() {
@@ -186,24 +187,24 @@ func (a *account) withBadCell() int {
 
 // trialAt finds the trial that a place belongs to, nil if it is no trial's: a
 // header, a sheet, a kitchen's own.
-func (a *account) trialAt() func(ingest.Place) *ingest.Trial {
+func (a *account) trialAt() func(trial.Place) *trial.Trial {
 	// A place without a column is a row; of a trial on a card, without a row.
-	trials := map[ingest.Place]*ingest.Trial{}
+	trials := map[trial.Place]*trial.Trial{}
 	for i := range a.log.Trials {
 		t := &a.log.Trials[i]
 		for _, n := range t.Rows {
 			if t.At.Row > 0 {
-				trials[ingest.Place{File: t.At.File, Sheet: t.At.Sheet, Row: n}] = t
+				trials[trial.Place{File: t.At.File, Sheet: t.At.Sheet, Row: n}] = t
 			} else {
-				trials[ingest.Place{File: t.At.File, Sheet: t.At.Sheet, Col: n}] = t
+				trials[trial.Place{File: t.At.File, Sheet: t.At.Sheet, Col: n}] = t
 			}
 		}
 	}
-	return func(at ingest.Place) *ingest.Trial {
-		if t := trials[ingest.Place{File: at.File, Sheet: at.Sheet, Row: at.Row}]; t != nil {
+	return func(at trial.Place) *trial.Trial {
+		if t := trials[trial.Place{File: at.File, Sheet: at.Sheet, Row: at.Row}]; t != nil {
 			return t
 		}
-		return trials[ingest.Place{File: at.File, Sheet: at.Sheet, Col: at.Col}]
+		return trials[trial.Place{File: at.File, Sheet: at.Sheet, Col: at.Col}]
 	}
 }
 
@@ -241,17 +242,17 @@ func (a *account) students(file string) (lines [][]string) {
 // tally counts what was found in the trials of one file or student.
 type tally struct {
 	trials, used, slips int
-	graded              [ingest.ForInformation + 1]int
+	graded              [trial.ForInformation + 1]int
 }
 
-func (t *tally) trial(x *ingest.Trial) {
+func (t *tally) trial(x *trial.Trial) {
 	t.trials++
 	if x.Used() {
 		t.used++
 	}
 }
 
-func (t *tally) problem(p ingest.Problem) {
+func (t *tally) problem(p trial.Problem) {
 	t.graded[p.Severity] += p.Count
 	if slices.Contains(slips, p.Kind) {
 		t.slips += p.Count
@@ -260,10 +261,10 @@ func (t *tally) problem(p ingest.Problem) {
 
 func (t *tally) String() string {
 	return fmt.Sprintf("%s: %d used, %d set aside; %d must fix, %d please look; %s in what was worked out",
-		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[ingest.MustFix], t.graded[ingest.PleaseLook], count(t.slips, "slip"))
+		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[trial.MustFix], t.graded[trial.PleaseLook], count(t.slips, "slip"))
 }
 
-func (a *account) trialsOf(in func(ingest.Place) bool) (all, used int) {
+func (a *account) trialsOf(in func(trial.Place) bool) (all, used int) {
 	for i := range a.log.Trials {
 		if t := &a.log.Trials[i]; in(t.At) {
 			all++
@@ -280,12 +281,12 @@ func (a *account) tables() {
 	columns := a.log.Columns
 	for len(columns) > 0 {
 		head := columns[0].At
-		n := slices.IndexFunc(columns, func(c ingest.Column) bool { return !sameHeader(c.At, head) })
+		n := slices.IndexFunc(columns, func(c trial.Column) bool { return !sameHeader(c.At, head) })
 		if n < 0 {
 			n = len(columns)
 		}
-		trials, _ := a.trialsOf(func(at ingest.Place) bool { return at.File == head.File && at.Sheet == head.Sheet })
-		place := ingest.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
+		trials, _ := a.trialsOf(func(at trial.Place) bool { return at.File == head.File && at.Sheet == head.Sheet })
+		place := trial.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
 		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", oneLine(place.String()), count(trials, "trial"))
 		a.columns(n, func(i int) []string {
 			c := columns[i]
@@ -302,12 +303,12 @@ func (a *account) tables() {
 	}
 }
 
-func sameHeader(a, b ingest.Place) bool {
+func sameHeader(a, b trial.Place) bool {
 	return a.File == b.File && a.Sheet == b.Sheet && a.Row == b.Row
 }
 
 // trials lists those of which there is something to say.
-func (a *account) trials(title string, why func(*ingest.Trial) string) {
+func (a *account) trials(title string, why func(*trial.Trial) string) {
 	var lines []string
 	for i := range a.log.Trials {
 		if t := &a.log.Trials[i]; why(t) != "" {
@@ -322,7 +323,7 @@ func (a *account) targets() {
 	t := a.log.Targets
 	var lines []string
 	for _, one := range []struct {
-		target *ingest.Target
+		target *trial.Target
 		words  string
 	}{
 		{t.HoldMinutes, "holds at least %s min"}, {t.DrainedPercent, "drains at most %s %%"},
@@ -388,7 +389,7 @@ const mostAlike = 8
 
 // mend lists the problems of one severity, each with the cells where the same
 // was met and what was read there.
-func (a *account) mend(s ingest.Severity, title string) {
+func (a *account) mend(s trial.Severity, title string) {
 	var lines []string
 	for _, p := range a.problems {
 		if p.Severity != s {
@@ -396,7 +397,7 @@ func (a *account) mend(s ingest.Severity, title string) {
 		}
 		line := p.At.String() + ": " + p.Read + "; " + p.Do
 		told := 1
-		if s != ingest.ForInformation {
+		if s != trial.ForInformation {
 			for _, o := range p.Others[:min(len(p.Others), mostAlike)] {
 				line += "\n" + cells.CellName(o.At.Row, o.At.Col) + ": " + o.Read
 				if o.Do != p.Do {

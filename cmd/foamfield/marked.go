@@ -5,8 +5,8 @@ import (
 	"os"
 	"strings"
 
-	"foamfield/ingest"
 	cells "foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 	"foamfield/reports/marked"
 )
 
@@ -30,7 +30,7 @@ func openMarkedCopy(logs []string, path string) (*markedCopy, error) {
 }
 
 // write makes the copy, and says so.
-func (m *markedCopy) write(c *call, log *ingest.Log) error {
+func (m *markedCopy) write(c *call, log *trial.Log) error {
 	book, err := cells.Open(m.log)
 	if err != nil {
 		return err
@@ -55,7 +55,7 @@ func (m *markedCopy) write(c *call, log *ingest.Log) error {
 }
 
 // copyOf is a log's cells with what was said of them.
-func copyOf(book *cells.Book, log *ingest.Log) *marked.Log {
+func copyOf(book *cells.Book, log *trial.Log) *marked.Log {
 	out := &marked.Log{File: book.File, Date1904: book.Date1904}
 	bySheet := map[string]int{}
 	for i, s := range book.Sheets {
@@ -70,7 +70,7 @@ func copyOf(book *cells.Book, log *ingest.Log) *marked.Log {
 		}
 		out.Sheets = append(out.Sheets, to)
 	}
-	at := func(p ingest.Place) marked.Place {
+	at := func(p trial.Place) marked.Place {
 		sheet, ok := bySheet[p.Sheet]
 		switch {
 		case p.File != book.File || p.Sheet == "" && p.Row == 0 && p.Col == 0:
@@ -95,8 +95,8 @@ func copyOf(book *cells.Book, log *ingest.Log) *marked.Log {
 	return out
 }
 
-var severities = map[ingest.Severity]marked.Severity{
-	ingest.MustFix: marked.MustFix, ingest.PleaseLook: marked.PleaseLook, ingest.ForInformation: marked.ForInformation,
+var severities = map[trial.Severity]marked.Severity{
+	trial.MustFix: marked.MustFix, trial.PleaseLook: marked.PleaseLook, trial.ForInformation: marked.ForInformation,
 }
 
 // cellOf is a cell as the copy holds it: its value, and the format that may

@@ -11,6 +11,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 	"foamfield/reports/pdf"
 	"foamfield/reports/text"
@@ -141,7 +142,7 @@ func parseReport(args []string) (*reporting, error) {
 
 // reportName names a report after its log: the folder if one was named, else
 // the first file.
-func reportName(logs []string, inputs []ingest.Input) string {
+func reportName(logs []string, inputs []trial.Input) string {
 	if len(logs) == 1 {
 		if info, err := os.Stat(logs[0]); err == nil && info.IsDir() {
 			if full, err := filepath.Abs(logs[0]); err == nil && filepath.Base(full) != string(filepath.Separator) {

@@ -14,6 +14,7 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 )
 
 // tableSeed is the first kitchen of the table; the priors were settled on the
@@ -64,7 +65,7 @@ func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (ver
 	set := analysis.Settings{Seed: 1}
 	for _, s := range fixedMixes {
 		m := k.Tries.At(s[0], s[1], s[2])
-		set.Tries = append(set.Tries, ingest.Try{Fat: &m.FatPercent, Emulsifier: &m.EmulsifierPercent, HLB: &m.BlendHLB})
+		set.Tries = append(set.Tries, trial.Try{Fat: &m.FatPercent, Emulsifier: &m.EmulsifierPercent, HLB: &m.BlendHLB})
 	}
 	r, err := analysis.Run(read, set)
 	if err != nil {

@@ -8,12 +8,11 @@ package table
 
 import (
 	"fmt"
+	"foamfield/ingest/trial"
 	"math"
 
 	"github.com/go-gota/gota/dataframe"
 	"github.com/go-gota/gota/series"
-
-	"foamfield/ingest"
 )
 
 // Frame is one row a trial. Its methods leave it as it is and hand out copies.
@@ -22,46 +21,46 @@ type Frame struct{ df dataframe.DataFrame }
 // number is a column of numbers every frame has.
 type number struct {
 	name string
-	of   func(*ingest.Trial) float64
+	of   func(*trial.Trial) float64
 }
 
 var numbers = []number{
-	{"order", func(t *ingest.Trial) float64 { return float64(t.Order) }},
-	{"row", func(t *ingest.Trial) float64 { return float64(t.At.Row) }},
-	{"used", func(t *ingest.Trial) float64 { return oneIf(t.Used()) }},
-	{"flagged", func(t *ingest.Trial) float64 { return oneIf(t.Flagged != "") }},
-	{"batch_grams", func(t *ingest.Trial) float64 { return orNaN(t.BatchGrams) }},
-	{"fat_percent", func(t *ingest.Trial) float64 { return orNaN(t.FatPercent) }},
-	{"emulsifier_percent", func(t *ingest.Trial) float64 { return orNaN(t.EmulsifierPercent) }},
-	{"emulsifier_grams", func(t *ingest.Trial) float64 { return orNaN(t.EmulsifierGrams) }},
-	{"blend_hlb", func(t *ingest.Trial) float64 { return orNaN(t.BlendHLB) }},
-	{"hold_low", func(t *ingest.Trial) float64 { return low(t.Hold) }},
-	{"hold_high", func(t *ingest.Trial) float64 { return high(t.Hold) }},
-	{"drained_low", func(t *ingest.Trial) float64 { return low(t.Drained) }},
-	{"drained_high", func(t *ingest.Trial) float64 { return high(t.Drained) }},
-	{"came_out", func(t *ingest.Trial) float64 { return degree(t.CameOut) }}, // 1, 0.5 or 0
-	{"broke", func(t *ingest.Trial) float64 { return degree(t.Broke) }},
+	{"order", func(t *trial.Trial) float64 { return float64(t.Order) }},
+	{"row", func(t *trial.Trial) float64 { return float64(t.At.Row) }},
+	{"used", func(t *trial.Trial) float64 { return oneIf(t.Used()) }},
+	{"flagged", func(t *trial.Trial) float64 { return oneIf(t.Flagged != "") }},
+	{"batch_grams", func(t *trial.Trial) float64 { return orNaN(t.BatchGrams) }},
+	{"fat_percent", func(t *trial.Trial) float64 { return orNaN(t.FatPercent) }},
+	{"emulsifier_percent", func(t *trial.Trial) float64 { return orNaN(t.EmulsifierPercent) }},
+	{"emulsifier_grams", func(t *trial.Trial) float64 { return orNaN(t.EmulsifierGrams) }},
+	{"blend_hlb", func(t *trial.Trial) float64 { return orNaN(t.BlendHLB) }},
+	{"hold_low", func(t *trial.Trial) float64 { return low(t.Hold) }},
+	{"hold_high", func(t *trial.Trial) float64 { return high(t.Hold) }},
+	{"drained_low", func(t *trial.Trial) float64 { return low(t.Drained) }},
+	{"drained_high", func(t *trial.Trial) float64 { return high(t.Drained) }},
+	{"came_out", func(t *trial.Trial) float64 { return degree(t.CameOut) }}, // 1, 0.5 or 0
+	{"broke", func(t *trial.Trial) float64 { return degree(t.Broke) }},
 }
 
 // word is a column of words every frame has, "" where there is none.
 type word struct {
 	name string
-	of   func(*ingest.Trial) string
+	of   func(*trial.Trial) string
 }
 
 var words = []word{
-	{"id", func(t *ingest.Trial) string { return t.ID }},
-	{"file", func(t *ingest.Trial) string { return t.At.File }},
-	{"sheet", func(t *ingest.Trial) string { return t.At.Sheet }},
-	{"day", func(t *ingest.Trial) string { return t.Day }},
-	{"cook", func(t *ingest.Trial) string { return t.Cook }},
-	{"student", func(t *ingest.Trial) string { return t.Student }},
-	{"canister", func(t *ingest.Trial) string { return t.Canister }},
+	{"id", func(t *trial.Trial) string { return t.ID }},
+	{"file", func(t *trial.Trial) string { return t.At.File }},
+	{"sheet", func(t *trial.Trial) string { return t.At.Sheet }},
+	{"day", func(t *trial.Trial) string { return t.Day }},
+	{"cook", func(t *trial.Trial) string { return t.Cook }},
+	{"student", func(t *trial.Trial) string { return t.Student }},
+	{"canister", func(t *trial.Trial) string { return t.Canister }},
 }
 
 // New lays out the trials in their order, with a column of numbers for each of
 // the extras. Extras named twice, or like a column every frame has, are an error.
-func New(trials []ingest.Trial, extras []string) (*Frame, error) {
+func New(trials []trial.Trial, extras []string) (*Frame, error) {
 	var columns []series.Series
 	taken := map[string]bool{}
 	add := func(name string, values any, kind series.Type) error {
@@ -84,7 +83,7 @@ func New(trials []ingest.Trial, extras []string) (*Frame, error) {
 		}
 	}
 	for _, x := range extras {
-		of := func(t *ingest.Trial) float64 {
+		of := func(t *trial.Trial) float64 {
 			if v, ok := t.Extras[x]; ok {
 				return v
 			}
@@ -209,7 +208,7 @@ func checked(df dataframe.DataFrame) *Frame {
 	return &Frame{df}
 }
 
-func each[T any](trials []ingest.Trial, of func(*ingest.Trial) T) []T {
+func each[T any](trials []trial.Trial, of func(*trial.Trial) T) []T {
 	out := make([]T, len(trials))
 	for i := range trials {
 		out[i] = of(&trials[i])
@@ -224,14 +223,14 @@ func orNaN(p *float64) float64 {
 	return *p
 }
 
-func low(i *ingest.Interval) float64 {
+func low(i *trial.Interval) float64 {
 	if i == nil {
 		return math.NaN()
 	}
 	return i.Low
 }
 
-func high(i *ingest.Interval) float64 {
+func high(i *trial.Interval) float64 {
 	if i == nil {
 		return math.NaN()
 	}
@@ -245,13 +244,13 @@ func oneIf(yes bool) float64 {
 	return 0
 }
 
-func degree(a ingest.Answer) float64 {
+func degree(a trial.Answer) float64 {
 	switch a {
-	case ingest.Yes:
+	case trial.Yes:
 		return 1
-	case ingest.Partly:
+	case trial.Partly:
 		return 0.5
-	case ingest.No:
+	case trial.No:
 		return 0
 	}
 	return math.NaN()

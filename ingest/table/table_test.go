@@ -1,28 +1,27 @@
 package table
 
 import (
+	"foamfield/ingest/trial"
 	"math"
 	"reflect"
 	"slices"
 	"testing"
-
-	"foamfield/ingest"
 
 	"pgregory.net/rapid"
 )
 
 func some(v float64) *float64 { return &v }
 
-func trials() []ingest.Trial {
+func trials() []trial.Trial {
 	inf := math.Inf(1)
-	return []ingest.Trial{
-		{Order: 1, ID: "T1", Day: "Tue", Cook: "", At: ingest.Place{File: "week.xlsx", Sheet: "Tue", Row: 5},
-			Composition: ingest.Composition{FatPercent: some(40), EmulsifierPercent: some(2), EmulsifierGrams: some(5), BlendHLB: some(7.123456789012345), BatchGrams: some(250)},
-			Extras:      map[string]float64{"chargers": 2}, Hold: &ingest.Interval{Low: 20, High: inf}, CameOut: ingest.Yes, Broke: ingest.No},
-		{Order: 2, ID: "T2", Day: "Mon", At: ingest.Place{File: "week.xlsx", Sheet: "Mon", Row: 6},
-			Composition: ingest.Composition{FatPercent: some(50)}, CameOut: ingest.No, Flagged: "overfilled"},
-		{Order: 3, ID: "T3", Day: "Tue", At: ingest.Place{File: "week.xlsx", Sheet: "Tue", Row: 7}, Aside: "no results",
-			Hold: &ingest.Interval{Low: 12, High: 12}, Drained: &ingest.Interval{Low: math.Inf(-1), High: 1}, CameOut: ingest.Partly, Broke: ingest.Yes},
+	return []trial.Trial{
+		{Order: 1, ID: "T1", Day: "Tue", Cook: "", At: trial.Place{File: "week.xlsx", Sheet: "Tue", Row: 5},
+			Composition: trial.Composition{FatPercent: some(40), EmulsifierPercent: some(2), EmulsifierGrams: some(5), BlendHLB: some(7.123456789012345), BatchGrams: some(250)},
+			Extras:      map[string]float64{"chargers": 2}, Hold: &trial.Interval{Low: 20, High: inf}, CameOut: trial.Yes, Broke: trial.No},
+		{Order: 2, ID: "T2", Day: "Mon", At: trial.Place{File: "week.xlsx", Sheet: "Mon", Row: 6},
+			Composition: trial.Composition{FatPercent: some(50)}, CameOut: trial.No, Flagged: "overfilled"},
+		{Order: 3, ID: "T3", Day: "Tue", At: trial.Place{File: "week.xlsx", Sheet: "Tue", Row: 7}, Aside: "no results",
+			Hold: &trial.Interval{Low: 12, High: 12}, Drained: &trial.Interval{Low: math.Inf(-1), High: 1}, CameOut: trial.Partly, Broke: trial.Yes},
 	}
 }
 
@@ -141,9 +140,9 @@ func TestMistakesPanic(t *testing.T) {
 func TestFullPrecision(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		values := rapid.SliceOfN(rapid.Float64(), 1, 20).Draw(t, "values")
-		log := make([]ingest.Trial, len(values))
+		log := make([]trial.Trial, len(values))
 		for i, v := range values {
-			log[i] = ingest.Trial{Order: i, Extras: map[string]float64{"x": v}}
+			log[i] = trial.Trial{Order: i, Extras: map[string]float64{"x": v}}
 		}
 		f, err := New(log, []string{"x"})
 		if err != nil {
@@ -167,7 +166,7 @@ func TestFullPrecision(t *testing.T) {
 }
 
 func BenchmarkNew(b *testing.B) {
-	log := make([]ingest.Trial, 10_000)
+	log := make([]trial.Trial, 10_000)
 	for i := range log {
 		log[i] = trials()[i%3]
 	}

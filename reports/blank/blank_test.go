@@ -13,6 +13,7 @@ import (
 
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 	"foamfield/reports/blank"
 )
 
@@ -59,7 +60,7 @@ func TestOurReaderReadsItWithoutADoubt(t *testing.T) {
 	if len(log.Trials) != 2 {
 		t.Fatalf("%d trials, want 2: nothing but what is typed may count", len(log.Trials))
 	}
-	if !reflect.DeepEqual(log.Targets, ingest.Targets{}) || len(log.Method) > 0 {
+	if !reflect.DeepEqual(log.Targets, trial.Targets{}) || len(log.Method) > 0 {
 		t.Errorf("set without being filled in: %+v %v", log.Targets, log.Method)
 	}
 	var read []string
@@ -78,7 +79,7 @@ func TestOurReaderReadsItWithoutADoubt(t *testing.T) {
 		t.Errorf("hold of 20+ read as %v", first.Hold)
 	case first.Drained == nil || first.Drained.Low != 6:
 		t.Errorf("drained of 6 read as %v", first.Drained)
-	case first.Broke != ingest.No || first.CameOut != ingest.Yes || second.CameOut != ingest.No:
+	case first.Broke != trial.No || first.CameOut != trial.Yes || second.CameOut != trial.No:
 		t.Errorf("came out %v and %v, split %v", first.CameOut, second.CameOut, first.Broke)
 	case first.BatchGrams == nil || *first.BatchGrams != 300:
 		t.Errorf("batch %v, want 300 g", first.BatchGrams)
@@ -104,7 +105,7 @@ func TestTheKitchenSheetsAreTaken(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, got := range map[string]struct {
-		is   *ingest.Target
+		is   *trial.Target
 		want float64
 	}{"hold": {log.Targets.HoldMinutes, 30}, "drained": {log.Targets.DrainedPercent, 8}, "chance": {log.Targets.WantedChance, 0.8}, "step": {log.Targets.ScaleStepGrams, 0.5}} {
 		if got.is == nil || got.is.Value != got.want {
@@ -117,7 +118,7 @@ func TestTheKitchenSheetsAreTaken(t *testing.T) {
 	if len(log.Tries) != 1 || log.Tries[0].Name != "the chef's" || log.Tries[0].Fat == nil || *log.Tries[0].Fat != 48 || log.Tries[0].HLB != nil {
 		t.Errorf("tries %+v", log.Tries)
 	}
-	if !slices.Equal(log.Method, []ingest.Step{{Text: "Strain.", Critical: true}}) {
+	if !slices.Equal(log.Method, []trial.Step{{Text: "Strain.", Critical: true}}) {
 		t.Errorf("method %+v", log.Method)
 	}
 	i := slices.IndexFunc(log.Ingredients, func(g ingredient.Ingredient) bool { return g.Name == "butter" })

@@ -27,13 +27,14 @@ import (
 	simulated "foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 )
 
 const demo = "../../testdata/demo/week.xlsx"
 
 // study reads and analyses a log.
-func study(t *testing.T, file string, set analysis.Settings) (*ingest.Log, *result.Results) {
+func study(t *testing.T, file string, set analysis.Settings) (*trial.Log, *result.Results) {
 	t.Helper()
 	log, err := ingest.Read([]string{file}, ingest.Options{})
 	if err != nil {
@@ -145,12 +146,12 @@ type vector struct {
 // those targets, against the page's own.
 func agreesOnChances(t *testing.T, ctx context.Context, file string) {
 	log, base := study(t, file, analysis.Settings{})
-	var asked []ingest.Try
-	for _, trial := range log.Trials[:min(60, len(log.Trials))] {
-		if c := trial.Composition; c.FatPercent != nil && c.EmulsifierPercent != nil && c.BlendHLB != nil {
+	var asked []trial.Try
+	for _, one := range log.Trials[:min(60, len(log.Trials))] {
+		if c := one.Composition; c.FatPercent != nil && c.EmulsifierPercent != nil && c.BlendHLB != nil {
 			for _, shift := range []float64{0, -1.5, 1} {
 				fat, hlb := *c.FatPercent+shift, *c.BlendHLB+shift/3
-				asked = append(asked, ingest.Try{Fat: &fat, Emulsifier: c.EmulsifierPercent, HLB: &hlb})
+				asked = append(asked, trial.Try{Fat: &fat, Emulsifier: c.EmulsifierPercent, HLB: &hlb})
 			}
 		}
 	}
@@ -257,7 +258,7 @@ func agreesOnTheNormal(t *testing.T, ctx context.Context, r *result.Results) {
 }
 
 // Grams of the start for other batches and scales against the formula package's.
-func agreesOnGrams(t *testing.T, ctx context.Context, log *ingest.Log, r *result.Results) {
+func agreesOnGrams(t *testing.T, ctx context.Context, log *trial.Log, r *result.Results) {
 	start := r.Starts[0]
 	var template []formula.Part
 	for _, l := range start.Ingredients {

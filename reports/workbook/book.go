@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"foamfield/reports/steady"
+
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/plots"

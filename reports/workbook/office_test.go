@@ -18,11 +18,12 @@ import (
 	solved "foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 )
 
 // demo is the demo's log read and analysed.
-func demo(t *testing.T) (*ingest.Log, *result.Results) {
+func demo(t *testing.T) (*trial.Log, *result.Results) {
 	t.Helper()
 	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
 	if err != nil {

@@ -15,6 +15,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 )
 
@@ -492,7 +493,7 @@ func TestNextTrialsIsALog(t *testing.T) {
 		t.Fatalf("%d trials are read, want 2: %+v", len(log.Trials), log.Problems)
 	}
 	for _, p := range log.Problems {
-		if p.Severity != ingest.ForInformation {
+		if p.Severity != trial.ForInformation {
 			t.Errorf("%v: %s; %s", p.At, p.Read, p.Do)
 		}
 	}

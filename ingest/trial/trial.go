@@ -1,9 +1,6 @@
-// Package ingest reads a kitchen's log of foam trials: the leaves below it read
-// cells, find tables, name columns and parse text; this package attaches
-// positions to what they say and builds typed trials. Nothing is lost: every
-// row of a table is a trial, part of one, or named furniture. Nothing is
-// guessed silently: what could not be read is a Problem with a place and a cure.
-package ingest
+// Package trial has the types of a log that was read: its trials, what is known
+// of each and where it stands, and the problems that were found. Types only.
+package trial
 
 import (
 	"fmt"
@@ -193,3 +190,23 @@ type Log struct {
 	Method      []Step                  // of a Method sheet, in order
 	Labels      []string                // columns of labels in Raw: "canister no", "charger lot", "butter lot"
 }
+
+// Try is a formula somebody asks about: what is its chance of working? What it
+// leaves open is filled in by the study.
+type Try struct {
+	Name string // as typed, or as the Try sheet calls it
+	From string // "--try" or the place in the log
+	// Fat and Emulsifier are percent of the mix.
+	Fat, Emulsifier, EmulsifierGrams, HLB *float64
+}
+
+// ResultTarget is what a Targets sheet asks of something the kitchen measures of
+// its foams: "taste | 6 to 8". Best may be the middle, so both sides can be asked.
+type ResultTarget struct {
+	Result Variable // of Log.Extras
+	Interval
+	At Place
+}
+
+// String is the answer in words.
+func (a Answer) String() string { return [...]string{"unknown", "yes", "partly", "no"}[a] }
