@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/trial"
 )
@@ -61,7 +60,7 @@ func (s *study) addAdditions() {
 				low, high = math.Min(low, v[i]), math.Max(high, v[i])
 			}
 		}
-		key := ingest.VariableName(name) + "_percent"
+		key := trial.VariableName(name) + "_percent"
 		taken := slices.ContainsFunc(s.extras, func(e trial.Variable) bool { return e.Name == key })
 		if taken || high-low <= 2*step { // no more than weighing makes of one percent
 			continue

@@ -84,7 +84,9 @@ func (s *study) judge() {
 	written := map[result.Outcome]bool{}
 	for i := range s.trials {
 		t := &s.trials[i]
-		all = append(all, t)
+		if emulsified(t.Trial) { // what a control without emulsifier did says nothing of the surface
+			all = append(all, t)
+		}
 		written[result.CameOut] = written[result.CameOut] || t.CameOut != trial.Unknown
 		written[result.Broke] = written[result.Broke] || t.Broke != trial.Unknown
 	}

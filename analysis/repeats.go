@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
@@ -65,7 +66,7 @@ func (s *study) group() {
 			t.group, t.shown.RepeatOf = j, o.At.String()
 			return true
 		}
-		if j, named := labelled[t.Raw["repeat"]]; named {
+		if j, named := labelled[repeatOf(t.Raw["repeat"])]; named {
 			t.group, t.shown.RepeatOf = j, s.trials[j].At.String()
 		} else if !slices.ContainsFunc(firsts[at], match) && !slices.ContainsFunc(firsts[at-1], match) && !slices.ContainsFunc(firsts[at+1], match) {
 			firsts[at] = append(firsts[at], i)
@@ -74,6 +75,15 @@ func (s *study) group() {
 			labelled[t.ID] = t.group
 		}
 	}
+}
+
+// repeatOf is the number of the trial that a label names: "repeat of 2" is 2.
+func repeatOf(label string) string {
+	words := strings.Fields(label)
+	if len(words) == 0 {
+		return ""
+	}
+	return words[len(words)-1]
 }
 
 // sameBeside says whether two trials were made the same way, whoever made them: a tenth

@@ -38,13 +38,15 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	s.repeatability()
 	s.ingredients()
 	s.out.BestSeen = s.bestSeen()
-	if s.enough() {
+	if s.settled() && s.enough() {
 		if err := s.mapOut(); err != nil {
 			return nil, err
 		}
 	}
 	s.tries(append(slices.Clone(set.Tries), log.Tries...))
-	s.nextTrials()
+	if s.out.Status != result.ToBeSettled {
+		s.nextTrials()
+	}
 	for i := range s.out.NextTrials {
 		n := &s.out.NextTrials[i]
 		n.Parts = s.parts(n.Ingredients)
@@ -91,6 +93,44 @@ func (s *study) reference() []float64 {
 	return s.onSurface()[0].mix
 }
 
+// openShare is the share of the trials whose mix may be open before no start is
+// named on the others.
+const openShare = 0.25
+
+// settled reports whether the recipes can be built on what was read: a start is not
+// named while a question is open on which they rest.
+func (s *study) settled() bool {
+	asked, of := "", 0
+	for _, q := range s.log.Questions {
+		if q.Blocks {
+			if of++; of == 1 {
+				asked = q.Asked
+			}
+		}
+	}
+	open := 0
+	for i := range s.log.Trials {
+		if t := &s.log.Trials[i]; (t.Used() || t.CameOut != trial.Unknown) && unsettled(t) {
+			open++
+		}
+	}
+	if of == 0 || float64(open) <= openShare*float64(len(s.log.Trials)) {
+		return true
+	}
+	s.out.Status = result.ToBeSettled
+	s.out.StatusReason = fmt.Sprintf("no start is named before this is settled: %s", asked)
+	if of > 1 {
+		s.out.StatusReason += fmt.Sprintf(" (and %d more)", of-1)
+	}
+	return false
+}
+
+// unsettled reports a trial whose mix or coming out is not known.
+func unsettled(t *trial.Trial) bool {
+	none := t.EmulsifierPercent != nil && *t.EmulsifierPercent == 0 || t.EmulsifierGrams != nil && *t.EmulsifierGrams == 0
+	return t.FatPercent == nil || t.EmulsifierPercent == nil && t.EmulsifierGrams == nil || t.BlendHLB == nil && !none || t.CameOut == trial.Unknown
+}
+
 // enough settles whether a surface is fitted at all, and if not, why.
 func (s *study) enough() bool {
 	usable, worked, open := 0, 0, 0
@@ -130,6 +170,10 @@ func (s *study) read() {
 		out.Problems = append(out.Problems, result.Problem{Kind: p.Kind, Severity: severities[p.Severity],
 			At: p.At.String(), Count: max(p.Count, 1), Read: p.Read, Do: p.Do})
 	}
+	for _, q := range s.log.Questions {
+		out.Questions = append(out.Questions, result.Question{At: q.At.String(), Asked: q.Asked, Do: q.Do(), Choices: append([]string{}, q.Choices...),
+			Cure: result.Cure{Sheet: q.Cure.Sheet, Row: q.Cure.Row}, Blocks: q.Blocks})
+	}
 	for _, c := range s.log.Columns {
 		out.Columns = append(out.Columns, result.Column{At: c.At.String(), Header: c.Header, ReadAs: c.ReadAs, Unit: c.Unit})
 	}
@@ -141,7 +185,11 @@ func (s *study) read() {
 		t := &s.log.Trials[i]
 		show(&out.Trials[i], t)
 		if t.Used() {
-			s.trials = append(s.trials, placed{Trial: t, shown: &out.Trials[i], recipe: recipe(t)})
+			one := placed{Trial: t, shown: &out.Trials[i]}
+			if t.FatPercent != nil { // else some of the mix is not known
+				one.recipe = recipe(t)
+			}
+			s.trials = append(s.trials, one)
 		} else {
 			out.Rows.SetAside = append(out.Rows.SetAside, result.SetAside{At: t.At.String(), Reason: t.Aside})
 		}
@@ -335,6 +383,7 @@ func (s *study) mixOfTrial(t *placed) result.Mix {
 // a reader loops.
 func fillEmpty(r *result.Results) {
 	none(&r.Problems)
+	none(&r.Questions)
 	none(&r.NotJudged)
 	none(&r.Rows.SetAside)
 	none(&r.Method)

@@ -5,12 +5,12 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
-	"foamfield/ingest"
+	"foamfield/ingest/kitchen"
 )
 
 func TestTries(t *testing.T) {
 	typed := "fat 44, emulsifier 2, hlb 8.5; fat 72; emulsifier 3.4, fat 57, hlb 5.5; fat 45, emulsifier 7 g"
-	tries, err := ingest.ParseTries(typed)
+	tries, err := kitchen.ParseTries(typed)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -97,7 +97,7 @@ func TestIngredientNames(t *testing.T) {
 	for _, i := range log.Ingredients {
 		got = append(got, i.Name+"="+i.Known)
 	}
-	want := []string{"ghee=clarified butter", "cider=", "GMS=glycerol monostearate", "sucroester HLB 15=sucrose ester", "lecithin=", "pumpkin="}
+	want := []string{"ghee=clarified butter", "cider=", "GMS=glycerol monostearate", "sucroester HLB 15=sucrose ester", "lecithin=", "pumpkin=vegetables"}
 	if !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
@@ -223,10 +223,10 @@ func TestComposition(t *testing.T) {
 			"300", "39.8", "2", "6", "3.8", []string{"fat percent differs @ cell A2"}},
 		{"control", head + "300,120,180,0,0,y", "300", "39.8", "0", "0", "-", nil},
 		{"cream has water", "cream 35 g,GMS g,came out\n294,6,y", "300", "34.3", "2", "6", "3.8", nil},
-		{"unknown ingredient", "clarified butter g,cider g,fairy dust g,GMS g,came out\n120,170,6,4,y", "300", "39.8", "1.333", "4", "3.8",
-			[]string{"header in doubt @ cell C1", "unknown ingredient @ cell C1"}},
+		{"unknown ingredient", "clarified butter g,cider g,fairy dust g,GMS g,came out\n120,170,6,4,y", "300", "-", "1.333", "4", "3.8",
+			[]string{"unknown ingredient @ cell C1"}},
 		{"no batch, no water", "clarified butter g,GMS g,came out\n120,6,y", "-", "-", "-", "6", "3.8", []string{"batch not known @ cell A2"}},
-		{"water not measured", "clarified butter g,cider g,GMS g,came out\n120,?,6,y", "-", "-", "-", "6", "3.8", []string{"no water logged @ cell B2"}},
+		{"water not measured", "clarified butter g,cider g,GMS g,came out\n120,?,6,y", "-", "-", "-", "6", "3.8", []string{"amount not known @ cell B2"}},
 		{"butterfat of the mix", "butterfat %,blend HLB,emulsifier g,hold min\n45,8.5,6,20", "-", "45", "-", "6", "8.5", nil},
 		{"butterfat weighed", "butterfat g,cider g,GMS g,came out\n120,174,6,y", "300", "39.8", "2", "6", "3.8", nil},
 		{"a grade before the percent", "batch g,clarified butter g,cider g,sucrose ester HLB 15 % of water,came out\n301.8,120,180,1,y", "301.8", "39.56", "0.5964", "1.8", "15", nil},

@@ -71,8 +71,9 @@ func TestKitchenSheets(t *testing.T) {
 	}
 	accounts(t, log)
 	got := []float64{}
-	for _, r := range targetRows {
-		if v := *r.field(&log.Targets); v != nil {
+	for _, v := range []*trial.Target{log.Targets.HoldMinutes, log.Targets.DrainedPercent, log.Targets.DrainedAtMinutes, log.Targets.WantedChance,
+		log.Targets.BatchGrams, log.Targets.ScaleStepGrams} {
+		if v != nil {
 			got = append(got, v.Value)
 		}
 	}

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"foamfield/ingest/trial"
 	"maps"
-	"math"
 	"path/filepath"
 	"runtime"
 	"slices"
@@ -91,24 +90,6 @@ func TestDrainedAtOtherMinutes(t *testing.T) {
 		}
 		if s := bounds(got.Trials[0].Drained); s != want {
 			t.Errorf("at %v min: %s, want %s", c.at, s, want)
-		}
-	}
-}
-
-func TestReadingLimit(t *testing.T) {
-	for _, c := range []struct {
-		name        string
-		values      []float64
-		step, least float64
-	}{
-		{"tenths", []float64{0, 3.1, 3.2, 4, 7}, 0.1, 3.1},
-		{"halves", []float64{2.5, 1, 3, 0.5, 3}, 0.5, 0.5},
-		{"nothing to go by", nil, 0.5, 0},
-		{"too few to show a step", []float64{0, 5, 30}, 0.5, 5},
-		{"only zeros", []float64{0, 0, 0, 0}, 0.5, 0},
-	} {
-		if l := limitOf(c.values); math.Abs(l.step-c.step) > 1e-9 || l.least != c.least || l.from == "" {
-			t.Errorf("%s: step %v, least %v, want %v and %v", c.name, l.step, l.least, c.step, c.least)
 		}
 	}
 }

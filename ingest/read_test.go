@@ -12,8 +12,8 @@ import (
 
 const oneTrial = "butter g,cider g,GMS g,came out,hold min\n120,174,6,y,12\n"
 
-// files writes files into a new folder.
-func files(t testing.TB, texts map[string]string) string {
+// writeFiles writes files into a new folder.
+func writeFiles(t testing.TB, texts map[string]string) string {
 	t.Helper()
 	dir := t.TempDir()
 	for name, text := range texts {
@@ -25,11 +25,11 @@ func files(t testing.TB, texts map[string]string) string {
 }
 
 func TestFiles(t *testing.T) {
-	dir := files(t, map[string]string{"b.csv": oneTrial, "a.csv": oneTrial, "~$b.xlsx": "lock", "notes.docx": "no log", "weekday.tsv": strings.ReplaceAll(oneTrial, ",", "\t")})
+	dir := writeFiles(t, map[string]string{"b.csv": oneTrial, "a.csv": oneTrial, "~$b.xlsx": "lock", "notes.docx": "no log", "weekday.tsv": strings.ReplaceAll(oneTrial, ",", "\t")})
 	for _, c := range []struct {
 		name     string
 		patterns []string
-		want     string // files in the order read
+		want     string // writeFiles in the order read
 	}{
 		{"a folder", []string{dir}, "a.csv b.csv weekday.tsv"},
 		{"a pattern", []string{filepath.Join(dir, "*.csv")}, "a.csv b.csv"},
@@ -56,46 +56,9 @@ func TestFiles(t *testing.T) {
 	}
 }
 
-// TestOwnReports: what foamfield wrote is never read as a log unless it is
-// named by itself.
-func TestOwnReports(t *testing.T) {
-	dir := files(t, map[string]string{"week.csv": oneTrial})
-	write := func(folder string, texts map[string]string) {
-		if err := os.Mkdir(filepath.Join(dir, folder), 0o755); err != nil {
-			t.Fatal(err)
-		}
-		for name, text := range texts {
-			if err := os.WriteFile(filepath.Join(dir, folder, name), []byte(text), 0o644); err != nil {
-				t.Fatal(err)
-			}
-		}
-	}
-	write("week-report", map[string]string{"results.json": `{"schema": "foamfield/results/1"}`, "next-trials.csv": oneTrial, "next-trials 2.csv": oneTrial})
-	write("other", map[string]string{"results.json": `{"schema": "something else"}`, "b.csv": oneTrial})
-	for _, c := range []struct{ pattern, want string }{
-		{"", "week.csv"},
-		{"*", "b.csv week.csv"},
-		{"*/*.csv", "b.csv"},
-		{"other", "b.csv"},
-		{"week-report", "the folder"},
-		{"week-report/*.csv", "the folder"},
-		{"week-report/*", "the folder"},
-		{"week-report/next-trials.csv", "next-trials.csv"},
-	} {
-		found, err := find([]string{filepath.Join(dir, c.pattern)})
-		var got []string
-		for _, f := range found {
-			got = append(got, filepath.Base(f))
-		}
-		if s := strings.Join(got, " "); err == nil && s != c.want || err != nil && !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%q: %s, %v; want %s", c.pattern, s, err, c.want)
-		}
-	}
-}
-
 // TestRefusals: each is one sentence that says what was found and what to do.
 func TestRefusals(t *testing.T) {
-	dir := files(t, map[string]string{
+	dir := writeFiles(t, map[string]string{
 		"log.csv": oneTrial, "~$log.csv": "x", "prose.csv": "Dear all\nthe foam was nice\n", "noresult.csv": "butter g,cider g,GMS g\n120,174,6\n",
 		"empty.csv": "", "nomix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n", "headeronly.csv": "butter g,cider g,GMS g,came out,hold min\n", "planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n",
 		"old.xls": "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "junk.xlsx": "this is no workbook",
@@ -131,7 +94,7 @@ func TestRefusals(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Read(c.patterns, c.opt)
-			var refused *Refusal
+			var refused *trial.Refusal
 			if !errors.As(err, &refused) || refused.Found == "" || refused.Do == "" {
 				t.Fatalf("not a refusal: %v", err)
 			}
@@ -145,7 +108,7 @@ func TestRefusals(t *testing.T) {
 // TestOneBadFile: several files are read without the one that cannot be, and
 // it is told.
 func TestOneBadFile(t *testing.T) {
-	dir := files(t, map[string]string{"a.csv": oneTrial, "b.xlsx": "PK\x03\x04 cut short"})
+	dir := writeFiles(t, map[string]string{"a.csv": oneTrial, "b.xlsx": "PK\x03\x04 cut short"})
 	for _, patterns := range [][]string{{dir}, {filepath.Join(dir, "a.csv"), filepath.Join(dir, "b.xlsx")}} {
 		log, err := Read(patterns, Options{})
 		if err != nil {
@@ -163,7 +126,7 @@ func TestOneBadFile(t *testing.T) {
 // TestNoCleanFileWithoutTrials: a file of several whose rows are not used has a
 // problem of its own.
 func TestNoCleanFileWithoutTrials(t *testing.T) {
-	dir := files(t, map[string]string{"a.csv": oneTrial, "no mix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n,,,y,14\n",
+	dir := writeFiles(t, map[string]string{"a.csv": oneTrial, "no mix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n,,,y,14\n",
 		"planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n", "prose.csv": "Dear all\nthe foam was nice\n", "nothing.csv": "trial,butter g,cider g,came out\n7,,,\n", "header.csv": "butter g,cider g,came out\n"})
 	log, err := Read([]string{dir}, Options{})
 	if err != nil {
@@ -213,7 +176,7 @@ func FuzzRead(f *testing.F) {
 		}
 		log, err := Read([]string{path}, Options{})
 		if err != nil {
-			var refused *Refusal
+			var refused *trial.Refusal
 			if !errors.As(err, &refused) {
 				t.Fatalf("error that is no refusal: %v", err)
 			}

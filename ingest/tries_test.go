@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/trial"
 	"path/filepath"
 	"strings"
@@ -36,7 +37,7 @@ func TestParseTries(t *testing.T) {
 		{"hlb 8 %", "no value of a formula"},
 		{"fat 5e3", "no value of a formula"},
 	} {
-		tries, err := ParseTries(c.typed)
+		tries, err := kitchen.ParseTries(c.typed)
 		var got []string
 		for _, one := range tries {
 			got = append(got, tryText(one))

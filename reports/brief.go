@@ -9,6 +9,9 @@ import (
 // mostLines of a formula fit a terminal's summary.
 const mostLines = 8
 
+// mostAsked of the questions fit it.
+const mostAsked = 3
+
 // brief is what a terminal says: the same words as the summary page, fewer.
 func (b *builder) brief() []Block {
 	out := []Block{Paragraph{Lead: true, Text: say(b.logName() + ": " + b.subtitle() + ".")}}
@@ -17,6 +20,13 @@ func (b *builder) brief() []Block {
 		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ".")})
 		if b.r.StatusReason != "" {
 			out = append(out, Paragraph{Text: capital(say(sentence(b.r.StatusReason)))})
+		}
+		for _, block := range b.questions() {
+			if l, ok := block.(List); ok {
+				for _, item := range l.Items[:min(len(l.Items), mostAsked)] {
+					out = append(out, Paragraph{Text: item})
+				}
+			}
 		}
 		if best := b.r.BestSeen; best != nil {
 			for _, block := range b.bestSeen(best) {

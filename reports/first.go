@@ -40,6 +40,8 @@ func (b *builder) title() string {
 		return "Start from this"
 	case result.BestAvailable:
 		return "No mix is sure enough yet; the best there is"
+	case result.ToBeSettled:
+		return "Something has to be settled first"
 	case result.TooFewTrials:
 		return "Too few trials to name a start"
 	case result.NothingWorked:

@@ -12,6 +12,7 @@ func (b *builder) stopped() []Block {
 	if b.r.StatusReason != "" {
 		blocks = append(blocks, Paragraph{Lead: true, Text: capital(say(sentence(b.r.StatusReason)))})
 	}
+	blocks = append(blocks, b.questions()...)
 	blocks = append(blocks, b.works())
 	if best := b.r.BestSeen; best != nil {
 		blocks = append(blocks, head("The best seen"))

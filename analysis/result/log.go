@@ -60,6 +60,23 @@ type Problem struct {
 	Do       string   `json:"do"`
 }
 
+// Question is one thing that cannot be read without the kitchen's word.
+type Question struct {
+	At      string   `json:"at"`
+	Asked   string   `json:"asked"`
+	Choices []string `json:"choices"` // what the answer may be; none for a number
+	Do      string   `json:"do"`      // what to type
+	Cure    Cure     `json:"cure"`
+	Blocks  bool     `json:"blocks"` // a recipe, or the only result, rests on it
+}
+
+// Cure is what to type: a row of one of the kitchen's own sheets, in which … stands
+// for the answer.
+type Cure struct {
+	Sheet string   `json:"sheet"`
+	Row   []string `json:"row"`
+}
+
 // Column is what one column of the log was read as.
 type Column struct {
 	At     string `json:"at"`

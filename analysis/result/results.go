@@ -24,14 +24,15 @@ type Results struct {
 	WatchedMinutes *float64 `json:"watched_minutes"`
 	HoldIsAGuess   bool     `json:"hold_is_a_guess"`
 
-	Inputs   []Input   `json:"inputs"`
-	Rows     Rows      `json:"rows"`
-	Counts   Counts    `json:"counts"`
-	Problems []Problem `json:"problems"`
-	Columns  []Column  `json:"columns"`
-	Trials   []Trial   `json:"trials"`
-	Targets  Targets   `json:"targets"`
-	Batch    Batch     `json:"batch"`
+	Inputs    []Input    `json:"inputs"`
+	Rows      Rows       `json:"rows"`
+	Counts    Counts     `json:"counts"`
+	Problems  []Problem  `json:"problems"`
+	Questions []Question `json:"questions"` // what only the kitchen can answer, and what to type
+	Columns   []Column   `json:"columns"`
+	Trials    []Trial    `json:"trials"`
+	Targets   Targets    `json:"targets"`
+	Batch     Batch      `json:"batch"`
 
 	Method []MethodStep `json:"method"` // as the log's Method sheet has it
 
@@ -73,6 +74,7 @@ type Status string
 const (
 	Recommended   Status = "recommended"
 	BestAvailable Status = "best_available" // no mix reaches the wanted chance
+	ToBeSettled   Status = "to_be_settled"  // the recipes rest on a question that is open
 	TooFewTrials  Status = "too_few_trials"
 	NothingWorked Status = "nothing_worked"
 	NoSafeStart   Status = "no_safe_start" // every mix is too likely to clog to be named

@@ -144,6 +144,7 @@ func (a *account) whole() {
 	a.tables()
 	a.trials("Set aside: no formula is built on them", func(t *trial.Trial) string { return t.Aside })
 	a.trials("Counted, but no formula is built on them", func(t *trial.Trial) string { return t.Flagged })
+	a.questions()
 	a.targets()
 	a.ingredients()
 	for _, s := range []struct {
@@ -316,6 +317,15 @@ func (a *account) trials(title string, why func(*trial.Trial) string) {
 		}
 	}
 	a.list(title, lines)
+}
+
+// questions lists what only the kitchen can answer.
+func (a *account) questions() {
+	var lines []string
+	for _, q := range a.log.Questions {
+		lines = append(lines, q.At.String()+": "+q.Asked+" "+strings.ToUpper(q.Do()[:1])+q.Do()[1:])
+	}
+	a.list("To be settled", lines)
 }
 
 // targets lists what the kitchen's sheets set.

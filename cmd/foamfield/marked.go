@@ -82,8 +82,16 @@ func copyOf(book *cells.Book, log *trial.Log) *marked.Log {
 		}
 		return marked.Place{Sheet: sheet, Row: p.Row, Col: p.Col}
 	}
+	asked := map[trial.Place]trial.Question{}
+	for _, q := range log.Questions {
+		asked[q.At] = q
+	}
 	for _, p := range log.Problems {
-		out.Problems = append(out.Problems, marked.Problem{Severity: severities[p.Severity], At: at(p.At), Where: p.At.String(), Count: p.Count, Read: p.Read, Do: p.Do})
+		do := p.Do
+		if q, ok := asked[p.At]; ok && p.Severity == trial.MustFix {
+			do = q.Asked + " " + do + "; or " + q.Do()
+		}
+		out.Problems = append(out.Problems, marked.Problem{Severity: severities[p.Severity], At: at(p.At), Where: p.At.String(), Count: p.Count, Read: p.Read, Do: do})
 	}
 	for _, c := range log.Columns {
 		read := c.ReadAs

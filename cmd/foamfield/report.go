@@ -11,6 +11,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
 	"foamfield/reports/pdf"
@@ -115,7 +116,7 @@ func parseReport(args []string) (*reporting, error) {
 		r.paper = pdf.Letter
 	}
 	if typed := f.text("try", `type a formula, for example --try "fat 52, emulsifier 2.4, hlb 8"`); typed != "" {
-		tries, err := ingest.ParseTries(typed)
+		tries, err := kitchen.ParseTries(typed)
 		if err != nil {
 			f.refuse("try", err.Error())
 		}

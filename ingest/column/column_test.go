@@ -75,7 +75,7 @@ emulsifier, all together: emulsifier, surfactant, emuls | émulsifiant, émulsio
 blend HLB: HLB, BHL, EHL, HLB-Wert
 canister size: siphon, whipper, canister, bottle | bombe | sifón | sifone | Sahnebläser, Bereiter
 fill: fill, vol, load | remplissage, volume | llenado, volumen | riempimento | Füllmenge, Füllung
-chargers: charger, charge ??, cartridge, N2O, gas, NO2, N20, N₂O, NOS, nitrogen cartridge | cartouche, gaz, protoxyde | cápsula, cartucho, óxido nitroso | carica, cartuccia, bomboletta, protossido | Kapsel, Patrone, Lachgas
+chargers: charger, charge ??, cartridge, N2O, gas, NO2, N20, N₂O, nitrogen cartridge | cartouche, gaz, protoxyde | cápsula, cartucho, óxido nitroso | carica, cartuccia, bomboletta, protossido | Kapsel, Patrone, Lachgas
 shakes: shakes, shake s | secousses, agitation | agitado, sacudidas | agitazioni, scosse | Schütteln
 rest in the fridge: chill, rest ??, fridge | repos, frigo, réfrigération, froid | reposo, nevera, frío | riposo | Ruhezeit, Kühlzeit, Kühlung
 temperature: temp, T ??, °C, °F | température, T° ?? | temperatura, Tª | Temp.
@@ -111,7 +111,7 @@ func TestRead(t *testing.T) {
 		{"GMS (% fat)", "amount of an ingredient [GMS] % of fat"},
 		{"lecithin (mg)", "amount of an ingredient [lecithin] mg"},
 		{"Stable?", "what happened"},
-		{"Minutes it stood", "hold min ~"},
+		{"Minutes it stood", "hold min"},
 		{"drain_pct_20min", "drained % @20"},
 		{"Suero 20'", "drained @20"},
 		{"fat %", "fat percent %"},
@@ -206,8 +206,8 @@ func TestRead(t *testing.T) {
 		{"sucrose ester HLB 15 % of water", "amount of an ingredient [sucrose ester HLB 15] % of water"},
 		{"Emulgator X HLB 12 (g)", "amount of an ingredient [Emulgator X HLB 12] g"},
 		{"drain min", "minute the drainage was read min"},
-		{"butter colour", "known, not used ~"},
-		{"pumpkin g", "not used g"},
+		{"butter colour", "known, not used"},
+		{"pumpkin g", "amount of an ingredient [pumpkin] g"},
 		{"zebra", "not used"},
 		{"", "not used"},
 		// Group headers.
@@ -243,8 +243,8 @@ func TestReadAll(t *testing.T) {
 		{"time is the hold", "trial; fat %; time (min)", "trial; fat percent %; hold min ?"},
 		{"time is the reading", "trial; fat %; hold (min); time (min); drained %", "trial; fat percent %; hold min; minute of the reading min ?; drained %"},
 		{"hold hours and minutes", "trial; hold (h); hold (min)", "trial; rest in the fridge h ?; hold min"},
-		{"unknown mass among ingredients", "trial; butter g; pumpkin g; hold min", "trial; amount of an ingredient [butter] g; amount of an ingredient [pumpkin] g ?; hold min"},
-		{"unknown mass elsewhere", "trial; hold min; pumpkin g", "trial; hold min; not used g"},
+		{"unknown mass among ingredients", "trial; butter g; pumpkin g; hold min", "trial; amount of an ingredient [butter] g; amount of an ingredient [pumpkin] g; hold min"},
+		{"unknown mass elsewhere", "trial; hold min; pumpkin g", "trial; hold min; amount of an ingredient [pumpkin] g"},
 		{"two holds", "trial; hold (min); stand time (min)", "trial; not used min ?; not used min ?"},
 		{"percent and mass are not rivals", "trial; GMS g; GMS % (fat); drained g; drained %", "trial; amount of an ingredient [GMS] g; amount of an ingredient [GMS] % of fat; drained g; drained %"},
 		{"a series is no rivalry", "trial; drained % @5; drained % @10", "trial; drained % @5; drained % @10"},
@@ -257,6 +257,40 @@ func TestReadAll(t *testing.T) {
 		var got []string
 		for _, m := range ReadAll(strings.Split(c.headers, "; ")) {
 			got = append(got, short(m))
+		}
+		if g := strings.Join(got, "; "); g != c.want {
+			t.Errorf("%s:\n got %s\nwant %s", c.name, g, c.want)
+		}
+	}
+}
+
+// TestWhatCounts: of what was meant and what was weighed, what was weighed counts;
+// what a group title says holds for the columns below it.
+func TestWhatCounts(t *testing.T) {
+	for _, c := range []struct{ name, headers, want string }{
+		{"plan beside weighed", "GMS (plan) g; GMS weighed g", "known, not used [GMS] g, planned, almost amount of an ingredient ?; amount of an ingredient [GMS] g"},
+		{"plan beside the column", "GMS g; GMS (plan) g", "amount of an ingredient [GMS] g; known, not used [GMS] g, planned, almost amount of an ingredient ?"},
+		{"in another unit", "GMS plan (% of fat); GMS g", "known, not used [GMS] % of fat, planned, almost amount of an ingredient ?; amount of an ingredient [GMS] g"},
+		{"the column beside weighed", "GMS g; GMS weighed g", "known, not used [GMS] g, almost amount of an ingredient ?; amount of an ingredient [GMS] g"},
+		{"weighed twice", "GMS weighed g; GMS actual g", "not used g, or amount of an ingredient ?; not used g, or amount of an ingredient ?"},
+		{"two plans and one weighed", "fat % planned; fat % target; fat %", "known, not used %, planned, almost fat percent ?; known, not used %, planned, almost fat percent ?; fat percent %"},
+		{"plan alone", "GMS plan g; cider g", "amount of an ingredient [GMS] g, planned ?; amount of an ingredient [cider] g"},
+		{"target HLB beside HLB", "target HLB; HLB", "known, not used, planned, almost blend HLB ?; blend HLB"},
+		{"a wished result beside none", "trial; expected hold (min)", "trial; known, not used min, planned, almost hold ?"},
+		{"plan below the name", "GMS / plan (g); GMS / weighed (g)", "known, not used [GMS] g, planned, almost amount of an ingredient ?; amount of an ingredient [GMS] g"},
+		{"plan above the name", "Planned / GMS (g); Actual / GMS (g)", "known, not used [GMS] g, planned, almost amount of an ingredient ?; amount of an ingredient [GMS] g"},
+		{"rinse above the name", "Rinse / water (g); cider (g)", "known, not used [water] g, apart \"Rinse\", almost amount of an ingredient ?; amount of an ingredient [cider] g"},
+		{"before reduction above the name", "Before reduction / cider (g)", "not used [cider] g, apart \"Before reduction\", almost amount of an ingredient ?"},
+		{"an unknown name above its unit", "Quux / g; FORMULA / g", "amount of an ingredient [Quux] g, unknown; not used g"},
+		{"an unknown title above a name", "Week 12 / hold (min)", "hold min"},
+		{"unknown words in the name above", "GMS quux / g", "not used [GMS] g, left [\"quux\"], almost amount of an ingredient ?"},
+		{"unknown words below", "Drained / quux", "not used, bare"},
+		{"whether it fell is no hold", "trial; collapsed by 20 min y/n", "trial; first look at which it no longer stood @20, y/n"},
+		{"clocks", "dispensed at; fell at; hold (min)", "clock time it was dispensed; clock time it fell; hold min"},
+	} {
+		var got []string
+		for _, m := range ReadAll(strings.Split(c.headers, "; ")) {
+			got = append(got, said(m))
 		}
 		if g := strings.Join(got, "; "); g != c.want {
 			t.Errorf("%s:\n got %s\nwant %s", c.name, g, c.want)

@@ -1,6 +1,7 @@
 package column
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -9,7 +10,8 @@ import (
 )
 
 // FuzzRead: nothing panics, a role read is one that can be named, an ingredient
-// is named when there is one, and letter case never changes the role.
+// is named when there is one, words left are words of the header, leave no role
+// and are said, and letter case never changes the role.
 func FuzzRead(f *testing.F) {
 	for _, p := range vocab().ordered {
 		f.Add(p.text)
@@ -25,6 +27,12 @@ func FuzzRead(f *testing.F) {
 		}
 		if m.Role == IngredientAmount && m.Ingredient == "" {
 			t.Errorf("%q: an ingredient without a name", header)
+		}
+		if len(m.Left) > 0 && (m.Role != None || m.Doubt == "") {
+			t.Errorf("%q: %s", header, said(m))
+		}
+		if i := slices.IndexFunc(m.Left, func(w string) bool { return !strings.Contains(header, w) }); i >= 0 {
+			t.Errorf("%q: %q is left, which is not in it", header, m.Left[i])
 		}
 		if utf8.ValidString(header) && strings.ToLower(header) == strings.Map(asciiLower, header) && !strings.Contains(header, "GMS") {
 			if low := Read(strings.ToLower(header)); low.Role != m.Role {

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
 )
 
@@ -13,45 +14,51 @@ import (
 func (m Meaning) under(g Meaning, group string) Meaning {
 	key := joined(tokens(group))
 	titled := vocab().group[key]
-	words := m.Words
 	switch {
 	case vocab().process[key] && m.Can(Hold) && m.Unit.Dimension() != quantity.Temperature:
+		words := m.Words
 		m = m.take(Rest)
 		m.Doubt = fmt.Sprintf("%q stands under %q and was read as rest in the fridge; if it is how long the foam stood, type \"foam hold\"", words, group)
-	case g.Role == None || titled:
-	case m.Role == None && m.Words == "":
-		// Only a unit, a basis or a minute: "Butter / g", "Drained / 20 min".
-		g.Words = strings.TrimSpace(g.Words)
-		m.Role, m.Ingredient, m.Words, m.could, m.lang, m.sure, m.Fuzzy = g.Role, g.Ingredient, g.Words, g.could, g.lang, g.sure, g.Fuzzy
-		if len(m.could) > 0 {
-			m.could = fitting(m.could, m.Unit.Dimension())
-			m = m.as(m.could[0])
-		} else if moved := m.Role.shifted(m.Unit.Dimension()); moved != m.Role {
-			m.Role = moved
-		}
+	case titled:
+	case m.empty && (g.Role != None || amountUnit(m.Unit, m.Basis) && hasWord(tokens(g.Words))):
+		m = m.named(g)
+	default:
+		m = m.below(g)
+	}
+	m = m.qualified(g)
+	if !titled && g.Role == None {
+		m.beside = append(slices.Clone(m.beside), only(g.beside, func(b modifier) bool { return b.sense&(meant|weighed|another|perhaps) != 0 })...)
+	}
+	return m
+}
+
+// below gives a header the meaning it has below a group that is a column itself:
+// "Drained / oil", "GMS / HLB".
+func (m Meaning) below(g Meaning) Meaning {
+	switch key := joined(tokens(m.Words)); {
 	case m.Can(ReadingMinute) || m.Can(Time):
 		switch g.Role {
-		case Hold:
-			m = m.take(Hold)
+		case Hold, Rest, HotHold, Shakes:
+			return m.take(g.Role)
 		case DrainedAmount, OilAmount:
-			m = m.take(DrainedAt)
-		case Rest, HotHold, Shakes:
-			m = m.take(g.Role)
+			return m.take(DrainedAt)
 		}
 	case g.Role == Rest && m.Can(Hold):
-		m = m.take(Rest)
+		return m.take(Rest)
+	case g.Role == DrainedAmount && m.Role == IngredientAmount && vocab().basis[key] == OfFat:
+		return m.take(OilAmount)
 	case g.Role == DrainedAmount && m.Role == IngredientAmount:
-		m = m.take(DrainedAmount)
-		if strings.Contains(" oil fat huile aceite olio ol grasa gras grasso fett ", " "+joined(tokens(words))+" ") {
-			m = m.take(OilAmount)
-		}
-	case g.Role == IngredientAmount && m.Role == BlendHLB:
-		m = m.take(IngredientHLB)
-		m.Ingredient = g.Ingredient
-	case g.Role == IngredientAmount && m.Role == FatPercent:
-		m = m.take(IngredientFat)
+		return m.take(DrainedAmount)
+	case g.Role == IngredientAmount && (m.Role == BlendHLB || m.Role == FatPercent):
+		m = m.take(map[Role]Role{BlendHLB: IngredientHLB, FatPercent: IngredientFat}[m.Role])
 		m.Ingredient = g.Ingredient
 	}
+	return m
+}
+
+// qualified gives a header the unit, basis, minute and scale of its group where
+// it has none.
+func (m Meaning) qualified(g Meaning) Meaning {
 	if m.Unit == quantity.NoUnit && g.Unit != quantity.NoUnit && m.Role.Takes(g.Unit.Dimension()) {
 		m.Unit = g.Unit
 		if len(m.could) > 1 {
@@ -63,12 +70,35 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		m.Basis = g.Basis
 	}
 	if m.AtMinute == 0 {
-		m.AtMinute = g.AtMinute
+		m.AtMinute, m.minute = g.AtMinute, g.minute
 	}
 	if m.OutOf == 0 {
-		m.OutOf = g.OutOf
+		m.OutOf, m.scale = g.OutOf, g.scale
 	}
 	return m
+}
+
+// named gives a header that is only a unit, a basis, a minute or a modifier the
+// name of its group: "Butter / g", "Drained / 20 min", "GMS / plan".
+func (m Meaning) named(g Meaning) Meaning {
+	if g.Role == None {
+		g.Role, g.Ingredient, g.Unknown = IngredientAmount, strings.TrimSpace(g.Words), true
+	}
+	named := g
+	named.typed += " / " + m.typed
+	named.Words = strings.TrimSpace(strings.TrimSpace(g.Words) + " " + m.Words)
+	named.beside = append(slices.Clone(g.beside), m.beside...)
+	named.left = append(slices.Clone(g.left), m.left...)
+	named.Unit, named.Basis, named.Doubt = m.Unit, m.Basis, m.Doubt
+	named.AtMinute, named.minute, named.OutOf, named.scale = m.AtMinute, m.minute, m.OutOf, m.scale
+	named.YesNo, named.clock, named.Bare = g.YesNo || m.YesNo, g.clock || m.clock, false
+	named = named.qualified(g)
+	if len(named.could) > 0 {
+		named.could = fitting(named.could, named.Unit.Dimension())
+		return named.as(named.could[0])
+	}
+	named.Role = named.Role.shifted(named.Unit.Dimension())
+	return named
 }
 
 // Can reports whether the header's words can have the role.
@@ -130,36 +160,84 @@ func (m Meaning) settled(lang languages) Meaning {
 	return m.finished(lang)
 }
 
-// finished drops what does not belong to the role and adds the doubts that
-// hold whatever the other headers say.
+// finished lets the words beside the name have their say and drops what does not
+// belong to the role.
 func (m Meaning) finished(lang languages) Meaning {
 	d := m.Unit.Dimension()
 	if m.Role == None && m.Words == "" && d == quantity.Temperature {
 		m.Role, m.sure = Temperature, true
 	}
+	m = m.weigh()
 	switch m.Role {
-	case IngredientAmount, EmulsifierAmount, FatPercent, IngredientFat:
+	case None, IngredientAmount, EmulsifierAmount, FatPercent, IngredientFat:
 	default:
-		if m.Role != None {
-			m.Basis = NoBasis
-		}
+		m.Basis = NoBasis
 	}
-	if m.Role != Score && m.Role != Mouthfeel && m.Role != Grainy && m.Role != None {
-		m.OutOf = 0
+	m = m.fatOrAmount()
+	if m.Doubt == "" && m.Role != None {
+		m = m.doubted(lang)
 	}
-	if m.Doubt != "" || m.Role == None {
-		return m
-	}
-	key := joined(tokens(m.Words))
+	return m
+}
+
+// doubted adds what is in doubt by the header's words and unit alone.
+func (m Meaning) doubted(lang languages) Meaning {
+	d, key := m.Unit.Dimension(), joined(tokens(m.Words))
+	long := (m.Unit == quantity.Hour || m.Unit == quantity.Day) && !m.clock
 	switch {
-	case m.Role == Hold && (d == quantity.Minutes && (m.Unit == quantity.Hour || m.Unit == quantity.Day)) && strings.HasPrefix(key, "hold"):
+	case m.Role == Hold && long && strings.HasPrefix(key, "hold"):
 		m.Else = Rest
 		m.Doubt = fmt.Sprintf("%q in hours was read as how long the foam stood; if it is the rest in the fridge, type \"rest (h)\"", m.Words)
-	case m.Role == Score && schoolMarks[key] && (lang == german || m.lang == german || m.OutOf == 6):
+	case m.Role == Score && schoolMarks[key] && m.german(lang):
 		m.Doubt = "German school marks run the other way, 1 is best; if these do, type 7 minus the mark under the header Punkte"
 	case m.Role == Chargers && d == quantity.Mass: // grams of gas
 	case d != quantity.Any && len(roles[m.Role].takes) > 0 && !m.Role.Takes(d):
 		m.Doubt = fmt.Sprintf("%s does not fit %s; type the unit of %q", m.Unit, m.Role, m.Words)
+	}
+	return m
+}
+
+// german reports whether a word for marks is the German one.
+func (m Meaning) german(lang languages) bool {
+	return lang == german && m.OutOf == 0 || m.lang == german || m.OutOf == 6
+}
+
+// fatOrAmount notes that a bare word for fat may be percents or grams, which its
+// numbers tell.
+func (m Meaning) fatOrAmount() Meaning {
+	if m.Unit != quantity.NoUnit || m.Basis != NoBasis || m.Else != None || m.Fuzzy {
+		return m
+	}
+	i, known := ingredient.Lookup(m.Words)
+	switch {
+	case m.Role == FatPercent && (known || strings.Contains(" "+joined(tokens(m.Words))+" ", " total ")):
+		m.Else = IngredientAmount
+	case m.Role == IngredientAmount && known && i.Kind == ingredient.Fat && vocab().saysFat(m.Words):
+		m.Else = FatPercent
+	}
+	return m
+}
+
+// saysFat reports whether one of some words is a word for all fat, or all are a
+// word for oil: "duck fat", "oil".
+func (v *vocabulary) saysFat(words string) bool {
+	ts := tokens(words)
+	for _, t := range ts {
+		if p := v.phrases[t.text]; p != nil && p.entries[0].role == FatPercent {
+			return true
+		}
+	}
+	return len(ts) == 1 && v.basis[ts[0].text] == OfFat && general(words)
+}
+
+// As is the meaning with its other role, Else, where the numbers speak for it.
+func (m Meaning) As(r Role) Meaning {
+	m.Role, m.Else, m.Doubt = r, None, ""
+	switch {
+	case r == FatPercent:
+		m.Ingredient = ""
+	case r == IngredientAmount && m.Ingredient == "":
+		m.Ingredient = fatNamed(m.Words)
 	}
 	return m
 }
@@ -171,7 +249,7 @@ var schoolMarks = map[string]bool{"note": true, "noten": true, "gesamtnote": tru
 var plain = map[Role]string{
 	TrialID: "trial", Repeat: "repeat", Order: "run order", Day: "date", Time: "time of day", Cook: "cook", Student: "student",
 	Dish: "dish", Canister: "canister (L)", CanisterID: "canister no", Fill: "fill level", Chargers: "chargers", Shakes: "shakes",
-	Rest: "rest (h)", HotHold: "hot hold (min)", Temperature: "temperature (°C)", BatchMass: "batch weight (g)", FatPercent: "fat %",
+	Rest: "rest (h)", HotHold: "hot hold (min)", Temperature: "temperature (°C)", BatchMass: "batch weight (g)", FatPercent: "fat (%)",
 	IngredientAmount: "monoglyceride (g)", EmulsifierAmount: "total emulsifier (g)", BlendHLB: "blend HLB", Hold: "foam hold (min)",
 	HoldOver: "last look standing (min)", GoneBy: "first gone (min)", DrainedAmount: "drained (%)", OilAmount: "oil drained (mL)",
 	SampleMass: "foam sample (g)", DrainedAt: "drained at (min)", ReadingMinute: "reading (min)", CameOut: "came out", Clogged: "clogged",
@@ -179,6 +257,7 @@ var plain = map[Role]string{
 	Score: "score", Mouthfeel: "mouthfeel", Result: "result", Note: "notes", Shear: "whisk", Unused: "photo", Strained: "strained",
 	LeftInside: "left inside (g)", CupLiquid: "cup liquid (g)", CupFoam: "cup foam (g)", ChargerLot: "charger lot", IngredientLot: "lot no", Spits: "spits",
 	Nozzle: "nozzle", Squirt: "squirt", IngredientFat: "cream fat (%)", IngredientHLB: "HLB GMS",
+	IngredientType: "oil type", StartedAt: "dispensed at", FellAt: "fell at", Measure: "pH", Valid: "valid", RepeatOf: "repeat of",
 }
 
 // Plain is a header text that is read as the role without doubt, to tell

@@ -12,24 +12,21 @@ import (
 
 // ReadAll reads the headers of one table, each with its group and unit joined
 // in as for Read. The others decide what one alone leaves open: their language
-// ("note"), which roles are taken ("time"), whether an unknown mass stands
-// among ingredients. Two columns with one role are both set aside: Role None
+// ("note"), which roles are taken ("time"), whether what was planned was weighed
+// too. Two columns with one role are both set aside: Role None
 // and a Doubt that says what to type.
 func ReadAll(headers []string) []Meaning {
 	ms := make([]Meaning, len(headers))
 	for i, h := range headers {
-		ms[i] = Read(h)
+		ms[i] = open(h)
 	}
 	lang := commonLanguage(ms)
 	for i := range ms {
-		if len(ms[i].could) > 1 {
-			ms[i].Doubt = ""
-			ms[i] = ms[i].settled(lang)
-		}
+		ms[i] = ms[i].settled(lang)
 	}
+	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
 	restBesideHold(ms)
-	unknownMasses(ms)
 	partsOfFat(ms)
 	setAsideRivals(ms, headers)
 	return ms
@@ -90,26 +87,29 @@ func byWhatIsTaken(ms []Meaning) {
 			}
 		}
 	}
-	// A bare "time" in a table without any hold is how long it stood.
-	if sure[Hold]+sure[HoldOver]+sure[GoneBy] == 0 {
-		for i := range ms {
-			if m := &ms[i]; m.Role == Time && m.Else != None && m.Can(Hold) {
-				said := m.Words
-				m.Role, m.Else = Hold, Time
-				m.Doubt = fmt.Sprintf("%q was read as how long the foam stood, as no other column says it; if it is the time of day, type %q", said, plain[Time])
-				break
-			}
-		}
+	holdByAnotherName(ms, sure)
+}
+
+// holdByAnotherName finds the hold in a table that has no column for it: a bare
+// "time", else the time to collapse.
+func holdByAnotherName(ms []Meaning, sure map[Role]int) {
+	if sure[Hold]+sure[HoldOver] > 0 {
+		return
 	}
-	// Without a hold column, the time to collapse is the hold.
-	if sure[Hold]+sure[HoldOver] == 0 {
-		for i := range ms {
-			if m := &ms[i]; m.Role == GoneBy && count(ms, Hold) == 0 {
-				m.Role, m.Else = Hold, GoneBy
-				m.Doubt = fmt.Sprintf("%q was read as how long the foam stood; if it is the first look at which it was gone, type %q", m.Words, plain[GoneBy])
-				break
-			}
+	for i := range ms {
+		m := &ms[i]
+		switch {
+		case m.Role == Time && m.Else != None && m.Can(Hold) && sure[GoneBy] == 0:
+			m.Else = Time
+			m.Doubt = fmt.Sprintf("%q was read as how long the foam stood, as no other column says it; if it is the time of day, type %q", m.Words, plain[Time])
+		case m.Role == GoneBy && m.AtMinute == 0 && !m.YesNo && !m.Reversed && count(ms, Hold) == 0:
+			m.Else = GoneBy
+			m.Doubt = fmt.Sprintf("%q was read as how long the foam stood; if it is the first look at which it was gone, type %q", m.Words, plain[GoneBy])
+		default:
+			continue
 		}
+		m.Role = Hold
+		return
 	}
 }
 
@@ -141,24 +141,34 @@ func restBesideHold(ms []Meaning) {
 	}
 }
 
-// unknownMasses reads an unknown column with a mass, such as "pumpkin g", as
-// an ingredient when ingredients stand beside it.
-func unknownMasses(ms []Meaning) {
-	for i := range ms {
-		m := &ms[i]
-		if m.Role != None || m.Words == "" || m.Doubt != "" {
-			continue
-		}
-		d := m.Unit.Dimension()
-		beside := false
-		for _, j := range []int{i - 1, i + 1} {
-			beside = beside || j >= 0 && j < len(ms) && (ms[j].Role == IngredientAmount || ms[j].Role == EmulsifierAmount)
-		}
-		if beside && (d == quantity.Mass || d == quantity.Percent && m.Basis != NoBasis) {
-			m.Role, m.Ingredient = IngredientAmount, m.Words
-			m.Doubt = fmt.Sprintf("%q is not an ingredient known here; it was counted in the mix; list it in the Ingredients sheet", m.Words)
+// plannedBesideWeighed leaves a column unused that says what was meant, where
+// another says what was done.
+func plannedBesideWeighed(ms []Meaning) {
+	done := map[rival]int{}
+	for i, m := range ms {
+		if !several(m.Role) && m.Aim == Actual {
+			k := thingOf(m)
+			if j, ok := done[k]; !ok || m.weighed && !ms[j].weighed {
+				done[k] = i
+			}
 		}
 	}
+	for i := range ms {
+		m := &ms[i]
+		j, ok := done[thingOf(*m)]
+		if !ok || i == j || several(m.Role) || m.Aim == Actual && (m.weighed || !ms[j].weighed) {
+			continue
+		}
+		m.Almost, m.Role, m.could, m.Else = m.Role, Unused, nil, None
+		m.Doubt = fmt.Sprintf("%q was not used, as %q says what was weighed, and that counts", m.Words, ms[j].Words)
+	}
+}
+
+// thingOf is what a column is of, in whatever unit.
+func thingOf(m Meaning) rival {
+	k := rivalOf(m)
+	k.quantity, k.basis = quantity.Any, NoBasis
+	return k
 }
 
 // partsOfFat leaves a percent of one fat, such as "butterfat %", unused where
@@ -192,7 +202,7 @@ type rival struct {
 // several reports roles of which a table may have any number.
 func several(r Role) bool {
 	switch r {
-	case None, Note, Unused, Result, Declared, Mouthfeel, IngredientLot:
+	case None, Note, Unused, Result, Declared, Mouthfeel, IngredientLot, IngredientType, Measure:
 		return true
 	}
 	return false

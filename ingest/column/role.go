@@ -16,7 +16,9 @@ const (
 	Repeat // label of a repeat: 1 2 3, A B C
 	Order  // order of the runs
 	Day
-	Time // time of day
+	Time      // time of day
+	StartedAt // clock at which the foam was dispensed
+	FellAt    // clock at which it fell
 	Cook
 	Student
 	Dish
@@ -40,7 +42,8 @@ const (
 	IngredientAmount // mass or percent of the ingredient named
 	EmulsifierAmount // all emulsifiers together
 	BlendHLB
-	IngredientHLB // HLB of the ingredient named
+	IngredientHLB  // HLB of the ingredient named
+	IngredientType // names the ingredient of a bare amount: "oil type" beside "oil g"
 	Hold
 	HoldOver // last look at which it stood
 	GoneBy   // first look at which it no longer stood
@@ -65,6 +68,9 @@ const (
 	Mouthfeel
 	Result // a free word for what happened
 	Note
+	Measure  // a number of something else: pH, Brix, density; never an amount
+	Valid    // whether the trial counts
+	RepeatOf // the trial this one repeats
 	Unused   // a known kind of column that no analysis uses: brand, photo
 	Declared // given a role by the kitchen's own Columns sheet
 	lastRole
@@ -82,6 +88,8 @@ var roles = [lastRole]struct {
 	Order:            {"order of the run", "order", nil},
 	Day:              {"day", "day", nil},
 	Time:             {"time of day", "time", nil},
+	StartedAt:        {"clock time it was dispensed", "started at", nil},
+	FellAt:           {"clock time it fell", "fell at", nil},
 	Cook:             {"cook", "cook", nil},
 	Student:          {"student or group", "student", nil},
 	Dish:             {"dish", "dish", nil},
@@ -106,6 +114,7 @@ var roles = [lastRole]struct {
 	EmulsifierAmount: {"emulsifier, all together", "emulsifier", amounts},
 	BlendHLB:         {"blend HLB", "hlb", nil},
 	IngredientHLB:    {"HLB of an ingredient", "", nil},
+	IngredientType:   {"which ingredient", "ingredient type", nil},
 	Hold:             {"hold", "hold", []quantity.Dimension{quantity.Minutes}},
 	HoldOver:         {"last look at which it stood", "hold over", []quantity.Dimension{quantity.Minutes}},
 	GoneBy:           {"first look at which it no longer stood", "gone by", []quantity.Dimension{quantity.Minutes}},
@@ -130,6 +139,9 @@ var roles = [lastRole]struct {
 	Mouthfeel:        {"mouthfeel", "mouthfeel", []quantity.Dimension{quantity.Score}},
 	Result:           {"what happened", "result", nil},
 	Note:             {"note", "note", nil},
+	Measure:          {"a number of something else", "measure", nil},
+	Valid:            {"whether the trial counts", "valid", nil},
+	RepeatOf:         {"the trial it repeats", "repeat of", nil},
 	Unused:           {"known, not used", "unused", nil},
 	Declared:         {"declared by the kitchen", "", nil},
 }
@@ -165,6 +177,8 @@ func (r Role) shifted(d quantity.Dimension) Role {
 		return OilAmount
 	case d == quantity.Percent && (r == GoneBy || r == BatchMass):
 		return None
+	case d == quantity.Minutes && r == FellAt:
+		return GoneBy
 	}
 	return r
 }
@@ -178,12 +192,26 @@ const (
 	OfMix
 	OfFat
 	OfWater
+	OfDry        // of the dry matter: the caller asks
+	OfEmulsifier // a share of all emulsifiers
 )
 
 // String is the basis in plain words, "" when not said.
 func (b Basis) String() string {
-	return [...]string{"", "of mix", "of fat", "of water"}[b]
+	return [...]string{"", "of mix", "of fat", "of water", "of dry matter", "of emulsifier"}[b]
 }
+
+// Aim says whether a column tells what was done or what was meant to be.
+type Aim uint8
+
+// The aims. Actual is the default.
+const (
+	Actual Aim = iota
+	Planned
+)
+
+// String is "planned" for Planned, else "".
+func (a Aim) String() string { return [...]string{"", "planned"}[a] }
 
 // Meaning is what a header says of its column.
 type Meaning struct {
@@ -196,13 +224,33 @@ type Meaning struct {
 	Words      string  // the header without unit, basis and minute
 	Else       Role    // another role the words could have; None = no other
 	Doubt      string  // one sentence for the person, "" = none
-	Fuzzy      bool    // matched through a misspelling or beside other words: show the reading
-	Rivals     []int   // the columns of the table, itself among them, that were set aside for having one role
+	Fuzzy      bool    // matched through a misspelling: show the reading
+
+	Left     []string // words, as typed, that nothing accounts for; then Role is None
+	Almost   Role     // what it would be without Left, or without Apart where that is asked
+	Aim      Aim      // Planned: what was meant; a planned result is never a result (Unused)
+	Apart    string   // words that say the column is no amount of this mix, or not this result
+	Reversed bool     // "not broken", "no clog", "exclude": yes means no
+	YesNo    bool     // the header offers yes or no
+	Unknown  bool     // an amount of an ingredient nobody knows: ask what Ingredient is
+	Bare     bool     // nothing in it is known and no unit says more: look at its numbers
+
+	Rivals []int // the columns of the table, itself among them, that were set aside for having one role
 
 	lang  languages // in which languages the matched words are header words
 	sure  bool      // the words themselves are in the table
 	could []entry   // every reading of words with several
 	alone *Meaning  // what it would be without its rivals
+
+	beside        []modifier // words that stand beside the name
+	left          []string   // words that nothing accounts for, before the role is settled
+	typed         string     // the header as it stands
+	scale, minute string     // the words of OutOf and AtMinute
+	subject       string     // the ingredient an attribute is of
+	turned        bool       // the name itself is reversed: "unbroken"
+	weighed       bool       // the header says that it is what was done
+	clock         bool       // its unit is one of clocks: hh:mm
+	empty         bool       // nothing names the column: only a unit, a basis, a minute, modifiers
 }
 
 // WithoutRivals is what the column is when its rivals say nothing else.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"foamfield/ingest/ingredient"
 )
@@ -25,19 +26,22 @@ func allowed(n int) int {
 // misspelt is the phrase the key is a misspelling of, nil if none or if two
 // phrases of different roles are equally near.
 func (v *vocabulary) misspelt(key string) *phrase {
-	key = strings.ReplaceAll(key, " ", "")
-	limit := allowed(len(key))
-	if limit == 0 || len(key) > 40 {
+	if p := v.bare[consonants(key)]; p != nil && key == consonants(key) {
+		return p // "hld"
+	}
+	squashed := strings.ReplaceAll(key, " ", "")
+	limit := allowed(len(squashed))
+	if limit == 0 || len(squashed) > 40 {
 		return nil
 	}
-	set := letterSet(key)
+	set := letterSet(squashed)
 	var best *phrase
 	near, tied := limit+1, false
 	for _, p := range v.ordered {
-		if len(p.squashed) < 5 || abs(len(p.squashed)-len(key)) > limit || farApart(p.letters, set) > 2*limit {
+		if len(p.squashed) < 5 || farApart(p.letters, set) > 2*limit {
 			continue
 		}
-		switch d := distance(key, p.squashed, limit); {
+		switch d := slipsIn(key, p.key, limit); {
 		case d < near:
 			best, near, tied = p, d, false
 		case d == near && best != nil && p.entries[0].role != best.entries[0].role:
@@ -50,10 +54,60 @@ func (v *vocabulary) misspelt(key string) *phrase {
 	return best
 }
 
+// slipsIn is how many slips make the words of a of those of b, limit+1 if more
+// than limit. A word too many is no slip, only a space left out or put in is.
+func slipsIn(a, b string, limit int) int {
+	x, y := strings.Fields(a), strings.Fields(b)
+	if len(x) != len(y) || len(x) == 1 {
+		a, b = strings.Join(x, ""), strings.Join(y, "")
+		if len(x) > 1 && (len(y) > 1 || strings.ContainsFunc(a, notLetter)) || longer(a, b) || abs(len(a)-len(b)) > limit {
+			return limit + 1
+		}
+		return distance(a, b, limit)
+	}
+	sum := 0
+	for i := range x {
+		if x[i] == y[i] {
+			continue
+		}
+		most := allowed(len(y[i]))
+		d := distance(x[i], y[i], most)
+		if d > most || longer(x[i], y[i]) {
+			return limit + 1
+		}
+		sum += d
+	}
+	return min(sum, limit+1)
+}
+
+func notLetter(r rune) bool { return !unicode.IsLetter(r) }
+
+// longer reports whether a is b with letters before or behind it, which makes
+// another word ("unclogged") and no misspelling.
+func longer(a, b string) bool {
+	return len(a) >= len(b)+2 && (strings.HasSuffix(a, b) || strings.HasPrefix(a, b))
+}
+
+// consonants are the letters of a key that people keep when they leave vowels
+// out, "" if fewer than three.
+func consonants(key string) string {
+	s := strings.Map(func(r rune) rune {
+		if strings.ContainsRune("aeiou ", r) {
+			return -1
+		}
+		return r
+	}, key)
+	if len(s) < 3 {
+		return ""
+	}
+	return s
+}
+
+// ingredientKeys are the names of the shipped ingredients by their keys.
 var ingredientKeys = sync.OnceValue(func() map[string]string {
 	keys := map[string]string{}
 	for _, i := range ingredient.All() {
-		if k := strings.ReplaceAll(joined(tokens(i.Name)), " ", ""); len(k) >= 5 {
+		if k := joined(tokens(i.Name)); len(k) >= 5 {
 			keys[k] = i.Name
 		}
 	}
@@ -62,17 +116,16 @@ var ingredientKeys = sync.OnceValue(func() map[string]string {
 
 // misspeltIngredient is the one shipped ingredient the key is a misspelling of.
 func misspeltIngredient(key string) string {
-	key = strings.ReplaceAll(key, " ", "")
-	limit := allowed(len(key))
+	limit := allowed(len(strings.ReplaceAll(key, " ", "")))
 	if limit == 0 || len(key) > 40 {
 		return ""
 	}
 	best, near, tied := "", limit+1, false
 	for k, name := range ingredientKeys() {
-		if abs(len(k)-len(key)) > limit {
+		if abs(len(k)-len(key)) > limit+2 {
 			continue
 		}
-		switch d := distance(key, k, limit); {
+		switch d := slipsIn(key, k, limit); {
 		case d < near:
 			best, near, tied = name, d, false
 		case d == near && d <= limit:
@@ -146,7 +199,7 @@ func Suggestions(header string) []string {
 		return nil
 	}
 	r := reader{header: header, v: vocab()}
-	r.core, _ = r.brackets(tokens(header))
+	r.brackets(tokens(header))
 	r.strip()
 	key := strings.ReplaceAll(joined(r.core), " ", "")
 	if len(key) < 3 || len(key) > 40 {

@@ -1,6 +1,7 @@
 package column
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -63,13 +64,59 @@ func foldRune(r rune) string {
 // both sides of every comparison, so it does no harm elsewhere.
 var umlauts = strings.NewReplacer("ae", "a", "oe", "o", "ue", "u")
 
+// folded is a rune of a header, with where it stands in it.
+type folded struct {
+	r        rune
+	from, to int
+}
+
+// ratioEnd is where a ratio such as "1:1" ends that starts at place i, 0 if none
+// does.
+func ratioEnd(runes []folded, i int) int {
+	colons := 0
+	for i < len(runes) && (isDigit(runes[i].r) || runes[i].r == ':' && i+1 < len(runes) && isDigit(runes[i+1].r)) {
+		if runes[i].r == ':' {
+			colons++
+		}
+		i++
+	}
+	if colons == 0 {
+		return 0
+	}
+	return i
+}
+
+// numeral reads the digits from place i, with a decimal point or comma, and says
+// where they end; a ratio or a number too long is a sign.
+func numeral(runes []folded, i int, t *token) (end int) {
+	t.kind = sign
+	if end = ratioEnd(runes, i); end > 0 {
+		t.text = textOf(runes[i:end])
+		return end
+	}
+	end = i + 1
+	for end < len(runes) && (isDigit(runes[end].r) ||
+		(runes[end].r == '.' || runes[end].r == ',') && end+1 < len(runes) && isDigit(runes[end+1].r)) {
+		end++
+	}
+	t.text = strings.ReplaceAll(textOf(runes[i:end]), ",", ".")
+	if v, err := strconv.ParseFloat(t.text, 64); err == nil {
+		t.number, t.kind = v, number
+	}
+	return end
+}
+
+func textOf(runes []folded) string {
+	var s strings.Builder
+	for _, f := range runes {
+		s.WriteRune(f.r)
+	}
+	return s.String()
+}
+
 // tokens splits a header. Letters and digits never share a token, so "PS80",
 // "PS-80" and "ps 80" are one.
 func tokens(header string) []token {
-	type folded struct {
-		r        rune
-		from, to int
-	}
 	runes := make([]folded, 0, len(header))
 	for i, r := range header {
 		to := i + utf8.RuneLen(r)
@@ -81,13 +128,6 @@ func tokens(header string) []token {
 			runes = append(runes, folded{f, i, to})
 		}
 	}
-	text := func(a, b int) string {
-		var s strings.Builder
-		for _, f := range runes[a:b] {
-			s.WriteRune(f.r)
-		}
-		return s.String()
-	}
 	var out []token
 	for i := 0; i < len(runes); {
 		end := i + 1
@@ -97,19 +137,10 @@ func tokens(header string) []token {
 			for end < len(runes) && unicode.IsLetter(runes[end].r) {
 				end++
 			}
-			t.text = umlauts.Replace(text(i, end))
+			t.text = umlauts.Replace(textOf(runes[i:end]))
 		case isDigit(r):
-			for end < len(runes) && (isDigit(runes[end].r) ||
-				(runes[end].r == '.' || runes[end].r == ',') && end+1 < len(runes) && isDigit(runes[end+1].r)) {
-				end++
-			}
-			t.text, t.kind = strings.ReplaceAll(text(i, end), ",", "."), number
-			if v, err := strconv.ParseFloat(t.text, 64); err == nil {
-				t.number = v
-			} else {
-				t.kind = sign
-			}
-		case strings.ContainsRune("%#@/°'=()[]{},", r):
+			end = numeral(runes, i, &t)
+		case strings.ContainsRune("%#@/°'=()[]{},‰€$£<>≤≥", r):
 			t.text, t.kind = string(r), sign
 		default:
 			i = end
@@ -140,7 +171,7 @@ func joinNumberSign(ts []token) []token {
 func joined(ts []token) string {
 	var b strings.Builder
 	for _, t := range ts {
-		if t.kind == sign && t.text != "#" && t.text != "%" && t.text != "°" {
+		if t.kind == sign && t.text != "#" && removable(t) {
 			continue
 		}
 		if b.Len() > 0 {
@@ -151,15 +182,24 @@ func joined(ts []token) string {
 	return b.String()
 }
 
-// raw is the header's own text around the tokens, from the one furthest left to
-// the one furthest right: words taken out of brackets stand behind the others.
+// raw is the header's own text of the tokens, in the header's order, with what
+// stands between them but no brackets.
 func raw(header string, ts []token) string {
 	if len(ts) == 0 {
 		return ""
 	}
-	from, to := ts[0].from, ts[0].to
-	for _, t := range ts[1:] {
-		from, to = min(from, t.from), max(to, t.to)
+	if !slices.IsSortedFunc(ts, byPlace) {
+		ts = slices.SortedFunc(slices.Values(ts), byPlace)
 	}
-	return strings.Trim(header[from:to], " \u00a0,;:.-–_/")
+	from, to, text := ts[0].from, ts[0].to, ""
+	for _, t := range ts[1:] {
+		if t.from > to && strings.ContainsAny(header[to:t.from], "([{") {
+			text += header[from:to] + " "
+			from = t.from
+		}
+		to = max(to, t.to)
+	}
+	return strings.Trim(text+header[from:to], " \u00a0,;:.-–_/")
 }
+
+func byPlace(a, b token) int { return a.from - b.from }

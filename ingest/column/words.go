@@ -30,6 +30,8 @@ type entry struct {
 	role       Role
 	lang       languages
 	ingredient string // the ingredient's name, where the words stand for one
+	reversed   bool   // yes means no: "unbroken"
+	basis      Basis  // the basis the words say: "fat in dry matter"
 	texts      string // the words as written in words.txt, " ; " between
 }
 
@@ -48,18 +50,24 @@ type vocabulary struct {
 	phrases  map[string]*phrase
 	squashed map[string]*phrase
 	ordered  []*phrase
-	longest  int // words of the longest phrase
+	loose    map[string]*phrase // by key without inner words that change nothing
+	bare     map[string]*phrase // by consonants alone, where one phrase has them
+	first    map[string]bool    // first words of phrases
+	longest  int                // words of the longest phrase
 	basis    map[string]Basis
-	quiet    map[string]bool
 	yesNo    map[string]bool
 	group    map[string]bool
 	process  map[string]bool
+	nickname map[string]bool
+
+	modifiers       map[string]sense
+	longestModifier int // words of the longest modifier
 }
 
 var vocab = sync.OnceValue(func() *vocabulary {
 	v := &vocabulary{
-		phrases: map[string]*phrase{}, squashed: map[string]*phrase{}, basis: map[string]Basis{},
-		quiet: map[string]bool{}, yesNo: map[string]bool{}, group: map[string]bool{}, process: map[string]bool{},
+		phrases: map[string]*phrase{}, squashed: map[string]*phrase{}, loose: map[string]*phrase{}, first: map[string]bool{}, bare: map[string]*phrase{}, basis: map[string]Basis{},
+		yesNo: map[string]bool{}, group: map[string]bool{}, process: map[string]bool{}, nickname: map[string]bool{}, modifiers: map[string]sense{},
 	}
 	keyed := map[string]Role{}
 	for r := range lastRole {
@@ -76,8 +84,29 @@ var vocab = sync.OnceValue(func() *vocabulary {
 			panic("column: words.txt: " + err.Error())
 		}
 	}
+	for _, p := range v.ordered {
+		if key := v.withoutInner(p.key); v.loose[key] == nil {
+			v.loose[key] = p
+		}
+	}
+	v.addConsonants()
 	return v
 })
+
+// addConsonants indexes the one-word phrases by their consonants where they have
+// one role only.
+func (v *vocabulary) addConsonants() {
+	for _, p := range v.ordered {
+		c := consonants(p.key)
+		if p.words > 1 || c == "" || len(p.entries) > 1 {
+			continue
+		}
+		if o, taken := v.bare[c]; taken && (o == nil || o.entries[0].role != p.entries[0].role) {
+			p = nil
+		}
+		v.bare[c] = p
+	}
+}
 
 func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	name, rest, ok := strings.Cut(line, ":")
@@ -85,34 +114,9 @@ func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	if !ok || len(columns) != 5 {
 		return fmt.Errorf("%q: want a name, a colon and five languages", name)
 	}
-	add := func(string, string, languages) {}
-	switch name {
-	case "(basis fat)":
-		add = func(_, key string, _ languages) { v.basis[key] = OfFat }
-	case "(basis water)":
-		add = func(_, key string, _ languages) { v.basis[key] = OfWater }
-	case "(basis mix)":
-		add = func(_, key string, _ languages) { v.basis[key] = OfMix }
-	case "(quiet)":
-		add = func(_, key string, _ languages) { v.quiet[key] = true }
-	case "(yes no)":
-		add = func(_, key string, _ languages) { v.yesNo[key] = true }
-	case "(group)":
-		add = func(_, key string, _ languages) { v.group[key] = true }
-	case "(process)":
-		add = func(_, key string, _ languages) { v.process[key] = true }
-	default:
-		e := entry{role: keyed[name]}
-		switch name {
-		case "ingredient":
-			e.ingredient = "monoglyceride"
-		case "low emulsifier", "high emulsifier":
-			e.role, e.ingredient = IngredientAmount, map[bool]string{true: "lipophilic emulsifier", false: "hydrophilic emulsifier"}[name == "low emulsifier"]
-		}
-		if e.role == None {
-			return fmt.Errorf("no role is called %q", name)
-		}
-		add = func(text, key string, lang languages) { e.lang = lang; v.add(text, key, e) }
+	add, err := v.adder(name, keyed)
+	if err != nil {
+		return err
 	}
 	for i, column := range columns {
 		for text := range strings.SplitSeq(column, ";") {
@@ -124,6 +128,43 @@ func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	return nil
 }
 
+// adder says where the words of a line go.
+func (v *vocabulary) adder(name string, keyed map[string]Role) (func(text, key string, lang languages), error) {
+	if b, ok := basisLines[name]; ok {
+		return func(_, key string, _ languages) { v.basis[key] = b }, nil
+	}
+	if s, ok := senseLines[name]; ok {
+		return func(_, key string, _ languages) {
+			v.modifiers[key] |= s
+			v.longestModifier = max(v.longestModifier, strings.Count(key, " ")+1)
+		}, nil
+	}
+	if set, ok := map[string]map[string]bool{"(yes no)": v.yesNo, "(group)": v.group, "(process)": v.process, "(nickname)": v.nickname}[name]; ok {
+		return func(_, key string, _ languages) { set[key] = true }, nil
+	}
+	e := entry{role: keyed[name]}
+	switch name {
+	case "ingredient":
+		e.ingredient = "monoglyceride"
+	case "low emulsifier":
+		e.role, e.ingredient = IngredientAmount, "lipophilic emulsifier"
+	case "high emulsifier":
+		e.role, e.ingredient = IngredientAmount, "hydrophilic emulsifier"
+	case "fat of dry matter":
+		e.role, e.basis = FatPercent, OfDry
+	}
+	if other, ok := strings.CutPrefix(name, "not "); ok {
+		e.role, e.reversed = keyed[other], true
+	}
+	if e.role == None {
+		return nil, fmt.Errorf("no role is called %q", name)
+	}
+	return func(text, key string, lang languages) { e.lang = lang; v.add(text, key, e) }, nil
+}
+
+// basisLines are the lines of words.txt that say what a percent is of.
+var basisLines = map[string]Basis{"(basis fat)": OfFat, "(basis water)": OfWater, "(basis mix)": OfMix, "(basis dry)": OfDry, "(basis emulsifier)": OfEmulsifier}
+
 func (v *vocabulary) add(text, key string, e entry) {
 	p := v.phrases[key]
 	if p == nil {
@@ -132,12 +173,14 @@ func (v *vocabulary) add(text, key string, e entry) {
 		v.phrases[key] = p
 		v.ordered = append(v.ordered, p)
 		v.longest = max(v.longest, p.words)
+		word, _, _ := strings.Cut(key, " ")
+		v.first[word] = true
 		if v.squashed[p.squashed] == nil {
 			v.squashed[p.squashed] = p
 		}
 	}
 	for i := range p.entries {
-		if p.entries[i].role == e.role && p.entries[i].ingredient == e.ingredient {
+		if p.entries[i].role == e.role && p.entries[i].ingredient == e.ingredient && p.entries[i].reversed == e.reversed {
 			p.entries[i].lang |= e.lang
 			p.entries[i].texts += " ; " + text
 			return
@@ -154,27 +197,21 @@ func (v *vocabulary) exact(ts []token) *phrase {
 	if p := v.phrases[key]; p != nil || key == "" {
 		return p
 	}
-	if key = strings.ReplaceAll(key, " ", ""); len(key) >= 5 {
-		return v.squashed[key]
+	if p := v.squashed[strings.ReplaceAll(key, " ", "")]; p != nil && len(p.squashed) >= 5 {
+		return p
 	}
-	return nil
+	return v.loose[v.withoutInner(key)]
 }
 
-// within finds the phrase with most letters that stands inside the tokens,
-// and what share of their letters it covers.
-func (v *vocabulary) within(ts []token) (best *phrase, share float64) {
-	total, most := 0, 0
-	for i := range ts {
-		if ts[i].kind == word {
-			total += len(ts[i].text)
-		}
-		for j := i + 1; j <= len(ts) && j <= i+v.longest; j++ {
-			if p := v.phrases[joined(ts[i:j])]; p != nil && len(p.squashed) > max(most, 2) {
-				best, most = p, len(p.squashed)
-			}
-		}
+// withoutInner is a key without the words between its ends that change nothing:
+// "hlb of the blend" and "hlb blend" are the same.
+func (v *vocabulary) withoutInner(key string) string {
+	if strings.Count(key, " ") < 2 {
+		return key
 	}
-	return best, float64(most) / float64(max(total, 1))
+	words := strings.Split(key, " ")
+	inner := slices.DeleteFunc(words[1:len(words)-1], func(w string) bool { return len(w) > 1 && v.modifiers[w]&nothing != 0 })
+	return strings.Join(append(append([]string{words[0]}, inner...), words[len(words)-1]), " ")
 }
 
 // fitting are the entries whose role can have the unit; all if none can.

@@ -5,7 +5,7 @@ package ingredient
 const (
 	published = "published value; suppliers differ"
 	excipient = "published excipient data (3.8; 3 to 4.3)"
-	teaching  = "teaching notes, jovanaeducation.com PHT-SRF-5; suppliers differ"
+	teaching  = "teaching notes; suppliers differ"
 	pmc       = "PMC4137601, Table 2"
 	weak      = "published value, weak source; suppliers differ"
 	memory    = "from memory, unverified"
@@ -37,10 +37,10 @@ var emulsifiers = []entry{
 		Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
 		names: `mono diglyceride; monodiglyceride; mono digliceride; mono digliceridi; monodigliceridi; mono diglicerido;
 			monodiglicerido; mono diglycerid; monoglyceride; monoglycerid; monogliceride; monogliceridi; monoglicerido; diglyceride; mono di;
-			MDG; E471; =mono; =flake; emulsifier flakes; glyceride flakes; =glicer; =glycer; Speisefettsäureglyceride`},
+			MDG; E471; mono; flakes; mono flakes; emulsifier flakes; glyceride flakes; monoglyceride flakes; monoglycerides flakes; mono diglyceride acides gras; Mono Diglyceride Speisefettsäuren; Mono Diglycerid Speisefettsäuren; mono diglyceride fatty acids; Speisefettsäureglyceride`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate", Kind: Emulsifier, HLB: about(3, 3.8, 4.3), Allergens: none,
 		From: excipient, Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
-		names: `GMS; glycerol monostearate; glyceryl monostearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
+		names: `GMS; glycerol monostearate; glyceryl monostearate; glyceryl mono stearate; glycerol mono stearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
 			monostéarate glycéryle; monoestearato glicerilo; monoestearato glicerol; monostearato glicerile; monostearato glicerolo;
 			gliceril monostearato; Glycerinmonostearat; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate, self-emulsifying", Kind: Emulsifier, HLB: exactly(5.8), Allergens: none,
@@ -53,7 +53,7 @@ var emulsifiers = []entry{
 		names: `GML; glycerol monolaurate; glyceryl monolaurate; monolaurin; monolaurate glycérol; monolaurato glicerilo; monolaurato glicerolo; Glycerinmonolaurat`},
 	{Ingredient: Ingredient{Name: "lactic esters of mono- and diglycerides", Kind: Emulsifier, HLB: between(5, 8), Allergens: none, From: published + middle},
 		names: `lactem; E472b; 
-			lactic ester mono diglyceride; esters lactiques mono diglycérides; ésteres lácticos mono diglicéridos; esteri lattici mono digliceridi; Milchsäureester Mono Diglyceride; lactic ester; esters lactiques; ésteres lácticos; éster láctico; esteri lattici; Milchsäureester`},
+			lactic ester mono diglyceride; lactic acid esters mono diglyceride; esters lactiques mono diglycérides; ésteres lácticos mono diglicéridos; esteri lattici mono digliceridi; Milchsäureester Mono Diglyceride; lactic ester; esters lactiques; ésteres lácticos; éster láctico; esteri lattici; Milchsäureester`},
 	{Ingredient: Ingredient{Name: "acetic esters of mono- and diglycerides", Kind: Emulsifier, HLB: between(1.5, 3), Allergens: none, From: memory + middle},
 		names: `acetem; E472a; 
 			acetic ester mono diglyceride; esters acétiques mono diglycérides; ésteres acéticos mono diglicéridos; esteri acetici mono digliceridi; Essigsäureester Mono Diglyceride; acetic ester; acetylated monoglyceride; esters acétiques; ésteres acéticos; esteri acetici; Essigsäureester`},
@@ -110,7 +110,7 @@ var emulsifiers = []entry{
 		Note: "write the grade's HLB, such as sucrose ester 15; " + gmp + "172.859)"}, hlbByName: Range{Low: 1, High: 16},
 		names: `sucrose ester; sugar ester; sucroester; sucro ester; ester sucre; ester saccharose; éster sacarosa; éster azúcar;
 			estere saccarosio; esteri saccarosio; estere zucchero; Zuckerester; Saccharoseester; Saccharose Ester; E473; sucrose fatty acid ester;
-			=SE; =ester; =sucro; sucrose stearate; sucrose palmitate; sucrose laurate`},
+			SE; ester; sugar esters; sucrose stearate; sucrose palmitate; sucrose laurate`},
 	{Ingredient: Ingredient{Name: "sucrose distearate", Kind: Emulsifier, HLB: exactly(3), Allergens: none, From: published, Note: gmp + "172.859)"},
 		names: `sucrose distearate; distéarate sucrose; distéarate saccharose; diestearato sacarosa; distearato saccarosio; Saccharosedistearat`},
 	{Ingredient: Ingredient{Name: "polyglycerol ester", Kind: Emulsifier, Allergens: none, From: "no single HLB: grades run from 3.6 to 14.5 (published)",
@@ -120,7 +120,7 @@ var emulsifiers = []entry{
 
 	// Lecithins.
 	{Ingredient: Ingredient{Name: "lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: soyOrEgg, From: weak + middle, Note: lecithinNote},
-		names: `lecithin; lécithine; lecitina; lecitine; Lezithin; E322; =lec; =lecit; =leci`},
+		names: `lecithin; lécithine; lecitina; lecitine; Lezithin; E322; lec; lecit; leci`},
 	{Ingredient: Ingredient{Name: "soy lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: []string{"soy"}, From: weak + middle, Note: gmp + "184.1400)"},
 		names: `soy lecithin; soya lecithin; soybean lecithin; lécithine soja; lecitina soja; lecitina soia; Sojalecithin; Sojalezithin; lecithin soja; Lezithin soja; lec soy; lec soja`},
 	{Ingredient: Ingredient{Name: "sunflower lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: none, From: weak + middle, Note: gmp + "184.1400)"},
@@ -138,7 +138,7 @@ var emulsifiers = []entry{
 
 	// Named by what they do only.
 	{Ingredient: Ingredient{Name: "emulsifier", Kind: Emulsifier, From: "no HLB shipped: not named", Note: "name the emulsifier, or give its HLB in the Ingredients sheet"},
-		names: `emulsifier; lipophilic; hydrophilic; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; =emuls`},
+		names: `emulsifier; lipophilic; hydrophilic; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; emuls`},
 
 	// Ionic, and whole foods that emulsify.
 	{Ingredient: Ingredient{Name: "sodium stearoyl lactylate", Kind: Ionic, Allergens: none, From: memory, Note: ionic + " (8 to 12 is quoted)",
@@ -150,23 +150,23 @@ var emulsifiers = []entry{
 	{Ingredient: Ingredient{Name: "sodium caseinate", Kind: Ionic, Allergens: milk, From: common, Note: ionic},
 		names: `caseinate; caséinate; caseinato; Caseinat; Kaseinat; casein; caséine; caseína; caseina; Kasein`},
 	{Ingredient: Ingredient{Name: "whey protein", Kind: Ionic, Allergens: milk, From: common, Note: ionic},
-		names: `whey protein; WPI; WPC; protéine lactosérum; proteína suero; proteine siero; Molkenprotein; Molkeneiweiß`},
+		names: `whey protein; milk protein; milk protein isolate; milk protein concentrate; WPI; WPC; MPC; MPI; protéine lait; proteína leche; proteine latte; Milcheiweiß; protéine lactosérum; proteína suero; proteine siero; Molkenprotein; Molkeneiweiß`},
 	{Ingredient: Ingredient{Name: "plant protein", Kind: Ionic, Allergens: nil, From: common, Note: ionic},
-		names: `plant protein; pea protein; potato protein; faba protein; protéine pois; proteína guisante; proteine pisello; Erbsenprotein`},
+		names: `plant protein; pea protein; rice protein; hemp protein; lupin protein; potato protein; faba protein; protéine pois; proteína guisante; proteine pisello; Erbsenprotein`},
 	{Ingredient: Ingredient{Name: "soy protein", Kind: Ionic, Allergens: []string{"soy"}, From: common, Note: ionic},
 		names: `soy protein; soya protein; protéine soja; proteína soja; proteine soia; Sojaprotein`},
 	{Ingredient: Ingredient{Name: "egg yolk", Kind: Ionic, Whole: true, FatPercent: about(26, 27, 33), Allergens: []string{"egg"}, From: memory, Note: ionic},
-		names: `egg yolk; yolk; jaune oeuf; jaunes oeuf; =jaune; yema; yema huevo; tuorlo; tuorli; Eigelb; Eidotter; Dotter`},
+		names: `egg yolk; yolk; jaune oeuf; jaunes oeuf; jaune; yema; yema huevo; tuorlo; tuorli; Eigelb; Eidotter; Dotter`},
 	{Ingredient: Ingredient{Name: "egg yolk powder", Kind: Ionic, Whole: true, FatPercent: about(55, 57, 62), Allergens: []string{"egg"}, From: memory, Note: ionic},
 		names: `egg yolk powder; yolk powder; dried yolk; jaune oeuf poudre; yema polvo; tuorlo polvere; Eigelbpulver`},
 	{Ingredient: Ingredient{Name: "aquafaba", Kind: Ionic, Whole: true, FatPercent: exactly(0), Allergens: none, From: memory, Note: ionic},
 		names: `aquafaba; chickpea water; eau pois chiches; agua garbanzos`},
 	{Ingredient: Ingredient{Name: "whole egg", Kind: Ionic, Whole: true, FatPercent: about(9, 10, 11), Allergens: []string{"egg"}, From: memory, Note: ionic},
-		names: `egg; oeuf; huevo; uovo; uova; Ei; =Eier; Vollei`},
+		names: `egg; oeuf; huevo; uovo; uova; Ei; Eier; Vollei`},
 	{Ingredient: Ingredient{Name: "egg white", Kind: Ionic, Whole: true, FatPercent: exactly(0), Allergens: []string{"egg"}, From: memory, Note: ionic},
 		names: `egg white; albumen; albumin; blanc oeuf; blancs oeuf; clara; clara huevo; albume; albumi; Eiweiß; Eiklar; egg white powder`},
 	{Ingredient: Ingredient{Name: "mustard", Kind: Ionic, Whole: true, FatPercent: about(3, 4, 11), Allergens: []string{"mustard"}, From: memory, Note: ionic},
-		names: `mustard; moutarde; mostaza; senape; Senf`},
+		names: `mustard; dijon mustard; moutarde; mostaza; senape; Senf`},
 }
 
 const lecithinNote = "from soy, egg or sunflower: check the label; " + gmp + "184.1400)"

@@ -11,7 +11,7 @@ import (
 // what a number in its name means.
 type entry struct {
 	Ingredient
-	names string // separated by ";"; "=" before one: only as the whole name
+	names string // separated by ";"
 	// fatByName and hlbByName bound the numbers in a name that are read as the
 	// fat percent ("cream 35") or the HLB ("sucrose ester 15"); zero = none.
 	fatByName, hlbByName Range
@@ -20,7 +20,6 @@ type entry struct {
 // alias is one name of an entry, as words in any order.
 type alias struct {
 	words []string
-	whole bool
 	entry *entry
 }
 
@@ -28,10 +27,8 @@ type alias struct {
 var aliases = sync.OnceValue(func() map[string][]alias {
 	index := map[string][]alias{}
 	for i := range table {
-		for name := range strings.SplitSeq(table[i].names, ";") {
-			name = strings.TrimSpace(name)
-			a := alias{whole: strings.HasPrefix(name, "="), entry: &table[i]}
-			a.words = words(tokens(strings.TrimPrefix(name, "=")), true)
+		for name := range strings.SplitSeq(table[i].Name+";"+table[i].names, ";") {
+			a := alias{words: words(tokens(name), true), entry: &table[i]}
 			if len(a.words) == 0 {
 				panic("ingredient: empty name in the entry for " + table[i].Name)
 			}
@@ -51,33 +48,53 @@ func All() []Ingredient {
 }
 
 // Lookup finds the ingredient a name speaks of, whatever its case, accents,
-// punctuation and word order, in English, French, Spanish, Italian or German.
-// Only whole words count; of several names that fit, the one with most words
-// wins, then emulsifiers before thickeners, fats, waters and the rest ("MDG %
-// (oil)" is MDG). A number in the name gives the fat percent of a cream, milk or
-// butter, and the HLB of an emulsifier sold by grade or written "HLB 8".
+// punctuation and word order, in English, French, Spanish, Italian or German. Every
+// word and number of the name is accounted for: it belongs to the ingredient's own
+// name, or does not change what the ingredient is; "apple butter" is no butter. Of
+// several names that fit, the one with most words wins, then emulsifiers before
+// thickeners, fats, waters and the rest. A number in the name gives the fat percent of a
+// cream, milk or butter, and the HLB of an emulsifier sold by grade or written "HLB 8".
 func Lookup(name string) (Ingredient, bool) {
-	head, _, _ := strings.Cut(name, "%")
-	for _, part := range []string{name, head} {
-		// What stands behind a % is the basis of a dose, unless all the name
-		// stands there ("35 % cream").
-		if part == name && len(head) < len(name) && match(tokens(head)) != nil {
-			continue
-		}
+	head, tail, percent := strings.Cut(name, "%")
+	parts := []string{name}
+	// What stands behind a % is the basis of a dose ("MDG % (oil)"), unless all the
+	// name stands there ("35 % cream").
+	switch {
+	case percent && strings.TrimSpace(head) == "":
+		parts = []string{name, withoutBasis(tail)}
+	case percent && basisOnly(tail):
+		parts = []string{head, name}
+	}
+	for _, part := range parts {
 		if e := match(tokens(part)); e != nil {
 			return e.named(tokens(name)), true
 		}
 	}
-	return Ingredient{}, false
+	return inBrackets(name)
+}
+
+// inBrackets finds an ingredient that bears another of its names, or of its kind's,
+// in brackets: "GMS (E471)".
+func inBrackets(name string) (Ingredient, bool) {
+	outer, rest, found := strings.Cut(name, "(")
+	inner, after, closed := strings.Cut(rest, ")")
+	if !found || !closed || strings.TrimSpace(after) != "" || strings.TrimSpace(outer) == "" {
+		return Ingredient{}, false
+	}
+	a, b := match(tokens(outer)), match(tokens(inner))
+	if a == nil || b == nil || a.Kind != b.Kind {
+		return Ingredient{}, false
+	}
+	return a.named(tokens(outer)), true
 }
 
 // match finds the entry whose name fits best, nil if none does.
 func match(ts []token) *entry {
-	given, bare := words(ts, true), words(ts, false)
+	given := words(ts, true)
 	var best alias
 	consider := func(first string) {
 		for _, a := range aliases()[first] {
-			if a.fits(given, bare) && a.better(best) {
+			if a.fits(ts) && a.better(best) {
 				best = a
 			}
 		}
@@ -91,15 +108,26 @@ func match(ts []token) *entry {
 	return best.entry
 }
 
-// fits reports whether all the alias's words are among those given, or, for a
-// whole name, are all of them.
-func (a alias) fits(given, bare []string) bool {
-	if a.whole && len(bare) != len(a.words) && len(given) != len(a.words) {
-		return false
+// fits reports whether all the alias's words are among those given, and nothing
+// else that changes what it is.
+func (a alias) fits(ts []token) bool {
+	used := make([]bool, len(ts))
+	for _, w := range a.words {
+		i := 0
+		for i < len(ts) && (used[i] || ts[i].text != w && ts[i].text != w+"s") {
+			i++
+		}
+		if i == len(ts) {
+			return false
+		}
+		used[i] = true
 	}
-	return !slices.ContainsFunc(a.words, func(w string) bool {
-		return !slices.Contains(given, w) && !slices.Contains(given, w+"s")
-	})
+	for i, t := range ts {
+		if !used[i] && !a.entry.bears(ts, i, t) {
+			return false
+		}
+	}
+	return true
 }
 
 // better says whether a is the more specific of two aliases.

@@ -3,7 +3,7 @@ package ingredient
 import "slices"
 
 // table is everything shipped.
-var table = slices.Concat(emulsifiers, fats, waters, thickeners, others)
+var table = slices.Concat(emulsifiers, fats, waters, thickeners, others, foods)
 
 const needsFat = "no fat percent shipped: it differs"
 
@@ -11,7 +11,7 @@ const needsFat = "no fat percent shipped: it differs"
 var fats = []entry{
 	{Ingredient: Ingredient{Name: "butter", Kind: Fat, FatPercent: about(80, 82, 84), Allergens: milk, From: common},
 		fatByName: Range{Low: 38, High: 90},
-		names:     `butter; beurre; mantequilla; burro; Süßrahmbutter`},
+		names:     `butter; salted butter; cultured butter; whey butter; goat butter; cold butter; beurre; beurre salé; beurre demi sel; mantequilla; mantequilla salada; burro; burro salato; Süßrahmbutter`},
 	{Ingredient: Ingredient{Name: "clarified butter", Kind: Fat, FatPercent: about(99, 99.5, 99.8), Allergens: milk, From: common},
 		fatByName: Range{Low: 95, High: 100},
 		names: `ghee; clarified butter; beurre clarifié; mantequilla clarificada; burro chiarificato; Butterschmalz; geklärte Butter; geklärt Butter;
@@ -19,7 +19,7 @@ var fats = []entry{
 	{Ingredient: Ingredient{Name: "cream", Kind: Fat, Allergens: milk, From: needsFat, Note: "write its fat percent in the header, such as cream 35, or in the Ingredients sheet"},
 		fatByName: Range{Low: 10, High: 60},
 		names: `cream; crème; crema; nata; panna; Sahne; Rahm; Obers; Schlagobers; Schlagsahne; Schlagrahm; whipping cream; single cream; light cream;
-			crème liquide; crème fleurette; crème fraîche; sour cream; Sauerrahm; Schmand; mascarpone; =fleurette`},
+			crème liquide; crème fleurette; crème fraîche; sour cream; Sauerrahm; Schmand; mascarpone; fleurette`},
 	{Ingredient: Ingredient{Name: "heavy cream", Kind: Fat, FatPercent: about(36, 36, 40), Allergens: milk, From: memory, Note: "36 % is the US minimum for heavy cream: check the carton"},
 		fatByName: Range{Low: 10, High: 60}, names: `heavy cream; heavy whipping cream`},
 	{Ingredient: Ingredient{Name: "double cream", Kind: Fat, FatPercent: about(42, 48, 50), Allergens: milk, From: memory, Note: "48 % is the UK minimum for double cream: check the carton"},
@@ -39,7 +39,7 @@ var fats = []entry{
 	{Ingredient: Ingredient{Name: "cheese", Kind: Fat, Allergens: milk, From: needsFat, Note: "give its fat percent of the cheese as weighed in the Ingredients sheet"},
 		names: `cheese; cream cheese; fromage; queso; formaggio; Käse; Frischkäse; parmesan; parmigiano; ricotta; comté; gruyère`},
 	{Ingredient: Ingredient{Name: "margarine", Kind: Fat, FatPercent: about(60, 80, 82), From: common, Note: "give the fat percent of the label"},
-		fatByName: Range{Low: 20, High: 90}, names: `margarine; margarina`},
+		fatByName: Range{Low: 20, High: 90}, names: `margarine; margarina; baking margarine`},
 	{Ingredient: Ingredient{Name: "lard", Kind: Fat, FatPercent: about(99, 100, 100), Allergens: none, From: common},
 		names: `lard; saindoux; manteca cerdo; strutto; Schmalz; Schweineschmalz`},
 	{Ingredient: Ingredient{Name: "poultry fat", Kind: Fat, FatPercent: about(99, 100, 100), Allergens: none, From: common},
@@ -56,12 +56,14 @@ var fats = []entry{
 
 	pureOil("oil", nil, `oil; huile; aceite; olio; Öl; Speiseöl; neutral oil; vegetable oil; Pflanzenöl; huile végétale; aceite vegetal; olio vegetale; MCT; frying oil`),
 	pureOil("vegetable fat", nil, `vegetable fat; shortening; graisse végétale; grasa vegetal; grasso vegetale; Pflanzenfett; Frittierfett`),
-	pureOil("olive oil", none, `olive oil; huile olive; aceite oliva; olio oliva; Olivenöl; EVOO; =olive; AOVE`),
-	pureOil("sunflower oil", none, `sunflower oil; huile tournesol; aceite girasol; olio girasole; Sonnenblumenöl; sunflower; tournesol; girasol; girasole; Sonnenblumen Öl`),
+	pureOil("olive oil", none, `olive oil; huile olive; aceite oliva; olio oliva; Olivenöl; EVOO; olive; AOVE`),
+	pureOil("sunflower oil", none, `sunflower oil; huile tournesol; aceite girasol; olio girasole; olio semi girasole; high oleic sunflower; Sonnenblumenöl; sunflower; tournesol; girasol; girasole; Sonnenblumen Öl`),
 	pureOil("rapeseed oil", none, `rapeseed oil; canola oil; huile colza; aceite colza; olio colza; Rapsöl; canola; colza; rapeseed; Raps Öl`),
-	pureOil("grapeseed oil", none, `grapeseed oil; grape seed oil; huile pépins raisin; aceite pepita uva; olio vinaccioli; Traubenkernöl; =grapeseed`),
+	pureOil("grapeseed oil", none, `grapeseed oil; grape seed oil; huile pépins raisin; aceite pepita uva; olio vinaccioli; Traubenkernöl; grapeseed`),
 	pureOil("maize oil", none, `corn oil; maize oil; huile maïs; aceite maíz; olio mais; Maiskeimöl; Maisöl`),
 	pureOil("palm oil", none, `palm oil; palm fat; palm stearin; huile palme; aceite palma; olio palma; Palmöl; Palmfett`),
+	pureOil("shea butter", none, `shea butter; shea oil; karité; beurre karité; manteca karité; burro karité; Sheabutter`),
+	pureOil("mango butter", none, `mango butter; mango seed butter; kokum butter; illipe butter; sal butter`),
 	pureOil("coconut oil", coconut, `coconut oil; coconut fat; huile coco; aceite coco; olio cocco; Kokosöl; Kokosfett`),
 	pureOil("soybean oil", []string{"soy"}, `soybean oil; soy oil; soya oil; huile soja; aceite soja; olio soia; Sojaöl`),
 	pureOil("peanut oil", []string{"peanut"}, `peanut oil; groundnut oil; arachis oil; huile arachide; aceite cacahuete; aceite maní; olio arachidi; Erdnussöl`),
@@ -71,7 +73,7 @@ var fats = []entry{
 	pureOil("seed oil", none, `seed oil; linseed oil; flaxseed oil; pumpkin seed oil; hemp oil; rice bran oil; cottonseed oil; safflower oil; avocado oil; argan oil; huile lin; huile courge; huile avocat;
 		aceite lino; aceite aguacate; olio lino; olio zucca; Leinöl; Kürbiskernöl; Avocadoöl; Hanföl; Distelöl`),
 	{Ingredient: Ingredient{Name: "fat", Kind: Fat, FatPercent: about(80, 100, 100), From: common, Note: "not named, taken as pure fat: name it, or give its fat percent in the Ingredients sheet"},
-		names: `=fat; fat phase; oil phase; lipid; =fats; phase grasse; phase huileuse; =gras; graisse; lipide; matière grasse; grasa; materia grasa; fase grasa; grasso; =grassi; fase grassa; =Fett; Fettphase; Ölphase`},
+		names: `fat; fat phase; oil phase; lipid; fats; phase grasse; phase huileuse; gras; graisse; lipide; matière grasse; grasa; materia grasa; fase grasa; grasso; grassi; fase grassa; Fett; Fettphase; Ölphase`},
 }
 
 var coconut = []string{"coconut (a tree nut on some lists)"}
@@ -87,20 +89,20 @@ func water(name string, allergens []string, note, names string) entry {
 }
 
 var waters = []entry{
-	water("water", none, "", `water; eau; agua; acqua; Wasser; =ice; ice water; =H2O; =H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water`),
-	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; =aq; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; =liquid; =liquide; =líquido; =liquido; Flüssigkeit`),
-	water("cider", nil, "may carry sulphites", `cider; cidre; sidra; sidro; Apfelwein; hard cider; Apfelmost; =Most`),
+	water("water", none, "", `water; eau; agua; acqua; Wasser; ice; ice water; H2O; H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water`),
+	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; aq; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; liquid; liquide; líquido; liquido; Flüssigkeit`),
+	water("cider", nil, "may carry sulphites", `cider; apple cider; pear cider; cidre; sidra; sidro; Apfelwein; hard cider; Apfelmost; Most`),
 	water("juice", none, "", `juice; tomato water; eau tomate; jus; zumo; jugo; succo; Saft; Apfelsaft; Orangensaft; Zitronensaft; verjus; verjuice; Gemüsesaft; nectar`),
-	water("stock", nil, "celery, fish, crustaceans, wheat or soy may be in it", `stock; broth; bouillon; fond; fumet; dashi; caldo; brodo; Brühe; Gemüsebrühe; consommé; demi glace; jus viande; infusion; tisane; infusión; infuso; Aufguss; fish stock; chicken stock`),
+	water("stock", nil, "celery, fish, crustaceans, wheat or soy may be in it", `stock; broth; bone broth; meat stock; beef stock; veal stock; duck stock; shellfish stock; lobster stock; vegetable stock; fond blanc; bouillon; fond; fumet; dashi; caldo; brodo; Brühe; Gemüsebrühe; consommé; demi glace; jus viande; infusion; tisane; infusión; infuso; Aufguss; fish stock; chicken stock`),
 	water("wine", nil, "may carry sulphites", `wine; vin; vino; Wein; Weißwein; Rotwein; champagne; prosecco; sake; sherry; port wine; vermouth; madeira; marsala`),
-	water("vinegar", nil, "may carry sulphites", `vinegar; balsamic; vinaigre; vinagre; aceto; Essig; Apfelessig; Weinessig; apple cider vinegar; cider vinegar; wine vinegar; vinaigre cidre; vinaigre vin; vinagre sidra; vinagre vino; aceto vino; aceto mele`),
+	water("vinegar", nil, "may carry sulphites", `vinegar; balsamic; vinaigre; vinagre; aceto; Essig; Apfelessig; Weinessig; apple cider vinegar; rice vinegar; rice wine vinegar; sherry vinegar; balsamic vinegar; malt vinegar; spirit vinegar; champagne vinegar; cider vinegar; wine vinegar; vinaigre cidre; vinaigre vin; vinagre sidra; vinagre vino; aceto vino; aceto mele`),
 	water("beer", []string{"wheat or barley (gluten)"}, "", `beer; bière; cerveza; birra; Bier`),
 	water("spirit", nil, "", `spirit; rum; cognac; brandy; whisky; whiskey; vodka; liqueur; liquore; Likör; licor; calvados; armagnac; kirsch; grappa`),
 	water("coffee or tea", none, "", `coffee; café; caffè; Kaffee; espresso; tea; té; tè; Tee; matcha`),
 	water("coconut water", coconut, "", `coconut water; eau coco; agua coco; acqua cocco; Kokoswasser`),
 	water("soy sauce", []string{"soy", "wheat"}, "", `soy sauce; soya sauce; sauce soja; salsa soja; salsa soia; Sojasauce; Sojasoße; tamari; shoyu`),
 	water("fish sauce", []string{"fish"}, "", `fish sauce; nuoc mam; colatura; garum`),
-	water("purée", nil, "taken as free of fat", `puree; purée; puré; purea; Püree; pulp; pulpe; pulpa; polpa; Fruchtmark; coulis; compote; tomato; passata`),
+	water("purée", nil, "taken as free of fat", `puree; purée; puré; purea; Püree; butter bean puree; bean puree; chickpea puree; pea puree; apple sauce; applesauce; apple butter; pear butter; plum butter; pumpkin butter; pulp; pulpe; pulpa; polpa; Fruchtmark; coulis; compote; tomato; passata`),
 	water("syrup", none, "", `syrup; sirop; jarabe; sciroppo; Sirup; sugar syrup; sirop sucre; Zuckersirup`),
 	{Ingredient: Ingredient{Name: "milk", Kind: Water, FatPercent: about(0.1, 3.5, 4), Allergens: milk, From: memory, Note: "taken as whole milk unless its fat percent is given"},
 		fatByName: Range{Low: 0, High: 8},
@@ -113,7 +115,7 @@ var waters = []entry{
 		names:     `semi skimmed milk; semi skim milk; lait demi écrémé; leche semidesnatada; latte parzialmente scremato; fettarme Milch; low fat milk`},
 	{Ingredient: Ingredient{Name: "buttermilk", Kind: Water, FatPercent: about(0.1, 0.5, 2), Allergens: milk, From: memory},
 		fatByName: Range{Low: 0, High: 5},
-		names:     `buttermilk; babeurre; lait ribot; suero mantequilla; latticello; Buttermilch; whey; lactosérum; petit lait; suero; siero latte; Molke`},
+		names:     `buttermilk; butter milk; babeurre; lait ribot; suero mantequilla; latticello; Buttermilch; whey; lactosérum; petit lait; suero; siero latte; Molke`},
 	{Ingredient: Ingredient{Name: "yoghurt", Kind: Water, FatPercent: about(0.1, 3.5, 10), Allergens: milk, From: memory, Note: "taken as whole-milk yoghurt unless its fat percent is given"},
 		fatByName: Range{Low: 0, High: 12},
 		names:     `yoghurt; yogurt; yaourt; yogur; Joghurt; skyr; kefir; kéfir; Quark; fromage blanc`},
@@ -128,7 +130,7 @@ func gum(name, note, names string, limits ...Limit) entry {
 }
 
 var thickeners = []entry{
-	gum("xanthan gum", "", `xanthan; xanthane; xantana; goma xantana; xantano; gomma xantana; gomma xantano; E415; =XG`),
+	gum("xanthan gum", "", `xanthan; xanthan powder; xanthane; xantana; goma xantana; xantano; gomma xantana; gomma xantano; E415; XG`),
 	gum("guar gum", "", `guar; E412; Guarkernmehl`, upTo(1, "sweet sauces and toppings (US 21 CFR 184.1339, 2015 edition)")),
 	gum("locust bean gum", "", `locust bean; carob gum; caroube; garrofín; carrube; Johannisbrotkernmehl; LBG; E410`),
 	gum("agar", "", `agar; E406`),
@@ -141,7 +143,7 @@ var thickeners = []entry{
 	gum("starch", "wheat starch carries wheat", `starch; amidon; fécule; almidón; amido; fecola; Stärke; Maisstärke; Speisestärke; maltodextrin; maltodextrine; maltodextrina; cornflour; tapioca; cornstarch; corn starch`),
 	{Ingredient: Ingredient{Name: "gelatin", Kind: Thickener, FatPercent: exactly(0), From: common, Note: "from pork, beef or fish: check the label"},
 		names: `gelatin; gelatine; gélatine; gelatina; colla pesce; cola pescado; Blattgelatine; gelatin leaf; gelatin sheet`},
-	gum("thickener", "not named", `thickener; stabiliser; stabilizer; épaississant; gélifiant; espesante; estabilizante; addensante; stabilizzante; Verdickungsmittel; Dickungsmittel; =gum; =gomme; =goma; =gomma`),
+	gum("thickener", "not named", `thickener; stabiliser; stabilizer; épaississant; gélifiant; espesante; estabilizante; addensante; stabilizzante; Verdickungsmittel; Dickungsmittel; gum; gomme; goma; gomma`),
 }
 
 // other is counted in the mix only.
@@ -151,12 +153,12 @@ func other(name string, allergens []string, names string) entry {
 
 var others = []entry{
 	other("salt", none, `salt; sel; sal; sale; Salz; sea salt; salt flakes; sea salt flakes; fleur sel; Meersalz; NaCl`),
-	other("sugar", none, `sugar; glucose syrup; corn syrup; sirop glucose; jarabe glucosa; sciroppo glucosio; Glukosesirup; sucre; azúcar; zucchero; Zucker; sucrose; saccharose; glucose; glucosa; glucosio; Glukose; dextrose; trehalose; isomalt; fructose; invert sugar; Puderzucker; icing sugar; erythritol; sorbitol; stevia; lactose`),
-	other("honey", none, `honey; miel; miele; Honig; maple syrup; sirop érable; Ahornsirup; agave; molasses; mélasse`),
+	other("sugar", none, `sugar; palm sugar; coconut sugar; cane sugar; beet sugar; muscovado; demerara; caster sugar; glucose syrup; corn syrup; sirop glucose; jarabe glucosa; sciroppo glucosio; Glukosesirup; sucre; azúcar; zucchero; Zucker; sucrose; saccharose; glucose; glucosa; glucosio; Glukose; dextrose; trehalose; isomalt; fructose; invert sugar; Puderzucker; icing sugar; erythritol; sorbitol; stevia; lactose`),
+	other("honey", none, `honey; maple; date syrup; golden syrup; treacle; miel; miele; Honig; maple syrup; sirop érable; Ahornsirup; agave; molasses; mélasse`),
 	other("acid", none, `citric acid; acide citrique; ácido cítrico; acido citrico; Zitronensäure; Citronensäure; tartaric acid; malic acid; ascorbic acid; lactic acid; cream tartar; crème tartre; baking soda; bicarbonate; bicarbonato; Natron; acid; acide; ácido; acido`),
 	{Ingredient: Ingredient{Name: "cocoa powder", Kind: Other, FatPercent: about(10, 11, 24), Allergens: none, From: memory, Note: "give the fat percent of the label"}, fatByName: Range{Low: 8, High: 26},
-		names: `cocoa powder; =cocoa; poudre cacao; cacao polvo; cacao polvere; cacao; Kakao; Kakaopulver`},
-	other("spice or flavour", nil, `spice; pepper; poivre; pimienta; pepe; Pfeffer; chilli; chili; chilli flakes; chili flakes; piment; paprika; vanilla; vanille; vainilla; vaniglia; nutmeg; herbs; herbes; hierbas; erbe; Kräuter; garlic; ail; ajo; aglio; Knoblauch; truffle; truffe; trufa; tartufo; Trüffel; flavouring; flavoring; arôme; aroma; zest; zeste; saffron; safran; azafrán; zafferano; wasabi; horseradish; ginger; curry; cinnamon`),
+		names: `cocoa powder; cocoa; poudre cacao; cacao polvo; cacao polvere; cacao; Kakao; Kakaopulver`},
+	other("spice or flavour", nil, `spice; butter flavouring; butter flavoring; butter flavour; butter flavor; cream flavouring; vanilla extract; vanilla bean; vanilla paste; mixed spice; mustard powder; pepper; poivre; pimienta; pepe; Pfeffer; chilli; chili; chilli flakes; chili flakes; piment; paprika; vanilla; vanille; vainilla; vaniglia; nutmeg; herbs; herbes; hierbas; erbe; Kräuter; garlic; ail; ajo; aglio; Knoblauch; truffle; truffe; trufa; tartufo; Trüffel; flavouring; flavoring; arôme; aroma; zest; zeste; saffron; safran; azafrán; zafferano; wasabi; horseradish; ginger; curry; cinnamon`),
 	other("miso", []string{"soy"}, `miso`),
 	{Ingredient: Ingredient{Name: "whole milk powder", Kind: Other, FatPercent: about(26, 26, 28), Allergens: milk, From: memory},
 		names: `whole milk powder; full cream milk powder; lait entier poudre; leche entera polvo; latte intero polvere; Vollmilchpulver`},

@@ -15,6 +15,15 @@ const (
 	cardLabels = 4 // the label column is one of the first few
 )
 
+// block is the columns of a card or of several below each other: labels, units
+// perhaps, then values.
+type block struct {
+	from, to      int // the columns it owns, both ends included
+	labels, units int // units is 0 without a column of units beside the labels
+}
+
+func (b block) values() int { return max(b.labels, b.units) + 1 }
+
 // cards reads a sheet whose variables run down and whose trials run across.
 // ok is false when the sheet is no card.
 func (f *finder) cards() (tables []Table, outside []Furniture, ok bool) {
@@ -23,19 +32,32 @@ func (f *finder) cards() (tables []Table, outside []Furniture, ok bool) {
 	}
 	labels, down := 0, 0
 	for col := 1; col <= cardLabels; col++ {
-		if n := f.labelled(col); n > down {
+		if n := len(f.labelled(col)); n > down {
 			labels, down = col, n
 		}
 	}
 	if down < 4 || down <= f.across() {
 		return nil, nil, false
 	}
-	return f.deal(labels)
+	blocks := f.blocks(labels)
+	if len(blocks) == 1 {
+		if tables, outside = f.deal(blocks[0]); tables == nil {
+			return nil, nil, false
+		}
+	} else if tables, outside = f.dealSideBySide(blocks); tables == nil {
+		return nil, nil, false
+	}
+	for i := range tables {
+		tables[i].readHeads()
+		tables[i].fillDown(f)
+		tables[i].readings()
+	}
+	return tables, outside, true
 }
 
-// labelled counts the different header words in a column whose rows have
-// something to the right; 0 when other texts are more or nothing is a number.
-func (f *finder) labelled(col int) int {
+// labelled is the different header words in a column whose rows have something
+// to the right; nil when other texts are more or nothing is a number.
+func (f *finder) labelled(col int) map[string]bool {
 	seen := map[string]bool{}
 	all, labels, numbers := 0, 0, 0
 	for i := range f.s.Rows {
@@ -57,9 +79,9 @@ func (f *finder) labelled(col int) int {
 		}
 	}
 	if labels*2 < all || numbers < 2 {
-		return 0
+		return nil
 	}
-	return len(seen)
+	return seen
 }
 
 // across is the most header words in one row that can be a header.
@@ -81,162 +103,193 @@ func (f *finder) across() int {
 	return most
 }
 
-// deal splits the sheet into cards; a new one starts where the first label
-// comes again.
-func (f *finder) deal(labels int) (tables []Table, outside []Furniture, ok bool) {
-	rows := f.s.Rows
-	unitCol := f.unitColumn(labels)
-	var t *Table
-	group, firstLabel, pending := "", "", -1
-	var section []Furniture // titles met before the first label of a card
-	for i := range rows {
-		row := &rows[i]
-		label := cellAt(row, labels)
-		right := between(row.Cells, max(labels, unitCol)+1, lastColumn)
-		text := strings.TrimSpace(f.s.Display(label))
-		known := label.Kind == sheet.Text && f.read(text).Role != column.None
-		left := f.leftText(row, labels)
-		switch {
-		case filledCells(row.Cells) == 0:
-			section = append(section, Furniture{row.Number, Blank})
-		case filledCells(right) == 0 && (!known || t == nil || column.IsGroup(text) || !f.inCard(i, labels)):
-			section = append(section, Furniture{row.Number, Title})
-			group = text
-		case text == "" && t == nil && f.nextIsLabel(i, labels):
-			if pending >= 0 { // the label it stood above came to nothing
-				section = append(section, Furniture{rows[pending].Number, Title})
-				slices.SortFunc(section, func(a, b Furniture) int { return a.Row - b.Row })
-			}
-			pending = i
-		case !known && t == nil:
-			section = append(section, Furniture{row.Number, Title})
-		default:
-			if t == nil || known && strings.EqualFold(text, firstLabel) {
-				if t != nil {
-					tables = append(tables, *t)
-					group = ""
-				} else {
-					outside, section = append(outside, section...), nil
-				}
-				t = &Table{Sheet: f.s, HeaderRow: row.Number, Transposed: true, labels: labels}
-				firstLabel = text
-				if pending >= 0 {
-					t.Heads = append(t.Heads, Head{Col: labels, Row: rows[pending].Number, Text: "trial"})
-					t.HeaderRow = rows[pending].Number
-				}
-				pending = -1
-			}
-			t.Furniture, section = append(t.Furniture, section...), nil
-			head := Head{Col: labels, Row: row.Number, Text: text, Hidden: row.Hidden}
-			if left != "" {
-				group = left
-			}
-			if group != "" && text != "" {
-				head.Text = group + " / " + text
-			}
-			if unitCol > 0 {
-				if u := cellAt(row, unitCol); u.Kind == sheet.Text {
-					head.Unit = strings.TrimSpace(u.Text)
-				}
-			}
-			t.Heads = append(t.Heads, head)
+// blocks cuts the sheet's columns into cards side by side: one more begins at
+// each column that has most of the first one's labels again.
+func (f *finder) blocks(labels int) []block {
+	last := 0
+	for i := range f.s.Rows {
+		if cells := f.s.Rows[i].Cells; len(cells) > 0 {
+			last = max(last, int(cells[len(cells)-1].Col))
 		}
 	}
-	if t == nil {
-		return nil, nil, false
+	first := f.labelled(labels)
+	blocks := []block{{from: 1, labels: labels}}
+	for col := labels + 2; col < min(last, labels+maxMerged); col++ {
+		same := 0
+		for what := range f.labelled(col) {
+			if first[what] {
+				same++
+			}
+		}
+		if same >= 3 && same*2 >= len(first) {
+			blocks[len(blocks)-1].to = col - 1
+			blocks = append(blocks, block{from: col, labels: col})
+			col++
+		}
 	}
-	t.Furniture = append(t.Furniture, section...)
-	tables = append(tables, *t)
-	for i := range tables {
-		tables[i].acrossRows(max(labels, unitCol))
-		tables[i].readHeads()
-		tables[i].readings()
+	blocks[len(blocks)-1].to = lastColumn
+	for i := range blocks {
+		blocks[i].units = f.unitColumn(blocks[i])
 	}
-	return tables, outside, true
+	return blocks
 }
 
-// leftText is a group written left of the labels.
-func (f *finder) leftText(row *sheet.Row, labels int) string {
-	for k := range row.Cells {
-		if c := &row.Cells[k]; int(c.Col) < labels && c.Kind == sheet.Text && !empty(c) {
-			return strings.TrimSpace(c.Text)
+// dealer deals the cards of one block, walking down its rows.
+type dealer struct {
+	*finder
+	block
+	cards      []Table
+	outside    []Furniture
+	section    []Furniture // titles met before the first label of a card
+	group      string      // what stands above or left of several labels
+	firstLabel string
+	pending    int // index of the row of trials above a card, -1 = none
+}
+
+// deal reads the cards of a block; a new one starts where the first label
+// comes again.
+func (f *finder) deal(b block) (tables []Table, outside []Furniture) {
+	d := dealer{finder: f, block: b, pending: -1}
+	for i := range f.s.Rows {
+		d.row(i)
+	}
+	if len(d.cards) == 0 {
+		return nil, nil
+	}
+	last := &d.cards[len(d.cards)-1]
+	last.Furniture = append(last.Furniture, d.section...)
+	for i := range d.cards {
+		d.cards[i].acrossRows(f, b)
+	}
+	return d.cards, d.outside
+}
+
+func (d *dealer) row(i int) {
+	row := &d.s.Rows[i]
+	cells := between(row.Cells, d.from, d.to)
+	label := cellAt(row, d.labels)
+	right := between(cells, d.values(), d.to)
+	text := strings.TrimSpace(d.s.Display(label))
+	known := label.Kind == sheet.Text && d.read(text).Role != column.None
+	begun := len(d.cards) > 0
+	labelled := known && begun && !column.IsGroup(text)
+	if filledCells(cells) == 0 {
+		d.section = append(d.section, Furniture{Row: row.Number, Kind: Blank})
+		return
+	}
+	switch {
+	case filledCells(right) == 0 && !(labelled && d.inCard(i)):
+		d.section = append(d.section, Furniture{Row: row.Number, Kind: Title})
+		d.group = text
+	case text == "" && !begun && d.nextIsLabel(i):
+		d.trialsIn(i)
+	case !known && !begun:
+		d.section = append(d.section, Furniture{Row: row.Number, Kind: Title})
+	default:
+		d.line(row, text, cells, known)
+	}
+}
+
+// line puts a row into the open card, or into a new one at the first label.
+func (d *dealer) line(row *sheet.Row, text string, cells []sheet.Cell, known bool) {
+	if len(d.cards) == 0 || known && strings.EqualFold(text, d.firstLabel) {
+		d.begin(row.Number, text)
+	}
+	d.head(row, text, cells)
+}
+
+// trialsIn notes that row i names the trials of a card that begins below it.
+func (d *dealer) trialsIn(i int) {
+	if d.pending >= 0 { // the label it stood above came to nothing
+		d.section = append(d.section, Furniture{Row: d.s.Rows[d.pending].Number, Kind: Title})
+		slices.SortFunc(d.section, func(a, b Furniture) int { return a.Row - b.Row })
+	}
+	d.pending = i
+}
+
+// begin opens a card whose first label stands in a row.
+func (d *dealer) begin(number int, label string) {
+	if len(d.cards) > 0 {
+		d.group = ""
+	} else {
+		d.outside, d.section = append(d.outside, d.section...), nil
+	}
+	t := Table{Sheet: d.s, HeaderRow: number, Transposed: true, labels: d.labels}
+	d.firstLabel = label
+	if d.pending >= 0 {
+		above := d.s.Rows[d.pending].Number
+		t.Heads = append(t.Heads, Head{Col: d.labels, Row: above, Text: "trial"})
+		t.HeaderRow = above
+	}
+	d.pending = -1
+	d.cards = append(d.cards, t)
+}
+
+// head adds a row of the sheet to the open card.
+func (d *dealer) head(row *sheet.Row, text string, cells []sheet.Cell) {
+	t := &d.cards[len(d.cards)-1]
+	t.Furniture, d.section = append(t.Furniture, d.section...), nil
+	head := Head{Col: d.labels, Row: row.Number, Text: text, Hidden: row.Hidden}
+	for k := range cells { // a group may stand left of the labels
+		if c := &cells[k]; int(c.Col) < d.labels && c.Kind == sheet.Text && !empty(c) {
+			d.group = strings.TrimSpace(c.Text)
+			break
 		}
 	}
-	return ""
+	if d.group != "" && text != "" {
+		head.Text = d.group + " / " + text
+	}
+	if d.units > 0 {
+		if u := cellAt(row, d.units); u.Kind == sheet.Text {
+			head.Unit = strings.TrimSpace(u.Text)
+		}
+	}
+	t.Heads = append(t.Heads, head)
 }
 
 // inCard reports whether a label without values stands among labels with some.
-func (f *finder) inCard(i, labels int) bool {
+func (d *dealer) inCard(i int) bool {
 	for _, j := range []int{i - 1, i + 1} {
-		if j < 0 || j >= len(f.s.Rows) {
+		if j < 0 || j >= len(d.s.Rows) {
 			continue
 		}
-		if filledCells(between(f.s.Rows[j].Cells, labels+1, lastColumn)) > 0 {
+		if filledCells(between(d.s.Rows[j].Cells, d.labels+1, d.to)) > 0 {
 			return true
 		}
 	}
 	return false
 }
 
-func (f *finder) nextIsLabel(i, labels int) bool {
-	if i+1 >= len(f.s.Rows) {
+func (d *dealer) nextIsLabel(i int) bool {
+	if i+1 >= len(d.s.Rows) {
 		return false
 	}
-	c := cellAt(&f.s.Rows[i+1], labels)
-	return c.Kind == sheet.Text && f.read(c.Text).Role != column.None
+	c := cellAt(&d.s.Rows[i+1], d.labels)
+	return c.Kind == sheet.Text && d.read(c.Text).Role != column.None
 }
 
 // unitColumn is the column right of the labels if it holds units, else 0.
-func (f *finder) unitColumn(labels int) int {
+func (f *finder) unitColumn(b block) int {
+	cells := make([]sheet.Cell, len(f.s.Rows))
+	for i := range cells {
+		cells[i] = cellAt(&f.s.Rows[i], b.labels+1)
+	}
+	if b.labels < b.to && areUnits(cells) {
+		return b.labels + 1
+	}
+	return 0
+}
+
+// areUnits reports whether most filled cells are units.
+func areUnits(cells []sheet.Cell) bool {
 	units, all := 0, 0
-	for i := range f.s.Rows {
-		if c := cellAt(&f.s.Rows[i], labels+1); !empty(&c) {
+	for i := range cells {
+		if c := &cells[i]; !empty(c) {
 			all++
 			if c.Kind == sheet.Text && isUnit(c.Text) {
 				units++
 			}
 		}
 	}
-	if units >= 2 && units*10 >= all*6 {
-		return labels + 1
-	}
-	return 0
-}
-
-// acrossRows makes a row of each sheet column right of the labels that has
-// something in it and is no average.
-func (t *Table) acrossRows(labels int) {
-	cols := map[int]bool{}
-	average := map[int]bool{}
-	for _, h := range t.Heads {
-		for c := range rowCells(t.Sheet, h.Row) {
-			if col := int(c.Col); col > labels && !empty(c) {
-				cols[col] = true
-				if c.Kind == sheet.Text && h.Row == t.HeaderRow && isAverage(c.Text) {
-					average[col] = true
-				}
-			}
-		}
-	}
-	for col := range cols {
-		if !average[col] {
-			t.Rows = append(t.Rows, Row{Number: col, Hidden: t.Sheet.ColHidden(col)})
-		}
-	}
-	slices.SortFunc(t.Rows, func(a, b Row) int { return a.Number - b.Number })
-}
-
-// rowCells yields the cells of a sheet row.
-func rowCells(s *sheet.Sheet, number int) func(func(*sheet.Cell) bool) {
-	return func(yield func(*sheet.Cell) bool) {
-		i, found := slices.BinarySearchFunc(s.Rows, number, func(r sheet.Row, n int) int { return r.Number - n })
-		if !found {
-			return
-		}
-		for k := range s.Rows[i].Cells {
-			if !yield(&s.Rows[i].Cells[k]) {
-				return
-			}
-		}
-	}
+	return units >= 2 && units*10 >= all*6
 }

@@ -85,7 +85,7 @@ trial, Beurre g, hold min, note
 1 header
 4 average or total
 5 average or total
-7 average or total
+7 goal
 8 average or total
 `},
 	{"an average without a label", `
@@ -125,8 +125,8 @@ Tue | T2 | 120 | 20 | Bo
 `, `
 day, trial, butter g, hold min, cook
 2: Mon | T1 | 100 | 12 | Ann
-3: Mon^ | T1^ | 100 | 13 | Ann^
-4: Mon^ | T1^ | 100^ | 14 | Ann^
+3: Mon^ | T1^m | 100 | 13 | Ann^d
+4: Mon^ | T1^m | 100^d | 14 | Ann^d
 5: Tue | T2 | 120 | 20 | Bo
 1 header
 `},
@@ -137,7 +137,7 @@ Do. | V2 | 100 | 12 | do.
 `, `
 day, trial, Butter g, hold min, cook
 2: Mi. | V1 | 100 | 12 | Ada
-3: Do. | V2 | 100 | 12 | Ada^
+3: Do. | V2 | 100 | 12 | Ada^d
 1 header
 `},
 	{"stacked tables in another order", `
@@ -186,7 +186,7 @@ trial, butter g, hold min, note
 trial | butter g | hold min
 T1 | 100 | 12 | used 36 cream
 `, `
-trial, butter g, hold min, not used
+trial, butter g, hold min, not used (remarks)
 2: T1 | 100 | 12 | used 36 cream
 1 header
 `},
@@ -331,7 +331,7 @@ Moy. | | 205 | 175 | | | | 16 | |
 day, trial, Beurre g, Cidre g, Lécithine % of fat, chargers, rest in the fridge h, hold min, drained mL @20, score
 5: lun | 1 | 200 | 180 | 2 | 2 | 4 | >20 | 0 | 14
 6: mar. | 2 | 210 | 170 | 2 | 2 | 4 | 12 | quelques gouttes | 12
-7: mar.^ | 3 | 210^ | 170^ | 2^ | 2 | toute la nuit | bouché |  | 
+7: mar.^ | 3 | 210^d | 170^d | 2^d | 2 | toute la nuit | bouché |  | 
 3 group header
 4 header
 8 average or total

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
 )
 
@@ -52,23 +53,44 @@ func init() {
 	}
 }
 
-// isDitto reports whether a cell is a ditto mark. In a column of days "Do." is
-// Thursday.
-func isDitto(c *sheet.Cell, r column.Role) bool {
-	if c.Kind != sheet.Text || len(c.Text) > 24 {
+// ditto reports whether a cell is a ditto mark, by the words and marks that
+// package quantity knows. In a column of days "Do." is Thursday, in a column of
+// names ID and DO are somebody's initials, and remarks have their own words.
+func (f *finder) ditto(c *sheet.Cell, r column.Role) bool {
+	if c.Kind != sheet.Text || len(c.Text) > 24 || c.Text == "" {
 		return false
 	}
-	text := strings.ToLower(strings.TrimSpace(c.Text))
-	if text != "." {
-		text = strings.TrimRight(text, ". ")
+	text := strings.TrimSpace(c.Text)
+	is, known := f.dittos[text]
+	if !known {
+		if strings.ContainsAny(text, "0123456789") {
+			return false
+		}
+		is = isDitto(text)
+		if len(f.dittos) >= knownTexts {
+			clear(f.dittos)
+		}
+		f.dittos[text] = is
 	}
-	if text == "do" && r == column.Day {
-		return false
+	switch {
+	case !is:
+	case r == column.Day:
+		return !strings.EqualFold(strings.Trim(text, ". "), "do")
+	case r == column.Note:
+		return text != "," && !strings.EqualFold(text, "id")
+	case r == column.Cook || r == column.Student || r == column.TrialID:
+		return text != "ID" && text != "DO"
 	}
-	if r == column.Note && (text == "," || text == "id") {
-		return false
+	return is
+}
+
+// isDitto reports whether a text stands for the value above.
+func isDitto(text string) bool {
+	if dittoMarks[strings.TrimRight(strings.ToLower(text), ". ")] {
+		return true
 	}
-	return dittoMarks[text]
+	r, err := quantity.Parse(text, quantity.Any, quantity.NoUnit)
+	return err == nil && r.Word == quantity.Ditto
 }
 
 // writtenOnce are roles that kitchens write in the first of several rows only.
@@ -80,10 +102,78 @@ func writtenOnce(r column.Role) bool {
 	return false
 }
 
-// fillDown works out which cells stand for one above: ditto marks, merged
-// cells, and ids and days written once. What is written once stops at a title
-// between the rows, and is not carried into rows of another merged cell.
-func (t *Table) fillDown(m merges) {
+// Fill says where the cell of a row under a head comes from.
+type Fill uint8
+
+// The fills. Unresolved is a ditto mark with nothing above it: its cell is
+// Blank, and nobody knows what it stands for.
+const (
+	Own Fill = iota
+	Ditto
+	MergedDown
+	WrittenOnce
+	Unresolved
+)
+
+// A fill is kept as one number: 0 for a cell of its own, unresolved, or the
+// row it comes from with its kind.
+const unresolved = -1
+
+func filledFrom(row int, kind Fill) int32 { return int32(row)<<2 | int32(kind) }
+
+func (t *Table) fillOf(row, head int) int32 {
+	if t.fills == nil || t.fills[head] == nil {
+		return 0
+	}
+	return t.fills[head][row]
+}
+
+// Fill tells how the cell that Cell gives came to the row.
+func (t *Table) Fill(row, head int) Fill {
+	switch v := t.fillOf(row, head); {
+	case v == 0:
+		return Own
+	case v == unresolved:
+		return Unresolved
+	default:
+		return Fill(v & 3)
+	}
+}
+
+// source is the row whose cell stands for that of a row.
+func (t *Table) source(row, head int) int {
+	if v := t.fillOf(row, head); v > 0 {
+		return int(v >> 2)
+	}
+	return row
+}
+
+// MergedAcross reports whether the cell of a row under a head belongs to a
+// merged cell that spans several heads: "7.5 for both".
+func (t *Table) MergedAcross(row, head int) bool {
+	if t.places != nil {
+		return false
+	}
+	at, col := t.PlaceOf(t.source(row, head), head)
+	span, ok := t.merges.at(at, col)
+	if !ok {
+		return false
+	}
+	heads := 0
+	for i := range t.Heads {
+		h := &t.Heads[i]
+		if t.Transposed && h.Row >= span.FromRow && h.Row <= span.ToRow || !t.Transposed && h.Col >= span.FromCol && h.Col <= span.ToCol {
+			heads++
+		}
+	}
+	return heads > 1
+}
+
+// fillDown works out which cells stand for one above, of a card to the left:
+// ditto marks, merged cells, and ids and days written once. What is written
+// once stops at a title between the rows, and is not carried into rows of
+// another merged cell.
+func (t *Table) fillDown(f *finder) {
 	stops := map[int]bool{} // rows of the table before which a title stands
 	next := 0
 	for _, fu := range t.Furniture {
@@ -94,47 +184,87 @@ func (t *Table) fillDown(m merges) {
 			stops[next] = true
 		}
 	}
-	t.source = make([][]int32, len(t.Heads))
+	t.merges = f.merges
+	t.fills = make([][]int32, len(t.Heads))
 	for h := range t.Heads {
-		role, col := t.Heads[h].Meaning.Role, t.Heads[h].Col
-		merged := len(m[col]) > 0
-		once := writtenOnce(role)
-		from := int32(-1) // the row whose cell holds for the next ones
-		var source []int32
-		for r := range t.Rows {
-			c := t.own(r, h)
-			take := int32(-1)
-			switch {
-			case isDitto(&c, role):
+		t.fills[h] = t.fillHead(f, h, stops)
+	}
+}
+
+// fillHead is fillDown for one head; nil if every cell is its own.
+func (t *Table) fillHead(f *finder, h int, stops map[int]bool) (fills []int32) {
+	role := t.Heads[h].Meaning.Role
+	// In a long sheet another quantity stands above.
+	apart := t.Long && t.Heads[h].Row != t.HeaderRow
+	once := writtenOnce(role) && !t.Transposed && !apart
+	from := -1 // the row whose cell holds for the next ones
+	for r := range t.Rows {
+		c := t.own(r, h)
+		kind, take := Own, -1
+		switch {
+		case f.ditto(&c, role):
+			if kind = Ditto; !apart {
 				take = from
-			case !empty(&c):
-				from = int32(r)
-				continue
-			case merged:
-				if span, ok := m.at(t.Rows[r].Number, col); ok {
-					if from >= 0 && t.Rows[from].Number >= span.FromRow && t.Rows[from].Number <= span.ToRow {
-						take = from
-					}
-					break
-				}
-				fallthrough
-			default:
-				if stops[r] {
-					from = -1
-				}
-				if once {
-					take = from
-				}
 			}
-			if take >= 0 {
-				if source == nil {
-					source = make([]int32, len(t.Rows))
-				}
-				source[r] = take + 1
-			} else if !once {
-				from = -1
+		case !empty(&c):
+			from = r
+			continue
+		default:
+			kind, take = t.fillBlank(r, h, from, once)
+			if stops[r] && kind != MergedDown && !t.Transposed {
+				kind, take, from = Own, -1, -1
 			}
 		}
-		t.source[h] = source
+		fills = t.setFill(fills, r, kind, take)
+		if take < 0 && !once {
+			from = -1
+		}
 	}
+	return fills
+}
+
+// fillBlank says what stands for a blank cell, of which the row from has the
+// last value above it.
+func (t *Table) fillBlank(row, head, from int, once bool) (kind Fill, take int) {
+	span, merged := t.spanOf(row, head)
+	switch {
+	case from < 0:
+	case merged && t.within(span, from):
+		return MergedDown, from
+	case !merged && once:
+		return WrittenOnce, from
+	}
+	return Own, -1
+}
+
+// setFill notes that the cell of a row is filled from another row, or with
+// nothing if that is -1.
+func (t *Table) setFill(fills []int32, row int, kind Fill, from int) []int32 {
+	if kind == Own {
+		return fills
+	}
+	if fills == nil {
+		fills = make([]int32, len(t.Rows))
+	}
+	if fills[row] = unresolved; from >= 0 {
+		fills[row] = filledFrom(from, kind)
+	}
+	return fills
+}
+
+// spanOf is the merged range over the cell of a row under a head.
+func (t *Table) spanOf(row, head int) (sheet.Range, bool) {
+	if len(t.merges) == 0 || t.places != nil {
+		return sheet.Range{}, false
+	}
+	return t.merges.at(t.PlaceOf(row, head))
+}
+
+// within reports whether a row of the table lies in a merged range.
+func (t *Table) within(span sheet.Range, row int) bool {
+	n := t.Rows[row].Number
+	if t.Transposed {
+		return n >= span.FromCol && n <= span.ToCol
+	}
+	return n >= span.FromRow && n <= span.ToRow
 }

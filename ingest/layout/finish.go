@@ -9,16 +9,18 @@ import (
 )
 
 // finish reads the heads together, once all rows are known.
-func (t *Table) finish(m merges) {
+func (t *Table) finish(f *finder) {
 	for col := range t.used {
 		t.Heads = append(t.Heads, Head{Col: col, Hidden: t.Sheet.ColHidden(col)})
 	}
 	slices.SortFunc(t.Heads, func(a, b Head) int { return a.Col - b.Col })
 	slices.SortStableFunc(t.Furniture, func(a, b Furniture) int { return a.Row - b.Row })
+	t.takeUnits()
 	t.readHeads()
-	t.fillDown(m)
+	t.markRemarks(f)
+	t.fillDown(f)
 	t.readings()
-	t.used, t.texts = nil, nil
+	t.used, t.texts, t.tally, t.mixes = nil, nil, tally{}, mixIndex{}
 }
 
 func (t *Table) readHeads() {
@@ -39,12 +41,7 @@ func (t *Table) readings() {
 			t.Key = append(t.Key, i)
 		}
 	}
-	minute := -1
-	for i, h := range t.Heads {
-		if h.Meaning.Role == column.ReadingMinute || h.Meaning.Role != column.None && h.Meaning.Can(column.ReadingMinute) && minute < 0 {
-			minute = i
-		}
-	}
+	minute := t.minuteHead()
 	if minute < 0 {
 		return
 	}
@@ -61,6 +58,17 @@ func (t *Table) readings() {
 	case t.Find(column.DrainedAt) < 0:
 		head.Role, head.Else = column.DrainedAt, column.ReadingMinute
 	}
+}
+
+// minuteHead is the head that may say the minute of a reading, -1 without.
+func (t *Table) minuteHead() int {
+	minute := -1
+	for i, h := range t.Heads {
+		if h.Meaning.Role == column.ReadingMinute || h.Meaning.Role != column.None && h.Meaning.Can(column.ReadingMinute) && minute < 0 {
+			minute = i
+		}
+	}
+	return minute
 }
 
 // rises reports whether most neighbouring rows with equal keys have a later

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 
 	"foamfield/ingest/sheet"
@@ -10,7 +11,7 @@ import (
 // FuzzFind: whatever the grid, nothing panics and no row is lost or counted
 // twice.
 func FuzzFind(f *testing.F) {
-	for _, c := range cases {
+	for _, c := range slices.Concat(cases, rowCases, cardCases) {
 		f.Add(c.sheet)
 	}
 	f.Add("trial | (t)’ | hold (′) | ‘fat’ %\n1 | ½ | 20′ | ’45\n2 | \" | ‘ | ″")
@@ -30,6 +31,14 @@ func FuzzFind(f *testing.F) {
 					if filled && empty(&c) {
 						t.Errorf("row %d head %d is filled from an empty cell", r, h)
 					}
+					fill := table.Fill(r, h)
+					if filled != (fill == Ditto || fill == MergedDown || fill == WrittenOnce) || fill == Unresolved && !empty(&c) {
+						t.Errorf("row %d head %d: filled %v, fill %d, %v", r, h, filled, fill, c)
+					}
+					if table.UnitOf(r, h) != "" && table.Heads[h].UnitCol == 0 {
+						t.Errorf("row %d head %d has a unit from nowhere", r, h)
+					}
+					table.MergedAcross(r, h)
 				}
 			}
 		}
@@ -53,6 +62,39 @@ func long(rows int) *sheet.Sheet {
 		s.Rows = append(s.Rows, row)
 	}
 	return s
+}
+
+// BenchmarkFindLabels is the worst case of rows that sum up others: every row
+// says it is one, and some are.
+func BenchmarkFindLabels(b *testing.B) {
+	for _, label := range []string{"Average", "Max", "Median", "Best", "Goal", "Mean Green", "Durchschn"} {
+		s := long(100_000)
+		for r := range s.Rows[1:] {
+			if r%3 > 0 {
+				s.Rows[r+1].Cells[0].Text = label
+			}
+		}
+		b.Run(label, func(b *testing.B) {
+			for b.Loop() {
+				Find(s)
+			}
+		})
+	}
+}
+
+// BenchmarkFindLong turns a sheet of 100 000 quantities round.
+func BenchmarkFindLong(b *testing.B) {
+	s := grid("trial | what | value | unit")
+	for r := range 100_000 {
+		what := []string{"butter", "cider", "GMS", "lecithin", "hold", "drained", "came out"}[r%7]
+		s.Rows = append(s.Rows, sheet.Row{Number: r + 2, Cells: []sheet.Cell{{Col: 1, Kind: sheet.Number, Number: float64(r / 7)},
+			{Col: 2, Kind: sheet.Text, Text: what}, {Col: 3, Kind: sheet.Number, Number: float64(r % 90)}, {Col: 4, Kind: sheet.Text, Text: "g"}}})
+	}
+	for b.Loop() {
+		if tables, _ := Find(s); len(tables) != 1 || !tables[0].Long {
+			b.Fatal("not long")
+		}
+	}
 }
 
 func BenchmarkFind100000(b *testing.B) {

@@ -19,18 +19,29 @@ func (f *finder) start(i int) {
 	if f.lowerHeader(i) {
 		h = i + 1
 	}
-	// Rows just above that belong to the header: groups and units.
-	var groups []int
+	groups, units := f.aboveHead(i, h)
+	if units < 0 && h+1 < len(rows) && rows[h+1].Number <= rows[h].Number+2 {
+		if l := f.look(rows[h+1].Cells); l.unitsRow() {
+			units = h + 1
+		}
+	}
+	heads, texts := f.heads(h, groups, units)
+	f.openTables(h, heads, texts, f.headFurniture(h, groups, units))
+}
+
+// aboveHead takes the rows just above row i that belong to the header in row h:
+// groups, in order, and units, -1 without.
+func (f *finder) aboveHead(i, h int) (groups []int, units int) {
+	rows := f.s.Rows
 	if h > i {
 		groups = append(groups, i)
 	}
-	units := -1
+	units = -1
 	for up := i - 1; up >= 0 && up >= i-2 && rows[up].Number >= rows[i].Number-(i-up)-1; up-- {
 		if n := len(f.outside); n == 0 || f.outside[n-1].Row != rows[up].Number {
 			break
 		}
-		l := f.look(rows[up].Cells)
-		if l.unitsOnly() && units < 0 && up == i-1 {
+		if up == i-1 && f.look(rows[up].Cells).unitsOnly() {
 			units = up
 		} else if rows[up].Number == rows[up+1].Number-1 && f.groupRow(up, h) {
 			groups = append(groups, up)
@@ -39,29 +50,35 @@ func (f *finder) start(i int) {
 		}
 		f.outside = f.outside[:len(f.outside)-1]
 	}
-	if units < 0 && h+1 < len(rows) && rows[h+1].Number <= rows[h].Number+2 {
-		if l := f.look(rows[h+1].Cells); l.unitsRow() {
-			units = h + 1
-		}
-	}
 	slices.Sort(groups)
-	heads, texts := f.heads(h, groups, units)
+	return groups, units
+}
+
+// headFurniture is the rows of a header as furniture.
+func (f *finder) headFurniture(h int, groups []int, units int) []Furniture {
+	rows := f.s.Rows
 	var furniture []Furniture
 	for _, g := range groups {
-		furniture = append(furniture, Furniture{rows[g].Number, Group})
+		furniture = append(furniture, Furniture{Row: rows[g].Number, Kind: Group})
 	}
-	furniture = append(furniture, Furniture{rows[h].Number, Header})
+	furniture = append(furniture, Furniture{Row: rows[h].Number, Kind: Header})
 	if units >= 0 {
-		furniture = append(furniture, Furniture{rows[units].Number, Units})
+		furniture = append(furniture, Furniture{Row: rows[units].Number, Kind: Units})
 		slices.SortFunc(furniture, func(a, b Furniture) int { return a.Row - b.Row })
 	}
+	return furniture
+}
+
+// openTables opens the tables whose heads stand in row h: one, or several side
+// by side.
+func (f *finder) openTables(h int, heads []Head, texts map[int]string, furniture []Furniture) {
 	from := 1
 	for _, part := range f.sideBySide(heads) {
 		if len(f.open) > 0 {
 			from = part[0].Col
 			f.open[len(f.open)-1].toCol = from - 1
 		}
-		t := &Table{Sheet: f.s, HeaderRow: rows[h].Number, Heads: part, Furniture: slices.Clone(furniture),
+		t := &Table{Sheet: f.s, HeaderRow: f.s.Rows[h].Number, Heads: part, Furniture: slices.Clone(furniture),
 			fromCol: from, toCol: lastColumn, used: map[int]bool{}, texts: texts, labels: part[0].Col}
 		f.open = append(f.open, t)
 	}
@@ -81,19 +98,25 @@ func (f *finder) lowerHeader(i int) bool {
 	below := 0
 	for k := range rows[i+1].Cells {
 		c := &rows[i+1].Cells[k]
-		if c.Kind != sheet.Text || empty(c) {
-			continue
-		}
-		if m := f.read(c.Text); m.Role == column.None && m.AtMinute == 0 && !isUnit(c.Text) {
-			continue
-		}
-		up := cellAt(&rows[i], int(c.Col))
-		merged, ok := f.merged(rows[i].Number, int(c.Col))
-		if empty(&up) && int(c.Col) > int(rows[i].Cells[0].Col) || ok && merged.ToCol > merged.FromCol {
+		if c.Kind == sheet.Text && !empty(c) && f.isHeaderWord(c.Text) && f.groupedBy(&rows[i], int(c.Col)) {
 			below++
 		}
 	}
 	return below >= 2 || below == 1 && l.header()
+}
+
+// isHeaderWord reports whether a text says something as a header below a group.
+func (f *finder) isHeaderWord(text string) bool {
+	m := f.read(text)
+	return m.Role != column.None || m.AtMinute != 0 || isUnit(text)
+}
+
+// groupedBy reports whether a column lies under a text of the row above that is
+// wider than it: the row is empty or merged there.
+func (f *finder) groupedBy(row *sheet.Row, col int) bool {
+	up := cellAt(row, col)
+	merged, ok := f.merged(row.Number, col)
+	return empty(&up) && col > int(row.Cells[0].Col) || ok && merged.ToCol > merged.FromCol
 }
 
 // groupRow reports whether the words of row up are titles above several

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -10,7 +11,7 @@ import (
 )
 
 // grid builds a sheet from lines of cells separated by "|". A cell that is a
-// number becomes one, "=3" a formula's result; "A>" merges the next cells with
+// number becomes one, "=3" a formula's result, "~3" is struck out; "A>" merges the next cells with
 // "<" in them, "v" below a cell merges down. A line "-" is an empty row.
 func grid(text string) *sheet.Sheet {
 	s := &sheet.Sheet{Name: "log"}
@@ -53,6 +54,9 @@ func grid(text string) *sheet.Sheet {
 				s.Merged[i].ToRow = number
 				anchors[at{number, col}] = i
 				continue
+			case strings.HasPrefix(cell, "~"):
+				cell = strings.TrimPrefix(cell, "~")
+				c.Text, c.Flags = cell, sheet.Struck
 			case strings.HasSuffix(cell, ">"):
 				c.Text = strings.TrimSuffix(cell, ">")
 				s.Merged = append(s.Merged, sheet.Range{FromRow: number, FromCol: col, ToRow: number, ToCol: col})
@@ -62,7 +66,7 @@ func grid(text string) *sheet.Sheet {
 			if v, err := strconv.ParseFloat(strings.TrimPrefix(cell, "="), 64); err == nil {
 				c.Kind, c.Number, c.Text = sheet.Number, v, ""
 				if formula {
-					c.Flags = sheet.FromFormula
+					c.Flags |= sheet.FromFormula
 				}
 			}
 			row.Cells = append(row.Cells, c)
@@ -81,6 +85,9 @@ func told(s *sheet.Sheet) string {
 	for _, t := range tables {
 		if t.Transposed {
 			b.WriteString("card ")
+		}
+		if t.Long {
+			b.WriteString("long ")
 		}
 		if t.PerReading {
 			b.WriteString("readings ")
@@ -101,6 +108,9 @@ func told(s *sheet.Sheet) string {
 			if m.AtMinute > 0 {
 				text += fmt.Sprintf(" @%g", m.AtMinute)
 			}
+			if h.Remarks {
+				text += " (remarks)"
+			}
 			heads = append(heads, text)
 		}
 		b.WriteString(strings.Join(heads, ", ") + "\n")
@@ -112,16 +122,33 @@ func told(s *sheet.Sheet) string {
 				if filled {
 					text += "^"
 				}
+				text += fillMarks[t.Fill(r, h)]
+				if u := t.UnitOf(r, h); u != "" {
+					text += " [" + u + "]"
+				}
+				if t.MergedAcross(r, h) {
+					text += " <>"
+				}
 				cells = append(cells, text)
 			}
 			hidden := ""
 			if t.Rows[r].Hidden {
 				hidden = " hidden"
 			}
+			if t.Rows[r].Struck {
+				hidden += " struck"
+			}
+			if t.Rows[r].Section != "" {
+				hidden += " under " + t.Rows[r].Section
+			}
 			fmt.Fprintf(&b, "%d%s: %s\n", t.Rows[r].Number, hidden, strings.Join(cells, " | "))
 		}
 		for _, f := range t.Furniture {
-			fmt.Fprintf(&b, "%d %s\n", f.Row, f.Kind)
+			fmt.Fprintf(&b, "%d %s", f.Row, f.Kind)
+			if f.Note != "" {
+				b.WriteString(" (said)")
+			}
+			b.WriteString("\n")
 		}
 	}
 	for _, f := range outside {
@@ -130,8 +157,11 @@ func told(s *sheet.Sheet) string {
 	return b.String()
 }
 
+// fillMarks show how a cell was filled, beside "^" for filled.
+var fillMarks = map[Fill]string{Ditto: "d", MergedDown: "m", Unresolved: "?"}
+
 func TestFind(t *testing.T) {
-	for _, c := range cases {
+	for _, c := range slices.Concat(cases, rowCases, cardCases) {
 		s := grid(c.sheet)
 		if got, want := told(s), strings.TrimLeft(c.want, "\n"); got != want {
 			t.Errorf("%s:\n--- got\n%s--- want\n%s", c.name, got, want)
@@ -194,7 +224,7 @@ func accountFor(t *testing.T, name string, s *sheet.Sheet) {
 
 func sideBySide(tables []Table) bool {
 	for i := range tables {
-		if tables[i].toCol != lastColumn && !tables[i].Transposed {
+		if t := &tables[i]; t.toCol != lastColumn && (!t.Transposed || t.fromCol > 0) {
 			return true
 		}
 	}

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -15,6 +16,7 @@ import (
 type finder struct {
 	s       *sheet.Sheet
 	known   map[string]column.Meaning
+	dittos  map[string]bool
 	open    []*Table // side by side; all have the same header row
 	done    []*Table
 	outside []Furniture
@@ -67,18 +69,6 @@ func (f *finder) look(cells []sheet.Cell) looks {
 	}
 	l = looks{}
 	var seen []column.Meaning
-	fresh := func(m column.Meaning) bool {
-		for _, o := range seen {
-			if o.Role == m.Role && o.Ingredient == m.Ingredient && o.AtMinute == m.AtMinute && o.Unit == m.Unit && o.Words == m.Words {
-				return false
-			}
-			if o.Role == m.Role && m.Fuzzy && o.Fuzzy {
-				return false // remarks, not headers
-			}
-		}
-		seen = append(seen, m)
-		return true
-	}
 	for i := range cells {
 		c := &cells[i]
 		switch {
@@ -92,22 +82,40 @@ func (f *finder) look(cells []sheet.Cell) looks {
 				l.words += 0.5
 			}
 		default:
-			m := f.read(c.Text)
-			switch {
-			case m.Role == column.None && m.AtMinute > 0:
-				l.minutes++
-			case valueLike(c.Text):
-				l.values++
-			case m.Role == column.None || !fresh(m):
-			case m.Fuzzy:
-				l.words += 0.5
-			default:
-				l.words++
-			}
+			seen = l.count(c.Text, f.read(c.Text), seen)
 		}
 		l.cells++
 	}
 	return l
+}
+
+// count counts a text that is no unit, which means m as a header; seen are the
+// headers met before it in the row.
+func (l *looks) count(text string, m column.Meaning, seen []column.Meaning) []column.Meaning {
+	switch {
+	case m.Role == column.None && m.AtMinute > 0:
+		l.minutes++
+		return seen
+	case valueLike(text):
+		l.values++
+		return seen
+	case m.Role == column.None || slices.ContainsFunc(seen, func(o column.Meaning) bool { return sameHeader(o, m) }):
+		return seen
+	case m.Fuzzy:
+		l.words += 0.5
+	default:
+		l.words++
+	}
+	return append(seen, m)
+}
+
+// sameHeader reports whether two texts of a row are no two headers: they mean
+// the same, or are remarks, which are like headers by chance.
+func sameHeader(o, m column.Meaning) bool {
+	if o.Role != m.Role {
+		return false
+	}
+	return m.Fuzzy && o.Fuzzy || o.Ingredient == m.Ingredient && o.AtMinute == m.AtMinute && o.Unit == m.Unit && o.Words == m.Words
 }
 
 // header reports whether a row of these looks can be a header.

@@ -30,7 +30,7 @@ func (f *finder) run() {
 			f.start(i)
 		default:
 			f.hunted++
-			f.outside = append(f.outside, Furniture{row.Number, Title})
+			f.outside = append(f.outside, Furniture{Row: row.Number, Kind: Title})
 		}
 	}
 	f.close()
@@ -59,10 +59,10 @@ func (f *finder) claimed(number int) bool {
 // furnish puts a row to the first open table's furniture, or outside.
 func (f *finder) furnish(row *sheet.Row, k Kind) {
 	if len(f.open) > 0 {
-		f.open[0].Furniture = append(f.open[0].Furniture, Furniture{row.Number, k})
+		f.open[0].Furniture = append(f.open[0].Furniture, Furniture{Row: row.Number, Kind: k})
 		return
 	}
-	f.outside = append(f.outside, Furniture{row.Number, k})
+	f.outside = append(f.outside, Furniture{Row: row.Number, Kind: k})
 }
 
 // betterBelow reports whether one of the next rows is much more of a header,
@@ -88,16 +88,8 @@ func (f *finder) betterBelow(i int) bool {
 // table and not a row of words: it names things in columns that hold numbers.
 func (f *finder) newHeader(i int) bool {
 	cells := f.s.Rows[i].Cells
-	if filledCells(cells) < 2 {
+	if filledCells(cells) < 2 || !numbersAsInHeader(cells) {
 		return false
-	}
-	for k := range cells {
-		if c := &cells[k]; c.Kind != sheet.Text && !empty(c) {
-			// A header may have numbers, minutes say, but not first of all.
-			if k == 0 || cells[k].Flags&sheet.FromFormula != 0 {
-				return false
-			}
-		}
 	}
 	l := f.look(cells)
 	if l.words < 2 || !l.header() || l.values*4 > l.cells {
@@ -108,6 +100,23 @@ func (f *finder) newHeader(i int) bool {
 			return false
 		}
 	}
+	return f.namesThings(cells)
+}
+
+// numbersAsInHeader reports whether a row's numbers can be those of a header:
+// minutes, say, but not first of all, and no formula.
+func numbersAsInHeader(cells []sheet.Cell) bool {
+	for k := range cells {
+		if c := &cells[k]; c.Kind != sheet.Text && !empty(c) && (k == 0 || c.Flags&sheet.FromFormula != 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// namesThings reports whether a row of words names things in columns of the
+// open tables that hold numbers, or beside them.
+func (f *finder) namesThings(cells []sheet.Cell) bool {
 	named := 0
 	for k := range cells {
 		c := &cells[k]
@@ -182,7 +191,7 @@ func takesNumbers(r column.Role) bool {
 func (f *finder) place(i int) {
 	row := &f.s.Rows[i]
 	if f.aboveHeader(i) {
-		f.outside = append(f.outside, Furniture{row.Number, Title})
+		f.outside = append(f.outside, Furniture{Row: row.Number, Kind: Title})
 		return
 	}
 	for _, t := range f.open {
@@ -190,11 +199,19 @@ func (f *finder) place(i int) {
 		if filledCells(cells) == 0 {
 			continue
 		}
-		if k := f.kind(t, row, cells); k != "" {
-			t.Furniture = append(t.Furniture, Furniture{row.Number, k})
+		if k, note := f.kind(t, i, cells); k != "" {
+			t.Furniture = append(t.Furniture, Furniture{Row: row.Number, Kind: k, Note: note})
+			t.interrupted = true
+			if k == Title {
+				t.section = strings.TrimSpace(f.s.Display(firstFilled(cells)))
+				t.bestBelow = isBest(t.section)
+			}
 			continue
 		}
-		t.Rows = append(t.Rows, Row{Number: row.Number, Hidden: row.Hidden, at: int32(i)})
+		if t.interrupted {
+			t.interrupted, t.tally.blockFrom = false, len(t.Rows)
+		}
+		t.Rows = append(t.Rows, Row{Number: row.Number, Hidden: row.Hidden, Struck: struck(cells), Section: t.section, at: int32(i)})
 		for k := range cells {
 			if c := &cells[k]; !empty(c) && t.headAt(int(c.Col)) < 0 {
 				t.used[int(c.Col)] = true

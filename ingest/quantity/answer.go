@@ -1,6 +1,8 @@
 package quantity
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -19,92 +21,238 @@ const (
 // String is the answer as a word, "" for NoAnswer.
 func (a Answer) String() string { return [...]string{"", "yes", "partly", "no"}[a] }
 
-// answerTexts lists the texts of each answer. A cross is a mark in a box: yes.
-// Severities are answers to "did it?": a bit is partly, a lot is yes.
-var answerTexts = map[Answer]string{
-	Yes: `y|yes|yep|yeah|yes!|x|true|t|1|✓|✔|☑|✅|√|o|oui|vrai|s|sí|si|sì|verdadero|cierto|j|ja|jep|wahr|vero|v|
-		+++|++++|heavy|heavily|a lot|lots|lot|much|badly|bad|completely|fully|totally|total|very|severe|strong|always|
-		beaucoup|fort|fortement|complètement|très|tout|mucho|mucha|bastante|completamente|del todo|fuerte|viel|stark|komplett|völlig|ganz|sehr|
-		molto|tanto|forte|tutto`,
-	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|medium|moderate|+|++|+/-|±|~|spits|spit|spat|sputters|sputtered|almost|nearly|hardly|y/n|
-		un peu|peu|en partie|partiellement|partiel|à moitié|moitié|léger|légère|légèrement|parfois|crache|moyen|presque|
-		un poco|poco|algo|en parte|parcialmente|parcial|a medias|ligero|ligera|ligeramente|a veces|escupe|medio|casi|
-		leicht|ein bisschen|bisschen|ein wenig|wenig|etwas|teilweise|zum Teil|teils|halb|manchmal|spritzt|spuckt|mittel|fast|
-		un po'|un po|un pochino|in parte|parzialmente|parziale|a metà|leggero|leggera|leggermente|a volte|sputa|schizza|medio|quasi`,
-	No: `n|no|nope|no!|false|f|0|✗|✘|☒|❌|none|nil|never|not|not at all|no problem|non|faux|jamais|pas du tout|aucun|aucune|falso|nunca|nada|ninguno|ninguna|
+// Sense says how a reply answers. A yes or a no answers what the header asks; good
+// and bad judge the foam, whatever was asked; a mark may do either, which only its
+// column shows; a strength alone affirms a fault; nearly says that it did not
+// quite happen.
+type Sense uint8
+
+// The senses.
+const (
+	NoSense  Sense = iota // a word, or what happened
+	Affirms               // yes, no, partly
+	Values                // Yes = good, Partly = middling, No = bad
+	Marks                 // ✓, +, 1: see Mark
+	Strength              // badly, very
+	Nearly                // almost, not quite
+)
+
+// Reply is what a cell answers to a question of yes or no.
+type Reply struct {
+	Answer Answer
+	Sense  Sense
+	Mark   string  // of Marks, in one form: ✓ ✗ x o + - 1 0 ● ○ or a number
+	Word   Word    // when the cell does not answer: not measured, the same as above …
+	Events []Event // what its words say happened
+}
+
+// affirmTexts lists the texts that answer what is asked.
+var affirmTexts = map[Answer]string{
+	Yes: `y|yes|yep|yeah|yes!|true|t|oui|vrai|s|sí|si|sì|verdadero|cierto|j|ja|jep|wahr|vero|fully|completely|entirely|totally yes|
+		complètement|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto`,
+	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|moderate|+/-|±|~|spits|spit|spat|sputters|sputtered|y/n|
+		un peu|peu|en partie|partiellement|à moitié|moitié|léger|légère|légèrement|parfois|crache|
+		un poco|poco|algo|en parte|parcialmente|parcial|a medias|ligero|ligera|ligeramente|a veces|escupe|
+		leicht|ein bisschen|bisschen|ein wenig|wenig|etwas|teilweise|zum Teil|teils|halb|manchmal|spritzt|spuckt|
+		un po'|un po|un pochino|in parte|parzialmente|parziale|a metà|leggero|leggera|leggermente|a volte|sputa|schizza`,
+	No: `n|no|nope|no!|false|f|none|nil|never|not|not at all|not really|non|faux|jamais|pas du tout|aucun|aucune|falso|nunca|nada|ninguno|ninguna|
 		nein|nee|nie|falsch|kein|keine|keiner|nicht|gar nicht|mai|per niente|nessuno|nessuna`,
 }
 
-var answerOf = sync.OnceValue(func() map[string]Answer {
-	m := make(map[string]Answer)
-	for _, a := range []Answer{Partly, Yes, No} {
-		for _, text := range listed(answerTexts[a]) {
-			m[answerKey(text)] = a
+// valueTexts lists the texts that call a foam good or bad, whatever was asked.
+var valueTexts = map[Answer]string{
+	Yes: `ok|okay|o.k.|fine|good|great|perfect|excellent|lovely|nice|well|all good|all well|all fine|pass|passed|success|worked|works|no problem|no problems|no issue|no issues|no trouble|nothing wrong|not bad|beautifully|perfectly|nicely|easily|smoothly|cleanly|cleanly out|pas mal|nicht schlecht|
+		👍|👌|🙂|😀|😊|😃|bien|bon|bonne|parfait|parfaite|très bien|réussi|pas de problème|aucun problème|bueno|buena|perfecto|muy bien|sin problema|sin problemas|
+		gut|sehr gut|super|perfekt|prima|kein Problem|keine Probleme|alles gut|bene|buono|buona|perfetto|molto bene|nessun problema|riuscito`,
+	Partly: `so-so|so so|meh|okay-ish|okish|okayish|ok-ish|average|mediocre|passable|middling|not great|medium|mouais|moyen|bof|regular|así así|mittel|mäßig|geht so|medio|così così|😐`,
+	No: `bad|fail|failed|fails|failure|poor|awful|terrible|useless|rubbish|👎|🙁|☹|😞|😡|mauvais|mauvaise|raté|échec|nul|malo|mala|fallo|falló|fatal|
+		schlecht|misslungen|gescheitert|cattivo|cattiva|male|fallito|pessimo`,
+}
+
+// strengthTexts say how much of something there was, and nothing more.
+const strengthTexts = `++|+++|++++|heavy|heavily|a lot|lots|lot|much|badly|very|severe|severely|strong|strongly|extremely|
+	beaucoup|fort|fortement|très|mucho|mucha|bastante|muy|fuerte|viel|stark|sehr|molto|tanto|forte`
+
+// nearlyTexts say that something did not quite happen.
+const nearlyTexts = `almost|nearly|not quite|just about|hardly|barely|presque|à peine|casi|apenas|fast|beinahe|kaum|quasi|appena`
+
+// strengtheners stand before a word and do not turn it round.
+const strengtheners = `very|completely|totally|always|really|quite|fully|perfectly|absolutely|so|too|pretty|extremely|très|toujours|complètement|tout à fait|
+	muy|siempre|completamente|sehr|immer|ganz|völlig|total|molto|sempre|del tutto`
+
+// unmade are cells that say nobody looked, or nothing was made.
+const unmade = `not checked|not looked at|not looked|didn't look|did not look|not sure|unsure|unclear|not tried|not attempted|didn't try|did not try|not made|not done|cancelled|
+	no gas|no gas left|out of gas|ran out of gas|no siphon|no siphon left|no canister|no canister left|no charger|no chargers|no chargers left|no time|no data|
+	non testé|pas testé|pas essayé|pas vérifié|pas fait|plus de gaz|no probado|sin probar|no hecho|sin gas|nicht probiert|nicht geprüft|nicht getestet|nicht gemacht|kein Gas|kein Gas mehr|
+	non provato|non controllato|non fatto|senza gas|niente gas`
+
+type replyKind struct {
+	answer Answer
+	sense  Sense
+}
+
+var replyOf = sync.OnceValue(func() map[string]replyKind {
+	m := map[string]replyKind{}
+	add := func(texts string, k replyKind) {
+		for _, text := range listed(texts) {
+			m[answerKey(text)] = k
 		}
+	}
+	for _, a := range []Answer{Partly, Yes, No} {
+		add(affirmTexts[a], replyKind{a, Affirms})
+	}
+	add(strengthTexts, replyKind{Yes, Strength})
+	add(nearlyTexts, replyKind{No, Nearly})
+	for _, a := range []Answer{Partly, Yes, No} {
+		add(valueTexts[a], replyKind{a, Values})
 	}
 	return m
 })
 
-func answerKey(text string) string { return keyFolded(unwrap(fold(text))) }
+// markOf gives marks one form.
+var markOf = map[string]string{"✓": "✓", "✔": "✓", "☑": "✓", "✅": "✓", "√": "✓", "v": "✓", "✗": "✗", "✘": "✗", "☒": "✗", "❌": "✗",
+	"x": "x", "o": "o", "0": "0", "1": "1", "+": "+", "-": "-", "●": "●", "•": "●", "○": "○"}
 
-// ParseAnswer reads a yes/no cell. A cell that does not answer gives NoAnswer
-// and the Word it says (not measured, did not come out, no foam, the same as
-// above); one that is neither is an *Unreadable. What "clogged" answers depends
-// on the question: see Events.
-func ParseAnswer(text string) (Answer, Word, error) {
-	if len(text) <= longestCell {
-		k := answerKey(text)
-		if a, ok := answerOf()[k]; ok {
-			return a, NoWord, nil
-		}
-		if r, ok := readWord(k, Count); ok {
-			switch r.Word {
-			case Trace, Ring:
-				return Partly, NoWord, nil
-			case Puddle:
-				return Yes, NoWord, nil
-			case Zero:
-				return No, NoWord, nil
-			case NotMeasured, DidNotComeOut, NoFoam, Ditto:
-				return NoAnswer, r.Word, nil
-			case Overnight: // o/n: the question printed in a form, not answered
-				if k == "o/n" {
-					return NoAnswer, NotMeasured, nil
-				}
-			}
-		}
-		if a := leadingAnswer(k); a != NoAnswer {
-			return a, NoWord, nil
-		}
-		if r, err := Parse(k, Count, NoUnit); err == nil {
-			switch v, exact := r.Exact(); {
-			case exact && v == 0:
-				return No, NoWord, nil
-			case exact && v == 1:
-				return Yes, NoWord, nil
-			}
-		}
+var smallNumber = regexp.MustCompile(`^\d{1,2}([.,]\d)?$`)
+
+var (
+	isUnmade     = sync.OnceValue(func() map[string]bool { return keySet(unmade) })
+	strengthens  = sync.OnceValue(func() map[string]bool { return keySet(strengtheners + "|" + strengthTexts) })
+	longStrength = 3 // words a strengthener may have
+)
+
+func keySet(texts string) map[string]bool {
+	set := map[string]bool{}
+	for _, text := range listed(texts) {
+		set[answerKey(text)] = true
 	}
-	return NoAnswer, NoWord, &Unreadable{Text: strings.TrimSpace(text), Why: "is neither yes nor no", Type: "type yes, partly or no"}
+	return set
 }
 
-// leadingAnswer reads "yes, after straining" and "oui, un peu": the first words
-// answer, a severity after a yes softens it.
-func leadingAnswer(k string) Answer {
-	head, tail, found := strings.Cut(strings.NewReplacer(",", " ; ", ";", " ; ", ":", " ; ", "(", " ; ", ")", " ", " - ", " ; ", ".", " ; ").Replace(k), ";")
-	if !found {
-		head, tail, _ = strings.Cut(k, " ")
-		if len(head) < 2 {
-			return NoAnswer // "o gas", "s 12"
+func answerKey(text string) string { return keyFolded(unwrap(fold(text))) }
+
+// ParseReply reads a cell that answers a question of yes or no; every word of it is
+// accounted for, or it is an *Unreadable. What "clogged" answers depends on the
+// question: it is in Events.
+func ParseReply(text string) (Reply, error) {
+	bad := &Unreadable{Text: strings.TrimSpace(text), Why: "is neither yes nor no", Type: "type yes, partly or no"}
+	if len(text) > longestCell {
+		return Reply{}, bad
+	}
+	k := answerKey(text)
+	if r, ok := shortReply(strings.TrimSpace(text), k); ok {
+		return r, nil
+	}
+	if r, ok := wordReply(k); ok {
+		return r, nil
+	}
+	if r, ok, err := leadingReply(text, k); ok || err != nil {
+		return r, err
+	}
+	switch events, sure := EventsSure(text); {
+	case sure && len(events) == 1 && events[0] == Fine:
+		return Reply{Answer: Yes, Sense: Values}, nil
+	case sure && len(events) > 0:
+		return Reply{Events: events}, nil
+	}
+	if rest, cut := withoutStrength(k); cut {
+		if r, err := ParseReply(rest); err == nil && r.Sense != Marks && r.Word == NoWord {
+			return r, nil // "very stable" is stable
 		}
 	}
-	head, tail = strings.TrimSpace(head), strings.TrimSpace(tail)
-	a := answerOf()[head]
-	if a == Yes && answerOf()[tail] == Partly {
-		return Partly
+	return Reply{}, bad
+}
+
+// shortReply is a cell that is one word or mark.
+func shortReply(typed, k string) (Reply, bool) {
+	if kind, ok := replyOf()[k]; ok {
+		return Reply{Answer: kind.answer, Sense: kind.sense}, true
+	}
+	for _, form := range [...]string{k, fold(typed), typed} {
+		if mark, ok := markOf[form]; ok {
+			return Reply{Sense: Marks, Mark: mark}, true
+		}
+	}
+	if isUnmade()[k] {
+		return Reply{Word: NotMeasured, Events: []Event{NotMade}}, true
+	}
+	if smallNumber.MatchString(k) {
+		mark := strings.TrimSuffix(strings.TrimSuffix(strings.ReplaceAll(k, ",", "."), ".0"), ".")
+		return Reply{Sense: Marks, Mark: mark}, true
+	}
+	return Reply{}, false
+}
+
+// wordReply is a cell that stands for no answer, or for an amount.
+func wordReply(k string) (Reply, bool) {
+	r, ok := readWord(k, Count)
+	if !ok {
+		return Reply{}, false
+	}
+	switch r.Word {
+	case Trace, Ring:
+		return Reply{Answer: Partly, Sense: Affirms}, true
+	case Puddle:
+		return Reply{Answer: Yes, Sense: Affirms}, true
+	case Zero:
+		return Reply{Answer: No, Sense: Affirms}, true
+	case NotMeasured, DidNotComeOut, NoFoam, Ditto:
+		return Reply{Word: r.Word}, true
+	case Overnight: // o/n: the question printed in a form, not answered
+		return Reply{Word: NotMeasured}, k == "o/n"
+	}
+	return Reply{}, false
+}
+
+var replyEnds = strings.NewReplacer(",", " ; ", ";", " ; ", ":", " ; ", "(", " ; ", ")", " ", " - ", " ; ", ".", " ; ", "!", " ; ", "?", " ; ", "->", " ; ", "=>", " ; ")
+
+// leadingReply reads "yes, after straining" and "oui, un peu": the first words
+// answer, a part after a yes softens it; a second answer contradicts it.
+func leadingReply(text, k string) (r Reply, ok bool, err error) {
+	if strings.Contains(k, "/") {
+		return Reply{}, false, nil
+	}
+	head, tail, found := strings.Cut(replyEnds.Replace(k), ";")
+	if !found {
+		head, tail, _ = strings.Cut(k, " ")
+		if len(head) < 2 || tail == "" {
+			return Reply{}, false, nil // "o gas", "s 12"
+		}
+	}
+	head, tail = strings.TrimSpace(head), strings.Trim(tail, " ;")
+	kind, answers := replyOf()[head]
+	if !answers || kind.sense != Affirms && !(found && kind.sense == Values) {
+		return Reply{}, false, nil
 	}
 	if !found && Events(k) != nil {
-		return NoAnswer // "no clog": the question decides
+		return Reply{}, false, nil // "no clog": the question decides
 	}
-	return a
+	r = Reply{Answer: kind.answer, Sense: kind.sense}
+	second, again := replyOf()[tail]
+	switch {
+	case again && second.sense == Affirms && kind.answer == Yes && second.answer == Partly:
+		r.Answer = Partly
+		return r, true, nil
+	case again && second.sense == Affirms && second.answer != kind.answer:
+		return Reply{}, false, &Unreadable{Text: strings.TrimSpace(text), Why: "has two answers", Type: "type the one that counts: yes, partly or no"}
+	case again:
+		return r, true, nil
+	}
+	events, sure := EventsSure(tail)
+	if !sure {
+		return Reply{}, false, nil
+	}
+	r.Events = slices.DeleteFunc(events, func(e Event) bool { return e == Fine })
+	return r, true, nil
+}
+
+// withoutStrength takes the strengtheners off the front of a text.
+func withoutStrength(k string) (rest string, cut bool) {
+	words := strings.Fields(k)
+	for n := min(longStrength, len(words)-1); n >= 1; n-- {
+		if strengthens()[strings.Join(words[:n], " ")] {
+			return strings.Join(words[n:], " "), true
+		}
+	}
+	return k, false
 }

@@ -1,40 +1,80 @@
 package quantity
 
 import (
-	"errors"
 	"slices"
+	"strings"
 	"testing"
 )
 
-func TestParseAnswer(t *testing.T) {
-	for _, c := range []struct {
-		texts []string
-		is    Answer
-		word  Word
-	}{
-		{[]string{"y", "Y", "yes", "Yes.", "YES!", "x", "X", "✓", "✔", "1", "1.0", "o", "oui", "Oui", "sí", "si", "sì", "SI", "ja", "j", "vero", "TRUE", "VRAI", "VERDADERO", "WAHR"}, Yes, NoWord},
-		{[]string{"n", "no", "No.", "non", "nein", "0", "FALSE", "FAUX", "FALSO", "FALSCH", "✗", "none", "nil", "never", "pas du tout"}, No, NoWord},
-		{[]string{"partly", "a bit", "bit", "+", "++", "un peu", "light", "leicht", "poco", "un poco", "un po'", "spits", "en partie", "teilweise", "in parte", "crache", "spritzt", "escupe"}, Partly, NoWord},
-		{[]string{"+++", "heavy", "a lot", "beaucoup", "viel", "mucho", "molto", "stark", "badly"}, Yes, NoWord},
-		{[]string{"yes, a bit", "oui (un peu)", "yes - slightly", "sí, un poco"}, Partly, NoWord},
-		{[]string{"yes, after straining", "oui, au 2e coup", "ja (nach Sieben)"}, Yes, NoWord},
-		{[]string{"no, fine", "non, rien", "nein, sauber"}, No, NoWord},
-		{[]string{"trace", "few drops", "quelques gouttes"}, Partly, NoWord},
-		{[]string{"", " ", "-", "–", "n/a", "?", "nd", "lost", "o/n"}, NoAnswer, NotMeasured},
-		{[]string{"bouché", "clogged", "verstopft", "DNF"}, NoAnswer, DidNotComeOut},
-		{[]string{"no foam"}, NoAnswer, NoFoam},
-		{[]string{"idem", `"`, "wie oben"}, NoAnswer, Ditto},
+// reply writes a reply in one line: how it answers, then what happened.
+func reply(r Reply, err error) string {
+	var parts []string
+	sense := [...]string{"", "", "value ", "mark ", "strength ", "nearly "}[r.Sense]
+	switch {
+	case err != nil:
+		return "?"
+	case r.Sense == Marks:
+		parts = append(parts, sense+r.Mark)
+	case r.Sense != NoSense:
+		parts = append(parts, sense+r.Answer.String())
+	case r.Word != NoWord:
+		parts = append(parts, r.Word.String())
+	}
+	for _, e := range r.Events {
+		parts = append(parts, e.String())
+	}
+	return strings.Join(parts, "; ")
+}
+
+// TestParseReply has a reading a line, with the texts that have it.
+func TestParseReply(t *testing.T) {
+	for _, c := range []struct{ want, texts string }{
+		{"yes", "y|Y|yes|Yes.|YES!|oui|Oui|sí|si|sì|SI|ja|j|vero|TRUE|VRAI|VERDADERO|WAHR|fully|completely|komplett"},
+		{"no", "n|no|No.|non|nein|FALSE|FAUX|FALSO|FALSCH|none|nil|never|pas du tout|not at all|not really"},
+		{"partly", "partly|a bit|bit|un peu|light|leicht|poco|un poco|un po'|en partie|teilweise|in parte|yes, a bit|oui (un peu)|yes - slightly|sí, un poco|spits|crache|spritzt|escupe|trace|few drops|quelques gouttes|+/-|slightly"},
+		{"strength yes", "+++|++|heavy|a lot|beaucoup|viel|mucho|molto|stark|badly|very|sehr"},
+		{"yes", "yes, after straining|ja (nach Sieben)|yes; second try"},
+		{"no", "no, fine|no, all still in the siphon"},
+		{"no; came out", "nein, sauber"},
+		{"value yes", "ok|OK|fine|good|Perfect|no problem|no issues|👍|gut|sehr gut|bien|parfait|bueno|bene|totally fine|very good|pass"},
+		{"value no", "bad|fail|failed|poor|👎|schlecht|raté|malo|very bad"},
+		{"value partly", "so-so|meh|okay-ish|not great|mittel"},
+		{"mark ✓", "✓|✔|✅|√"},
+		{"mark ✗", "✗|✘|❌"},
+		{"mark x", "x|X|×"},
+		{"mark o", "o|O"},
+		{"mark +", "+"},
+		{"mark 1", "1|1.0"},
+		{"mark 0", "0"},
+		{"mark 3", "3|3.0"},
+		{"mark -", "-|–|—"},
+		{"nearly no", "almost|nearly|not quite|presque|casi|fast|hardly"},
+		{"not measured", "|n/a|?|nd|lost|o/n"},
+		{"not measured; was not made", "not checked|not made|no gas|nicht probiert|non testé|no siphon left|not sure|ran out of gas"},
+		{"did not come out", "bouché|clogged|verstopft|DNF"},
+		{"no foam", "no foam"},
+		{"same as above", "idem|\"|wie oben"},
+		{"did not break", "stable|very stable|completely stable|sehr stabil|très stable|always stable|intact|smooth|whole|strong emulsion|didn't split|no split"},
+		{"broke", "badly split|split|totally split"},
+		{"came out", "no clog|didn't clog|came out"},
+		{"?", "12 g|hmm|>0|-1|maybe|quux|stable quux|no -> yes|yes? no|yes / no|split quux|perfectly quux|12 34"},
 	} {
-		for _, text := range c.texts {
-			if a, w, err := ParseAnswer(text); err != nil || a != c.is || w != c.word {
-				t.Errorf("ParseAnswer(%q) = %q %q, %v; want %q %q", text, a, w, err, c.is, c.word)
+		for _, text := range strings.Split(c.texts, "|") {
+			if got := reply(ParseReply(text)); got != c.want {
+				t.Errorf("%q: %q, want %q", text, got, c.want)
 			}
 		}
 	}
-	for _, text := range []string{"12", "3", "no clog", "overnight", "12 g", "hmm", "still standing", "ok", ">0", "-1"} {
-		a, w, err := ParseAnswer(text)
-		if u := new(Unreadable); !errors.As(err, &u) || a != NoAnswer || w != NoWord {
-			t.Errorf("ParseAnswer(%q) = %q %q, %v; want an error", text, a, w, err)
+}
+
+// TestEveryWordOfAReply: a word that nobody knows makes a cell unreadable, wherever it
+// stands.
+func TestEveryWordOfAReply(t *testing.T) {
+	for _, text := range []string{"yes", "no", "partly", "good", "stable", "clogged", "came out", "not made", "almost", "badly split"} {
+		for _, with := range []string{text + " quux", "quux " + text, text + ", quux"} {
+			if r, err := ParseReply(with); err == nil {
+				t.Errorf("%q: %q", with, reply(r, err))
+			}
 		}
 	}
 }

@@ -282,45 +282,37 @@ func (p *reader) thousands(n number, unit Unit, written string) number {
 		n.digits, n.other, n.comma = n.other, n.digits, true
 		n.value, _ = strconv.ParseFloat(n.digits, 64)
 	}
+	if v, err := strconv.ParseFloat(n.other, 64); err == nil && !small {
+		p.other = v
+	}
 	if !small || p.want == Minutes && n.comma {
 		p.doubt("%s may also be %s: read as %s", written, n.other, format(n.value))
 	}
 	return n
 }
 
-// slash decides what a/b is: a fraction or a range.
+// slash decides what a/b is: a half, a third or a quarter of a spoon, a range of
+// times; anything else is two numbers, never their quotient.
 func (p *reader) slash(a measure) (measure, measure, error) {
 	b, err := p.measure()
 	if err != nil {
 		return a, b, err
 	}
-	limit := 12.0
-	switch p.want {
-	case Minutes:
-		limit = 4
-	case Temperature:
-		limit = 0
-	}
 	f, ok := ratio(a.n, b.n)
 	switch {
-	case ok && b.n.value <= limit:
+	case ok && b.n.value <= 4 && p.want != Plain && p.want != Temperature && (b.unit != NoUnit || p.want == Count || p.want == Chargers || p.want == Volume):
 		m := measure{n: computed(f), unit: b.unit}
-		switch {
-		case b.unit != NoUnit:
-		case p.want == Percent:
-			m.unit = Fraction
-			p.doubt("%g/%g was read as a fraction of the whole, %.3g %%", a.n.value, b.n.value, f*100)
-		case p.want == Minutes || p.want == Chargers:
+		if b.unit == NoUnit {
 			p.doubt("%g/%g was read as a fraction, %.3g; it may be a range", a.n.value, b.n.value, f)
 		}
 		return m, m, nil
-	case a.n.value < b.n.value:
-		if p.want != Minutes && p.want != Temperature {
-			p.doubt("%g/%g was read as %g to %g", a.n.value, b.n.value, a.n.value, b.n.value)
-		}
+	case a.n.value < b.n.value && (p.want == Minutes && !(ok && b.n.value <= 4) || p.want == Temperature):
 		return a, b, nil
 	}
-	return a, b, p.fail("may be a date, a fraction or two numbers", expected[p.want].type_)
+	if p.isMark(0, "/") {
+		return a, b, p.fail("looks like a date", expected[p.want].type_)
+	}
+	return a, b, p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
 }
 
 // sum adds amounts written with a plus: 1+1 chargers, 200+50 g.

@@ -2,7 +2,6 @@ package quantity
 
 import (
 	"regexp"
-	"strconv"
 	"strings"
 	"sync"
 	"time"
@@ -26,76 +25,36 @@ var monthNames = [12]string{
 	"may mai mayo maggio", "june juin junio giugno juni", "july juillet julio luglio juli", "august aout agosto", "september septembre septiembre settembre setiembre",
 	"october octobre octubre ottobre oktober", "november novembre noviembre", "december decembre diciembre dicembre dezember"}
 
-// monthNamed is the month whose name, cut to three letters or more, this is.
-func monthNamed(name string) (int, bool) {
-	for i, names := range monthNames {
+// isMonth reports the name of a month, cut to three letters or more.
+func isMonth(name string) bool {
+	for _, names := range monthNames {
 		for _, full := range strings.Fields(names) {
 			if len(name) >= 3 && strings.HasPrefix(full, name) {
-				return i + 1, true
+				return true
 			}
 		}
 	}
-	return 0, false
+	return false
 }
 
-// readDate reads a date as the range it was typed as.
-func (p *reader) readDate(folded string) (Reading, bool) {
+// isDate reports a date where a number is due: what was typed, 3.5 or 10-15, nobody
+// can know from it.
+func (p *reader) isDate(folded string) bool {
 	if p.want == Any || len(folded) < 5 || len(folded) > 24 || !strings.ContainsAny(folded, "-/ ") {
-		return Reading{}, false
+		return false
 	}
-	var low, high int
 	if m := dayMonth().FindStringSubmatch(folded); m != nil {
-		month, ok := monthNamed(m[2])
-		if !ok {
-			return Reading{}, false
-		}
-		low, _ = strconv.Atoi(m[1])
-		high = month
-	} else if m := monthPart().FindStringSubmatch(folded); m != nil {
-		month, ok := monthNamed(m[1])
-		if !ok {
-			return Reading{}, false
-		}
-		low = month
-		high, _ = strconv.Atoi(m[2])
-	} else if m := isoDate().FindStringSubmatch(folded); m != nil {
-		r, ok := p.fromDate(m)
-		return r, ok
-	} else {
-		return Reading{}, false
+		return isMonth(m[2])
 	}
-	return p.dateRange(low, high)
-}
-
-// fromDate reads a full date: 10-32 became the first of October 1932.
-func (p *reader) fromDate(m []string) (Reading, bool) {
-	if _, err := time.Parse(time.DateOnly, m[1]+"-"+m[2]+"-"+m[3]); err != nil {
-		return Reading{}, false
+	if m := monthPart().FindStringSubmatch(folded); m != nil {
+		return isMonth(m[1])
 	}
-	year, _ := strconv.Atoi(m[1])
-	month, _ := strconv.Atoi(m[2])
-	day, _ := strconv.Atoi(m[3])
-	if day == 1 && year >= 1930 && year <= 1999 {
-		day = year - 1900
+	m := isoDate().FindStringSubmatch(folded)
+	if m == nil {
+		return false
 	}
-	return p.dateRange(month, day)
-}
-
-func (p *reader) dateRange(a, b int) (Reading, bool) {
-	low, high := measure{n: computed(float64(min(a, b)))}, measure{n: computed(float64(max(a, b)))}
-	if err := p.settle(clause{}, low, high, nil); err != nil {
-		return Reading{}, false
-	}
-	r, err := p.interval(p.clauses[0])
-	p.clauses = nil
-	if err != nil {
-		return Reading{}, false
-	}
-	r.Doubt = strconv.Itoa(min(a, b)) + "-" + strconv.Itoa(max(a, b)) + " was turned into a date by the spreadsheet: read as " + format(r.Low) + " to " + format(r.High)
-	if r.Low == r.High {
-		r.Doubt = "a date stands here: read as " + format(r.Low)
-	}
-	return r, true
+	_, err := time.Parse(time.DateOnly, m[1]+"-"+m[2]+"-"+m[3])
+	return err == nil
 }
 
 // readStars counts ★★★☆☆.

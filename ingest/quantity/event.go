@@ -24,16 +24,18 @@ const (
 	NoOil                 // no oil leaked
 	Dry                   // does not weep
 	Fine                  // said to be good, no more
+	Void                  // not to be counted
+	NotMade               // not made, or nobody looked
 )
 
 // String is the event in a few words.
 func (e Event) String() string {
 	return [...]string{"", "came out", "partly came out", "did not come out", "broke", "leaked oil", "weeps", "collapsed at once",
-		"came out liquid", "still standing", "did not break", "no oil", "does not weep", "fine"}[e]
+		"came out liquid", "still standing", "did not break", "no oil", "does not weep", "fine", "does not count", "was not made"}[e]
 }
 
 // denied is what the denial of an event says.
-var denied = map[Event]Event{Clogged: CameOut, CameOut: Clogged, PartlyOut: CameOut, Broke: Whole, OilLeak: NoOil, Weeps: Dry}
+var denied = map[Event]Event{Clogged: CameOut, CameOut: Clogged, PartlyOut: CameOut, Broke: Whole, Whole: Broke, OilLeak: NoOil, Weeps: Dry}
 
 // eventTexts lists the words of each event; the longest match wins.
 var eventTexts = map[Event]string{
@@ -74,8 +76,14 @@ var eventTexts = map[Event]string{
 		crolla subito|crollato subito|smonta subito|smontato subito|caduto subito|crollata subito`,
 	CameOutLiquid: `liquid|came out liquid|runny|no foam|liquide|sorti liquide|pas de mousse|aucune mousse|líquido|salió líquido|sale líquido|sin espuma|no espuma|flüssig|kam flüssig|kam flüssig raus|kein Schaum|
 		liquido|uscito liquido|esce liquido|niente schiuma|nessuna schiuma|senza schiuma`,
-	Fine:  `ok|okay|fine|good|perfect|great|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto`,
-	Stood: `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora`,
+	Whole: `stable|intact|whole|smooth|homogeneous|emulsion stable|strong emulsion|firm emulsion|together|held together|unbroken|
+		intacte|entier|lisse|homogène|estable|entero|entera|intacto|intacta|liso|homogéneo|stabil|heil|ganz geblieben|glatt|homogen|intakt|stabile|integro|integra|liscio|omogeneo`,
+	Void: `void|voided|invalid|discard|discarded|disregard|ignore|do not use|don't use|not to be used|do not count|don't count|does not count|doesn't count|excluded|exclude|not valid|scrap this|scrapped|not counted|
+		nul et non avenu|à ignorer|ne pas compter|non valable|invalide|no vale|no contar|anulado|descartar|inválido|ungültig|nicht zählen|nicht werten|zählt nicht|verworfen|
+		nullo|non valido|da scartare|scartato|non contare|annullato`,
+	NotMade: `not made|was not made|wasn't made|no gas|no gas left|ran out of gas|out of gas|cancelled|not tried|pas fait|plus de gaz|no hecho|sin gas|nicht gemacht|kein Gas|kein Gas mehr|non fatto|senza gas`,
+	Fine:    `ok|okay|fine|good|perfect|great|well|lovely|nice|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto`,
+	Stood:   `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora`,
 }
 
 // denials come before what they deny, at most four words on; lateDenials come
@@ -140,18 +148,35 @@ const denialReach = 4
 // denied event is its opposite ("didn't clog" is CameOut, "no split" is Whole)
 // or nothing.
 func Events(text string) []Event {
+	events, _ := heard(text)
+	return events
+}
+
+// EventsSure is Events of a text every word of which is accounted for: by what it
+// says happened, or because it changes nothing. It is false for any other text.
+func EventsSure(text string) ([]Event, bool) {
+	events, left := heard(text)
+	return events, len(left) == 0
+}
+
+// heard lists the events of a text and the words that nothing accounts for.
+func heard(text string) (events []Event, left []string) {
 	tokens := lex(fold(text), false)
 	find := func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok }
-	var events []Event
 	denial := 0 // words a denial still reaches
 	soft := false
 	for i := 0; i < len(tokens); {
 		v, n := match(tokens, i, find)
 		if n == 0 {
-			if tokens[i].kind == aMark && tokens[i].text != "'" && tokens[i].text != `"` {
+			t := tokens[i]
+			switch {
+			case t.kind == aMark && t.text != "'" && t.text != `"`:
 				denial, soft = 0, false
-			} else if denial > 0 {
+			case denial > 0:
 				denial--
+			}
+			if t.kind == aWord && !changesNothing(t.text) || t.kind == aBadNumber {
+				left = append(left, t.text)
 			}
 			i++
 			continue
@@ -180,13 +205,13 @@ func Events(text string) []Event {
 				e = denied[e]
 				denial = min(denial, 1)
 			}
-			if e != NoEvent && !has(events, e) {
+			if e != NoEvent && !slices.Contains(events, e) {
 				events = append(events, e)
 			}
 		}
 		soft = false
 	}
-	return events
+	return events, left
 }
 
 // deniedAfter looks for "no" right after an event, if nothing follows it:
@@ -205,5 +230,3 @@ func deniedAfter(tokens []token, i int, find func(string) (said, bool)) (bool, i
 	}
 	return false, 0
 }
-
-func has(events []Event, e Event) bool { return slices.Contains(events, e) }

@@ -111,3 +111,12 @@ func unwrap(folded string) string {
 	}
 	return s
 }
+
+// unquoted takes off what keeps a number as text in a text file: ="150", "150".
+func unquoted(folded string) string {
+	s := strings.TrimPrefix(folded, "=")
+	if len(s) > 2 && s[0] == '"' && s[len(s)-1] == '"' && !strings.Contains(s[1:len(s)-1], `"`) && isDigit(s[1]) {
+		return strings.TrimSpace(s[1 : len(s)-1])
+	}
+	return folded
+}

@@ -3,6 +3,7 @@ package quantity
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -11,7 +12,7 @@ import (
 // same compares what String keeps: not the unit and mark first written, nor the
 // doubt.
 func same(a, b Reading) bool {
-	a.Unit, a.Comma, a.Doubt = b.Unit, b.Comma, b.Doubt
+	a.Unit, a.Comma, a.Doubt, a.Said, a.Other = b.Unit, b.Comma, b.Doubt, b.Said, b.Other
 	return a == b
 }
 
@@ -55,9 +56,14 @@ func FuzzWords(f *testing.F) {
 		f.Add(text)
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		a, w, err := ParseAnswer(text)
-		if err != nil && (a != NoAnswer || w != NoWord) || err == nil && (a == NoAnswer) == (w == NoWord) {
-			t.Fatalf("ParseAnswer(%q) = %v, %v, %v", text, a, w, err)
+		r, err := ParseReply(text)
+		says := r.Answer != NoAnswer || r.Sense == Marks && r.Mark != "" || r.Word != NoWord || len(r.Events) > 0
+		if err != nil && says || err == nil && !says && strings.TrimSpace(text) != "" && len(Events(text)) > 0 {
+			t.Fatalf("ParseReply(%q) = %+v, %v", text, r, err)
+		}
+		// A word nobody knows makes any of it unreadable.
+		if _, err := ParseReply(text + " quux"); err == nil && len(text) < longestCell-6 {
+			t.Fatalf("ParseReply(%q) is read", text+" quux")
 		}
 		seen := map[Event]bool{}
 		for _, e := range Events(text) {

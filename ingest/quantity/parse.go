@@ -52,6 +52,7 @@ type reader struct {
 	bound   meaning // said, but not yet of any number
 	approx  bool
 	between bool
+	other   float64
 	foreign error // a number in a unit that does not belong here, kept in case no other comes
 }
 
@@ -81,7 +82,7 @@ func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, err
 	if len(text) > longestCell {
 		return Reading{}, p.fail("is a long text where "+expected[want].what+" is expected", expected[want].type_+", and keep the rest for a notes column")
 	}
-	folded := unwrap(fold(text))
+	folded := unquoted(unwrap(fold(text)))
 	if r, ok := readWord(folded, want); ok {
 		return r, nil
 	}
@@ -91,8 +92,8 @@ func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, err
 	if meant := lettersForFigures(folded, want); meant != "" {
 		return Reading{}, p.fail("has a letter where a figure is meant", "type "+meant+" if that was it")
 	}
-	if r, ok := p.readDate(folded); ok {
-		return r, nil
+	if p.isDate(folded) {
+		return Reading{}, p.fail("is a date where "+expected[want].what+" is expected; a spreadsheet makes one of 3.5 and 10-15", expected[want].type_+", with a letter or an apostrophe before a range")
 	}
 	if r, ok := readStars(folded, want); ok {
 		return r, nil
@@ -223,7 +224,11 @@ func (p *reader) readMark(t token) error {
 			return p.fail("has a plus sign but no number", expected[p.want].type_)
 		}
 		return p.say(atLeast)
-	case ",", ";", ":", ".", "(", ")", "[", "]", "!", "=", "..", "-", "_", "|":
+	case ":":
+		if len(p.clauses) > 0 && p.at(0).kind == aNumber && p.want != Minutes && p.want != Any {
+			return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
+		}
+	case ",", ";", ".", "(", ")", "[", "]", "!", "=", "..", "-", "_", "|":
 	case "*", "^":
 		p.doubt("a footnote mark was left aside")
 	default:
@@ -264,28 +269,60 @@ func (p *reader) finish() (Reading, error) {
 		return Reading{}, err
 	}
 	if len(p.left) > 0 {
-		words := strings.Join(p.left, " ")
-		zero, events := r.Low == 0 && r.High == 0, Events(words)
-		switch {
-		case zero && has(events, Clogged):
-			return Reading{Low: inf(-1), High: inf(1), Word: DidNotComeOut, Doubt: "the 0 was read as: did not come out"}, nil
-		case zero && has(events, CameOutLiquid):
-			return Reading{Low: inf(-1), High: inf(1), Word: NoFoam, Doubt: "the 0 was read as: no foam"}, nil
-		case r.Unit == NoUnit && (p.want == Mass || p.want == Volume) && spoonIn(p.left) != NoUnit:
-			return Reading{}, p.unsized(spoonIn(p.left))
-		case p.before && r.Unit == NoUnit && wordOf()[words] != Trace:
-			return Reading{}, p.fail("has words before its number that may change it", expected[p.want].type_)
-		case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
-			return Reading{}, p.fail("has a bound and a denial", expected[p.want].type_)
+		if said, err := p.leftovers(&r); err != nil || said {
+			return r, err
 		}
-		p.doubt("the words “%s” were left aside", words)
 	}
 	r.Doubt = strings.Join(p.doubts, "; ")
+	if r.Low == r.High {
+		r.Other = p.other
+	}
 	if math.IsNaN(r.Low) || math.IsNaN(r.High) || math.IsInf(r.Low, 1) || math.IsInf(r.High, -1) ||
 		math.IsInf(r.Low, -1) && math.IsInf(r.High, 1) || math.IsInf(r.PlusMinus, 0) {
 		return Reading{}, p.fail("is too large a number", expected[p.want].type_)
 	}
 	return r, nil
+}
+
+// leftovers accounts for the words beside a number: they say what happened, or they
+// change nothing, or the number is not used. It is true where they make a word of it.
+func (p *reader) leftovers(r *Reading) (word bool, err error) {
+	words := strings.Join(p.left, " ")
+	events, unknown := heard(words)
+	if p.want != Minutes && p.want != Score && p.want != Any {
+		unknown = slices.DeleteFunc(slices.Clone(p.left), func(w string) bool { return besideAmount[w] || saidBy()[w].event != NoEvent })
+	}
+	zero := r.Low == 0 && r.High == 0
+	switch {
+	case zero && slices.Contains(events, Clogged):
+		*r = Reading{Low: inf(-1), High: inf(1), Word: DidNotComeOut, Doubt: "the 0 was read as: did not come out"}
+		return true, nil
+	case zero && slices.Contains(events, CameOutLiquid):
+		*r = Reading{Low: inf(-1), High: inf(1), Word: NoFoam, Doubt: "the 0 was read as: no foam"}
+		return true, nil
+	case r.Unit == NoUnit && (p.want == Mass || p.want == Volume) && spoonIn(p.left) != NoUnit:
+		return false, p.unsized(spoonIn(p.left))
+	case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
+		return false, p.fail("has a bound and a denial", expected[p.want].type_)
+	case wordOf()[words] == Trace:
+		p.doubt("the word “%s” was left aside", words)
+	case len(unknown) > 0 || len(events) > 0 && p.want != Minutes && p.want != Percent && p.want != Any || len(unknown)+len(events) == 0 && saidByAny(p.left):
+		u := &Unreadable{Text: strings.TrimSpace(p.text), Why: "has words beside its number that may change it (" + words + ")", Type: expected[p.want].type_, Words: words}
+		number := *r
+		u.Number = &number
+		return false, u
+	}
+	r.Said = words
+	return false, nil
+}
+
+// besideAmount are words that change no amount they stand beside.
+var besideAmount = map[string]bool{"a": true, "an": true, "the": true, "of": true, "in": true, "about": true, "around": true, "exactly": true, "weighed": true,
+	"measured": true, "net": true, "only": true, "just": true, "total": true, "after": true, "at": true, "bowl": true, "plate": true, "read": true, "calc": true, "calculated": true, "computed": true, "hlb": true}
+
+// saidByAny reports words that deny or soften, with nothing said that they could.
+func saidByAny(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { v, ok := saidBy()[w]; return ok && (v.denies || v.softens) })
 }
 
 // spoonIn finds the spoon among words that stand behind a number without a
@@ -313,13 +350,13 @@ func (p *reader) withoutNumber() (Reading, error) {
 	r := Reading{Low: inf(-1), High: inf(1)}
 	events := Events(p.text)
 	switch {
-	case has(events, Clogged):
+	case slices.Contains(events, Clogged):
 		r.Word = DidNotComeOut
-	case has(events, CollapsedAtOnce):
+	case slices.Contains(events, CollapsedAtOnce):
 		r.Word = AtOnce
-	case has(events, CameOutLiquid):
+	case slices.Contains(events, CameOutLiquid):
 		r.Word = NoFoam
-	case has(events, Stood):
+	case slices.Contains(events, Stood):
 		r.Word = StillStanding
 	case wordOf()[strings.Join(p.left, " ")] != NoWord:
 		if r.Word = wordOf()[strings.Join(p.left, " ")]; r.Word == Zero {

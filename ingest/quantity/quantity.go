@@ -48,6 +48,8 @@ type Reading struct {
 	Scale     float64 // the 9 of a score 7/9; 0 when not written
 	Word      Word    // when the cell is a word, not a number
 	Comma     bool    // the number was written with a decimal comma
+	Said      string  // the words beside the number that say what happened, or nothing new
+	Other     float64 // how else 1,200 or 1.200 can be read; 0 = in no other way
 	Doubt     string  // "" or one sentence why this reading deserves a look
 }
 
@@ -96,6 +98,10 @@ type Unreadable struct {
 	Text string // the cell
 	Why  string // continues the text: `is a spoon measure, not a weight`
 	Type string // what to do instead: `weigh it and type the grams`
+
+	// Where a number stands beside words that may change it, both.
+	Words  string
+	Number *Reading
 }
 
 // Error is one sentence: what was read, and what to type instead.

@@ -36,7 +36,7 @@ type token struct {
 
 // digitWords are letters that keep the digits after them: n2o, e471, ps80.
 // Others are split from them: h05, x2, ca12.
-var digitWords = map[string]bool{"n": true, "no": true, "e": true, "ps": true, "poly": true, "t": true, "tween": true}
+var digitWords = map[string]bool{"n": true, "no": true, "e": true, "ps": true, "poly": true, "t": true}
 
 // ordinals make a number before them a word: 2nd squirt.
 var ordinals = map[string]bool{"st": true, "nd": true, "rd": true, "th": true, "eme": true, "er": true, "ere": true}

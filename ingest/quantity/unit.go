@@ -27,6 +27,8 @@ const (
 	Pint
 	PercentUnit
 	Fraction // 0 to 1
+	PerMille
+	VolumePercent
 	Minute
 	Second
 	Hour
@@ -67,17 +69,19 @@ var units = [lastUnit]struct {
 	Pound:     {"lb", Mass, 0, 453.59237, `lb|lbs|pound|pounds`},
 	Millilitre: {"mL", Volume, 0, 1, `ml|mls|cc|cm3|cm^|millilitre|millilitres|milliliter|milliliters|mililitro|mililitros|
 		millilitri|Milliliter`},
-	Centilitre:  {"cL", Volume, 1, 1, `cl|centilitre|centilitres|centiliter|centilitros|centilitri|Zentiliter`},
-	Decilitre:   {"dL", Volume, 2, 1, `dl|decilitre|decilitres|deciliter|decilitros|decilitri|Deziliter|décilitre`},
-	Litre:       {"L", Volume, 3, 1, `l|lt|ltr|litre|litres|liter|liters|litro|litros|litri`},
-	FluidOunce:  {"fl oz", Volume, 0, 29.5735295625, `fl oz|floz|fluid ounce|fluid ounces`},
-	Pint:        {"pint", Volume, 0, 0, `pint|pints|pt`},
-	PercentUnit: {"%", Percent, 0, 1, `%|pct|percent|per cent|pourcent|pour cent|por ciento|Prozent|proz|per cento|percento|wt %|% wt|% w/w|w/w %|% m/m|m/m %|vol %|% v/v|% p/p|g/100g|g/100 g|g per 100 g|%w/w|wt%|g pro 100 g|g pour 100 g`},
-	Fraction:    {"fraction", Percent, 2, 1, `fraction|frac|mass fraction|weight fraction|0-1|0..1|0 to 1|fracción|frazione|Anteil|w/w|m/m|g/g`},
-	Minute:      {"min", Minutes, 0, 1, `min|mins|minute|minutes|mn|mns|m|minuto|minutos|minuti|Minuten|min:s|min:sec|mm:ss|m:ss|minuts|'`},
-	Second:      {"s", Minutes, 0, 1. / 60, `s|sec|secs|second|seconds|seconde|secondes|segundo|segundos|seg|segs|secondi|secondo|Sek|Sekunde|Sekunden|"|''`},
-	Hour:        {"h", Minutes, 0, 60, `h|hr|hrs|hour|hours|heure|heures|hora|horas|ora|ore|Std|Stunde|Stunden|h:min|hh:mm|h:mm|h:m`},
-	Day:         {"day", Minutes, 0, 1440, `day|days|d|jour|jours|j|día|días|giorno|giorni|gg|Tag|Tage|Tagen`},
+	Centilitre:    {"cL", Volume, 1, 1, `cl|centilitre|centilitres|centiliter|centilitros|centilitri|Zentiliter`},
+	Decilitre:     {"dL", Volume, 2, 1, `dl|decilitre|decilitres|deciliter|decilitros|decilitri|Deziliter|décilitre`},
+	Litre:         {"L", Volume, 3, 1, `l|lt|ltr|litre|litres|liter|liters|litro|litros|litri`},
+	FluidOunce:    {"fl oz", Volume, 0, 29.5735295625, `fl oz|floz|fluid ounce|fluid ounces`},
+	Pint:          {"pint", Volume, 0, 0, `pint|pints|pt`},
+	PercentUnit:   {"%", Percent, 0, 1, `%|pct|percent|per cent|pourcent|pour cent|por ciento|Prozent|proz|per cento|percento|wt %|% wt|% w/w|w/w %|% m/m|m/m %|% p/p|g/100g|g/100 g|g per 100 g|%w/w|wt%|g pro 100 g|g pour 100 g`},
+	Fraction:      {"fraction", Percent, 2, 1, `fraction|frac|mass fraction|weight fraction|0-1|0..1|0 to 1|fracción|frazione|Anteil|w/w|m/m|g/g`},
+	PerMille:      {"‰", Percent, -1, 1, `‰|per mille|g/kg|g per kg|g pro kg|g par kg|g por kg|promille|pour mille`},
+	VolumePercent: {"% by volume", Percent, 0, 0, `% v/v|v/v %|v/v|%v/v|vol %|vol%|% vol|vol.-%|% by volume|volume %|% en volume|Vol.%`},
+	Minute:        {"min", Minutes, 0, 1, `min|mins|minute|minutes|mn|mns|m|minuto|minutos|minuti|Minuten|min:s|min:sec|mm:ss|m:ss|minuts|'`},
+	Second:        {"s", Minutes, 0, 1. / 60, `s|sec|secs|second|seconds|seconde|secondes|segundo|segundos|seg|segs|secondi|secondo|Sek|Sekunde|Sekunden|"|''`},
+	Hour:          {"h", Minutes, 0, 60, `h|hr|hrs|hour|hours|heure|heures|hora|horas|ora|ore|Std|Stunde|Stunden|h:min|hh:mm|h:mm|h:m`},
+	Day:           {"day", Minutes, 0, 1440, `day|days|d|jour|jours|j|día|días|giorno|giorni|gg|Tag|Tage|Tagen`},
 	Celsius: {"°C", Temperature, 0, 1, `°c|c|deg c|degc|degrees c|degree c|celsius|degrees celsius|grados c|grados|grados celsius|
 		gradi|gradi c|Grad|Grad c|Grad Celsius|degrés|degrés c|degrés Celsius|°`},
 	Fahrenheit: {"°F", Temperature, 0, 1, `°f|f|deg f|degf|degrees f|degree f|fahrenheit|degrees fahrenheit|Grad f|degrés f|grados f|gradi f`},
@@ -86,7 +90,7 @@ var units = [lastUnit]struct {
 	Inch:       {"in", Length, 0, 25.4, `in|inch|inches|pouce|pouces|pulgada|pulgadas|pollice|pollici|Zoll`},
 	Charger: {"chargers", Chargers, 0, 1, `charger|chargers|charge|charges|cartridge|cartridges|cart|carts|cap|caps|capsule|capsules|bulb|bulbs|
 		cartouche|cartouches|carga|cargas|cápsula|cápsulas|cartucho|cartuchos|carica|cariche|cartuccia|cartucce|bomboletta|bombolette|capsula|
-		Kapsel|Kapseln|Patrone|Patronen|n2o|n20|no2|nos|n2o chargers|n2o caps|N2O Kapseln`},
+		Kapsel|Kapseln|Patrone|Patronen|n2o|n20|no2|n2o chargers|n2o caps|N2O Kapseln`},
 	Teaspoon: {"tsp", Volume, 0, 0, `tsp|tsps|teaspoon|teaspoons|t spoon|càc|c à c|c à café|c café|c à thé|cuillère à café|cuillères à café|cuillerée à café|cuillerées à café|
 		cuill à café|cuil à café|cuillère à thé|cuillères à thé|cuill à c|cuil à c|cucharilla|cucharillas|cdita|cditas|cucch|Teel|Kaffeelöffel|KL|
 		cucharadita|cucharaditas|cdta|cdtas|cucchiaino|cucchiaini|TL|Teelöffel`},

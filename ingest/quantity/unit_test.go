@@ -129,15 +129,22 @@ func TestEventTextsAreOfOneEvent(t *testing.T) {
 	}
 }
 
-func TestAnswerTextsAreOfOneAnswer(t *testing.T) {
-	owner := map[string]Answer{}
-	for a, texts := range answerTexts {
+func TestReplyTextsHaveOneSense(t *testing.T) {
+	owner := map[string]string{}
+	check := func(kind, texts string) {
 		for _, text := range listed(texts) {
 			k := answerKey(text)
-			if other, taken := owner[k]; taken && other != a {
-				t.Errorf("%q is both %v and %v", text, other, a)
+			if other, taken := owner[k]; taken && other != kind {
+				t.Errorf("%q is both %v and %v", text, other, kind)
 			}
-			owner[k] = a
+			owner[k] = kind
 		}
 	}
+	for _, a := range []Answer{Yes, Partly, No} {
+		check("affirms "+a.String(), affirmTexts[a])
+		check("values "+a.String(), valueTexts[a])
+	}
+	check("strength", strengthTexts)
+	check("nearly", nearlyTexts)
+	check("unmade", unmade)
 }

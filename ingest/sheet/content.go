@@ -32,7 +32,9 @@ var cellTypes = map[string]cellType{
 // without content stays Blank; found is false if it has not even an empty text.
 func (p *partReader) evaluate(c *Cell) (found bool) {
 	if p.inline || p.cellType == stringType || p.cellType == inlineType {
-		p.setText(c, p.content)
+		said, flags := p.runs.resolve(p.content, c.Flags&Struck != 0)
+		c.Flags = c.Flags&^Struck | flags
+		p.setText(c, said)
 		return p.hasValue
 	}
 	v := p.content
@@ -53,8 +55,10 @@ func (p *partReader) evaluate(c *Cell) (found bool) {
 			c.Kind, c.Text = Fault, "(text missing)"
 			return true
 		}
-		if p.book.shared[n] != "" {
-			c.Kind, c.Text = Text, p.book.shared[n]
+		said := p.book.sharedText(n, c.Flags&Struck != 0)
+		c.Flags = c.Flags&^Struck | said.flags
+		if said.text != "" {
+			c.Kind, c.Text = Text, said.text
 		}
 	case boolType:
 		if !isTrue(v) && !isFalse(v) {

@@ -70,6 +70,11 @@ func (r *delimitedReader) field(col int) (text string, last bool) {
 	for i < len(r.text) && (r.text[i] == ' ' || r.text[i] == '\t' && r.delimiter != '\t') {
 		i++
 	}
+	if strings.HasPrefix(r.text[i:], `="`) {
+		if text, last, ok := r.textFormula(i + 1); ok {
+			return text, last
+		}
+	}
 	if i < len(r.text) && r.text[i] == '"' && r.strays < maxStrays {
 		inner, end, ok := quoted(r.text, i)
 		if ok {
@@ -79,7 +84,7 @@ func (r *delimitedReader) field(col int) (text string, last bool) {
 				r.sheet.damaged(r.row, col, "something follows a closing quotation mark; both are kept")
 				inner += rest
 			}
-			return inner, last
+			return shownText(inner), last
 		}
 		r.strays++
 	}
@@ -88,6 +93,36 @@ func (r *delimitedReader) field(col int) (text string, last bool) {
 		r.sheet.damaged(r.row, col, "a quotation mark stands alone in the cell; it is kept as typed")
 	}
 	return text, last
+}
+
+// textFormula reads the rest of ="150", the way some programs keep a
+// spreadsheet from changing a text; i is at its quotation mark.
+func (r *delimitedReader) textFormula(i int) (text string, last, ok bool) {
+	inner, end, ok := quoted(r.text, i)
+	if !ok {
+		return "", false, false
+	}
+	start := r.pos
+	r.pos = end
+	rest, last := r.bare()
+	if strings.TrimSpace(rest) != "" {
+		r.pos = start
+		return "", false, false
+	}
+	return inner, last, true
+}
+
+// shownText is the text that a field ="150", quoted once more, shows.
+func shownText(field string) string {
+	field = strings.TrimSpace(field)
+	if len(field) < 4 || !strings.HasPrefix(field, `="`) || !strings.HasSuffix(field, `"`) {
+		return field
+	}
+	inner := strings.ReplaceAll(field[2:len(field)-1], `""`, "\x00")
+	if strings.Contains(inner, `"`) {
+		return field // a formula that joins texts
+	}
+	return strings.ReplaceAll(inner, "\x00", `"`)
 }
 
 // bare reads up to the next delimiter or line end and moves past it.

@@ -29,6 +29,8 @@ type partReader struct {
 	hasValue bool   // v or is was there at all
 	inText   bool   // text now read is content
 	content  []byte // of the cell
+	runs     runs   // of an inline text
+	struck   bool   // some cell is struck out
 
 	words map[string]string
 }
@@ -75,7 +77,8 @@ func (p *partReader) read() error {
 	}
 	p.settle()
 	if err != nil {
-		p.sheet.damaged(0, 0, fmt.Sprintf("the sheet cannot be read past row %d because %s", p.lastRow, brokenBecause(err)))
+		p.sheet.Truncated = true
+		p.sheet.damaged(0, 0, fmt.Sprintf("the sheet ends early: it cannot be read past row %d because %s", p.lastRow, brokenBecause(err)))
 	}
 	return nil
 }
@@ -146,7 +149,7 @@ func (p *partReader) start() error {
 			p.startField()
 		}
 	default:
-		p.inText = p.cell.Col > 0 && p.isOpen(fieldDepth, "is") && p.startsVisibleText(fieldDepth)
+		p.inText = p.cell.Col > 0 && p.isOpen(fieldDepth, "is") && p.runs.start(p.markup, fieldDepth, len(p.content))
 	}
 	return nil
 }
@@ -208,6 +211,7 @@ func (p *partReader) startCell() {
 	p.cellType = numberType
 	p.inline, p.hasValue = false, false
 	p.content = p.content[:0]
+	p.runs.reset()
 	for _, a := range p.attrs {
 		switch string(a.name) {
 		case "r":
@@ -230,6 +234,9 @@ func (p *partReader) startCell() {
 			}
 			if n < len(p.book.styles) {
 				p.cell.Style = p.book.styles[n]
+				if p.book.struck[n] {
+					p.cell.Flags |= Struck
+				}
 			}
 		case "t":
 			var ok bool
@@ -287,6 +294,7 @@ func (p *partReader) endCell() error {
 	if p.row.Hidden || p.hidden[c.Col] {
 		c.Flags |= Hidden
 	}
+	p.struck = p.struck || c.Flags&Struck != 0
 	if p.book.cells++; p.book.cells > p.book.limit.cells {
 		return tooManyCells(p.book.limit)
 	}

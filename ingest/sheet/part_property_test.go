@@ -30,7 +30,7 @@ func partOf(t *rapid.T) string {
 		var cells strings.Builder
 		for range rapid.IntRange(0, 5).Draw(t, "cells") {
 			attrs := pick("type", "", ` t="n"`, ` t="s"`, ` t="str"`, ` t="inlineStr"`, ` t="b"`, ` t="e"`, ` t="d"`, ` t="odd"`) +
-				pick("style", "", ` s="1"`, ` s="2"`, ` s="77"`)
+				pick("style", "", ` s="1"`, ` s="2"`, ` s="2"`, ` s="77"`)
 			if rapid.Bool().Draw(t, "addressed") {
 				attrs += fmt.Sprintf(" r='%s'", CellName(number, rapid.IntRange(1, 6).Draw(t, "col")))
 			}
@@ -38,6 +38,8 @@ func partOf(t *rapid.T) string {
 			content := pick("formula", "", "", tag("f", "", "A1+1"))
 			content += pick("field", "", tag("v", "", text), tag("v", ` xml:space="preserve"`, text),
 				tag("is", "", tag("t", "", text)), tag("is", "", tag("r", "", tag("rPr", "", "")+tag("t", "", text))+tag("rPh", "", tag("t", "", "aid"))))
+			look := pick("look", tag("rPr", "", ""), tag("rPr", "", tag("strike", "", "")), tag("rPr", "", tag("strike", ` val="0"`, "")), tag("rPr", "", tag("vertAlign", ` val="superscript"`, "")))
+			content += pick("runs", "", "", tag("is", "", tag("r", "", look+tag("t", "", text))+tag("t", "", " 3 ")+tag("r", "", tag("t", "", text))+tag("r", "", tag("t", "", text)+look)))
 			cells.WriteString(tag("c", attrs, content))
 		}
 		rows.WriteString(tag("row", attrs, cells.String()))

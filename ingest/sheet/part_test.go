@@ -55,7 +55,7 @@ func dump(s *Sheet) string {
 	for _, r := range s.Rows {
 		for _, c := range r.Cells {
 			fmt.Fprintf(&b, "%s %v %q", CellName(r.Number, int(c.Col)), c.Kind, s.Display(c))
-			for i, name := range []string{"formula", "no result", "computed", "hidden"} {
+			for i, name := range []string{"formula", "no result", "computed", "hidden", "struck", "revised"} {
 				if c.Flags&(1<<i) != 0 {
 					b.WriteString(" " + name)
 				}

@@ -16,6 +16,17 @@ func (p *partReader) settle() {
 		}
 	}
 	p.clearCovered()
+	if p.struck {
+		p.sheet.strikeRows()
+	}
+}
+
+// strikeRows marks the rows of which every cell is struck out.
+func (s *Sheet) strikeRows() {
+	for i := range s.Rows {
+		r := &s.Rows[i]
+		r.Struck = !slices.ContainsFunc(r.Cells, func(c Cell) bool { return c.Flags&Struck == 0 })
+	}
 }
 
 // sortRows orders the rows and joins those of one number.

@@ -5,6 +5,7 @@ package sheet
 func (b *bookReader) readShared(m *markup) error {
 	const entryDepth = 2
 	var text []byte
+	var r runs
 	inText := false
 	for {
 		t, err := m.next()
@@ -13,7 +14,7 @@ func (b *bookReader) readShared(m *markup) error {
 		}
 		switch t {
 		case tokenStart:
-			inText = m.isOpen(entryDepth, "si") && m.startsVisibleText(entryDepth)
+			inText = m.isOpen(entryDepth, "si") && r.start(m, entryDepth, len(text))
 		case tokenText:
 			if inText {
 				text = append(text, m.text...)
@@ -24,8 +25,10 @@ func (b *bookReader) readShared(m *markup) error {
 				if len(b.shared) >= b.limit.cells {
 					return tooManyCells(b.limit)
 				}
+				b.remember(&r, text)
 				b.shared = append(b.shared, string(unescape(text)))
 				text = text[:0]
+				r.reset()
 			}
 		case tokenDone:
 			return nil

@@ -37,13 +37,15 @@ const (
 	NoCachedValue                   // the file holds a formula but not its result
 	Computed                        // the result was worked out here, not by the program that saved the file
 	Hidden                          // the cell's row or column is hidden
+	Struck                          // all of it is struck out, by its style or by all its runs; kept as typed
+	Revised                         // runs of its text are struck out or raised and left out of Text
 )
 
 // Cell is one cell with content. It is kept small: a log may have millions.
 type Cell struct {
 	Col    int32 // 1-based
 	Kind   Kind
-	Flags  uint8   // FromFormula, NoCachedValue, Computed, Hidden
+	Flags  uint8   // FromFormula, NoCachedValue, Computed, Hidden, Struck, Revised
 	Style  uint16  // which number format; see Sheet.Format
 	Number float64 // Number; Bool as 0 or 1; Date and Clock as serial days
 	Text   string  // Text and Fault; "" for everything else
@@ -53,6 +55,7 @@ type Cell struct {
 type Row struct {
 	Number int // 1-based, as the spreadsheet numbers it
 	Hidden bool
+	Struck bool   // every cell with content is struck out
 	Cells  []Cell // in column order, without blanks
 }
 
@@ -68,6 +71,12 @@ type Damage struct {
 	What     string
 }
 
+// Comment is what somebody wrote beside a cell, without the line that names who.
+type Comment struct {
+	Row, Col int
+	Text     string
+}
+
 // Sheet is one sheet's content.
 type Sheet struct {
 	Name       string
@@ -76,6 +85,8 @@ type Sheet struct {
 	Merged     []Range
 	HiddenCols []Span
 	Faults     []Damage
+	Truncated  bool      // the sheet ends early or is not well formed; the damage says where
+	Comments   []Comment // in row order
 
 	formats  []format // indexed by Cell.Style; shared by the book's sheets
 	date1904 bool

@@ -20,8 +20,10 @@ type bookReader struct {
 	cells  int   // kept so far
 
 	shared   []string
-	styles   []uint16 // from a cell's style to an index of formats
-	formats  []format // formats[0] is the general one
+	rich     map[int]richText // of the shared texts, those in runs
+	styles   []uint16         // from a cell's style to an index of formats
+	struck   []bool           // whether a cell's style strikes it out
+	formats  []format         // formats[0] is the general one
 	date1904 bool
 	recalc   bool // the file asks for its formulas to be worked out anew
 	formulas int  // cells with a formula
@@ -31,7 +33,7 @@ type bookReader struct {
 
 func newBookReader(z *zip.Reader, l limits) (*bookReader, error) {
 	b := &bookReader{
-		parts: map[string]*zip.File{}, limit: l, unzips: l.unzippedBytes,
+		parts: map[string]*zip.File{}, limit: l, unzips: l.unzippedBytes, rich: map[int]richText{},
 		formats: []format{{}},
 	}
 	var declared uint64
@@ -229,9 +231,11 @@ func (b *bookReader) readSheet(name string, s *Sheet) error {
 		return refusal
 	}
 	if err != nil {
-		s.damaged(0, 0, "the sheet's cells are missing from the file")
+		s.Truncated = true
+		s.damaged(0, 0, "the sheet ends early: its cells are missing from the file")
+		return nil
 	}
-	return nil
+	return b.readComments(name, s)
 }
 
 type stylesPart struct {
@@ -239,10 +243,21 @@ type stylesPart struct {
 		ID   string `xml:"numFmtId,attr"`
 		Code string `xml:"formatCode,attr"`
 	} `xml:"numFmts>numFmt"`
+	Fonts []struct {
+		Strike *onOff `xml:"strike"`
+	} `xml:"fonts>font"`
 	Cells []struct {
 		Format string `xml:"numFmtId,attr"`
+		Font   string `xml:"fontId,attr"`
 	} `xml:"cellXfs>xf"`
 }
+
+// onOff is an element that is a switch: on unless it says otherwise.
+type onOff struct {
+	Val string `xml:"val,attr"`
+}
+
+func (o *onOff) on() bool { return o != nil && !isFalse([]byte(o.Val)) }
 
 func (b *bookReader) readStyles(name string) error {
 	var part stylesPart
@@ -268,6 +283,8 @@ func (b *bookReader) readStyles(name string) error {
 			indexes[f.code] = index
 		}
 		b.styles = append(b.styles, index)
+		font, err := strconv.Atoi(x.Font)
+		b.struck = append(b.struck, err == nil && font >= 0 && font < len(part.Fonts) && part.Fonts[font].Strike.on())
 	}
 	return err
 }

@@ -5,6 +5,7 @@ package trial
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/sheet"
@@ -138,6 +139,12 @@ type Rows struct{ Read, Furniture int }
 // Input is one file read.
 type Input struct{ File, SHA256 string }
 
+// Refusal is the error of a log that cannot be read: one sentence that says what was
+// found and what to do instead.
+type Refusal struct{ Found, Do string }
+
+func (r *Refusal) Error() string { return r.Found + ": " + r.Do + "." }
+
 // NotRead is a file among several that could not be read, why, and what to do.
 type NotRead struct{ File, Reason, Do string }
 
@@ -168,6 +175,17 @@ type Variable struct {
 	OutOf             int  // the top of a score's scale, 0 = not known
 }
 
+// VariableName is a header as the name of a variable: lower case words joined by _.
+func VariableName(header string) string {
+	words := strings.FieldsFunc(strings.ToLower(header), func(r rune) bool {
+		return !('a' <= r && r <= 'z' || '0' <= r && r <= '9' || r > 127)
+	})
+	if len(words) == 0 {
+		return "variable"
+	}
+	return strings.Join(words, "_")
+}
+
 // Step is a row of a Method sheet.
 type Step struct {
 	Text     string
@@ -182,6 +200,7 @@ type Log struct {
 	Rows        Rows
 	Trials      []Trial
 	Problems    []Problem
+	Questions   []Question
 	Columns     []Column
 	Targets     Targets
 	Extras      []Variable

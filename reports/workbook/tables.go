@@ -18,6 +18,19 @@ func problems(b *book, r *result.Results) {
 	p.write()
 }
 
+func questions(b *book, r *result.Results) {
+	if len(r.Questions) == 0 {
+		return
+	}
+	p := b.sheet("Questions", 34, 50, 50, 14, 50)
+	p.heads("place", "what is asked", "one of", "sheet", "row to type")
+	p.freeze(0)
+	for _, q := range r.Questions {
+		p.add(text(q.At), text(q.Asked), text(strings.Join(q.Choices, "; ")), text(q.Cure.Sheet), text(strings.Join(q.Cure.Row, " | ")))
+	}
+	p.write()
+}
+
 func columns(b *book, r *result.Results) {
 	p := b.sheet("Columns", 34, 34, 28, 10)
 	p.heads("place", "header", "read as", "unit")

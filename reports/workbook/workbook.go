@@ -15,6 +15,7 @@ func Report(r *result.Results, d reports.Document) ([]byte, error) {
 	cards(b, r, d, formula(b, r))
 	trials(b, r)
 	groups(b, r)
+	questions(b, r)
 	problems(b, r)
 	columns(b, r)
 	fatLimit(b, r)

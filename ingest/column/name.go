@@ -1,0 +1,325 @@
+package column
+
+import (
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+)
+
+// longestCore is the most words, numbers and signs in which a name is looked for.
+const longestCore = 10
+
+// ingredient reads a core that is an ingredient's name as a whole, with what its
+// brackets add or without: "lecithin (soy)".
+func (r *reader) ingredient() bool {
+	name := raw(r.header, r.core)
+	if len(r.extra) > 0 {
+		longer, with := name, r.core[:len(r.core):len(r.core)]
+		for _, g := range r.extra {
+			longer, with = longer+" "+raw(r.header, g), append(with, g...)
+		}
+		if _, ok := ingredient.Lookup(longer); ok && nameable(with) {
+			r.extra, r.m.Role, r.m.Ingredient, r.m.sure = nil, IngredientAmount, longer, true
+			return true
+		}
+	}
+	if !r.isIngredient(r.core) {
+		return false
+	}
+	r.m.Role, r.m.Ingredient, r.m.sure = IngredientAmount, name, true
+	return true
+}
+
+// isIngredient reports whether tokens are the name of a known ingredient.
+func (r *reader) isIngredient(ts []token) bool {
+	if !nameable(ts) {
+		return false
+	}
+	_, ok := ingredient.Lookup(raw(r.header, ts))
+	return ok
+}
+
+// nameable reports whether tokens can be an ingredient's name: of signs only the
+// one of "cream 35 %" is part of a name, and "HLB of GMS" is no amount.
+func nameable(ts []token) bool {
+	for i, t := range ts {
+		if hlbWords[t.text] && (i+1 == len(ts) || ts[i+1].kind != number) ||
+			t.kind == sign && !removable(t) && (t.text != "%" || i == 0 || ts[i-1].kind != number) {
+			return false
+		}
+	}
+	return hasWord(ts)
+}
+
+func hasWord(ts []token) bool {
+	for _, t := range ts {
+		if t.kind == word {
+			return true
+		}
+	}
+	return false
+}
+
+// search reads a core that is neither in the table nor an ingredient.
+func (r *reader) search() {
+	if len(r.core) > longestCore || r.hlbOf() {
+		return
+	}
+	best := r.coverWhole()
+	switch foam := best.p != nil && ofFoam(best.p.entries[0].role); {
+	case best.found() && len(best.left) == 0:
+		r.take(best)
+	case r.lotOf(), r.labelled(), r.misspelling():
+	case r.isAmount() && hasWord(r.core) && !foam:
+		r.m.Role, r.m.Ingredient, r.m.Unknown, r.m.sure = IngredientAmount, raw(r.header, r.core), true, true
+	case best.found():
+		r.take(best)
+	default:
+		r.m.Bare = bare(r.m.Unit)
+	}
+}
+
+// coverWhole covers the core, or the one before modifiers were peeled off where
+// one of these is the name.
+func (r *reader) coverWhole() covering {
+	best := r.cover()
+	if best.found() || len(r.whole) == len(r.core) || len(r.whole) > longestCore {
+		return best
+	}
+	peeled, mods := r.core, r.mods
+	r.core, r.mods = r.whole, r.mods[:r.wholeMods]
+	if best = r.cover(); best.p == nil || len(best.p.squashed) < 3 {
+		r.core, r.mods = peeled, mods
+		return covering{}
+	}
+	return best
+}
+
+func bare(u quantity.Unit) bool { return u == quantity.NoUnit || u.Dimension() == quantity.Percent }
+
+// isAmount reports whether the unit makes the column an amount of something.
+func (r *reader) isAmount() bool { return amountUnit(r.m.Unit, r.m.Basis) }
+
+func amountUnit(u quantity.Unit, b Basis) bool {
+	switch u.Dimension() {
+	case quantity.Mass, quantity.Volume, quantity.Count:
+		return true
+	case quantity.Percent:
+		return b != NoBasis
+	}
+	return false
+}
+
+var hlbWords = map[string]bool{"hlb": true, "bhl": true, "ehl": true}
+
+// hlbOf reads the HLB of something, and the grade in an ingredient's name.
+func (r *reader) hlbOf() bool {
+	for i, t := range r.core {
+		if !hlbWords[t.text] {
+			continue
+		}
+		others := append(r.core[:i:i], r.core[i+1:]...)
+		if r.grade(i) {
+			r.m.Role, r.m.Ingredient, r.m.sure = IngredientAmount, raw(r.header, r.core), true
+			_, known := ingredient.Lookup(r.m.Ingredient)
+			r.m.Unknown = !known
+			return true
+		}
+		others = r.withoutModifiers(others)
+		if len(others) == 0 || r.ofBlend(others) {
+			return false
+		}
+		name := raw(r.header, others)
+		if i > 0 && i < len(r.core)-1 {
+			name = joined(others)
+		}
+		if grade, ok := lowOrHigh(name); ok {
+			name = grade
+		}
+		_, known := ingredient.Lookup(name)
+		r.m.Role, r.m.Ingredient, r.m.Unknown, r.m.sure = IngredientHLB, name, !known, true
+		if d := r.m.Unit.Dimension(); d == quantity.Mass || d == quantity.Percent {
+			r.m.Role = IngredientAmount // nobody weighs an HLB
+		}
+		return true
+	}
+	return false
+}
+
+// lowOrHigh is the emulsifier that "low" or "high" before HLB speaks of.
+func lowOrHigh(name string) (string, bool) {
+	switch strings.ToLower(name) {
+	case "low", "lo":
+		return "lipophilic emulsifier", true
+	case "high", "hi":
+		return "hydrophilic emulsifier", true
+	}
+	return "", false
+}
+
+// ofBlend reports whether words beside HLB, or some of them, make it the mix's.
+func (r *reader) ofBlend(others []token) bool {
+	for _, t := range others {
+		for _, key := range []string{"hlb " + t.text, t.text + " hlb"} {
+			if p := r.v.phrases[key]; p != nil && p.entries[0].role == BlendHLB {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// withoutModifiers takes the words that change nothing off both ends.
+func (r *reader) withoutModifiers(ts []token) []token {
+	inner := reader{header: r.header, v: r.v, core: ts}
+	for len(inner.core) > 0 && (removable(inner.core[0]) || inner.peel(anything)) {
+		if len(inner.core) > 0 && removable(inner.core[0]) {
+			inner.core = inner.core[1:]
+		}
+	}
+	return inner.core
+}
+
+// grade reports whether the HLB at place i of the core is the grade of an
+// ingredient whose amount the column holds: "sucrose ester HLB 15 (g)".
+func (r *reader) grade(i int) bool {
+	if i+1 >= len(r.core) || r.core[i+1].kind != number {
+		return false
+	}
+	_, known := ingredient.Lookup(raw(r.header, r.core))
+	d := r.m.Unit.Dimension()
+	return known || len(r.core) > 2 && (d == quantity.Mass || d == quantity.Percent)
+}
+
+var lotWords = map[string]bool{"lot": true, "lots": true, "lote": true, "lotto": true, "los": true}
+
+// lotOf reads the lots of something: "butter lot", "lot of cream", which would
+// else be read as an amount of it.
+func (r *reader) lotOf() bool {
+	n := len(r.core)
+	if n < 2 || !lotWords[r.core[0].text] && !lotWords[r.core[n-1].text] {
+		return false
+	}
+	rest := r.core[1:]
+	if !lotWords[r.core[0].text] {
+		rest = r.core[:n-1]
+	}
+	r.m.Role, r.m.sure = IngredientLot, true
+	if rest = r.withoutModifiers(rest); !r.thing(rest) {
+		r.leave(rest)
+	}
+	return true
+}
+
+// labelled reads an emulsifier that goes by a label: "emulsifier A", "em 1". With
+// a unit of an amount any words beside will do.
+func (r *reader) labelled() bool {
+	at := -1
+	for i := range r.core {
+		if p := r.v.exact(r.core[i : i+1]); p != nil && p.entries[0].role == EmulsifierAmount {
+			at = i
+		}
+	}
+	if at < 0 || len(r.core) < 2 {
+		return false
+	}
+	for i, t := range r.core {
+		if i != at && !r.isAmount() && t.kind == word && len(t.text) > 2 {
+			return false
+		}
+	}
+	r.m.Role, r.m.Ingredient, r.m.Unknown, r.m.sure = IngredientAmount, raw(r.header, r.core), true, true
+	return true
+}
+
+// misspelling reads a core that is a header text or an ingredient with slips.
+func (r *reader) misspelling() bool {
+	if p := r.v.misspelt(joined(r.core)); p != nil {
+		r.could, r.m.Fuzzy = p.entries, true
+		return true
+	}
+	if known := misspeltIngredient(joined(r.core)); known != "" {
+		r.m.Role, r.m.Ingredient, r.m.Fuzzy = IngredientAmount, known, true
+		return true
+	}
+	return false
+}
+
+// leave notes words that nothing accounts for.
+func (r *reader) leave(ts []token) {
+	for _, t := range ts {
+		if t.kind != sign || !removable(t) {
+			r.m.left = append(r.m.left, raw(r.header, []token{t}))
+		}
+	}
+}
+
+// bracketsLeft accounts for bracketed words beside a name.
+func (r *reader) bracketsLeft() {
+	for _, g := range r.extra {
+		name := raw(r.header, g)
+		named := r.m.Role == IngredientAmount && len(r.m.could) == 0
+		switch {
+		case named && sameIngredient(r.m.Ingredient, name):
+		case r.m.Role == Chargers && isMass(g): // their size
+		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
+		case named && r.isAmount():
+			if left, mods, _, _ := r.account(g, nil); len(left) == 0 {
+				r.mods = append(r.mods, mods...)
+			} else {
+				r.m.Ingredient, r.m.Unknown = r.m.Ingredient+" "+name, true
+			}
+		case r.m.Role == None && len(r.m.left) == 0:
+			r.m.Words = strings.TrimSpace(r.m.Words + " " + name)
+		default:
+			r.bracket(g)
+		}
+	}
+}
+
+// isMass reports whether tokens are some grams: "8 g".
+func isMass(ts []token) bool { return len(ts) == 2 && ts[0].kind == number && ts[1].text == "g" }
+
+// bracket accounts for the words of one bracket beside a header text.
+func (r *reader) bracket(g []token) {
+	left, mods, could, units := r.account(g, r.m.could)
+	if len(left) > 0 {
+		r.leave(left)
+		return
+	}
+	r.mods = append(r.mods, mods...)
+	for _, u := range units {
+		r.setUnit(u)
+	}
+	if len(could) > 0 {
+		r.m.could = could
+		r.m = r.m.as(could[0])
+	}
+}
+
+// sameIngredient reports whether two names are of one ingredient: "butter (beurre)".
+func sameIngredient(a, b string) bool {
+	x, known := ingredient.Lookup(a)
+	y, too := ingredient.Lookup(b)
+	return known && too && x.Name == y.Name
+}
+
+// unknownName takes words that no ingredient's amount goes by as part of its
+// name, where a unit says that it is an amount: "foam butter (g)".
+func (r *reader) unknownName() {
+	if r.m.Role != IngredientAmount || len(r.m.could) > 0 || !r.isAmount() {
+		return
+	}
+	name, kept := r.core[:len(r.core):len(r.core)], r.mods[:0:0]
+	for _, b := range r.mods {
+		if b.sense.fits(r.m) || b.sense&(rate|byVolume) != 0 {
+			kept = append(kept, b)
+		} else {
+			name = append(name, b.tokens...)
+		}
+	}
+	if len(kept) < len(r.mods) {
+		r.mods, r.m.Ingredient, r.m.Unknown = kept, raw(r.header, name), true
+	}
+}

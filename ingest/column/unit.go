@@ -1,0 +1,328 @@
+package column
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+)
+
+// tellsFat says whether a header ends with how fat something is: "36 % fat".
+func tellsFat(v *vocabulary, ts []token) bool {
+	n := len(ts)
+	return n > 2 && v.basis[ts[n-1].text] == OfFat && ts[n-2].text == "%" && ts[n-3].kind == number
+}
+
+// unit reads tokens that are a unit as a whole.
+func (r *reader) unit(ts []token) bool {
+	u, ok := quantity.ParseUnit(raw(r.header, ts))
+	if !ok || r.noUnit(ts) {
+		return false
+	}
+	r.setUnit(u)
+	r.m.clock = r.m.clock || strings.Contains(raw(r.header, ts), ":")
+	return true
+}
+
+// noUnit reports whether tokens that look like a unit are none.
+func (r *reader) noUnit(ts []token) bool {
+	text, second := raw(r.header, ts), r.m.Unit != quantity.NoUnit
+	switch {
+	case text == "GMS", second && strings.EqualFold(text, "gms"): // glycerol monostearate
+		return true
+	case second && text == "MG": // matière grasse
+		return true
+	case strings.Contains(joined(ts), "v v"): // no percent of mass
+		return true
+	}
+	return slices.ContainsFunc(ts, func(t token) bool {
+		s := r.v.modifiers[t.text]
+		return s&byVolume != 0 || s != 0 && second || // "vol %"; "weight in g" has no inches
+			len(t.text) == 1 && t.kind == word && strings.IndexAny(r.header[t.to:], "'’") == 0 // "d'huile"
+	})
+}
+
+// setUnit keeps the first unit said; another one is a doubt.
+func (r *reader) setUnit(u quantity.Unit) {
+	switch {
+	case r.m.Unit == quantity.NoUnit || r.m.Unit == u:
+		r.m.Unit = u
+	case r.m.Doubt == "":
+		r.m.Doubt = fmt.Sprintf("two units in one header, %s and %s: read as %s; keep one of them", r.m.Unit, u, r.m.Unit)
+	}
+}
+
+// rate says how many tokens at the end are one unit for each of another, such as
+// "g/kg" or "per litre", that no amount of a mix comes in.
+func (r *reader) rate(ts []token) int {
+	n := len(ts)
+	for k := 2; k <= min(3, n); k++ {
+		over := ts[n-k].text
+		if over != "/" && over != "per" || k == 3 && ts[n-2].kind != number {
+			continue
+		}
+		if _, ok := quantity.ParseUnit(ts[n-1].text); !ok || ts[n-1].kind != word {
+			continue
+		}
+		long := k
+		if n > k {
+			if _, known := quantity.ParseUnit(raw(r.header, ts[n-k-1:])); known {
+				return 0 // "g/100 g"
+			}
+			upper, ok := quantity.ParseUnit(raw(r.header, ts[n-k-1:n-k]))
+			switch ok = ok && !r.noUnit(ts[n-k-1:n-k]); {
+			case ok:
+				r.setUnit(upper)
+				long++
+			case over == "/" && ts[n-k-1].kind != sign: // but "€/kg"
+				continue
+			}
+		}
+		r.mods = append(r.mods, modifier{rate, raw(r.header, ts[n-long:]), ts[n-long:]})
+		return long
+	}
+	return 0
+}
+
+// yesNo reads an offered yes or no: "y/n", "1 = yes".
+func (r *reader) yesNo(ts []token) bool {
+	key := joined(ts)
+	if key == "" || !r.v.yesNo[key] {
+		return false
+	}
+	r.m.YesNo = true
+	return true
+}
+
+// scale reads "/9", "0-10", "1 to 5", "out of 9".
+func (r *reader) scale(ts []token) bool {
+	n := len(ts)
+	if n == 0 || ts[n-1].kind != number || ts[n-1].number < 2 || ts[n-1].number > 100 {
+		return false
+	}
+	switch before := joined(ts[:n-1]); {
+	case n >= 2 && ts[n-2].text == "/" && n == 2,
+		before == "out of", before == "sur", before == "von", before == "su", before == "sobre", before == "of",
+		n >= 2 && ts[0].kind == number && (ts[0].number == 0 || ts[0].number == 1) && ts[0].number < ts[n-1].number &&
+			(n == 2 || n == 3 && strings.Contains(" to a bis - ", " "+ts[1].text+" ")):
+		r.m.OutOf, r.m.scale = ts[n-1].number, r.header[ts[0].from:ts[n-1].to]
+		return true
+	}
+	return false
+}
+
+var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "nach": true, "bei": true, "dopo": true, "apres": true,
+	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true}
+
+// tail says how many tokens at the end are a unit, basis, minute, scale or an
+// offered answer, and reads them. alone: the tokens stand in brackets, with
+// nothing before them to name.
+func (r *reader) tail(ts []token, alone bool) int {
+	if k := r.tailNumber(ts); k > 0 {
+		return k
+	}
+	if tellsFat(r.v, ts) && !alone {
+		return 0 // "cream 36 % fat" is a name
+	}
+	if k := r.tailBasis(ts, alone); k > 0 {
+		return k
+	}
+	if k := r.rate(ts); k > 0 {
+		return k
+	}
+	if !alone && r.percentInName(ts) {
+		return 0
+	}
+	if k := r.tailUnit(ts, alone); k > 0 {
+		return k
+	}
+	return r.tailAnswer(ts, alone)
+}
+
+// percentInName reports whether a percent at the end is part of a name: "cream 35 %".
+func (r *reader) percentInName(ts []token) bool {
+	n := len(ts)
+	return n > 1 && ts[n-1].text == "%" && ts[n-2].kind == number && r.v.exact(ts[:n-2]) == nil && !r.doseInPercent(ts[:n-1])
+}
+
+// tailAnswer reads an offered yes or no at the end, and a sign that says nothing.
+func (r *reader) tailAnswer(ts []token, alone bool) int {
+	n := len(ts)
+	for k := min(8, n); k >= 1; k-- {
+		if (alone || n > k) && r.yesNo(ts[n-k:]) {
+			return k
+		}
+	}
+	if removable(ts[n-1]) && ts[n-1].text != "#" {
+		return 1
+	}
+	return 0
+}
+
+// tailUnit reads a unit at the end.
+func (r *reader) tailUnit(ts []token, alone bool) int {
+	n := len(ts)
+	for k := min(4, n); k >= 1; k-- {
+		if !alone && k == n && n > 1 && ts[0].text != "°" {
+			continue
+		}
+		if u, ok := quantity.ParseUnit(raw(r.header, ts[n-k:])); ok && u == quantity.Charger && !alone {
+			continue // "# chargers" names the column
+		}
+		if r.unit(ts[n-k:]) {
+			return k
+		}
+	}
+	return 0
+}
+
+// removable reports whether a sign says nothing.
+func removable(t token) bool { return t.kind == sign && strings.Contains("#@/'=()[]{},", t.text) }
+
+// tailNumber reads "@ 20 min", "at 20", "20 min", "20'", "at 60 °C", "1-5".
+func (r *reader) tailNumber(ts []token) int {
+	n := len(ts)
+	for k := min(3, n); k >= 2; k-- {
+		if ts[n-k].kind != number {
+			continue
+		}
+		u, ok := r.unitBehind(ts[n-k+1:])
+		lead := leadingTo(ts[:n-k], u)
+		switch {
+		case ok && u.Dimension() == quantity.Minutes:
+			return r.atMinute(minutes(ts[n-k].number, u), ts[n-k-lead:])
+		case ok && u.Dimension() == quantity.Temperature && n > k:
+			return k + lead
+		}
+	}
+	if ts[n-1].kind != number {
+		return 0
+	}
+	return r.tailBare(ts)
+}
+
+// tailBare reads a number without unit at the end.
+func (r *reader) tailBare(ts []token) int {
+	n := len(ts)
+	lead := leadingTo(ts[:n-1], quantity.NoUnit)
+	switch {
+	case lead > 0:
+		return r.atMinute(ts[n-1].number, ts[n-1-lead:])
+	case n > 1 && r.scale(ts[n-2:]):
+		return 2
+	case n > 2 && r.scale(ts[n-3:]):
+		return 3
+	}
+	if p := r.v.exact(ts[:n-1]); p != nil && readAtMinute(p.entries[0].role) {
+		return r.atMinute(ts[n-1].number, ts[n-1:])
+	}
+	return 0
+}
+
+// unitBehind is the unit behind a number, where ' is minutes.
+func (r *reader) unitBehind(ts []token) (quantity.Unit, bool) {
+	if len(ts) == 1 && ts[0].text == "'" {
+		return quantity.Minute, true
+	}
+	return quantity.ParseUnit(raw(r.header, ts))
+}
+
+// leadingTo is how many tokens before a number belong to it: "at", "after", the 0
+// of "0-20 min".
+func leadingTo(ts []token, u quantity.Unit) int {
+	n, lead := len(ts), 0
+	if n > 0 && u.Dimension() == quantity.Minutes && ts[n-1].text == "0" {
+		lead++
+	}
+	for lead < 2 && n > lead && atWords[ts[n-lead-1].text] {
+		lead++
+	}
+	return lead
+}
+
+// readAtMinute reports whether a role's number belongs to a minute.
+func readAtMinute(r Role) bool { return r == DrainedAmount || r == OilAmount || r == Overrun }
+
+// atMinute keeps the minute a header says; a second one is not accounted for.
+func (r *reader) atMinute(v float64, ts []token) int {
+	if r.m.AtMinute != 0 && r.m.AtMinute != v {
+		r.m.left = append(r.m.left, raw(r.header, ts))
+	} else {
+		r.m.AtMinute, r.m.minute = v, raw(r.header, ts)
+	}
+	return len(ts)
+}
+
+// tailBasis reads "% of fat", "% fat", "of water %".
+func (r *reader) tailBasis(ts []token, alone bool) int {
+	n := len(ts)
+	for k := min(4, n); k >= 1; k-- {
+		b, ok := r.v.basis[joined(ts[n-k:])]
+		if !ok || !alone && n == k || r.m.Basis != NoBasis {
+			continue
+		}
+		if r.basisFollows(ts[:n-k], ts[n-k:], alone) {
+			r.m.Basis = b
+			return k
+		}
+	}
+	return 0
+}
+
+// basisFollows reports whether words for a basis stand where a basis does: behind
+// a percent sign, or with a preposition where the unit is percent.
+func (r *reader) basisFollows(before, basis []token, alone bool) bool {
+	n, d := len(before), r.m.Unit.Dimension()
+	preposition := len(basis) > 1 && r.v.modifiers[basis[0].text]&nothing != 0
+	if n == 0 || before[n-1].text != "%" {
+		return preposition && d == quantity.Percent
+	}
+	if n > 1 && before[n-2].kind == number && d == quantity.Mass && !alone {
+		return false // "crème 35 % MG (g)" is a name
+	}
+	return n > 1 || preposition || alone
+}
+
+// doseInPercent reports whether a % behind a name that ends in a number is the
+// unit: of "sucrose ester 15 % of water" and of any emulsifier, whose numbers are
+// its grade.
+func (r *reader) doseInPercent(name []token) bool {
+	if r.m.Unit != quantity.NoUnit {
+		return false
+	}
+	i, ok := ingredient.Lookup(raw(r.header, name))
+	return r.m.Basis != NoBasis || ok && i.WeighedAsEmulsifier()
+}
+
+// head says how many tokens at the start are a unit, and reads it.
+func (r *reader) head(ts []token) int {
+	if len(ts) < 2 {
+		return 0
+	}
+	if removable(ts[0]) {
+		return 1
+	}
+	for k := min(2, len(ts)-1); k >= 1; k-- {
+		if ts[0].kind == number || k == 1 && r.v.exact(ts[:1]) != nil && len(ts[0].text) > 5 {
+			break // "chargers used" names the column
+		}
+		if r.unit(ts[:k]) {
+			return k
+		}
+	}
+	return 0
+}
+
+func minutes(n float64, u quantity.Unit) float64 {
+	switch u {
+	case quantity.Second:
+		return n / 60
+	case quantity.Hour:
+		return n * 60
+	case quantity.Day:
+		return n * 1440
+	}
+	return n
+}

@@ -1,0 +1,102 @@
+package compose
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/mix"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/trial"
+)
+
+// waterByDifference stands for the water part that no column gives.
+var waterByDifference = ingredient.Ingredient{Name: "water part", Kind: ingredient.Water, From: "the batch less the other ingredients"}
+
+// fromWhole fills in what follows from a mix known to its total.
+func (w *work) fromWhole(all whole) {
+	r := w.r
+	parts := partsOf(r.Doses, all)
+	hasFat := slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.isFat() })
+	if !hasFat {
+		// Only the fat percent of the mix is logged: it holds a place in the sum.
+		parts = append(parts, mix.Part{Grams: all.fat, What: scheme.FatAsLogged})
+	}
+	byDifference := all.byDifference > w.slack(all.batch)/4
+	if all.byDifference > 0 {
+		parts = append(parts, mix.Part{Grams: all.byDifference, What: waterByDifference})
+	}
+	t := mix.Total(parts)
+	if t.Grams == 0 {
+		return
+	}
+	w.summed = all.byDifference == 0 && (r.Batch.OK() || all.nominal)
+	if off := math.Abs(t.Grams - all.batch); r.Batch.OK() && off > w.slack(all.batch) || all.nominal && off > 1 {
+		if w.notAddedUp(t.Grams, all.batch, all.nominal) {
+			return
+		}
+	}
+	if len(r.Doses) > 0 && !w.possible(t, all) {
+		return
+	}
+	for _, i := range t.WithoutFatPercent {
+		w.needsFat(&r.Doses[i])
+	}
+	if t.FatPercent != nil && hasFat && !w.noFat {
+		w.FatPercent = t.FatPercent
+	}
+	if !w.noEmulsifier {
+		w.EmulsifierPercent = t.EmulsifierPercent
+		w.blend(t)
+	}
+	if all.nominal {
+		return
+	}
+	if !w.noEmulsifier {
+		w.EmulsifierGrams = pointer(t.EmulsifierGrams)
+	}
+	w.BatchGrams = pointer(t.Grams)
+	w.list(parts)
+	if byDifference {
+		w.Parts = append(w.Parts, trial.Amount{Name: waterByDifference.Name, Grams: all.byDifference, What: &waterByDifference})
+		w.sayByDifference(all.byDifference)
+	}
+}
+
+// list keeps the ingredients with their grams.
+func (w *work) list(parts []mix.Part) {
+	w.Parts = make([]trial.Amount, 0, len(w.r.Doses))
+	for i := range w.r.Doses {
+		if d := &w.r.Doses[i]; parts[i].Grams > 0 {
+			w.Parts = append(w.Parts, trial.Amount{Name: d.Name, Grams: parts[i].Grams, What: d.What})
+		}
+	}
+}
+
+func (w *work) sayByDifference(g float64) {
+	if w.waterBlank {
+		w.say(trial.Check("water left empty", w.at(w.s.WaterColumn), "nothing is typed here",
+			fmt.Sprintf("type the grams; until then the batch less the other ingredients is used, %s", say.Grams(g))))
+		return
+	}
+	w.say(trial.Note("water by difference", w.at(w.r.Batch.Col), "no column gives the water part",
+		"the water part is taken as the batch less the other ingredients; add a column \"Water g\" to log it").Once())
+}
+
+// possible reports whether ingredients can weigh so much together, and so much of
+// it be emulsifier.
+func (w *work) possible(t mix.Totals, all whole) bool {
+	if !all.nominal && (t.Grams < LeastBatch || t.Grams > MostGrams) {
+		w.BadCell = w.r.Doses[0].Col
+		w.say(trial.Fix("impossible value", w.at(w.BadCell), fmt.Sprintf("the ingredients add up to %s g", say.Number(t.Grams)),
+			"type grams: a mix weighs 1 g to 100 kg"))
+		return false
+	}
+	if !w.possibleEmulsifier(100 * t.EmulsifierGrams / t.Grams) {
+		w.BadCell = w.emulsifierColumn()
+		return false
+	}
+	return true
+}

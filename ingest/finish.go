@@ -1,0 +1,125 @@
+package ingest
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+	"foamfield/ingest/whole"
+)
+
+// finish settles what only the whole log shows.
+func (r *reader) finish() {
+	copies, found := whole.Copies(r.log.Trials, r.complaints, r.tables)
+	r.said.add(found...)
+	r.remove(copies)
+	targets, told := kitchen.Settle(r.inForce.Wanted, r.log.Columns, r.log.Extras)
+	r.log.Targets.Results = targets
+	r.said.add(told...)
+	r.setAsideBadCells()
+	r.said.add(r.holds.Capped()...)
+	aside, leading := whole.Aside(r.log.Trials, r.starts)
+	r.said.add(aside...)
+	for _, f := range leading {
+		r.said.first(f.Problem)
+	}
+	r.log.Problems, r.log.Questions = r.said.list, r.said.questions
+	for i := range r.log.Trials {
+		r.log.Trials[i].Order = i + 1
+	}
+}
+
+// remove takes trials out of the log; their rows are furniture.
+func (r *reader) remove(drop map[int]bool) {
+	if len(drop) == 0 {
+		return
+	}
+	moved := make([]int, len(r.log.Trials)+1)
+	kept := r.log.Trials[:0]
+	for i, x := range r.log.Trials {
+		moved[i] = len(kept)
+		if drop[i] {
+			r.log.Rows.Furniture += len(x.Rows)
+			continue
+		}
+		kept = append(kept, x)
+	}
+	moved[len(moved)-1] = len(kept)
+	r.log.Trials = kept
+	for i := range r.starts {
+		r.starts[i] = moved[r.starts[i]]
+	}
+	r.badCells = slices.DeleteFunc(r.badCells, func(c badCell) bool { return drop[c.trial] })
+	for i := range r.badCells {
+		r.badCells[i].trial = moved[r.badCells[i].trial]
+	}
+}
+
+// setAsideBadCells sets those trials aside whose fat percent waits for one cell,
+// unless no trial of the log has a fat percent: then none is studied by it.
+func (r *reader) setAsideBadCells() {
+	if !slices.ContainsFunc(r.log.Trials, func(t trial.Trial) bool { return t.Used() && t.FatPercent != nil }) {
+		return
+	}
+	for _, c := range r.badCells {
+		r.log.Trials[c.trial].Aside = c.reason()
+	}
+}
+
+// nothing is the refusal when there is nothing to analyse. A log whose questions are
+// open is not refused: the questions are the answer.
+func (r *reader) nothing(files []string) error {
+	where := "the log"
+	if len(files) == 1 {
+		where = filepath.Base(files[0])
+	} else if len(files) > 1 {
+		where = fmt.Sprintf("none of the %d files", len(files))
+	}
+	const example = "for example: trial | butter g | cider g | GMS g | sucrose ester 15 g | came out | hold min | drained %"
+	trials := r.log.Trials
+	asked := slices.ContainsFunc(r.log.Questions, func(q trial.Question) bool { return q.Blocks })
+	switch {
+	case len(r.log.Inputs) == 0:
+		return &trial.Refusal{Found: "no file could be read", Do: r.log.Problems[0].Read + "; " + r.log.Problems[0].Do}
+	case !r.hadHeader:
+		return &trial.Refusal{
+			Found: notIn(where, "has a row of column headers that speaks of what was in the mix and what happened to the foam"),
+			Do:    "type one above the first trial, " + example,
+		}
+	case r.filtered > 0 && len(trials) == 0:
+		return &trial.Refusal{
+			Found: fmt.Sprintf("no trial's dish, sheet or file name contains %s", say.Quoted(r.opt.Only)),
+			Do:    "check the spelling, or leave --only away to read all trials",
+		}
+	case !r.hadOutcome && !asked:
+		return &trial.Refusal{
+			Found: notIn(where, "has a column that says what happened to the foam"),
+			Do:    "add at least one of: came out (yes, partly, no), hold min, drained %, broke (yes, no)",
+		}
+	case slices.ContainsFunc(trials, func(t trial.Trial) bool { return t.Used() }):
+		return nil
+	case len(trials) == 0:
+		return &trial.Refusal{Found: notIn(where, "has a trial below its header"), Do: "type one trial a row, right below the header"}
+	case asked && slices.ContainsFunc(trials, func(t trial.Trial) bool { return t.Aside != whole.NothingRead }):
+		return nil
+	case len(files) == 1 && whole.NotFilledIn(trials):
+		return &trial.Refusal{Found: where + " is not filled in yet", Do: whole.HowToFillIn}
+	}
+	t := &trials[0]
+	return &trial.Refusal{
+		Found: fmt.Sprintf("none of the %d trials can be used; the first, at %s, has %s", len(trials), t.At, t.Aside),
+		Do:    "fill in what was in the mix and what happened to it, and look at what check says of the cells",
+	}
+}
+
+// notIn says that something is missing, of one file or of all.
+func notIn(where, what string) string {
+	if strings.HasPrefix(where, "none") {
+		return where + " " + what
+	}
+	return where + strings.Replace(" "+what, " has a", " has no", 1)
+}

@@ -1,0 +1,171 @@
+// Package ingest reads a kitchen's log of foam trials. The rooms below it each do
+// one step and return a value: sheet and layout find the cells and tables, kitchen
+// what the kitchen sets itself, scheme what each column is, row what a trial's
+// cells say, compose and outcome what that means. This package walks the files
+// through them, joins what stands apart, and refuses what is no log.
+//
+// A cell or a header is used only if every word of it is accounted for. What is not
+// understood is unknown, never none, zero, yes or no; and unknown spreads.
+package ingest
+
+import (
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/files"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// Options are what a call sets; all are optional and win over the kitchen's sheets.
+type Options struct {
+	Kitchen   string  // path of a workbook with kitchen sheets
+	Only      string  // keep the trials whose dish, sheet or file name contains it
+	DrainedAt float64 // minute at which drainage counts; 20 unless set here or in Targets
+	ScaleStep float64 // g; 0.1 unless set here or in Targets
+}
+
+// file is a log that was opened, with what its own kitchen sheets say.
+type file struct {
+	book   *sheet.Book
+	own    *kitchen.Sheets
+	sheets []*sheet.Sheet // the others
+}
+
+// Read reads every log the patterns name: files, folders and patterns with * and ?.
+// Its error is a *Refusal: nothing to analyse, or files that cannot be read.
+// Everything less is a Problem of the Log.
+func Read(patterns []string, opt Options) (*trial.Log, error) {
+	paths, passed, err := files.Find(patterns)
+	if err != nil {
+		return nil, err
+	}
+	r := &reader{opt: opt, several: len(paths) > 1, log: &trial.Log{}, complaints: map[int]string{}}
+	for _, n := range passed {
+		r.notRead(trial.Check("file not read", trial.Place{File: n.File}, n.Reason, n.Do))
+	}
+	logs, err := r.open(paths)
+	if err != nil {
+		return nil, err
+	}
+	settings, err := r.settle(logs)
+	if err != nil {
+		return nil, err
+	}
+	// Nothing is read before everything that is set is known: names and the order of
+	// files change nothing but numbering.
+	for i, f := range logs {
+		r.readFile(f, settings[i])
+	}
+	r.finish()
+	if err := r.nothing(paths); err != nil {
+		return nil, err
+	}
+	return r.log, nil
+}
+
+// open opens the files. One bad file must not hide a folder of good ones.
+func (r *reader) open(paths []string) ([]file, error) {
+	var logs []file
+	for _, path := range paths {
+		book, refused := files.Open(path)
+		if refused != nil {
+			if len(paths) == 1 {
+				return nil, refused
+			}
+			r.notRead(trial.Fix("file not read", trial.Place{File: filepath.Base(path)}, refused.Found, refused.Do))
+			continue
+		}
+		r.log.Inputs = append(r.log.Inputs, trial.Input{File: book.File, SHA256: book.SHA256})
+		own, sheets, found := kitchen.Read(book)
+		r.said.add(found...)
+		logs = append(logs, file{book, own, sheets})
+	}
+	return logs, nil
+}
+
+// notRead says of a file beside the others that it gives nothing.
+func (r *reader) notRead(why trial.Finding) {
+	p := why.Problem
+	r.log.NotRead = append(r.log.NotRead, trial.NotRead{File: p.At.File, Reason: p.Read, Do: p.Do})
+	r.said.add(why)
+}
+
+// settle gives every file what is set for it: by the call's kitchen workbook, its
+// own sheets, then what the other files say without contradiction.
+func (r *reader) settle(logs []file) ([]*kitchen.Sheets, error) {
+	var given *kitchen.Sheets
+	if r.opt.Kitchen != "" {
+		book, refused := files.Open(r.opt.Kitchen)
+		if refused != nil {
+			return nil, refused
+		}
+		var found []trial.Finding
+		given, _, found = kitchen.Read(book)
+		r.said.add(found...)
+		if given.Empty() {
+			return nil, &trial.Refusal{
+				Found: book.File + " has no kitchen sheet with our header",
+				Do:    "name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns, Method and Try",
+			}
+		}
+		r.log.Tries = given.Tries
+	}
+	var owns []*kitchen.Sheets
+	for _, f := range logs {
+		for _, other := range owns {
+			if d := kitchen.Agree(other, f.own); d != nil && given == nil {
+				return nil, &trial.Refusal{Found: d.Error(), Do: "make them the same, read the logs one at a time, or set it for all with --kitchen"}
+			}
+		}
+		owns = append(owns, f.own)
+		r.log.Tries = append(r.log.Tries, f.own.Tries...)
+	}
+	all := kitchen.Together(owns)
+	r.inForce = all
+	if given != nil {
+		r.inForce = given.Under(all)
+	}
+	r.log.Targets, r.log.Method = r.inForce.Targets, r.inForce.Method
+	var out []*kitchen.Sheets
+	for _, own := range owns {
+		k := own.Under(all)
+		if given != nil {
+			k = given.Under(k)
+		}
+		out = append(out, k)
+	}
+	return out, nil
+}
+
+// drainedAt is the minute at which drainage counts.
+func (r *reader) drainedAt() float64 {
+	switch {
+	case r.opt.DrainedAt > 0:
+		return r.opt.DrainedAt
+	case r.log.Targets.DrainedAtMinutes != nil:
+		return r.log.Targets.DrainedAtMinutes.Value
+	}
+	return 20
+}
+
+// scaleStep is the step of the kitchen's scale in grams.
+func (r *reader) scaleStep() float64 {
+	switch {
+	case r.opt.ScaleStep > 0:
+		return r.opt.ScaleStep
+	case r.log.Targets.ScaleStepGrams != nil:
+		return r.log.Targets.ScaleStepGrams.Value
+	}
+	return 0.1
+}
+
+// sheetName is the name of a sheet as places give it: a text file has none.
+func sheetName(book *sheet.Book, s *sheet.Sheet) string {
+	if slices.Contains([]string{".csv", ".tsv", ".txt"}, strings.ToLower(filepath.Ext(book.File))) {
+		return ""
+	}
+	return s.Name
+}

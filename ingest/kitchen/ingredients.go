@@ -1,0 +1,162 @@
+package kitchen
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// Declared is a row of an Ingredients sheet.
+type Declared struct {
+	ingredient.Ingredient
+	At trial.Place
+}
+
+// same reports whether two rows say the same of an ingredient.
+func (d Declared) same(o Declared) bool {
+	value := func(r *ingredient.Range) ingredient.Range {
+		if r == nil {
+			return ingredient.Range{Low: -1}
+		}
+		return *r
+	}
+	return d.Kind == o.Kind && value(d.HLB) == value(o.HLB) && value(d.FatPercent) == value(o.FatPercent)
+}
+
+// Ingredient finds an ingredient under any of its names in the log.
+func (s *Sheets) Ingredient(names ...string) (Declared, bool) {
+	for _, n := range names {
+		if d, ok := s.Ingredients[say.Fold(n)]; ok && n != "" {
+			return d, true
+		}
+	}
+	return Declared{}, false
+}
+
+// kindWords are the words of the column "What it is", beside any ingredient's
+// name.
+var kindWords = map[string]ingredient.Kind{
+	"other": ingredient.Other, "sugar": ingredient.Other, "salt": ingredient.Other, "flavour": ingredient.Other,
+	"fat": ingredient.Fat, "oil": ingredient.Fat, "butter": ingredient.Fat, "cream": ingredient.Fat, "fat part": ingredient.Fat,
+	"water": ingredient.Water, "water part": ingredient.Water, "liquid": ingredient.Water, "stock": ingredient.Water,
+	"emulsifier": ingredient.Emulsifier, "lipophilic emulsifier": ingredient.Emulsifier, "hydrophilic emulsifier": ingredient.Emulsifier,
+	"ionic": ingredient.Ionic, "ionic emulsifier": ingredient.Ionic, "emulsifier without hlb": ingredient.Ionic,
+	"protein": ingredient.Ionic, "thickener": ingredient.Thickener, "stabiliser": ingredient.Thickener, "gum": ingredient.Thickener,
+}
+
+// pure is what a kind is taken as where its row says no more: a fat of no name is
+// all fat, water has none.
+var pure = map[ingredient.Kind]float64{ingredient.Fat: 100, ingredient.Water: 0, ingredient.Thickener: 0, ingredient.Other: 0}
+
+const howToSayKind = "type one of: fat, water, emulsifier, emulsifier without HLB, thickener, other, or the ingredient's common name"
+
+func (k *taker) ingredients(t table) {
+	k.Ingredients = map[string]Declared{}
+	for row := range t.rows {
+		name := t.text(row, 0)
+		if name == "" {
+			continue
+		}
+		d := Declared{At: t.at(row, 0)}
+		var ok bool
+		if d.Ingredient, ok = k.whatItIs(t, row); !ok {
+			continue
+		}
+		if d.Name == "" {
+			d.Name = name
+		}
+		if k.values(t, row, &d) {
+			d.From = d.At.String()
+		}
+		if first, again := k.Ingredients[say.Fold(name)]; again {
+			k.say(trial.Check("ingredient twice", d.At, say.Quoted(name)+" stands at "+first.At.String()+" too", "delete one of the rows; the first is used"))
+			continue
+		}
+		k.Ingredients[say.Fold(name)] = d
+	}
+}
+
+// whatItIs is the ingredient or the bare kind that a row names.
+func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
+	name, what := t.text(row, 0), t.text(row, 1)
+	known, found := ingredient.Lookup(what)
+	if !found {
+		known, found = ingredient.Lookup(name)
+	}
+	kind, isKind := kindWords[say.Fold(what)]
+	switch {
+	case isKind && found && known.Kind == kind:
+		return known, true
+	case isKind:
+		i := ingredient.Ingredient{Kind: kind, From: t.at(row, 1).String()}
+		if percent, ok := pure[kind]; ok && say.Fold(what) != "cream" && say.Fold(what) != "butter" {
+			i.FatPercent = &ingredient.Range{Low: percent, Value: percent, High: percent}
+		}
+		return i, true
+	case what != "" && !found:
+		k.say(trial.Fix("ingredient not known", t.at(row, 1), say.Quoted(what)+" is no kind of ingredient", howToSayKind))
+	case !found:
+		k.say(trial.Fix("ingredient not known", t.at(row, 0), say.Quoted(name)+" has nothing in the column What it is", howToSayKind))
+	}
+	return known, found
+}
+
+// values takes the numbers and texts of a row, and reports whether there were any.
+func (k *taker) values(t table, row int, d *Declared) (own bool) {
+	for _, v := range []struct {
+		column    int
+		low, high float64
+		name      string
+		set       func(ingredient.Range)
+	}{
+		{2, 0, 40, "HLB", func(r ingredient.Range) { d.HLB = &r }},
+		{3, 0, 100, "fat percent", func(r ingredient.Range) { d.FatPercent = &r }},
+		{4, 0, 100, "use limit", func(r ingredient.Range) {
+			d.Limits = []ingredient.Limit{{Percent: r.High, Where: "the kitchen's own limit, " + t.at(row, 4).String(), Own: true}}
+		}},
+	} {
+		text := t.text(row, v.column)
+		if text == "" {
+			continue
+		}
+		r, ok := rangeOf(text, v.low, v.high, v.column != 2)
+		if !ok {
+			k.say(trial.Fix("ingredient value not read", t.at(row, v.column), say.Quoted(text)+" is no "+v.name,
+				fmt.Sprintf("type a number between %s and %s", say.Number(v.low), say.Number(v.high))))
+			continue
+		}
+		v.set(r)
+		own = true
+	}
+	if text := t.text(row, 5); text != "" {
+		d.Allergens = []string{}
+		for a := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == ',' || r == ';' || r == '/' }) {
+			if a = strings.TrimSpace(a); a != "" && !slices.Contains([]string{"none", "no", "-"}, say.Fold(a)) {
+				d.Allergens = append(d.Allergens, a)
+			}
+		}
+		own = true
+	}
+	if text := t.text(row, 6); text != "" {
+		d.Note = text
+	}
+	return own
+}
+
+// rangeOf reads a number or a range within bounds. A percent of 0.4 is 0.4 %.
+func rangeOf(text string, low, high float64, percent bool) (ingredient.Range, bool) {
+	want, unit := quantity.Plain, quantity.NoUnit
+	if percent {
+		want, unit = quantity.Percent, quantity.PercentUnit
+	}
+	m, err := quantity.Parse(text, want, unit)
+	if err != nil || m.Word != quantity.NoWord || !(low <= m.Low && m.High <= high) {
+		return ingredient.Range{}, false
+	}
+	return ingredient.Range{Low: m.Low, Value: (m.Low + m.High) / 2, High: m.High}, true
+}

@@ -1,0 +1,87 @@
+package layout
+
+import (
+	"hash/maphash"
+	"math"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
+)
+
+// mixIndex finds the rows of a table with a given mix.
+type mixIndex struct {
+	seed maphash.Seed
+	rows map[uint64][]int32
+	next int // the first row not indexed yet
+}
+
+// maxAlike bounds the rows of one mix that are compared with a row.
+const maxAlike = 50
+
+// repeatsRow reports whether the cells are a row of the table once more, in
+// every cell of the mix and of the results.
+func (t *Table) repeatsRow(cells []sheet.Cell) bool {
+	x := &t.mixes
+	if x.rows == nil {
+		x.seed, x.rows = maphash.MakeSeed(), map[uint64][]int32{}
+	}
+	for ; x.next < len(t.Rows); x.next++ {
+		if key, n := t.mixKey(t.Sheet.Rows[t.Rows[x.next].at].Cells); n > 0 && len(x.rows[key]) < maxAlike {
+			x.rows[key] = append(x.rows[key], int32(x.next))
+		}
+	}
+	key, n := t.mixKey(cells)
+	if n == 0 {
+		return false
+	}
+	row := sheet.Row{Cells: cells}
+	for _, r := range x.rows[key] {
+		if t.sameRow(&row, &t.Sheet.Rows[t.Rows[r].at]) {
+			return true
+		}
+	}
+	return false
+}
+
+// mixKey is a number for the mix of a row, and how many cells it has.
+func (t *Table) mixKey(cells []sheet.Cell) (key uint64, n int) {
+	var h maphash.Hash
+	h.SetSeed(t.mixes.seed)
+	for k := range cells {
+		c := &cells[k]
+		head := t.headAt(int(c.Col))
+		if head < 0 || empty(c) || !isOfMix(t.Heads[head].Meaning.Role) {
+			continue
+		}
+		n++
+		maphash.WriteComparable(&h, c.Col)
+		maphash.WriteComparable(&h, math.Float64bits(c.Number))
+		h.WriteString(strings.ToLower(strings.TrimSpace(c.Text)))
+	}
+	return h.Sum64(), n
+}
+
+// sameRow compares two rows in the cells of the mix and of the results.
+func (t *Table) sameRow(a, b *sheet.Row) bool {
+	same := 0
+	for h := range t.Heads {
+		switch r := t.Heads[h].Meaning.Role; {
+		case r == column.Note || !isOfMix(r) && !takesNumbers(r) && !happened(r):
+			continue
+		}
+		x, y := cellAt(a, t.Heads[h].Col), cellAt(b, t.Heads[h].Col)
+		switch {
+		case empty(&x) && empty(&y):
+		case !sameCell(&x, &y):
+			return false
+		default:
+			same++
+		}
+	}
+	return same >= 3
+}
+
+func sameCell(x, y *sheet.Cell) bool {
+	return x.Kind == y.Kind && x.Number == y.Number && strings.EqualFold(strings.TrimSpace(x.Text), strings.TrimSpace(y.Text))
+}

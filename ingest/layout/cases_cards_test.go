@@ -1,0 +1,175 @@
+package layout
+
+var cardCases = []struct{ name, sheet, want string }{
+	{"long", `
+trial | what | value | unit
+1 | olive oil | 150 | g
+1 | cider | 0.144 | kg
+1 | GMS | 3 | g
+1 | came out | yes |
+1 | hold | 12 | min
+2 | olive oil | 160 | g
+ | cider | 144 | g
+ | GMS | " | g
+ | hold | 22 | min
+ | hold | 23 | min
+-
+2 | notes | weeps a bit |
+`, `
+long trial, olive oil g, cider kg, GMS g, came out, hold min, note
+2: 1 | 150 [g] | 0.144 [kg] | 3 [g] | yes | 12 [min] | 
+7: 2 | 160 [g] | 144 [g] | ? [g] |  | 22 [min] | weeps a bit
+1 header
+3 part of a trial
+4 part of a trial
+5 part of a trial
+6 part of a trial
+8 part of a trial
+9 part of a trial
+10 part of a trial
+11 part of a trial (said)
+13 part of a trial
+`},
+	{"long, with a day, a cook and minutes", `
+Foam tests
+day | run | cook | parameter | result | minute
+Mon | 1 | Ann | butter (g) | 150 |
+ | 1 | Ann | GMS (g) | 3 |
+Mon | 1 | Ann | drained % | 1 | 5
+Mon | 1 | Ann | drained % | 3 | 10
+Mon | 1 | Ann | hold (min) | 12 |
+Tue | 1 | Bo | butter (g) | 160 |
+Tue | 1 | Bo | GMS (g) | 4 |
+Tue | 1 | Ann | drained % | 2 | 10
+Tue | 1 | Bo | hold (min) | 14 |
+`, `
+long readings trial, day, cook, minute of the reading, butter g, GMS g, drained %, hold min
+3: 1 | Mon | Ann |  | 150 | 3 |  | 12
+5: 1 | Mon | Ann | 5 |  |  | 1 | 
+6: 1 | Mon | Ann | 10 |  |  | 3 | 
+8: 1 | Tue | Bo |  | 160 | 4 |  | 14
+10: 1 | Tue | Ann | 10 |  |  | 2 | 
+2 header
+4 part of a trial
+7 part of a trial
+9 part of a trial
+11 part of a trial
+outside 1 title
+`},
+	{"not long: the emulsifier named in a column", `
+trial | oil g | emulsifier | emulsifier g | hold min
+1 | 150 | GMS | 3 | 12
+1 | 150 | lecithin | 3 | 13
+2 | 160 | sucrose ester | 4 | 15
+2 | 160 | polysorbate 60 | 4 | 15
+3 | 160 | GMS | 4 | 15
+3 | 160 | lecithin | 4 | 15
+`, `
+trial, oil g, emulsifier, all together, emulsifier, all together g, hold min
+2: 1 | 150 | GMS | 3 | 12
+3: 1 | 150 | lecithin | 3 | 13
+4: 2 | 160 | sucrose ester | 4 | 15
+5: 2 | 160 | polysorbate 60 | 4 | 15
+6: 3 | 160 | GMS | 4 | 15
+7: 3 | 160 | lecithin | 4 | 15
+1 header
+`},
+	{"cards in one row each", `
+Cards of week 3
+butter | 150 | cider | 144 | GMS | 3 | hold | 12
+butter | 160 | cider | 140 | GMS | 4 | hold | 15
+GMS | 4 | butter | 170 | cider | 130 | hold
+`, `
+butter, cider, GMS, hold
+2: 150 | 144 | 3 | 12
+3: 160 | 140 | 4 | 15
+4: 170 | 130 | 4 | 
+outside 1 title
+`},
+	{"cards in one row each, numbered, with units", `
+T1 | butter | 150 | g | cider | 144 | g | hold | 12 | min
+T2 | butter | 0.16 | kg | cider | 140 | g | hold | 15 | min
+`, `
+trial, butter g, cider g, hold min
+1: T1 | 150 [g] | 144 [g] | 12 [min]
+2: T2 | 0.16 [kg] | 140 [g] | 15 [min]
+`},
+	{"cards side by side", `
+Card 1 | | | Card 2
+butter (g) | 150 | | butter (g) | 160
+cider (g) | 144 | | cider (g) | 140
+GMS (g) | 3 | | GMS (g) | 4
+hold (min) | 12 | | hold (min) | >20
+`, `
+card butter g, cider g, GMS g, hold min
+2: 150 | 144 | 3 | 12
+5: 160 | 140 | 4 | >20
+outside 1 title
+`},
+	{"cards side by side and below each other, units behind", `
+trial | 1 | | trial | 2 |
+butter | 150 | g | butter | 160 | g
+cider | 0.144 | kg | cider | 140 | g
+GMS | 3 | g | GMS | 4 | g
+hold | 12 | min | hold | 15 | min
+-
+trial | 3 | | trial | 4 |
+butter | 150 | g | butter | 160 | g
+cider | 144 | g | cider | 140 | g
+GMS | 3 | g | GMS | 4 | g
+hold | 12 | min | hold | 15 | min
+`, `
+card trial, butter, cider, GMS, hold
+2: 1 | 150 [g] | 0.144 [kg] | 3 [g] | 12 [min]
+5: 2 | 160 [g] | 140 [g] | 4 [g] | 15 [min]
+card trial, butter, cider, GMS, hold
+2: 3 | 150 [g] | 144 [g] | 3 [g] | 12 [min]
+5: 4 | 160 [g] | 140 [g] | 4 [g] | 15 [min]
+`},
+	{"cards side by side with other labels in other rows", `
+butter | 150 | | cider | 140
+cider | 144 | | butter | 160
+GMS | 3 | | GMS | 4
+hold | 12 | | hold | 15
+`, `
+card butter, cider, GMS, hold
+2: 150 | 144 | 3 | 12
+card cider, butter, GMS, hold
+5: 140 | 160 | 4 | 15
+`},
+	{"group and label", `
+ | trial | T1 | T2
+mix | butter (g) | 150 | 160
+ | GMS (g) | 3 | 4
+results | hold (min) | 12 | same
+ | broke | no> | <
+`, `
+card trial, butter g, GMS g, hold min, broke
+3: T1 | 150 | 3 | 12 | no
+4: T2 | 160 | 4 | 12^d | no^m
+`},
+	{"a card with averages, a goal and a trial called Mean Green", `
+trial | T1 | Mean Green | T3 | Average | Goal | T4
+butter (g) | 150 | 160 | 170 | 160 | | 140
+GMS (g) | 3 | 4 | 5 | 4 | | 3
+hold (min) | 12 | 13 | 15 | 13.3 | 20 | 11
+drained % | 1 | 2 | 3 | 2 | | 1
+`, `
+card trial, butter g, GMS g, hold min, drained %
+2: T1 | 150 | 3 | 12 | 1
+3: Mean Green | 160 | 4 | 13 | 2
+4: T3 | 170 | 5 | 15 | 3
+7: T4 | 140 | 3 | 11 | 1
+`},
+	{"a card struck out", `
+trial | T1 | ~T2
+butter (g) | 150 | ~160
+GMS (g) | 3 | ~4
+hold (min) | 12 | ~13
+drained % | 1 | 
+`, `
+card trial, butter g, GMS g, hold min, drained %
+2: T1 | 150 | 3 | 12 | 1
+3 struck: T2 | 160 | 4 | 13 | 
+`},
+}

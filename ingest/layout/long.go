@@ -1,0 +1,322 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
+)
+
+// A long sheet has a row for each quantity of a trial: trial | what | value |
+// unit. It is turned into a table only if that can be told surely.
+const (
+	longSample = 300 // rows judged by
+	longHeads  = 200 // different quantities, at most
+	longCells  = 1 << 22
+)
+
+// longColumns are the columns of a long sheet; 0 = none.
+type longColumns struct {
+	header                        int // index of the header row, -1 without
+	id, what, value, unit, minute int
+	others                        []int
+}
+
+// columnLooks counts what stands in a column.
+type columnLooks struct {
+	filled, texts, words, numbers, units int
+	what                                 map[string]bool // different header words
+}
+
+// long reads a sheet that has a row for each quantity. ok is false when it is
+// none, or when that is not sure.
+func (f *finder) long() (tables []Table, outside []Furniture, ok bool) {
+	rows := f.s.Rows
+	for h := 0; h < len(rows) && h < huntRows; h++ {
+		if n := filledCells(rows[h].Cells); n < 3 || n > 12 {
+			continue
+		}
+		if c, ok := f.longAt(h); ok {
+			p := pivot{finder: f, longColumns: c}
+			if t, ok := p.table(); ok {
+				return []Table{*t}, p.outside, true
+			}
+			return nil, nil, false
+		}
+	}
+	return nil, nil, false
+}
+
+// longAt judges the columns below a row that may be the header of a long sheet.
+func (f *finder) longAt(h int) (c longColumns, ok bool) {
+	c.header = h
+	heads := f.longHeader(&c)
+	below := f.s.Rows[h+1 : min(len(f.s.Rows), h+1+longSample)]
+	if c.id == 0 || len(below) < 6 {
+		return c, false
+	}
+	looks := map[int]*columnLooks{}
+	for i := range below {
+		for k := range below[i].Cells {
+			f.lookDown(looks, &below[i].Cells[k])
+		}
+	}
+	for _, cell := range heads {
+		l := looks[int(cell.Col)]
+		if l == nil || int(cell.Col) == c.id {
+			continue
+		}
+		if !c.take(f.read(cell.Text), int(cell.Col), l, len(below)) {
+			return c, false
+		}
+	}
+	for col := range looks {
+		if !slices.ContainsFunc(heads, func(h sheet.Cell) bool { return int(h.Col) == col }) {
+			return c, false
+		}
+	}
+	return c, c.what > 0 && c.value > c.what && f.repeatedIDs(&c, below)
+}
+
+// longHeader is the filled cells of the header, if all are words; it finds the
+// column of ids.
+func (f *finder) longHeader(c *longColumns) (heads []sheet.Cell) {
+	for _, cell := range f.s.Rows[c.header].Cells {
+		if empty(&cell) {
+			continue
+		}
+		if cell.Kind != sheet.Text {
+			c.id = 0
+			return nil
+		}
+		heads = append(heads, cell)
+		if m := f.read(cell.Text); m.Role == column.TrialID && m.Sure() && c.id == 0 {
+			c.id = int(cell.Col)
+		}
+	}
+	return heads
+}
+
+func (f *finder) lookDown(looks map[int]*columnLooks, c *sheet.Cell) {
+	if empty(c) {
+		return
+	}
+	l := looks[int(c.Col)]
+	if l == nil {
+		l = &columnLooks{what: map[string]bool{}}
+		looks[int(c.Col)] = l
+	}
+	l.filled++
+	if _, number := numberIn(c); number || c.Kind != sheet.Text {
+		l.numbers++
+		return
+	}
+	l.texts++
+	if isUnit(c.Text) {
+		l.units++
+		return
+	}
+	if m := f.read(c.Text); m.Role != column.None && m.Role != column.Unused {
+		l.words++
+		l.what[m.Role.String()+" "+strings.ToLower(m.Ingredient)] = true
+	}
+}
+
+// take gives a column its part in a long sheet; false when it can have none.
+func (c *longColumns) take(m column.Meaning, col int, l *columnLooks, rows int) bool {
+	full, numbers := l.filled*10 >= rows*8, l.numbers*2 >= l.filled
+	switch {
+	case l.words*10 >= l.filled*8 && len(l.what) >= 4 && full:
+		if c.what > 0 {
+			return false
+		}
+		c.what = col
+	case m.Can(column.ReadingMinute) && l.numbers*10 >= l.filled*8:
+		c.minute = col
+	case l.units*10 >= l.filled*7 && l.filled*10 >= rows*3:
+		c.unit = col
+	case carried(m.Role) || !numbers:
+		c.others = append(c.others, col)
+	case c.value == 0 && c.what > 0 && full:
+		c.value = col
+	default:
+		return false // another column of numbers that nobody explains
+	}
+	return true
+}
+
+// carried reports whether a column of a long sheet says something of the trial
+// as a whole.
+func carried(r column.Role) bool {
+	switch r {
+	case column.Day, column.Order, column.Repeat, column.Cook, column.Student, column.Dish, column.Canister, column.CanisterID, column.Note:
+		return true
+	}
+	return false
+}
+
+// repeatedIDs reports whether the ids come in several rows each.
+func (f *finder) repeatedIDs(c *longColumns, rows []sheet.Row) bool {
+	seen, above := map[string]bool{}, map[int]string{}
+	for i := range rows {
+		if id := cellAt(&rows[i], c.id); !empty(&id) {
+			seen[f.trialKey(c, &rows[i], above)] = true
+		}
+	}
+	return len(seen) >= 2 && len(rows)*2 >= len(seen)*5
+}
+
+// trialKey is what tells a trial from others: its id with the day, the student
+// and the repeat that stand beside it, or in above where they are written once.
+func (f *finder) trialKey(c *longColumns, row *sheet.Row, above map[int]string) string {
+	key := strings.TrimSpace(f.s.Display(cellAt(row, c.id)))
+	for _, col := range c.others {
+		switch f.read(f.s.Display(cellAt(&f.s.Rows[c.header], col))).Role {
+		case column.Day, column.Student, column.Repeat:
+			if text := f.s.Display(cellAt(row, col)); text != "" {
+				above[col] = text
+			}
+			key += "\x00" + above[col]
+		}
+	}
+	return key
+}
+
+// pivot turns a long sheet into a table.
+type pivot struct {
+	*finder
+	longColumns
+	t       *Table
+	outside []Furniture
+	rows    map[string]int // by key of the trial and minute
+	heads   map[string]int // by what
+	trials  map[string]int // rows of each trial
+	above   map[int]string // what was last written of the day and the like
+}
+
+func (p *pivot) table() (*Table, bool) {
+	s := p.s
+	h := s.Rows[p.header]
+	p.t = &Table{Sheet: s, HeaderRow: h.Number, Long: true, labels: p.id, fromCol: 1, toCol: lastColumn}
+	p.rows, p.heads, p.trials, p.above = map[string]int{}, map[string]int{}, map[string]int{}, map[int]string{}
+	for i := range p.header {
+		p.outside = append(p.outside, Furniture{Row: s.Rows[i].Number, Kind: Title})
+	}
+	p.t.Furniture = []Furniture{{Row: h.Number, Kind: Header}}
+	given := append([]int{p.id}, p.others...)
+	if p.minute > 0 {
+		given = append(given, p.minute)
+	}
+	for _, col := range given {
+		c := cellAt(&h, col)
+		p.t.Heads = append(p.t.Heads, Head{Col: col, Row: h.Number, Text: strings.TrimSpace(s.Display(c)), Hidden: s.ColHidden(col)})
+	}
+	p.t.places = make([][]place, len(p.t.Heads))
+	id := ""
+	for i := p.header + 1; i < len(s.Rows); i++ {
+		if id = p.row(i, id); len(p.t.Heads) > longHeads || len(p.t.Heads)*len(p.t.Rows) > longCells {
+			return nil, false
+		}
+	}
+	return p.t, p.finish()
+}
+
+// row puts a row of the sheet into the table; id is that of the trial above,
+// and of this one when it says none.
+func (p *pivot) row(i int, id string) string {
+	row := &p.s.Rows[i]
+	idCell, what, value := cellAt(row, p.id), cellAt(row, p.what), cellAt(row, p.value)
+	if empty(&what) && empty(&value) {
+		kind := Legend
+		if filledCells(row.Cells) == 0 {
+			kind = Blank
+		}
+		p.t.Furniture = append(p.t.Furniture, Furniture{Row: row.Number, Kind: kind})
+		return id
+	}
+	if !empty(&idCell) && !p.ditto(&idCell, column.TrialID) {
+		id = p.trialKey(&p.longColumns, row, p.above)
+	}
+	key := id
+	if p.minute > 0 {
+		key += "\x00\x00" + p.s.Display(cellAt(row, p.minute))
+	}
+	r, known := p.rows[key]
+	if !known {
+		r = len(p.t.Rows)
+		p.rows[key] = r
+		p.trials[id]++
+		p.t.Rows = append(p.t.Rows, Row{Number: row.Number, Hidden: row.Hidden, Struck: true, at: int32(i)})
+	}
+	p.t.Rows[r].Struck = p.t.Rows[r].Struck && (row.Struck || struck(row.Cells))
+	note := p.fill(i, r, &what)
+	if known {
+		p.t.Furniture = append(p.t.Furniture, Furniture{Row: row.Number, Kind: Part, Note: note})
+	}
+	return id
+}
+
+// fill puts what stands in row i of the sheet under the heads of row r of the
+// table, and says what could not be put there.
+func (p *pivot) fill(i, r int, what *sheet.Cell) (note string) {
+	row := &p.s.Rows[i]
+	for h := range p.t.Heads[:1+len(p.others)+min(p.minute, 1)] {
+		c := cellAt(row, p.t.Heads[h].Col)
+		if at := p.at(h, r); !empty(&c) && at.at == 0 {
+			*at = place{int32(i) + 1, c.Col}
+		} else if had := cellAt(&p.s.Rows[max(at.at, 1)-1], int(c.Col)); !empty(&c) && !sameCell(&c, &had) {
+			note = quoted(p.s.Display(c)) + " is not read: of the trial it says another thing than " + quoted(p.s.Display(had)) + " above"
+		}
+	}
+	text := strings.TrimSpace(p.s.Display(*what))
+	h, known := p.heads[strings.ToLower(text)]
+	if !known {
+		h = len(p.t.Heads)
+		p.heads[strings.ToLower(text)] = h
+		head := Head{Col: p.value, Row: row.Number, Text: text, UnitCol: p.unit}
+		if c := cellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
+			head.Unit = strings.TrimSpace(c.Text)
+		}
+		p.t.Heads = append(p.t.Heads, head)
+		p.t.places = append(p.t.places, nil)
+	}
+	if p.at(h, r).at > 0 {
+		return "the trial has " + quoted(text) + " a second time here; the first is read"
+	}
+	*p.at(h, r) = place{int32(i) + 1, int32(p.value)}
+	return note
+}
+
+func quoted(text string) string { return "\"" + text + "\"" }
+
+// at is where the cell of a row under a head stands.
+func (p *pivot) at(h, r int) *place {
+	for len(p.t.places[h]) <= r {
+		p.t.places[h] = append(p.t.places[h], place{})
+	}
+	return &p.t.places[h][r]
+}
+
+// finish reads the heads; false when they are not those of a log.
+func (p *pivot) finish() bool {
+	t := p.t
+	for h := range t.places {
+		if len(t.Rows) > 0 {
+			p.at(h, len(t.Rows)-1)
+		}
+	}
+	t.readHeads()
+	for i, h := range t.Heads {
+		if r := h.Meaning.Role; r == column.TrialID || r == column.Repeat || r == column.Day || r == column.Student {
+			t.Key = append(t.Key, i)
+		}
+	}
+	t.fillDown(p.finder)
+	for _, n := range p.trials {
+		t.PerReading = t.PerReading || n > 1
+	}
+	slices.SortStableFunc(t.Furniture, func(a, b Furniture) int { return a.Row - b.Row })
+	mix, results := t.Looks()
+	return len(t.Rows) >= 2 && mix+results >= 2
+}

@@ -1,0 +1,60 @@
+package layout
+
+import (
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
+)
+
+// remarksRead bounds the remarks that are looked up as header words.
+const remarksRead = 300
+
+// markRemarks finds the columns without a header that hold prose.
+func (t *Table) markRemarks(f *finder) {
+	for i := range t.Heads {
+		if h := &t.Heads[i]; h.Row == 0 {
+			h.Remarks = t.holdsProse(f, h.Col)
+		}
+	}
+}
+
+// holdsProse reports whether a column is remarks: texts that are no values,
+// most of them of several words or of what happened, hardly any that names a
+// thing in the mix. Names come again, remarks hardly do: "used the old cream".
+func (t *Table) holdsProse(f *finder, col int) bool {
+	filled, prose, values, named := 0, 0, 0, 0
+	different := map[string]bool{}
+	for _, r := range t.Rows {
+		c := cellAt(&t.Sheet.Rows[r.at], col)
+		if empty(&c) {
+			continue
+		}
+		filled++
+		switch several := strings.Contains(strings.TrimSpace(c.Text), " "); {
+		case c.Kind != sheet.Text || valueLike(c.Text) || isUnit(c.Text):
+			values++
+		case filled > remarksRead:
+			prose++
+		case f.namesAmount(c.Text) && len(strings.Fields(c.Text)) > 2:
+			named++
+			different[c.Text] = true
+		case f.namesAmount(c.Text):
+			values++
+		case several || happened(f.read(c.Text).Role):
+			prose++
+		}
+	}
+	if len(different)*2 > named {
+		prose += named
+	} else {
+		values += named
+	}
+	return prose*2 >= filled && values*5 <= filled && filled > 0
+}
+
+// namesAmount reports whether a text is the name of a thing in the mix.
+func (f *finder) namesAmount(text string) bool {
+	m := f.read(text)
+	return m.Sure() && (m.Role == column.IngredientAmount || m.Role == column.EmulsifierAmount)
+}

@@ -1,0 +1,129 @@
+package outcome
+
+import (
+	"fmt"
+
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// cameOut weighs the columns first, then words typed in place of a number, then a
+// result column, then notes.
+func (j *judge) cameOut() trial.Answer {
+	out, cell := j.seen.Out.Answer, j.seen.Out.Cell
+	if c := j.seen.Clogged; c.Answer != trial.Unknown {
+		inverse := [...]trial.Answer{trial.Unknown, trial.No, trial.Partly, trial.Yes}[c.Answer]
+		if out != trial.Unknown && out != inverse {
+			j.say(trial.Check("came out and clogged disagree", j.at(c.Cell), fmt.Sprintf("one column says came out %s, another says clogged %s", out, c.Answer),
+				"correct one of them; the worse of the two is used"))
+		}
+		if inverse > out {
+			out, cell = inverse, c.Cell
+		}
+	}
+	told, where := j.toldOut()
+	switch {
+	case told == trial.Unknown:
+	case out == trial.Unknown:
+		out = told
+		if where.Note {
+			j.takenFromNote(where)
+		}
+	case told != out && !(out == trial.Partly && told == trial.Yes) && !(where.Note && told == trial.Yes):
+		j.say(trial.Check("text disagrees", j.at(where.Cell), fmt.Sprintf("this text says it %s, but %s says came out %s", where.What, j.s.Name(cell.Col), out),
+			"correct one of them; the column is used"))
+	}
+	if spits := j.seen.Spits.Answer; out == trial.Unknown && (spits == trial.Yes || spits == trial.Partly) {
+		out = trial.Partly
+	}
+	return out
+}
+
+// toldOut is what the texts say of coming out: "clogged, strained, then fine": the
+// last word of a text stands, and a result's before a note's.
+func (j *judge) toldOut() (told trial.Answer, where Event) {
+	for _, e := range j.seen.Events {
+		a := outOf(e.What)
+		if a != trial.Unknown && (told == trial.Unknown || where.Note == e.Note) {
+			told, where = a, e
+		}
+	}
+	return told, where
+}
+
+func (j *judge) takenFromNote(where Event) {
+	column := Cell{j.seen.Row, j.s.OutColumn}
+	switch {
+	case !column.OK():
+		j.say(trial.Check("taken from a note", j.at(where.Cell), "no column says whether it came out; the note says: "+where.What.String(),
+			"fill in a column \"came out\" with yes, partly or no; the note is used"))
+	case j.s.Cell(column.Row, column.Col).Kind == sheet.Blank:
+		j.say(trial.Check("taken from a note", j.at(column), "nothing is typed here; the note says: "+where.What.String(),
+			"type yes, partly or no; the note is used"))
+	} // else what is typed there could not be read, which is said there
+}
+
+// outOf is what an event says of coming out.
+func outOf(e quantity.Event) trial.Answer {
+	switch e {
+	case quantity.CameOut, quantity.CameOutLiquid, quantity.Broke, quantity.OilLeak, quantity.Stood, quantity.CollapsedAtOnce, quantity.Weeps:
+		return trial.Yes
+	case quantity.PartlyOut:
+		return trial.Partly
+	case quantity.Clogged:
+		return trial.No
+	}
+	return trial.Unknown
+}
+
+// broke is yes when a column, a result or a note says the emulsion split or leaked
+// oil.
+func (j *judge) broke() trial.Answer {
+	if j.CameOut == trial.No {
+		if b := j.seen.Broke; b.Answer == trial.Yes || b.Answer == trial.Partly {
+			j.say(trial.Note("broke beside clogged", j.at(b.Cell), "a foam that did not come out cannot be seen to break", "nothing to do: the trial counts as clogged"))
+		}
+		return trial.Unknown
+	}
+	broke, cell := trial.Unknown, Cell{}
+	for _, a := range [...]Said{j.seen.Broke, j.seen.Oil} {
+		switch {
+		case a.Answer == trial.Yes || a.Answer == trial.Partly:
+			broke, cell = trial.Yes, a.Cell
+		case a.Answer == trial.No && broke == trial.Unknown:
+			broke, cell = trial.No, a.Cell
+		}
+	}
+	for _, e := range j.seen.Events {
+		says := BrokeBy(e.What)
+		switch {
+		case says == trial.Unknown:
+		case broke == trial.Unknown:
+			broke, cell = says, e.Cell
+			if e.Note {
+				j.say(trial.Check("taken from a note", j.at(e.Cell), "no column says whether it broke; the note says: "+e.What.String(),
+					"fill in a column \"broke\" with yes or no; the note is used"))
+			}
+		case says == trial.Yes && broke == trial.No:
+			j.say(trial.Check("text disagrees", j.at(e.Cell), fmt.Sprintf("this text says it %s, but %s says it did not break", e.What, j.s.Name(cell.Col)),
+				"correct one of them; the column is used"))
+		}
+	}
+	return broke
+}
+
+// BrokeBy is what an event says of splitting.
+func BrokeBy(e quantity.Event) trial.Answer {
+	switch e {
+	case quantity.Broke, quantity.OilLeak:
+		return trial.Yes
+	case quantity.Whole:
+		return trial.No
+	}
+	return trial.Unknown
+}
+
+// quotedCell is a cell's text in a message.
+func (j *judge) quotedCell(c Cell) string { return say.Quoted(j.text(c)) }

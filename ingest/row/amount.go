@@ -1,0 +1,269 @@
+package row
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/compose"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// highest is the most an ingredient's amount can be.
+func highest(f *scheme.Field) float64 {
+	switch {
+	case f.InGrams || f.Want == quantity.Mass:
+		return compose.MostGrams
+	case f.Basis == column.OfMix && f.What.WeighedAsEmulsifier():
+		return compose.MostEmulsify
+	}
+	return 100
+}
+
+// amount reads how much of an ingredient is in the mix. A blank is none of it:
+// nobody types a zero for each thing left out. What is typed and cannot be read is
+// not known.
+func (r *reader) amount(f *scheme.Field) {
+	what, kindless := r.whatItIs(f)
+	if f.Open != "" {
+		r.openAmount(f, what, kindless)
+		return
+	}
+	if r.namedAmounts(f) {
+		return
+	}
+	k, ok := r.single(f, 0, highest(f), "an amount")
+	switch {
+	case !ok:
+		r.open(f, what, kindless)
+		return
+	case !k.OK():
+		r.Recipe.Blank = append(r.Recipe.Blank, f.Col)
+		return
+	}
+	r.askFraction(f, k)
+	if f.Want == quantity.Volume {
+		k.Value *= f.GramsPerML
+	}
+	r.dose(f, what, kindless, k.Value)
+}
+
+// openAmount reads a cell of a column whose amounts nobody can reckon with: only
+// none is none.
+func (r *reader) openAmount(f *scheme.Field, what *ingredient.Ingredient, kindless bool) {
+	c := r.sheetCell(f)
+	if v, bare := scheme.BareNumber(r.s.Found.Sheet, c); c.Kind == sheet.Blank || dashes[r.text(f)] || bare && v == 0 {
+		return
+	}
+	r.open(f, what, kindless)
+}
+
+func (r *reader) open(f *scheme.Field, what *ingredient.Ingredient, kindless bool) {
+	r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: what, Kindless: kindless, Col: f.Col})
+	if what.Kind == ingredient.Fat || r.Recipe.BadCell == 0 {
+		r.Recipe.BadCell = f.Col
+	}
+}
+
+// dose adds an amount; of a stock its active part and its carrier.
+func (r *reader) dose(f *scheme.Field, what *ingredient.Ingredient, kindless bool, amount float64) {
+	d := compose.Dose{Name: f.Called(), What: what, Amount: amount, InGrams: f.InGrams, Basis: f.Basis, Kindless: kindless, Col: f.Col}
+	if f.Role == column.FatPercent {
+		d.Name = f.What.Name
+	}
+	if s := f.Stock; s != nil {
+		carrier := d
+		carrier.Name, carrier.What = "carrier of "+d.Name, waterOr(s)
+		d.Amount, carrier.Amount = amount*s.Percent/100, amount*(1-s.Percent/100)
+		d.Name = s.Of.Name
+		r.Recipe.Doses = append(r.Recipe.Doses, carrier)
+	}
+	r.Recipe.Doses = append(r.Recipe.Doses, d)
+}
+
+// waterOr is what a stock's active part is dissolved in: water where it is not said.
+func waterOr(s *ingredient.Solution) *ingredient.Ingredient {
+	if s.HasCarrier {
+		return &s.Carrier
+	}
+	water, _ := ingredient.Lookup("water")
+	return &water
+}
+
+// whatItIs is a column's ingredient, by its row's own word where a column of types
+// says it.
+func (r *reader) whatItIs(f *scheme.Field) (what *ingredient.Ingredient, kindless bool) {
+	if f.TypeCol == 0 {
+		return &f.What, f.Kindless
+	}
+	text := r.s.Text(r.row, f.TypeCol)
+	if text == "" {
+		return &f.What, f.Kindless
+	}
+	if i, ok := ingredient.Lookup(text); ok {
+		return &i, false
+	}
+	c := r.sheetCell(f)
+	if c.Kind != sheet.Blank {
+		at := r.s.At(r.row, f.TypeCol)
+		r.say(trial.Check("unknown ingredient", at, say.Quoted(text)+" is not an ingredient known here",
+			fmt.Sprintf("type its common name; until then it is taken as %s", f.What.Name)))
+	}
+	return &f.What, f.Kindless
+}
+
+// emulsifier reads the amount of all emulsifiers together: to compare with their
+// own columns, or in place of them.
+func (r *reader) emulsifier(f *scheme.Field) {
+	if !r.s.NamesEmulsifiers {
+		before := len(r.Recipe.Doses) + len(r.Recipe.Open)
+		r.amount(f)
+		if len(r.Recipe.Doses)+len(r.Recipe.Open) == before {
+			r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: &f.What, Col: f.Col})
+		}
+		return
+	}
+	k, _ := r.single(f, 0, highest(f), "an amount")
+	r.askFraction(f, k)
+	switch {
+	case f.InGrams:
+		r.Recipe.EmulsifierGrams = k
+	case f.Basis == column.OfMix:
+		r.Recipe.Emulsifier = k
+	}
+}
+
+// askFraction asks about a bare percent of emulsifier that may be a fraction.
+func (r *reader) askFraction(f *scheme.Field, k compose.Known) {
+	if !k.OK() || k.Value <= 0 || k.Value > f.Small {
+		return
+	}
+	if _, bare := scheme.BareNumber(r.s.Found.Sheet, r.sheetCell(f)); !bare {
+		return
+	}
+	r.say(trial.Check("percent or fraction", r.at(f), fmt.Sprintf("%s is read as %s %%, far below the others of its column", r.quoted(f), say.Number(k.Value)),
+		fmt.Sprintf("type %s if that is meant, %s%% if not", say.Number(100*k.Value), say.Number(k.Value))))
+}
+
+// fatPercent reads a fat percent of the mix, where 0.45 may be 45 %.
+func (r *reader) fatPercent(f *scheme.Field) {
+	if f.Want != quantity.Percent || f.Open != "" {
+		r.amount(f)
+		return
+	}
+	k, ok := r.single(f, 0, 100, "a fat percent")
+	k = r.asPercent(f, k)
+	if k.OK() && k.Value > 0 && k.Value < compose.LeastFat {
+		r.impossible(f, "a fat percent", "type the percent, for example 45 for 45 %, or 0 for a mix without fat")
+		k, ok = compose.Known{}, false
+	}
+	if !ok {
+		r.Recipe.FatOpen = true
+		if m, err := r.s.Parse(r.row, r.sheetCell(f), f); err != nil || m.Word == quantity.NoWord {
+			r.Recipe.BadCell = f.Col // what was not measured is no fault of the trial
+		}
+	}
+	r.Recipe.Fat = k
+}
+
+// asPercent is a fat percent where the column's bare 0.45 are fractions.
+func (r *reader) asPercent(f *scheme.Field, k compose.Known) compose.Known {
+	if !k.OK() || !f.Fractions || k.Value <= 0 || k.Value > 1 {
+		return k
+	}
+	if _, bare := scheme.BareNumber(r.s.Found.Sheet, r.sheetCell(f)); !bare {
+		return k
+	}
+	if f.Mixed {
+		r.say(trial.Check("percent or fraction", r.at(f),
+			fmt.Sprintf("%s is read as %s %%, while other cells of the column say percent", r.quoted(f), say.Number(100*k.Value)),
+			fmt.Sprintf("type %s if that is right, %s%% if not", say.Number(100*k.Value), say.Number(k.Value))))
+	} else {
+		r.say(trial.Note("fractions", r.at(f), fmt.Sprintf("fat is given as fractions: %s is read as %s %%", say.Number(k.Value), say.Number(100*k.Value)),
+			"nothing to do, unless it is less than one percent of fat").Once())
+	}
+	k.Value *= 100
+	return k
+}
+
+// ownValue reads a cell of a column such as "cream fat %" or "HLB GMS".
+func (r *reader) ownValue(f *scheme.Field) {
+	high := 100.0
+	if f.Role == column.IngredientHLB {
+		high = 40
+	}
+	k, _ := r.single(f, 0, high, "a "+f.Role.String())
+	if i, ok := ingredient.Lookup(f.Ingredient); ok && k.OK() {
+		r.Recipe.Own = append(r.Recipe.Own, compose.Own{Name: i.Name, IsHLB: f.Role == column.IngredientHLB, Value: k.Value})
+	}
+}
+
+// oneAmount is an amount with its name: "3 g GMS", "GMS 3 g".
+var (
+	amountThenName = regexp.MustCompile(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)?\s+(\pL.*?)\s*$`)
+	nameThenAmount = regexp.MustCompile(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)\.?\s*$`)
+)
+
+// namedAmounts reads a cell that names its ingredients: "3 g GMS + 3 g PS60". Every
+// name must be known; a column of one ingredient may hold another in its place, which
+// is said.
+func (r *reader) namedAmounts(f *scheme.Field) bool {
+	c := r.sheetCell(f)
+	if c.Kind != sheet.Text || !f.InGrams || !strings.ContainsAny(c.Text, "0123456789") {
+		return false
+	}
+	var doses []compose.Dose
+	for _, part := range strings.FieldsFunc(c.Text, func(x rune) bool { return x == '+' || x == ';' || x == '&' || x == '\n' || x == '/' }) {
+		d, ok := namedAmount(part, f)
+		if !ok {
+			return false
+		}
+		doses = append(doses, d)
+	}
+	if len(doses) == 0 || len(doses) > 1 && f.Role == column.IngredientAmount && !anyOf(f.What) {
+		return false
+	}
+	if other := doses[0].What.Name; !anyOf(f.What) && other != f.What.Name {
+		if f.What.Kind == ingredient.Fat {
+			return false // nobody knows how much of the fat it replaces
+		}
+		r.say(trial.Check("another ingredient in the cell", r.at(f), fmt.Sprintf("%s is read as %s, not %s", r.quoted(f), other, f.What.Name),
+			"give it a column of its own"))
+	}
+	r.Recipe.Doses = append(r.Recipe.Doses, doses...)
+	return true
+}
+
+// namedAmount reads one amount with the name of its ingredient.
+func namedAmount(text string, f *scheme.Field) (d compose.Dose, ok bool) {
+	text = strings.NewReplacer("(", " ", ")", " ").Replace(text)
+	m := amountThenName.FindStringSubmatch(text)
+	if m == nil {
+		if m = nameThenAmount.FindStringSubmatch(text); m == nil {
+			return d, false
+		}
+		m = []string{m[0], m[2], m[3], m[1]}
+	}
+	what, known := ingredient.Lookup(m[3])
+	reading, err := quantity.Parse(m[1]+m[2], quantity.Mass, f.Bare)
+	v, exact := reading.Exact()
+	if !known || err != nil || !exact {
+		return d, false
+	}
+	return compose.Dose{Name: strings.TrimSpace(m[3]), What: &what, Amount: v, InGrams: true, Col: f.Col}, true
+}
+
+// anyOf reports an ingredient that stands for any of its kind.
+func anyOf(i ingredient.Ingredient) bool {
+	switch i.Name {
+	case "oil", "fat", "emulsifier", "water part", "emulsifiers together":
+		return true
+	}
+	return false
+}

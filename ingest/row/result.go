@@ -1,0 +1,373 @@
+package row
+
+import (
+	"fmt"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/outcome"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// looked reads how long a foam stood.
+func (r *reader) looked(f *scheme.Field, into *outcome.Measured) {
+	m, ok := r.read(f)
+	if !ok {
+		return
+	}
+	*into = m
+	r.wordEvent(m)
+	r.events(m.Said, m.Cell, false)
+}
+
+// drained reads one reading of the drained liquid.
+func (r *reader) drained(f *scheme.Field, minute float64) {
+	m, ok := r.read(f)
+	if !ok {
+		return
+	}
+	r.wordEvent(m)
+	r.events(m.Said, m.Cell, false)
+	if f.Reversed {
+		if f.Want != quantity.Percent || m.Word != quantity.NoWord {
+			r.say(trial.Fix("what did not drain", r.s.Heading(f.Col), say.Quoted(f.Header)+" is what stayed in the foam", "type what drained, in percent of the foam").Once())
+			return
+		}
+		m.Low, m.High = 100-m.High, 100-m.Low
+		r.say(trial.Check("what did not drain", r.s.Heading(f.Col), say.Quoted(f.Header)+" is read as what stayed in the foam: the rest to 100 % drained",
+			"type what drained, in percent of the foam").Once())
+	}
+	if f.Want == quantity.Volume {
+		if f.GramsPerML == 0 {
+			r.sayVolume(f, "weigh the liquid and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
+			return
+		}
+		m.Low, m.High = m.Low*f.GramsPerML, m.High*f.GramsPerML
+	}
+	if f.Want == quantity.Length {
+		r.say(trial.Fix("drainage not a number", r.at(f), say.Quoted(f.Header)+" is a height of liquid, which is no part of the foam", "type the drained grams or percent").Once())
+		return
+	}
+	if f.AtMinute > 0 {
+		minute = f.AtMinute
+	}
+	r.Seen.Drains = append(r.Seen.Drains, outcome.Drain{Measured: m, Minute: minute, Grams: f.Want != quantity.Percent})
+}
+
+// oil reads whether oil leaked out of a foam from how much.
+func (r *reader) oil(f *scheme.Field) {
+	m, ok := r.read(f)
+	if !ok {
+		return
+	}
+	leaked := m.Low > 0 && m.Word == quantity.NoWord
+	switch m.Word {
+	case quantity.Trace, quantity.Ring, quantity.Puddle:
+		leaked = true
+	case quantity.NoWord, quantity.Zero:
+	default:
+		return
+	}
+	r.Seen.Oil = outcome.Said{Answer: trial.No, Cell: r.cell(f)}
+	if leaked {
+		r.Seen.Oil.Answer = trial.Yes
+	}
+}
+
+// answer reads the yes/no columns.
+func (r *reader) answer(f *scheme.Field) bool {
+	var into *outcome.Said
+	switch f.Role {
+	case column.CameOut:
+		into = &r.Seen.Out
+	case column.Clogged:
+		into = &r.Seen.Clogged
+	case column.Spits:
+		into = &r.Seen.Spits
+	case column.Broke:
+		into = &r.Seen.Broke
+	case column.OilLeak:
+		into = &r.Seen.Oil
+	default:
+		return false
+	}
+	// A later reading of the trial replaces an earlier one, a blank does not.
+	if a := r.answerOf(f); a.Answer != trial.Unknown && !(a.Blank && into.Answer != trial.Unknown) {
+		*into = a
+	}
+	return true
+}
+
+func (r *reader) answerOf(f *scheme.Field) outcome.Said {
+	c := r.sheetCell(f)
+	if c.Kind == sheet.Blank {
+		if f.BlankIsNo {
+			return outcome.Said{Answer: trial.No, Cell: r.cell(f), Blank: true}
+		}
+		return outcome.Said{}
+	}
+	if c.Kind == sheet.Fault {
+		r.whole(f, c)
+		return outcome.Said{}
+	}
+	text := r.text(f)
+	reply, err := r.s.Reply(text)
+	if err != nil {
+		// A sentence may say what happened in words of its own.
+		if events, sure := quantity.EventsSure(text); sure {
+			r.addEvents(events, r.cell(f), false)
+		} else {
+			r.unreadable(f, err)
+		}
+		r.setRaw(f.Raw, text)
+		return outcome.Said{}
+	}
+	if c.Flags&(sheet.Revised|sheet.Struck) != 0 {
+		r.say(trial.Check("struck out in part", r.at(f), "part of the cell is struck out or raised and was left out: "+say.Quoted(text)+" is read", "type the one answer that counts"))
+	}
+	r.addEvents(reply.Events, r.cell(f), false)
+	switch reply.Word {
+	case quantity.DidNotComeOut:
+		r.addEvents([]quantity.Event{quantity.Clogged}, r.cell(f), false)
+	case quantity.NoFoam:
+		r.addEvents([]quantity.Event{quantity.CameOutLiquid}, r.cell(f), false)
+	}
+	a := r.settled(f, reply)
+	if a == trial.Partly {
+		r.setRaw(f.Raw, text)
+	}
+	return outcome.Said{Answer: a, Cell: r.cell(f)}
+}
+
+var plainAnswer = [...]trial.Answer{quantity.NoAnswer: trial.Unknown, quantity.Yes: trial.Yes, quantity.Partly: trial.Partly, quantity.No: trial.No}
+
+// settled is what a reply answers to the question of its column.
+func (r *reader) settled(f *scheme.Field, reply quantity.Reply) trial.Answer {
+	a := plainAnswer[reply.Answer]
+	fault := f.Role != column.CameOut
+	switch reply.Sense {
+	case quantity.Affirms:
+	case quantity.Marks:
+		a = f.Marks[reply.Mark]
+	case quantity.Values: // good is good, whatever was asked
+		switch {
+		case fault && a == trial.Partly:
+			r.say(trial.Check("value not read", r.at(f), r.quoted(f)+" is neither yes nor no", "type yes, partly or no"))
+			return trial.Unknown
+		case fault:
+			a = opposite(a)
+		}
+		return a
+	case quantity.Strength:
+		if !fault || f.Reversed {
+			r.say(trial.Check("value not read", r.at(f), r.quoted(f)+" is neither yes nor no", "type yes, partly or no"))
+			return trial.Unknown
+		}
+	case quantity.Nearly:
+		return r.nearly(f)
+	}
+	if f.Reversed {
+		a = opposite(a)
+	}
+	return a
+}
+
+// nearly is what "almost" answers: a fault that nearly happened did not happen.
+func (r *reader) nearly(f *scheme.Field) trial.Answer {
+	a := trial.No
+	if f.Role == column.CameOut || f.Role == column.Clogged {
+		a = trial.Partly
+	}
+	r.say(trial.Check("value in doubt", r.at(f), fmt.Sprintf("%s is read as %s", r.quoted(f), a), "type yes, partly or no"))
+	return a
+}
+
+func opposite(a trial.Answer) trial.Answer {
+	return [...]trial.Answer{trial.Unknown, trial.No, trial.Partly, trial.Yes}[a]
+}
+
+// wordEvent turns a word in place of a number into what it says happened.
+func (r *reader) wordEvent(m outcome.Measured) {
+	switch m.Word {
+	case quantity.DidNotComeOut:
+		r.addEvents([]quantity.Event{quantity.Clogged}, m.Cell, false)
+	case quantity.NoFoam:
+		r.addEvents([]quantity.Event{quantity.CameOutLiquid}, m.Cell, false)
+	}
+}
+
+// events adds what a text says happened.
+func (r *reader) events(text string, at outcome.Cell, note bool) {
+	if text != "" {
+		r.addEvents(r.s.Events(text), at, note)
+	}
+}
+
+func (r *reader) addEvents(events []quantity.Event, at outcome.Cell, note bool) {
+	for _, e := range events {
+		switch e {
+		case quantity.Void:
+			r.void(r.s.At(at.Row, at.Col), "the note says that it does not count: "+say.Quoted(r.s.Text(at.Row, at.Col)))
+		case quantity.NotMade:
+			r.NotMade = true
+		default:
+			r.Seen.Events = append(r.Seen.Events, outcome.Event{What: e, Cell: at, Note: note})
+		}
+	}
+}
+
+// saysWhatHappened takes "split" or "clogged" typed in place of a number.
+func (r *reader) saysWhatHappened(f *scheme.Field) bool {
+	switch f.Role {
+	case column.Hold, column.DrainedAmount, column.GoneBy, column.HoldOver:
+	default:
+		return false
+	}
+	events, sure := quantity.EventsSure(r.text(f))
+	if sure {
+		r.addEvents(events, r.cell(f), false)
+	}
+	return sure && len(events) > 0
+}
+
+// words takes a note or a result text.
+func (r *reader) words(f *scheme.Field, text string) {
+	if text == "" {
+		return
+	}
+	note := f.Role == column.Note
+	if note {
+		if r.Note == "" {
+			r.Note = text
+		} else if !strings.Contains(r.Note, text) {
+			r.Note += "; " + text
+		}
+		if label := sameAs(text); label != "" {
+			r.setRaw("repeat", label)
+		}
+	} else {
+		r.setRaw("result", text)
+		// A result column may answer with a bare word: did it come out?
+		if reply, err := r.s.Reply(text); err == nil && reply.Answer == quantity.Partly && reply.Sense == quantity.Affirms {
+			r.addEvents([]quantity.Event{quantity.PartlyOut}, r.cell(f), false)
+		}
+	}
+	r.events(text, r.cell(f), note)
+}
+
+// sameAs finds "same as 7" in a note: the label of a repeat.
+func sameAs(note string) string {
+	lower := strings.ToLower(note)
+	for _, words := range [...]string{"same as ", "repeat of ", "rep of ", "comme ", "igual que ", "come ", "wie "} {
+		i := strings.Index(lower, words)
+		if i < 0 || i > 0 && lower[i-1] != ' ' {
+			continue
+		}
+		rest := strings.Fields(note[min(i+len(words), len(note)):])
+		if len(rest) == 0 {
+			continue
+		}
+		id := strings.Trim(rest[0], ".,;:()")
+		if strings.ContainsAny(id, "0123456789") {
+			return strings.TrimSpace(words) + " " + id
+		}
+	}
+	return ""
+}
+
+// valid takes the answer of a column that says whether a trial counts.
+func (r *reader) valid(f *scheme.Field, text string) {
+	if text == "" {
+		return
+	}
+	reply, err := r.s.Reply(text)
+	if err != nil {
+		r.unreadable(f, err)
+		return
+	}
+	a := plainAnswer[reply.Answer]
+	if reply.Sense == quantity.Marks {
+		a = map[string]trial.Answer{"-": trial.No, "0": trial.No, "✗": trial.No}[reply.Mark]
+		if a == trial.Unknown {
+			a = trial.Yes
+		}
+	}
+	if f.Reversed {
+		a = opposite(a)
+	}
+	if a == trial.No {
+		r.void(r.at(f), r.s.Name(f.Col)+" says that it does not count")
+	}
+}
+
+// clockHold is the hold between two clocks, where no column gives it.
+func (r *reader) clockHold() {
+	start := r.s.Find(column.StartedAt)
+	if start == nil || start.EndCol == 0 || r.Seen.Hold.OK() {
+		return
+	}
+	end := r.s.Field(start.EndCol)
+	if end == nil || r.text(end) == "" {
+		return
+	}
+	from, ok := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(start))
+	to, fell := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(end))
+	if !ok || !fell {
+		if r.saysWhatHappenedIn(end) {
+			return
+		}
+		r.say(trial.Fix("value not read", r.at(end), r.quoted(end)+" and "+r.quoted(start)+" are no two times of the day", "type both as 14:05"))
+		return
+	}
+	minutes := to - from
+	if minutes < 0 && minutes < -12*60 {
+		minutes += 24 * 60 // past midnight
+	}
+	if minutes < 0 {
+		r.say(trial.Fix("looks out of order", r.at(end), fmt.Sprintf("it fell at %s, before it was dispensed at %s", r.quoted(end), r.quoted(start)), "correct one of the two times"))
+		return
+	}
+	r.Seen.Hold = outcome.Measured{Reading: quantity.Reading{Low: minutes, High: minutes}, Cell: r.cell(end)}
+}
+
+// saysWhatHappenedIn takes a word typed in place of a time: "clogged".
+func (r *reader) saysWhatHappenedIn(f *scheme.Field) bool {
+	events, sure := quantity.EventsSure(r.text(f))
+	if sure {
+		r.addEvents(events, r.cell(f), false)
+	}
+	return sure
+}
+
+// laterSquirt writes what a later squirt did into the trial's note.
+func (r *reader) laterSquirt() {
+	which := ""
+	var said []string
+	for i := range r.s.Fields {
+		f := &r.s.Fields[i]
+		text := r.text(f)
+		switch {
+		case text == "":
+		case f.Role == column.Squirt:
+			which = text
+		case f.Role == column.Note:
+			said = append(said, text)
+		case perReading(f.Role) || f.Role == column.Spits || f.Extra != "":
+			said = append(said, f.Header+" "+text)
+		}
+	}
+	note := "squirt " + which + ": " + strings.Join(said, ", ")
+	if len(said) == 0 {
+		note += "nothing logged"
+	}
+	if r.Note != "" {
+		note = r.Note + "; " + note
+	}
+	r.Note = note
+	r.say(trial.Note("later squirt", r.s.At(r.row, 0), "squirts of one trial are one trial: the first is used, what is logged of a later one stands in its note",
+		"nothing to do; give it a trial number of its own if it was another mix").Once())
+}

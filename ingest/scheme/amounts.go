@@ -1,0 +1,331 @@
+package scheme
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// What stands for parts of a mix that have no column of their own.
+var (
+	// TotalEmulsifier stands for emulsifiers that are only logged together.
+	TotalEmulsifier = ingredient.Ingredient{Name: "emulsifiers together", Kind: ingredient.Emulsifier}
+	// FatAsLogged stands for the fat of a mix that is logged as a percent only.
+	FatAsLogged = ingredient.Ingredient{Name: "fat", Kind: ingredient.Fat, FatPercent: &ingredient.Range{Low: 100, Value: 100, High: 100}}
+)
+
+// mostHLB is the end of the scale of what is not ionic.
+const mostHLB = 20
+
+// amounts settles what each column of amounts is of, and in what its numbers are.
+func (m *maker) amounts() {
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		m.leftovers(f)
+		if !f.IsAmount() {
+			continue
+		}
+		switch f.Role {
+		case column.FatPercent:
+			f.What = FatAsLogged
+			if f.Want == quantity.Percent && f.Basis == column.NoBasis {
+				f.Basis = column.OfMix
+			}
+		case column.EmulsifierAmount:
+			f.What = TotalEmulsifier
+		case column.IngredientAmount:
+			m.ingredient(f)
+		}
+		m.reckon(f)
+		m.note(f)
+	}
+	m.types()
+	m.askHLBs()
+}
+
+// askHLBs asks for the HLB of every emulsifier, where no column gives the blend's.
+func (m *maker) askHLBs() {
+	if m.Find(column.BlendHLB) != nil || m.Find(column.IngredientHLB) != nil {
+		return
+	}
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		if f.Role == column.IngredientAmount && f.What.Kind == ingredient.Emulsifier && f.What.HLB == nil && f.TypeCol == 0 && !generic[f.What.Name] {
+			m.say(NoHLB(f.Called(), m.Heading(f.Col), true))
+		}
+	}
+}
+
+// NoHLB says that an emulsifier's HLB is missing, and asks for it.
+func NoHLB(name string, at trial.Place, blocks bool) trial.Finding {
+	return trial.Fix("no HLB", at, say.Quoted(name)+" has no HLB value, so the blend HLB cannot be worked out",
+		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is | HLB\" and the row \"%s | emulsifier | (your supplier's value)\"", name)).
+		OnceOf(name).Asking(trial.Question{Asked: "What is the HLB of " + say.Quoted(name) + "?", Blocks: blocks,
+		Cure: trial.Cure{Sheet: "Ingredients", Row: []string{name, "emulsifier", trial.Open}}})
+}
+
+// note remembers which columns give the parts of the mix.
+func (m *maker) note(f *Field) {
+	switch {
+	case f.Role == column.EmulsifierAmount:
+		m.EmulsifierColumn = f.Col
+	case f.Role == column.FatPercent:
+		m.FatColumn = f.Col
+	case f.What.WeighedAsEmulsifier():
+		m.NamesEmulsifiers, m.EmulsifierColumn = true, f.Col
+	case f.What.Kind == ingredient.Fat:
+		m.FatColumn = f.Col
+		m.Fats++
+	case f.What.Kind == ingredient.Water:
+		m.WaterColumn = f.Col
+	}
+}
+
+// leftovers asks about a header of which some words are not accounted for, where
+// an amount of the mix may rest on it.
+func (m *maker) leftovers(f *Field) {
+	if f.Role != column.None || f.Almost == column.None || f.Told {
+		return
+	}
+	amount := f.Almost == column.IngredientAmount || f.Almost == column.EmulsifierAmount || f.Almost == column.FatPercent || f.Almost == column.BlendHLB
+	if amount && f.Apart != "" && m.besideWhole(f) {
+		m.say(trial.Check("header in doubt", m.Heading(f.Col), say.Quoted(f.Header)+" is not counted in the mix: another column says how much went in",
+			"rename it if it went into the canister as well"))
+		f.Role, f.Doubt = column.Unused, ""
+		return
+	}
+	m.askColumn(f, amount)
+	if amount && f.Almost != column.BlendHLB {
+		f.Role, f.Open = f.Almost, say.Quoted(f.Header)+" is not understood"
+	}
+}
+
+// besideWhole reports whether another column has the amount of the same thing
+// without the words that set this one apart.
+func (m *maker) besideWhole(f *Field) bool {
+	same := func(a, b string) bool {
+		x, known := ingredient.Lookup(a)
+		y, alike := ingredient.Lookup(b)
+		return say.Fold(a) == say.Fold(b) || known && alike && (x.Name == y.Name || x.Kind == y.Kind && (x.Name == "oil" || x.Name == "fat" || y.Name == "oil" || y.Name == "fat"))
+	}
+	return slices.ContainsFunc(m.Fields, func(o Field) bool {
+		return o.Col != f.Col && o.Role == column.IngredientAmount && len(o.Left) == 0 && same(o.Ingredient, f.Ingredient)
+	})
+}
+
+// askColumn asks what a column is.
+func (m *maker) askColumn(f *Field, blocks bool) {
+	choices := []string{"ignore"}
+	if plain := f.Almost.Plain(); plain != "" {
+		choices = append([]string{plain}, choices...)
+	}
+	if f.Almost == column.IngredientAmount && f.Ingredient != "" {
+		choices[0] = f.Ingredient
+	}
+	asked := fmt.Sprintf("What is the column %s?", say.Quoted(f.Header))
+	if len(f.Left) > 0 {
+		asked = fmt.Sprintf("What is the column %s, as %s may change what it is?", say.Quoted(f.Header), say.Quoted(strings.Join(f.Left, " ")))
+	}
+	f.asks = &trial.Question{Asked: asked, Choices: choices, Blocks: blocks,
+		Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, f.Unit.String()}}}
+	if f.Doubt == "" {
+		f.Doubt = asked
+	}
+}
+
+// ingredient finds what a column's ingredient is: in the kitchen's own sheet, else
+// among what is known by its whole name, else it is asked.
+func (m *maker) ingredient(f *Field) {
+	name := f.Called()
+	if f.Told && f.What.Name != "" {
+		f.What = m.met(name, f.What)
+		return
+	}
+	if d, ok := m.kitchen.Ingredient(f.Header, name, f.Words); ok {
+		f.What = m.met(name, d.Ingredient)
+		return
+	}
+	for _, text := range []string{name, f.Words, f.Header} {
+		if stock, ok := ingredient.Stock(text); ok {
+			f.What, f.Stock = m.met(name, stock.Of), &stock
+			if stock.Percent == 0 {
+				m.askStrength(f, stock)
+			}
+			return
+		}
+		if i, ok := ingredient.Lookup(text); ok {
+			m.askNameHLB(f, i, text)
+			f.What = m.met(name, i)
+			return
+		}
+	}
+	f.What = m.met(name, ingredient.Ingredient{Name: name, Kind: ingredient.Other, From: "not known"})
+	f.Kindless = true
+	m.askKind(f)
+}
+
+// askKind asks what an ingredient is that nobody can name.
+func (m *maker) askKind(f *Field) {
+	name := f.What.Name
+	like := ""
+	if near := ingredient.Suggest(name); len(near) > 0 {
+		like = "; like in spelling: " + strings.Join(near, ", ")
+	}
+	m.say(trial.Fix("unknown ingredient", m.Heading(f.Col), say.Quoted(name)+" is not an ingredient known here, so nobody can tell the fat and the emulsifier of the mix",
+		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | fat\", or water, emulsifier, thickener, other, or its common name%s", name, like)).Asking(trial.Question{Asked: "What is " + say.Quoted(name) + "?", Blocks: true,
+		Choices: []string{"fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"},
+		Cure:    trial.Cure{Sheet: "Ingredients", Row: []string{name, trial.Open}}}))
+}
+
+// askStrength asks how strong a stock is.
+func (m *maker) askStrength(f *Field, s ingredient.Solution) {
+	f.Open = say.Quoted(f.Header) + " does not say how strong it is"
+	m.say(trial.Fix("strength not said", m.Heading(f.Col), say.Quoted(f.Header)+" is a stock of "+s.Of.Name+" whose strength is not said",
+		fmt.Sprintf("write the strength in the header, such as \"%s 10 %% solution g\"", s.Of.Name)).Asking(trial.Question{Asked: "How strong is " + say.Quoted(f.Header) + "?", Blocks: true,
+		Choices: []string{s.Of.Name + " 10 % solution", s.Of.Name + " 20 % solution"},
+		Cure:    trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, "g"}}}))
+}
+
+var numberInName = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+
+// askNameHLB asks about a number in the name of an emulsifier that is most likely
+// its HLB and cannot be: "sucrose ester 51".
+func (m *maker) askNameHLB(f *Field, i ingredient.Ingredient, name string) {
+	head, _, _ := strings.Cut(name, "%")
+	text := numberInName.FindString(head)
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil || i.Kind != ingredient.Emulsifier || i.HLB != nil || v <= mostHLB {
+		return
+	}
+	example := i.Name + " 15"
+	digits := []byte(text)
+	slices.Reverse(digits)
+	if back := string(digits); back != text {
+		if w, err := strconv.ParseFloat(back, 64); err == nil && w > 0 && w <= mostHLB {
+			example = i.Name + " " + back
+		}
+	}
+	m.say(trial.Fix("no HLB", m.Heading(f.Col), fmt.Sprintf("the %s in %s cannot be an HLB: it goes from 0 to 20", text, say.Quoted(f.Header)),
+		fmt.Sprintf("type the HLB on your supplier's sheet in the header, such as “%s g”; until then the blend HLB cannot be worked out", example)).OnceOf(f.Called()))
+}
+
+// met notes an ingredient in the log's list, once, by the name the log has for it,
+// as the Amounts of trials do.
+func (m *maker) met(name string, i ingredient.Ingredient) ingredient.Ingredient {
+	if i.Name == "" {
+		i.Name = name
+	}
+	listed := i
+	if name != "" && name != i.Name {
+		listed.Name, listed.Known = name, i.Name
+	}
+	if !slices.ContainsFunc(m.Ingredients, func(o ingredient.Ingredient) bool { return o.Name == listed.Name && o.From == listed.From }) {
+		m.Ingredients = append(m.Ingredients, listed)
+	}
+	return i
+}
+
+// reckon settles in what an amount's numbers are: grams, or a percent of a part of
+// the mix. What they are of decides which basis can be meant where none is said.
+func (m *maker) reckon(f *Field) {
+	if f.Open != "" {
+		return
+	}
+	switch f.Want {
+	case quantity.Mass:
+		if f.InGrams = true; f.What.Whole && f.Unit == quantity.NoUnit && !f.Told && m.fewPieces(f.Col) {
+			f.Bare = quantity.NoUnit
+			m.askWeight(f, "pieces")
+		}
+	case quantity.Volume:
+		if f.InGrams = f.GramsPerML > 0; !f.InGrams {
+			m.askDensity(f)
+		}
+	case quantity.Percent:
+		fatOrWater := f.What.Kind == ingredient.Fat || f.What.Kind == ingredient.Water
+		if f.Basis == column.NoBasis && fatOrWater {
+			f.Basis = column.OfMix // a fat or water part is a percent of nothing else
+		}
+		if f.Basis == column.OfDry {
+			m.askDry(f)
+		}
+	default:
+		m.askWeight(f, f.Bare.String())
+	}
+}
+
+// askWeight asks what is in a column of pinches, drops or pieces.
+func (m *maker) askWeight(f *Field, in string) {
+	f.Open = say.Quoted(f.Header) + " is in " + in + ", which have no fixed weight"
+	m.say(trial.Fix("no weight", m.Heading(f.Col), say.Quoted(f.Header)+" is in "+in+", which have no fixed weight",
+		"weigh it and write g in the header; until then no formula is built on these trials").
+		Asking(trial.Question{Asked: fmt.Sprintf("How many grams are in the column %s?", say.Quoted(f.Header)), Blocks: true,
+			Choices: []string{"ignore"}, Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, ""}}}))
+}
+
+func (m *maker) askDensity(f *Field) {
+	f.Open = say.Quoted(f.Header) + " is a volume of unknown density"
+	m.say(trial.Fix("volume", m.Heading(f.Col), say.Quoted(f.Header)+" is a volume, and its density is not known",
+		"weigh it and write g in the header, or give \"0.92 g/mL\" (oil) or the like as the Basis in a sheet Columns").Asking(trial.Question{Asked: "What does a millilitre of " + say.Quoted(f.Called()) + " weigh?", Blocks: true,
+		Choices: []string{"1.00 g/mL", "0.92 g/mL"}, Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, f.Called(), "mL", trial.Open}}}))
+}
+
+func (m *maker) askDry(f *Field) {
+	f.Open = say.Quoted(f.Header) + " is a percent of what is dry"
+	f.Doubt = ""
+	m.say(trial.Fix("percent of what", m.Heading(f.Col), say.Quoted(f.Header)+" is a percent of the dry matter, and how much of the mix is dry is not known",
+		"type the percent of the whole mix under “fat %”").Asking(trial.Question{Asked: "Is " + say.Quoted(f.Header) + " a percent of the dry matter, or of the mix?", Blocks: true,
+		Choices: []string{"of mix"}, Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, f.Role.Plain(), "%", trial.Open}}}))
+}
+
+// generic are amounts whose ingredient another column can name.
+var generic = map[string]bool{"oil": true, "fat": true, "emulsifier": true, "emulsifiers together": true, "water part": true, "vegetable fat": true}
+
+// types finds the columns that name the ingredient of each row's amount: "oil
+// type" beside "oil g".
+func (m *maker) types() {
+	for i := range m.Fields {
+		t := &m.Fields[i]
+		if t.Role != column.IngredientType {
+			continue
+		}
+		best := -1
+		for k := range m.Fields {
+			f := &m.Fields[k]
+			if f.IsAmount() && generic[f.What.Name] && f.TypeCol == 0 && kindOf(t.Words, t.Ingredient, f) &&
+				(best < 0 || abs(f.Col-t.Col) < abs(m.Fields[best].Col-t.Col)) {
+				best = k
+			}
+		}
+		if best >= 0 {
+			m.Fields[best].TypeCol = t.Col
+		}
+	}
+}
+
+// kindOf reports whether a column of types speaks of an amount's kind.
+func kindOf(words, named string, f *Field) bool {
+	text := say.Fold(words + " " + named)
+	switch {
+	case strings.Contains(text, "emulsif") || strings.Contains(text, "emulg") || strings.Contains(text, "surfact"):
+		return f.What.Kind == ingredient.Emulsifier
+	case strings.Contains(text, "water") || strings.Contains(text, "liquid"):
+		return f.What.Kind == ingredient.Water
+	}
+	return f.What.Kind == ingredient.Fat
+}
+
+func abs(n int) int {
+	if n < 0 {
+		return -n
+	}
+	return n
+}

@@ -1,0 +1,70 @@
+package scheme
+
+import (
+	"fmt"
+	"slices"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// A percent of emulsifier may well be below 1, so a 0.02 among percents is no sure
+// fraction, as it would be of fat: it is read as typed, and asked about.
+
+const (
+	farBelow     = 20  // times below the middle of its column, a percent is asked about
+	allFractions = 0.1 // percent; a column whose middle is below it may be fractions
+)
+
+// fractions finds whether a column of fat percents has bare 0.45 for 45 %.
+func (m *maker) fractions(f *Field) {
+	below, above := 0, 0
+	for n := range m.Rows() {
+		c := m.Cell(n, f.Col)
+		if !(c.Kind == sheet.Number && c.Number > 0 && plainFormat(m.Found.Sheet.Format(c)) || c.Kind == sheet.Text) {
+			continue
+		}
+		if v, ok := BareNumber(m.Found.Sheet, c); ok && v > 0 && v <= 1 {
+			below++
+		} else if ok && v > 1 {
+			above++
+		}
+	}
+	f.Fractions = below > 0 && f.Want == quantity.Percent && f.Unit != quantity.Fraction
+	f.Mixed = f.Fractions && above > 0
+}
+
+// dosesEmulsifier reports a column of emulsifier in percent.
+func (f *Field) dosesEmulsifier() bool {
+	amount := f.Role == column.EmulsifierAmount || f.Role == column.IngredientAmount && f.What.WeighedAsEmulsifier()
+	return amount && f.Want == quantity.Percent && f.Unit != quantity.Fraction
+}
+
+// surveyDoses finds below what a bare percent of emulsifier may be a fraction: far
+// below the others, and like them when it is taken a hundredfold.
+func (m *maker) surveyDoses(f *Field) {
+	var values []float64
+	bare := false
+	for n := range m.Rows() {
+		c := m.Cell(n, f.Col)
+		if v, ok := m.exactly(c, f); ok && v > 0 {
+			values = append(values, v)
+			_, is := BareNumber(m.Found.Sheet, c)
+			bare = bare || is
+		}
+	}
+	if len(values) == 0 {
+		return
+	}
+	slices.Sort(values)
+	middle := values[len(values)/2]
+	if middle < allFractions && bare {
+		m.say(trial.Check("percent or fraction", m.Heading(f.Col), fmt.Sprintf("%s is read as typed, about %s %%", say.Quoted(f.Header), say.Number(middle)),
+			fmt.Sprintf("if these are fractions, type %s for %s, or write \"fraction\" in the header", say.Number(100*middle), say.Number(middle))))
+		return
+	}
+	f.Small = min(middle/farBelow, 1.5*values[len(values)-1]/100)
+}

@@ -1,0 +1,87 @@
+package scheme
+
+import (
+	"path/filepath"
+	"strings"
+	"unicode"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/layout"
+	"foamfield/ingest/trial"
+)
+
+// A day or a student may be written nowhere but on the sheet's tab or in the
+// file's name: a sheet a day, a file a student.
+
+var dayWords = wordSet(`mon tue tues wed weds thu thur thurs fri sat sun monday tuesday wednesday thursday friday saturday sunday
+	lundi mardi mercredi jeudi vendredi samedi dimanche lun mar mer jeu ven sam dim
+	lunes martes miercoles miércoles jueves viernes sabado sábado domingo mie jue vie sab dom
+	lunedi lunedì martedi martedì mercoledi mercoledì giovedi giovedì venerdi venerdì gio
+	montag dienstag mittwoch donnerstag freitag samstag sonntag mo di mi do fr sa so
+	day jour dia día giorno tag week wk semaine semana settimana woche kw date am pm
+	jan feb mar apr may jun jul aug sep sept oct nov dec january february march april june july august september october november december`)
+
+var studentWords = wordSet(`student group bench team table pupil class élève eleve étudiant etudiant groupe équipe equipe paillasse binôme
+	alumno alumna estudiante grupo equipo mesa studente gruppo banco squadra schüler schueler schuler gruppe platz`)
+
+func wordSet(list string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(list) {
+		set[w] = true
+	}
+	return set
+}
+
+func wordsOf(name string) []string {
+	return strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return !unicode.IsLetter(r) })
+}
+
+// hasWord reports whether one of the name's words is in the set.
+func hasWord(name string, set map[string]bool) bool {
+	for _, w := range wordsOf(name) {
+		if set[w] {
+			return true
+		}
+	}
+	return false
+}
+
+// LooksLikeDay reports a day or date: "Tue", "Day 2 PM", "12-3", "2024-10-07".
+func LooksLikeDay(name string) bool {
+	if hasWord(name, dayWords) {
+		return true
+	}
+	digits, others := 0, 0
+	for _, r := range name {
+		switch {
+		case unicode.IsDigit(r):
+			digits++
+		case !strings.ContainsRune("-./_ ", r):
+			others++
+		}
+	}
+	return digits >= 2 && others == 0
+}
+
+// Names gives the day and student that a table's rows do not say.
+type Names struct{ Day, Student string }
+
+// NamesOf reads the sheet's and the file's name. several: the call named more
+// than one file.
+func NamesOf(at trial.Place, t *layout.Table, several bool) Names {
+	var n Names
+	has := func(role column.Role) bool { return t.Find(role) >= 0 }
+	stem := strings.TrimSuffix(at.File, filepath.Ext(at.File))
+	if !has(column.Day) && at.Sheet != "" && LooksLikeDay(at.Sheet) {
+		n.Day = at.Sheet
+	}
+	if !has(column.Student) {
+		switch {
+		case at.Sheet != "" && hasWord(at.Sheet, studentWords):
+			n.Student = at.Sheet
+		case hasWord(stem, studentWords), several && !has(column.Cook) && !LooksLikeDay(stem):
+			n.Student = stem
+		}
+	}
+	return n
+}

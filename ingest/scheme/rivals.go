@@ -1,0 +1,119 @@
+package scheme
+
+import (
+	"slices"
+
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// rivalry is what becomes of a column whose role another has too.
+type rivalry uint8
+
+const (
+	noRival      rivalry = iota
+	setAside             // it and its rivals differ: neither is used
+	speaksForAll         // it says all that its rivals say
+	sameAgain            // another says all that it says
+)
+
+// settleRivals decides between columns with one role, by their index among the
+// table's heads. A hidden column gives way to one that is shown. Under the same
+// header, one that says everything the others say stands for them; else none is
+// used, as nobody can know which one is meant.
+func (m *maker) settleRivals() map[int]rivalry {
+	settled := map[int]rivalry{}
+	for i := range m.Found.Heads {
+		all := m.Found.Heads[i].Meaning.Rivals
+		if len(all) == 0 || all[0] != i {
+			continue
+		}
+		rivals := slices.DeleteFunc(slices.Clone(all), m.declaredByKitchen)
+		shown := slices.DeleteFunc(slices.Clone(rivals), func(k int) bool { return m.Found.Heads[k].Hidden })
+		switch {
+		case len(rivals) < 2:
+			for _, k := range rivals {
+				settled[k] = speaksForAll
+			}
+		case len(shown) == 1:
+			m.overHidden(settled, shown[0], rivals)
+		default:
+			m.amongEquals(settled, rivals)
+		}
+	}
+	return settled
+}
+
+// overHidden lets the one column that is shown stand for hidden ones.
+func (m *maker) overHidden(settled map[int]rivalry, shown int, rivals []int) {
+	for _, k := range rivals {
+		settled[k] = sameAgain
+	}
+	settled[shown] = speaksForAll
+	m.say(trial.Check("column twice", m.Heading(shown+1), m.named(rivals)+" say one thing; "+m.cellOfHead(shown)+" is used, the others are hidden",
+		"delete the hidden column, or show it and rename it if it is something else"))
+}
+
+func (m *maker) amongEquals(settled map[int]rivalry, rivals []int) {
+	speaker := -1
+	if !slices.ContainsFunc(rivals, func(k int) bool { return m.words(k) != m.words(rivals[0]) }) {
+		speaker = slices.IndexFunc(rivals, func(k int) bool { return m.saysAll(k, rivals) })
+	}
+	if speaker < 0 {
+		for _, k := range rivals {
+			settled[k] = setAside
+		}
+		m.say(trial.Fix("two columns for one thing", m.Heading(rivals[0]+1),
+			m.named(rivals)+" both say "+m.Found.Heads[rivals[0]].Meaning.Else.String()+" and do not say the same, so none of them is used",
+			"delete the one that is wrong, or rename the one that is something else"))
+		return
+	}
+	for _, k := range rivals {
+		settled[k] = sameAgain
+	}
+	used := rivals[speaker]
+	settled[used] = speaksForAll
+	m.say(trial.Note("column twice", m.Heading(used+1), m.named(rivals)+" say the same; "+m.cellOfHead(used)+" is used", "delete the other column"))
+}
+
+// declaredByKitchen reports whether the kitchen itself says what a column is.
+func (m *maker) declaredByKitchen(head int) bool {
+	h := &m.Found.Heads[head]
+	d, ok := m.kitchen.Column(h.Text, h.Meaning.Words)
+	return ok && d.Words != ""
+}
+
+// words are a header's own and those of the group it stands in.
+func (m *maker) words(head int) string {
+	h := &m.Found.Heads[head]
+	return say.Fold(h.Text) + "\x00" + say.Fold(h.Meaning.Words)
+}
+
+// saysAll reports whether a column has every value that any of the others has.
+func (m *maker) saysAll(head int, others []int) bool {
+	for n := range m.Rows() {
+		own := CellText(m.Found.Sheet, m.Cell(n, head+1))
+		for _, o := range others {
+			if c := m.Cell(n, o+1); o != head && c.Kind != sheet.Blank && CellText(m.Found.Sheet, c) != own {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// named lists columns by the cell and text of their headers: D1 “hold min” and
+// F1 “hold min”.
+func (m *maker) named(heads []int) string {
+	var names []string
+	for _, k := range heads {
+		names = append(names, m.cellOfHead(k)+" "+say.Quoted(m.Found.Heads[k].Text))
+	}
+	return say.List(names)
+}
+
+func (m *maker) cellOfHead(k int) string {
+	h := &m.Found.Heads[k]
+	return sheet.CellName(h.Row, h.Col)
+}

@@ -1,0 +1,163 @@
+package scheme
+
+import (
+	"fmt"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// wants is the dimension a role's cells are read as, and the unit of a bare
+// number when the header gives none.
+func wants(m column.Meaning) (quantity.Dimension, quantity.Unit) {
+	if m.Unit != quantity.NoUnit {
+		if m.Role == column.Chargers {
+			return quantity.Chargers, m.Unit
+		}
+		return m.Unit.Dimension(), m.Unit
+	}
+	switch m.Role {
+	case column.Hold, column.HoldOver, column.GoneBy, column.Rest, column.HotHold, column.DrainedAt, column.ReadingMinute, column.Shear:
+		return quantity.Minutes, quantity.Minute
+	case column.BatchMass, column.SampleMass, column.CupLiquid, column.CupFoam, column.DispensedMass, column.LeftInside:
+		return quantity.Mass, quantity.Gram
+	case column.FatPercent, column.IngredientFat, column.Overrun:
+		return quantity.Percent, quantity.PercentUnit
+	case column.BlendHLB, column.IngredientHLB:
+		return quantity.Plain, quantity.NoUnit
+	case column.Temperature:
+		return quantity.Temperature, quantity.Celsius
+	case column.Chargers:
+		return quantity.Chargers, quantity.Charger
+	case column.Score, column.Mouthfeel:
+		return quantity.Score, quantity.NoUnit
+	case column.Spread:
+		return quantity.Length, quantity.Millimetre
+	case column.Shakes:
+		return quantity.Count, quantity.NoUnit
+	}
+	return quantity.Any, quantity.NoUnit
+}
+
+// units settles what the cells of each column are read as. An amount without a
+// unit is grams, which is said: kitchens weigh.
+func (m *maker) units() {
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		f.Want, f.Bare = wants(f.Meaning)
+		if f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount) && f.Basis != column.NoBasis {
+			f.Want, f.Bare = quantity.Percent, quantity.PercentUnit // "GMS of fat"
+		} else if f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount) {
+			f.Want, f.Bare = quantity.Mass, quantity.Gram
+			if !f.Told {
+				m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as grams",
+					fmt.Sprintf("write \"%s g\", or \"%s %% of mix\" if it is a percent", f.Header, f.Header)))
+			}
+		}
+		if f.Role == column.SampleMass {
+			m.SampleColumn = f.Col
+		}
+	}
+}
+
+// outcomes settles the columns of what happened, and of the settings.
+func (m *maker) outcomes() {
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		switch f.Role {
+		case column.DrainedAmount, column.OilAmount:
+			m.drainUnit(f)
+		case column.Hold, column.HoldOver, column.GoneBy:
+			if f.Unit == quantity.NoUnit {
+				m.say(trial.Note("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as minutes",
+					fmt.Sprintf("write \"%s min\" to be sure", f.Header)))
+			}
+			f.Raw = "hold_minutes"
+		case column.CanisterID:
+			m.label(f, "canister no")
+		case column.ChargerLot:
+			m.label(f, "charger lot")
+		case column.IngredientLot:
+			m.label(f, say.Fold(f.Words))
+		case column.Repeat, column.RepeatOf:
+			f.Raw = "repeat"
+		case column.Declared:
+			m.Variables = append(m.Variables, trial.Variable{Name: f.Extra, Label: f.Words, Unit: f.Unit.String(), Result: f.Result})
+		}
+		if f.Role == column.CameOut || f.Role == column.Clogged && m.OutColumn == 0 {
+			m.OutColumn = f.Col
+		}
+		m.Outcomes = m.Outcomes || tells(f.Role)
+		m.setting(f)
+	}
+	m.clocks()
+}
+
+// tells reports the roles that say what happened to a foam.
+func tells(r column.Role) bool {
+	switch r {
+	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.CameOut, column.Clogged, column.Broke,
+		column.OilLeak, column.Result, column.FellAt:
+		return true
+	}
+	return false
+}
+
+// clocks pairs the clock at which a foam was dispensed with the one at which it
+// fell: their difference is the hold.
+func (m *maker) clocks() {
+	start, end := m.Find(column.StartedAt), m.Find(column.FellAt)
+	if end != nil && !m.holdsClocks(end.Col) {
+		// Plain numbers are minutes, whatever the header calls them.
+		end.Role, end.Want, end.Bare, end.Raw = column.GoneBy, quantity.Minutes, quantity.Minute, "hold_minutes"
+		end = nil
+	}
+	if start == nil {
+		return
+	}
+	if end == nil {
+		for _, r := range [...]column.Role{column.GoneBy, column.Hold} {
+			if f := m.Find(r); f != nil && m.holdsClocks(f.Col) {
+				end = f
+				end.Role = column.FellAt
+				break
+			}
+		}
+	}
+	if end == nil {
+		return
+	}
+	start.EndCol = end.Col
+	end.Raw = "hold_minutes"
+	m.say(trial.Note("hold by the clock", m.Heading(end.Col),
+		fmt.Sprintf("the hold is the time from %s to %s", say.Quoted(start.Header), say.Quoted(end.Header)), "nothing to do; a column \"hold min\" wins over it"))
+}
+
+// label keeps a column of labels under a name.
+func (m *maker) label(f *Field, name string) {
+	f.Raw = name
+	m.Labels = append(m.Labels, name)
+}
+
+// drainUnit decides what a bare number of a drainage column is.
+func (m *maker) drainUnit(f *Field) {
+	f.Raw = "drained_percent"
+	if f.Role == column.OilAmount {
+		f.Raw = "oil"
+	}
+	if f.Unit != quantity.NoUnit {
+		return
+	}
+	at := m.Heading(f.Col)
+	if m.SampleColumn > 0 {
+		f.Want, f.Bare = quantity.Mass, quantity.Gram
+		m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as grams of the sample",
+			fmt.Sprintf("write \"%s g\" or \"%s %%\"", f.Header, f.Header)))
+		return
+	}
+	f.Want, f.Bare = quantity.Percent, quantity.PercentUnit
+	m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as percent of the foam",
+		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.Header, f.Header)))
+}

@@ -1,0 +1,234 @@
+package scheme
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// A column of numbers among amounts that nobody can name may be one of them: a
+// cook's "White flakes A". Then the mix is not known until it is named, unless the
+// masses show that they are complete without it.
+
+const (
+	lookedAt = 500  // rows
+	sumsTo   = 0.01 // share of a batch within which masses add up to it
+	mostly   = 0.8  // share of the rows that show something for all
+)
+
+// unnamed settles the columns of bare numbers that stand among amounts in grams.
+func (m *maker) unnamed() {
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		if f.Role != column.None || f.Almost != column.None || len(f.Rivals) > 0 || f.Told || f.Apart != "" || !m.mayBeAmount(f) {
+			continue
+		}
+		name := say.Quoted(f.Header)
+		if f.Header == "" {
+			name = "this column without a header"
+		}
+		if m.addsUp(0) {
+			f.Doubt = ""
+			m.say(trial.Note("unknown column", m.Heading(f.Col), name+" is not understood; the masses add up without it, so it is not counted in the mix",
+				"nothing to do, or give it a header that says what it is"))
+			f.Role = column.Unused
+			continue
+		}
+		m.openColumn(f, name)
+	}
+}
+
+// openColumn makes an amount of a column that nobody can name: the mix is not known
+// until it is.
+func (m *maker) openColumn(f *Field, name string) {
+	f.Role, f.Ingredient = column.IngredientAmount, f.Words
+	if f.Ingredient == "" {
+		f.Ingredient = f.Header
+	}
+	if f.Ingredient == "" {
+		at := m.Heading(f.Col)
+		f.Ingredient = "column " + sheet.CellName(0, at.Col)
+	}
+	f.Want, f.Bare, f.InGrams, f.Kindless, f.Doubt = quantity.Mass, quantity.Gram, true, true, ""
+	f.What = m.met(f.Ingredient, ingredient.Ingredient{Name: f.Ingredient, Kind: ingredient.Other, From: "not known"})
+	read := name + " stands among the amounts, and nobody can tell what it is"
+	f.Open = read
+	m.say(trial.Fix("unknown column", m.Heading(f.Col), read+": the mix is not known until it is named",
+		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | emulsifier\" (or fat, water, thickener, other, its common name); or a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\" and the row \"%s | ignore\"", f.Ingredient, f.Header)).Asking(trial.Question{Asked: "What is the column " + name + "?", Blocks: true,
+		Choices: []string{"fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"},
+		Cure:    trial.Cure{Sheet: "Ingredients", Row: []string{f.Ingredient, trial.Open}}}))
+}
+
+// mayBeAmount reports whether a column of unknown name can be an amount by where
+// it stands and what it holds.
+func (m *maker) mayBeAmount(f *Field) bool {
+	first, last, masses := 0, 0, 0
+	for i := range m.Fields {
+		if a := &m.Fields[i]; a.IsAmount() && a.InGrams {
+			if masses++; first == 0 {
+				first = a.Col
+			}
+			last = a.Col
+		}
+	}
+	if masses < 2 || f.Col < first-1 || f.Col > last+1 || f.Unit != quantity.NoUnit && f.Unit.Dimension() != quantity.Mass {
+		return false
+	}
+	numbers, others, rising := 0, 0, true
+	before := math.Inf(-1)
+	for n := range min(m.Rows(), lookedAt) {
+		c := m.Cell(n, f.Col)
+		if c.Kind == sheet.Blank {
+			continue
+		}
+		v, ok := BareNumber(m.Found.Sheet, c)
+		if !ok || v < 0 || v > 1e5 || c.Kind == sheet.Date || c.Kind == sheet.Clock || c.Kind == sheet.Bool {
+			others++
+			continue
+		}
+		numbers++
+		rising = rising && v == math.Trunc(v) && v > before
+		before = v
+	}
+	if numbers < 2 || numbers < 2*others {
+		return false
+	}
+	return !(rising && numbers > 3) // 1, 2, 3 … is a number of the run
+}
+
+// addsUp reports whether the masses of nearly all rows add up, to a logged batch or
+// to one round total, the amounts of one more column counted.
+func (m *maker) addsUp(with int) bool {
+	batch := m.Find(column.BatchMass)
+	var totals []float64
+	fits, rows := 0, 0
+	for n := range min(m.Rows(), lookedAt) {
+		sum, ok := m.sumOf(n, with)
+		if !ok {
+			continue
+		}
+		rows++
+		totals = append(totals, sum)
+		if batch == nil {
+			continue
+		}
+		if b, ok := m.exactly(m.Cell(n, batch.Col), batch); ok && math.Abs(sum-b) <= max(sumsTo*b, 0.2) {
+			fits++
+		}
+	}
+	if rows < 4 {
+		return false
+	}
+	if batch != nil {
+		return float64(fits) >= mostly*float64(rows)
+	}
+	slices.Sort(totals)
+	middle := totals[len(totals)/2]
+	for _, t := range totals {
+		if math.Abs(t-middle) <= 0.005*middle {
+			fits++
+		}
+	}
+	round := math.Abs(middle-10*math.Round(middle/10)) <= 0.002*middle
+	return round && float64(fits) >= mostly*float64(rows)
+}
+
+// sumOf is the sum of a row's masses, false if one of them is not known.
+func (m *maker) sumOf(row, with int) (sum float64, ok bool) {
+	amounts := 0
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		if !(f.IsAmount() && f.InGrams && f.Open == "") && f.Col != with {
+			continue
+		}
+		if f.Role == column.EmulsifierAmount && m.NamesEmulsifiers {
+			continue
+		}
+		c := m.Cell(row, f.Col)
+		if c.Kind == sheet.Blank {
+			continue
+		}
+		v, exact := m.exactly(c, f)
+		if f.Role == column.None {
+			v, exact = BareNumber(m.Found.Sheet, c)
+		}
+		if !exact {
+			return 0, false
+		}
+		sum += v
+		amounts++
+	}
+	return sum, amounts > 1
+}
+
+// massesOfFat decides whether "fat" or "oil" without a unit beside columns of grams
+// is grams or percent of the mix, by its numbers.
+func (m *maker) massesOfFat() {
+	grams := slices.ContainsFunc(m.Fields, func(f Field) bool {
+		return f.Role == column.IngredientAmount && f.InGrams || f.Role == column.BatchMass && f.Unit.Dimension() == quantity.Mass
+	})
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		if f.Role != column.FatPercent || f.Unit != quantity.NoUnit || !grams || f.Told {
+			continue
+		}
+		if !m.largerThan(f.Col, 100) && !m.addsUp(f.Col) {
+			m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as percent of the mix",
+				fmt.Sprintf("write \"%s %%\", or \"%s g\" if it is a mass", f.Header, f.Header)))
+			continue
+		}
+		f.Role, f.Ingredient = column.IngredientAmount, f.Words
+		f.Want, f.Bare, f.Basis, f.InGrams = quantity.Mass, quantity.Gram, column.NoBasis, true
+		m.FatColumn = 0
+		m.ingredient(f)
+		m.note(f)
+		m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as grams, as its numbers are",
+			fmt.Sprintf("write \"%s g\", or \"%s %%\" if it is a percent", f.Header, f.Header)))
+	}
+}
+
+// largerThan reports whether a number of a column is larger than v.
+func (m *maker) largerThan(col int, v float64) bool {
+	for n := range min(m.Rows(), lookedAt) {
+		if x, ok := BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && x > v {
+			return true
+		}
+	}
+	return false
+}
+
+// fewPieces reports whether a column counts things: small whole numbers only.
+func (m *maker) fewPieces(col int) bool {
+	any := false
+	for n := range min(m.Rows(), lookedAt) {
+		if v, ok := BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && v > 0 {
+			if any = true; v > 12 || v != math.Trunc(v) {
+				return false
+			}
+		}
+	}
+	return any
+}
+
+// holdsNumbers reports whether a column holds mostly numbers.
+func (m *maker) holdsNumbers(col int) bool {
+	numbers, filled := 0, 0
+	for n := range min(m.Rows(), lookedAt) {
+		c := m.Cell(n, col)
+		if c.Kind == sheet.Blank {
+			continue
+		}
+		filled++
+		if _, ok := BareNumber(m.Found.Sheet, c); ok {
+			numbers++
+		}
+	}
+	return filled > 1 && 2*numbers > filled
+}

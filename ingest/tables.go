@@ -1,0 +1,375 @@
+package ingest
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/compose"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/keep"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/layout"
+	"foamfield/ingest/outcome"
+	"foamfield/ingest/row"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+	"foamfield/ingest/whole"
+)
+
+// reader reads logs into one Log.
+type reader struct {
+	opt     Options
+	log     *trial.Log
+	said    said
+	several bool            // more than one file was named
+	inForce *kitchen.Sheets // for all files
+
+	hadHeader  bool  // some sheet had a header
+	hadOutcome bool  // some table had an outcome column
+	filtered   int   // trials Only left out
+	starts     []int // first trial of each file
+	tables     []whole.Span
+	holds      whole.Holds
+	badCells   []badCell
+	complaints map[int]string     // what was said of a trial's own cells, by its index
+	litres     map[string]float64 // of canisters, by what was typed
+	keep       keep.Keeper
+}
+
+// badCell is a cell that is typed but cannot be used and leaves its trial without a
+// fat percent.
+type badCell struct {
+	trial int // index into Log.Trials
+	at    trial.Place
+	text  string
+}
+
+func (c badCell) reason() string {
+	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.at.Row, c.at.Col), say.Quoted(c.text))
+}
+
+// readFile reads the trials of one file.
+func (r *reader) readFile(f file, k *kitchen.Sheets) {
+	before, filtered, headed := len(r.log.Trials), r.filtered, false
+	r.starts = append(r.starts, before)
+	var found []table
+	for _, s := range f.sheets {
+		at := trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}
+		r.damage(at, s)
+		if len(s.Rows) == 0 || explains(s) {
+			continue
+		}
+		tables, outside := layout.Find(s)
+		if len(tables) == 0 {
+			r.noLog(at)
+			continue
+		}
+		headed = true
+		r.log.Rows.Furniture += len(outside)
+		r.log.Rows.Read += len(outside)
+		if s.Hidden {
+			r.said.add(trial.Note("hidden sheet", at, "the sheet is hidden and was read", "delete it if it is not part of the log"))
+		}
+		for i := range tables {
+			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
+		}
+	}
+	r.readTables(found, k)
+	if r.several && len(r.log.Trials) == before && r.filtered == filtered {
+		r.said.add(noTrials(f.book.File, headed))
+	}
+	r.hadHeader = r.hadHeader || headed
+}
+
+// noTrials says of one of several files that it gave no trial.
+func noTrials(file string, headed bool) trial.Finding {
+	read, do := "no row of column headers was found, so no trial was read from the file", "type a header above its trials, or keep the file out of the folder of logs"
+	if headed {
+		read, do = "there is no trial below the header", "type one trial a row, right below the header"
+	}
+	return trial.Check("no trial in the file", trial.Place{File: file}, read, do)
+}
+
+// damage says what is wrong with a sheet itself. One that ends early comes before
+// all else: nobody can know what stood behind.
+func (r *reader) damage(at trial.Place, s *sheet.Sheet) {
+	for _, d := range s.Faults {
+		place := trial.Place{File: at.File, Sheet: at.Sheet, Row: d.Row, Col: d.Col}
+		p := trial.Fix("damage in the file", place, d.What, "open the file in a spreadsheet program, check this place and save it again")
+		if s.Truncated && d.Row == 0 {
+			r.said.first(p.Problem)
+			continue
+		}
+		r.said.add(p)
+	}
+}
+
+// explains tells our own sheet of explanations, which has an example of a log on it.
+func explains(s *sheet.Sheet) bool {
+	const title = "How to fill this in"
+	return s.Name == title && s.At(1, 2).Text == title
+}
+
+// noLog says that a sheet has no table of trials.
+func (r *reader) noLog(at trial.Place) {
+	r.said.add(trial.Note("no log on the sheet", at, "no row of column headers was found, so the sheet is not read as a log",
+		"nothing to do, unless trials are logged there: then type a header above them"))
+}
+
+// commentsOf gives the comments beside the cells of a sheet, by place; they go with
+// its first table.
+func commentsOf(s *sheet.Sheet, first bool) map[[2]int]string {
+	if !first || len(s.Comments) == 0 {
+		return nil
+	}
+	out := map[[2]int]string{}
+	for _, c := range s.Comments {
+		out[[2]int{c.Row, c.Col}] = c.Text
+	}
+	return out
+}
+
+// table is a table of a file, understood.
+type table struct {
+	at       trial.Place
+	hidden   bool // its sheet is
+	found    *layout.Table
+	scheme   *scheme.Scheme
+	comments map[[2]int]string
+}
+
+// half says whether a table has only the mix or only the results of its trials.
+func (t *table) half() (mix, results int) { return t.found.Looks() }
+
+// readTables reads the tables of a file: those that hold whole trials, those whose
+// halves belong together, and not those that are no log.
+func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
+	logs := slices.ContainsFunc(tables, func(t table) bool {
+		mix, results := t.half()
+		return mix > 0 && results > 0
+	})
+	for i := range tables {
+		t := &tables[i]
+		switch mix, results := t.half(); {
+		case logs && (mix == 0 || results == 0):
+			r.passOver(t, trial.Note("no log on the sheet", t.start(), "the table that starts here has no mix or no results, so it is not read as trials",
+				"nothing to do, unless trials are logged there: then give it columns of both"))
+		case t.hidden && slices.ContainsFunc(tables, func(o table) bool { return !o.hidden && repeats(t, &o) }):
+			r.passOver(t, trial.Check("hidden sheet", t.start(), "the sheet is hidden and has the same trial numbers as one that is shown, so it is not counted",
+				"delete it if it is an old version, or show it and give its trials numbers of their own"))
+		default:
+			r.understand(t, k)
+		}
+	}
+	for _, pair := range r.pairs(tables) {
+		r.readJoined(pair)
+	}
+	for i := range tables {
+		if t := &tables[i]; t.scheme != nil {
+			r.readTable(t)
+		}
+	}
+}
+
+// passOver accounts for a table beside a log that is no part of it: a rota, a
+// shopping list, an old version.
+func (r *reader) passOver(t *table, why trial.Finding) {
+	n := len(t.found.Furniture) + len(t.found.Rows)
+	r.log.Rows.Furniture += n
+	r.log.Rows.Read += n
+	r.said.add(why)
+}
+
+// start is where a table's header stands.
+func (t *table) start() trial.Place {
+	at := t.at
+	if !t.found.Transposed {
+		at.Row = t.found.HeaderRow
+	}
+	return at
+}
+
+// understand makes the scheme of a table and keeps what it says of its columns.
+func (r *reader) understand(t *table, k *kitchen.Sheets) {
+	var found []trial.Finding
+	t.scheme, found = scheme.Of(t.at.File, t.at.Sheet, t.found, k)
+	r.said.add(found...)
+	s := t.scheme
+	r.hadOutcome = r.hadOutcome || s.Outcomes
+	r.log.Columns = append(r.log.Columns, s.Columns...)
+	r.log.Rows.Furniture += len(t.found.Furniture)
+	r.log.Rows.Read += len(t.found.Furniture) + len(t.found.Rows)
+	for _, f := range t.found.Furniture {
+		if f.Note != "" {
+			r.said.add(trial.Note("row set aside", trial.Place{File: t.at.File, Sheet: t.at.Sheet, Row: f.Row}, f.Note, "nothing to do, unless it is a trial: then give it a number of its own"))
+		}
+	}
+	for _, v := range s.Variables {
+		r.variable(v)
+	}
+	for _, l := range s.Labels {
+		if !slices.Contains(r.log.Labels, l) {
+			r.log.Labels = append(r.log.Labels, l)
+		}
+	}
+	for _, i := range s.Ingredients {
+		if !slices.ContainsFunc(r.log.Ingredients, func(o ingredient.Ingredient) bool { return o.Name == i.Name && o.From == i.From }) {
+			r.log.Ingredients = append(r.log.Ingredients, i)
+		}
+	}
+	r.hidden(t)
+}
+
+// variable notes a variable in the log's list, once.
+func (r *reader) variable(v trial.Variable) {
+	if !slices.ContainsFunc(r.log.Extras, func(o trial.Variable) bool { return o.Name == v.Name }) {
+		r.log.Extras = append(r.log.Extras, v)
+	}
+}
+
+// hidden says what hidden rows and columns were read.
+func (r *reader) hidden(t *table) {
+	n, first := 0, 0
+	for i := range t.found.Rows {
+		if t.found.Rows[i].Hidden {
+			if n == 0 {
+				first = i
+			}
+			n++
+		}
+	}
+	if n > 0 {
+		r.said.add(trial.Note("hidden rows", t.scheme.At(first, 0), fmt.Sprintf("%d hidden rows were read", n), "delete them if they do not count"))
+	}
+	for i := range t.scheme.Fields {
+		f := &t.scheme.Fields[i]
+		if t.found.Heads[f.Col-1].Hidden && f.Role != column.None && f.Role != column.Unused {
+			r.said.add(trial.Note("hidden column", t.scheme.Heading(f.Col), fmt.Sprintf("the hidden column %s was read", say.Quoted(f.Header)),
+				"delete it if it does not count"))
+		}
+	}
+}
+
+// readTable reads the trials of a table that holds them whole.
+func (r *reader) readTable(t *table) {
+	from := len(r.log.Trials)
+	if !t.found.PerReading {
+		r.log.Trials = slices.Grow(r.log.Trials, len(t.found.Rows))
+	}
+	names := scheme.NamesOf(t.at, t.found, r.several)
+	var own []whole.Numbered
+	l := &row.Line{}
+	for rows := range row.Groups(t.found) {
+		if !r.wanted(t, rows[0]) {
+			r.filtered++
+			r.log.Rows.Read -= len(rows)
+			continue
+		}
+		l.Read(t.scheme, rows)
+		if l.OwnID {
+			own = append(own, whole.Numbered{Trial: len(r.log.Trials), At: t.scheme.At(rows[0], t.found.Find(column.TrialID)+1)})
+		}
+		r.remarks(t, l)
+		r.take(t, l, t.scheme, l.Seen, names)
+	}
+	r.said.add(whole.Twice(r.log.Trials, own)...)
+	r.tables = append(r.tables, whole.Span{At: t.at, From: from, To: len(r.log.Trials)})
+}
+
+// remarks adds the comments beside a trial's cells to its note.
+func (r *reader) remarks(t *table, l *row.Line) {
+	if len(t.comments) == 0 || l.At.Row == 0 {
+		return
+	}
+	for _, h := range t.found.Heads {
+		if text := t.comments[[2]int{l.At.Row, h.Col}]; text != "" && !strings.Contains(l.Note, text) {
+			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
+		}
+	}
+}
+
+// take makes a trial of a line: what was in its mix, by its own table, and what
+// happened, by the table of its results.
+func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcome.Seen, names scheme.Names) {
+	mixed := compose.Of(t.scheme, &l.Recipe, r.scaleStep())
+	happened := outcome.Of(results, &seen, r.drainedAt())
+	r.said.add(l.Findings...)
+	r.said.add(mixed.Findings...)
+	r.said.add(happened.Findings...)
+	r.complained(len(r.log.Trials), l.Findings, mixed.Findings, happened.Findings)
+	x := trial.Trial{At: l.At, Rows: r.keep.Rows(l.Rows), ID: r.keep.Text(l.ID), Day: r.keep.Text(l.Day), Cook: r.keep.Text(l.Cook),
+		Student: r.keep.Text(l.Student), Canister: r.keep.Text(l.Canister), Note: r.keep.Text(l.Note), Composition: r.keep.Composition(mixed.Composition),
+		Hold: happened.Hold, Drained: happened.Drained, CameOut: happened.CameOut, Broke: happened.Broke, Missing: happened.Missing,
+		Extras: r.keep.Extras(l.Extras, happened.Values), Raw: r.keep.Typed(l.Raw)}
+	for _, v := range happened.Values {
+		r.variable(v.Variable)
+	}
+	if x.Day == "" {
+		x.Day = names.Day
+		if section := t.found.Rows[l.Recipe.Row].Section; scheme.LooksLikeDay(section) {
+			x.Day = section
+		}
+	}
+	if x.Student == "" {
+		x.Student = names.Student
+	}
+	r.holds.See(&x, happened.HoldAt)
+	x.Flagged = r.flag(t.scheme, l, &x)
+	r.setAside(t, l, &x, mixed)
+	r.log.Trials = append(r.log.Trials, x)
+}
+
+// complained remembers what was said of a trial's cells: two trials are equal only
+// where the same was wrong with them.
+func (r *reader) complained(index int, lists ...[]trial.Finding) {
+	for _, list := range lists {
+		for _, f := range list {
+			r.complaints[index] += f.Problem.Read + "|"
+		}
+	}
+}
+
+// setAside decides whether a trial can be used at all.
+func (r *reader) setAside(t *table, l *row.Line, x *trial.Trial, mixed compose.Result) {
+	c := &x.Composition
+	nothingIn := c.FatPercent == nil && c.EmulsifierPercent == nil && c.EmulsifierGrams == nil && c.BlendHLB == nil && len(c.Parts) == 0
+	nothingOut := x.Hold == nil && x.Drained == nil && x.CameOut == trial.Unknown && x.Broke == trial.Unknown
+	bad := badCell{trial: len(r.log.Trials)}
+	if mixed.BadCell > 0 {
+		bad.at, bad.text = t.scheme.At(l.Recipe.Row, mixed.BadCell), t.scheme.Text(l.Recipe.Row, mixed.BadCell)
+	}
+	switch {
+	case l.Void != "":
+		x.Aside = l.Void
+	case nothingOut && l.NotMade:
+		x.Aside = whole.NotMade
+	case nothingIn && nothingOut:
+		x.Aside = whole.NothingRead
+	case nothingOut:
+		x.Aside = whole.NoResult
+	case mixed.Contradicts != "":
+		x.Aside = mixed.Contradicts
+	case nothingIn && mixed.BadCell > 0:
+		x.Aside = bad.reason()
+	case nothingIn:
+		x.Aside = whole.NoMix
+	case c.FatPercent == nil && mixed.BadCell > 0:
+		r.badCells = append(r.badCells, bad)
+	}
+}
+
+// wanted reports whether a row belongs to the dish the call asks for.
+func (r *reader) wanted(t *table, n int) bool {
+	if r.opt.Only == "" {
+		return true
+	}
+	texts := []string{t.at.File, t.at.Sheet, t.found.Rows[n].Section}
+	if f := t.scheme.Find(column.Dish); f != nil {
+		texts = append(texts, t.scheme.Text(n, f.Col))
+	}
+	return slices.ContainsFunc(texts, func(text string) bool { return strings.Contains(say.Fold(text), say.Fold(r.opt.Only)) })
+}

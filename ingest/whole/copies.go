@@ -1,0 +1,88 @@
+package whole
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// A trial may stand in a log more than once: on a copy of the sheet, in an old
+// version, in a list of the best. In one table equal rows are repeats; in another
+// table, sheet or file a trial that is equal in every cell of its mix and results
+// and bears the same number is a copy, and counts once.
+
+// mostCopies is the share of a table's trials that have to be copies before those
+// without a number count as copies too.
+const mostCopies = 0.8
+
+// Copies finds the trials of later tables that repeat those of earlier ones; what
+// was wrong with a trial's cells, by its index, is part of what it says.
+func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies map[int]bool, found []trial.Finding) {
+	copies = map[int]bool{}
+	seen := map[string][]int{} // what a trial says -> the trials that say it
+	content := func(i int) string { return contentOf(&trials[i]) + wrong[i] }
+	for _, t := range tables {
+		var alike, same []int
+		for i := t.From; i < t.To && len(seen) > 0; i++ {
+			x := &trials[i]
+			if earlier := seen[content(i)]; len(earlier) > 0 && says(x) {
+				alike = append(alike, i)
+				if slices.ContainsFunc(earlier, func(k int) bool { return x.ID != "" && say.Fold(trials[k].ID) == say.Fold(x.ID) }) {
+					same = append(same, i)
+				}
+			}
+		}
+		if len(alike) > 1 && float64(len(alike)) >= mostCopies*float64(t.To-t.From) {
+			same = alike
+		}
+		for _, i := range same {
+			copies[i] = true
+		}
+		if len(same) > 0 {
+			found = append(found, told(trials[same[0]].At, len(same)))
+		}
+		for i := t.From; i < t.To && len(tables) > 1; i++ {
+			if !copies[i] {
+				key := content(i)
+				seen[key] = append(seen[key], i)
+			}
+		}
+	}
+	return copies, found
+}
+
+// says reports a trial that says enough to be told from others by it.
+func says(x *trial.Trial) bool { return x.Hold != nil || x.Drained != nil || len(x.Parts) > 2 }
+
+// contentOf is what a trial says of its mix and results.
+func contentOf(x *trial.Trial) string {
+	var b strings.Builder
+	for i := range x.Parts {
+		fmt.Fprintf(&b, "%s %.6g|", say.Fold(x.Parts[i].Name), x.Parts[i].Grams)
+	}
+	for _, v := range [...]*float64{x.FatPercent, x.EmulsifierPercent, x.EmulsifierGrams, x.BlendHLB} {
+		if v != nil {
+			fmt.Fprintf(&b, "%.6g", *v)
+		}
+		b.WriteByte('|')
+	}
+	for _, v := range [...]*trial.Interval{x.Hold, x.Drained} {
+		if v != nil {
+			fmt.Fprintf(&b, "%.6g..%.6g", v.Low, v.High)
+		}
+		b.WriteByte('|')
+	}
+	fmt.Fprint(&b, x.CameOut, x.Broke)
+	return b.String()
+}
+
+func told(at trial.Place, n int) trial.Finding {
+	text := fmt.Sprintf("%d trials of this table stand elsewhere in the log, equal in every cell of their mix and results, and count once", n)
+	if n == 1 {
+		text = "this trial stands elsewhere in the log, equal in every cell of its mix and results, and counts once"
+	}
+	return trial.Note("copies", at, text, "nothing to do; if they were made again, give them numbers of their own")
+}
