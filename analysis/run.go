@@ -172,7 +172,7 @@ func (s *study) read() {
 	}
 	for _, q := range s.log.Questions {
 		out.Questions = append(out.Questions, result.Question{At: q.At.String(), Asked: q.Asked, Do: q.Do(), Choices: append([]string{}, q.Choices...),
-			Cure: result.Cure{Sheet: q.Cure.Sheet, Row: q.Cure.Row}, Blocks: q.Blocks})
+			Cure: result.Cure{Sheet: q.Cure.Sheet, Header: q.Cure.Header(), Row: q.Cure.Row}, Blocks: q.Blocks})
 	}
 	for _, c := range s.log.Columns {
 		out.Columns = append(out.Columns, result.Column{At: c.At.String(), Header: c.Header, ReadAs: c.ReadAs, Unit: c.Unit})

@@ -27,7 +27,7 @@ var asking = []struct{ name, head, row, asks string }{
 	{"yolks by the piece", "olive oil g|cider g|egg yolks|GMS g|came out|hold min", "150|144|3|3|yes|%d", "How many grams are in the column “egg yolks”?"},
 }
 
-// bookOf writes a log of twelve trials, with the rows typed on kitchen sheets.
+// bookOf writes a log of twelve trials, with each cure typed on its sheet, under its header.
 func bookOf(t *testing.T, head, row string, cures []trial.Cure) string {
 	t.Helper()
 	lines := []string{"trial|" + strings.ReplaceAll(head, "%%", "%")}
@@ -36,16 +36,8 @@ func bookOf(t *testing.T, head, row string, cures []trial.Cure) string {
 		lines = append(lines, fmt.Sprintf("%d|%s", n+1, strings.Replace(cells, "*", [2]string{"O", "✓"}[n%2], 1)))
 	}
 	sheets := []sheetText{{"Log", strings.Join(lines, "\n")}}
-	for _, s := range []struct{ name, head string }{{"Ingredients", "Name in the log | What it is | HLB | Fat %"}, {"Columns", "Header in the log | Meaning | Unit | Basis"}} {
-		text := s.head
-		for _, c := range cures {
-			if c.Sheet == s.name {
-				text += "\n" + strings.Join(c.Row, " | ")
-			}
-		}
-		if text != s.head {
-			sheets = append(sheets, sheetText{s.name, text})
-		}
+	for _, c := range cures {
+		sheets = append(sheets, sheetText{c.Sheet, strings.Join(c.Header(), " | ") + "\n" + strings.Join(c.Row, " | ")})
 	}
 	return writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...)
 }

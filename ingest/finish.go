@@ -95,11 +95,8 @@ func (r *reader) nothing(files []string) error {
 			Found: fmt.Sprintf("no trial's dish, sheet or file name contains %s", say.Quoted(r.opt.Only)),
 			Do:    "check the spelling, or leave --only away to read all trials",
 		}
-	case !r.hadOutcome && !asked:
-		return &trial.Refusal{
-			Found: notIn(where, "has a column that says what happened to the foam"),
-			Do:    "add at least one of: came out (yes, partly, no), hold min, drained %, broke (yes, no)",
-		}
+	case !r.hadOutcome && !r.asksColumn():
+		return r.noOutcome(where)
 	case slices.ContainsFunc(trials, func(t trial.Trial) bool { return t.Used() }):
 		return nil
 	case len(trials) == 0:
@@ -114,6 +111,28 @@ func (r *reader) nothing(files []string) error {
 		Found: fmt.Sprintf("none of the %d trials can be used; the first, at %s, has %s", len(trials), t.At, t.Aside),
 		Do:    "fill in what was in the mix and what happened to it, and look at what check says of the cells",
 	}
+}
+
+// asksColumn reports whether a column is asked about on which a start would rest.
+func (r *reader) asksColumn() bool {
+	return slices.ContainsFunc(r.log.Questions, func(q trial.Question) bool { return q.Blocks && q.Cure.Sheet == "Columns" })
+}
+
+// noOutcome refuses a log none of whose columns is known to say what happened; in a
+// language that is not known here, one of them does.
+func (r *reader) noOutcome(where string) error {
+	do := "add at least one of: came out (yes, partly, no), hold min, drained %, broke (yes, no)"
+	var unknown []string
+	for _, c := range r.log.Columns {
+		if c.ReadAs == "" && len(unknown) < 5 {
+			unknown = append(unknown, say.Quoted(c.Header))
+		}
+	}
+	if len(unknown) > 0 {
+		do += fmt.Sprintf("; if one of %s says it, type on a sheet Columns of the log, under the header “Header in the log | Meaning”, its header and came out, hold, drained or broke",
+			strings.Join(unknown, ", "))
+	}
+	return &trial.Refusal{Found: notIn(where, "has a column that says what happened to the foam"), Do: do}
 }
 
 // notIn says that something is missing, of one file or of all.

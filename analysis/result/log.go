@@ -70,11 +70,12 @@ type Question struct {
 	Blocks  bool     `json:"blocks"` // a recipe, or the only result, rests on it
 }
 
-// Cure is what to type: a row of one of the kitchen's own sheets, in which … stands
-// for the answer.
+// Cure is what to type: a row of one of the kitchen's own sheets under its header,
+// in which … stands for the answer.
 type Cure struct {
-	Sheet string   `json:"sheet"`
-	Row   []string `json:"row"`
+	Sheet  string   `json:"sheet"`
+	Header []string `json:"header"`
+	Row    []string `json:"row"`
 }
 
 // Column is what one column of the log was read as.

@@ -35,8 +35,8 @@ type kind struct {
 
 var kinds = []kind{
 	{"Targets", []string{"Target", "Value", "Unit"}, 2, (*taker).targets},
-	{"Ingredients", []string{"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"}, 2, (*taker).ingredients},
-	{"Columns", []string{"Header in the log", "Meaning", "Unit", "Basis"}, 2, (*taker).columns},
+	{"Ingredients", trial.Headers["Ingredients"], 2, (*taker).ingredients},
+	{"Columns", trial.Headers["Columns"], 2, (*taker).columns},
 	{"Method", []string{"Step", "Critical"}, 2, (*taker).method},
 	{"Try", tryColumns, 1, (*taker).tries},
 }

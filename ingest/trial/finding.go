@@ -67,6 +67,16 @@ type Cure struct {
 	Row   []string
 }
 
+// Header is the header of the sheet as far as the row reaches.
+func (c Cure) Header() []string { return Headers[c.Sheet][:len(c.Row)] }
+
+// Headers are the headers of the sheets on which a kitchen says how its log is
+// meant.
+var Headers = map[string][]string{
+	"Ingredients": {"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"},
+	"Columns":     {"Header in the log", "Meaning", "Unit", "Basis"},
+}
+
 // Open stands in a Cure for what only the kitchen knows.
 const Open = "…"
 
@@ -82,7 +92,11 @@ type Question struct {
 
 // Do says what to type, in a sentence.
 func (q Question) Do() string {
-	do := fmt.Sprintf("type on a sheet %s of the log the row “%s”, with the answer for %s", q.Cure.Sheet, strings.Join(q.Cure.Row, " | "), Open)
+	do := fmt.Sprintf("type on a sheet %s of the log, under the header “%s”, the row “%s”, with the answer for %s",
+		q.Cure.Sheet, strings.Join(q.Cure.Header(), " | "), strings.Join(q.Cure.Row, " | "), Open)
+	if strings.HasSuffix(strings.ToLower(q.At.File), ".csv") {
+		do = "save the log as .xlsx and " + do
+	}
 	if len(q.Choices) > 0 {
 		do += ": one of " + strings.Join(q.Choices, "; ")
 	}

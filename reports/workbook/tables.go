@@ -22,11 +22,11 @@ func questions(b *book, r *result.Results) {
 	if len(r.Questions) == 0 {
 		return
 	}
-	p := b.sheet("Questions", 34, 50, 50, 14, 50)
-	p.heads("place", "what is asked", "one of", "sheet", "row to type")
+	p := b.sheet("Questions", 34, 50, 50, 14, 40, 50)
+	p.heads("place", "what is asked", "one of", "sheet", "its header", "row to type")
 	p.freeze(0)
 	for _, q := range r.Questions {
-		p.add(text(q.At), text(q.Asked), text(strings.Join(q.Choices, "; ")), text(q.Cure.Sheet), text(strings.Join(q.Cure.Row, " | ")))
+		p.add(text(q.At), text(q.Asked), text(strings.Join(q.Choices, "; ")), text(q.Cure.Sheet), text(strings.Join(q.Cure.Header, " | ")), text(strings.Join(q.Cure.Row, " | ")))
 	}
 	p.write()
 }
