@@ -74,7 +74,7 @@ const strengthTexts = `++|+++|++++|heavy|heavily|a lot|lots|lot|much|badly|very|
 	beaucoup|fort|fortement|très|mucho|mucha|bastante|muy|fuerte|viel|stark|sehr|molto|tanto|forte`
 
 // nearlyTexts say that something did not quite happen.
-const nearlyTexts = `almost|nearly|not quite|just about|hardly|barely|presque|à peine|casi|apenas|fast|beinahe|kaum|quasi|appena`
+const nearlyTexts = `almost|nearly|not quite|just about|hardly|barely|presque|à peine|casi|apenas|beinahe|kaum|quasi|appena`
 
 // strengtheners stand before a word and do not turn it round.
 const strengtheners = `very|completely|totally|always|really|quite|fully|perfectly|absolutely|so|too|pretty|extremely|très|toujours|complètement|tout à fait|
@@ -224,8 +224,8 @@ func leadingReply(text, k string) (r Reply, ok bool, err error) {
 	if !answers || kind.sense != Affirms && !(found && kind.sense == Values) {
 		return Reply{}, false, nil
 	}
-	if !found && Events(k) != nil {
-		return Reply{}, false, nil // "no clog": the question decides
+	if !found && (kind.answer == No || Events(k) != nil) {
+		return Reply{}, false, nil // "no clog": the question decides; "not much", "no more cream": nobody knows
 	}
 	r = Reply{Answer: kind.answer, Sense: kind.sense}
 	second, again := replyOf()[tail]

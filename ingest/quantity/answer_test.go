@@ -48,7 +48,7 @@ func TestParseReply(t *testing.T) {
 		{"mark 0", "0"},
 		{"mark 3", "3|3.0"},
 		{"mark -", "-|–|—"},
-		{"nearly no", "almost|nearly|not quite|presque|casi|fast|hardly"},
+		{"nearly no", "almost|nearly|not quite|presque|casi|hardly"},
 		{"not measured", "|n/a|?|nd|lost|o/n"},
 		{"not measured; was not made", "not checked|not made|no gas|nicht probiert|non testé|no siphon left|not sure|ran out of gas"},
 		{"did not come out", "bouché|clogged|verstopft|DNF"},
@@ -57,7 +57,8 @@ func TestParseReply(t *testing.T) {
 		{"did not break", "stable|very stable|completely stable|sehr stabil|très stable|always stable|intact|smooth|whole|strong emulsion|didn't split|no split"},
 		{"broke", "badly split|split|totally split"},
 		{"came out", "no clog|didn't clog|came out"},
-		{"?", "12 g|hmm|>0|-1|maybe|quux|stable quux|no -> yes|yes? no|yes / no|split quux|perfectly quux|12 34"},
+		{"partly came out", "clogged a bit|almost clogged|slightly clogged"},
+		{"?", "12 g|hmm|>0|-1|maybe|quux|stable quux|no -> yes|yes? no|yes / no|split quux|perfectly quux|12 34|fast|almost split|nearly curdled|not stable|not void|not much|no more cream"},
 	} {
 		for _, text := range strings.Split(c.texts, "|") {
 			if got := reply(ParseReply(text)); got != c.want {
@@ -114,6 +115,12 @@ func TestEvents(t *testing.T) {
 		{"leggermente intasato", []Event{PartlyOut}},
 		{"leicht verstopft", []Event{PartlyOut}},
 		{"a bit grainy, clogged", []Event{Clogged}},
+		{"clogged a bit", []Event{PartlyOut}},
+		{"almost split", nil},
+		{"not stable", nil},
+		{"not void", nil},
+		{"discard first squirt", nil},
+		{"discard", []Event{Void}},
 		// Denied.
 		{"didn't clog", []Event{CameOut}},
 		{"didn’t clog", []Event{CameOut}},

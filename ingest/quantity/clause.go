@@ -247,6 +247,7 @@ func (p *reader) measure() (measure, error) {
 		if m.n.digits != "" {
 			m.n.digits = "-" + m.n.digits
 		}
+		p.other = -p.other
 	}
 	p.footnote()
 	return m, nil

@@ -107,12 +107,24 @@ const alternatives = `or|ou|o|oder|od|nor|ni|né`
 const softeners = `slightly|a bit|bit|a little|little|almost|nearly|somewhat|sometimes|légèrement|un peu|presque|parfois|ligeramente|un poco|casi|a veces|
 	leicht|etwas|ein wenig|ein bisschen|fast|beinahe|manchmal|leggermente|un po'|quasi|a volte`
 
+// nearly are the softeners that say it did not quite happen: a foam that almost
+// split did not, and one that almost clogged came out in part.
+const nearly = `almost|nearly|presque|casi|beinahe|fast|quasi`
+
+// squirts are what a cook throws away without throwing away the trial.
+const squirts = `squirt|squirts|shot|shots|jet|première|chorro|Spritzer|spruzzo`
+
+// steady says of a foam that it stands or that it is whole; denied, nobody knows
+// which of the two failed.
+const steady = `stable|estable|stabil|stabile`
+
 // said is what a phrase does in a free text.
 type said struct {
 	event            Event
 	denies, lateDeny bool
 	ends, joins      bool
-	softens          bool
+	softens, nearly  bool
+	steady           bool
 }
 
 var saidBy = sync.OnceValue(func() map[string]said {
@@ -131,6 +143,12 @@ var saidBy = sync.OnceValue(func() map[string]said {
 	}
 	for _, text := range listed(softeners) {
 		m[phraseKey(text)] = said{softens: true}
+	}
+	for _, text := range listed(nearly) {
+		m[phraseKey(text)] = said{softens: true, nearly: true}
+	}
+	for _, text := range listed(steady) {
+		m[phraseKey(text)] = said{event: Whole, steady: true}
 	}
 	for _, text := range listed(alternatives) {
 		m[phraseKey(text)] = said{joins: true}
@@ -164,14 +182,14 @@ func heard(text string) (events []Event, left []string) {
 	tokens := lex(fold(text), false)
 	find := func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok }
 	denial := 0 // words a denial still reaches
-	soft := false
+	soft, almost := false, false
 	for i := 0; i < len(tokens); {
 		v, n := match(tokens, i, find)
 		if n == 0 {
 			t := tokens[i]
 			switch {
 			case t.kind == aMark && t.text != "'" && t.text != `"`:
-				denial, soft = 0, false
+				denial, soft, almost = 0, false, false
 			case denial > 0:
 				denial--
 			}
@@ -184,7 +202,7 @@ func heard(text string) (events []Event, left []string) {
 		i += n
 		switch {
 		case v.softens:
-			soft = true
+			soft, almost = true, v.nearly
 			continue
 		case v.ends:
 			denial = 0
@@ -196,22 +214,42 @@ func heard(text string) (events []Event, left []string) {
 			denial = denialReach
 		default:
 			e := v.event
-			if soft && e == Clogged {
+			if e == Clogged && (soft || softAfter(tokens, i, find)) {
 				e = PartlyOut
 			}
 			late, taken := deniedAfter(tokens, i, find)
 			i += taken
-			if denial > 0 || late {
+			switch no := denial > 0 || late; {
+			case no && v.steady, almost && !no && e != PartlyOut:
+				left = append(left, tokens[i-taken-1].text)
+				e = NoEvent
+			case e == Void && (no || wordIn(tokens[i:], squirtSet())):
+				e = NoEvent
+			case no:
 				e = denied[e]
-				denial = min(denial, 1)
+			}
+			if denial > 0 {
+				denial = 1
 			}
 			if e != NoEvent && !slices.Contains(events, e) {
 				events = append(events, e)
 			}
 		}
-		soft = false
+		soft, almost = false, false
 	}
 	return events, left
+}
+
+var squirtSet = sync.OnceValue(func() map[string]bool { return keySet(squirts) })
+
+func wordIn(tokens []token, set map[string]bool) bool {
+	return slices.ContainsFunc(tokens, func(t token) bool { return t.kind == aWord && set[t.text] })
+}
+
+// softAfter looks for a softener that ends what is said: "clogged a bit".
+func softAfter(tokens []token, i int, find func(string) (said, bool)) bool {
+	v, n := match(tokens, i, find)
+	return n > 0 && v.softens && (i+n == len(tokens) || tokens[i+n].kind == aMark)
 }
 
 // deniedAfter looks for "no" right after an event, if nothing follows it:

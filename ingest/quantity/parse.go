@@ -165,6 +165,10 @@ func (p *reader) readPhrase(m meaning, n int) error {
 	case atLeast, atMost, gone:
 		return p.say(m)
 	case approximate:
+		if next := p.at(0); next.kind == aWord && saidBy()[first].nearly { // 12 almost split
+			p.leave(first)
+			return nil
+		}
 		p.approx = true
 	case between:
 		p.between = true
@@ -292,6 +296,7 @@ func (p *reader) leftovers(r *Reading) (word bool, err error) {
 	if p.want != Minutes && p.want != Score && p.want != Any {
 		unknown = slices.DeleteFunc(slices.Clone(p.left), func(w string) bool { return besideAmount[w] || saidBy()[w].event != NoEvent })
 	}
+	unknown = append(unknown, changing(p.left, events, p.want)...)
 	zero := r.Low == 0 && r.High == 0
 	switch {
 	case zero && slices.Contains(events, Clogged):
@@ -316,9 +321,28 @@ func (p *reader) leftovers(r *Reading) (word bool, err error) {
 	return false, nil
 }
 
+// changing are the words beside a number that leave nobody sure what it counts: of
+// what or where it was taken, or something that cannot be true beside it.
+func changing(words []string, events []Event, want Dimension) (doubtful []string) {
+	for _, w := range words {
+		if changesNumber[w] {
+			doubtful = append(doubtful, w)
+		}
+	}
+	if slices.Contains(events, CameOutLiquid) || want == Percent && slices.Contains(events, OilLeak) {
+		doubtful = append(doubtful, words...)
+	}
+	return doubtful
+}
+
+// changesNumber are words that change nothing of what happened, but what a number
+// beside them counts.
+var changesNumber = map[string]bool{"each": true, "every": true, "more": true, "most": true, "cream": true, "fridge": true, "cold": true, "hot": true, "warm": true,
+	"next": true, "day": true, "morning": true, "night": true, "evening": true, "before": true}
+
 // besideAmount are words that change no amount they stand beside.
 var besideAmount = map[string]bool{"a": true, "an": true, "the": true, "of": true, "in": true, "about": true, "around": true, "exactly": true, "weighed": true,
-	"measured": true, "net": true, "only": true, "just": true, "total": true, "after": true, "at": true, "bowl": true, "plate": true, "read": true, "calc": true, "calculated": true, "computed": true, "hlb": true}
+	"measured": true, "net": true, "only": true, "just": true, "total": true, "after": true, "at": true, "read": true, "calc": true, "calculated": true, "computed": true, "hlb": true}
 
 // saidByAny reports words that deny or soften, with nothing said that they could.
 func saidByAny(words []string) bool {
@@ -391,6 +415,8 @@ func (p *reader) combine() (Reading, error) {
 			r.Low, r.High = math.Max(r.Low, next.Low), math.Min(r.High, next.High)
 		case first.bound == atLeast && c.bound == atLeast:
 			r.Low = math.Max(r.Low, next.Low)
+		case p.want == Mass && c.written == first.written:
+			return r, p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
 		case near(r.Low, next.Low) && near(r.High, next.High):
 		default:
 			return r, p.fail("has two numbers that say different things", expected[p.want].type_)
