@@ -105,7 +105,7 @@ func (s *study) repeats(a, b *placed) bool {
 	if a.recipe != nil && b.recipe != nil {
 		return formula.Same(a.recipe, b.recipe, s.out.Batch.ScaleStepGrams)
 	}
-	return a.mix != nil && b.mix != nil && s.sameMix(a.mix, b.mix) && s.sameConstants(a, b)
+	return len(a.mix) > 0 && len(b.mix) > 0 && s.sameMix(a.mix, b.mix) && s.sameConstants(a, b)
 }
 
 // sameConstants keeps trials apart that differ in a number that is no variable of
