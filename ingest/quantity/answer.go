@@ -50,7 +50,7 @@ type Reply struct {
 var affirmTexts = map[Answer]string{
 	Yes: `y|yes|yep|yeah|yes!|true|t|oui|vrai|s|sí|si|sì|verdadero|cierto|j|ja|jep|wahr|vero|fully|completely|entirely|totally yes|
 		complètement|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto`,
-	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|moderate|+/-|±|~|spits|spit|spat|sputters|sputtered|y/n|
+	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|moderate|+/-|±|~|spits|spit|spat|sputters|sputtered|
 		un peu|peu|en partie|partiellement|à moitié|moitié|léger|légère|légèrement|parfois|crache|
 		un poco|poco|algo|en parte|parcialmente|parcial|a medias|ligero|ligera|ligeramente|a veces|escupe|
 		leicht|ein bisschen|bisschen|ein wenig|wenig|etwas|teilweise|zum Teil|teils|halb|manchmal|spritzt|spuckt|
@@ -185,6 +185,9 @@ func shortReply(typed, k string) (Reply, bool) {
 
 // wordReply is a cell that stands for no answer, or for an amount.
 func wordReply(k string) (Reply, bool) {
+	if k == "y/n" { // the question printed in a form, not answered
+		return Reply{Word: NotMeasured}, true
+	}
 	r, ok := readWord(k, Count)
 	if !ok {
 		return Reply{}, false
@@ -198,7 +201,7 @@ func wordReply(k string) (Reply, bool) {
 		return Reply{Answer: No, Sense: Affirms}, true
 	case NotMeasured, DidNotComeOut, NoFoam, Ditto:
 		return Reply{Word: r.Word}, true
-	case Overnight: // o/n: the question printed in a form, not answered
+	case Overnight: // o/n, the same in French
 		return Reply{Word: NotMeasured}, k == "o/n"
 	}
 	return Reply{}, false
@@ -239,7 +242,7 @@ func leadingReply(text, k string) (r Reply, ok bool, err error) {
 		return r, true, nil
 	}
 	events, sure := EventsSure(tail)
-	if !sure {
+	if !sure || smallNumber.MatchString(tail) { // "yes 2": of what
 		return Reply{}, false, nil
 	}
 	r.Events = slices.DeleteFunc(events, func(e Event) bool { return e == Fine })

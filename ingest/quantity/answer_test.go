@@ -49,7 +49,7 @@ func TestParseReply(t *testing.T) {
 		{"mark 3", "3|3.0"},
 		{"mark -", "-|–|—"},
 		{"nearly no", "almost|nearly|not quite|presque|casi|hardly"},
-		{"not measured", "|n/a|?|nd|lost|o/n"},
+		{"not measured", "|n/a|?|nd|lost|o/n|y/n"},
 		{"not measured; was not made", "not checked|not made|no gas|nicht probiert|non testé|no siphon left|not sure|ran out of gas"},
 		{"did not come out", "bouché|clogged|verstopft|DNF"},
 		{"no foam", "no foam"},
@@ -58,7 +58,7 @@ func TestParseReply(t *testing.T) {
 		{"broke", "badly split|split|totally split"},
 		{"came out", "no clog|didn't clog|came out"},
 		{"partly came out", "clogged a bit|almost clogged|slightly clogged"},
-		{"?", "12 g|hmm|>0|-1|maybe|quux|stable quux|no -> yes|yes? no|yes / no|split quux|perfectly quux|12 34|fast|almost split|nearly curdled|not stable|not void|not much|no more cream"},
+		{"?", "12 g|hmm|>0|-1|maybe|quux|stable quux|no -> yes|yes? no|yes / no|split quux|perfectly quux|12 34|fast|almost split|nearly curdled|not stable|not void|yes 2|not much|no more cream"},
 	} {
 		for _, text := range strings.Split(c.texts, "|") {
 			if got := reply(ParseReply(text)); got != c.want {

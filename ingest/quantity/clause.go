@@ -308,6 +308,7 @@ func (p *reader) slash(a measure) (measure, measure, error) {
 		}
 		return m, m, nil
 	case a.n.value < b.n.value && (p.want == Minutes && !(ok && b.n.value <= 4) || p.want == Temperature):
+		p.doubt("%g/%g was read as a range, %g to %g", a.n.value, b.n.value, a.n.value, b.n.value)
 		return a, b, nil
 	}
 	if p.isMark(0, "/") {

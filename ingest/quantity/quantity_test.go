@@ -97,7 +97,7 @@ func TestParse(t *testing.T) {
 		{"10 à 15", Minutes, NoUnit, "10 to 15 min"},
 		{"10 a 15", Minutes, NoUnit, "10 to 15 min"},
 		{"10 bis 15", Minutes, NoUnit, "10 to 15 min"},
-		{"10/15", Minutes, NoUnit, "10 to 15 min"},
+		{"10/15", Minutes, NoUnit, "10 to 15 min ?"},
 		{"between 10 and 15", Minutes, NoUnit, "10 to 15 min"},
 		{"entre 10 et 15", Minutes, NoUnit, "10 to 15 min"},
 		{"entre 10 y 15", Minutes, NoUnit, "10 to 15 min"},
