@@ -183,7 +183,7 @@ func (c *covering) attribute(r *reader) {
 			continue
 		}
 		if e.role == FatPercent {
-			if d := r.m.Unit.Dimension(); d != quantity.Any && d != quantity.Percent {
+			if r.m.Unit == quantity.NoUnit || r.m.Unit.Dimension() != quantity.Percent { // "goose fat" is something to weigh
 				continue
 			}
 			e.role = IngredientFat

@@ -26,6 +26,7 @@ func ReadAll(headers []string) []Meaning {
 	}
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
+	minuteBesideDrained(ms)
 	restBesideHold(ms)
 	partsOfFat(ms)
 	setAsideRivals(ms, headers)
@@ -122,6 +123,25 @@ func count(ms []Meaning, r Role) int {
 	}
 	return n
 }
+
+// minuteBesideDrained reads a bare "at (min)" right behind what drained as the
+// minute at which that was read.
+func minuteBesideDrained(ms []Meaning) {
+	if count(ms, DrainedAt) > 0 {
+		return
+	}
+	for i := 1; i < len(ms); i++ {
+		m := &ms[i]
+		if before := ms[i-1]; before.Role == DrainedAmount && before.AtMinute == 0 && m.Role == None &&
+			m.Unit.Dimension() == quantity.Minutes && slices.Contains(bareAt, strings.ToLower(strings.TrimSpace(m.Words))) {
+			m.Role, m.Left, m.Doubt = DrainedAt, nil, ""
+			return
+		}
+	}
+}
+
+// bareAt are headers that say at or after, and nothing of what.
+var bareAt = []string{"at", "@", "after", "à", "après", "a", "a los", "después", "bei", "nach", "dopo"}
 
 // restBesideHold reads "hold (h)" as the fridge rest where another column has
 // the hold in minutes.

@@ -28,7 +28,7 @@ var summaryWords = wordsOf(map[statistic]string{
 var wholeOnly = setOf(`min min. max max. n count ds ds. et et. sem var %cv cv% dev dev. spread mittel schnitt std sd media`)
 
 // besideSummary are words that change nothing beside a summary word.
-var besideSummary = setOf(`of all the value values grand overall row rows column columns total type dev dev. standard estándar std st st. s d ± + & and und et y e trials tests test trial`)
+var besideSummary = setOf(`of all the value values grand overall row rows column columns total type dev dev. standard estándar std st st. s d ± + & and und et y e trials tests test trial class classe clase klasse group groups week`)
 
 var (
 	goalWords = setOf(`goal goals aim aims target targets wanted required desired spec specs specification specifications requirement requirements

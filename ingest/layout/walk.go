@@ -238,18 +238,23 @@ func (f *finder) aboveHeader(i int) bool {
 	return false
 }
 
-// repeats reports whether the cells are the table's header once more.
+// repeats reports whether the cells are the table's header once more. A header that
+// says otherwise of a column is that of another table.
 func (t *Table) repeats(cells []sheet.Cell) bool {
-	same, all := 0, 0
+	same, other, all := 0, 0, 0
 	for k := range cells {
 		c := &cells[k]
 		if empty(c) {
 			continue
 		}
 		all++
-		if c.Kind == sheet.Text && strings.EqualFold(strings.TrimSpace(c.Text), t.texts[int(c.Col)]) && t.texts[int(c.Col)] != "" {
+		switch head := t.texts[int(c.Col)]; {
+		case c.Kind != sheet.Text || head == "":
+		case strings.EqualFold(strings.TrimSpace(c.Text), head):
 			same++
+		default:
+			other++
 		}
 	}
-	return same >= 2 && same*10 >= all*6
+	return same >= 2 && other == 0 && same*10 >= all*6
 }

@@ -89,6 +89,9 @@ func (m *maker) mayBeAmount(f *Field) bool {
 			continue
 		}
 		v, ok := BareNumber(m.Found.Sheet, c)
+		if w, weighed := massIn(c); weighed {
+			v, ok = w, true
+		}
 		if !ok || v < 0 || v > 1e5 || c.Kind == sheet.Date || c.Kind == sheet.Clock || c.Kind == sheet.Bool {
 			others++
 			continue
@@ -101,6 +104,16 @@ func (m *maker) mayBeAmount(f *Field) bool {
 		return false
 	}
 	return !(rising && numbers > 3) // 1, 2, 3 … is a number of the run
+}
+
+// massIn is the mass that a cell gives with its unit: 300 g.
+func massIn(c sheet.Cell) (float64, bool) {
+	if c.Kind != sheet.Text {
+		return 0, false
+	}
+	r, err := quantity.Parse(c.Text, quantity.Mass, quantity.NoUnit)
+	v, exact := r.Exact()
+	return v, err == nil && exact && r.Unit.Dimension() == quantity.Mass
 }
 
 // addsUp reports whether the masses of nearly all rows add up, to a logged batch or

@@ -1,0 +1,41 @@
+package ingest
+
+import (
+	"path/filepath"
+	"slices"
+	"testing"
+)
+
+// TestColumnsByTheirNeighbours: what a column is read as where its own header says
+// little, a line a log; "" is a column that is not used.
+func TestColumnsByTheirNeighbours(t *testing.T) {
+	for _, c := range []struct{ name, log, header, as string }{
+		{"the minute behind what drained", "trial|butter g|cider g|GMS g|held min|drained %|at (min)\n1|150|144|3|25|10|30\n2|140|154|3|30|5|30", "at (min)", "minute the drainage was read"},
+		{"a fat to weigh is no percent", "trial|butter|goose breast fat|cider|GMS|held min\n1|100|30|166|3|25\n2|110|30|156|3|20", "goose breast fat", "to be settled"},
+		{"an ingredient under the group fat", "|fat|liquid|||\ntrial|goat butter|cider|GMS g|held min\n1|45|300|3|25\n2|45|300|3|20", "fat / goat butter", "butter"},
+		{"grams in the cells of a name nobody knows", "trial|butter g|celandine|cider g|GMS g|held min\n1|150|20 g|120 g|3|25\n2|140|30 g|120 g|3|20\n3|140|10 g|120 g|3|20", "celandine", "to be settled"},
+		{"a second table with another ingredient", "trial|cream 35%|cheddar|water|GMS|held min\n1|250|80|150|3|15\n2|250|90|150|3|25\n\ntrial|cream 35%|walnut|milk|GMS|held min\n3|200|60|200|3|28\n4|200|90|200|3|19", "milk", "milk"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.log}))
+			var read []string
+			for _, col := range log.Columns {
+				if col.Header == c.header {
+					read = append(read, col.ReadAs)
+				}
+			}
+			if !slices.Equal(read, []string{c.as}) {
+				t.Errorf("%q is read as %q, want %q; columns %v", c.header, read, c.as, log.Columns)
+			}
+		})
+	}
+}
+
+// A class average beside the groups' names is no trial.
+func TestClassAverageIsNoTrial(t *testing.T) {
+	const log = "group|try|cream 35% g|oil g|milk g|GMS g|minutes\nred|1|150|20|150|2|10\nred|2|150|20|150|2|12\nblue|1|100|50|150|2|16\nblue|2|100|80|150|2|8\nCLASS AVERAGE||137|||| 10.6"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", log}))
+	if len(read.Trials) != 4 {
+		t.Errorf("%d trials, want 4", len(read.Trials))
+	}
+}
