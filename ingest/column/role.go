@@ -161,24 +161,22 @@ func (r Role) Takes(d quantity.Dimension) bool {
 	return d == quantity.Any
 }
 
-// shifted is the role a header word has with a unit of another dimension:
+// shifts are the roles that header words have with a unit of another dimension:
 // "hold °C" is the temperature of hot-holding, "slump mm" a spread.
+var shifts = map[quantity.Dimension]map[Role]Role{
+	quantity.Temperature: {Hold: Temperature, Rest: Temperature, HotHold: Temperature, Dish: Temperature,
+		Shear: Temperature, BatchMass: Temperature, Canister: Temperature},
+	quantity.Length:  {GoneBy: Spread, DrainedAmount: Spread, Hold: Spread},
+	quantity.Minutes: {DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
+	quantity.Mass:    {OilLeak: OilAmount, CameOut: DispensedMass},
+	quantity.Volume:  {OilLeak: OilAmount},
+	quantity.Percent: {OilLeak: OilAmount, GoneBy: None, BatchMass: None},
+}
+
+// shifted is the role a header word has with a unit of a dimension.
 func (r Role) shifted(d quantity.Dimension) Role {
-	switch {
-	case d == quantity.Temperature && (r == Hold || r == Rest || r == HotHold || r == Dish || r == Shear || r == BatchMass || r == Canister):
-		return Temperature
-	case d == quantity.Length && (r == GoneBy || r == DrainedAmount || r == Hold):
-		return Spread
-	case d == quantity.Minutes && (r == DrainedAmount || r == OilAmount):
-		return DrainedAt
-	case d == quantity.Mass && r == CameOut:
-		return DispensedMass
-	case r == OilLeak && OilAmount.Takes(d) && d != quantity.Any:
-		return OilAmount
-	case d == quantity.Percent && (r == GoneBy || r == BatchMass):
-		return None
-	case d == quantity.Minutes && r == FellAt:
-		return GoneBy
+	if to, ok := shifts[d][r]; ok {
+		return to
 	}
 	return r
 }

@@ -29,26 +29,22 @@ const (
 // maxHeader is the most of a cell that is read as a header; longer texts are prose.
 const maxHeader = 120
 
+// lookalikes are what people type for one another, where taking accents away
+// does not make them equal.
+var lookalikes = map[rune]string{
+	'ß': "ss", 'ẞ': "ss", 'œ': "oe", 'Œ': "oe", 'æ': "ae", 'Æ': "ae", 'ø': "o", 'Ø': "o",
+	'º': "°", '°': "°", '˚': "°", '’': "'", '‘': "'", '′': "'", '⁄': "/", '∕': "/",
+}
+
 // foldRune takes away what people leave out or type differently.
 func foldRune(r rune) string {
-	switch {
-	case r < utf8.RuneSelf:
+	if r < utf8.RuneSelf {
 		return string(unicode.ToLower(r))
-	case r == 'ß' || r == 'ẞ':
-		return "ss"
-	case r == 'œ' || r == 'Œ':
-		return "oe"
-	case r == 'æ' || r == 'Æ':
-		return "ae"
-	case r == 'ø' || r == 'Ø':
-		return "o"
-	case r == 'º' || r == '°' || r == '˚':
-		return "°"
-	case r == '’' || r == '‘' || r == '′':
-		return "'"
-	case r == '⁄' || r == '∕':
-		return "/"
-	case unicode.IsSpace(r):
+	}
+	if folded, ok := lookalikes[r]; ok {
+		return folded
+	}
+	if unicode.IsSpace(r) {
 		return " "
 	}
 	var b strings.Builder
