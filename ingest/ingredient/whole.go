@@ -13,14 +13,14 @@ func (e *entry) bears(ts []token, i int, t token) bool {
 		return e.Kind == Emulsifier
 	case fatWords[t.text]:
 		return e.fatByName.High > 0 && i > 0 && ts[i-1].numeric || i == 0 && len(ts) > 2 && ts[1].numeric
-	case e.Kind == Water && ofPlants[e.Name]:
-		return plants[t.text] || sorts[t.text]
-	case e.Kind == Water, e.Name == "salt", e.Name == "sugar":
-		return sorts[t.text]
-	case e.Kind == Fat && e.FatPercent != nil && e.FatPercent.Low >= 99:
-		return sorts[t.text]
 	}
-	return false
+	return e.hasSorts() && sorts[t.text] || ofPlants[e.Name] && plants[t.text]
+}
+
+// hasSorts reports whether an entry comes in sorts that are all the same here: a
+// liquid, a pure fat, salt or sugar.
+func (e *entry) hasSorts() bool {
+	return e.Kind == Water || e.Name == "salt" || e.Name == "sugar" || e.Kind == Fat && e.FatPercent != nil && e.FatPercent.Low >= 99
 }
 
 // bearsNumber reports whether a number is a dose, a grade, a fat percent, or the
@@ -122,17 +122,7 @@ func Stock(name string) (Solution, bool) {
 		return Solution{}, false
 	}
 	s := Solution{Percent: percent}
-	of, carrier := rest, ""
-	for _, w := range withWords {
-		if c, o, found := strings.Cut(rest, w); found && percent > 0 {
-			of, carrier = o, c
-		}
-	}
-	for _, w := range inWords {
-		if o, c, found := strings.Cut(rest, w); found && carrier == "" {
-			of, carrier = o, c
-		}
-	}
+	of, carrier := cutCarrier(rest, percent > 0)
 	of, named := withoutSolution(of)
 	what, known := Lookup(of)
 	if !known || carrier == "" && !named {
@@ -150,6 +140,23 @@ func Stock(name string) (Solution, bool) {
 		}
 	}
 	return s, true
+}
+
+// cutCarrier parts what is dissolved from its carrier, "" where none is named.
+// Cider with xanthan is a recipe; cider with 1 % xanthan is a stock.
+func cutCarrier(name string, strength bool) (of, carrier string) {
+	of = name
+	for _, w := range withWords {
+		if c, o, found := strings.Cut(name, w); found && strength {
+			of, carrier = o, c
+		}
+	}
+	for _, w := range inWords {
+		if o, c, found := strings.Cut(name, w); found && carrier == "" {
+			of, carrier = o, c
+		}
+	}
+	return of, carrier
 }
 
 // takePercent takes the one percent out of a name; ok is false for two.

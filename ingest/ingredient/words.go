@@ -45,40 +45,31 @@ var umlauts = strings.NewReplacer("ae", "a", "oe", "o", "ue", "u")
 func tokens(name string) []token {
 	var all []token
 	apart := false
-	add := func(t token) {
-		t.apart, apart = apart, false
-		all = append(all, t)
-	}
 	runes := []rune(fold(name))
 	for i := 0; i < len(runes); {
+		var t token
 		switch r := runes[i]; {
 		case unicode.IsLetter(r):
-			end := i
-			for end < len(runes) && unicode.IsLetter(runes[end]) {
-				end++
-			}
-			word := string(runes[i:end])
-			if word == "e" {
-				if code, next := additive(runes, end); code != "" {
-					add(token{text: code})
-					i = next
-					continue
-				}
-			}
-			add(token{text: word})
-			i = end
+			t, i = letters(runes, i)
 		case unicode.IsDigit(r):
-			t, next := numeral(runes, i)
-			add(t)
-			i = next
+			t, i = numeral(runes, i)
 		default:
 			if r == '%' && len(all) > 0 && all[len(all)-1].numeric {
 				all[len(all)-1].percent = true
 			}
 			apart = apart || !unicode.IsSpace(r)
 			i++
+			continue
 		}
+		t.apart, apart = apart, false
+		all = append(all, t)
 	}
+	return withoutUnits(all)
+}
+
+// withoutUnits leaves out joining words and units; the number right before a unit
+// is an amount.
+func withoutUnits(all []token) []token {
 	kept := all[:0]
 	for _, t := range all {
 		unit := units[t.text]
@@ -93,6 +84,21 @@ func tokens(name string) []token {
 		}
 	}
 	return kept
+}
+
+// letters reads a word, or an E number in one piece.
+func letters(runes []rune, i int) (token, int) {
+	start := i
+	for i < len(runes) && unicode.IsLetter(runes[i]) {
+		i++
+	}
+	word := string(runes[start:i])
+	if word == "e" {
+		if code, next := additive(runes, i); code != "" {
+			return token{text: code}, next
+		}
+	}
+	return token{text: word}, i
 }
 
 // additive reads the rest of an E number, "471" or "472e", after its E.
