@@ -53,19 +53,12 @@ func (e *BadDose) Error() string { return e.Reason }
 func Weigh(weighed []Part, doses []Dose, batch float64) ([]Part, error) {
 	// With T the total, F and W the fat and water parts: T = weighed + ΣpT + ΣpF +
 	// ΣpW, where F and W hold doses in % of mix. Linear in T.
-	base := Total(weighed)
-	var all, fat, water float64 // shares of the mix, by doses in % of mix
-	var onFat, onWater float64  // doses on the parts
+	var ofMix []Part           // the doses in % of mix, as they stand in 1 g of it
+	var onFat, onWater float64 // doses on the parts
 	for _, d := range doses {
 		switch d.Basis {
 		case OfMix:
-			all += d.Percent / 100
-			switch d.What.Kind {
-			case ingredient.Fat:
-				fat += d.Percent / 100
-			case ingredient.Water:
-				water += d.Percent / 100
-			}
+			ofMix = append(ofMix, Part{Grams: d.Percent / 100, What: d.What})
 		case OfFat:
 			onFat += d.Percent / 100
 		case OfWater:
@@ -75,8 +68,9 @@ func Weigh(weighed []Part, doses []Dose, batch float64) ([]Part, error) {
 			return nil, &BadDose{fmt.Sprintf("%s is itself a fat or water: give its grams, or its %% of mix", d.What.Name)}
 		}
 	}
+	base, inOne := Total(weighed), Total(ofMix)
 	fixed := base.Grams + onFat*base.FatPartGrams + onWater*base.WaterPartGrams
-	share := all + onFat*fat + onWater*water
+	share := inOne.Grams + onFat*inOne.FatPartGrams + onWater*inOne.WaterPartGrams
 	total := batch
 	if total <= 0 {
 		if share >= 1 {
@@ -87,16 +81,14 @@ func Weigh(weighed []Part, doses []Dose, batch float64) ([]Part, error) {
 	if sum := fixed + share*total; sum > total*(1+1e-9) {
 		return nil, &BadDose{fmt.Sprintf("the ingredients come to %.5g g, more than the batch of %.5g g", sum, total)}
 	}
+	whole := Totals{
+		Grams:          total,
+		FatPartGrams:   base.FatPartGrams + inOne.FatPartGrams*total,
+		WaterPartGrams: base.WaterPartGrams + inOne.WaterPartGrams*total,
+	}
 	parts := slices.Clone(weighed)
 	for _, d := range doses {
-		whole := total
-		switch d.Basis {
-		case OfFat:
-			whole = base.FatPartGrams + fat*total
-		case OfWater:
-			whole = base.WaterPartGrams + water*total
-		}
-		parts = append(parts, Part{Grams: d.Percent / 100 * whole, What: d.What})
+		parts = append(parts, Part{Grams: d.Percent / 100 * d.Basis.Grams(whole), What: d.What})
 	}
 	return parts, nil
 }

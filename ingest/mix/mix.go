@@ -40,8 +40,8 @@ type Totals struct {
 // Grams must be finite and not negative.
 func Total(parts []Part) Totals {
 	var t Totals
-	var fat, blended float64
-	var hlb ingredient.Range
+	var fat float64
+	var b blend
 	for i, p := range parts {
 		if p.Grams == 0 {
 			continue
@@ -55,12 +55,7 @@ func Total(parts []Part) Totals {
 		case ingredient.Ionic:
 			t.Ionic = append(t.Ionic, i)
 		case ingredient.Emulsifier:
-			blended += p.Grams
-			if h := p.What.HLB; h != nil {
-				hlb.Low += p.Grams * h.Low
-				hlb.Value += p.Grams * h.Value
-				hlb.High += p.Grams * h.High
-			} else {
+			if !b.add(p) {
 				t.WithoutHLB = append(t.WithoutHLB, i)
 			}
 		}
@@ -84,10 +79,37 @@ func Total(parts []Part) Totals {
 			t.FatPercent = &percent
 		}
 	}
-	if blended > 0 && len(t.WithoutHLB) == 0 {
-		t.BlendHLB = &ingredient.Range{Low: hlb.Low / blended, Value: hlb.Value / blended, High: hlb.High / blended}
+	if len(t.WithoutHLB) == 0 {
+		t.BlendHLB = b.hlb()
 	}
 	return t
+}
+
+// blend is the non-ionic emulsifiers of a mix whose HLB is known.
+type blend struct {
+	grams float64
+	sum   ingredient.Range // of grams times HLB
+}
+
+// add takes in an emulsifier; false if its HLB is unknown.
+func (b *blend) add(p Part) bool {
+	h := p.What.HLB
+	if h == nil {
+		return false
+	}
+	b.grams += p.Grams
+	b.sum.Low += p.Grams * h.Low
+	b.sum.Value += p.Grams * h.Value
+	b.sum.High += p.Grams * h.High
+	return true
+}
+
+// hlb is the mean HLB by weight, nil for no emulsifiers.
+func (b *blend) hlb() *ingredient.Range {
+	if !(b.grams > 0) {
+		return nil
+	}
+	return &ingredient.Range{Low: b.sum.Low / b.grams, Value: b.sum.Value / b.grams, High: b.sum.High / b.grams}
 }
 
 // OutsideHLB is a blend HLB asked of two emulsifiers that do not reach it.
