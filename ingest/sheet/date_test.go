@@ -107,6 +107,7 @@ func TestFormatKinds(t *testing.T) {
 		kind Kind
 	}{
 		{"", Blank}, {"General", Blank}, {"0.00", Number}, {"#,##0", Number}, {"@", Number}, {"# ?/?", Number},
+		{"€#,##0", Number}, {"°0", Number}, {"yyyy年m月d日", Date}, {"d.m.yyyy г.", Date}, {"[$-411]h時mm分", Clock}, {"\xe5\xb9m", Date},
 		{`0.0"d"`, Number}, {`0\h`, Number}, {"[Red]0;[Blue]-0", Number}, {"0.00E+00", Number}, {`"day "0`, Number},
 		{"yyyy", Date}, {"m/d", Date}, {"mmm", Date}, {"mm", Date}, {"dddd", Date}, {"YYYY-MM-DD HH:MM", Date},
 		{"[$-409]d-mmm-yy;@", Date}, {`yyyy"年"m"月"d"日"`, Date}, {"dd/mm/yyyy;@", Date},

@@ -1,6 +1,9 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // format is what a number format code says that a reader needs: whether the
 // number is a day or a time, and the literal text around its digits.
@@ -119,6 +122,9 @@ func (f *format) readDate(part string) {
 			}
 			continue
 		case itemPlain:
+			if item[0] >= utf8.RuneSelf {
+				continue // a text that nobody quoted
+			}
 		default:
 			continue
 		}
