@@ -101,75 +101,87 @@ func runeLength(s string) int {
 	return len(s)
 }
 
+// dateParts are the parts of a day or time that a code shows.
+type dateParts struct {
+	day, hour, minute, second bool
+	short                     bool // m or mm: a month, or minutes beside another time
+}
+
+func (d *dateParts) timed() bool { return d.hour || d.minute || d.second }
+
 // readDate finds the date and time letters of a section. A code with a digit
 // placeholder before its first such letter is a number with a unit that
 // somebody forgot to quote.
 func (f *format) readDate(part string) {
-	var day, hour, second, months, minutes bool
+	var shown dateParts
 	for i := 0; i < len(part); {
 		kind, n := formatItem(part[i:])
-		item := part[i : i+n]
-		i += n
-		switch kind {
-		case itemBracket:
-			switch strings.ToLower(item[1 : len(item)-1]) {
-			case "h", "hh":
-				f.elapsed, hour = true, true
-			case "m", "mm":
-				f.elapsed, minutes = true, true
-			case "s", "ss":
-				f.elapsed, second = true, true
-			}
-			continue
-		case itemPlain:
-			if item[0] >= utf8.RuneSelf {
-				continue // a text that nobody quoted
-			}
-		default:
-			continue
-		}
-		rest := strings.ToLower(part[i-1:])
 		switch {
-		case strings.HasPrefix(rest, "am/pm"):
-			i += 4
-			hour = true
-			continue
-		case strings.HasPrefix(rest, "a/p"):
-			i += 2
-			hour = true
-			continue
-		case strings.HasPrefix(rest, "general"):
-			return
-		}
-		run := len(rest) - len(strings.TrimLeft(rest, rest[:1]))
-		switch rest[0] {
-		case 'y', 'd':
-			day = true
-		case 'h':
-			hour = true
-		case 's':
-			second = true
-		case 'm':
-			if run > 2 {
-				day = true
-			} else {
-				months = true
-			}
-		case '0', '#', '?', '%':
-			if rest[0] != '0' || !second {
+		case kind == itemBracket:
+			f.elapsed = shown.elapsed(part[i:i+n]) || f.elapsed
+		case kind == itemPlain && part[i] < utf8.RuneSelf: // beyond, a text that nobody quoted
+			var letter byte
+			letter, n = dateItem(strings.ToLower(part[i:]))
+			fraction := letter == '0' && shown.second
+			if !fraction && strings.IndexByte("0#?%", letter) >= 0 {
 				return
 			}
-			f.fractions = true
+			f.fractions = f.fractions || fraction
+			shown.add(letter, n)
 		}
-		i += run - 1
+		i += n
 	}
-	timed := hour || second || minutes
-	switch {
-	case day || months && !timed:
+	switch timed := shown.timed(); {
+	case shown.day || shown.short && !timed:
 		f.kind, f.timed = Date, timed
 	case timed:
-		f.kind, f.noHours = Clock, !hour
+		f.kind, f.noHours = Clock, !shown.hour
 	}
+}
+
+// dateItem measures the run of one letter that a lower-case code begins with.
+// The halves of the day stand for an hour, General for digits.
+func dateItem(code string) (letter byte, length int) {
+	switch {
+	case strings.HasPrefix(code, "am/pm"):
+		return 'h', len("am/pm")
+	case strings.HasPrefix(code, "a/p"):
+		return 'h', len("a/p")
+	case strings.HasPrefix(code, "general"):
+		return '#', len("general")
+	}
+	return code[0], len(code) - len(strings.TrimLeft(code, code[:1]))
+}
+
+// add notes a run of a letter.
+func (d *dateParts) add(letter byte, length int) {
+	switch letter {
+	case 'y', 'd':
+		d.day = true
+	case 'h':
+		d.hour = true
+	case 's':
+		d.second = true
+	case 'm':
+		d.day = d.day || length > 2
+		d.short = d.short || length <= 2
+	}
+}
+
+// elapsed notes the time that a bracket counts past its largest unit, if it
+// does.
+func (d *dateParts) elapsed(bracket string) bool {
+	switch strings.ToLower(bracket) {
+	case "[h]", "[hh]":
+		d.hour = true
+	case "[m]", "[mm]":
+		d.minute = true
+	case "[s]", "[ss]":
+		d.second = true
+	default:
+		return false
+	}
+	return true
 }
 
 // readSection finds the literal text around a number's digits.
@@ -178,49 +190,50 @@ func readSection(part string) formatPart {
 	var before, after strings.Builder
 	for i := 0; i < len(part); {
 		kind, n := formatItem(part[i:])
-		item := part[i : i+n]
-		i += n
-		literal := ""
-		switch kind {
-		case itemLiteral:
-			if item[0] == '\\' {
-				literal = item[1:]
-			} else {
-				literal = strings.Trim(item, `"`)
-			}
-		case itemBracket:
-			if strings.HasPrefix(item, "[$") { // a currency sign with its language
-				literal, _, _ = strings.Cut(item[2:len(item)-1], "-")
-			} else {
-				s.readCondition(item[1 : len(item)-1])
-			}
-		case itemPlain:
-			c := item[0]
-			switch {
-			case len(part)-i+1 >= 7 && strings.EqualFold(part[i-1:i+6], "general"):
-				s.digits = true
-				i += 6
-			case c == '0' || c == '#' || c == '?':
-				s.digits = true
-				after.Reset() // what stood between digits belongs to the number
-			case c == '%':
-				s.percent++
-			case (c == 'E' || c == 'e') && i < len(part) && (part[i] == '+' || part[i] == '-'):
-				i++
-			case c == '.' || c == ',' || c == '@':
-			case c == '/' && s.digits: // a fraction's bar
-			default:
-				literal = item
-			}
+		item, literal := part[i:i+n], ""
+		switch {
+		case kind == itemLiteral && item[0] == '\\':
+			literal = item[1:]
+		case kind == itemLiteral:
+			literal = strings.Trim(item, `"`)
+		case kind == itemBracket && strings.HasPrefix(item, "[$"): // a currency sign with its language
+			literal, _, _ = strings.Cut(item[2:n-1], "-")
+		case kind == itemBracket:
+			s.readCondition(item[1 : n-1])
+		case kind == itemPlain:
+			literal, n = s.readPlain(part[i:], &after)
 		}
 		if s.digits {
 			after.WriteString(literal)
 		} else {
 			before.WriteString(literal)
 		}
+		i += n
 	}
 	s.prefix, s.suffix = before.String(), after.String()
 	return s
+}
+
+// readPlain reads the sign that a code begins with: one that shapes the number,
+// or else a literal. After is what stands behind the digits so far.
+func (s *formatPart) readPlain(code string, after *strings.Builder) (literal string, length int) {
+	const general = "General"
+	switch c := code[0]; {
+	case len(code) >= len(general) && strings.EqualFold(code[:len(general)], general):
+		s.digits = true
+		return "", len(general)
+	case c == '0', c == '#', c == '?':
+		s.digits = true
+		after.Reset() // what stood between digits belongs to the number
+	case c == '%':
+		s.percent++
+	case len(code) > 1 && c|0x20 == 'e' && (code[1] == '+' || code[1] == '-'):
+		return "", 2
+	case strings.IndexByte(".,@", c) >= 0, c == '/' && s.digits: // a fraction's bar
+	default:
+		return code[:1], 1
+	}
+	return "", 1
 }
 
 // builtinFormats are the codes of the format numbers that files use without
