@@ -20,7 +20,7 @@ func declaredDelimiter(text string) (delimiter byte, start int, ok bool) {
 
 // delimiters are tried in this order; the comma is last because it also
 // stands in numbers and in sentences.
-var delimiters = [...]byte{'\t', ';', '|', ','}
+const delimiters = "\t;|,"
 
 const (
 	comma       = len(delimiters) - 1
@@ -124,37 +124,37 @@ func countLines(text string) []lineCount {
 	var l lineCount
 	fieldStart := true // only spaces since the last delimiter or line end
 	for i := 0; i < len(text) && i < mostBytes && len(lines) < mostLines; i++ {
-		c := text[i]
-		switch {
+		switch c := text[i]; {
 		case c == '\r' || c == '\n':
 			i = pastLineEnd(text, i) - 1
 			lines = append(lines, l)
 			l, fieldStart = lineCount{}, true
-			continue
+		case c == ' ':
 		case c == '"' && fieldStart:
 			l.filled, fieldStart = true, false
 			if _, end, ok := quoted(text, i); ok {
 				i = end - 1
 			}
-			continue
-		case c == ' ':
-			continue
-		case c >= '0' && c <= '9':
-			l.digits, l.filled = true, true
-		case c == ',' && i > 0 && i+1 < len(text) && isDigit(text[i-1]) && isDigit(text[i+1]):
-			l.decimals++
 		default:
-			l.filled = l.filled || c != ',' && c != ';' && c != '\t' && c != '|'
-		}
-		fieldStart = false
-		for d, delimiter := range delimiters {
-			if c == delimiter {
-				l.of[d]++
-				fieldStart = true
-			}
+			fieldStart = l.count(text, i)
 		}
 	}
 	return append(lines, l)
+}
+
+// count counts the byte of the text at i and reports whether it is a delimiter.
+func (l *lineCount) count(text string, i int) bool {
+	d := strings.IndexByte(delimiters, text[i])
+	if d < 0 {
+		l.filled = true
+		l.digits = l.digits || isDigit(text[i])
+		return false
+	}
+	l.of[d]++
+	if d == comma && i > 0 && i+1 < len(text) && isDigit(text[i-1]) && isDigit(text[i+1]) {
+		l.decimals++
+	}
+	return true
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
