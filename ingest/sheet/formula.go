@@ -124,21 +124,13 @@ func (c *computer) screen(s *Sheet) (some bool) {
 func (c *computer) fill(s *Sheet, recalc bool) {
 	s.formulaCells(func(row int, cell *Cell) {
 		missing := cell.Flags&NoCachedValue != 0
-		name := CellName(row, int(cell.Col))
 		if !missing && !(recalc && cell.Kind != Text && cell.Kind != Fault) {
 			return
 		}
-		if formula, err := c.file.GetCellFormula(s.Name, name); err != nil || !isPlain(formula) {
-			return
-		}
-		text, err := c.file.CalcCellValue(s.Name, name, excelize.Options{RawCellValue: true})
-		if err != nil && (text == "" || err.Error() != text) || c.opaque && text == "#N/A" {
-			return
-		}
-		worked := *cell
-		c.set(s, &worked, text, err != nil)
+		name := CellName(row, int(cell.Col))
+		worked, ok := c.workOut(s, name, *cell)
 		switch {
-		case worked.Kind == Blank || !missing && sameResult(worked, *cell):
+		case !ok || !missing && sameResult(worked, *cell):
 			return
 		case !missing:
 			s.damaged(row, int(cell.Col), fmt.Sprintf("the file stores %q for the formula in %s, which gives %q; the latter is read",
@@ -147,6 +139,19 @@ func (c *computer) fill(s *Sheet, recalc bool) {
 		worked.Flags |= Computed
 		*cell = worked
 	})
+}
+
+// workOut gives a cell the result of its formula; false without one.
+func (c *computer) workOut(s *Sheet, name string, cell Cell) (Cell, bool) {
+	if formula, err := c.file.GetCellFormula(s.Name, name); err != nil || !isPlain(formula) {
+		return cell, false
+	}
+	text, err := c.file.CalcCellValue(s.Name, name, excelize.Options{RawCellValue: true})
+	if err != nil && (text == "" || err.Error() != text) || c.opaque && text == "#N/A" {
+		return cell, false
+	}
+	c.set(s, &cell, text, err != nil)
+	return cell, cell.Kind != Blank
 }
 
 func sameResult(a, b Cell) bool {
