@@ -37,29 +37,13 @@ func (p *partReader) evaluate(c *Cell) (found bool) {
 		p.setText(c, said)
 		return p.hasValue
 	}
-	v := p.content
-	for len(v) > 0 && isSpace(v[0]) {
-		v = v[1:]
-	}
-	for len(v) > 0 && isSpace(v[len(v)-1]) {
-		v = v[:len(v)-1]
-	}
+	v := dropSpace(skipSpace(p.content))
 	if len(v) == 0 {
 		return false
 	}
 	switch p.cellType {
 	case sharedType:
-		n, ok := wholeNumber(v)
-		if !ok || n >= len(p.book.shared) {
-			p.sheet.damaged(p.row.Number, int(c.Col), "the cell's text is missing from the file")
-			c.Kind, c.Text = Fault, "(text missing)"
-			return true
-		}
-		said := p.book.sharedText(n, c.Flags&Struck != 0)
-		c.Flags = c.Flags&^Struck | said.flags
-		if said.text != "" {
-			c.Kind, c.Text = Text, said.text
-		}
+		p.setShared(c, v)
 	case boolType:
 		if !isTrue(v) && !isFalse(v) {
 			p.unreadable(c, v, "a yes/no value")
@@ -117,6 +101,21 @@ func shorten(b []byte) string {
 func (p *partReader) setText(c *Cell, raw []byte) {
 	if t := unescape(raw); len(t) > 0 {
 		c.Kind, c.Text = Text, p.word(t)
+	}
+}
+
+// setShared gives a cell the shared text of a number.
+func (p *partReader) setShared(c *Cell, number []byte) {
+	n, ok := wholeNumber(number)
+	if !ok || n >= len(p.book.shared) {
+		p.sheet.damaged(p.row.Number, int(c.Col), "the cell's text is missing from the file")
+		c.Kind, c.Text = Fault, "(text missing)"
+		return
+	}
+	said := p.book.sharedText(n, c.Flags&Struck != 0)
+	c.Flags = c.Flags&^Struck | said.flags
+	if said.text != "" {
+		c.Kind, c.Text = Text, said.text
 	}
 }
 

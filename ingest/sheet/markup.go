@@ -151,36 +151,26 @@ func (m *markup) next() (token, error) {
 				return m.done()
 			}
 		}
+		isText, err := false, error(nil)
 		if m.buf[m.pos] != '<' {
-			ok, err := m.readText()
-			if err != nil {
-				return 0, err
+			isText, err = m.readText()
+		} else if err = m.need(2); err == nil {
+			switch m.buf[m.pos+1] {
+			case '/':
+				return m.readEnd()
+			case '?':
+				err = m.skipInstruction()
+			case '!':
+				isText, err = m.readBang()
+			default:
+				return m.readStart()
 			}
-			if ok {
-				return tokenText, nil
-			}
-			continue
 		}
-		if err := m.need(2); err != nil {
+		if err != nil {
 			return 0, err
 		}
-		switch m.buf[m.pos+1] {
-		case '/':
-			return m.readEnd()
-		case '?':
-			if err := m.skipInstruction(); err != nil {
-				return 0, err
-			}
-		case '!':
-			isText, err := m.readBang()
-			if err != nil {
-				return 0, err
-			}
-			if isText {
-				return tokenText, nil
-			}
-		default:
-			return m.readStart()
+		if isText {
+			return tokenText, nil
 		}
 	}
 }
@@ -326,7 +316,7 @@ func pseudoAttribute(b []byte, name string) string {
 			continue
 		}
 		rest = bytes.TrimLeft(rest[1:], " \t\r\n")
-		if len(rest) == 0 || rest[0] != '"' && rest[0] != '\'' {
+		if len(rest) == 0 || !isQuote(rest[0]) {
 			continue
 		}
 		if j := bytes.IndexByte(rest[1:], rest[0]); j >= 0 {

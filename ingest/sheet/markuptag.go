@@ -19,7 +19,7 @@ func (m *markup) tagLength() (int, error) {
 				}
 			case b == '>':
 				return i + 1, nil
-			case b == '"' || b == '\'':
+			case isQuote(b):
 				quote = b
 			}
 		}
@@ -48,9 +48,7 @@ func (m *markup) readEnd() (token, error) {
 	}
 	tag := m.buf[m.pos+2 : m.pos+n]
 	m.pos += n + 1
-	for len(tag) > 0 && isSpace(tag[len(tag)-1]) {
-		tag = tag[:len(tag)-1]
-	}
+	tag = dropSpace(tag)
 	if len(m.opens) == 0 {
 		return 0, malformed("a tag is closed that was never opened")
 	}
@@ -99,9 +97,7 @@ func (m *markup) readStart() (token, error) {
 func (m *markup) readAttributes(b []byte) error {
 	m.attrs = m.attrs[:0]
 	for {
-		for len(b) > 0 && isSpace(b[0]) {
-			b = b[1:]
-		}
+		b = skipSpace(b)
 		if len(b) == 0 {
 			return nil
 		}
@@ -110,18 +106,12 @@ func (m *markup) readAttributes(b []byte) error {
 			return malformed("an attribute has no proper name")
 		}
 		name := b[:n]
-		b = b[n:]
-		for len(b) > 0 && isSpace(b[0]) {
-			b = b[1:]
-		}
+		b = skipSpace(b[n:])
 		if len(b) == 0 || b[0] != '=' {
 			return malformed("an attribute has no value")
 		}
-		b = b[1:]
-		for len(b) > 0 && isSpace(b[0]) {
-			b = b[1:]
-		}
-		if len(b) == 0 || b[0] != '"' && b[0] != '\'' {
+		b = skipSpace(b[1:])
+		if len(b) == 0 || !isQuote(b[0]) {
 			return malformed("an attribute's value is not quoted")
 		}
 		end := 1
@@ -135,21 +125,33 @@ func (m *markup) readAttributes(b []byte) error {
 		}
 		a := attribute{name: name, value: b[1:end], escaped: class&^classMarkup != 0}
 		if a.escaped {
-			if bytes.IndexByte(a.value, '<') >= 0 {
-				return malformed("an attribute holds a bare <")
-			}
-			if _, err := m.decode(a.value, inAttribute); err != nil {
+			if err := m.checkValue(a.value); err != nil {
 				return err
 			}
 		}
-		for i := range m.attrs {
-			if bytes.Equal(m.attrs[i].name, name) {
-				return malformed("a tag has the same attribute twice")
-			}
+		if m.hasAttribute(name) {
+			return malformed("a tag has the same attribute twice")
 		}
 		m.attrs = append(m.attrs, a)
 		b = b[end+1:]
 	}
+}
+
+func (m *markup) checkValue(value []byte) error {
+	if bytes.IndexByte(value, '<') >= 0 {
+		return malformed("an attribute holds a bare <")
+	}
+	_, err := m.decode(value, inAttribute)
+	return err
+}
+
+func (m *markup) hasAttribute(name []byte) bool {
+	for i := range m.attrs {
+		if bytes.Equal(m.attrs[i].name, name) {
+			return true
+		}
+	}
+	return false
 }
 
 // attributeValue decodes an attribute's value, which was checked when its tag
@@ -185,6 +187,24 @@ func (m *markup) startsVisibleText(depth int) bool {
 }
 
 func isSpace(b byte) bool { return b == ' ' || b == '\n' || b == '\t' || b == '\r' }
+
+func isQuote(b byte) bool { return b == '"' || b == '\'' }
+
+// skipSpace passes over the white space that b begins with.
+func skipSpace(b []byte) []byte {
+	for len(b) > 0 && isSpace(b[0]) {
+		b = b[1:]
+	}
+	return b
+}
+
+// dropSpace leaves out the white space that b ends in.
+func dropSpace(b []byte) []byte {
+	for len(b) > 0 && isSpace(b[len(b)-1]) {
+		b = b[:len(b)-1]
+	}
+	return b
+}
 
 // nameLength returns how many bytes of b form an XML name. Letters beyond
 // ASCII are accepted without asking which.

@@ -74,6 +74,11 @@ func (m *markup) decode(raw []byte, where place) ([]byte, error) {
 	if where == inElement && bytes.Contains(raw, []byte("]]>")) {
 		return nil, strayBrackets
 	}
+	return m.resolve(raw, where)
+}
+
+// resolve replaces references and line ends by the characters they stand for.
+func (m *markup) resolve(raw []byte, where place) ([]byte, error) {
 	out := m.scratch[:0]
 	for i := 0; i < len(raw); {
 		switch b := raw[i]; {
@@ -102,6 +107,9 @@ func (m *markup) decode(raw []byte, where place) ([]byte, error) {
 	return out, nil
 }
 
+// entities are the names that XML itself gives to characters.
+var entities = map[string]rune{"amp": '&', "lt": '<', "gt": '>', "quot": '"', "apos": '\''}
+
 // reference reads an entity or character reference; n is 0 when b begins with
 // neither.
 func reference(b []byte) (r rune, n int) {
@@ -111,28 +119,14 @@ func reference(b []byte) (r rune, n int) {
 	}
 	body := b[1:end]
 	if body[0] != '#' {
-		switch string(body) {
-		case "amp":
-			return '&', end + 1
-		case "lt":
-			return '<', end + 1
-		case "gt":
-			return '>', end + 1
-		case "quot":
-			return '"', end + 1
-		case "apos":
-			return '\'', end + 1
+		if r, ok := entities[string(body)]; ok {
+			return r, end + 1
 		}
 		return 0, 0
 	}
 	digits, base := body[1:], 10
 	if len(digits) > 0 && digits[0] == 'x' {
 		digits, base = digits[1:], 16
-	}
-	for _, d := range digits {
-		if d == '+' || d == '-' || d == '_' {
-			return 0, 0
-		}
 	}
 	v, err := strconv.ParseUint(string(digits), base, 64)
 	if err != nil || v > utf8.MaxRune {
