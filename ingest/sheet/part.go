@@ -45,6 +45,8 @@ const (
 	mergeBlock
 )
 
+var blocks = map[string]block{"sheetData": dataBlock, "cols": colsBlock, "mergeCells": mergeBlock}
+
 // Depths at which a sheet part's elements stand.
 const (
 	blockDepth = 2
@@ -121,25 +123,9 @@ func (p *partReader) start() error {
 	p.inText = false
 	switch p.depth() {
 	case blockDepth:
-		switch string(p.local) {
-		case "sheetData":
-			p.block = dataBlock
-		case "cols":
-			p.block = colsBlock
-		case "mergeCells":
-			p.block = mergeBlock
-		default:
-			p.block = otherBlock
-		}
+		p.block = blocks[string(p.local)]
 	case rowDepth:
-		switch {
-		case p.block == dataBlock && string(p.local) == "row":
-			return p.startRow()
-		case p.block == colsBlock && string(p.local) == "col":
-			p.readColumns()
-		case p.block == mergeBlock && string(p.local) == "mergeCell":
-			p.readMerge()
-		}
+		return p.startEntry()
 	case cellDepth:
 		if p.row.Number > 0 && string(p.local) == "c" {
 			p.startCell()
@@ -150,6 +136,19 @@ func (p *partReader) start() error {
 		}
 	default:
 		p.inText = p.cell.Col > 0 && p.isOpen(fieldDepth, "is") && p.runs.start(p.markup, fieldDepth, len(p.content))
+	}
+	return nil
+}
+
+// startEntry begins what a block is a list of.
+func (p *partReader) startEntry() error {
+	switch {
+	case p.block == dataBlock && string(p.local) == "row":
+		return p.startRow()
+	case p.block == colsBlock && string(p.local) == "col":
+		p.readColumns()
+	case p.block == mergeBlock && string(p.local) == "mergeCell":
+		p.readMerge()
 	}
 	return nil
 }
