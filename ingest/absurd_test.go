@@ -1,10 +1,11 @@
 package ingest
 
 import (
-	"foamfield/ingest/trial"
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 // TestAbsurdMagnitudes: what no kitchen can mean is not used, and says what to

@@ -2,9 +2,10 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 func findKind(log *trial.Log, kind string) (at int, p trial.Problem) {

@@ -2,11 +2,12 @@ package ingest
 
 import (
 	"encoding/csv"
-	"foamfield/ingest/trial"
 	"math"
 	"os"
 	"strconv"
 	"testing"
+
+	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
 )

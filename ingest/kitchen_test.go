@@ -1,12 +1,13 @@
 package ingest
 
 import (
-	"foamfield/ingest/trial"
 	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
 )

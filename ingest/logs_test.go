@@ -2,13 +2,14 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"maps"
 	"path/filepath"
 	"runtime"
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
 )

@@ -2,11 +2,12 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"math"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
 )

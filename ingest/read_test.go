@@ -2,12 +2,13 @@ package ingest
 
 import (
 	"errors"
-	"foamfield/ingest/trial"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 const oneTrial = "butter g,cider g,GMS g,came out,hold min\n120,174,6,y,12\n"

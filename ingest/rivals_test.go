@@ -1,10 +1,11 @@
 package ingest
 
 import (
-	"foamfield/ingest/trial"
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 // TestRivalColumns: columns with one header are one column when they say the

@@ -2,11 +2,12 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 // TestDrainageHalfTime: a series of readings gives the percent at the minute

@@ -7,6 +7,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/keep"
 	"foamfield/ingest/kitchen"
@@ -15,6 +16,7 @@ import (
 	"foamfield/ingest/row"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/settle"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/whole"
@@ -137,7 +139,7 @@ func commentsOf(s *sheet.Sheet, first bool) map[[2]int]string {
 type table struct {
 	at       trial.Place
 	hidden   bool // its sheet is
-	found    *layout.Table
+	found    *grid.Table
 	scheme   *scheme.Scheme
 	comments map[[2]int]string
 }
@@ -196,7 +198,7 @@ func (t *table) start() trial.Place {
 // understand makes the scheme of a table and keeps what it says of its columns.
 func (r *reader) understand(t *table, k *kitchen.Sheets) {
 	var found []trial.Finding
-	t.scheme, found = scheme.Of(t.at.File, t.at.Sheet, t.found, k)
+	t.scheme, found = settle.Of(t.at.File, t.at.Sheet, t.found, k)
 	r.said.add(found...)
 	s := t.scheme
 	r.hadOutcome = r.hadOutcome || s.Outcomes

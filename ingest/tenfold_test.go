@@ -2,9 +2,10 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 // TestTenfold: where no sum of masses shows a slip, the other trials do.

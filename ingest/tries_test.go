@@ -2,11 +2,12 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/kitchen"
-	"foamfield/ingest/trial"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
 )

@@ -2,10 +2,11 @@ package ingest
 
 import (
 	"fmt"
-	"foamfield/ingest/trial"
 	"math"
 	"path/filepath"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 var tastedLog = sheetText{"log", "trial | butter g | cider g | GMS g | came out | hold min | taste (1-9) | firmness /9 | rest min | foisonnement (%)\n" +

@@ -51,7 +51,7 @@ func (s suspect) slipped(slack float64) (meant float64, ok bool) {
 func culprit(s *scheme.Scheme, suspects []suspect, slack float64) suspect {
 	var slips, odd []suspect
 	for _, one := range suspects {
-		u := s.Usual(one.col)
+		u := s.Usual[one.col]
 		if meant, ok := one.slipped(slack); ok && u.Holds(meant, slack) {
 			slips = append(slips, suspect{one.col, one.says, meant})
 		}
@@ -141,7 +141,7 @@ func (w *work) notAddedUp(sum, batch float64, nominal bool) (apart bool) {
 func (w *work) askTenfold() {
 	for i := range w.r.Doses {
 		d := &w.r.Doses[i]
-		u := w.s.Usual(d.Col)
+		u := w.s.Usual[d.Col]
 		if meant, ok := u.PointMissed(d.Amount); ok && d.Amount > 4*u.High {
 			w.say(trial.Check("far above the others", w.at(d.Col), fmt.Sprintf("%s is far above the other trials", say.Quoted(w.text(d.Col))),
 				fmt.Sprintf("type %s if the point was missed; it is used as it stands", say.Number(meant))))

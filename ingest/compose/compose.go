@@ -137,7 +137,7 @@ func (w *work) blanks() {
 	missing, short := w.shortOf()
 	for _, col := range w.r.Blank {
 		f := w.s.Field(col)
-		u := w.s.Usual(col)
+		u := w.s.Usual[col]
 		fits := short && f.InGrams && u.Known && u.Holds(missing, 2*w.step)
 		switch {
 		case f.What.Kind == ingredient.Water:

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -21,13 +22,13 @@ const maxAlike = 50
 
 // repeatsRow reports whether the cells are a row of the table once more, in
 // every cell of the mix and of the results.
-func (t *Table) repeatsRow(cells []sheet.Cell) bool {
+func (t *open) repeatsRow(cells []sheet.Cell) bool {
 	x := &t.mixes
 	if x.rows == nil {
 		x.seed, x.rows = maphash.MakeSeed(), map[uint64][]int32{}
 	}
 	for ; x.next < len(t.Rows); x.next++ {
-		if key, n := t.mixKey(t.Sheet.Rows[t.Rows[x.next].at].Cells); n > 0 && len(x.rows[key]) < maxAlike {
+		if key, n := t.mixKey(t.Sheet.Rows[t.Rows[x.next].At].Cells); n > 0 && len(x.rows[key]) < maxAlike {
 			x.rows[key] = append(x.rows[key], int32(x.next))
 		}
 	}
@@ -37,7 +38,7 @@ func (t *Table) repeatsRow(cells []sheet.Cell) bool {
 	}
 	row := sheet.Row{Cells: cells}
 	for _, r := range x.rows[key] {
-		if t.sameRow(&row, &t.Sheet.Rows[t.Rows[r].at]) {
+		if t.sameRow(&row, &t.Sheet.Rows[t.Rows[r].At]) {
 			return true
 		}
 	}
@@ -45,13 +46,13 @@ func (t *Table) repeatsRow(cells []sheet.Cell) bool {
 }
 
 // mixKey is a number for the mix of a row, and how many cells it has.
-func (t *Table) mixKey(cells []sheet.Cell) (key uint64, n int) {
+func (t *open) mixKey(cells []sheet.Cell) (key uint64, n int) {
 	var h maphash.Hash
 	h.SetSeed(t.mixes.seed)
 	for k := range cells {
 		c := &cells[k]
-		head := t.headAt(int(c.Col))
-		if head < 0 || empty(c) || !isOfMix(t.Heads[head].Meaning.Role) {
+		head := t.HeadAt(int(c.Col))
+		if head < 0 || look.Empty(c) || !look.IsOfMix(t.Heads[head].Meaning.Role) {
 			continue
 		}
 		n++
@@ -63,25 +64,21 @@ func (t *Table) mixKey(cells []sheet.Cell) (key uint64, n int) {
 }
 
 // sameRow compares two rows in the cells of the mix and of the results.
-func (t *Table) sameRow(a, b *sheet.Row) bool {
+func (t *open) sameRow(a, b *sheet.Row) bool {
 	same := 0
 	for h := range t.Heads {
 		switch r := t.Heads[h].Meaning.Role; {
-		case r == column.Note || !isOfMix(r) && !takesNumbers(r) && !happened(r):
+		case r == column.Note || !look.IsOfMix(r) && !look.TakesNumbers(r) && !look.Happened(r):
 			continue
 		}
-		x, y := cellAt(a, t.Heads[h].Col), cellAt(b, t.Heads[h].Col)
+		x, y := look.CellAt(a, t.Heads[h].Col), look.CellAt(b, t.Heads[h].Col)
 		switch {
-		case empty(&x) && empty(&y):
-		case !sameCell(&x, &y):
+		case look.Empty(&x) && look.Empty(&y):
+		case !look.SameCell(&x, &y):
 			return false
 		default:
 			same++
 		}
 	}
 	return same >= 3
-}
-
-func sameCell(x, y *sheet.Cell) bool {
-	return x.Kind == y.Kind && x.Number == y.Number && strings.EqualFold(strings.TrimSpace(x.Text), strings.TrimSpace(y.Text))
 }

@@ -2,117 +2,22 @@ package layout
 
 import (
 	"slices"
-	"strings"
 
-	"foamfield/ingest/column"
-	"foamfield/ingest/sheet"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 )
 
 // finish reads the heads together, once all rows are known.
-func (t *Table) finish(f *finder) {
+func (t *open) finish(f *look.Reader) *grid.Table {
 	for col := range t.used {
-		t.Heads = append(t.Heads, Head{Col: col, Hidden: t.Sheet.ColHidden(col)})
+		t.Heads = append(t.Heads, grid.Head{Col: col, Hidden: t.Sheet.ColHidden(col)})
 	}
-	slices.SortFunc(t.Heads, func(a, b Head) int { return a.Col - b.Col })
-	slices.SortStableFunc(t.Furniture, func(a, b Furniture) int { return a.Row - b.Row })
-	t.takeUnits()
-	t.readHeads()
+	slices.SortFunc(t.Heads, func(a, b grid.Head) int { return a.Col - b.Col })
+	slices.SortStableFunc(t.Furniture, func(a, b grid.Furniture) int { return a.Row - b.Row })
+	t.TakeUnits()
+	t.ReadHeads()
 	t.markRemarks(f)
-	t.fillDown(f)
-	t.readings()
-	t.used, t.texts, t.tally, t.mixes = nil, nil, tally{}, mixIndex{}
-}
-
-func (t *Table) readHeads() {
-	texts := make([]string, len(t.Heads))
-	for i, h := range t.Heads {
-		texts[i] = h.full()
-	}
-	for i, m := range column.ReadAll(texts) {
-		t.Heads[i].Meaning = m
-	}
-}
-
-// readings finds out whether the table has a row a reading: ids come several
-// times in a row with rising minutes.
-func (t *Table) readings() {
-	for i, h := range t.Heads {
-		if r := h.Meaning.Role; r == column.TrialID || r == column.Repeat || r == column.Day || r == column.Student {
-			t.Key = append(t.Key, i)
-		}
-	}
-	minute := t.minuteHead()
-	if minute < 0 {
-		return
-	}
-	t.PerReading = t.Find(column.TrialID) >= 0 && t.rises(minute)
-	head := &t.Heads[minute].Meaning
-	switch {
-	case t.PerReading:
-		if head.Role != column.ReadingMinute {
-			head.Role, head.Else, head.Doubt = column.ReadingMinute, column.None, ""
-		}
-	case head.Role != column.ReadingMinute:
-	case t.Find(column.Hold) < 0:
-		head.Role, head.Else = column.Hold, column.ReadingMinute
-	case t.Find(column.DrainedAt) < 0:
-		head.Role, head.Else = column.DrainedAt, column.ReadingMinute
-	}
-}
-
-// minuteHead is the head that may say the minute of a reading, -1 without.
-func (t *Table) minuteHead() int {
-	minute := -1
-	for i, h := range t.Heads {
-		if h.Meaning.Role == column.ReadingMinute || h.Meaning.Role != column.None && h.Meaning.Can(column.ReadingMinute) && minute < 0 {
-			minute = i
-		}
-	}
-	return minute
-}
-
-// rises reports whether most neighbouring rows with equal keys have a later
-// minute, and there are enough of them.
-func (t *Table) rises(minute int) bool {
-	same, later := 0, 0
-	for r := 1; r < len(t.Rows); r++ {
-		if !t.sameKey(r-1, r) {
-			continue
-		}
-		same++
-		a, _ := t.Cell(r-1, minute)
-		b, _ := t.Cell(r, minute)
-		if x, ok := leading(&a); ok {
-			if y, ok := leading(&b); ok && y > x {
-				later++
-			}
-		}
-	}
-	return same > 0 && same*4 >= len(t.Rows) && later*10 >= same*7
-}
-
-func (t *Table) sameKey(a, b int) bool {
-	for _, k := range t.Key {
-		x, _ := t.Cell(a, k)
-		y, _ := t.Cell(b, k)
-		if x.Kind != y.Kind || x.Number != y.Number || !strings.EqualFold(strings.TrimSpace(x.Text), strings.TrimSpace(y.Text)) {
-			return false
-		}
-	}
-	return true
-}
-
-// leading is the number a cell starts with.
-func leading(c *sheet.Cell) (float64, bool) {
-	if c.Kind != sheet.Text {
-		return c.Number, c.Kind != sheet.Blank
-	}
-	n, digits := 0.0, 0
-	for _, r := range strings.TrimLeft(c.Text, " \u00a0t=@") {
-		if r < '0' || r > '9' || digits > 9 {
-			break
-		}
-		n, digits = n*10+float64(r-'0'), digits+1
-	}
-	return n, digits > 0
+	t.FillDown(f)
+	t.Readings()
+	return t.Table
 }

@@ -5,52 +5,54 @@ import (
 	"unicode"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
 // kind says what furniture row i of the sheet is below a table's header, with
 // what a person should be told of it; "" when it is a row of the table.
-func (f *finder) kind(t *Table, i int, cells []sheet.Cell) (k Kind, note string) {
-	l := f.look(cells)
-	if l.values*2 <= l.cells && t.repeats(cells) {
-		return Header, ""
+func (f *finder) kind(t *open, i int, cells []sheet.Cell) (k grid.Kind, note string) {
+	l := f.Look(cells)
+	if l.Values*2 <= l.Cells && t.repeats(cells) {
+		return grid.Header, ""
 	}
-	if l.unitsOnly() && l.cells >= 2 && l.values == 0 {
-		return Units, ""
+	if l.UnitsOnly() && l.Cells >= 2 && l.Values == 0 {
+		return grid.Units, ""
 	}
 	if k, note := t.sumsUp(cells); k != "" {
 		return k, note
 	}
-	if l.cells > 1 {
-		if l.values == 0 && t.prose(cells) {
-			return Legend, ""
+	if l.Cells > 1 {
+		if l.Values == 0 && t.prose(cells) {
+			return grid.Legend, ""
 		}
 		return "", ""
 	}
 	for k := range cells {
-		if c := &cells[k]; !empty(c) {
+		if c := &cells[k]; !look.Empty(c) {
 			return f.aloneInRow(t, i, c), ""
 		}
 	}
-	return Legend, ""
+	return grid.Legend, ""
 }
 
 // aloneInRow says what a cell is that has its row for itself.
-func (f *finder) aloneInRow(t *Table, i int, c *sheet.Cell) Kind {
-	h := t.headAt(int(c.Col))
+func (f *finder) aloneInRow(t *open, i int, c *sheet.Cell) grid.Kind {
+	h := t.HeadAt(int(c.Col))
 	switch {
 	case t.isTitle(f, i, c):
-		return Title
+		return grid.Title
 	case c.Kind != sheet.Text:
 		return ""
 	case h < 0:
-		return Legend
+		return grid.Legend
 	case t.Heads[h].Meaning.Role == column.TrialID && short(c.Text):
 		return "" // a trial without results: said, not dropped
-	case takesNumbers(t.Heads[h].Meaning.Role) && short(c.Text):
+	case look.TakesNumbers(t.Heads[h].Meaning.Role) && short(c.Text):
 		return ""
 	}
-	return Legend
+	return grid.Legend
 }
 
 // short reports whether a text can be an id rather than a sentence.
@@ -61,13 +63,13 @@ func short(text string) bool {
 
 // prose reports whether a row of words alone says nothing of a trial: no cell
 // stands under a head that trials fill.
-func (t *Table) prose(cells []sheet.Cell) bool {
+func (t *open) prose(cells []sheet.Cell) bool {
 	for k := range cells {
 		c := &cells[k]
-		if empty(c) {
+		if look.Empty(c) {
 			continue
 		}
-		h := t.headAt(int(c.Col))
+		h := t.HeadAt(int(c.Col))
 		if h < 0 {
 			continue
 		}

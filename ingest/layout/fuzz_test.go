@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -20,7 +22,7 @@ func FuzzFind(f *testing.F) {
 		if len(text) > 4000 {
 			return
 		}
-		s := grid(text)
+		s := typed(text)
 		accountFor(t, "fuzzed", s)
 		tables, _ := Find(s)
 		for i := range tables {
@@ -28,11 +30,11 @@ func FuzzFind(f *testing.F) {
 			for r := range table.Rows {
 				for h := range table.Heads {
 					c, filled := table.Cell(r, h)
-					if filled && empty(&c) {
+					if filled && look.Empty(&c) {
 						t.Errorf("row %d head %d is filled from an empty cell", r, h)
 					}
 					fill := table.Fill(r, h)
-					if filled != (fill == Ditto || fill == MergedDown || fill == WrittenOnce) || fill == Unresolved && !empty(&c) {
+					if filled != (fill == grid.Ditto || fill == grid.MergedDown || fill == grid.WrittenOnce) || fill == grid.Unresolved && !look.Empty(&c) {
 						t.Errorf("row %d head %d: filled %v, fill %d, %v", r, h, filled, fill, c)
 					}
 					if table.UnitOf(r, h) != "" && table.Heads[h].UnitCol == 0 {
@@ -46,8 +48,8 @@ func FuzzFind(f *testing.F) {
 }
 
 // long is a log of rows × 20 columns.
-func long(rows int) *sheet.Sheet {
-	s := grid("trial | butter (g) | GMS (g) | lecithin (g) | cider (g) | batch (g) | fat % | HLB | chargers | shakes | rest (h) | temp (°C) | hold (min) | drained % @20 | oil leak | came out | clogged | score | cook | notes")
+func longSheet(rows int) *sheet.Sheet {
+	s := typed("trial | butter (g) | GMS (g) | lecithin (g) | cider (g) | batch (g) | fat % | HLB | chargers | shakes | rest (h) | temp (°C) | hold (min) | drained % @20 | oil leak | came out | clogged | score | cook | notes")
 	for r := range rows {
 		row := sheet.Row{Number: r + 2, Cells: make([]sheet.Cell, 20)}
 		for c := range row.Cells {
@@ -68,7 +70,7 @@ func long(rows int) *sheet.Sheet {
 // says it is one, and some are.
 func BenchmarkFindLabels(b *testing.B) {
 	for _, label := range []string{"Average", "Max", "Median", "Best", "Goal", "Mean Green", "Durchschn"} {
-		s := long(100_000)
+		s := longSheet(100_000)
 		for r := range s.Rows[1:] {
 			if r%3 > 0 {
 				s.Rows[r+1].Cells[0].Text = label
@@ -84,7 +86,7 @@ func BenchmarkFindLabels(b *testing.B) {
 
 // BenchmarkFindLong turns a sheet of 100 000 quantities round.
 func BenchmarkFindLong(b *testing.B) {
-	s := grid("trial | what | value | unit")
+	s := typed("trial | what | value | unit")
 	for r := range 100_000 {
 		what := []string{"butter", "cider", "GMS", "lecithin", "hold", "drained", "came out"}[r%7]
 		s.Rows = append(s.Rows, sheet.Row{Number: r + 2, Cells: []sheet.Cell{{Col: 1, Kind: sheet.Number, Number: float64(r / 7)},
@@ -98,7 +100,7 @@ func BenchmarkFindLong(b *testing.B) {
 }
 
 func BenchmarkFind100000(b *testing.B) {
-	s := long(100_000)
+	s := longSheet(100_000)
 	b.ReportAllocs()
 	for b.Loop() {
 		if tables, _ := Find(s); len(tables) != 1 || len(tables[0].Rows) != 100_000 {

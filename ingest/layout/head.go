@@ -1,27 +1,25 @@
 package layout
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
-// lastColumn stands for "to the right end of the sheet".
-const lastColumn = math.MaxInt32
-
 // start opens the table or tables whose header begins in row i.
 func (f *finder) start(i int) {
-	rows := f.s.Rows
+	rows := f.Sheet.Rows
 	h := i
 	if f.lowerHeader(i) {
 		h = i + 1
 	}
 	groups, units := f.aboveHead(i, h)
 	if units < 0 && h+1 < len(rows) && rows[h+1].Number <= rows[h].Number+2 {
-		if l := f.look(rows[h+1].Cells); l.unitsRow() {
+		if l := f.Look(rows[h+1].Cells); l.UnitsRow() {
 			units = h + 1
 		}
 	}
@@ -32,7 +30,7 @@ func (f *finder) start(i int) {
 // aboveHead takes the rows just above row i that belong to the header in row h:
 // groups, in order, and units, -1 without.
 func (f *finder) aboveHead(i, h int) (groups []int, units int) {
-	rows := f.s.Rows
+	rows := f.Sheet.Rows
 	if h > i {
 		groups = append(groups, i)
 	}
@@ -41,7 +39,7 @@ func (f *finder) aboveHead(i, h int) (groups []int, units int) {
 		if n := len(f.outside); n == 0 || f.outside[n-1].Row != rows[up].Number {
 			break
 		}
-		if up == i-1 && f.look(rows[up].Cells).unitsOnly() {
+		if up == i-1 && f.Look(rows[up].Cells).UnitsOnly() {
 			units = up
 		} else if rows[up].Number == rows[up+1].Number-1 && f.groupRow(up, h) {
 			groups = append(groups, up)
@@ -55,31 +53,31 @@ func (f *finder) aboveHead(i, h int) (groups []int, units int) {
 }
 
 // headFurniture is the rows of a header as furniture.
-func (f *finder) headFurniture(h int, groups []int, units int) []Furniture {
-	rows := f.s.Rows
-	var furniture []Furniture
+func (f *finder) headFurniture(h int, groups []int, units int) []grid.Furniture {
+	rows := f.Sheet.Rows
+	var furniture []grid.Furniture
 	for _, g := range groups {
-		furniture = append(furniture, Furniture{Row: rows[g].Number, Kind: Group})
+		furniture = append(furniture, grid.Furniture{Row: rows[g].Number, Kind: grid.Group})
 	}
-	furniture = append(furniture, Furniture{Row: rows[h].Number, Kind: Header})
+	furniture = append(furniture, grid.Furniture{Row: rows[h].Number, Kind: grid.Header})
 	if units >= 0 {
-		furniture = append(furniture, Furniture{Row: rows[units].Number, Kind: Units})
-		slices.SortFunc(furniture, func(a, b Furniture) int { return a.Row - b.Row })
+		furniture = append(furniture, grid.Furniture{Row: rows[units].Number, Kind: grid.Units})
+		slices.SortFunc(furniture, func(a, b grid.Furniture) int { return a.Row - b.Row })
 	}
 	return furniture
 }
 
 // openTables opens the tables whose heads stand in row h: one, or several side
 // by side.
-func (f *finder) openTables(h int, heads []Head, texts map[int]string, furniture []Furniture) {
+func (f *finder) openTables(h int, heads []grid.Head, texts map[int]string, furniture []grid.Furniture) {
 	from := 1
 	for _, part := range f.sideBySide(heads) {
 		if len(f.open) > 0 {
 			from = part[0].Col
-			f.open[len(f.open)-1].toCol = from - 1
+			f.open[len(f.open)-1].to = from - 1
 		}
-		t := &Table{Sheet: f.s, HeaderRow: f.s.Rows[h].Number, Heads: part, Furniture: slices.Clone(furniture),
-			fromCol: from, toCol: lastColumn, used: map[int]bool{}, texts: texts, labels: part[0].Col}
+		t := &open{Table: &grid.Table{Sheet: f.Sheet, HeaderRow: f.Sheet.Rows[h].Number, Heads: part, Furniture: slices.Clone(furniture)},
+			from: from, to: look.LastColumn, used: map[int]bool{}, texts: texts, labels: part[0].Col}
 		f.open = append(f.open, t)
 	}
 }
@@ -87,54 +85,54 @@ func (f *finder) openTables(h int, heads []Head, texts map[int]string, furniture
 // lowerHeader reports whether row i is the group header of row i+1: both are
 // words, and the lower one has words where the upper is empty or merged.
 func (f *finder) lowerHeader(i int) bool {
-	rows := f.s.Rows
+	rows := f.Sheet.Rows
 	if i+1 >= len(rows) || rows[i+1].Number != rows[i].Number+1 {
 		return false
 	}
-	l := f.look(rows[i+1].Cells)
-	if l.unitsOnly() || l.values > 0 && l.values*4 > l.cells {
+	l := f.Look(rows[i+1].Cells)
+	if l.UnitsOnly() || l.Values > 0 && l.Values*4 > l.Cells {
 		return false
 	}
 	below := 0
 	for k := range rows[i+1].Cells {
 		c := &rows[i+1].Cells[k]
-		if c.Kind == sheet.Text && !empty(c) && f.isHeaderWord(c.Text) && f.groupedBy(&rows[i], int(c.Col)) {
+		if c.Kind == sheet.Text && !look.Empty(c) && f.isHeaderWord(c.Text) && f.groupedBy(&rows[i], int(c.Col)) {
 			below++
 		}
 	}
-	return below >= 2 || below == 1 && l.header()
+	return below >= 2 || below == 1 && l.Header()
 }
 
 // isHeaderWord reports whether a text says something as a header below a group.
 func (f *finder) isHeaderWord(text string) bool {
-	m := f.read(text)
-	return m.Role != column.None || m.AtMinute != 0 || isUnit(text)
+	m := f.Read(text)
+	return m.Role != column.None || m.AtMinute != 0 || look.IsUnit(text)
 }
 
 // groupedBy reports whether a column lies under a text of the row above that is
 // wider than it: the row is empty or merged there.
 func (f *finder) groupedBy(row *sheet.Row, col int) bool {
-	up := cellAt(row, col)
-	merged, ok := f.merged(row.Number, col)
-	return empty(&up) && col > int(row.Cells[0].Col) || ok && merged.ToCol > merged.FromCol
+	up := look.CellAt(row, col)
+	merged, ok := f.Merged(row.Number, col)
+	return look.Empty(&up) && col > int(row.Cells[0].Col) || ok && merged.ToCol > merged.FromCol
 }
 
 // groupRow reports whether the words of row up are titles above several
 // columns of the header row h, and not the sheet's title.
 func (f *finder) groupRow(up, h int) bool {
-	cells := f.s.Rows[up].Cells
-	first, last := f.s.Rows[h].Cells[0].Col, f.s.Rows[h].Cells[len(f.s.Rows[h].Cells)-1].Col
+	cells := f.Sheet.Rows[up].Cells
+	first, last := f.Sheet.Rows[h].Cells[0].Col, f.Sheet.Rows[h].Cells[len(f.Sheet.Rows[h].Cells)-1].Col
 	n, above := 0, 0
 	for k := range cells {
 		c := &cells[k]
-		if empty(c) {
+		if look.Empty(c) {
 			continue
 		}
-		if c.Kind != sheet.Text || len(c.Text) > 60 || valueLike(c.Text) {
+		if c.Kind != sheet.Text || len(c.Text) > 60 || look.ValueLike(c.Text) {
 			return false
 		}
 		n++
-		m, ok := f.merged(f.s.Rows[up].Number, int(c.Col))
+		m, ok := f.Merged(f.Sheet.Rows[up].Number, int(c.Col))
 		if ok && (m.FromCol > int(first) || m.ToCol < int(last)) || !ok && c.Col > first {
 			above++
 		}
@@ -143,13 +141,13 @@ func (f *finder) groupRow(up, h int) bool {
 }
 
 // heads builds the heads of header row h with its groups and units.
-func (f *finder) heads(h int, groups []int, units int) (heads []Head, texts map[int]string) {
-	rows := f.s.Rows
+func (f *finder) heads(h int, groups []int, units int) (heads []grid.Head, texts map[int]string) {
+	rows := f.Sheet.Rows
 	texts = map[int]string{}
 	cols := map[int]bool{}
 	for k := range rows[h].Cells {
-		if c := &rows[h].Cells[k]; !empty(c) {
-			texts[int(c.Col)] = strings.TrimSpace(f.s.Display(*c))
+		if c := &rows[h].Cells[k]; !look.Empty(c) {
+			texts[int(c.Col)] = strings.TrimSpace(f.Sheet.Display(*c))
 			cols[int(c.Col)] = true
 		}
 	}
@@ -169,25 +167,17 @@ func (f *finder) heads(h int, groups []int, units int) (heads []Head, texts map[
 		} else if len(parts) > 0 {
 			texts[col] = parts[len(parts)-1]
 		}
-		head := Head{Col: col, Row: rows[h].Number, Text: strings.Join(parts, " / "), Hidden: f.s.ColHidden(col)}
+		head := grid.Head{Col: col, Row: rows[h].Number, Text: strings.Join(parts, " / "), Hidden: f.Sheet.ColHidden(col)}
 		if units >= 0 {
-			if c := cellAt(&rows[units], col); c.Kind == sheet.Text {
+			if c := look.CellAt(&rows[units], col); c.Kind == sheet.Text {
 				head.Unit = strings.TrimSpace(c.Text)
 			}
 		}
-		head.Meaning = f.read(head.full())
+		head.Meaning = f.Read(head.Full())
 		heads = append(heads, head)
 	}
-	slices.SortFunc(heads, func(a, b Head) int { return a.Col - b.Col })
+	slices.SortFunc(heads, func(a, b grid.Head) int { return a.Col - b.Col })
 	return heads, texts
-}
-
-// full is the text for package column: group, header and unit.
-func (h Head) full() string {
-	if h.Unit == "" || strings.Contains(strings.ToLower(h.Text), "("+strings.ToLower(h.Unit)+")") {
-		return h.Text
-	}
-	return h.Text + " (" + strings.Trim(h.Unit, "()[] ") + ")"
 }
 
 // spread gives the text of a group row for each column it stands above: over
@@ -195,33 +185,33 @@ func (h Head) full() string {
 // has words there and the row above the first of them has too.
 func (f *finder) spread(g, h int) map[int]string {
 	out := map[int]string{}
-	row := &f.s.Rows[g]
+	row := &f.Sheet.Rows[g]
 	for k := range row.Cells {
 		c := &row.Cells[k]
-		if empty(c) {
+		if look.Empty(c) {
 			continue
 		}
-		text, col := strings.TrimSpace(f.s.Display(*c)), int(c.Col)
+		text, col := strings.TrimSpace(f.Sheet.Display(*c)), int(c.Col)
 		out[col] = text
-		if m, ok := f.merged(row.Number, col); ok {
-			for c := m.FromCol; c <= m.ToCol && c < m.FromCol+maxMerged; c++ {
-				if own := cellAt(&f.s.Rows[h], c); !empty(&own) || c == col {
+		if m, ok := f.Merged(row.Number, col); ok {
+			for c := m.FromCol; c <= m.ToCol && c < m.FromCol+look.MaxMerged; c++ {
+				if own := look.CellAt(&f.Sheet.Rows[h], c); !look.Empty(&own) || c == col {
 					out[c] = text
 				}
 			}
 			continue
 		}
-		below := cellAt(&f.s.Rows[h], col)
-		next := lastColumn
+		below := look.CellAt(&f.Sheet.Rows[h], col)
+		next := look.LastColumn
 		if k+1 < len(row.Cells) {
 			next = int(row.Cells[k+1].Col)
 		}
-		if empty(&below) {
+		if look.Empty(&below) {
 			continue
 		}
-		for j := range f.s.Rows[h].Cells {
-			if own := &f.s.Rows[h].Cells[j]; int(own.Col) > col && int(own.Col) < next && !empty(own) {
-				if _, merged := f.merged(row.Number, int(own.Col)); !merged {
+		for j := range f.Sheet.Rows[h].Cells {
+			if own := &f.Sheet.Rows[h].Cells[j]; int(own.Col) > col && int(own.Col) < next && !look.Empty(own) {
+				if _, merged := f.Merged(row.Number, int(own.Col)); !merged {
 					out[int(own.Col)] = text
 				}
 			}
@@ -232,8 +222,8 @@ func (f *finder) spread(g, h int) map[int]string {
 
 // sideBySide splits the heads at gaps of empty columns where what comes after
 // is a table of its own: at least two of its roles were there before.
-func (f *finder) sideBySide(heads []Head) [][]Head {
-	var parts [][]Head
+func (f *finder) sideBySide(heads []grid.Head) [][]grid.Head {
+	var parts [][]grid.Head
 	start := 0
 	for i := 1; i < len(heads); i++ {
 		if heads[i].Col > heads[i-1].Col+1 && sameRoles(heads[start:i], heads[i:]) {
@@ -244,7 +234,7 @@ func (f *finder) sideBySide(heads []Head) [][]Head {
 	return append(parts, heads[start:])
 }
 
-func sameRoles(a, b []Head) bool {
+func sameRoles(a, b []grid.Head) bool {
 	type what struct {
 		role   column.Role
 		name   string

@@ -7,13 +7,14 @@ import (
 	"strings"
 	"testing"
 
+	"foamfield/ingest/grid"
 	"foamfield/ingest/sheet"
 )
 
 // grid builds a sheet from lines of cells separated by "|". A cell that is a
 // number becomes one, "=3" a formula's result, "~3" is struck out; "A>" merges the next cells with
 // "<" in them, "v" below a cell merges down. A line "-" is an empty row.
-func grid(text string) *sheet.Sheet {
+func typed(text string) *sheet.Sheet {
 	s := &sheet.Sheet{Name: "log"}
 	type at struct{ row, col int }
 	anchors := map[at]int{}
@@ -158,11 +159,11 @@ func told(s *sheet.Sheet) string {
 }
 
 // fillMarks show how a cell was filled, beside "^" for filled.
-var fillMarks = map[Fill]string{Ditto: "d", MergedDown: "m", Unresolved: "?"}
+var fillMarks = map[grid.Fill]string{grid.Ditto: "d", grid.MergedDown: "m", grid.Unresolved: "?"}
 
 func TestFind(t *testing.T) {
 	for _, c := range slices.Concat(cases, rowCases, cardCases) {
-		s := grid(c.sheet)
+		s := typed(c.sheet)
 		if got, want := told(s), strings.TrimLeft(c.want, "\n"); got != want {
 			t.Errorf("%s:\n--- got\n%s--- want\n%s", c.name, got, want)
 		}
@@ -222,9 +223,12 @@ func accountFor(t *testing.T, name string, s *sheet.Sheet) {
 	}
 }
 
-func sideBySide(tables []Table) bool {
-	for i := range tables {
-		if t := &tables[i]; t.toCol != lastColumn && (!t.Transposed || t.fromCol > 0) {
+// sideBySide reports whether two tables share rows: one header, or cards beside
+// each other.
+func sideBySide(tables []grid.Table) bool {
+	for i := range tables[1:] {
+		a, b := &tables[i], &tables[i+1]
+		if a.HeaderRow == b.HeaderRow || a.Transposed && a.Heads[0].Col != b.Heads[0].Col {
 			return true
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -11,7 +12,7 @@ import (
 const remarksRead = 300
 
 // markRemarks finds the columns without a header that hold prose.
-func (t *Table) markRemarks(f *finder) {
+func (t *open) markRemarks(f *look.Reader) {
 	for i := range t.Heads {
 		if h := &t.Heads[i]; h.Row == 0 {
 			h.Remarks = t.holdsProse(f, h.Col)
@@ -22,26 +23,26 @@ func (t *Table) markRemarks(f *finder) {
 // holdsProse reports whether a column is remarks: texts that are no values,
 // most of them of several words or of what happened, hardly any that names a
 // thing in the mix. Names come again, remarks hardly do: "used the old cream".
-func (t *Table) holdsProse(f *finder, col int) bool {
+func (t *open) holdsProse(f *look.Reader, col int) bool {
 	filled, prose, values, named := 0, 0, 0, 0
 	different := map[string]bool{}
 	for _, r := range t.Rows {
-		c := cellAt(&t.Sheet.Rows[r.at], col)
-		if empty(&c) {
+		c := look.CellAt(&t.Sheet.Rows[r.At], col)
+		if look.Empty(&c) {
 			continue
 		}
 		filled++
 		switch several := strings.Contains(strings.TrimSpace(c.Text), " "); {
-		case c.Kind != sheet.Text || valueLike(c.Text) || isUnit(c.Text):
+		case c.Kind != sheet.Text || look.ValueLike(c.Text) || look.IsUnit(c.Text):
 			values++
 		case filled > remarksRead:
 			prose++
-		case f.namesAmount(c.Text) && len(strings.Fields(c.Text)) > 2:
+		case namesAmount(f, c.Text) && len(strings.Fields(c.Text)) > 2:
 			named++
 			different[c.Text] = true
-		case f.namesAmount(c.Text):
+		case namesAmount(f, c.Text):
 			values++
-		case several || happened(f.read(c.Text).Role):
+		case several || look.Happened(f.Read(c.Text).Role):
 			prose++
 		}
 	}
@@ -54,7 +55,7 @@ func (t *Table) holdsProse(f *finder, col int) bool {
 }
 
 // namesAmount reports whether a text is the name of a thing in the mix.
-func (f *finder) namesAmount(text string) bool {
-	m := f.read(text)
+func namesAmount(f *look.Reader, text string) bool {
+	m := f.Read(text)
 	return m.Sure() && (m.Role == column.IngredientAmount || m.Role == column.EmulsifierAmount)
 }

@@ -4,21 +4,47 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
 )
 
+// finder walks down a sheet.
+type finder struct {
+	*look.Reader
+	open    []*open // side by side; all have the same header row
+	done    []*open
+	outside []grid.Furniture
+	hunted  int // rows looked at since the last table or gap
+	last    int // number of the row before
+}
+
+// open is a table whose rows are being read.
+type open struct {
+	*grid.Table
+	from, to    int          // the columns it owns, both ends included
+	labels      int          // column of the row labels
+	used        map[int]bool // columns with data and no header
+	texts       map[int]string
+	section     string // the last title
+	bestBelow   bool   // which speaks of the best
+	interrupted bool   // furniture stands after the last row
+	tally       tally
+	mixes       mixIndex
+}
+
 // run walks down the sheet once.
 func (f *finder) run() {
-	for i := range f.s.Rows {
-		row := &f.s.Rows[i]
+	for i := range f.Sheet.Rows {
+		row := &f.Sheet.Rows[i]
 		if row.Number > f.last+1 {
 			f.hunted = 0
 		}
 		f.last = row.Number
 		switch {
-		case filledCells(row.Cells) == 0:
-			f.furnish(row, Blank)
+		case look.Filled(row.Cells) == 0:
+			f.furnish(row, grid.Blank)
 		case f.claimed(row.Number):
 			// a lower header or units row its header has already taken
 		case len(f.open) > 0 && f.newHeader(i):
@@ -26,11 +52,11 @@ func (f *finder) run() {
 			f.start(i)
 		case len(f.open) > 0:
 			f.place(i)
-		case f.hunted < huntRows && f.look(row.Cells).header() && !f.betterBelow(i):
+		case f.hunted < look.HuntRows && f.Look(row.Cells).Header() && !f.betterBelow(i):
 			f.start(i)
 		default:
 			f.hunted++
-			f.outside = append(f.outside, Furniture{Row: row.Number, Kind: Title})
+			f.outside = append(f.outside, grid.Furniture{Row: row.Number, Kind: grid.Title})
 		}
 	}
 	f.close()
@@ -57,27 +83,27 @@ func (f *finder) claimed(number int) bool {
 }
 
 // furnish puts a row to the first open table's furniture, or outside.
-func (f *finder) furnish(row *sheet.Row, k Kind) {
+func (f *finder) furnish(row *sheet.Row, k grid.Kind) {
 	if len(f.open) > 0 {
-		f.open[0].Furniture = append(f.open[0].Furniture, Furniture{Row: row.Number, Kind: k})
+		f.open[0].Furniture = append(f.open[0].Furniture, grid.Furniture{Row: row.Number, Kind: k})
 		return
 	}
-	f.outside = append(f.outside, Furniture{Row: row.Number, Kind: k})
+	f.outside = append(f.outside, grid.Furniture{Row: row.Number, Kind: k})
 }
 
 // betterBelow reports whether one of the next rows is much more of a header,
 // so that this one is a line of particulars ("Chef: … Date: …") above it.
 func (f *finder) betterBelow(i int) bool {
-	here := f.look(f.s.Rows[i].Cells)
-	for j := i + 1; j < len(f.s.Rows) && j <= i+6; j++ {
-		below := f.look(f.s.Rows[j].Cells)
-		if below.values*2 > below.cells {
+	here := f.Look(f.Sheet.Rows[i].Cells)
+	for j := i + 1; j < len(f.Sheet.Rows) && j <= i+6; j++ {
+		below := f.Look(f.Sheet.Rows[j].Cells)
+		if below.Values*2 > below.Cells {
 			return false // data already: this row is the header
 		}
-		if j > i+1 && below.header() && below.words >= 1.5*here.words {
+		if j > i+1 && below.Header() && below.Words >= 1.5*here.Words {
 			return true
 		}
-		if j == i+1 && below.header() && below.words >= 1.5*here.words && !f.lowerHeader(i) {
+		if j == i+1 && below.Header() && below.Words >= 1.5*here.Words && !f.lowerHeader(i) {
 			return true
 		}
 	}
@@ -87,16 +113,16 @@ func (f *finder) betterBelow(i int) bool {
 // newHeader reports whether a row below an open table is the header of another
 // table and not a row of words: it names things in columns that hold numbers.
 func (f *finder) newHeader(i int) bool {
-	cells := f.s.Rows[i].Cells
-	if filledCells(cells) < 2 || !numbersAsInHeader(cells) {
+	cells := f.Sheet.Rows[i].Cells
+	if look.Filled(cells) < 2 || !numbersAsInHeader(cells) {
 		return false
 	}
-	l := f.look(cells)
-	if l.words < 2 || !l.header() || l.values*4 > l.cells {
+	l := f.Look(cells)
+	if l.Words < 2 || !l.Header() || l.Values*4 > l.Cells {
 		return false
 	}
 	for _, t := range f.open {
-		if t.repeats(between(cells, t.fromCol, t.toCol)) {
+		if t.repeats(look.Between(cells, t.from, t.to)) {
 			return false
 		}
 	}
@@ -107,7 +133,7 @@ func (f *finder) newHeader(i int) bool {
 // minutes, say, but not first of all, and no formula.
 func numbersAsInHeader(cells []sheet.Cell) bool {
 	for k := range cells {
-		if c := &cells[k]; c.Kind != sheet.Text && !empty(c) && (k == 0 || c.Flags&sheet.FromFormula != 0) {
+		if c := &cells[k]; c.Kind != sheet.Text && !look.Empty(c) && (k == 0 || c.Flags&sheet.FromFormula != 0) {
 			return false
 		}
 	}
@@ -120,100 +146,62 @@ func (f *finder) namesThings(cells []sheet.Cell) bool {
 	named := 0
 	for k := range cells {
 		c := &cells[k]
-		if c.Kind != sheet.Text || empty(c) {
+		if c.Kind != sheet.Text || look.Empty(c) {
 			continue
 		}
-		m := f.read(c.Text)
+		m := f.Read(c.Text)
 		r, head := f.roleAt(int(c.Col))
 		switch {
 		case head && r == column.TrialID && m.Role == column.None && m.Unit == quantity.NoUnit:
 			return false // something stands for an id: a trial told in words
-		case m.Role != column.None && !happened(m.Role) && (!head || takesNumbers(r)):
+		case m.Role != column.None && !look.Happened(m.Role) && (!head || look.TakesNumbers(r)):
 			named++
 		}
 	}
 	return named >= 2
 }
 
-// happened reports whether words of the role also tell what happened to a
-// trial, and then stand in any column: "clogged" where a hold should be.
-func happened(r column.Role) bool {
-	switch r {
-	case column.Clogged, column.Broke, column.OilLeak, column.Spits, column.Grainy, column.CameOut, column.Result, column.GoneBy, column.Note, column.Unused:
-		return true
-	}
-	return false
-}
-
 // roleAt is the role of the open table's head in a column, before neighbours
 // are asked.
 func (f *finder) roleAt(col int) (r column.Role, head bool) {
 	for _, t := range f.open {
-		if col < t.fromCol || col > t.toCol {
+		if col < t.from || col > t.to {
 			continue
 		}
-		if h := t.headAt(col); h >= 0 {
+		if h := t.HeadAt(col); h >= 0 {
 			return t.Heads[h].Meaning.Role, true
 		}
 	}
 	return column.None, false
 }
 
-func (t *Table) headAt(col int) int {
-	lo, hi := 0, len(t.Heads)
-	for lo < hi {
-		mid := int(uint(lo+hi) >> 1)
-		if t.Heads[mid].Col < col {
-			lo = mid + 1
-		} else {
-			hi = mid
-		}
-	}
-	if lo < len(t.Heads) && t.Heads[lo].Col == col {
-		return lo
-	}
-	return -1
-}
-
-// takesNumbers reports whether a column of the role holds numbers, so that
-// other words in it are not data.
-func takesNumbers(r column.Role) bool {
-	switch r {
-	case column.Hold, column.BatchMass, column.FatPercent, column.IngredientAmount, column.EmulsifierAmount, column.BlendHLB,
-		column.IngredientHLB, column.DrainedAmount, column.OilAmount, column.SampleMass, column.DrainedAt, column.ReadingMinute,
-		column.Overrun, column.Temperature, column.Rest, column.Shakes, column.Chargers, column.HoldOver, column.GoneBy:
-		return true
-	}
-	return false
-}
-
 // place puts a row into the open tables.
 func (f *finder) place(i int) {
-	row := &f.s.Rows[i]
+	row := &f.Sheet.Rows[i]
 	if f.aboveHeader(i) {
-		f.outside = append(f.outside, Furniture{Row: row.Number, Kind: Title})
+		f.outside = append(f.outside, grid.Furniture{Row: row.Number, Kind: grid.Title})
 		return
 	}
 	for _, t := range f.open {
-		cells := between(row.Cells, t.fromCol, t.toCol)
-		if filledCells(cells) == 0 {
+		cells := look.Between(row.Cells, t.from, t.to)
+		if look.Filled(cells) == 0 {
 			continue
 		}
 		if k, note := f.kind(t, i, cells); k != "" {
-			t.Furniture = append(t.Furniture, Furniture{Row: row.Number, Kind: k, Note: note})
+			t.Furniture = append(t.Furniture, grid.Furniture{Row: row.Number, Kind: k, Note: note})
 			t.interrupted = true
-			if k == Title {
-				t.section = strings.TrimSpace(f.s.Display(firstFilled(cells)))
-				t.bestBelow = isBest(t.section)
+			if k == grid.Title {
+				t.section = strings.TrimSpace(f.Sheet.Display(look.FirstFilled(cells)))
+				t.bestBelow = look.IsBest(t.section)
 			}
 			continue
 		}
 		if t.interrupted {
 			t.interrupted, t.tally.blockFrom = false, len(t.Rows)
 		}
-		t.Rows = append(t.Rows, Row{Number: row.Number, Hidden: row.Hidden, Struck: struck(cells), Section: t.section, at: int32(i)})
+		t.Rows = append(t.Rows, grid.Row{Number: row.Number, Hidden: row.Hidden, Struck: look.AllStruck(cells), Section: t.section, At: int32(i)})
 		for k := range cells {
-			if c := &cells[k]; !empty(c) && t.headAt(int(c.Col)) < 0 {
+			if c := &cells[k]; !look.Empty(c) && t.HeadAt(int(c.Col)) < 0 {
 				t.used[int(c.Col)] = true
 			}
 		}
@@ -223,15 +211,15 @@ func (f *finder) place(i int) {
 // aboveHeader reports whether a row of words stands just above a new header:
 // its title or its group header.
 func (f *finder) aboveHeader(i int) bool {
-	for j := i; j < len(f.s.Rows) && j <= i+2; j++ {
+	for j := i; j < len(f.Sheet.Rows) && j <= i+2; j++ {
 		if j > i && f.newHeader(j) {
 			return true
 		}
-		cells := f.s.Rows[j].Cells
-		if l := f.look(cells); l.values > 0 || l.unitsOnly() && j == i {
+		cells := f.Sheet.Rows[j].Cells
+		if l := f.Look(cells); l.Values > 0 || l.UnitsOnly() && j == i {
 			return false
 		}
-		if j > i && filledCells(cells) > 1 && j == i+2 {
+		if j > i && look.Filled(cells) > 1 && j == i+2 {
 			return false
 		}
 	}
@@ -240,11 +228,11 @@ func (f *finder) aboveHeader(i int) bool {
 
 // repeats reports whether the cells are the table's header once more. A header that
 // says otherwise of a column is that of another table.
-func (t *Table) repeats(cells []sheet.Cell) bool {
+func (t *open) repeats(cells []sheet.Cell) bool {
 	same, other, all := 0, 0, 0
 	for k := range cells {
 		c := &cells[k]
-		if empty(c) {
+		if look.Empty(c) {
 			continue
 		}
 		all++

@@ -80,14 +80,14 @@ func (j *judge) moreThanTheFoam(d *Drain, percent float64) {
 	if d.Grams {
 		sample := j.seen.Sample
 		read = fmt.Sprintf("%s of %s of foam is %s %%, more than the whole foam", j.quotedCell(d.Cell), say.Grams(sample.Low), say.Number(percent))
-		if u, v := j.s.Usual(sample.Col), 10*sample.Low; !u.Holds(sample.Low, 0) && u.Holds(v, 0) {
+		if u, v := j.s.Usual[sample.Col], 10*sample.Low; !u.Holds(sample.Low, 0) && u.Holds(v, 0) {
 			j.say(trial.Fix("impossible drainage", j.at(sample.Cell), read,
 				fmt.Sprintf("this sample is a tenth of the others: type %s here if that was weighed", say.Number(v))))
 			return
 		}
 	}
 	do := "check the unit of the column and the sample mass"
-	if v, ok := j.s.Usual(d.Col).PointMissed(d.Low); ok {
+	if v, ok := j.s.Usual[d.Col].PointMissed(d.Low); ok {
 		do = fmt.Sprintf("type %s here if the point was missed", say.Number(v))
 		if d.Grams {
 			do += fmt.Sprintf(" (%s %%)", say.Number(percent*v/d.Low))

@@ -5,13 +5,13 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/layout"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/say"
 )
 
 // Groups yields the rows of each trial: one, or all that share their key when
 // there is a row for each reading or squirt.
-func Groups(t *layout.Table) func(yield func([]int) bool) {
+func Groups(t *grid.Table) func(yield func([]int) bool) {
 	return func(yield func([]int) bool) {
 		switch squirt := t.Find(column.Squirt); {
 		case t.PerReading:
@@ -29,7 +29,7 @@ func Groups(t *layout.Table) func(yield func([]int) bool) {
 }
 
 // readings yields the rows with one key.
-func readings(t *layout.Table, yield func([]int) bool) {
+func readings(t *grid.Table, yield func([]int) bool) {
 	var keys []string
 	rows := map[string][]int{}
 	for n := range t.Rows {
@@ -47,7 +47,7 @@ func readings(t *layout.Table, yield func([]int) bool) {
 }
 
 // keyOf is what tells a row's trial from the others.
-func keyOf(t *layout.Table, n int) string {
+func keyOf(t *grid.Table, n int) string {
 	var key strings.Builder
 	for _, h := range t.Key {
 		c, _ := t.Cell(n, h)
@@ -60,7 +60,7 @@ func keyOf(t *layout.Table, n int) string {
 // squirts yields the rows of each trial of a table with a column of squirts:
 // neighbours with one key and each its own squirt. A canister is squirted more than
 // once, and some kitchens log the first and the last; they are one trial.
-func squirts(t *layout.Table, squirt int, yield func([]int) bool) {
+func squirts(t *grid.Table, squirt int, yield func([]int) bool) {
 	var rows []int
 	var key string
 	var seen []string

@@ -9,7 +9,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
-	"foamfield/ingest/layout"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
@@ -248,7 +248,7 @@ func (r *reader) keep(f *scheme.Field, text string) {
 func (r *reader) ownID(rows []int) {
 	f := r.s.Find(column.TrialID)
 	r.OwnID = f != nil && len(rows) == 1 && r.Typed("repeat") == "" && strings.ContainsAny(r.ID, "0123456789") &&
-		r.s.Found.Fill(rows[0], f.Col-1) == layout.Own
+		r.s.Found.Fill(rows[0], f.Col-1) == grid.Own
 }
 
 // struck sets a trial aside whose rows are struck out.

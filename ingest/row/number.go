@@ -7,7 +7,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
-	"foamfield/ingest/layout"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
@@ -87,7 +87,7 @@ func (r *reader) whole(f *scheme.Field, c sheet.Cell) bool {
 	case c.Kind == sheet.Blank && c.Flags&sheet.NoCachedValue != 0:
 		r.say(trial.Fix("formula without a result", r.at(f), "the file holds a formula but not its result",
 			"open the log in a spreadsheet program and save it again, or type the number"))
-	case r.s.Found.Fill(r.row, f.Col-1) == layout.Unresolved:
+	case r.s.Found.Fill(r.row, f.Col-1) == grid.Unresolved:
 		r.say(trial.Fix("nothing above to repeat", r.at(f), "the cell says the same as above, and nothing stands above it", "type what is meant"))
 	case r.s.Found.MergedAcross(r.row, f.Col-1):
 		r.say(trial.Fix("one cell for several columns", r.at(f), "one merged cell stands under several headers", "type each column's own value"))
@@ -102,7 +102,7 @@ func (r *reader) whole(f *scheme.Field, c sheet.Cell) bool {
 // that it is not blank.
 func (r *reader) lost(f *scheme.Field) bool {
 	c := r.sheetCell(f)
-	return c.Kind == sheet.Fault || c.Flags&sheet.NoCachedValue != 0 || r.s.Found.Fill(r.row, f.Col-1) == layout.Unresolved ||
+	return c.Kind == sheet.Fault || c.Flags&sheet.NoCachedValue != 0 || r.s.Found.Fill(r.row, f.Col-1) == grid.Unresolved ||
 		r.s.Found.MergedAcross(r.row, f.Col-1)
 }
 
@@ -195,7 +195,7 @@ func (r *reader) outside(f *scheme.Field, v, low, high float64, name string) {
 	if high >= compose.MostGrams {
 		do = fmt.Sprintf("type %s between %s g and 100 kg", name, say.Number(low))
 	}
-	if meant, ok := r.s.Usual(f.Col).PointMissed(v); ok && meant >= low && meant <= high {
+	if meant, ok := r.s.Usual[f.Col].PointMissed(v); ok && meant >= low && meant <= high {
 		do = fmt.Sprintf("type %s if the point was missed, else %s", say.Number(meant), strings.TrimPrefix(do, "type "))
 	}
 	if v < 0 && low <= -v && -v <= high {
@@ -218,7 +218,7 @@ func (r *reader) mass(f *scheme.Field, least float64, name string) compose.Known
 	}
 	if k.OK() && k.Value < least {
 		do := fmt.Sprintf("type the grams, %s or more, or leave it empty", say.Number(least))
-		if inGrams := 1000 * k.Value; r.s.Usual(f.Col).Holds(inGrams, 0) {
+		if inGrams := 1000 * k.Value; r.s.Usual[f.Col].Holds(inGrams, 0) {
 			do = fmt.Sprintf("type %s if it was meant in kg, or leave it empty", say.Number(inGrams))
 		}
 		r.impossible(f, name, do)

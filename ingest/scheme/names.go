@@ -6,7 +6,7 @@ import (
 	"unicode"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/layout"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/trial"
 )
 
@@ -68,7 +68,7 @@ type Names struct{ Day, Student string }
 
 // NamesOf reads the sheet's and the file's name. several: the call named more
 // than one file.
-func NamesOf(at trial.Place, t *layout.Table, several bool) Names {
+func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
 	var n Names
 	has := func(role column.Role) bool { return t.Find(role) >= 0 }
 	stem := strings.TrimSuffix(at.File, filepath.Ext(at.File))

@@ -1,10 +1,13 @@
-package layout
+package long
 
 import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/card"
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -19,10 +22,10 @@ type pair struct {
 
 // pairsIn takes a row apart. ok is false unless all of it but a first cell is
 // three pairs or more.
-func (f *finder) pairsIn(row *sheet.Row) (id int, pairs []pair, ok bool) {
-	cells := slices.DeleteFunc(slices.Clone(row.Cells), func(c sheet.Cell) bool { return empty(&c) })
+func pairsIn(f *look.Reader, row *sheet.Row) (id int, pairs []pair, ok bool) {
+	cells := slices.DeleteFunc(slices.Clone(row.Cells), func(c sheet.Cell) bool { return look.Empty(&c) })
 	isLabel := func(k int) bool {
-		return k < len(cells) && cells[k].Kind == sheet.Text && !isUnit(cells[k].Text) && f.read(cells[k].Text).Role != column.None
+		return k < len(cells) && cells[k].Kind == sheet.Text && !look.IsUnit(cells[k].Text) && f.Read(cells[k].Text).Role != column.None
 	}
 	k := 0
 	if len(cells) > 0 && !isLabel(0) {
@@ -37,7 +40,7 @@ func (f *finder) pairsIn(row *sheet.Row) (id int, pairs []pair, ok bool) {
 		if k < len(cells) && cells[k].Col == p.label.Col+1 {
 			p.value = int(cells[k].Col)
 			k++
-			if k < len(cells) && cells[k].Kind == sheet.Text && isUnit(cells[k].Text) && int(cells[k].Col) == p.value+1 {
+			if k < len(cells) && cells[k].Kind == sheet.Text && look.IsUnit(cells[k].Text) && int(cells[k].Col) == p.value+1 {
 				p.unit = int(cells[k].Col)
 				k++
 			}
@@ -47,41 +50,41 @@ func (f *finder) pairsIn(row *sheet.Row) (id int, pairs []pair, ok bool) {
 	return id, pairs, len(pairs) >= 3
 }
 
-// alternating reads a sheet of cards in one row each.
-func (f *finder) alternating() (tables []Table, outside []Furniture, ok bool) {
-	if len(f.s.Rows) > cardRows {
+// FindPairs reads a sheet of cards in one row each.
+func FindPairs(f *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok bool) {
+	if len(f.Sheet.Rows) > card.CardRows {
 		return nil, nil, false
 	}
-	t := &Table{Sheet: f.s, Heads: []Head{{Col: 1, Text: "trial"}}, places: [][]place{nil}, labels: 1, fromCol: 1, toCol: lastColumn}
-	p := pivot{finder: f, t: t, heads: map[string]int{}}
+	t := &grid.Table{Sheet: f.Sheet, Heads: []grid.Head{{Col: 1, Text: "trial"}}, Places: [][]grid.Place{nil}}
+	p := pivot{Reader: f, t: t, heads: map[string]int{}}
 	ids, values := 0, 0
-	for i := range f.s.Rows {
-		row := &f.s.Rows[i]
-		id, pairs, is := f.pairsIn(row)
+	for i := range f.Sheet.Rows {
+		row := &f.Sheet.Rows[i]
+		id, pairs, is := pairsIn(f, row)
 		if !is || len(pairs) > longHeads {
-			kind := Title
-			if filledCells(row.Cells) == 0 {
-				kind = Blank
+			kind := grid.Title
+			if look.Filled(row.Cells) == 0 {
+				kind = grid.Blank
 			}
-			if f.look(row.Cells).header() && filledCells(row.Cells) > 2 {
+			if f.Look(row.Cells).Header() && look.Filled(row.Cells) > 2 {
 				return nil, nil, false // an ordinary table
 			}
-			t.Furniture = append(t.Furniture, Furniture{Row: row.Number, Kind: kind})
+			t.Furniture = append(t.Furniture, grid.Furniture{Row: row.Number, Kind: kind})
 			continue
 		}
 		r := len(t.Rows)
-		t.Rows = append(t.Rows, Row{Number: row.Number, Hidden: row.Hidden, Struck: struck(row.Cells), at: int32(i)})
+		t.Rows = append(t.Rows, grid.Row{Number: row.Number, Hidden: row.Hidden, Struck: look.AllStruck(row.Cells), At: int32(i)})
 		if id > 0 {
 			ids++
 			t.Heads[0].Col = id
-			*p.at(0, r) = place{int32(i) + 1, int32(id)}
+			*p.at(0, r) = grid.At(i, id)
 		}
 		for _, pair := range pairs {
 			if !p.put(i, r, pair) {
 				return nil, nil, false
 			}
-			c := cellAt(row, pair.value)
-			if _, number := numberIn(&c); number {
+			c := look.CellAt(row, pair.value)
+			if _, number := look.Number(&c); number {
 				values++
 			}
 		}
@@ -100,31 +103,31 @@ func (p *pivot) put(i, r int, pair pair) bool {
 	if !known {
 		h = len(p.t.Heads)
 		p.heads[strings.ToLower(text)] = h
-		head := Head{Col: max(pair.value, int(pair.label.Col)), Row: p.s.Rows[i].Number, Text: text, UnitCol: pair.unit}
-		if c := cellAt(&p.s.Rows[i], pair.unit); pair.unit > 0 {
+		head := grid.Head{Col: max(pair.value, int(pair.label.Col)), Row: p.Sheet.Rows[i].Number, Text: text, UnitCol: pair.unit}
+		if c := look.CellAt(&p.Sheet.Rows[i], pair.unit); pair.unit > 0 {
 			head.Unit = strings.TrimSpace(c.Text)
 		}
 		p.t.Heads = append(p.t.Heads, head)
-		p.t.places = append(p.t.places, nil)
+		p.t.Places = append(p.t.Places, nil)
 	}
-	if p.at(h, r).at > 0 {
+	if p.at(h, r).At > 0 {
 		return false
 	}
 	if pair.value > 0 {
-		*p.at(h, r) = place{int32(i) + 1, int32(pair.value)}
+		*p.at(h, r) = grid.At(i, pair.value)
 	}
 	return true
 }
 
 // alternate finishes the table; ids is how many rows have a first cell.
-func (p *pivot) alternate(ids int) (tables []Table, outside []Furniture, ok bool) {
+func (p *pivot) alternate(ids int) (tables []grid.Table, outside []grid.Furniture, ok bool) {
 	t := p.t
 	if ids == 0 {
-		t.Heads, t.places = t.Heads[1:], t.places[1:]
+		t.Heads, t.Places = t.Heads[1:], t.Places[1:]
 	} else {
 		t.Heads[0].Row = t.Rows[0].Number
 	}
-	for h := range t.places {
+	for h := range t.Places {
 		p.at(h, len(t.Rows)-1)
 	}
 	t.HeaderRow = t.Rows[0].Number
@@ -133,9 +136,9 @@ func (p *pivot) alternate(ids int) (tables []Table, outside []Furniture, ok bool
 		cut++
 	}
 	outside, t.Furniture = t.Furniture[:cut:cut], t.Furniture[cut:]
-	t.readHeads()
-	t.fillDown(p.finder)
-	t.readings()
+	t.ReadHeads()
+	t.FillDown(p.Reader)
+	t.Readings()
 	mix, results := t.Looks()
-	return []Table{*t}, outside, mix+results >= 2
+	return []grid.Table{*t}, outside, mix+results >= 2
 }

@@ -1,4 +1,4 @@
-package scheme
+package settle
 
 import (
 	"math"

@@ -1,10 +1,14 @@
-package layout
+// Package long reads sheets whose rows are no trials: a row for each quantity
+// of a trial, or a row of labels each followed by its value.
+package long
 
 import (
 	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -29,18 +33,18 @@ type columnLooks struct {
 	what                                 map[string]bool // different header words
 }
 
-// long reads a sheet that has a row for each quantity. ok is false when it is
+// Find reads a sheet that has a row for each quantity. ok is false when it is
 // none, or when that is not sure.
-func (f *finder) long() (tables []Table, outside []Furniture, ok bool) {
-	rows := f.s.Rows
-	for h := 0; h < len(rows) && h < huntRows; h++ {
-		if n := filledCells(rows[h].Cells); n < 3 || n > 12 {
+func Find(f *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok bool) {
+	rows := f.Sheet.Rows
+	for h := 0; h < len(rows) && h < look.HuntRows; h++ {
+		if n := look.Filled(rows[h].Cells); n < 3 || n > 12 {
 			continue
 		}
-		if c, ok := f.longAt(h); ok {
-			p := pivot{finder: f, longColumns: c}
+		if c, ok := longAt(f, h); ok {
+			p := pivot{Reader: f, longColumns: c}
 			if t, ok := p.table(); ok {
-				return []Table{*t}, p.outside, true
+				return []grid.Table{*t}, p.outside, true
 			}
 			return nil, nil, false
 		}
@@ -49,17 +53,17 @@ func (f *finder) long() (tables []Table, outside []Furniture, ok bool) {
 }
 
 // longAt judges the columns below a row that may be the header of a long sheet.
-func (f *finder) longAt(h int) (c longColumns, ok bool) {
+func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 	c.header = h
-	heads := f.longHeader(&c)
-	below := f.s.Rows[h+1 : min(len(f.s.Rows), h+1+longSample)]
+	heads := c.readHeader(f)
+	below := f.Sheet.Rows[h+1 : min(len(f.Sheet.Rows), h+1+longSample)]
 	if c.id == 0 || len(below) < 6 {
 		return c, false
 	}
 	looks := map[int]*columnLooks{}
 	for i := range below {
 		for k := range below[i].Cells {
-			f.lookDown(looks, &below[i].Cells[k])
+			lookDown(f, looks, &below[i].Cells[k])
 		}
 	}
 	for _, cell := range heads {
@@ -67,7 +71,7 @@ func (f *finder) longAt(h int) (c longColumns, ok bool) {
 		if l == nil || int(cell.Col) == c.id {
 			continue
 		}
-		if !c.take(f.read(cell.Text), int(cell.Col), l, len(below)) {
+		if !c.take(f.Read(cell.Text), int(cell.Col), l, len(below)) {
 			return c, false
 		}
 	}
@@ -76,14 +80,14 @@ func (f *finder) longAt(h int) (c longColumns, ok bool) {
 			return c, false
 		}
 	}
-	return c, c.what > 0 && c.value > c.what && f.repeatedIDs(&c, below)
+	return c, c.what > 0 && c.value > c.what && c.repeatedIDs(f, below)
 }
 
-// longHeader is the filled cells of the header, if all are words; it finds the
+// readHeader is the filled cells of the header, if all are words; it finds the
 // column of ids.
-func (f *finder) longHeader(c *longColumns) (heads []sheet.Cell) {
-	for _, cell := range f.s.Rows[c.header].Cells {
-		if empty(&cell) {
+func (c *longColumns) readHeader(f *look.Reader) (heads []sheet.Cell) {
+	for _, cell := range f.Sheet.Rows[c.header].Cells {
+		if look.Empty(&cell) {
 			continue
 		}
 		if cell.Kind != sheet.Text {
@@ -91,15 +95,15 @@ func (f *finder) longHeader(c *longColumns) (heads []sheet.Cell) {
 			return nil
 		}
 		heads = append(heads, cell)
-		if m := f.read(cell.Text); m.Role == column.TrialID && m.Sure() && c.id == 0 {
+		if m := f.Read(cell.Text); m.Role == column.TrialID && m.Sure() && c.id == 0 {
 			c.id = int(cell.Col)
 		}
 	}
 	return heads
 }
 
-func (f *finder) lookDown(looks map[int]*columnLooks, c *sheet.Cell) {
-	if empty(c) {
+func lookDown(f *look.Reader, looks map[int]*columnLooks, c *sheet.Cell) {
+	if look.Empty(c) {
 		return
 	}
 	l := looks[int(c.Col)]
@@ -108,16 +112,16 @@ func (f *finder) lookDown(looks map[int]*columnLooks, c *sheet.Cell) {
 		looks[int(c.Col)] = l
 	}
 	l.filled++
-	if _, number := numberIn(c); number || c.Kind != sheet.Text {
+	if _, number := look.Number(c); number || c.Kind != sheet.Text {
 		l.numbers++
 		return
 	}
 	l.texts++
-	if isUnit(c.Text) {
+	if look.IsUnit(c.Text) {
 		l.units++
 		return
 	}
-	if m := f.read(c.Text); m.Role != column.None && m.Role != column.Unused {
+	if m := f.Read(c.Text); m.Role != column.None && m.Role != column.Unused {
 		l.words++
 		l.what[m.Role.String()+" "+strings.ToLower(m.Ingredient)] = true
 	}
@@ -157,11 +161,11 @@ func carried(r column.Role) bool {
 }
 
 // repeatedIDs reports whether the ids come in several rows each.
-func (f *finder) repeatedIDs(c *longColumns, rows []sheet.Row) bool {
+func (c *longColumns) repeatedIDs(f *look.Reader, rows []sheet.Row) bool {
 	seen, above := map[string]bool{}, map[int]string{}
 	for i := range rows {
-		if id := cellAt(&rows[i], c.id); !empty(&id) {
-			seen[f.trialKey(c, &rows[i], above)] = true
+		if id := look.CellAt(&rows[i], c.id); !look.Empty(&id) {
+			seen[c.trialKey(f, &rows[i], above)] = true
 		}
 	}
 	return len(seen) >= 2 && len(rows)*2 >= len(seen)*5
@@ -169,12 +173,12 @@ func (f *finder) repeatedIDs(c *longColumns, rows []sheet.Row) bool {
 
 // trialKey is what tells a trial from others: its id with the day, the student
 // and the repeat that stand beside it, or in above where they are written once.
-func (f *finder) trialKey(c *longColumns, row *sheet.Row, above map[int]string) string {
-	key := strings.TrimSpace(f.s.Display(cellAt(row, c.id)))
+func (c *longColumns) trialKey(f *look.Reader, row *sheet.Row, above map[int]string) string {
+	key := strings.TrimSpace(f.Sheet.Display(look.CellAt(row, c.id)))
 	for _, col := range c.others {
-		switch f.read(f.s.Display(cellAt(&f.s.Rows[c.header], col))).Role {
+		switch f.Read(f.Sheet.Display(look.CellAt(&f.Sheet.Rows[c.header], col))).Role {
 		case column.Day, column.Student, column.Repeat:
-			if text := f.s.Display(cellAt(row, col)); text != "" {
+			if text := f.Sheet.Display(look.CellAt(row, col)); text != "" {
 				above[col] = text
 			}
 			key += "\x00" + above[col]
@@ -185,34 +189,34 @@ func (f *finder) trialKey(c *longColumns, row *sheet.Row, above map[int]string) 
 
 // pivot turns a long sheet into a table.
 type pivot struct {
-	*finder
+	*look.Reader
 	longColumns
-	t       *Table
-	outside []Furniture
+	t       *grid.Table
+	outside []grid.Furniture
 	rows    map[string]int // by key of the trial and minute
 	heads   map[string]int // by what
 	trials  map[string]int // rows of each trial
 	above   map[int]string // what was last written of the day and the like
 }
 
-func (p *pivot) table() (*Table, bool) {
-	s := p.s
+func (p *pivot) table() (*grid.Table, bool) {
+	s := p.Sheet
 	h := s.Rows[p.header]
-	p.t = &Table{Sheet: s, HeaderRow: h.Number, Long: true, labels: p.id, fromCol: 1, toCol: lastColumn}
+	p.t = &grid.Table{Sheet: s, HeaderRow: h.Number, Long: true}
 	p.rows, p.heads, p.trials, p.above = map[string]int{}, map[string]int{}, map[string]int{}, map[int]string{}
 	for i := range p.header {
-		p.outside = append(p.outside, Furniture{Row: s.Rows[i].Number, Kind: Title})
+		p.outside = append(p.outside, grid.Furniture{Row: s.Rows[i].Number, Kind: grid.Title})
 	}
-	p.t.Furniture = []Furniture{{Row: h.Number, Kind: Header}}
+	p.t.Furniture = []grid.Furniture{{Row: h.Number, Kind: grid.Header}}
 	given := append([]int{p.id}, p.others...)
 	if p.minute > 0 {
 		given = append(given, p.minute)
 	}
 	for _, col := range given {
-		c := cellAt(&h, col)
-		p.t.Heads = append(p.t.Heads, Head{Col: col, Row: h.Number, Text: strings.TrimSpace(s.Display(c)), Hidden: s.ColHidden(col)})
+		c := look.CellAt(&h, col)
+		p.t.Heads = append(p.t.Heads, grid.Head{Col: col, Row: h.Number, Text: strings.TrimSpace(s.Display(c)), Hidden: s.ColHidden(col)})
 	}
-	p.t.places = make([][]place, len(p.t.Heads))
+	p.t.Places = make([][]grid.Place, len(p.t.Heads))
 	id := ""
 	for i := p.header + 1; i < len(s.Rows); i++ {
 		if id = p.row(i, id); len(p.t.Heads) > longHeads || len(p.t.Heads)*len(p.t.Rows) > longCells {
@@ -225,34 +229,34 @@ func (p *pivot) table() (*Table, bool) {
 // row puts a row of the sheet into the table; id is that of the trial above,
 // and of this one when it says none.
 func (p *pivot) row(i int, id string) string {
-	row := &p.s.Rows[i]
-	idCell, what, value := cellAt(row, p.id), cellAt(row, p.what), cellAt(row, p.value)
-	if empty(&what) && empty(&value) {
-		kind := Legend
-		if filledCells(row.Cells) == 0 {
-			kind = Blank
+	row := &p.Sheet.Rows[i]
+	idCell, what, value := look.CellAt(row, p.id), look.CellAt(row, p.what), look.CellAt(row, p.value)
+	if look.Empty(&what) && look.Empty(&value) {
+		kind := grid.Legend
+		if look.Filled(row.Cells) == 0 {
+			kind = grid.Blank
 		}
-		p.t.Furniture = append(p.t.Furniture, Furniture{Row: row.Number, Kind: kind})
+		p.t.Furniture = append(p.t.Furniture, grid.Furniture{Row: row.Number, Kind: kind})
 		return id
 	}
-	if !empty(&idCell) && !p.ditto(&idCell, column.TrialID) {
-		id = p.trialKey(&p.longColumns, row, p.above)
+	if !look.Empty(&idCell) && !p.Ditto(&idCell, column.TrialID) {
+		id = p.trialKey(p.Reader, row, p.above)
 	}
 	key := id
 	if p.minute > 0 {
-		key += "\x00\x00" + p.s.Display(cellAt(row, p.minute))
+		key += "\x00\x00" + p.Sheet.Display(look.CellAt(row, p.minute))
 	}
 	r, known := p.rows[key]
 	if !known {
 		r = len(p.t.Rows)
 		p.rows[key] = r
 		p.trials[id]++
-		p.t.Rows = append(p.t.Rows, Row{Number: row.Number, Hidden: row.Hidden, Struck: true, at: int32(i)})
+		p.t.Rows = append(p.t.Rows, grid.Row{Number: row.Number, Hidden: row.Hidden, Struck: true, At: int32(i)})
 	}
-	p.t.Rows[r].Struck = p.t.Rows[r].Struck && (row.Struck || struck(row.Cells))
+	p.t.Rows[r].Struck = p.t.Rows[r].Struck && (row.Struck || look.AllStruck(row.Cells))
 	note := p.fill(i, r, &what)
 	if known {
-		p.t.Furniture = append(p.t.Furniture, Furniture{Row: row.Number, Kind: Part, Note: note})
+		p.t.Furniture = append(p.t.Furniture, grid.Furniture{Row: row.Number, Kind: grid.Part, Note: note})
 	}
 	return id
 }
@@ -260,63 +264,63 @@ func (p *pivot) row(i int, id string) string {
 // fill puts what stands in row i of the sheet under the heads of row r of the
 // table, and says what could not be put there.
 func (p *pivot) fill(i, r int, what *sheet.Cell) (note string) {
-	row := &p.s.Rows[i]
+	row := &p.Sheet.Rows[i]
 	for h := range p.t.Heads[:1+len(p.others)+min(p.minute, 1)] {
-		c := cellAt(row, p.t.Heads[h].Col)
-		if at := p.at(h, r); !empty(&c) && at.at == 0 {
-			*at = place{int32(i) + 1, c.Col}
-		} else if had := cellAt(&p.s.Rows[max(at.at, 1)-1], int(c.Col)); !empty(&c) && !sameCell(&c, &had) {
-			note = quoted(p.s.Display(c)) + " is not read: of the trial it says another thing than " + quoted(p.s.Display(had)) + " above"
+		c := look.CellAt(row, p.t.Heads[h].Col)
+		if at := p.at(h, r); !look.Empty(&c) && at.At == 0 {
+			*at = grid.At(i, int(c.Col))
+		} else if had := look.CellAt(&p.Sheet.Rows[max(at.At, 1)-1], int(c.Col)); !look.Empty(&c) && !look.SameCell(&c, &had) {
+			note = quoted(p.Sheet.Display(c)) + " is not read: of the trial it says another thing than " + quoted(p.Sheet.Display(had)) + " above"
 		}
 	}
-	text := strings.TrimSpace(p.s.Display(*what))
+	text := strings.TrimSpace(p.Sheet.Display(*what))
 	h, known := p.heads[strings.ToLower(text)]
 	if !known {
 		h = len(p.t.Heads)
 		p.heads[strings.ToLower(text)] = h
-		head := Head{Col: p.value, Row: row.Number, Text: text, UnitCol: p.unit}
-		if c := cellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
+		head := grid.Head{Col: p.value, Row: row.Number, Text: text, UnitCol: p.unit}
+		if c := look.CellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
 			head.Unit = strings.TrimSpace(c.Text)
 		}
 		p.t.Heads = append(p.t.Heads, head)
-		p.t.places = append(p.t.places, nil)
+		p.t.Places = append(p.t.Places, nil)
 	}
-	if p.at(h, r).at > 0 {
+	if p.at(h, r).At > 0 {
 		return "the trial has " + quoted(text) + " a second time here; the first is read"
 	}
-	*p.at(h, r) = place{int32(i) + 1, int32(p.value)}
+	*p.at(h, r) = grid.At(i, p.value)
 	return note
 }
 
 func quoted(text string) string { return "\"" + text + "\"" }
 
 // at is where the cell of a row under a head stands.
-func (p *pivot) at(h, r int) *place {
-	for len(p.t.places[h]) <= r {
-		p.t.places[h] = append(p.t.places[h], place{})
+func (p *pivot) at(h, r int) *grid.Place {
+	for len(p.t.Places[h]) <= r {
+		p.t.Places[h] = append(p.t.Places[h], grid.Place{})
 	}
-	return &p.t.places[h][r]
+	return &p.t.Places[h][r]
 }
 
 // finish reads the heads; false when they are not those of a log.
 func (p *pivot) finish() bool {
 	t := p.t
-	for h := range t.places {
+	for h := range t.Places {
 		if len(t.Rows) > 0 {
 			p.at(h, len(t.Rows)-1)
 		}
 	}
-	t.readHeads()
+	t.ReadHeads()
 	for i, h := range t.Heads {
 		if r := h.Meaning.Role; r == column.TrialID || r == column.Repeat || r == column.Day || r == column.Student {
 			t.Key = append(t.Key, i)
 		}
 	}
-	t.fillDown(p.finder)
+	t.FillDown(p.Reader)
 	for _, n := range p.trials {
 		t.PerReading = t.PerReading || n > 1
 	}
-	slices.SortStableFunc(t.Furniture, func(a, b Furniture) int { return a.Row - b.Row })
+	slices.SortStableFunc(t.Furniture, func(a, b grid.Furniture) int { return a.Row - b.Row })
 	mix, results := t.Looks()
 	return len(t.Rows) >= 2 && mix+results >= 2
 }

@@ -1,23 +1,25 @@
-package layout
+package card
 
 import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
 // acrossRows makes a row of each column of a card that has something in it and
 // is neither units nor an average, a goal or the best once more.
-func (t *Table) acrossRows(f *finder, b block) {
+func (t *card) acrossRows(f *look.Reader, b block) {
 	filled := map[int]bool{}
 	lines := make([]*sheet.Row, len(t.Heads))
 	for i, h := range t.Heads {
-		at, _ := slices.BinarySearchFunc(f.s.Rows, h.Row, func(r sheet.Row, n int) int { return r.Number - n })
-		lines[i] = &f.s.Rows[at]
-		cells := between(lines[i].Cells, b.values(), b.to)
+		at, _ := slices.BinarySearchFunc(f.Sheet.Rows, h.Row, func(r sheet.Row, n int) int { return r.Number - n })
+		lines[i] = &f.Sheet.Rows[at]
+		cells := look.Between(lines[i].Cells, b.values(), b.to)
 		for k := range cells {
-			if !empty(&cells[k]) {
+			if !look.Empty(&cells[k]) {
 				filled[int(cells[k].Col)] = true
 			}
 		}
@@ -27,23 +29,23 @@ func (t *Table) acrossRows(f *finder, b block) {
 		cols = append(cols, col)
 	}
 	slices.Sort(cols)
-	above := make([]moments, len(lines))
+	above := make([]look.Moments, len(lines))
 	for i, col := range cols {
 		cells := cellsDown(lines, col)
 		switch {
-		case i > 0 && cols[i-1] == col-1 && len(t.Rows) > 0 && t.Rows[len(t.Rows)-1].Number == col-1 && areUnits(cells):
+		case i > 0 && cols[i-1] == col-1 && len(t.Rows) > 0 && t.Rows[len(t.Rows)-1].Number == col-1 && look.AreUnits(cells):
 			t.unitsOfLast(col)
 			continue
 		case t.sumsUpColumns(f, cells, above):
 			continue
 		}
 		for h := range cells {
-			if x, ok := numberIn(&cells[h]); ok {
-				above[h].add(x)
+			if x, ok := look.Number(&cells[h]); ok {
+				above[h].Add(x)
 			}
 		}
-		t.Rows = append(t.Rows, Row{Number: col, Hidden: t.Sheet.ColHidden(col), Struck: struck(cells)})
-		t.unitCols = append(t.unitCols, 0)
+		t.Rows = append(t.Rows, grid.Row{Number: col, Hidden: t.Sheet.ColHidden(col), Struck: look.AllStruck(cells)})
+		t.UnitCols = append(t.UnitCols, 0)
 	}
 }
 
@@ -51,14 +53,14 @@ func (t *Table) acrossRows(f *finder, b block) {
 func cellsDown(rows []*sheet.Row, col int) []sheet.Cell {
 	cells := make([]sheet.Cell, len(rows))
 	for i := range rows {
-		cells[i] = cellAt(rows[i], col)
+		cells[i] = look.CellAt(rows[i], col)
 	}
 	return cells
 }
 
 // unitsOfLast makes a column the units of the trial at its left.
-func (t *Table) unitsOfLast(col int) {
-	t.unitCols[len(t.unitCols)-1] = col
+func (t *card) unitsOfLast(col int) {
+	t.UnitCols[len(t.UnitCols)-1] = col
 	for h := range t.Heads {
 		if t.Heads[h].UnitCol == 0 {
 			t.Heads[h].UnitCol = col
@@ -69,40 +71,40 @@ func (t *Table) unitsOfLast(col int) {
 // sumsUpColumns reports whether the cells of a card's column are no trial: its
 // first cell is a word for a statistic and its numbers agree or the others are
 // numbered, or a word for a goal.
-func (t *Table) sumsUpColumns(f *finder, cells []sheet.Cell, above []moments) bool {
-	if cells[0].Kind != sheet.Text || empty(&cells[0]) {
+func (t *card) sumsUpColumns(f *look.Reader, cells []sheet.Cell, above []look.Moments) bool {
+	if cells[0].Kind != sheet.Text || look.Empty(&cells[0]) {
 		return false
 	}
-	if _, goal := isGoal(cells[0].Text); goal {
+	if _, goal := look.IsGoal(cells[0].Text); goal {
 		return true
 	}
-	s, whole := summary(cells[0].Text)
-	if s == noStatistic {
+	s, whole := look.Summary(cells[0].Text)
+	if s == look.None {
 		return false
 	}
 	agree, differ := 0, 0
 	for h := 1; h < len(cells); h++ {
-		x, ok := numberIn(&cells[h])
+		x, ok := look.Number(&cells[h])
 		switch {
-		case !ok || above[h].n == 0:
-		case !isOneOf(x, stepIn(&cells[h]), above[h].values(s)):
+		case !ok || above[h].N == 0:
+		case !look.IsOneOf(x, look.Step(&cells[h]), above[h].Values(s)):
 			differ++
-		case above[h].told(s):
+		case above[h].Told(s):
 			agree++
 		}
 	}
 	if agree > differ && agree >= 2 {
 		return true
 	}
-	return whole && t.numbered() && !isName(f.read(t.Heads[0].Text).Role)
+	return whole && t.numbered() && !look.IsName(f.Read(t.Heads[0].Text).Role)
 }
 
 // numbered reports whether the trials of a card so far are called by numbers
 // or letters.
-func (t *Table) numbered() bool {
+func (t *card) numbered() bool {
 	short := 0
 	for r := range t.Rows {
-		if c := t.own(r, 0); !empty(&c) && (c.Kind != sheet.Text || isShortID(c.Text)) {
+		if c := t.Typed(r, 0); !look.Empty(&c) && (c.Kind != sheet.Text || look.IsShortID(c.Text)) {
 			short++
 		}
 	}
@@ -111,40 +113,39 @@ func (t *Table) numbered() bool {
 
 // dealSideBySide reads cards that stand beside each other. Those whose labels
 // stand in the same rows are trials of one table.
-func (f *finder) dealSideBySide(blocks []block) (tables []Table, outside []Furniture) {
+func (f cards) dealSideBySide(blocks []block) (tables []card, outside []grid.Furniture) {
 	for _, b := range blocks {
 		dealt, _ := f.deal(b)
 		for i := range dealt {
 			t := &dealt[i]
-			k := slices.IndexFunc(tables, func(have Table) bool { return have.alignedWith(t) })
+			k := slices.IndexFunc(tables, func(have card) bool { return have.alignedWith(t) })
 			if k < 0 {
 				t.Furniture = nil
-				t.fromCol, t.toCol = b.from, b.to
 				tables = append(tables, *t)
 				continue
 			}
 			tables[k].Rows = append(tables[k].Rows, t.Rows...)
-			tables[k].unitCols = append(tables[k].unitCols, t.unitCols...)
+			tables[k].UnitCols = append(tables[k].UnitCols, t.UnitCols...)
 			tables[k].join(t.Heads)
 		}
 	}
 	if len(tables) == 0 {
 		return nil, nil
 	}
-	slices.SortStableFunc(tables, func(a, b Table) int { return a.HeaderRow - b.HeaderRow })
+	slices.SortStableFunc(tables, func(a, b card) int { return a.HeaderRow - b.HeaderRow })
 	return tables, f.furnishCards(tables)
 }
 
 // alignedWith reports whether two cards have the same labels in the same rows.
-func (t *Table) alignedWith(o *Table) bool {
-	return slices.EqualFunc(t.Heads, o.Heads, func(a, b Head) bool {
+func (t *card) alignedWith(o *card) bool {
+	return slices.EqualFunc(t.Heads, o.Heads, func(a, b grid.Head) bool {
 		return a.Row == b.Row && strings.EqualFold(t.label(&a), o.label(&b)) && strings.EqualFold(a.Unit, b.Unit)
 	})
 }
 
 // label is the text of a card's head without what stands above or left of it.
-func (t *Table) label(h *Head) string {
-	if c := t.Sheet.At(h.Row, h.Col); !empty(&c) {
+func (t *card) label(h *grid.Head) string {
+	if c := t.Sheet.At(h.Row, h.Col); !look.Empty(&c) {
 		return strings.TrimSpace(t.Sheet.Display(c))
 	}
 	return h.Text
@@ -152,7 +153,7 @@ func (t *Table) label(h *Head) string {
 
 // join brings the heads of a card at its right into a card's own. What stands
 // above the labels of one card only, its title, is no part of them.
-func (t *Table) join(heads []Head) {
+func (t *card) join(heads []grid.Head) {
 	for h := range t.Heads {
 		own := &t.Heads[h]
 		if own.UnitCol == 0 {
@@ -166,7 +167,7 @@ func (t *Table) join(heads []Head) {
 
 // furnishCards gives the rows that are in no card to the last one above them,
 // or returns them.
-func (f *finder) furnishCards(tables []Table) (outside []Furniture) {
+func (f cards) furnishCards(tables []card) (outside []grid.Furniture) {
 	taken := map[int]bool{}
 	for i := range tables {
 		for _, h := range tables[i].Heads {
@@ -174,17 +175,17 @@ func (f *finder) furnishCards(tables []Table) (outside []Furniture) {
 		}
 	}
 	next := -1
-	for i := range f.s.Rows {
-		row := &f.s.Rows[i]
+	for i := range f.Sheet.Rows {
+		row := &f.Sheet.Rows[i]
 		for next+1 < len(tables) && tables[next+1].HeaderRow <= row.Number {
 			next++
 		}
 		if taken[row.Number] {
 			continue
 		}
-		furniture := Furniture{Row: row.Number, Kind: Title}
-		if filledCells(row.Cells) == 0 {
-			furniture.Kind = Blank
+		furniture := grid.Furniture{Row: row.Number, Kind: grid.Title}
+		if look.Filled(row.Cells) == 0 {
+			furniture.Kind = grid.Blank
 		}
 		if next < 0 {
 			outside = append(outside, furniture)

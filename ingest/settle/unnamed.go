@@ -1,4 +1,4 @@
-package scheme
+package settle
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
@@ -47,7 +48,7 @@ func (m *maker) unnamed() {
 
 // openColumn makes an amount of a column that nobody can name: the mix is not known
 // until it is.
-func (m *maker) openColumn(f *Field, name string) {
+func (m *maker) openColumn(f *scheme.Field, name string) {
 	f.Role, f.Ingredient = column.IngredientAmount, f.Words
 	if f.Ingredient == "" {
 		f.Ingredient = f.Header
@@ -68,7 +69,7 @@ func (m *maker) openColumn(f *Field, name string) {
 
 // mayBeAmount reports whether a column of unknown name can be an amount by where
 // it stands and what it holds.
-func (m *maker) mayBeAmount(f *Field) bool {
+func (m *maker) mayBeAmount(f *scheme.Field) bool {
 	first, last, masses := 0, 0, 0
 	for i := range m.Fields {
 		if a := &m.Fields[i]; a.IsAmount() && a.InGrams {
@@ -88,7 +89,7 @@ func (m *maker) mayBeAmount(f *Field) bool {
 		if c.Kind == sheet.Blank {
 			continue
 		}
-		v, ok := BareNumber(m.Found.Sheet, c)
+		v, ok := scheme.BareNumber(m.Found.Sheet, c)
 		if w, weighed := massIn(c); weighed {
 			v, ok = w, true
 		}
@@ -132,7 +133,7 @@ func (m *maker) addsUp(with int) bool {
 		if batch == nil {
 			continue
 		}
-		if b, ok := m.exactly(m.Cell(n, batch.Col), batch); ok && math.Abs(sum-b) <= max(sumsTo*b, 0.2) {
+		if b, ok := m.Exactly(m.Cell(n, batch.Col), batch); ok && math.Abs(sum-b) <= max(sumsTo*b, 0.2) {
 			fits++
 		}
 	}
@@ -168,9 +169,9 @@ func (m *maker) sumOf(row, with int) (sum float64, ok bool) {
 		if c.Kind == sheet.Blank {
 			continue
 		}
-		v, exact := m.exactly(c, f)
+		v, exact := m.Exactly(c, f)
 		if f.Role == column.None {
-			v, exact = BareNumber(m.Found.Sheet, c)
+			v, exact = scheme.BareNumber(m.Found.Sheet, c)
 		}
 		if !exact {
 			return 0, false
@@ -184,7 +185,7 @@ func (m *maker) sumOf(row, with int) (sum float64, ok bool) {
 // massesOfFat decides whether "fat" or "oil" without a unit beside columns of grams
 // is grams or percent of the mix, by its numbers.
 func (m *maker) massesOfFat() {
-	grams := slices.ContainsFunc(m.Fields, func(f Field) bool {
+	grams := slices.ContainsFunc(m.Fields, func(f scheme.Field) bool {
 		return f.Role == column.IngredientAmount && f.InGrams || f.Role == column.BatchMass && f.Unit.Dimension() == quantity.Mass
 	})
 	for i := range m.Fields {
@@ -210,7 +211,7 @@ func (m *maker) massesOfFat() {
 // largerThan reports whether a number of a column is larger than v.
 func (m *maker) largerThan(col int, v float64) bool {
 	for n := range min(m.Rows(), lookedAt) {
-		if x, ok := BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && x > v {
+		if x, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && x > v {
 			return true
 		}
 	}
@@ -221,7 +222,7 @@ func (m *maker) largerThan(col int, v float64) bool {
 func (m *maker) fewPieces(col int) bool {
 	any := false
 	for n := range min(m.Rows(), lookedAt) {
-		if v, ok := BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && v > 0 {
+		if v, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && v > 0 {
 			if any = true; v > 12 || v != math.Trunc(v) {
 				return false
 			}
@@ -239,7 +240,7 @@ func (m *maker) holdsNumbers(col int) bool {
 			continue
 		}
 		filled++
-		if _, ok := BareNumber(m.Found.Sheet, c); ok {
+		if _, ok := scheme.BareNumber(m.Found.Sheet, c); ok {
 			numbers++
 		}
 	}

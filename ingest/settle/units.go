@@ -1,4 +1,4 @@
-package scheme
+package settle
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
 
@@ -136,13 +137,13 @@ func (m *maker) clocks() {
 }
 
 // label keeps a column of labels under a name.
-func (m *maker) label(f *Field, name string) {
+func (m *maker) label(f *scheme.Field, name string) {
 	f.Raw = name
 	m.Labels = append(m.Labels, name)
 }
 
 // drainUnit decides what a bare number of a drainage column is.
-func (m *maker) drainUnit(f *Field) {
+func (m *maker) drainUnit(f *scheme.Field) {
 	f.Raw = "drained_percent"
 	if f.Role == column.OilAmount {
 		f.Raw = "oil"

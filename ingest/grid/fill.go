@@ -1,97 +1,10 @@
-package layout
+package grid
 
 import (
-	"slices"
-	"sort"
-	"strings"
-
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
-
-// maxMerged bounds the columns one merged range is followed over.
-const maxMerged = 512
-
-// merges indexes merged ranges by column, each column's by its first row.
-type merges map[int][]sheet.Range
-
-func indexMerges(s *sheet.Sheet) merges {
-	m := merges{}
-	for _, r := range s.Merged {
-		for c := r.FromCol; c <= r.ToCol && c < r.FromCol+maxMerged; c++ {
-			m[c] = append(m[c], r)
-		}
-	}
-	for _, rs := range m {
-		slices.SortStableFunc(rs, func(a, b sheet.Range) int { return a.FromRow - b.FromRow })
-	}
-	return m
-}
-
-// at is the merged range that covers a cell.
-func (m merges) at(row, col int) (sheet.Range, bool) {
-	rs := m[col]
-	i := sort.Search(len(rs), func(i int) bool { return rs[i].FromRow > row }) - 1
-	if i >= 0 && rs[i].ToRow >= row {
-		return rs[i], true
-	}
-	return sheet.Range{}, false
-}
-
-func (f *finder) merged(row, col int) (sheet.Range, bool) {
-	return f.merges.at(row, col)
-}
-
-// dittoMarks stand for the value above.
-var dittoMarks = map[string]bool{}
-
-func init() {
-	for _, m := range strings.Split("\"|“|”|„|''|’’|″|〃|,,|,|-\"-|- \" -|–\"–|do|idem|id|ídem|dito|ditto|dto|wie oben|s.o|same|same as above|as above|↓|"+
-		"comme ci-dessus|come sopra|c.s|igual|lo mismo|como arriba|gleich", "|") {
-		dittoMarks[m] = true
-	}
-}
-
-// ditto reports whether a cell is a ditto mark, by the words and marks that
-// package quantity knows. In a column of days "Do." is Thursday, in a column of
-// names ID and DO are somebody's initials, and remarks have their own words.
-func (f *finder) ditto(c *sheet.Cell, r column.Role) bool {
-	if c.Kind != sheet.Text || len(c.Text) > 24 || c.Text == "" {
-		return false
-	}
-	text := strings.TrimSpace(c.Text)
-	is, known := f.dittos[text]
-	if !known {
-		if strings.ContainsAny(text, "0123456789") {
-			return false
-		}
-		is = isDitto(text)
-		if len(f.dittos) >= knownTexts {
-			clear(f.dittos)
-		}
-		f.dittos[text] = is
-	}
-	switch {
-	case !is:
-	case r == column.Day:
-		return !strings.EqualFold(strings.Trim(text, ". "), "do")
-	case r == column.Note:
-		return text != "," && !strings.EqualFold(text, "id")
-	case r == column.Cook || r == column.Student || r == column.TrialID:
-		return text != "ID" && text != "DO"
-	}
-	return is
-}
-
-// isDitto reports whether a text stands for the value above.
-func isDitto(text string) bool {
-	if dittoMarks[strings.TrimRight(strings.ToLower(text), ". ")] {
-		return true
-	}
-	r, err := quantity.Parse(text, quantity.Any, quantity.NoUnit)
-	return err == nil && r.Word == quantity.Ditto
-}
 
 // writtenOnce are roles that kitchens write in the first of several rows only.
 func writtenOnce(r column.Role) bool {
@@ -151,11 +64,11 @@ func (t *Table) source(row, head int) int {
 // MergedAcross reports whether the cell of a row under a head belongs to a
 // merged cell that spans several heads: "7.5 for both".
 func (t *Table) MergedAcross(row, head int) bool {
-	if t.places != nil {
+	if t.Places != nil {
 		return false
 	}
 	at, col := t.PlaceOf(t.source(row, head), head)
-	span, ok := t.merges.at(at, col)
+	span, ok := t.merges.At(at, col)
 	if !ok {
 		return false
 	}
@@ -169,11 +82,11 @@ func (t *Table) MergedAcross(row, head int) bool {
 	return heads > 1
 }
 
-// fillDown works out which cells stand for one above, of a card to the left:
+// FillDown works out which cells stand for one above, of a card to the left:
 // ditto marks, merged cells, and ids and days written once. What is written
 // once stops at a title between the rows, and is not carried into rows of
 // another merged cell.
-func (t *Table) fillDown(f *finder) {
+func (t *Table) FillDown(f *look.Reader) {
 	stops := map[int]bool{} // rows of the table before which a title stands
 	next := 0
 	for _, fu := range t.Furniture {
@@ -184,7 +97,7 @@ func (t *Table) fillDown(f *finder) {
 			stops[next] = true
 		}
 	}
-	t.merges = f.merges
+	t.merges = f.Merges
 	t.fills = make([][]int32, len(t.Heads))
 	for h := range t.Heads {
 		t.fills[h] = t.fillHead(f, h, stops)
@@ -192,21 +105,21 @@ func (t *Table) fillDown(f *finder) {
 }
 
 // fillHead is fillDown for one head; nil if every cell is its own.
-func (t *Table) fillHead(f *finder, h int, stops map[int]bool) (fills []int32) {
+func (t *Table) fillHead(f *look.Reader, h int, stops map[int]bool) (fills []int32) {
 	role := t.Heads[h].Meaning.Role
 	// In a long sheet another quantity stands above.
 	apart := t.Long && t.Heads[h].Row != t.HeaderRow
 	once := writtenOnce(role) && !t.Transposed && !apart
 	from := -1 // the row whose cell holds for the next ones
 	for r := range t.Rows {
-		c := t.own(r, h)
+		c := t.Typed(r, h)
 		kind, take := Own, -1
 		switch {
-		case f.ditto(&c, role):
+		case f.Ditto(&c, role):
 			if kind = Ditto; !apart {
 				take = from
 			}
-		case !empty(&c):
+		case !look.Empty(&c):
 			from = r
 			continue
 		default:
@@ -254,10 +167,10 @@ func (t *Table) setFill(fills []int32, row int, kind Fill, from int) []int32 {
 
 // spanOf is the merged range over the cell of a row under a head.
 func (t *Table) spanOf(row, head int) (sheet.Range, bool) {
-	if len(t.merges) == 0 || t.places != nil {
+	if len(t.merges) == 0 || t.Places != nil {
 		return sheet.Range{}, false
 	}
-	return t.merges.at(t.PlaceOf(row, head))
+	return t.merges.At(t.PlaceOf(row, head))
 }
 
 // within reports whether a row of the table lies in a merged range.

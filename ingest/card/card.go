@@ -1,4 +1,6 @@
-package layout
+// Package card finds cards: sheets whose variables run down and whose trials
+// run across, also several below or beside each other.
+package card
 
 import (
 	"fmt"
@@ -6,12 +8,14 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
 // A card is small: sheets with more rows are not looked at as cards.
 const (
-	cardRows   = 400
+	CardRows   = 400
 	cardLabels = 4 // the label column is one of the first few
 )
 
@@ -24,10 +28,17 @@ type block struct {
 
 func (b block) values() int { return max(b.labels, b.units) + 1 }
 
-// cards reads a sheet whose variables run down and whose trials run across.
+// cards finds the cards of a sheet.
+type cards struct{ *look.Reader }
+
+// card is one while it is read.
+type card struct{ grid.Table }
+
+// Find reads a sheet whose variables run down and whose trials run across.
 // ok is false when the sheet is no card.
-func (f *finder) cards() (tables []Table, outside []Furniture, ok bool) {
-	if len(f.s.Rows) > cardRows {
+func Find(r *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok bool) {
+	f := cards{r}
+	if len(f.Sheet.Rows) > CardRows {
 		return nil, nil, false
 	}
 	labels, down := 0, 0
@@ -40,40 +51,41 @@ func (f *finder) cards() (tables []Table, outside []Furniture, ok bool) {
 		return nil, nil, false
 	}
 	blocks := f.blocks(labels)
+	var dealt []card
 	if len(blocks) == 1 {
-		if tables, outside = f.deal(blocks[0]); tables == nil {
-			return nil, nil, false
-		}
-	} else if tables, outside = f.dealSideBySide(blocks); tables == nil {
-		return nil, nil, false
+		dealt, outside = f.deal(blocks[0])
+	} else {
+		dealt, outside = f.dealSideBySide(blocks)
 	}
-	for i := range tables {
-		tables[i].readHeads()
-		tables[i].fillDown(f)
-		tables[i].readings()
+	for i := range dealt {
+		t := &dealt[i].Table
+		t.ReadHeads()
+		t.FillDown(r)
+		t.Readings()
+		tables = append(tables, *t)
 	}
-	return tables, outside, true
+	return tables, outside, len(tables) > 0
 }
 
 // labelled is the different header words in a column whose rows have something
 // to the right; nil when other texts are more or nothing is a number.
-func (f *finder) labelled(col int) map[string]bool {
+func (f cards) labelled(col int) map[string]bool {
 	seen := map[string]bool{}
 	all, labels, numbers := 0, 0, 0
-	for i := range f.s.Rows {
-		c := cellAt(&f.s.Rows[i], col)
-		if empty(&c) {
+	for i := range f.Sheet.Rows {
+		c := look.CellAt(&f.Sheet.Rows[i], col)
+		if look.Empty(&c) {
 			continue
 		}
 		all++
 		if c.Kind != sheet.Text {
 			continue
 		}
-		right := between(f.s.Rows[i].Cells, col+1, lastColumn)
-		if m := f.read(c.Text); m.Role != column.None && filledCells(right) > 0 {
+		right := look.Between(f.Sheet.Rows[i].Cells, col+1, look.LastColumn)
+		if m := f.Read(c.Text); m.Role != column.None && look.Filled(right) > 0 {
 			labels++
 			seen[fmt.Sprint(m.Role, m.Ingredient, m.AtMinute, m.Unit, m.Else)] = true
-			if takesNumbers(m.Role) && f.look(right).values > 0 {
+			if look.TakesNumbers(m.Role) && f.Look(right).Values > 0 {
 				numbers++
 			}
 		}
@@ -85,16 +97,16 @@ func (f *finder) labelled(col int) map[string]bool {
 }
 
 // across is the most header words in one row that can be a header.
-func (f *finder) across() int {
+func (f cards) across() int {
 	most := 0
-	for i := 0; i < len(f.s.Rows) && i < huntRows; i++ {
-		cells := f.s.Rows[i].Cells
-		if !f.look(cells).header() {
+	for i := 0; i < len(f.Sheet.Rows) && i < look.HuntRows; i++ {
+		cells := f.Sheet.Rows[i].Cells
+		if !f.Look(cells).Header() {
 			continue
 		}
 		n := 0
 		for k := range cells {
-			if c := &cells[k]; c.Kind == sheet.Text && f.read(c.Text).Role != column.None {
+			if c := &cells[k]; c.Kind == sheet.Text && f.Read(c.Text).Role != column.None {
 				n++
 			}
 		}
@@ -105,16 +117,16 @@ func (f *finder) across() int {
 
 // blocks cuts the sheet's columns into cards side by side: one more begins at
 // each column that has most of the first one's labels again.
-func (f *finder) blocks(labels int) []block {
+func (f cards) blocks(labels int) []block {
 	last := 0
-	for i := range f.s.Rows {
-		if cells := f.s.Rows[i].Cells; len(cells) > 0 {
+	for i := range f.Sheet.Rows {
+		if cells := f.Sheet.Rows[i].Cells; len(cells) > 0 {
 			last = max(last, int(cells[len(cells)-1].Col))
 		}
 	}
 	first := f.labelled(labels)
 	blocks := []block{{from: 1, labels: labels}}
-	for col := labels + 2; col < min(last, labels+maxMerged); col++ {
+	for col := labels + 2; col < min(last, labels+look.MaxMerged); col++ {
 		same := 0
 		for what := range f.labelled(col) {
 			if first[what] {
@@ -127,7 +139,7 @@ func (f *finder) blocks(labels int) []block {
 			col++
 		}
 	}
-	blocks[len(blocks)-1].to = lastColumn
+	blocks[len(blocks)-1].to = look.LastColumn
 	for i := range blocks {
 		blocks[i].units = f.unitColumn(blocks[i])
 	}
@@ -136,55 +148,55 @@ func (f *finder) blocks(labels int) []block {
 
 // dealer deals the cards of one block, walking down its rows.
 type dealer struct {
-	*finder
+	cards
 	block
-	cards      []Table
-	outside    []Furniture
-	section    []Furniture // titles met before the first label of a card
-	group      string      // what stands above or left of several labels
+	dealt      []card
+	outside    []grid.Furniture
+	section    []grid.Furniture // titles met before the first label of a card
+	group      string           // what stands above or left of several labels
 	firstLabel string
 	pending    int // index of the row of trials above a card, -1 = none
 }
 
 // deal reads the cards of a block; a new one starts where the first label
 // comes again.
-func (f *finder) deal(b block) (tables []Table, outside []Furniture) {
-	d := dealer{finder: f, block: b, pending: -1}
-	for i := range f.s.Rows {
+func (f cards) deal(b block) (dealt []card, outside []grid.Furniture) {
+	d := dealer{cards: f, block: b, pending: -1}
+	for i := range f.Sheet.Rows {
 		d.row(i)
 	}
-	if len(d.cards) == 0 {
+	if len(d.dealt) == 0 {
 		return nil, nil
 	}
-	last := &d.cards[len(d.cards)-1]
+	last := &d.dealt[len(d.dealt)-1]
 	last.Furniture = append(last.Furniture, d.section...)
-	for i := range d.cards {
-		d.cards[i].acrossRows(f, b)
+	for i := range d.dealt {
+		d.dealt[i].acrossRows(f.Reader, b)
 	}
-	return d.cards, d.outside
+	return d.dealt, d.outside
 }
 
 func (d *dealer) row(i int) {
-	row := &d.s.Rows[i]
-	cells := between(row.Cells, d.from, d.to)
-	label := cellAt(row, d.labels)
-	right := between(cells, d.values(), d.to)
-	text := strings.TrimSpace(d.s.Display(label))
-	known := label.Kind == sheet.Text && d.read(text).Role != column.None
-	begun := len(d.cards) > 0
+	row := &d.Sheet.Rows[i]
+	cells := look.Between(row.Cells, d.from, d.to)
+	label := look.CellAt(row, d.labels)
+	right := look.Between(cells, d.values(), d.to)
+	text := strings.TrimSpace(d.Sheet.Display(label))
+	known := label.Kind == sheet.Text && d.Read(text).Role != column.None
+	begun := len(d.dealt) > 0
 	labelled := known && begun && !column.IsGroup(text)
-	if filledCells(cells) == 0 {
-		d.section = append(d.section, Furniture{Row: row.Number, Kind: Blank})
+	if look.Filled(cells) == 0 {
+		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Blank})
 		return
 	}
 	switch {
-	case filledCells(right) == 0 && !(labelled && d.inCard(i)):
-		d.section = append(d.section, Furniture{Row: row.Number, Kind: Title})
+	case look.Filled(right) == 0 && !(labelled && d.inCard(i)):
+		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 		d.group = text
 	case text == "" && !begun && d.nextIsLabel(i):
 		d.trialsIn(i)
 	case !known && !begun:
-		d.section = append(d.section, Furniture{Row: row.Number, Kind: Title})
+		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 	default:
 		d.line(row, text, cells, known)
 	}
@@ -192,7 +204,7 @@ func (d *dealer) row(i int) {
 
 // line puts a row into the open card, or into a new one at the first label.
 func (d *dealer) line(row *sheet.Row, text string, cells []sheet.Cell, known bool) {
-	if len(d.cards) == 0 || known && strings.EqualFold(text, d.firstLabel) {
+	if len(d.dealt) == 0 || known && strings.EqualFold(text, d.firstLabel) {
 		d.begin(row.Number, text)
 	}
 	d.head(row, text, cells)
@@ -201,37 +213,37 @@ func (d *dealer) line(row *sheet.Row, text string, cells []sheet.Cell, known boo
 // trialsIn notes that row i names the trials of a card that begins below it.
 func (d *dealer) trialsIn(i int) {
 	if d.pending >= 0 { // the label it stood above came to nothing
-		d.section = append(d.section, Furniture{Row: d.s.Rows[d.pending].Number, Kind: Title})
-		slices.SortFunc(d.section, func(a, b Furniture) int { return a.Row - b.Row })
+		d.section = append(d.section, grid.Furniture{Row: d.Sheet.Rows[d.pending].Number, Kind: grid.Title})
+		slices.SortFunc(d.section, func(a, b grid.Furniture) int { return a.Row - b.Row })
 	}
 	d.pending = i
 }
 
 // begin opens a card whose first label stands in a row.
 func (d *dealer) begin(number int, label string) {
-	if len(d.cards) > 0 {
+	if len(d.dealt) > 0 {
 		d.group = ""
 	} else {
 		d.outside, d.section = append(d.outside, d.section...), nil
 	}
-	t := Table{Sheet: d.s, HeaderRow: number, Transposed: true, labels: d.labels}
+	t := card{grid.Table{Sheet: d.Sheet, HeaderRow: number, Transposed: true}}
 	d.firstLabel = label
 	if d.pending >= 0 {
-		above := d.s.Rows[d.pending].Number
-		t.Heads = append(t.Heads, Head{Col: d.labels, Row: above, Text: "trial"})
+		above := d.Sheet.Rows[d.pending].Number
+		t.Heads = append(t.Heads, grid.Head{Col: d.labels, Row: above, Text: "trial"})
 		t.HeaderRow = above
 	}
 	d.pending = -1
-	d.cards = append(d.cards, t)
+	d.dealt = append(d.dealt, t)
 }
 
 // head adds a row of the sheet to the open card.
 func (d *dealer) head(row *sheet.Row, text string, cells []sheet.Cell) {
-	t := &d.cards[len(d.cards)-1]
+	t := &d.dealt[len(d.dealt)-1]
 	t.Furniture, d.section = append(t.Furniture, d.section...), nil
-	head := Head{Col: d.labels, Row: row.Number, Text: text, Hidden: row.Hidden}
+	head := grid.Head{Col: d.labels, Row: row.Number, Text: text, Hidden: row.Hidden}
 	for k := range cells { // a group may stand left of the labels
-		if c := &cells[k]; int(c.Col) < d.labels && c.Kind == sheet.Text && !empty(c) {
+		if c := &cells[k]; int(c.Col) < d.labels && c.Kind == sheet.Text && !look.Empty(c) {
 			d.group = strings.TrimSpace(c.Text)
 			break
 		}
@@ -240,7 +252,7 @@ func (d *dealer) head(row *sheet.Row, text string, cells []sheet.Cell) {
 		head.Text = d.group + " / " + text
 	}
 	if d.units > 0 {
-		if u := cellAt(row, d.units); u.Kind == sheet.Text {
+		if u := look.CellAt(row, d.units); u.Kind == sheet.Text {
 			head.Unit = strings.TrimSpace(u.Text)
 		}
 	}
@@ -250,10 +262,10 @@ func (d *dealer) head(row *sheet.Row, text string, cells []sheet.Cell) {
 // inCard reports whether a label without values stands among labels with some.
 func (d *dealer) inCard(i int) bool {
 	for _, j := range []int{i - 1, i + 1} {
-		if j < 0 || j >= len(d.s.Rows) {
+		if j < 0 || j >= len(d.Sheet.Rows) {
 			continue
 		}
-		if filledCells(between(d.s.Rows[j].Cells, d.labels+1, d.to)) > 0 {
+		if look.Filled(look.Between(d.Sheet.Rows[j].Cells, d.labels+1, d.to)) > 0 {
 			return true
 		}
 	}
@@ -261,35 +273,21 @@ func (d *dealer) inCard(i int) bool {
 }
 
 func (d *dealer) nextIsLabel(i int) bool {
-	if i+1 >= len(d.s.Rows) {
+	if i+1 >= len(d.Sheet.Rows) {
 		return false
 	}
-	c := cellAt(&d.s.Rows[i+1], d.labels)
-	return c.Kind == sheet.Text && d.read(c.Text).Role != column.None
+	c := look.CellAt(&d.Sheet.Rows[i+1], d.labels)
+	return c.Kind == sheet.Text && d.Read(c.Text).Role != column.None
 }
 
 // unitColumn is the column right of the labels if it holds units, else 0.
-func (f *finder) unitColumn(b block) int {
-	cells := make([]sheet.Cell, len(f.s.Rows))
+func (f cards) unitColumn(b block) int {
+	cells := make([]sheet.Cell, len(f.Sheet.Rows))
 	for i := range cells {
-		cells[i] = cellAt(&f.s.Rows[i], b.labels+1)
+		cells[i] = look.CellAt(&f.Sheet.Rows[i], b.labels+1)
 	}
-	if b.labels < b.to && areUnits(cells) {
+	if b.labels < b.to && look.AreUnits(cells) {
 		return b.labels + 1
 	}
 	return 0
-}
-
-// areUnits reports whether most filled cells are units.
-func areUnits(cells []sheet.Cell) bool {
-	units, all := 0, 0
-	for i := range cells {
-		if c := &cells[i]; !empty(c) {
-			all++
-			if c.Kind == sheet.Text && isUnit(c.Text) {
-				units++
-			}
-		}
-	}
-	return units >= 2 && units*10 >= all*6
 }

@@ -1,4 +1,4 @@
-package scheme
+package settle
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
 
@@ -27,7 +28,7 @@ var variables = map[column.Role]trial.Variable{
 
 // setting makes a variable of a column of a setting, or of something measured
 // beside the outcomes.
-func (m *maker) setting(f *Field) {
+func (m *maker) setting(f *scheme.Field) {
 	v, ok := variables[f.Role]
 	if !ok || f.Want == quantity.Any || f.Role == column.Overrun && !m.overrun(f) {
 		return
@@ -38,7 +39,7 @@ func (m *maker) setting(f *Field) {
 			return
 		}
 	}
-	if slices.ContainsFunc(m.Fields, func(o Field) bool { return o.Extra == v.Name && o.Col != f.Col }) {
+	if slices.ContainsFunc(m.Fields, func(o scheme.Field) bool { return o.Extra == v.Name && o.Col != f.Col }) {
 		// "mix temp" beside "serving temp": the second goes by its own words.
 		v.Name, v.Label = trial.VariableName(f.Words), f.Words
 	}
@@ -51,7 +52,7 @@ func (m *maker) setting(f *Field) {
 
 // overrun says of a column of overrun whether it is by mass or volume, and is
 // false when its numbers are no percent.
-func (m *maker) overrun(f *Field) bool {
+func (m *maker) overrun(f *scheme.Field) bool {
 	at := m.Heading(f.Col)
 	if f.Want != quantity.Percent {
 		m.say(trial.Check("overrun not a percent", at, say.Quoted(f.Header)+" is no percent, and is not used",

@@ -1,12 +1,12 @@
-package scheme
+package settle
 
 import (
 	"fmt"
 	"slices"
 
-	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
@@ -20,14 +20,14 @@ const (
 )
 
 // fractions finds whether a column of fat percents has bare 0.45 for 45 %.
-func (m *maker) fractions(f *Field) {
+func (m *maker) fractions(f *scheme.Field) {
 	below, above := 0, 0
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
-		if !(c.Kind == sheet.Number && c.Number > 0 && plainFormat(m.Found.Sheet.Format(c)) || c.Kind == sheet.Text) {
+		if !(c.Kind == sheet.Number && c.Number > 0 && scheme.PlainFormat(m.Found.Sheet.Format(c)) || c.Kind == sheet.Text) {
 			continue
 		}
-		if v, ok := BareNumber(m.Found.Sheet, c); ok && v > 0 && v <= 1 {
+		if v, ok := scheme.BareNumber(m.Found.Sheet, c); ok && v > 0 && v <= 1 {
 			below++
 		} else if ok && v > 1 {
 			above++
@@ -37,22 +37,16 @@ func (m *maker) fractions(f *Field) {
 	f.Mixed = f.Fractions && above > 0
 }
 
-// dosesEmulsifier reports a column of emulsifier in percent.
-func (f *Field) dosesEmulsifier() bool {
-	amount := f.Role == column.EmulsifierAmount || f.Role == column.IngredientAmount && f.What.WeighedAsEmulsifier()
-	return amount && f.Want == quantity.Percent && f.Unit != quantity.Fraction
-}
-
 // surveyDoses finds below what a bare percent of emulsifier may be a fraction: far
 // below the others, and like them when it is taken a hundredfold.
-func (m *maker) surveyDoses(f *Field) {
+func (m *maker) surveyDoses(f *scheme.Field) {
 	var values []float64
 	bare := false
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
-		if v, ok := m.exactly(c, f); ok && v > 0 {
+		if v, ok := m.Exactly(c, f); ok && v > 0 {
 			values = append(values, v)
-			_, is := BareNumber(m.Found.Sheet, c)
+			_, is := scheme.BareNumber(m.Found.Sheet, c)
 			bare = bare || is
 		}
 	}

@@ -1,13 +1,13 @@
-package scheme
+package settle
 
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
@@ -16,47 +16,6 @@ import (
 // column: it affirms what the header asks, or it calls the foam good or bad. The
 // column decides, with what the other results say; where that cannot settle it,
 // it is asked.
-
-// replies remembers what texts answer, and what they say happened.
-type replies struct {
-	known map[string]reply
-	heard map[string][]quantity.Event
-}
-
-// Events is what a text says happened.
-func (s *Scheme) Events(text string) []quantity.Event {
-	events, ok := s.heard[text]
-	if !ok {
-		events = quantity.Events(text)
-		if s.heard == nil {
-			s.heard = map[string][]quantity.Event{}
-		}
-		if len(s.heard) < keptTexts {
-			s.heard[strings.Clone(text)] = events
-		}
-	}
-	return events
-}
-
-type reply struct {
-	quantity.Reply
-	err error
-}
-
-// Reply is what a cell's text answers, whatever the question.
-func (s *Scheme) Reply(text string) (quantity.Reply, error) {
-	r, ok := s.known[text]
-	if !ok {
-		r.Reply, r.err = quantity.ParseReply(text)
-		if s.known == nil {
-			s.known = map[string]reply{}
-		}
-		if len(s.known) < keptTexts {
-			s.known[strings.Clone(text)] = r
-		}
-	}
-	return r.Reply, r.err
-}
 
 // fault reports a question to which yes is bad news.
 func fault(r column.Role) bool { return r != column.CameOut }
@@ -71,7 +30,7 @@ type marks struct {
 	blank  int
 }
 
-func (m *maker) marksOf(f *Field) marks {
+func (m *maker) marksOf(f *scheme.Field) marks {
 	out := marks{rows: map[string][]int{}}
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
@@ -101,7 +60,7 @@ func (m *maker) marksOf(f *Field) marks {
 
 // settleReplies decides what the marks of a column answer, and whether a blank in
 // it is a no.
-func (m *maker) settleReplies(f *Field) {
+func (m *maker) settleReplies(f *scheme.Field) {
 	seen := m.marksOf(f)
 	if f.Marks == nil && len(seen.order) > 0 {
 		m.settleMarks(f, seen)
@@ -130,7 +89,7 @@ func (m *maker) settleReplies(f *Field) {
 var affirming = [][2]string{{"+", "-"}, {"1", "0"}, {"✓", "✗"}, {"✓", "x"}, {"✓", "-"}, {"✓", "0"}, {"x", "-"}, {"x", "0"}, {"o", "x"}, {"●", "○"}, {"1", "-"}, {"x", "o"}}
 
 // settleMarks finds what each mark of a column answers.
-func (m *maker) settleMarks(f *Field, seen marks) {
+func (m *maker) settleMarks(f *scheme.Field, seen marks) {
 	ways := m.waysToRead(f, seen)
 	fits := slices.DeleteFunc(slices.Clone(ways), func(w map[string]trial.Answer) bool { return m.contradicted(f, seen, w) })
 	switch {
@@ -146,7 +105,7 @@ func (m *maker) settleMarks(f *Field, seen marks) {
 }
 
 // waysToRead are the readings of a column's marks that a person would think of.
-func (m *maker) waysToRead(f *Field, seen marks) []map[string]trial.Answer {
+func (m *maker) waysToRead(f *scheme.Field, seen marks) []map[string]trial.Answer {
 	set := seen.order
 	only := func(yes, no string) bool {
 		return !slices.ContainsFunc(set, func(k string) bool { return k != yes && k != no })
@@ -188,7 +147,7 @@ func (m *maker) waysToRead(f *Field, seen marks) []map[string]trial.Answer {
 
 // contradicted reports whether a reading of the marks would have results of foams
 // that did not come out, or none of those that did.
-func (m *maker) contradicted(f *Field, seen marks, way map[string]trial.Answer) bool {
+func (m *maker) contradicted(f *scheme.Field, seen marks, way map[string]trial.Answer) bool {
 	if f.Role != column.CameOut && f.Role != column.Clogged {
 		return false
 	}
@@ -221,7 +180,7 @@ func (m *maker) hasResults(row int) bool {
 		if f.Role != column.Hold && f.Role != column.DrainedAmount && f.Role != column.GoneBy && f.Role != column.HoldOver {
 			continue
 		}
-		if r, err := m.parse(CellText(m.Found.Sheet, m.Cell(row, f.Col)), m.Cell(row, f.Col).Kind, f); err == nil && r.Word == quantity.NoWord && r.High > 0 {
+		if r, err := m.ParseText(scheme.CellText(m.Found.Sheet, m.Cell(row, f.Col)), m.Cell(row, f.Col).Kind, f); err == nil && r.Word == quantity.NoWord && r.High > 0 {
 			return true
 		}
 	}
@@ -249,7 +208,7 @@ func described(order []string, as map[string]trial.Answer) string {
 }
 
 // askMarks asks what the marks of a column answer.
-func (m *maker) askMarks(f *Field, order []string) {
+func (m *maker) askMarks(f *scheme.Field, order []string) {
 	f.Marks = map[string]trial.Answer{}
 	var quoted, choices []string
 	for _, mark := range order {

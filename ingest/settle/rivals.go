@@ -1,9 +1,10 @@
-package scheme
+package settle
 
 import (
 	"slices"
 
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
@@ -93,9 +94,9 @@ func (m *maker) words(head int) string {
 // saysAll reports whether a column has every value that any of the others has.
 func (m *maker) saysAll(head int, others []int) bool {
 	for n := range m.Rows() {
-		own := CellText(m.Found.Sheet, m.Cell(n, head+1))
+		own := scheme.CellText(m.Found.Sheet, m.Cell(n, head+1))
 		for _, o := range others {
-			if c := m.Cell(n, o+1); o != head && c.Kind != sheet.Blank && CellText(m.Found.Sheet, c) != own {
+			if c := m.Cell(n, o+1); o != head && c.Kind != sheet.Blank && scheme.CellText(m.Found.Sheet, c) != own {
 				return false
 			}
 		}

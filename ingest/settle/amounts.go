@@ -1,4 +1,4 @@
-package scheme
+package settle
 
 import (
 	"fmt"
@@ -11,15 +11,8 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
-)
-
-// What stands for parts of a mix that have no column of their own.
-var (
-	// TotalEmulsifier stands for emulsifiers that are only logged together.
-	TotalEmulsifier = ingredient.Ingredient{Name: "emulsifiers together", Kind: ingredient.Emulsifier}
-	// FatAsLogged stands for the fat of a mix that is logged as a percent only.
-	FatAsLogged = ingredient.Ingredient{Name: "fat", Kind: ingredient.Fat, FatPercent: &ingredient.Range{Low: 100, Value: 100, High: 100}}
 )
 
 // mostHLB is the end of the scale of what is not ionic.
@@ -35,12 +28,12 @@ func (m *maker) amounts() {
 		}
 		switch f.Role {
 		case column.FatPercent:
-			f.What = FatAsLogged
+			f.What = scheme.FatAsLogged
 			if f.Want == quantity.Percent && f.Basis == column.NoBasis {
 				f.Basis = column.OfMix
 			}
 		case column.EmulsifierAmount:
-			f.What = TotalEmulsifier
+			f.What = scheme.TotalEmulsifier
 		case column.IngredientAmount:
 			m.ingredient(f)
 		}
@@ -59,21 +52,13 @@ func (m *maker) askHLBs() {
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		if f.Role == column.IngredientAmount && f.What.Kind == ingredient.Emulsifier && f.What.HLB == nil && f.TypeCol == 0 && !generic[f.What.Name] {
-			m.say(NoHLB(f.Called(), m.Heading(f.Col), true))
+			m.say(scheme.NoHLB(f.Called(), m.Heading(f.Col), true))
 		}
 	}
 }
 
-// NoHLB says that an emulsifier's HLB is missing, and asks for it.
-func NoHLB(name string, at trial.Place, blocks bool) trial.Finding {
-	return trial.Fix("no HLB", at, say.Quoted(name)+" has no HLB value, so the blend HLB cannot be worked out",
-		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is | HLB\" and the row \"%s | emulsifier | (your supplier's value)\"", name)).
-		OnceOf(name).Asking(trial.Question{Asked: "What is the HLB of " + say.Quoted(name) + "?", Blocks: blocks,
-		Cure: trial.Cure{Sheet: "Ingredients", Row: []string{name, "emulsifier", trial.Open}}})
-}
-
 // note remembers which columns give the parts of the mix.
-func (m *maker) note(f *Field) {
+func (m *maker) note(f *scheme.Field) {
 	switch {
 	case f.Role == column.EmulsifierAmount:
 		m.EmulsifierColumn = f.Col
@@ -91,7 +76,7 @@ func (m *maker) note(f *Field) {
 
 // leftovers asks about a header of which some words are not accounted for, where
 // an amount of the mix may rest on it.
-func (m *maker) leftovers(f *Field) {
+func (m *maker) leftovers(f *scheme.Field) {
 	if f.Role != column.None || f.Almost == column.None || f.Told {
 		return
 	}
@@ -110,19 +95,19 @@ func (m *maker) leftovers(f *Field) {
 
 // besideWhole reports whether another column has the amount of the same thing
 // without the words that set this one apart.
-func (m *maker) besideWhole(f *Field) bool {
+func (m *maker) besideWhole(f *scheme.Field) bool {
 	same := func(a, b string) bool {
 		x, known := ingredient.Lookup(a)
 		y, alike := ingredient.Lookup(b)
 		return say.Fold(a) == say.Fold(b) || known && alike && (x.Name == y.Name || x.Kind == y.Kind && (x.Name == "oil" || x.Name == "fat" || y.Name == "oil" || y.Name == "fat"))
 	}
-	return slices.ContainsFunc(m.Fields, func(o Field) bool {
+	return slices.ContainsFunc(m.Fields, func(o scheme.Field) bool {
 		return o.Col != f.Col && o.Role == column.IngredientAmount && len(o.Left) == 0 && same(o.Ingredient, f.Ingredient)
 	})
 }
 
 // askColumn asks what a column is.
-func (m *maker) askColumn(f *Field, blocks bool) {
+func (m *maker) askColumn(f *scheme.Field, blocks bool) {
 	choices := []string{"ignore"}
 	if plain := f.Almost.Plain(); plain != "" {
 		choices = append([]string{plain}, choices...)
@@ -134,7 +119,7 @@ func (m *maker) askColumn(f *Field, blocks bool) {
 	if len(f.Left) > 0 {
 		asked = fmt.Sprintf("What is the column %s, as %s may change what it is?", say.Quoted(f.Header), say.Quoted(strings.Join(f.Left, " ")))
 	}
-	f.asks = &trial.Question{Asked: asked, Choices: choices, Blocks: blocks,
+	m.asks[f.Col] = &trial.Question{Asked: asked, Choices: choices, Blocks: blocks,
 		Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, f.Unit.String()}}}
 	if f.Doubt == "" {
 		f.Doubt = asked
@@ -143,7 +128,7 @@ func (m *maker) askColumn(f *Field, blocks bool) {
 
 // ingredient finds what a column's ingredient is: in the kitchen's own sheet, else
 // among what is known by its whole name, else it is asked.
-func (m *maker) ingredient(f *Field) {
+func (m *maker) ingredient(f *scheme.Field) {
 	name := f.Called()
 	if f.Told && f.What.Name != "" {
 		f.What = m.met(name, f.What)
@@ -173,7 +158,7 @@ func (m *maker) ingredient(f *Field) {
 }
 
 // askKind asks what an ingredient is that nobody can name.
-func (m *maker) askKind(f *Field) {
+func (m *maker) askKind(f *scheme.Field) {
 	name := f.What.Name
 	like := ""
 	if near := ingredient.Suggest(name); len(near) > 0 {
@@ -186,7 +171,7 @@ func (m *maker) askKind(f *Field) {
 }
 
 // askStrength asks how strong a stock is.
-func (m *maker) askStrength(f *Field, s ingredient.Solution) {
+func (m *maker) askStrength(f *scheme.Field, s ingredient.Solution) {
 	f.Open = say.Quoted(f.Header) + " does not say how strong it is"
 	m.say(trial.Fix("strength not said", m.Heading(f.Col), say.Quoted(f.Header)+" is a stock of "+s.Of.Name+" whose strength is not said",
 		fmt.Sprintf("write the strength in the header, such as \"%s 10 %% solution g\"", s.Of.Name)).Asking(trial.Question{Asked: "How strong is " + say.Quoted(f.Header) + "?", Blocks: true,
@@ -198,7 +183,7 @@ var numberInName = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
 
 // askNameHLB asks about a number in the name of an emulsifier that is most likely
 // its HLB and cannot be: "sucrose ester 51".
-func (m *maker) askNameHLB(f *Field, i ingredient.Ingredient, name string) {
+func (m *maker) askNameHLB(f *scheme.Field, i ingredient.Ingredient, name string) {
 	head, _, _ := strings.Cut(name, "%")
 	text := numberInName.FindString(head)
 	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
@@ -235,7 +220,7 @@ func (m *maker) met(name string, i ingredient.Ingredient) ingredient.Ingredient 
 
 // reckon settles in what an amount's numbers are: grams, or a percent of a part of
 // the mix. What they are of decides which basis can be meant where none is said.
-func (m *maker) reckon(f *Field) {
+func (m *maker) reckon(f *scheme.Field) {
 	if f.Open != "" {
 		return
 	}
@@ -263,7 +248,7 @@ func (m *maker) reckon(f *Field) {
 }
 
 // askWeight asks what is in a column of pinches, drops or pieces.
-func (m *maker) askWeight(f *Field, in string) {
+func (m *maker) askWeight(f *scheme.Field, in string) {
 	f.Open = say.Quoted(f.Header) + " is in " + in + ", which have no fixed weight"
 	m.say(trial.Fix("no weight", m.Heading(f.Col), say.Quoted(f.Header)+" is in "+in+", which have no fixed weight",
 		"weigh it and write g in the header; until then no formula is built on these trials").
@@ -271,14 +256,14 @@ func (m *maker) askWeight(f *Field, in string) {
 			Choices: []string{"ignore"}, Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, ""}}}))
 }
 
-func (m *maker) askDensity(f *Field) {
+func (m *maker) askDensity(f *scheme.Field) {
 	f.Open = say.Quoted(f.Header) + " is a volume of unknown density"
 	m.say(trial.Fix("volume", m.Heading(f.Col), say.Quoted(f.Header)+" is a volume, and its density is not known",
 		"weigh it and write g in the header, or give \"0.92 g/mL\" (oil) or the like as the Basis in a sheet Columns").Asking(trial.Question{Asked: "What does a millilitre of " + say.Quoted(f.Called()) + " weigh?", Blocks: true,
 		Choices: []string{"1.00 g/mL", "0.92 g/mL"}, Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, f.Called(), "mL", trial.Open}}}))
 }
 
-func (m *maker) askDry(f *Field) {
+func (m *maker) askDry(f *scheme.Field) {
 	f.Open = say.Quoted(f.Header) + " is a percent of what is dry"
 	f.Doubt = ""
 	m.say(trial.Fix("percent of what", m.Heading(f.Col), say.Quoted(f.Header)+" is a percent of the dry matter, and how much of the mix is dry is not known",
@@ -312,7 +297,7 @@ func (m *maker) types() {
 }
 
 // kindOf reports whether a column of types speaks of an amount's kind.
-func kindOf(words, named string, f *Field) bool {
+func kindOf(words, named string, f *scheme.Field) bool {
 	text := say.Fold(words + " " + named)
 	switch {
 	case strings.Contains(text, "emulsif") || strings.Contains(text, "emulg") || strings.Contains(text, "surfact"):

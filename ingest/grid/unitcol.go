@@ -1,15 +1,16 @@
-package layout
+package grid
 
 import (
 	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
 // unitHeaders stand above a column of units.
-var unitHeaders = setOf(`unit units u u. unité unités unidad unidades ud unità einheit einheiten einh einh. uom`)
+var unitHeaders = look.SetOf(`unit units u u. unité unités unidad unidades ud unità einheit einheiten einh einh. uom`)
 
 // UnitOf is the unit that stands beside the cell of a row under a head, as
 // typed in the head's column of units; "" without one.
@@ -26,17 +27,17 @@ func (t *Table) UnitOf(row, head int) string {
 func (t *Table) unitAt(row, head int) string {
 	at, col := t.PlaceOf(row, head)
 	switch {
-	case t.places != nil && t.places[head][row].at == 0:
+	case t.Places != nil && t.Places[head][row].At == 0:
 		return ""
-	case t.places != nil && !t.Long: // pairs: right of the value, wherever that is
-		if c := t.Sheet.At(at, col+1); c.Kind != sheet.Text || !isUnit(c.Text) {
+	case t.Places != nil && !t.Long: // pairs: right of the value, wherever that is
+		if c := t.Sheet.At(at, col+1); c.Kind != sheet.Text || !look.IsUnit(c.Text) {
 			return ""
 		}
 		col++
-	case t.Transposed && t.unitCols[row] == 0:
+	case t.Transposed && t.UnitCols[row] == 0:
 		return ""
 	case t.Transposed:
-		col = t.unitCols[row]
+		col = t.UnitCols[row]
 	default:
 		col = t.Heads[head].UnitCol
 	}
@@ -46,9 +47,9 @@ func (t *Table) unitAt(row, head int) string {
 	return ""
 }
 
-// takeUnits gives columns of units without a header, or headed "unit", to the
+// TakeUnits gives columns of units without a header, or headed "unit", to the
 // numbers at their left: "0.17 | kg".
-func (t *Table) takeUnits() {
+func (t *Table) TakeUnits() {
 	for i := len(t.Heads) - 1; i > 0; i-- {
 		u, left := &t.Heads[i], &t.Heads[i-1]
 		text := u.Text[strings.LastIndex(u.Text, "/")+1:]
@@ -66,16 +67,16 @@ func (t *Table) takeUnits() {
 func (t *Table) holdsUnits(col int) bool {
 	filled, units, beside := 0, 0, 0
 	for _, r := range t.Rows {
-		row := &t.Sheet.Rows[r.at]
-		c := cellAt(row, col)
-		if empty(&c) {
+		row := &t.Sheet.Rows[r.At]
+		c := look.CellAt(row, col)
+		if look.Empty(&c) {
 			continue
 		}
 		filled++
-		if c.Kind == sheet.Text && isUnit(c.Text) && !column.IsYesNo(c.Text) {
+		if c.Kind == sheet.Text && look.IsUnit(c.Text) && !column.IsYesNo(c.Text) {
 			units++
-			left := cellAt(row, col-1)
-			if _, number := numberIn(&left); number {
+			left := look.CellAt(row, col-1)
+			if _, number := look.Number(&left); number {
 				beside++
 			}
 		}

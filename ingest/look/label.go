@@ -1,0 +1,110 @@
+package look
+
+import (
+	"strings"
+	"unicode"
+)
+
+// summaryWords name a statistic, in five languages.
+var summaryWords = wordsOf(map[Statistic]string{
+	Mean: `avg avg. average averages mean means moyenne moyennes moy moy. media medias promedio promedios prom prom. medie
+		mittelwert mittelwerte mittel mw durchschnitt schnitt ø x̄`,
+	Median:        `median medians médiane mediana mediane`,
+	Total:         `total totals sum sums somme totaux suma totales somma totale totali summe gesamt σ`,
+	least:         `min min. minimum mínimo minimo`,
+	most:          `max max. maximum máximo massimo`,
+	Deviation:     `sd s.d s.d. std std. stdev st.dev st.dev. stdev. deviation écart ecart écart-type ecart-type e.t. et et. desviación desv desv. desvest ds ds. dev dev. deviazione standardabweichung stabw stabw.`,
+	variation:     `rsd cv %cv cv% var`,
+	standardError: `sem`,
+	breadth:       `range spread`,
+	count:         `n count`,
+})
+
+// WholeOnly are summary words that also start other texts, or are names.
+var WholeOnly = SetOf(`min min. max max. n count ds ds. et et. sem var %cv cv% dev dev. spread mittel schnitt std sd media`)
+
+// besideSummary are words that change nothing beside a summary word.
+var besideSummary = SetOf(`of all the value values grand overall row rows column columns total type dev dev. standard estándar std st st. s d ± + & and und et y e trials tests test trial class classe clase klasse group groups week`)
+
+var (
+	goalWords = SetOf(`goal goals aim aims target targets wanted required desired spec specs specification specifications requirement requirements
+		ziel ziele zielwert zielwerte soll sollwert sollwerte vorgabe vorgaben cible cibles objectif objectifs visé requis
+		objetivo objetivos meta metas deseado requerido obiettivo obiettivi richiesto desiderato`)
+	bestWords = SetOf(`best winner winners top champion favourite favorite meilleur meilleure meilleurs meilleures gagnant
+		mejor mejores ganador migliore migliori vincitore beste bester bestes besten sieger`)
+	besideGoal = SetOf(`our the a value values of for hold foam we want is at least`)
+)
+
+func wordsOf(lists map[Statistic]string) map[string]Statistic {
+	words := map[string]Statistic{}
+	for s, list := range lists {
+		for _, w := range strings.Fields(list) {
+			words[w] = s
+		}
+	}
+	return words
+}
+
+// labelWords are the words of a label, in lower case.
+func labelWords(label string) []string {
+	label = strings.ToLower(strings.Trim(strings.TrimSpace(label), ":= "))
+	if len(label) > 40 || strings.ContainsAny(label, "0123456789") && !strings.ContainsAny(label, " (:=/,") {
+		return nil // an id, most often
+	}
+	return strings.FieldsFunc(label, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("(:=/,)", r) })
+}
+
+// Summary is the statistic a label names; whole: it says nothing else.
+func Summary(label string) (s Statistic, whole bool) {
+	words := labelWords(label)
+	whole = true
+	for i, w := range words {
+		named := summaryWords[w]
+		if named == None {
+			named = summaryWords[strings.Trim(w, ".")]
+		}
+		switch {
+		case named != None && s == None:
+			s = named
+			if i > 0 && !whole {
+				return None, false // it starts with something else
+			}
+		case named == None && !besideSummary[w]:
+			whole = false
+		}
+	}
+	if s != None && !whole && WholeOnly[words[0]] {
+		return None, false
+	}
+	return s, whole && s != None
+}
+
+// IsGoal reports whether a label starts with a word for a goal, and whether it
+// says nothing else.
+func IsGoal(label string) (starts, whole bool) {
+	words := labelWords(label)
+	whole = true
+	for i, w := range words {
+		w = strings.Trim(w, ".")
+		starts = starts || goalWords[w] && (i == 0 || whole)
+		whole = whole && (goalWords[w] || besideGoal[w])
+	}
+	return starts, starts && whole
+}
+
+// IsBest reports whether a text speaks of the best.
+func IsBest(text string) bool {
+	for _, w := range labelWords(text) {
+		if bestWords[strings.Trim(w, ".")] {
+			return true
+		}
+	}
+	return false
+}
+
+// IsShortID reports whether a text is an id and no name: it has a digit, or a
+// letter or two.
+func IsShortID(text string) bool {
+	text = strings.TrimSpace(text)
+	return len(text) <= 2 || strings.IndexFunc(text, unicode.IsDigit) >= 0
+}

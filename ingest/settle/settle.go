@@ -1,0 +1,179 @@
+// Package settle decides what each column of a table is: once, from the headers,
+// the kitchen's own sheets and what stands in the column. What it cannot decide
+// it asks.
+package settle
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/trial"
+)
+
+// maker makes a scheme.
+type maker struct {
+	scheme.Scheme
+	kitchen *kitchen.Sheets
+	found   []trial.Finding
+	asks    map[int]*trial.Question // of a column's header
+}
+
+func (m *maker) say(f trial.Finding) { m.found = append(m.found, f) }
+
+// Of understands the columns of a table, and says what it noticed.
+func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.Scheme, []trial.Finding) {
+	m := &maker{Scheme: scheme.Scheme{File: file, Sheet: sheetName, Found: found}, kitchen: k, asks: map[int]*trial.Question{}}
+	m.columns()
+	m.units()
+	m.amounts()
+	m.unnamed()
+	m.massesOfFat()
+	m.outcomes()
+	m.survey()
+	m.record()
+	return &m.Scheme, m.found
+}
+
+// columns reads the headers, each as the kitchen's own sheets say or by its words.
+func (m *maker) columns() {
+	rivals := m.settleRivals()
+	m.ByCol = make([]int, len(m.Found.Heads))
+	for i := range m.Found.Heads {
+		h := &m.Found.Heads[i]
+		f := scheme.Field{Meaning: h.Meaning, Col: i + 1, Header: h.Text}
+		switch rivals[i] {
+		case speaksForAll:
+			f.Meaning = h.Meaning.WithoutRivals()
+		case sameAgain:
+			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
+		}
+		if h.Remarks && f.Role == column.None && f.Header == "" {
+			f.Role = column.Note
+		}
+		m.declare(&f)
+		if f.Unit == quantity.NoUnit {
+			f.Unit, _ = quantity.ParseUnit(h.Unit)
+		}
+		m.ByCol[i] = -1
+		if f.Role == column.None && f.Header == "" && f.Doubt == "" && !m.holdsNumbers(i+1) {
+			continue
+		}
+		m.ByCol[i] = len(m.Fields)
+		m.Fields = append(m.Fields, f)
+	}
+}
+
+// declare applies the kitchen's Columns and Ingredients sheets to a header.
+func (m *maker) declare(f *scheme.Field) {
+	d, ok := m.kitchen.Column(f.Header, f.Words)
+	if !ok {
+		if i, named := m.kitchen.Ingredient(f.Header, f.Ingredient, f.Words); named && !f.IsAmount() {
+			// Naming it makes it an amount, whatever its header looks like.
+			f.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: f.Words, Words: f.Words, Unit: f.Unit, Basis: f.Basis}
+			f.Told, f.What = true, i.Ingredient
+			if f.Ingredient == "" {
+				f.Ingredient = f.Header
+			}
+		}
+		return
+	}
+	unit, basis, minute, words := f.Unit, f.Basis, f.AtMinute, f.Words
+	switch {
+	case d.Ignore:
+		f.Meaning = column.Meaning{Role: column.Unused, Words: words}
+	case d.Variable:
+		if words == "" {
+			words = f.Header
+		}
+		f.Meaning = column.Meaning{Role: column.Declared, Words: words}
+		name := trial.VariableName(words)
+		if slices.Contains(ourNames, name) {
+			name += "_declared"
+		}
+		f.Extra, f.Raw, f.Result = name, name, d.Result
+	case d.Words != "":
+		if f.Meaning = column.Read(d.Words); f.Role == column.None {
+			f.Role, f.Ingredient, f.Left = column.IngredientAmount, d.Words, nil
+		}
+	}
+	f.Doubt, f.Fuzzy = "", false
+	if f.Unit == quantity.NoUnit {
+		f.Unit = unit
+	}
+	if d.Unit != quantity.NoUnit {
+		f.Unit = d.Unit
+	}
+	if f.Basis == column.NoBasis {
+		f.Basis = basis
+	}
+	if d.Basis != column.NoBasis {
+		f.Basis = d.Basis
+	}
+	if f.AtMinute == 0 {
+		f.AtMinute = minute
+	}
+	f.GramsPerML, f.Told = d.GramsPerML, true
+	for mark, yes := range d.Marks {
+		if f.Marks == nil {
+			f.Marks = map[string]trial.Answer{}
+		}
+		f.Marks[mark] = trial.No
+		if yes {
+			f.Marks[mark] = trial.Yes
+		}
+	}
+}
+
+// ourNames are variables and outcomes of every log; a column that is declared under
+// one of them is something else.
+var ourNames = []string{"came_out", "broke", "hold_minutes", "drained_percent", "fat_percent", "emulsifier_percent", "emulsifier_grams",
+	"ln_emulsifier_percent", "ln_emulsifier_grams", "blend_hlb"}
+
+// record lists what every column was read as, and says what was not understood.
+func (m *maker) record() {
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		c := trial.Column{At: m.Heading(f.Col), Header: f.Header, ReadAs: f.Role.String(), Unit: f.Bare.String()}
+		switch {
+		case f.Role == column.None:
+			c.ReadAs = ""
+		case f.Open != "":
+			c.ReadAs, c.Unit = "to be settled", ""
+		case f.Role == column.IngredientAmount:
+			c.ReadAs = f.What.Name
+			if !f.InGrams {
+				c.Unit = strings.TrimSpace("% " + f.Basis.String())
+			}
+		case f.AtMinute > 0:
+			c.ReadAs += " at " + say.Number(f.AtMinute) + " min"
+		}
+		m.Columns = append(m.Columns, c)
+		m.sayHeader(f, c)
+	}
+}
+
+// sayHeader says what is doubtful of a header that nothing else was said of.
+func (m *maker) sayHeader(f *scheme.Field, c trial.Column) {
+	switch {
+	case len(f.Rivals) > 0: // said once for all of them
+	case f.Role == column.None && f.Doubt == "" && f.Open == "":
+		m.say(trial.Check("unknown column", c.At, say.Quoted(f.Header)+" is not understood and not used",
+			"change the header, or say what it is in a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\""))
+	case f.Doubt != "" && (f.Role == column.None || f.Open != ""):
+		doubt := trial.Fix("header in doubt", c.At, say.Quoted(f.Header), f.Doubt)
+		if asks := m.asks[f.Col]; asks != nil {
+			doubt = doubt.Asking(*asks)
+		}
+		m.say(doubt)
+	case f.Doubt != "":
+		m.say(trial.Check("header in doubt", c.At, say.Quoted(f.Header), f.Doubt))
+	case f.Fuzzy:
+		m.say(trial.Note("header read as", c.At, say.Quoted(f.Header)+" is read as "+c.ReadAs, "change the header if that is wrong"))
+	}
+}
