@@ -1,6 +1,7 @@
 package ingest
 
 import (
+	"fmt"
 	"path/filepath"
 	"slices"
 	"testing"
@@ -37,5 +38,29 @@ func TestClassAverageIsNoTrial(t *testing.T) {
 	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", log}))
 	if len(read.Trials) != 4 {
 		t.Errorf("%d trials, want 4", len(read.Trials))
+	}
+}
+
+// TestMinuteOfTheLog: the one minute at which a log drained its foams is the one that
+// counts; several, or none, leave it at 20.
+func TestMinuteOfTheLog(t *testing.T) {
+	const row = "trial|butter g|cider g|GMS g|held min|%s\n1|150|144|3|25|4|6\n2|140|154|3|30|5|7"
+	for _, c := range []struct {
+		name, heads string
+		at          float64
+	}{
+		{"one minute", "drained % at 15 min|score", 15},
+		{"two minutes", "drained % at 15 min|drained % at 30 min", 20},
+		{"none said", "drained %|score", 20},
+		{"each row its own", "drained %|drained at (min)", 20},
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", fmt.Sprintf(row, c.heads)}))
+		at := 20.0
+		if m := log.Targets.DrainedAtMinutes; m != nil {
+			at = m.Value
+		}
+		if at != c.at {
+			t.Errorf("%s: drainage counts at %g min, want %g", c.name, at, c.at)
+		}
 	}
 }

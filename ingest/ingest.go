@@ -17,6 +17,7 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/whole"
 )
 
 // Options are what a call sets; all are optional and win over the kitchen's sheets.
@@ -56,8 +57,13 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	}
 	// Nothing is read before everything that is set is known: names and the order of
 	// files change nothing but numbering.
+	found := make([][]table, len(logs))
 	for i, f := range logs {
-		r.readFile(f, settings[i])
+		found[i] = r.tablesOf(f)
+	}
+	r.minute(found)
+	for i, f := range logs {
+		r.readFile(f, found[i], settings[i])
 	}
 	r.finish()
 	if err := r.nothing(paths); err != nil {
@@ -149,6 +155,23 @@ func (r *reader) drainedAt() float64 {
 		return r.log.Targets.DrainedAtMinutes.Value
 	}
 	return 20
+}
+
+// minute takes the one minute at which a log drained its foams for the one that
+// counts, unless the kitchen set another.
+func (r *reader) minute(logs [][]table) {
+	if r.opt.DrainedAt > 0 || r.log.Targets.DrainedAtMinutes != nil {
+		return
+	}
+	var heads []whole.Drained
+	for _, tables := range logs {
+		for _, t := range tables {
+			heads = append(heads, whole.Drained{At: t.at, Heads: t.found.Heads})
+		}
+	}
+	if target := whole.Minute(heads); target != nil && target.Value != r.drainedAt() {
+		r.log.Targets.DrainedAtMinutes = target
+	}
 }
 
 // scaleStep is the step of the kitchen's scale in grams.

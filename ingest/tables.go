@@ -54,11 +54,8 @@ func (c badCell) reason() string {
 	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.at.Row, c.at.Col), say.Quoted(c.text))
 }
 
-// readFile reads the trials of one file.
-func (r *reader) readFile(f file, k *kitchen.Sheets) {
-	before, filtered, headed := len(r.log.Trials), r.filtered, false
-	r.starts = append(r.starts, before)
-	var found []table
+// tablesOf finds the tables of a file.
+func (r *reader) tablesOf(f file) (found []table) {
 	for _, s := range f.sheets {
 		at := trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}
 		r.damage(at, s)
@@ -70,7 +67,6 @@ func (r *reader) readFile(f file, k *kitchen.Sheets) {
 			r.noLog(at)
 			continue
 		}
-		headed = true
 		r.log.Rows.Furniture += len(outside)
 		r.log.Rows.Read += len(outside)
 		if s.Hidden {
@@ -80,6 +76,13 @@ func (r *reader) readFile(f file, k *kitchen.Sheets) {
 			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
 		}
 	}
+	return found
+}
+
+// readFile reads the trials of one file.
+func (r *reader) readFile(f file, found []table, k *kitchen.Sheets) {
+	before, filtered, headed := len(r.log.Trials), r.filtered, len(found) > 0
+	r.starts = append(r.starts, before)
 	r.readTables(found, k)
 	if r.several && len(r.log.Trials) == before && r.filtered == filtered {
 		r.said.add(noTrials(f.book.File, headed))

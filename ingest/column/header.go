@@ -151,6 +151,9 @@ func (r *reader) brackets(ts []token) {
 // aside reads a bracketed text: a unit, a basis, a minute, a scale, yes/no, a
 // modifier, or several of these.
 func (r *reader) aside(ts []token) bool {
+	if len(ts) > 3 && saysByMass(ts) && strings.Contains(r.header, "%") { // "% (m/m of mix)"
+		ts = ts[3:]
+	}
 	if len(ts) == 0 || r.unit(ts) || r.scale(ts) || r.yesNo(ts) {
 		return true
 	}

@@ -164,6 +164,7 @@ func timed(r Role) bool { return r >= Hold && r <= Note || r == Temperature || r
 // for sets the column aside.
 func (m Meaning) weigh() Meaning {
 	m.Left, m.Reversed = slices.Clone(m.left), m.turned
+	m = m.ranOut()
 	if m.OutOf > 0 && !judged(m.Role) && m.Role != None {
 		m.Left = append(m.Left, m.scale)
 	}
@@ -183,6 +184,21 @@ func (m Meaning) weigh() Meaning {
 		return m.askedApart()
 	case m.Aim == Planned && m.Role != None:
 		return m.planned()
+	}
+	return m
+}
+
+// ranOut reads a liquid with a minute: nothing is weighed in at a minute, but
+// "% liquid at 15 min" ran out of the foam.
+func (m Meaning) ranOut() Meaning {
+	if m.Role != IngredientAmount || m.AtMinute == 0 || !m.sure {
+		return m
+	}
+	switch i, _ := ingredient.Lookup(m.Ingredient); i.Name {
+	case "water part", "water":
+		m.Role, m.Ingredient = DrainedAmount, ""
+	case "oil", "fat":
+		m.Role, m.Ingredient = OilAmount, ""
 	}
 	return m
 }

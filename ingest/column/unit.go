@@ -29,8 +29,9 @@ func (r *reader) unit(ts []token) bool {
 // noUnit reports whether tokens that look like a unit are none.
 func (r *reader) noUnit(ts []token) bool {
 	text, second := raw(r.header, ts), r.m.Unit != quantity.NoUnit
+	alone := strings.TrimSpace(r.header) == text
 	switch {
-	case text == "GMS", second && strings.EqualFold(text, "gms"): // glycerol monostearate
+	case text == "GMS", (second || alone) && strings.EqualFold(text, "gms"): // glycerol monostearate
 		return true
 	case second && text == "MG": // matière grasse
 		return true
@@ -274,6 +275,7 @@ func (r *reader) tailBasis(ts []token, alone bool) int {
 // basisFollows reports whether words for a basis stand where a basis does: behind
 // a percent sign, or with a preposition where the unit is percent.
 func (r *reader) basisFollows(before, basis []token, alone bool) bool {
+	before = withoutByMass(before)
 	n, d := len(before), r.m.Unit.Dimension()
 	preposition := len(basis) > 1 && r.v.modifiers[basis[0].text]&nothing != 0
 	if n == 0 || before[n-1].text != "%" {
@@ -284,6 +286,20 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	}
 	return n > 1 || preposition || alone
 }
+
+// withoutByMass takes a "w/w" behind a percent sign off some tokens: it says what
+// every percent here is, and the basis may follow it.
+func withoutByMass(ts []token) []token {
+	if n := len(ts); n > 3 && ts[n-4].text == "%" && saysByMass(ts[n-3:]) {
+		return ts[:n-3]
+	}
+	return ts
+}
+
+// saysByMass reports a "w/w", "m/m" or "p/p".
+func saysByMass(ts []token) bool { return ts[1].text == "/" && byMass[ts[0].text+ts[2].text] }
+
+var byMass = map[string]bool{"ww": true, "mm": true, "pp": true}
 
 // doseInPercent reports whether a % behind a name that ends in a number is the
 // unit: of "sucrose ester 15 % of water" and of any emulsifier, whose numbers are
@@ -304,6 +320,9 @@ func (r *reader) head(ts []token) int {
 	if removable(ts[0]) {
 		return 1
 	}
+	if k := r.headMinute(ts); k > 0 {
+		return k
+	}
 	for k := min(2, len(ts)-1); k >= 1; k-- {
 		if ts[0].kind == number || k == 1 && r.v.exact(ts[:1]) != nil && len(ts[0].text) > 5 {
 			break // "chargers used" names the column
@@ -313,6 +332,22 @@ func (r *reader) head(ts []token) int {
 		}
 	}
 	return 0
+}
+
+// headMinute reads "20 min drainage", "20-min drain".
+func (r *reader) headMinute(ts []token) int {
+	at := 1
+	if ts[1].text == "-" {
+		at = 2
+	}
+	if ts[0].kind != number || at+1 >= len(ts) || ts[at].kind != word {
+		return 0
+	}
+	u, ok := r.unitBehind(ts[at : at+1])
+	if !ok || u.Dimension() != quantity.Minutes {
+		return 0
+	}
+	return r.atMinute(minutes(ts[0].number, u), ts[:at+1])
 }
 
 func minutes(n float64, u quantity.Unit) float64 {

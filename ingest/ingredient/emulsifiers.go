@@ -42,7 +42,7 @@ var emulsifiers = []entry{
 		From: excipient, Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
 		names: `GMS; glycerol monostearate; glyceryl monostearate; glyceryl mono stearate; glycerol mono stearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
 			monostéarate glycéryle; monoestearato glicerilo; monoestearato glicerol; monostearato glicerile; monostearato glicerolo;
-			gliceril monostearato; Glycerinmonostearat; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG`},
+			gliceril monostearato; monostearin; Monostearin; Glycerinmonostearat; Glycerolmonostearat; glycerol stearate; mono stearin; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate, self-emulsifying", Kind: Emulsifier, HLB: exactly(5.8), Allergens: none,
 		From: "an ingredient vendor's page; suppliers differ", Note: "contains a little soap, which is charged"},
 		names: `self emulsifying glycerol monostearate; self emulsifying glyceryl monostearate; GMS SE; GMS self emulsifying;

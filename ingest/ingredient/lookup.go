@@ -55,6 +55,9 @@ func All() []Ingredient {
 // thickeners, fats, waters and the rest. A number in the name gives the fat percent of a
 // cream, milk or butter, and the HLB of an emulsifier sold by grade or written "HLB 8".
 func Lookup(name string) (Ingredient, bool) {
+	if part, own, named := strings.Cut(name, ":"); named && phases[strings.Join(words(tokens(part), false), " ")] {
+		name = own // "oil phase: sunflower oil"
+	}
 	head, tail, percent := strings.Cut(name, "%")
 	parts := []string{name}
 	// What stands behind a % is the basis of a dose ("MDG % (oil)"), unless all the
@@ -71,6 +74,15 @@ func Lookup(name string) (Ingredient, bool) {
 		}
 	}
 	return inBrackets(name)
+}
+
+// phases are the parts of a mix that an ingredient's name may stand behind.
+var phases = map[string]bool{}
+
+func init() {
+	for _, p := range strings.Split("oil; fat; water; liquid; aqueous; lipid; huile; eau; Öl; Fett; Wasser; oil phase; fat phase; water phase; aqueous phase; lipid phase; phase grasse; phase aqueuse; Ölphase; Fettphase; Wasserphase", "; ") {
+		phases[strings.Join(words(tokens(p), false), " ")] = true
+	}
 }
 
 // inBrackets finds an ingredient that bears another of its names, or of its kind's,

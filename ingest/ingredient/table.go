@@ -45,7 +45,7 @@ var fats = []entry{
 	{Ingredient: Ingredient{Name: "poultry fat", Kind: Fat, FatPercent: about(99, 100, 100), Allergens: none, From: common},
 		names: `poultry fat; duck fat; goose fat; chicken fat; schmaltz; graisse canard; graisse oie; graisse poulet; grasa pato; grasa oca; grasso anatra; grasso oca; Entenfett; Entenschmalz; Gänsefett; Gänseschmalz`},
 	{Ingredient: Ingredient{Name: "animal fat", Kind: Fat, FatPercent: about(99, 100, 100), Allergens: none, From: common},
-		names: `animal fat; tallow; beef fat; suet; bacon fat; pork fat; graisse boeuf; sebo; sego; Rindertalg; Talg`},
+		names: `animal fat; tallow; beef fat; suet; bacon fat; pork fat; lamb fat; mutton fat; sheep fat; veal fat; ham fat; beef dripping; dripping; beef tallow; bone marrow fat; marrow fat; Hammelfett; Lammfett; Rinderfett; graisse agneau; graisse de boeuf; graisse veau; graisse boeuf; sebo; sego; Rindertalg; Talg`},
 	{Ingredient: Ingredient{Name: "foie gras", Kind: Fat, From: needsFat, Note: "give its fat percent in the Ingredients sheet"}, names: `foie gras; foie`},
 	{Ingredient: Ingredient{Name: "mayonnaise", Kind: Fat, Allergens: []string{"egg"}, From: needsFat, Note: "give its fat percent in the Ingredients sheet"},
 		names: `mayonnaise; mayo; mayonesa; mahonesa; maionese; Mayonnaise`},
@@ -54,10 +54,10 @@ var fats = []entry{
 	{Ingredient: Ingredient{Name: "peanut butter", Kind: Fat, Allergens: []string{"peanut"}, From: needsFat, Note: "give its fat percent in the Ingredients sheet"},
 		names: `peanut butter; beurre cacahuète; mantequilla cacahuete; burro arachidi; Erdnussbutter; Erdnussmus`},
 
-	pureOil("oil", nil, `oil; huile; aceite; olio; Öl; Speiseöl; neutral oil; vegetable oil; Pflanzenöl; huile végétale; aceite vegetal; olio vegetale; MCT; frying oil`),
+	pureOil("oil", nil, `oil; huile; aceite; olio; Öl; Speiseöl; neutral oil; vegetable oil; Pflanzenöl; huile végétale; aceite vegetal; olio vegetale; MCT; MCT oil; medium chain triglyceride; medium chain triglycerides; triglycerides; frying oil; deodorised oil`),
 	pureOil("vegetable fat", nil, `vegetable fat; shortening; graisse végétale; grasa vegetal; grasso vegetale; Pflanzenfett; Frittierfett`),
 	pureOil("olive oil", none, `olive oil; huile olive; aceite oliva; olio oliva; Olivenöl; EVOO; olive; AOVE`),
-	pureOil("sunflower oil", none, `sunflower oil; huile tournesol; aceite girasol; olio girasole; olio semi girasole; high oleic sunflower; Sonnenblumenöl; sunflower; tournesol; girasol; girasole; Sonnenblumen Öl`),
+	pureOil("sunflower oil", none, `sunflower oil; huile tournesol; aceite girasol; olio girasole; olio semi girasole; high oleic sunflower; HOSO; Sonnenblumenöl; sunflower; tournesol; girasol; girasole; Sonnenblumen Öl`),
 	pureOil("rapeseed oil", none, `rapeseed oil; canola oil; huile colza; aceite colza; olio colza; Rapsöl; canola; colza; rapeseed; Raps Öl`),
 	pureOil("grapeseed oil", none, `grapeseed oil; grape seed oil; huile pépins raisin; aceite pepita uva; olio vinaccioli; Traubenkernöl; grapeseed`),
 	pureOil("maize oil", none, `corn oil; maize oil; huile maïs; aceite maíz; olio mais; Maiskeimöl; Maisöl`),
@@ -70,8 +70,11 @@ var fats = []entry{
 	pureOil("sesame oil", []string{"sesame"}, `sesame oil; huile sésame; aceite sésamo; olio sesamo; Sesamöl`),
 	pureOil("nut oil", []string{"tree nuts"}, `walnut oil; hazelnut oil; almond oil; pistachio oil; pecan oil; nut oil; huile noix; huile noisette; huile amande; huile pistache;
 		aceite nuez; aceite avellana; aceite almendra; olio noce; olio noci; olio nocciola; olio mandorla; olio pistacchio; Walnussöl; Haselnussöl; Mandelöl; Nussöl; Pistazienöl`),
-	pureOil("seed oil", none, `seed oil; linseed oil; flaxseed oil; pumpkin seed oil; hemp oil; rice bran oil; cottonseed oil; safflower oil; avocado oil; argan oil; huile lin; huile courge; huile avocat;
+	pureOil("seed oil", none, `seed oil; linseed oil; flaxseed oil; pumpkin seed oil; hemp oil; rice bran oil; rice oil; cottonseed oil; wheat germ oil; camelina oil; mustard oil; perilla oil; poppy seed oil; macadamia oil; hemp seed oil; high oleic safflower oil; safflower oil; avocado oil; argan oil; huile lin; huile courge; huile avocat;
 		aceite lino; aceite aguacate; olio lino; olio zucca; Leinöl; Kürbiskernöl; Avocadoöl; Hanföl; Distelöl`),
+	pureOil("flavoured oil", nil, `flavoured oil; infused oil; aromatic oil; herb oil; chilli oil; garlic oil; lobster oil; prawn oil; shellfish oil; crab oil; smoked oil; smoke oil; truffle oil; lemon oil; curry oil; spice oil;
+		parsley oil; basil oil; dill oil; chive oil; leek oil; coffee oil; vanilla oil; rosemary oil; thyme oil; lovage oil; fish oil; cod liver oil; krill oil; Hummeröl; Krustentieröl; tarragon oil; saffron oil; pepper oil; onion oil; kelp oil; fig leaf oil; tomato oil; Kräuteröl; Chiliöl; Knoblauchöl; Trüffelöl;
+		huile piment; huile ail; huile herbe; huile herbes; huile truffe; huile homard; huile crustacés; aceite ajo; aceite trufa; olio aglio; olio peperoncino; olio tartufo`),
 	{Ingredient: Ingredient{Name: "fat", Kind: Fat, FatPercent: about(80, 100, 100), From: common, Note: "not named, taken as pure fat: name it, or give its fat percent in the Ingredients sheet"},
 		names: `fat; fat phase; oil phase; lipid; fats; phase grasse; phase huileuse; gras; graisse; lipide; matière grasse; grasa; materia grasa; fase grasa; grasso; grassi; fase grassa; Fett; Fettphase; Ölphase`},
 }
@@ -91,11 +94,15 @@ func water(name string, allergens []string, note, names string) entry {
 var waters = []entry{
 	water("water", none, "", `water; eau; agua; acqua; Wasser; ice; ice water; H2O; H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water`),
 	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; aq; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; liquid; liquide; líquido; liquido; Flüssigkeit`),
+	water("buffer", none, "", `buffer; buffer solution; buffer pH; phosphate buffer; citrate buffer; acetate buffer; Puffer; Pufferlösung; solution tampon; tampón; tampone`),
+	water("permeate", milk, "", `permeate; whey permeate; milk permeate; perméat; Permeat; Molkenpermeat; milk serum; Milchserum`),
+	water("bisque, defatted", nil, "taken as free of fat, as it says", `defatted bisque; bisque defatted; clear bisque`),
 	water("cider", nil, "may carry sulphites", `cider; apple cider; pear cider; cidre; sidra; sidro; Apfelwein; hard cider; Apfelmost; Most`),
 	water("juice", none, "", `juice; tomato water; eau tomate; jus; zumo; jugo; succo; Saft; Apfelsaft; Orangensaft; Zitronensaft; verjus; verjuice; Gemüsesaft; nectar`),
-	water("stock", nil, "celery, fish, crustaceans, wheat or soy may be in it", `stock; broth; bone broth; meat stock; beef stock; veal stock; duck stock; shellfish stock; lobster stock; vegetable stock; fond blanc; bouillon; fond; fumet; dashi; caldo; brodo; Brühe; Gemüsebrühe; consommé; demi glace; jus viande; infusion; tisane; infusión; infuso; Aufguss; fish stock; chicken stock`),
-	water("wine", nil, "may carry sulphites", `wine; vin; vino; Wein; Weißwein; Rotwein; champagne; prosecco; sake; sherry; port wine; vermouth; madeira; marsala`),
+	water("stock", nil, "celery, fish, crustaceans, wheat or soy may be in it", `stock; broth; dashi stock; miso broth; mushroom stock; mushroom broth; ham broth; clear stock; clear broth;  bone broth; meat stock; beef stock; veal stock; duck stock; chicken stock; chicken broth; beef broth; fish stock; game stock; ham stock; lamb stock; crab stock; prawn stock; stock reduction; jus de viande; beef tea; consommé; clarified stock; Rinderfond; Kalbsfond; Geflügelfond; Fischfond; Hummerfond; shellfish stock; lobster stock; vegetable stock; fond blanc; bouillon; fond; fumet; dashi; caldo; brodo; Brühe; Gemüsebrühe; consommé; demi glace; jus viande; infusion; tisane; infusión; infuso; Aufguss; fish stock; chicken stock`),
+	water("wine", nil, "may carry sulphites", `wine; dessert wine; sweet wine; sparkling wine; cava; sauternes; riesling; chardonnay; mirin; mead; Sekt; vin doux; vin; vino; Wein; Weißwein; Rotwein; champagne; prosecco; sake; sherry; port wine; vermouth; madeira; marsala`),
 	water("vinegar", nil, "may carry sulphites", `vinegar; balsamic; vinaigre; vinagre; aceto; Essig; Apfelessig; Weinessig; apple cider vinegar; rice vinegar; rice wine vinegar; sherry vinegar; balsamic vinegar; malt vinegar; spirit vinegar; champagne vinegar; cider vinegar; wine vinegar; vinaigre cidre; vinaigre vin; vinagre sidra; vinagre vino; aceto vino; aceto mele`),
+	water("soft drink", none, "", `tonic; tonic water; soda; soda water; sparkling water; club soda; lemonade; limonade; ginger ale; ginger beer; kombucha; Limonade; Tonic; Sprudel`),
 	water("beer", []string{"wheat or barley (gluten)"}, "", `beer; bière; cerveza; birra; Bier`),
 	water("spirit", nil, "", `spirit; rum; cognac; brandy; whisky; whiskey; vodka; liqueur; liquore; Likör; licor; calvados; armagnac; kirsch; grappa`),
 	water("coffee or tea", none, "", `coffee; café; caffè; Kaffee; espresso; tea; té; tè; Tee; matcha`),
@@ -103,7 +110,7 @@ var waters = []entry{
 	water("soy sauce", []string{"soy", "wheat"}, "", `soy sauce; soya sauce; sauce soja; salsa soja; salsa soia; Sojasauce; Sojasoße; tamari; shoyu`),
 	water("fish sauce", []string{"fish"}, "", `fish sauce; nuoc mam; colatura; garum`),
 	water("purée", nil, "taken as free of fat", `puree; purée; puré; purea; Püree; butter bean puree; bean puree; chickpea puree; pea puree; apple sauce; applesauce; apple butter; pear butter; plum butter; pumpkin butter; pulp; pulpe; pulpa; polpa; Fruchtmark; coulis; compote; tomato; passata`),
-	water("syrup", none, "", `syrup; sirop; jarabe; sciroppo; Sirup; sugar syrup; sirop sucre; Zuckersirup`),
+	water("syrup", none, "", `syrup; simple syrup; stock syrup; sugar solution; cordial; Zuckerlösung; solution sucrée; sirop; jarabe; sciroppo; Sirup; sugar syrup; sirop sucre; Zuckersirup`),
 	{Ingredient: Ingredient{Name: "milk", Kind: Water, FatPercent: about(0.1, 3.5, 4), Allergens: milk, From: memory, Note: "taken as whole milk unless its fat percent is given"},
 		fatByName: Range{Low: 0, High: 8},
 		names:     `milk; lait; leche; latte; Milch; Vollmilch; whole milk; lait entier; leche entera; latte intero; goat milk; sheep milk`},

@@ -12,7 +12,7 @@ func (e *entry) bears(ts []token, i int, t token) bool {
 	case t.text == "hlb":
 		return e.Kind == Emulsifier
 	case fatWords[t.text]:
-		return e.fatByName.High > 0 && i > 0 && ts[i-1].numeric || i == 0 && len(ts) > 2 && ts[1].numeric
+		return i > 0 && ts[i-1].numeric && (e.fatByName.High > 0 || e.allFat(ts[i-1])) || i == 0 && len(ts) > 2 && ts[1].numeric
 	}
 	return e.hasSorts() && sorts[t.text] || ofPlants[e.Name] && plants[t.text]
 }
@@ -27,11 +27,17 @@ func (e *entry) hasSorts() bool {
 // label of one of several.
 func (e *entry) bearsNumber(ts []token, i int, t token) bool {
 	label := i == len(ts)-1 && t.number < 10 && t.number == float64(int(t.number)) && !t.percent
-	return t.amount || e.Kind == Emulsifier || e.fatByName.holds(t.number) || label && i > 0 || t.percent && e.FatPercent == nil && e.Kind == Fat
+	dissolved := t.percent && e.Kind == Water && e.FatPercent != nil && e.FatPercent.High == 0 // "10 % sugar solution"
+	return t.amount || dissolved || e.Kind == Emulsifier || e.fatByName.holds(t.number) || e.allFat(t) || label && i > 0 || t.percent && e.FatPercent == nil && e.Kind == Fat
+}
+
+// allFat reports whether a number says of a pure fat that it is one: "oil 100 % fat".
+func (e *entry) allFat(t token) bool {
+	return e.Kind == Fat && e.FatPercent != nil && e.FatPercent.Low >= 99 && t.number >= e.FatPercent.Low && t.number <= 100
 }
 
 // neutral are words that change no ingredient: how it was kept, made or bought.
-var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chilled cool lukewarm tepid organic bio unsalted refined deodorised deodorized
+var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chilled cool lukewarm tepid organic bio unsalted smoked toasted roasted refined deodorised deodorized
 	di neutral filtered strained own homemade house local food grade pure plain good quality unbleached natural french italian spanish
 	frais fraiche froid froide chaud chaude fondu fondue doux mou ramolli biologique maison neutre pur pure raffine
 	fresco fresca frio fria caliente derretido derretida fundido casera casero ecologico puro pura neutro refinado
@@ -41,7 +47,8 @@ var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chil
 // sorts are words that tell one sort of a liquid or a pure fat from another.
 var sorts = setOf(`extra virgin vergine virgen vierge nativ natives nativo high oleic ho white red rose dry sweet hard sparkling still brut cloudy clear apple pear
 	dark light brown caster granulated fine coarse sea rock table flaky iodised pasteurised pasteurized uht sterilised whole
-	blanc blanche rouge sec brut dulce seco blanco tinto bianco rosso secco weiss weisser rot trocken herb aged old young new reduced boiled concentrated hot`)
+	blanc blanche rouge sec brut dulce seco blanco tinto bianco rosso secco weiss weisser rot trocken herb aged old young new reduced boiled concentrated hot
+	defatted degreased skimmed clarified decanted entfettet entfettete entfetteter degraisse degraissee desgrasado sgrassato demineralised demineralized deionised deionized distilled demin destilliert destilliertes demineralisee deionisee`)
 
 // ofPlants are the liquids that any plant without fat of its own makes.
 var ofPlants = namesOf("juice", "vinegar", "purée", "stock", "water", "syrup", "coffee or tea", "wine", "spirit")
@@ -52,7 +59,7 @@ var plants = setOf(`apple pear quince plum cherry apricot peach nectarine grape 
 	banana kiwi melon watermelon pomegranate passion fruit passionfruit lychee rhubarb strawberry raspberry blackberry blueberry blackcurrant redcurrant currant cranberry elderberry elderflower sloe
 	berry berries fruit fruits vegetable vegetables veg tomato cucumber carrot beetroot beet celery celeriac fennel onion shallot leek garlic pumpkin squash butternut courgette zucchini
 	aubergine pepper peppers chilli chili corn sweetcorn pea peas bean beans broad butterbean potato parsnip turnip swede artichoke cauliflower broccoli cabbage spinach sorrel lettuce radish kale asparagus
-	mushroom mushrooms truffle truffles cep porcini seaweed kombu herb herbs basil mint parsley dill tarragon thyme rosemary sage bay lavender ginger turmeric saffron vanilla cinnamon hay malt rice
+	mushroom mushrooms truffle truffles cep porcini seaweed kombu herb herbs basil mint parsley dill tarragon thyme rosemary sage bay lavender ginger turmeric saffron vanilla cinnamon hay malt rice coffee tea elderberries cherries apples pears blackcurrants raspberries strawberries
 	pomme poire coing citron tomate carotte betterave champignon champignons legume legumes fruits rouges framboise fraise raisin courge potimaron potiron
 	manzana pera limon naranja zanahoria remolacha seta setas verdura verduras fresa frambuesa uva calabaza
 	mela pera limone arancia pomodoro carota barbabietola fungo funghi verdura verdure fragola lampone uva zucca
