@@ -59,7 +59,7 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	// files change nothing but numbering.
 	found := make([][]table, len(logs))
 	for i, f := range logs {
-		found[i] = r.tablesOf(f)
+		found[i], settings[i].Lines = r.tablesOf(f)
 	}
 	r.minute(found)
 	for i, f := range logs {

@@ -54,8 +54,8 @@ func (c badCell) reason() string {
 	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.at.Row, c.at.Col), say.Quoted(c.text))
 }
 
-// tablesOf finds the tables of a file.
-func (r *reader) tablesOf(f file) (found []table) {
+// tablesOf finds the tables of a file, and the texts beside them.
+func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 	for _, s := range f.sheets {
 		at := trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}
 		r.damage(at, s)
@@ -63,6 +63,7 @@ func (r *reader) tablesOf(f file) (found []table) {
 			continue
 		}
 		tables, outside := layout.Find(s)
+		lines = append(lines, kitchen.LinesOf(at, s, tables, outside)...)
 		if len(tables) == 0 {
 			r.noLog(at)
 			continue
@@ -76,7 +77,7 @@ func (r *reader) tablesOf(f file) (found []table) {
 			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
 		}
 	}
-	return found
+	return found, lines
 }
 
 // readFile reads the trials of one file.

@@ -22,6 +22,7 @@ type Sheets struct {
 	Columns     map[string]Meaning  // by folded header in the log
 	Method      []trial.Step
 	Tries       []trial.Try
+	Lines       []Line // of one log, beside its tables
 }
 
 // kind is one kind of kitchen sheet; the first must of its headers have to be

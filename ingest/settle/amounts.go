@@ -148,13 +148,40 @@ func (m *maker) ingredient(f *scheme.Field) {
 		}
 		if i, ok := ingredient.Lookup(text); ok {
 			m.askNameHLB(f, i, text)
-			f.What = m.met(name, i)
+			f.What = m.met(name, m.asStated(f, i))
 			return
 		}
+	}
+	if st, ok := m.kitchen.Stated(name); ok && st.Is != nil {
+		f.What = m.met(name, m.asStated(f, *st.Is))
+		return
 	}
 	f.What = m.met(name, ingredient.Ingredient{Name: name, Kind: ingredient.Other, From: "not known"})
 	f.Kindless = true
 	m.askKind(f)
+}
+
+// asStated is an ingredient as a line beside the table says of it, where its header
+// gives no number of its own.
+func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.Ingredient {
+	st, ok := m.kitchen.Stated(f.Called())
+	if !ok || strings.HasPrefix(i.From, "the name says") {
+		return i
+	}
+	exact := func(v *float64) *ingredient.Range { return &ingredient.Range{Low: *v, Value: *v, High: *v} }
+	said := ""
+	switch {
+	case st.HLB != nil && i.Kind == ingredient.Emulsifier:
+		i.HLB, said = exact(st.HLB), "HLB "+say.Number(*st.HLB)
+	case st.Fat != nil && (i.Kind == ingredient.Fat || i.Kind == ingredient.Water):
+		i.FatPercent, said = exact(st.Fat), say.Number(*st.Fat)+" % fat"
+	default:
+		return i
+	}
+	i.From = st.At.String()
+	m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(f.Called()), said),
+		"nothing to do; a sheet Ingredients wins over it").OnceOf(f.Called()))
+	return i
 }
 
 // askKind asks what an ingredient is that nobody can name.

@@ -67,6 +67,9 @@ func (m *maker) columns() {
 		m.ByCol[i] = len(m.Fields)
 		m.Fields = append(m.Fields, f)
 	}
+	for i := range m.Fields {
+		m.byContent(&m.Fields[i])
+	}
 }
 
 // declare applies the kitchen's Columns and Ingredients sheets to a header.

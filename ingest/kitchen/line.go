@@ -1,0 +1,194 @@
+package kitchen
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"foamfield/ingest/grid"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// Kitchens write what an ingredient is above or below their table, or on a sheet of
+// abbreviations: "fat = ghee, 100 % fat. HLB: GMS 3.8, PS80 15".
+
+// Line is a text of the log that stands in no table of trials.
+type Line struct {
+	Text string
+	At   trial.Place
+}
+
+// LinesOf are the texts of a sheet that stand in none of its tables.
+func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) (lines []Line) {
+	beside := map[int]bool{}
+	for _, f := range outside {
+		beside[f.Row] = true
+	}
+	for i := range tables {
+		for _, f := range tables[i].Furniture {
+			beside[f.Row] = f.Kind == grid.Title || f.Kind == grid.Legend
+		}
+	}
+	hlb := 0 // the column headed HLB of a list of abbreviations
+	for i := range s.Rows {
+		row := &s.Rows[i]
+		if len(tables) > 0 && !beside[row.Number] {
+			continue
+		}
+		var names []string
+		for k := range row.Cells {
+			c := &row.Cells[k]
+			text := strings.TrimSpace(s.Display(*c))
+			at.Row, at.Col = row.Number, int(c.Col)
+			switch {
+			case c.Kind == sheet.Text && say.Fold(text) == "hlb":
+				hlb = int(c.Col)
+			case c.Kind == sheet.Text:
+				lines = append(lines, Line{Text: text, At: at})
+				names = append(names, text)
+			case hlb > 0 && int(c.Col) == hlb && c.Kind == sheet.Number:
+				for _, name := range names {
+					lines = append(lines, Line{Text: name + " HLB " + say.Exact(c.Number), At: at})
+				}
+			}
+		}
+		if hlb > 0 && len(names) == 2 {
+			lines = append(lines, Line{Text: names[0] + " = " + names[1], At: at})
+		}
+	}
+	return lines
+}
+
+// Statement is what a line says of an ingredient; what it does not say is nil.
+type Statement struct {
+	HLB, Fat *float64
+	Is       *ingredient.Ingredient // "SMS = sorbitan monostearate"
+	At       trial.Place
+}
+
+// Stated is what the lines say of an ingredient by its name in the log.
+func (s *Sheets) Stated(name string) (found Statement, ok bool) {
+	for _, line := range s.Lines {
+		for _, sentence := range sentences(line.Text) {
+			st, says := stated(sentence, say.Fold(name))
+			if !says {
+				continue
+			}
+			if found.HLB == nil {
+				found.HLB = st.HLB
+			}
+			if found.Fat == nil {
+				found.Fat = st.Fat
+			}
+			if found.Is == nil {
+				found.Is = st.Is
+			}
+			if !ok {
+				found.At, ok = line.At, true
+			}
+		}
+	}
+	return found, ok
+}
+
+// sentences cuts a line at its semicolons and full stops; the point of 3.8 is none.
+func sentences(text string) []string {
+	text = strings.ReplaceAll(text, "; ", ";\n") + "\n"
+	text = strings.ReplaceAll(text, ". ", ".\n")
+	out := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == ';' })
+	for i := 1; i < len(out); i++ {
+		// "HLB: GMS 3,8 ; polysorbate 60 14,9" is one list.
+		if head, _, list := strings.Cut(out[i-1], ":"); list && hlbAhead.MatchString(say.Fold(head)) && !strings.Contains(out[i], ":") {
+			out[i] = "HLB: " + out[i]
+		}
+	}
+	return out
+}
+
+const number = `(\d+(?:[.,]\d+)?)`
+
+var (
+	hlbAhead  = regexp.MustCompile(`\bhlb[^\d]*$`)
+	bareValue = regexp.MustCompile(`^[\s=:(]*` + number + `\s*(?:[,);]|$| [^%\d])`)
+	hlbValue  = regexp.MustCompile(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
+	fatValue  = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
+	equals    = regexp.MustCompile(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
+	joinOnly  = regexp.MustCompile(`^[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+)
+
+// stated reads what one sentence says of a name, both folded.
+func stated(sentence, name string) (st Statement, ok bool) {
+	text := say.Fold(sentence)
+	before, tail, named := cutName(text, name)
+	if !named || name == "" {
+		return st, false
+	}
+	is := identity(tail)
+	switch m := hlbValue.FindStringSubmatch(tail); {
+	case m != nil && (joinOnly.MatchString(m[1]) || is != nil):
+		st.HLB = value(m[2])
+	case m == nil && strings.Contains(before, "hlb"):
+		if m := bareValue.FindStringSubmatch(tail); m != nil {
+			st.HLB = value(m[1])
+		}
+	}
+	if m := fatValue.FindStringSubmatch(tail); m != nil && len(strings.Fields(m[1])) <= 6 {
+		st.Fat = value(m[2])
+	}
+	if st.HLB != nil && *st.HLB > 20 {
+		st.HLB = nil
+	}
+	st.Is = is
+	return st, st.HLB != nil || st.Fat != nil || st.Is != nil
+}
+
+// cutName finds a name in a text as whole words.
+func cutName(text, name string) (before, after string, ok bool) {
+	for from := 0; ; {
+		i := strings.Index(text[from:], name)
+		if i < 0 || name == "" {
+			return "", "", false
+		}
+		start, end := from+i, from+i+len(name)
+		left, _ := utf8.DecodeLastRuneInString(text[:start])
+		right, _ := utf8.DecodeRuneInString(text[end:])
+		if !wordRune(left) && !wordRune(right) {
+			return text[:start], text[end:], true
+		}
+		from = end
+	}
+}
+
+func wordRune(r rune) bool { return r != utf8.RuneError && (unicode.IsLetter(r) || unicode.IsDigit(r)) }
+
+// identity reads the ingredient of "= sorbitan monostearate, HLB 4.7".
+func identity(tail string) *ingredient.Ingredient {
+	m := equals.FindStringSubmatch(tail)
+	if m == nil {
+		return nil
+	}
+	what := m[1]
+	for _, cut := range []string{",", "(", " hlb"} {
+		if head, _, found := strings.Cut(what, cut); found {
+			what = head
+		}
+	}
+	known, ok := ingredient.Lookup(strings.TrimSpace(what))
+	if !ok {
+		return nil
+	}
+	return &known
+}
+
+func value(text string) *float64 {
+	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	if err != nil {
+		return nil
+	}
+	return &v
+}

@@ -1,0 +1,47 @@
+package kitchen
+
+import "testing"
+
+// TestStated: what lines beside a table say of an ingredient; -1 is nothing.
+func TestStated(t *testing.T) {
+	for _, c := range []struct {
+		line, name string
+		hlb, fat   float64
+		is         string
+	}{
+		{"fat = ghee, counted as 100 % fat. GMS is HLB 3.8, PS80 is HLB 15", "ghee", -1, 100, ""},
+		{"fat = ghee, counted as 100 % fat. GMS is HLB 3.8, PS80 is HLB 15", "GMS", 3.8, -1, ""},
+		{"fat = ghee, counted as 100 % fat. GMS is HLB 3.8, PS80 is HLB 15", "PS80", 15, -1, ""},
+		{"ghee is 100% fat. gms hlb 3.8 ps80 hlb 15. drip = grams", "ps80", 15, -1, ""},
+		{"TP – matière grasse : beurre clarifié (100 % MG). HLB : GMS 3,8 ; polysorbate 60 14,9", "Beurre clarifié", -1, 100, ""},
+		{"TP – matière grasse : beurre clarifié (100 % MG). HLB : GMS 3,8 ; polysorbate 60 14,9", "GMS", 3.8, -1, ""},
+		{"TP – matière grasse : beurre clarifié (100 % MG). HLB : GMS 3,8 ; polysorbate 60 14,9", "Polysorbate 60", 14.9, -1, ""},
+		{"brown butter = 99 % fat (water boiled off). HLB: GMS 3.8, PS80 15", "PS80", 15, -1, ""},
+		{"brown butter = 99 % fat (water boiled off). HLB: GMS 3.8, PS80 15", "brown butter", -1, 99, ""},
+		{"Emulsifiers: lecithin HLB 4.0; sucrose ester HLB 15.0", "sucrose ester", 15, -1, ""},
+		{"SMS = sorbitan monostearate (HLB 4.7); PS80 = polysorbate 80 (HLB 15.0)", "SMS", 4.7, -1, "sorbitan monostearate"},
+		{"PS60 = polysorbate 60, HLB 14.9.", "PS60", 14.9, -1, "polysorbate 60"},
+		{"Fat in all trials = unsalted butter, 82 % fat", "Fat", -1, 82, ""},
+		{"HLB: Sorbitanmonostearat 4,7, Polysorbat 60 14,9", "Sorbitanmonostearat", 4.7, -1, ""},
+		{"lecithin and PS80, HLB 15", "lecithin", -1, -1, ""},
+		{"GMS 3 g, then 15 min at 60 °C", "GMS", -1, -1, ""},
+		{"the HLB of GMS is not known", "GMS", -1, -1, ""},
+		{"GMSX HLB 4", "GMS", -1, -1, ""},
+	} {
+		s := &Sheets{Lines: []Line{{Text: c.line}}}
+		st, _ := s.Stated(c.name)
+		number := func(v *float64) float64 {
+			if v == nil {
+				return -1
+			}
+			return *v
+		}
+		is := ""
+		if st.Is != nil {
+			is = st.Is.Name
+		}
+		if number(st.HLB) != c.hlb || number(st.Fat) != c.fat || is != c.is {
+			t.Errorf("%q of %q: HLB %g, fat %g, is %q; want %g, %g, %q", c.line, c.name, number(st.HLB), number(st.Fat), is, c.hlb, c.fat, c.is)
+		}
+	}
+}
