@@ -2,6 +2,7 @@ package column
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -169,7 +170,11 @@ func (m Meaning) finished(lang languages) Meaning {
 	}
 	m = m.weigh()
 	switch m.Role {
-	case None, IngredientAmount, EmulsifierAmount, FatPercent, IngredientFat:
+	case EmulsifierAmount, IngredientAmount:
+		if m.Basis == NoBasis && d == quantity.Percent && percentByMass.MatchString(m.typed) {
+			m.Basis = OfMix
+		}
+	case None, FatPercent, IngredientFat:
 	default:
 		m.Basis = NoBasis
 	}
@@ -179,6 +184,9 @@ func (m Meaning) finished(lang languages) Meaning {
 	}
 	return m
 }
+
+// percentByMass is how a percent of the whole is written: grams in 100 g.
+var percentByMass = regexp.MustCompile(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%`)
 
 // doubted adds what is in doubt by the header's words and unit alone.
 func (m Meaning) doubted(lang languages) Meaning {

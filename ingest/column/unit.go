@@ -38,6 +38,9 @@ func (r *reader) noUnit(ts []token) bool {
 	case strings.Contains(joined(ts), "v v"): // no percent of mass
 		return true
 	}
+	if from := r.header[:ts[0].from]; text == "drops" && (strings.HasSuffix(from, "it ") || strings.HasSuffix(from, "foam ")) {
+		return true // "minutes before it drops"
+	}
 	return slices.ContainsFunc(ts, func(t token) bool {
 		s := r.v.modifiers[t.text]
 		return s&byVolume != 0 || s != 0 && second || // "vol %"; "weight in g" has no inches

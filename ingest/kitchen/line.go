@@ -96,6 +96,37 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 	return found, ok
 }
 
+// Grams is a mass that a line says of every trial.
+type Grams struct {
+	Value float64
+	At    trial.Place
+}
+
+var (
+	madeUp = regexp.MustCompile(`(?:made up|make up|topped up|brought up|filled up|made|making|complété|complétée|rapporté|aufgefüllt|ergänzt|completado|completata|portato)[^\d;.]*?(?:to|to make|auf|à|a|hasta)\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
+	ofFoam = regexp.MustCompile(`(?:of|from|out of|aus|von|sur|de|su)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)`)
+)
+
+// MadeUpTo is the mass to which every mix was made up with water.
+func (s *Sheets) MadeUpTo() (Grams, bool) { return s.grams(madeUp) }
+
+// Sample is the mass of foam that was always put to drain.
+func (s *Sheets) Sample() (Grams, bool) { return s.grams(ofFoam) }
+
+// grams finds the one mass that the lines say in some words.
+func (s *Sheets) grams(words *regexp.Regexp) (said Grams, ok bool) {
+	for _, line := range s.Lines {
+		for _, m := range words.FindAllStringSubmatch(say.Fold(line.Text), -1) {
+			v := value(m[1])
+			if v == nil || *v <= 0 || ok && said.Value != *v {
+				return Grams{}, false
+			}
+			said, ok = Grams{*v, line.At}, true
+		}
+	}
+	return said, ok
+}
+
 // sentences cuts a line at its semicolons and full stops; the point of 3.8 is none.
 func sentences(text string) []string {
 	text = strings.ReplaceAll(text, "; ", ";\n") + "\n"

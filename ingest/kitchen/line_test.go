@@ -45,3 +45,26 @@ func TestStated(t *testing.T) {
 		}
 	}
 }
+
+// TestGrams: masses that a line says of every trial; 0 is none.
+func TestGrams(t *testing.T) {
+	for _, c := range []struct {
+		line           string
+		whole, drained float64
+	}{
+		{"Every mix made up with water to 400 g in all. Monostearin = HLB 3.8", 400, 0},
+		{"drip = grams under the sieve out of 50g foam after 10min", 0, 50},
+		{"Drained: g in the cup from a 50 g dollop, 15 min", 0, 50},
+		{"mit Wasser auf 500 g aufgefüllt", 0, 0},
+		{"Aufgefüllt auf 500 g, Ablauf aus 40 g Schaum", 500, 40},
+		{"each made with 3 g of GMS, from 9 to 12", 0, 0},
+		{"drained g of 50 g foam on Monday, of 60 g foam on Friday", 0, 0},
+	} {
+		s := &Sheets{Lines: []Line{{Text: c.line}}}
+		whole, _ := s.MadeUpTo()
+		sample, _ := s.Sample()
+		if whole.Value != c.whole || sample.Value != c.drained {
+			t.Errorf("%q: made up to %g, sample %g; want %g and %g", c.line, whole.Value, sample.Value, c.whole, c.drained)
+		}
+	}
+}

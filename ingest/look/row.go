@@ -5,6 +5,7 @@ package look
 
 import (
 	"slices"
+	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/sheet"
@@ -17,6 +18,7 @@ type Row struct {
 	Values  int     // numbers, and texts that read like values
 	units   int     // cells that are a unit and nothing else
 	minutes int     // "5 min", a header only below a group
+	dashes  int     // of the values: a dash, which in a row of units is no unit
 }
 
 // Look looks at the cells of a row.
@@ -66,6 +68,9 @@ func (l *Row) count(text string, m column.Meaning, seen []column.Meaning) []colu
 		return seen
 	case ValueLike(text):
 		l.Values++
+		if strings.Trim(text, " -–—/") == "" {
+			l.dashes++
+		}
 		return seen
 	case m.Role == column.None || slices.ContainsFunc(seen, func(o column.Meaning) bool { return sameHeader(o, m) }):
 		return seen
@@ -100,5 +105,5 @@ func (l Row) UnitsOnly() bool { return l.units > 0 && float64(l.units) >= 0.6*fl
 // UnitsRow reports whether a row just below a header is its row of units:
 // minutes there ("20 min") say when a result was read.
 func (l Row) UnitsRow() bool {
-	return l.units > 0 && l.Values == 0 && float64(l.units+l.minutes) >= 0.6*float64(l.Cells)
+	return l.units > 0 && l.Values == l.dashes && float64(l.units+l.minutes) >= 0.6*float64(l.Cells-l.dashes)
 }

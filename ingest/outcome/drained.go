@@ -48,11 +48,15 @@ func (j *judge) percentDrained(d *Drain) (point, bool) {
 		return point{}, false
 	}
 	if d.Grams {
-		if !j.seen.Sample.OK() {
+		sample := j.s.SampleGrams
+		switch {
+		case j.seen.Sample.OK():
+			sample = j.seen.Sample.Low
+		case sample == 0 || j.seen.SampleSaid:
 			j.noSample(d)
 			return point{}, false
 		}
-		scale := 100 / j.seen.Sample.Low
+		scale := 100 / sample
 		low, high = low*scale, high*scale
 	}
 	if low > 100 {
@@ -79,6 +83,9 @@ func (j *judge) moreThanTheFoam(d *Drain, percent float64) {
 	read := j.quotedCell(d.Cell) + " is more than the whole foam"
 	if d.Grams {
 		sample := j.seen.Sample
+		if !sample.OK() {
+			sample.Low = j.s.SampleGrams
+		}
 		read = fmt.Sprintf("%s of %s of foam is %s %%, more than the whole foam", j.quotedCell(d.Cell), say.Grams(sample.Low), say.Number(percent))
 		if u, v := j.s.Usual[sample.Col], 10*sample.Low; !u.Holds(sample.Low, 0) && u.Holds(v, 0) {
 			j.say(trial.Fix("impossible drainage", j.at(sample.Cell), read,

@@ -76,6 +76,8 @@ type Scheme struct {
 	Fats             int // columns of fats
 	WaterColumn      int
 	SampleColumn     int
+	SampleGrams      float64 // of every trial, as a line beside the table says; 0 = none does
+	WholeGrams       float64 // to which every mix was made up with water; 0 = nothing says so
 	OutColumn        int     // says whether it came out
 	FirstLook        float64 // minutes; a hold of 0 ended before it
 	TypesBreaks      bool    // "split" is typed in place of a hold

@@ -34,10 +34,26 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 	m.amounts()
 	m.unnamed()
 	m.massesOfFat()
+	m.beside()
 	m.outcomes()
 	m.survey()
 	m.record()
 	return &m.Scheme, m.found
+}
+
+// beside takes what lines beside the table say of all its trials: the mass every mix
+// was made up to, and the foam that was put to drain.
+func (m *maker) beside() {
+	if g, ok := m.kitchen.MadeUpTo(); ok && m.Find(column.BatchMass) == nil && m.WaterColumn == 0 {
+		m.WholeGrams = g.Value
+		m.say(trial.Note("said beside the table", g.At, "every mix is taken as "+say.Grams(g.Value)+", the rest of it water, as this line says",
+			"nothing to do; a column \"Batch g\" wins over it").OnceOf("batch"))
+	}
+	if g, ok := m.kitchen.Sample(); ok && m.SampleColumn == 0 {
+		m.SampleGrams = g.Value
+		m.say(trial.Note("said beside the table", g.At, "drained grams are of "+say.Grams(g.Value)+" of foam, as this line says",
+			"nothing to do; a column \"Sample g\" wins over it").OnceOf("sample"))
+	}
 }
 
 // columns reads the headers, each as the kitchen's own sheets say or by its words.

@@ -152,7 +152,7 @@ func (m *maker) drainUnit(f *scheme.Field) {
 		return
 	}
 	at := m.Heading(f.Col)
-	if m.SampleColumn > 0 {
+	if m.SampleColumn > 0 || m.SampleGrams > 0 {
 		f.Want, f.Bare = quantity.Mass, quantity.Gram
 		m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as grams of the sample",
 			fmt.Sprintf("write \"%s g\" or \"%s %%\"", f.Header, f.Header)))
