@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"slices"
 	"testing"
@@ -61,6 +62,28 @@ func TestMinuteOfTheLog(t *testing.T) {
 		}
 		if at != c.at {
 			t.Errorf("%s: drainage counts at %g min, want %g", c.name, at, c.at)
+		}
+	}
+}
+
+// TestSaidBesideTheTable: what a line above the table says holds for all its trials.
+func TestSaidBesideTheTable(t *testing.T) {
+	const log = "Made up with water to 400 g. Butter = 80 % fat. GMS is HLB 3.6. Drained: g out of 50 g foam, at 20 min\n\n" +
+		"trial|butter g|cream 36% g|GMS g|held min|drained at 20 min g\n1|200|100|4|25|5\n2|180|50|4|30|4"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", log}))
+	first := read.Trials[0]
+	for _, c := range []struct {
+		what string
+		got  *float64
+		want float64
+	}{
+		{"fat percent", first.FatPercent, 49},
+		{"emulsifier percent", first.EmulsifierPercent, 1},
+		{"blend HLB", first.BlendHLB, 3.6},
+		{"drained", &first.Drained.Low, 10},
+	} {
+		if c.got == nil || math.Abs(*c.got-c.want) > 1e-9 {
+			t.Errorf("%s is %v, want %g", c.what, c.got, c.want)
 		}
 	}
 }

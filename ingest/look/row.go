@@ -29,7 +29,7 @@ func (r *Reader) Look(cells []sheet.Cell) Row {
 	for i := range cells {
 		if c := &cells[i]; c.Kind != sheet.Blank {
 			l.Cells++
-			if c.Kind != sheet.Text || ValueLike(c.Text) && !minuteLike(c.Text) {
+			if c.Kind != sheet.Text || ValueLike(c.Text) && !minuteLike(c.Text) && !isDash(c.Text) && !IsUnit(c.Text) {
 				l.Values++
 			}
 		}
@@ -68,7 +68,7 @@ func (l *Row) count(text string, m column.Meaning, seen []column.Meaning) []colu
 		return seen
 	case ValueLike(text):
 		l.Values++
-		if strings.Trim(text, " -–—/") == "" {
+		if isDash(text) {
 			l.dashes++
 		}
 		return seen
@@ -81,6 +81,8 @@ func (l *Row) count(text string, m column.Meaning, seen []column.Meaning) []colu
 	}
 	return append(seen, m)
 }
+
+func isDash(text string) bool { return strings.Trim(text, " -–—/") == "" }
 
 // sameHeader reports whether two texts of a row are no two headers: they mean
 // the same, or are remarks, which are like headers by chance.

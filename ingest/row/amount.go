@@ -267,3 +267,24 @@ func anyOf(i ingredient.Ingredient) bool {
 	}
 	return false
 }
+
+// madeUp adds the water that brought a mix to the mass said beside the table.
+func (r *reader) madeUp() {
+	whole, doses := r.s.WholeGrams, r.Recipe.Doses
+	if whole == 0 || len(doses) == 0 || len(r.Recipe.Open) > 0 {
+		return
+	}
+	rest := whole
+	for i := range doses {
+		if !doses[i].InGrams {
+			return
+		}
+		rest -= doses[i].Amount
+	}
+	r.Recipe.Batch = compose.Known{Value: whole, Col: doses[0].Col}
+	if rest > 0 {
+		r.Recipe.Doses = append(doses, compose.Dose{Name: plainWater.Name, What: &plainWater, Amount: rest, InGrams: true, Col: doses[0].Col})
+	}
+}
+
+var plainWater, _ = ingredient.Lookup("water")

@@ -97,9 +97,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 		}
 	}
 	r.row = rows[0]
-	if s.WholeGrams > 0 && s.FatColumn > 0 {
-		r.Recipe.Batch = compose.Known{Value: s.WholeGrams, Col: s.FatColumn}
-	}
+	r.madeUp()
 	r.clockHold()
 	r.ownID(rows)
 	r.struck(rows)

@@ -115,6 +115,9 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 		return outcome.Said{}
 	}
 	text := r.text(f)
+	if a, ok := f.Legend[say.Fold(text)]; ok {
+		return outcome.Said{Answer: a, Cell: r.cell(f)}
+	}
 	reply, err := r.s.Reply(text)
 	if err != nil {
 		// A sentence may say what happened in words of its own.

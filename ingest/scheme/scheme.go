@@ -58,7 +58,8 @@ type Field struct {
 	Near      float64 // what settles whether 1,200 is 1200 or 1.2 here; 0 = nothing does
 	BlankIsNo bool    // nothing but yes is ever typed in it
 	Marks     map[string]trial.Answer
-	EndCol    int // of a clock of dispensing: the column of the clock at which it fell
+	Legend    map[string]trial.Answer // by folded text, as a line beside the table explains it
+	EndCol    int                     // of a clock of dispensing: the column of the clock at which it fell
 
 	parsed map[string]parsed
 }

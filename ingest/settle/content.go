@@ -66,7 +66,7 @@ func (m *maker) answersOutlet(text string) bool {
 		return false
 	}
 	reply, err := m.Reply(text)
-	return err == nil && (reply.Answer != quantity.NoAnswer || len(reply.Events) > 0) || len(m.Events(text)) > 0
+	return err == nil && (reply.Answer != quantity.NoAnswer || reply.Mark != "" || len(reply.Events) > 0) || len(m.Events(text)) > 0
 }
 
 // isLabel reports a text such as T1.

@@ -61,6 +61,9 @@ func (m *maker) marksOf(f *scheme.Field) marks {
 // settleReplies decides what the marks of a column answer, and whether a blank in
 // it is a no.
 func (m *maker) settleReplies(f *scheme.Field) {
+	if f.Marks == nil && m.legend(f) {
+		return
+	}
 	seen := m.marksOf(f)
 	if f.Marks == nil && len(seen.order) > 0 {
 		m.settleMarks(f, seen)

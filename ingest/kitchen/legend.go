@@ -1,0 +1,58 @@
+package kitchen
+
+import (
+	"regexp"
+	"strings"
+
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// A legend says what the marks of a column mean: "split: o = no, x = yes",
+// "✔ = came out, ✘ = clogged".
+
+// Explained is what a legend says a mark means.
+type Explained struct {
+	Mark, Meaning string
+	At            trial.Place
+}
+
+// legendEntry is "x = yes" or, behind a colon, "x yes".
+var (
+	withEquals = regexp.MustCompile(`^\s*(\S{1,12}?)\s*(?:=|:|means|bedeutet|signifie)\s*(.+?)\s*$`)
+	markFirst  = regexp.MustCompile(`^\s*([^\s\pL\d]\S{0,4}|[xo01])\s+(.+?)\s*$`)
+)
+
+// Legend is what the lines say of the marks of a column by its header; legends that
+// name no column are of all.
+func (s *Sheets) Legend(header string) (out []Explained) {
+	for _, line := range s.Lines {
+		for _, sentence := range sentences(line.Text) {
+			head, list, ofOne := cutHead(sentence)
+			if ofOne && !strings.Contains(say.Fold(header), head) && !strings.Contains(head, say.Fold(header)) {
+				continue
+			}
+			list = strings.ReplaceAll(list, "   ", ",") // marks set apart by blanks
+			for _, part := range strings.FieldsFunc(list, func(r rune) bool { return r == ',' || r == '|' }) {
+				m := withEquals.FindStringSubmatch(part)
+				if m == nil {
+					m = markFirst.FindStringSubmatch(part)
+				}
+				if m != nil {
+					out = append(out, Explained{Mark: m[1], Meaning: strings.TrimRight(m[2], ". "), At: line.At})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// cutHead takes the name of a column off the front of a legend: "split: o = no".
+func cutHead(sentence string) (head, list string, ok bool) {
+	before, after, found := strings.Cut(sentence, ":")
+	before = strings.TrimSpace(before)
+	if !found || strings.ContainsAny(before, "=,") || len([]rune(before)) < 3 || after == "" {
+		return "", sentence, false
+	}
+	return say.Fold(strings.TrimRight(before, ".")), after, true
+}

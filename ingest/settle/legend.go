@@ -1,0 +1,59 @@
+package settle
+
+import (
+	"foamfield/ingest/column"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/trial"
+)
+
+// legend takes what a line beside the table says of the marks of a column, where it
+// explains more than one of them. A dash it does not explain answers nothing.
+func (m *maker) legend(f *scheme.Field) bool {
+	typed := map[string]bool{}
+	for n := range m.Rows() {
+		typed[say.Fold(m.Found.Sheet.Display(m.Cell(n, f.Col)))] = true
+	}
+	as, at, of := map[string]trial.Answer{}, trial.Place{}, []string{}
+	for _, e := range m.kitchen.Legend(f.Header) {
+		mark := say.Fold(e.Mark)
+		if a := m.meant(e.Meaning, f.Role); a != trial.Unknown && typed[mark] && as[mark] == trial.Unknown {
+			as[mark], at = a, e.At
+			of = append(of, mark)
+		}
+	}
+	if len(of) < 2 || f.Reversed {
+		return false
+	}
+	f.Legend = as
+	m.say(trial.Note("marks read", m.Heading(f.Col), "in "+say.Quoted(f.Header)+" "+described(of, as)+", as "+at.String()+" says",
+		"nothing to do, or type yes and no"))
+	return true
+}
+
+// events are what a legend may say of a mark, by the question its column answers.
+var events = map[column.Role]map[quantity.Event]trial.Answer{
+	column.CameOut: {quantity.CameOut: trial.Yes, quantity.PartlyOut: trial.Partly, quantity.Clogged: trial.No, quantity.Fine: trial.Yes},
+	column.Clogged: {quantity.CameOut: trial.No, quantity.PartlyOut: trial.Partly, quantity.Clogged: trial.Yes, quantity.Fine: trial.No},
+	column.Broke:   {quantity.Broke: trial.Yes, quantity.Whole: trial.No, quantity.Fine: trial.No},
+}
+
+// meant is what the words of a legend answer to the question of a column.
+func (m *maker) meant(words string, r column.Role) trial.Answer {
+	for _, e := range m.Events(words) {
+		if a, ok := events[r][e]; ok {
+			return a
+		}
+	}
+	switch reply, err := m.Reply(words); {
+	case err != nil:
+	case reply.Answer == quantity.Yes && (reply.Sense == quantity.Affirms || r == column.CameOut):
+		return trial.Yes
+	case reply.Answer == quantity.Partly:
+		return trial.Partly
+	case reply.Answer == quantity.No && (reply.Sense == quantity.Affirms || r == column.CameOut):
+		return trial.No
+	}
+	return trial.Unknown
+}
