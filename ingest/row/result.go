@@ -259,6 +259,9 @@ func (r *reader) words(f *scheme.Field, text string) {
 			r.addEvents([]quantity.Event{quantity.PartlyOut}, r.cell(f), false)
 		}
 	}
+	if note {
+		r.correction(text, r.cell(f))
+	}
 	r.events(text, r.cell(f), note)
 }
 

@@ -1,0 +1,120 @@
+package row
+
+import (
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/outcome"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// A remark may say that a cell of its row is not true: "forgot the GMS", "18 % cream
+// instead", "hold should read 32". Nobody but its kitchen knows the row then, so it
+// is set aside until the cell is corrected.
+
+// otherThan are words that say something went into the mix otherwise than the cells
+// say, where they stand with the name of something in it.
+var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
+	vergessen | weggelassen | ohne | statt | anstatt | anstelle | falsch | vertauscht | verwechselt | versehentlich | verschüttet | doppelt | oublié | oubliée | oublié de mettre | sans | au lieu de | à la place de | par erreur | inversé | inversés | renversé |
+	olvidé | olvidó | olvidado | sin | en vez de | por error | dimenticato | senza | invece di | per errore | scambiati`)
+
+// corrects are words that say a number of the row is not the one that was meant.
+var corrects = words(`should read | should have been | should say | typed wrong | mistyped | typo | was really | was actually | really was | is really | actually was | misread | read wrong | written down wrong | not the number | wrong number |
+	müsste heißen | sollte heißen | eigentlich | verschrieben | tippfehler | en fait | il faut lire | erreur de frappe | faute de frappe`)
+
+func words(list string) []string {
+	out := strings.Split(strings.Join(strings.Fields(list), " "), " | ")
+	for i := range out {
+		out[i] = " " + strings.TrimSpace(out[i]) + " "
+	}
+	return out
+}
+
+// correction sets the trial aside if a remark says that its cells are not true.
+func (r *reader) correction(text string, at outcome.Cell) {
+	plain := " " + strings.Join(strings.FieldsFunc(say.Fold(text), func(c rune) bool { return strings.ContainsRune(" .,;:!?()“”\"", c) }), " ") + " "
+	switch {
+	case hasAny(plain, otherThan) && r.namesPart(plain), r.noEmulsifier(plain):
+		r.asideFor("the note says that something else went in", text, at)
+	case hasAny(plain, corrects) && r.namesColumn(plain):
+		r.asideFor("the note says that a cell is not true", text, at)
+	}
+}
+
+func (r *reader) asideFor(why, text string, at outcome.Cell) {
+	if r.Void != "" {
+		return
+	}
+	r.Void = why + ": " + say.Quoted(text)
+	r.say(trial.Check("corrected by its note", r.s.At(at.Row, at.Col), say.Quoted(text)+": "+why+", so the trial is set aside",
+		"correct the cell that it speaks of and take these words away; then the trial counts"))
+}
+
+func hasAny(text string, phrases []string) bool {
+	for _, p := range phrases {
+		if strings.Contains(text, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// namesPart reports whether a text names something in the mix of its table.
+func (r *reader) namesPart(text string) bool {
+	for i := range r.s.Fields {
+		f := &r.s.Fields[i]
+		if f.IsAmount() && (mentions(text, f.Called()) || mentions(text, f.What.Name) || r.byOtherName(text, f.What.Name)) {
+			return true
+		}
+	}
+	return false
+}
+
+// byOtherName reports whether a word of a text is another name of an ingredient.
+func (r *reader) byOtherName(text, name string) bool {
+	for w := range strings.FieldsSeq(text) {
+		if i, ok := ingredient.Lookup(w); ok && i.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// noEmulsifier reports a text that denies an emulsifier of its table: "no lecithin".
+func (r *reader) noEmulsifier(text string) bool {
+	for i := range r.s.Fields {
+		f := &r.s.Fields[i]
+		if !f.IsAmount() || f.What.Kind != ingredient.Emulsifier && f.What.Kind != ingredient.Ionic {
+			continue
+		}
+		for _, name := range []string{f.Called(), f.What.Name} {
+			for _, no := range []string{" no ", " kein ", " pas de "} {
+				if strings.Contains(text, no+say.Fold(name)+" ") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// namesColumn reports whether a text names a column of numbers of its table.
+func (r *reader) namesColumn(text string) bool {
+	for i := range r.s.Fields {
+		if f := &r.s.Fields[i]; f.Want != 0 && (mentions(text, f.Words) || mentions(text, f.Role.String())) {
+			return true
+		}
+	}
+	return r.namesPart(text)
+}
+
+// mentions reports whether a text has the first telling word of a name.
+func mentions(text, name string) bool {
+	for w := range strings.FieldsSeq(say.Fold(name)) {
+		if len(w) >= 3 && strings.Contains(text, " "+strings.Trim(w, "(),") + " ") {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,46 @@
+package row_test
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"foamfield/ingest"
+)
+
+// TestCorrection: a remark that says a cell of its row is not true sets the trial
+// aside; other remarks do not.
+func TestCorrection(t *testing.T) {
+	for _, c := range []struct {
+		note  string
+		aside bool
+	}{
+		{"forgot the GMS", true},
+		{"found the glycerol monostearate on the scale, so this one went in without it", true},
+		{"mixed up the jars, no lecithin in it", true},
+		{"delivery was wrong, this is with the 18 % cream", true},
+		{"hold should read 32, typed wrong", true},
+		{"Lecithin vergessen", true},
+		{"cream was warm", false},
+		{"ran out of parsley, none in it", false},
+		{"no oil ring", false},
+		{"wrong nozzle", false},
+		{"without shaking", false},
+		{"should be served sooner", false},
+		{"too thick, less cream next time", false},
+	} {
+		path := filepath.Join(t.TempDir(), "log.csv")
+		log := "trial,cream 36% g,milk g,GMS g,lecithin g,hold min,note\n1,200,150,2,2,20,\n2,210,140,2,2,22,\"" + c.note + "\"\n"
+		if err := os.WriteFile(path, []byte(log), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		read, err := ingest.Read([]string{path}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := !read.Trials[1].Used(); got != c.aside || got && !strings.Contains(read.Trials[1].Aside, "the note says") {
+			t.Errorf("%q: set aside %v (%s), want %v", c.note, got, read.Trials[1].Aside, c.aside)
+		}
+	}
+}
