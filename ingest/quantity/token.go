@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -31,7 +32,6 @@ type token struct {
 	text  string
 	num   number
 	glued bool // no space before it
-	pos   int  // where it starts in the folded text
 }
 
 // digitWords are letters that keep the digits after them: n2o, e471, ps80.
@@ -41,88 +41,111 @@ var digitWords = map[string]bool{"n": true, "no": true, "e": true, "ps": true, "
 // ordinals make a number before them a word: 2nd squirt.
 var ordinals = map[string]bool{"st": true, "nd": true, "rd": true, "th": true, "eme": true, "er": true, "ere": true}
 
+// signs are what stands for another mark or for a word.
+var signs = [...]struct {
+	written string
+	kind    tokenKind
+	text    string
+}{
+	{"%", aWord, "%"}, {"@", aWord, "at"}, {"+/-", aMark, "±"}, {"-/+", aMark, "±"}, {"+-", aMark, "±"},
+	{">=", aMark, ">"}, {"=>", aMark, ">"}, {"<=", aMark, "<"}, {"=<", aMark, "<"}, {"''", aMark, `"`},
+}
+
 // lex cuts folded text into tokens.
 func lex(s string, comma bool) []token {
 	tokens := make([]token, 0, 8)
 	for i := 0; i < len(s); {
-		c := s[i]
-		start := i
-		t := token{glued: i > 0 && s[i-1] != ' ', pos: i}
-		r, size := utf8.DecodeRuneInString(s[i:])
-		switch {
-		case c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '\v' || c == '\f':
+		if isSpace(s[i]) || joinsWords(s, i) {
 			i++
 			continue
-		case c == '-' && i > 0 && len(letters(s[i+1:])) > 0 && endsInLetter(s[:i]): // demi-heure
-			i++
-			continue
-		case isDigit(c) || (c == '.' || c == ',') && digitAt(s, i+1) && (i == 0 || !isDigit(s[i-1])):
-			n, length, ok := lexNumber(s[i:], comma)
-			i += length
-			t.kind, t.num, t.text = aNumber, n, s[start:i]
-			if !ok {
-				t.kind = aBadNumber
-			} else if w := letters(s[i:]); n.integer && ordinals[w] {
-				i += len(w)
-				t.kind, t.text = aWord, s[start:i]
-			}
-		case unicode.IsLetter(r):
-			t.kind = aWord
-			t.text, i = lexWord(s, i)
-		case c == '#' && len(letters(s[i+1:])) > 0:
-			w := letters(s[i+1:])
-			i += 1 + len(w)
-			t.kind, t.text = aWord, "#"+w
-		case r == '°':
-			i += size
-			t.kind, t.text = aWord, "°"
-			rest := strings.TrimLeft(s[i:], " ")
-			if w := letters(rest); w == "c" || w == "f" {
-				i = len(s) - len(rest) + 1
-				t.text += w
-			}
-		case c == '%':
-			i++
-			t.kind, t.text = aWord, "%"
-		case c == '@':
-			i++
-			t.kind, t.text = aWord, "at"
-		case strings.HasPrefix(s[i:], "+/-") || strings.HasPrefix(s[i:], "-/+"):
-			i += 3
-			t.kind, t.text = aMark, "±"
-		case strings.HasPrefix(s[i:], "+-"):
-			i += 2
-			t.kind, t.text = aMark, "±"
-		case strings.HasPrefix(s[i:], "->") && !digitAt(s, i+2): // an arrow
-			i += 2
-			t.kind, t.text = aMark, ";"
-		case strings.HasPrefix(s[i:], ">=") || strings.HasPrefix(s[i:], "=>"):
-			i += 2
-			t.kind, t.text = aMark, ">"
-		case strings.HasPrefix(s[i:], "<=") || strings.HasPrefix(s[i:], "=<"):
-			i += 2
-			t.kind, t.text = aMark, "<"
-		case strings.HasPrefix(s[i:], "''"):
-			i += 2
-			t.kind, t.text = aMark, `"`
-		case strings.HasPrefix(s[i:], ".."):
-			for i < len(s) && s[i] == '.' {
-				i++
-			}
-			t.kind, t.text = aMark, ".."
-		default:
-			i += size
-			t.kind, t.text = aMark, s[start:i]
 		}
-		tokens = append(tokens, t)
+		tokens = append(tokens, token{glued: i > 0 && s[i-1] != ' '})
+		i += tokens[len(tokens)-1].read(s, i, comma)
 	}
 	return tokens
 }
 
+func isSpace(c byte) bool { return c == ' ' || c >= '\t' && c <= '\r' }
+
+// joinsWords reports the hyphen of demi-heure.
+func joinsWords(s string, i int) bool {
+	return s[i] == '-' && i > 0 && len(letters(s[i+1:])) > 0 && endsInLetter(s[:i])
+}
+
+// read takes the token at i and returns its length.
+func (t *token) read(s string, i int, comma bool) int {
+	rest := s[i:]
+	r, size := utf8.DecodeRuneInString(rest)
+	switch {
+	case isDigit(s[i]), (r == '.' || r == ',') && digitAt(s, i+1) && (i == 0 || !isDigit(s[i-1])):
+		return t.readFigures(rest, comma)
+	case unicode.IsLetter(r):
+		t.kind = aWord
+		t.text, size = lexWord(rest)
+		return size
+	case r == '°':
+		return t.readDegree(rest, size)
+	case r == '#':
+		if w := letters(rest[1:]); w != "" {
+			t.kind, t.text = aWord, rest[:1+len(w)]
+			return len(t.text)
+		}
+	}
+	return t.readMark(rest, size)
+}
+
+// readFigures takes a number, or the word that an ordinal is.
+func (t *token) readFigures(s string, comma bool) (length int) {
+	var ok bool
+	t.kind = aNumber
+	if t.num, length, ok = lexNumber(s, comma); !ok {
+		t.kind = aBadNumber
+	} else if w := letters(s[length:]); t.num.integer && ordinals[w] {
+		t.kind = aWord
+		length += len(w)
+	}
+	t.text = s[:length]
+	return length
+}
+
+// readDegree takes ° with the letter of its scale.
+func (t *token) readDegree(s string, size int) int {
+	t.kind, t.text = aWord, "°"
+	scale := strings.TrimLeft(s[size:], " ")
+	if w := letters(scale); w == "c" || w == "f" {
+		t.text += w
+		return len(s) - len(scale) + 1
+	}
+	return size
+}
+
+// readMark takes a sign, an arrow, dots or any one character.
+func (t *token) readMark(s string, size int) int {
+	for i := range signs {
+		sign := &signs[i]
+		if sign.written[0] == s[0] && strings.HasPrefix(s, sign.written) {
+			t.kind, t.text = sign.kind, sign.text
+			return len(sign.written)
+		}
+	}
+	t.kind = aMark
+	switch {
+	case strings.HasPrefix(s, "->") && !digitAt(s, 2):
+		t.text = ";"
+		return 2
+	case strings.HasPrefix(s, ".."):
+		t.text = ".."
+		return len(s) - len(strings.TrimLeft(s, "."))
+	}
+	t.text = s[:size]
+	return size
+}
+
 // lexWord reads a word: letters, apostrophes inside it dropped, full stops
 // inside or after it dropped.
-func lexWord(s string, i int) (string, int) {
+func lexWord(s string) (word string, length int) {
 	var b []byte
+	i := 0
 	for i < len(s) {
 		r, size := utf8.DecodeRuneInString(s[i:])
 		next, _ := utf8.DecodeRuneInString(s[min(i+size, len(s)):])
@@ -169,32 +192,24 @@ func digitRun(s string, i int) int {
 	return n
 }
 
-// lexNumber reads a number with whatever separators it has. A space or an
-// apostrophe groups thousands only before exactly three digits. It returns how
-// much it read even when that makes no number.
+// lexNumber reads a number with whatever separators it has: runs of digits, with
+// a mark before each but the first. It returns how much it read even when that
+// makes no number.
 func lexNumber(s string, comma bool) (number, int, bool) {
 	i := digitRun(s, 0)
-	groups := []string{s[:i]}
-	var seps []byte
+	runs := []string{s[:i]}
+	var marks []byte
 	for i < len(s) {
-		sep, run := s[i], digitRun(s, i+1)
-		if run == 0 || !strings.ContainsRune(".,' ", rune(sep)) {
+		run := digitRun(s, i+1)
+		if run == 0 || !isPoint(s[i]) && !groupsThousands(runs[0], marks, s[i:], run) {
 			break
 		}
-		if sep == '\'' || sep == ' ' {
-			decimals := len(seps) > 0 && seps[len(seps)-1] != sep
-			first := len(groups[0])
-			if run != 3 || decimals || first == 0 || first > 3 || groups[0][0] == '0' ||
-				i+1+run < len(s) && (s[i+1+run] == ':' || s[i+1+run] == '/') {
-				break
-			}
-		}
-		seps = append(seps, sep)
-		groups = append(groups, s[i+1:i+1+run])
+		marks = append(marks, s[i])
+		runs = append(runs, s[i+1:i+1+run])
 		i += 1 + run
 	}
-	n := number{integer: len(seps) == 0}
-	whole, decimals, ok := n.splitGroups(groups, seps, comma)
+	n := number{integer: len(marks) == 0}
+	whole, decimals, ok := n.split(runs, marks, comma)
 	if e := exponent(s[i:]); e > 0 && ok {
 		n.exp, _ = strconv.Atoi(s[i+1 : i+e])
 		n.integer = false
@@ -216,6 +231,16 @@ func lexNumber(s string, comma bool) (number, int, bool) {
 	return n, i, err == nil
 }
 
+// groupsThousands reports a space or an apostrophe that groups thousands: only
+// before exactly three digits, and not in decimals, a clock time or a fraction.
+func groupsThousands(first string, marks []byte, s string, run int) bool {
+	if s[0] != ' ' && s[0] != '\'' || run != 3 || !startsGroups(first) {
+		return false
+	}
+	decimals := len(marks) > 0 && marks[len(marks)-1] != s[0]
+	return !decimals && (len(s) == 4 || s[4] != ':' && s[4] != '/')
+}
+
 // exponent is the length of an exponent at the start of s, 0 when none.
 func exponent(s string) int {
 	if len(s) < 2 || s[0] != 'e' {
@@ -232,56 +257,60 @@ func exponent(s string) int {
 	return i + run
 }
 
-// splitGroups decides which separators group thousands and which one is the
-// decimal mark; comma says that the table writes decimal commas.
-func (n *number) splitGroups(groups []string, seps []byte, comma bool) (whole, decimals string, ok bool) {
-	last := len(groups) - 1
-	thousands := func(gs []string) bool {
-		if len(gs[0]) == 0 || len(gs[0]) > 3 || gs[0][0] == '0' {
-			return false
-		}
-		for _, g := range gs[1:] {
-			if len(g) != 3 {
-				return false
-			}
-		}
-		return true
+// split decides which marks group thousands and which one is the decimal mark;
+// comma says that the table writes decimal commas.
+func (n *number) split(runs []string, marks []byte, comma bool) (whole, decimals string, ok bool) {
+	last := len(marks)
+	if last == 0 {
+		return runs[0], "", true
 	}
-	uniform := func(s []byte) bool {
-		for _, c := range s {
-			if c != s[0] {
-				return false
-			}
-		}
-		return true
-	}
+	end := marks[last-1]
 	switch {
-	case last == 0:
-		return groups[0], "", true
-	case last == 1 && (seps[0] == '.' || seps[0] == ','):
-		whole, decimals = groups[0], groups[1]
-		if thousands(groups) {
-			if seps[0] == ',' == comma { // the table's decimal mark
-				if !comma {
-					n.other = whole + decimals
-				}
-			} else {
-				if !comma {
-					n.other = whole + "." + decimals
-				}
-				return whole + decimals, "", true
-			}
-		}
-		n.comma = seps[0] == ','
-		if whole == "" {
-			whole = "0"
-		}
+	case last == 1 && isPoint(end):
+		whole, decimals = n.splitOnce(runs, end, comma)
 		return whole, decimals, true
-	case uniform(seps) && thousands(groups):
-		return strings.Join(groups, ""), "", true
-	case uniform(seps[:last-1]) && seps[last-1] != seps[0] && seps[last-1] != ' ' && seps[last-1] != '\'' && thousands(groups[:last]):
-		n.comma = seps[last-1] == ','
-		return strings.Join(groups[:last], ""), groups[last], true
+	case alike(marks) && thousands(runs):
+		return strings.Join(runs, ""), "", true
+	case alike(marks[:last-1]) && isPoint(end) && end != marks[0] && thousands(runs[:last]):
+		n.comma = end == ','
+		return strings.Join(runs[:last], ""), runs[last], true
 	}
 	return "", "", false
+}
+
+// splitOnce reads 12.5, and 1.250 by the table's decimal mark. Where the mark is
+// only supposed, the other reading is kept.
+func (n *number) splitOnce(runs []string, mark byte, comma bool) (whole, decimals string) {
+	whole, decimals = runs[0], runs[1]
+	isComma := mark == ','
+	if thousands(runs) {
+		if isComma != comma {
+			if !comma {
+				n.other = whole + "." + decimals
+			}
+			return whole + decimals, ""
+		}
+		if !comma {
+			n.other = whole + decimals
+		}
+	}
+	n.comma = isComma
+	if whole == "" {
+		whole = "0"
+	}
+	return whole, decimals
+}
+
+func isPoint(mark byte) bool { return mark == '.' || mark == ',' }
+
+// startsGroups reports digits that may stand before groups of thousands.
+func startsGroups(run string) bool { return len(run) > 0 && len(run) <= 3 && run[0] != '0' }
+
+// thousands reports runs of digits that are groups of thousands.
+func thousands(runs []string) bool {
+	return startsGroups(runs[0]) && !slices.ContainsFunc(runs[1:], func(run string) bool { return len(run) != 3 })
+}
+
+func alike(marks []byte) bool {
+	return !slices.ContainsFunc(marks, func(m byte) bool { return m != marks[0] })
 }
