@@ -2,6 +2,7 @@ package quantity
 
 import (
 	"slices"
+	"strings"
 	"sync"
 )
 
@@ -179,65 +180,85 @@ func EventsSure(text string) ([]Event, bool) {
 
 // heard lists the events of a text and the words that nothing accounts for.
 func heard(text string) (events []Event, left []string) {
-	tokens := lex(fold(text), false)
-	find := func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok }
-	denial := 0 // words a denial still reaches
-	soft, almost := false, false
-	for i := 0; i < len(tokens); {
-		v, n := match(tokens, i, find)
+	h := hearing{tokens: lex(fold(text), false)}
+	for h.i < len(h.tokens) {
+		v, n := matchSaid(h.tokens, h.i)
 		if n == 0 {
-			t := tokens[i]
-			switch {
-			case t.kind == aMark && t.text != "'" && t.text != `"`:
-				denial, soft, almost = 0, false, false
-			case denial > 0:
-				denial--
-			}
-			if t.kind == aWord && !changesNothing(t.text) || t.kind == aBadNumber {
-				left = append(left, t.text)
-			}
-			i++
+			h.unknown(h.tokens[h.i])
+			h.i++
 			continue
 		}
-		i += n
-		switch {
-		case v.softens:
-			soft, almost = true, v.nearly
-			continue
-		case v.ends:
-			denial = 0
-		case v.joins:
-			if denial > 0 {
-				denial = denialReach
-			}
-		case v.denies || v.lateDeny && v.event == NoEvent:
-			denial = denialReach
-		default:
-			e := v.event
-			if e == Clogged && (soft || softAfter(tokens, i, find)) {
-				e = PartlyOut
-			}
-			late, taken := deniedAfter(tokens, i, find)
-			i += taken
-			switch no := denial > 0 || late; {
-			case no && v.steady, almost && !no && e != PartlyOut:
-				left = append(left, tokens[i-taken-1].text)
-				e = NoEvent
-			case e == Void && (no || wordIn(tokens[i:], squirtSet())):
-				e = NoEvent
-			case no:
-				e = denied[e]
-			}
-			if denial > 0 {
-				denial = 1
-			}
-			if e != NoEvent && !slices.Contains(events, e) {
-				events = append(events, e)
-			}
-		}
-		soft, almost = false, false
+		h.i += n
+		h.phrase(v)
 	}
-	return events, left
+	return h.events, h.left
+}
+
+// hearing is a text as far as it is heard.
+type hearing struct {
+	tokens       []token
+	i            int
+	denial       int  // words a denial still reaches
+	soft, almost bool // a softener stands before
+	events       []Event
+	left         []string
+}
+
+// unknown passes a token that is no phrase: a mark ends what was denied or softened.
+func (h *hearing) unknown(t token) {
+	switch {
+	case t.kind == aMark && t.text != "'" && t.text != `"`:
+		h.denial, h.soft, h.almost = 0, false, false
+	case h.denial > 0:
+		h.denial--
+	}
+	if t.kind == aWord && !changesNothing(t.text) || t.kind == aBadNumber {
+		h.left = append(h.left, t.text)
+	}
+}
+
+// phrase takes what the phrase just passed says.
+func (h *hearing) phrase(v said) {
+	if v.softens {
+		h.soft, h.almost = true, v.nearly
+		return
+	}
+	switch {
+	case v.ends:
+		h.denial = 0
+	case v.joins:
+		if h.denial > 0 {
+			h.denial = denialReach
+		}
+	case v.denies || v.lateDeny && v.event == NoEvent:
+		h.denial = denialReach
+	default:
+		h.happened(v)
+	}
+	h.soft, h.almost = false, false
+}
+
+// happened takes the event just passed, or what a denial or a softener makes of it.
+func (h *hearing) happened(v said) {
+	e, name := v.event, h.tokens[h.i-1].text
+	if e == Clogged && (h.soft || h.softAfter()) {
+		e = PartlyOut
+	}
+	late := h.deniedAfter()
+	no := late || h.denial > 0
+	switch {
+	case no && v.steady, h.almost && !no && e != PartlyOut:
+		h.left = append(h.left, name)
+		e = NoEvent
+	case no:
+		e = denied[e]
+	case e == Void && wordIn(h.tokens[h.i:], squirtSet()):
+		e = NoEvent
+	}
+	h.denial = min(h.denial, 1)
+	if e != NoEvent && !slices.Contains(h.events, e) {
+		h.events = append(h.events, e)
+	}
 }
 
 var squirtSet = sync.OnceValue(func() map[string]bool { return keySet(squirts) })
@@ -247,24 +268,29 @@ func wordIn(tokens []token, set map[string]bool) bool {
 }
 
 // softAfter looks for a softener that ends what is said: "clogged a bit".
-func softAfter(tokens []token, i int, find func(string) (said, bool)) bool {
-	v, n := match(tokens, i, find)
-	return n > 0 && v.softens && (i+n == len(tokens) || tokens[i+n].kind == aMark)
+func (h *hearing) softAfter() bool {
+	v, n := matchSaid(h.tokens, h.i)
+	return n > 0 && v.softens && h.endsAt(h.i+n)
 }
 
-// deniedAfter looks for "no" right after an event, if nothing follows it:
-// "clogged: no", "split? no", "verstopft nicht". It returns the tokens taken.
-func deniedAfter(tokens []token, i int, find func(string) (said, bool)) (bool, int) {
-	start := i
-	for i < len(tokens) && tokens[i].kind == aMark && (tokens[i].text == ":" || tokens[i].text == "?" || tokens[i].text == "=") {
+// deniedAfter steps over "no" right after an event, if nothing follows it:
+// "clogged: no", "split? no", "verstopft nicht".
+func (h *hearing) deniedAfter() bool {
+	i := h.i
+	for i < len(h.tokens) && h.tokens[i].kind == aMark && strings.Contains(":?=", h.tokens[i].text) {
 		i++
 	}
-	v, n := match(tokens, i, find)
-	if n == 0 || !v.lateDeny {
-		return false, 0
+	v, n := matchSaid(h.tokens, i)
+	if n == 0 || !v.lateDeny || !h.endsAt(i+n) {
+		return false
 	}
-	if end := i + n; end == len(tokens) || tokens[end].kind == aMark {
-		return true, end - start
-	}
-	return false, 0
+	h.i = i + n
+	return true
+}
+
+// endsAt reports the end of the text, or a mark.
+func (h *hearing) endsAt(i int) bool { return i == len(h.tokens) || h.tokens[i].kind == aMark }
+
+func matchSaid(tokens []token, i int) (said, int) {
+	return match(tokens, i, func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok })
 }
