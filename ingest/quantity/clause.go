@@ -13,123 +13,126 @@ type measure struct {
 	settled bool // value already in the base unit of unit
 }
 
-// readClause reads a number and what hangs on it: a range, ±, a fraction, a
-// scale, a product, a sum.
+// span is a clause as it is typed: one measure, or two, with what hangs on them.
+type span struct {
+	low, high measure
+	spread    *measure // after ±
+	scale     float64
+	comma     bool
+}
+
+func (s *span) only(m measure) { s.low, s.high = m, m }
+
+// shareUnit: 10-15 min are both minutes.
+func (s *span) shareUnit() {
+	switch {
+	case s.low.unit == NoUnit:
+		s.low.unit = s.high.unit
+	case s.high.unit == NoUnit:
+		s.high.unit = s.low.unit
+	}
+}
+
+// readClause reads a number and what hangs on it.
 func (p *reader) readClause() error {
-	a, err := p.measure()
+	m, err := p.measure()
+	s := span{low: m, high: m, comma: m.n.comma}
+	for more := true; more && err == nil; {
+		more, err = p.extend(&s)
+	}
 	if err != nil {
 		return err
 	}
-	b := a // the upper end
-	c := clause{comma: a.n.comma}
-	var spread *measure
-	for more := true; more; {
-		more = false
-		switch {
-		case p.isMark(0, "/") && p.at(1).kind == aNumber && a == b && a.unit == NoUnit && p.want != Score:
-			p.i++
-			if a, b, err = p.slash(a); err != nil {
-				return err
-			}
-			if p.isMark(0, "/") {
-				return p.fail("looks like a date", expected[p.want].type_)
-			}
-			more = true
-		case p.rangeFollows():
-			if a != b {
-				return p.fail("looks like a date or has three numbers", expected[p.want].type_)
-			}
-			if b, err = p.measure(); err != nil {
-				return err
-			}
-			c.comma = c.comma || b.n.comma
-			more = true
-		case p.marked("±", plusMinus) && spread == nil:
-			m, err := p.measure()
-			if err != nil {
-				return err
-			}
-			spread, more = &m, true
-		case c.scale == 0 && p.want == Score && p.scaleFollows():
-			m, err := p.measure()
-			if err != nil {
-				return err
-			}
-			c.scale, more = m.n.value, true
-		case a == b && p.isMark(0, "+") && p.at(1).kind == aNumber:
-			p.i++
-			if a, err = p.sum(a); err != nil {
-				return err
-			}
-			b, more = a, true
-		case a == b && p.at(0).kind == aWord && p.at(0).text == "x" && p.at(1).kind == aNumber:
-			p.i++
-			if a, err = p.product(a); err != nil {
-				return err
-			}
-			b, more = a, true
-		}
-	}
-	err = p.settle(c, a, b, spread)
-	if err != nil && p.foreign == nil && !(p.belongs(a.unit) && p.belongs(b.unit)) { // 5 mL @ 10 min, 2.1 g (1 tsp)
+	err = p.settle(s)
+	if err != nil && p.foreign == nil && !(p.belongs(s.low.unit) && p.belongs(s.high.unit)) { // 5 mL @ 10 min, 2.1 g (1 tsp)
 		p.foreign, p.bound, p.approx, p.between = err, noMeaning, false, false
 		return nil
 	}
 	return err
 }
 
-// settle brings a clause's numbers to one base unit and keeps it.
-func (p *reader) settle(c clause, a, b measure, spread *measure) error {
-	switch { // 10-15 min: the unit is of both
-	case a.unit == NoUnit:
-		a.unit = b.unit
-	case b.unit == NoUnit:
-		b.unit = a.unit
+// extend reads the next thing that hangs on a number: a fraction, a range, ±, a
+// scale, a sum, a product. It is false when nothing does.
+func (p *reader) extend(s *span) (more bool, err error) {
+	single := s.low == s.high
+	switch {
+	case single && s.low.unit == NoUnit && p.want != Score && p.operator("/"):
+		err = p.slash(s)
+	case p.rangeFollows():
+		err = p.upTo(s)
+	case p.marked("±", plusMinus) && s.spread == nil:
+		s.spread = new(measure)
+		*s.spread, err = p.measure()
+	case s.scale == 0 && p.want == Score && p.scaleFollows():
+		var m measure
+		m, err = p.measure()
+		s.scale = m.n.value
+	case single && p.operator("+"):
+		err = p.sum(s)
+	case single && p.operator("x"):
+		err = p.product(s)
+	default:
+		return false, nil
 	}
-	c.written = a.unit
-	var err error
-	if c.low, c.in, err = p.base(a); err != nil {
-		return err
-	}
-	high, in, err := p.base(b)
+	return true, err
+}
+
+// settle brings a span's numbers to one base unit and keeps the clause.
+func (p *reader) settle(s span) error {
+	s.shareUnit()
+	c, err := p.ends(s)
 	if err != nil {
 		return err
 	}
-	if c.high = high; in != c.in {
-		return p.fail("has two numbers in different kinds of unit", expected[p.want].type_)
-	}
-	if spread != nil {
-		m := *spread
-		switch {
-		case m.unit == NoUnit:
-			m.unit = a.unit
-		case a.unit == NoUnit && c.written == NoUnit: // 12 ± 2 g
-			c.written, a.unit, b.unit = m.unit, m.unit, m.unit
-			if c.low, c.in, err = p.base(a); err != nil {
-				return err
-			}
-			if c.high, _, err = p.base(b); err != nil {
+	if s.spread != nil {
+		if s.low.unit == NoUnit && s.spread.unit != NoUnit { // 12 ± 2 g
+			s.low.unit, s.high.unit = s.spread.unit, s.spread.unit
+			if c, err = p.ends(s); err != nil {
 				return err
 			}
 		}
-		if c.plusMinus, in, err = p.base(m); err != nil {
+		if err = p.widen(&c, *s.spread); err != nil {
 			return err
-		}
-		if in != c.in {
-			return p.fail("has a ± in another unit than its number", expected[p.want].type_)
-		}
-		if m.unit == Fahrenheit || m.unit == NoUnit && p.column == Fahrenheit {
-			c.plusMinus = m.n.value * 5 / 9 // a difference, not a temperature
-		}
-		c.plusMinus = math.Abs(c.plusMinus)
-		if c.low != c.high {
-			return p.fail("has both a range and a ±", expected[p.want].type_)
 		}
 	}
 	if c.scale == 0 && p.want == Score && c.written == PercentUnit {
 		c.scale = 100
 	}
 	p.add(c)
+	return nil
+}
+
+// ends is a span without its ±, its two ends in one base unit.
+func (p *reader) ends(s span) (c clause, err error) {
+	c = clause{written: s.low.unit, scale: s.scale, comma: s.comma}
+	if c.low, c.in, err = p.base(s.low); err != nil {
+		return c, err
+	}
+	high, in, err := p.base(s.high)
+	if err == nil && in != c.in {
+		err = p.fail("has two numbers in different kinds of unit", expected[p.want].type_)
+	}
+	c.high = high
+	return c, err
+}
+
+// widen gives a clause its half width after ±.
+func (p *reader) widen(c *clause, m measure) error {
+	if m.unit == NoUnit {
+		m.unit = c.written
+	}
+	v, in, err := p.base(m)
+	switch {
+	case err != nil:
+		return err
+	case in != c.in:
+		return p.fail("has a ± in another unit than its number", expected[p.want].type_)
+	case c.low != c.high:
+		return p.fail("has both a range and a ±", expected[p.want].type_)
+	case m.unit == Fahrenheit, m.unit == NoUnit && p.column == Fahrenheit:
+		v = m.n.value * 5 / 9 // a difference, not a temperature
+	}
+	c.plusMinus = math.Abs(v)
 	return nil
 }
 
@@ -158,6 +161,15 @@ func (p *reader) marked(mark string, m meaning) bool {
 // numberAt reports a number, possibly with its minus sign, n places on.
 func (p *reader) numberAt(n int) bool {
 	return p.at(n).kind == aNumber || p.isMark(n, "-") && p.at(n+1).kind == aNumber && p.at(n+1).glued
+}
+
+// operator steps over a sign that stands before a number.
+func (p *reader) operator(sign string) bool {
+	if p.at(0).text != sign || p.at(1).kind != aNumber {
+		return false
+	}
+	p.i++
+	return true
 }
 
 // rangeFollows steps over "-", "to", "bis" … before a second number.
@@ -202,42 +214,17 @@ func (p *reader) scaleFollows() bool {
 
 // measure reads a signed number, mixed fraction or clock time, and its unit.
 func (p *reader) measure() (measure, error) {
-	negative := false
-	if p.isMark(0, "-") {
-		negative = true
+	negative := p.isMark(0, "-")
+	if negative {
 		p.i++
 	}
-	m := measure{n: p.at(0).num}
 	written := p.at(0).text
-	p.i++
-	switch {
-	case m.n.integer && p.at(0).kind == aNumber && p.at(0).num.integer && (p.isMark(1, "/") || p.isMark(1, "⁄")) && p.at(2).kind == aNumber:
-		f, ok := ratio(p.at(0).num, p.at(2).num)
-		if !ok {
-			return m, p.fail("has a fraction that makes no sense", expected[p.want].type_)
-		}
-		m.n = computed(m.n.value + f)
-		p.i += 3
-	case p.isMark(0, "⁄") && p.at(1).kind == aNumber:
-		f, ok := ratio(m.n, p.at(1).num)
-		if !ok {
-			return m, p.fail("has a fraction that makes no sense", expected[p.want].type_)
-		}
-		m.n = computed(f)
-		p.i += 2
-		if p.want == Percent && !p.unitFollows() && p.column != PercentUnit {
-			m.unit = Fraction
-		}
-	case p.isMark(0, ":") && p.at(0).glued && p.at(1).kind == aNumber && p.at(1).glued && (p.want == Minutes || p.want == Any):
-		var err error
-		if m, err = p.clock(m.n); err != nil {
-			return m, err
-		}
+	m, err := p.magnitude()
+	if err == nil && m.unit == NoUnit {
+		err = p.readUnit(&m)
 	}
-	if !m.settled && m.unit == NoUnit {
-		if err := p.readUnit(&m); err != nil {
-			return m, err
-		}
+	if err != nil {
+		return m, err
 	}
 	if m.n.other != "" {
 		m.n = p.thousands(m.n, m.unit, written)
@@ -253,6 +240,32 @@ func (p *reader) measure() (measure, error) {
 	return m, nil
 }
 
+// magnitude reads a number, mixed fraction or clock time without its unit.
+func (p *reader) magnitude() (measure, error) {
+	n := p.at(0).num
+	p.i++
+	switch {
+	case n.integer && p.wholeAt(0) && (p.isMark(1, "/") || p.isMark(1, "⁄")) && p.at(2).kind == aNumber:
+		f, err := p.fraction(p.at(0).num, p.at(2).num)
+		p.i += 3
+		return measure{n: computed(n.value + f)}, err
+	case p.isMark(0, "⁄") && p.at(1).kind == aNumber:
+		f, err := p.fraction(n, p.at(1).num)
+		p.i += 2
+		m := measure{n: computed(f)}
+		if p.want == Percent && !p.unitFollows() && p.column != PercentUnit {
+			m.unit = Fraction
+		}
+		return m, err
+	case p.at(0).glued && p.colonFollows() && (p.want == Minutes || p.want == Any):
+		return p.clock(n)
+	}
+	return measure{n: n}, nil
+}
+
+// wholeAt reports a whole number n places on.
+func (p *reader) wholeAt(n int) bool { return p.at(n).kind == aNumber && p.at(n).num.integer }
+
 func computed(v float64) number { return number{value: v} }
 
 // ratio is a/b for whole numbers with 0 < b <= 100 and a < b.
@@ -261,6 +274,15 @@ func ratio(a, b number) (float64, bool) {
 		return 0, false
 	}
 	return a.value / b.value, true
+}
+
+// fraction is the ratio of a fraction typed as one.
+func (p *reader) fraction(a, b number) (float64, error) {
+	f, ok := ratio(a, b)
+	if !ok {
+		return 0, p.fail("has a fraction that makes no sense", expected[p.want].type_)
+	}
+	return f, nil
 }
 
 // thousands settles 1.250 and 1,250. The point is read as a decimal mark, the
@@ -292,83 +314,101 @@ func (p *reader) thousands(n number, unit Unit, written string) number {
 	return n
 }
 
+// upTo reads the upper end of a range.
+func (p *reader) upTo(s *span) (err error) {
+	if s.low != s.high {
+		return p.fail("looks like a date or has three numbers", expected[p.want].type_)
+	}
+	s.high, err = p.measure()
+	s.comma = s.comma || s.high.n.comma
+	return err
+}
+
 // slash decides what a/b is: a half, a third or a quarter of a spoon, a range of
 // times; anything else is two numbers, never their quotient.
-func (p *reader) slash(a measure) (measure, measure, error) {
+func (p *reader) slash(s *span) error {
+	a := s.low.n
 	b, err := p.measure()
 	if err != nil {
-		return a, b, err
-	}
-	f, ok := ratio(a.n, b.n)
-	switch {
-	case ok && b.n.value <= 4 && p.want != Plain && p.want != Temperature && (b.unit != NoUnit || p.want == Count || p.want == Chargers || p.want == Volume):
-		m := measure{n: computed(f), unit: b.unit}
-		if b.unit == NoUnit {
-			p.doubt("%g/%g was read as a fraction, %.3g; it may be a range", a.n.value, b.n.value, f)
-		}
-		return m, m, nil
-	case a.n.value < b.n.value && (p.want == Minutes && !(ok && b.n.value <= 4) || p.want == Temperature):
-		p.doubt("%g/%g was read as a range, %g to %g", a.n.value, b.n.value, a.n.value, b.n.value)
-		return a, b, nil
+		return err
 	}
 	if p.isMark(0, "/") {
-		return a, b, p.fail("looks like a date", expected[p.want].type_)
+		return p.fail("looks like a date", expected[p.want].type_)
 	}
-	return a, b, p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
+	f, ok := ratio(a, b.n)
+	part := ok && b.n.value <= 4 // a half, a third, a quarter
+	switch {
+	case part && p.comesInParts(b.unit):
+		if b.unit == NoUnit {
+			p.doubt("%g/%g was read as a fraction, %.3g; it may be a range", a.value, b.n.value, f)
+		}
+		s.only(measure{n: computed(f), unit: b.unit})
+	case a.value < b.n.value && (p.want == Minutes && !part || p.want == Temperature):
+		p.doubt("%g/%g was read as a range, %g to %g", a.value, b.n.value, a.value, b.n.value)
+		s.high = b
+	default:
+		return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
+	}
+	return nil
+}
+
+// comesInParts reports what is measured in halves and quarters.
+func (p *reader) comesInParts(unit Unit) bool {
+	switch p.want {
+	case Plain, Temperature:
+		return false
+	case Count, Chargers, Volume:
+		return true
+	}
+	return unit != NoUnit
 }
 
 // sum adds amounts written with a plus: 1+1 chargers, 200+50 g.
-func (p *reader) sum(a measure) (measure, error) {
+func (p *reader) sum(s *span) error {
 	b, err := p.measure()
 	if err != nil {
-		return a, err
+		return err
 	}
 	switch p.want {
 	case Mass, Volume, Count, Chargers:
 	default:
-		return a, p.fail("is a sum", expected[p.want].type_)
+		return p.fail("is a sum", expected[p.want].type_)
 	}
-	if a.unit == NoUnit {
-		a.unit = b.unit
-	}
-	if b.unit == NoUnit {
-		b.unit = a.unit
-	}
-	x, in, err := p.base(a)
+	both := span{low: s.low, high: b}
+	both.shareUnit()
+	c, err := p.ends(both)
 	if err != nil {
-		return a, err
-	}
-	y, _, err := p.base(b)
-	if err != nil {
-		return a, err
+		return err
 	}
 	if p.want != Chargers {
-		p.doubt("a sum was read as %s", format(x+y))
+		p.doubt("a sum was read as %s", format(c.low+c.high))
 	}
-	if in == NoUnit {
-		return measure{n: computed(x + y)}, nil
-	}
-	return measure{n: computed(x + y), unit: in, settled: true}, nil
+	s.only(measure{n: computed(c.low + c.high), unit: c.in, settled: c.in != NoUnit})
+	return nil
 }
 
 // product reads 2 x 8 g: so many chargers of a size, or an amount so many times.
-func (p *reader) product(a measure) (measure, error) {
+func (p *reader) product(s *span) error {
+	a := s.low
 	b, err := p.measure()
 	if err != nil {
-		return a, err
+		return err
 	}
 	switch {
-	case p.want == Chargers:
-		size := func(m measure) bool { return m.unit == Gram || m.unit == NoUnit && m.n.value >= 7 && m.n.value <= 17 }
-		switch {
-		case size(b) && !size(a):
-			return measure{n: a.n}, nil
-		case size(a) && !size(b):
-			return measure{n: b.n}, nil
-		}
+	case p.want == Chargers && isChargerSize(b) && !isChargerSize(a):
+		s.only(measure{n: a.n})
+	case p.want == Chargers && isChargerSize(a) && !isChargerSize(b):
+		s.only(measure{n: b.n})
 	case (p.want == Mass || p.want == Volume || p.want == Minutes) && a.unit == NoUnit && a.n.value > 0:
 		p.doubt("a product was read as %g times %g", a.n.value, b.n.value)
-		return measure{n: computed(a.n.value * b.n.value), unit: b.unit}, nil
+		s.only(measure{n: computed(a.n.value * b.n.value), unit: b.unit})
+	default:
+		return p.fail("is a product", expected[p.want].type_)
 	}
-	return a, p.fail("is a product", expected[p.want].type_)
+	return nil
+}
+
+// isChargerSize reports what one charger may hold.
+func isChargerSize(m measure) bool {
+	return m.unit == Gram || m.unit == NoUnit && m.n.value >= 7 && m.n.value <= 17
 }

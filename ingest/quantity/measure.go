@@ -1,6 +1,9 @@
 package quantity
 
-import "unicode/utf8"
+import (
+	"slices"
+	"unicode/utf8"
+)
 
 // unitFollows reports a unit at the next token.
 func (p *reader) unitFollows() bool {
@@ -8,9 +11,12 @@ func (p *reader) unitFollows() bool {
 	return n > 0
 }
 
+// otherwise are texts that are more often something else than a unit where another
+// dimension is expected; those with true also where any is.
+var otherwise = map[string]bool{"c": false, "f": false, "pt": false, "d": true, "j": true, "in": true}
+
 // unitHere is the unit that starts at the next token and how many tokens it
-// takes. Letters that are more often something else are units only where their
-// dimension is expected.
+// takes.
 func (p *reader) unitHere() (Unit, int) {
 	u, n := matchUnit(p.tokens, p.i)
 	if n == 0 {
@@ -18,14 +24,11 @@ func (p *reader) unitHere() (Unit, int) {
 	}
 	t := p.at(0)
 	wrong := p.want != Any && u.Dimension() != p.want
+	evenInAny, doubtful := otherwise[t.text]
 	switch {
-	case t.kind == aMark && t.text == `"` && p.want == Length:
+	case t.text == `"` && p.want == Length:
 		return Inch, 1
-	case t.kind == aMark && wrong:
-		return NoUnit, 0
-	case n == 1 && wrong && (t.text == "c" || t.text == "f" || t.text == "d" || t.text == "j" || t.text == "in" || t.text == "pt"):
-		return NoUnit, 0
-	case n == 1 && p.want == Any && (t.text == "in" || t.text == "d" || t.text == "j"):
+	case wrong && (t.kind == aMark || n == 1 && doubtful), p.want == Any && n == 1 && evenInAny:
 		return NoUnit, 0
 	}
 	return u, n
@@ -39,32 +42,33 @@ func (p *reader) readUnit(m *measure) error {
 		p.unitAfterMark(m)
 		return nil
 	}
-	if mean, k := matchPhrase(p.tokens, p.i); k > n && mean != aside { // "min or more" is a unit, "d'ici" is not
-		return nil
-	}
 	p.i += n
 	m.unit = u
-	if p.want == Percent && (u == Gram || u == Millilitre) && p.isMark(0, "/") && p.at(1).kind == aNumber && p.at(1).num.value == 100 {
-		p.i += 2 // 5 g/100 g
-		m.unit = PercentUnit
-		if v, n := p.unitHere(); v == u {
-			p.i += n
-		}
-		return nil
-	}
 	switch u {
 	case Hour, Minute:
 		return p.smallerUnits(m)
-	case Charger, Gram:
-		for p.want == Chargers { // 8 g N2O chargers
-			v, n := p.unitHere()
-			if n == 0 || v != Charger {
-				break
-			}
-			p.i += n
+	case Gram, Millilitre:
+		if p.want == Percent && p.isMark(0, "/") && p.at(1).kind == aNumber && p.at(1).num.value == 100 { // 5 g/100 g
+			p.i += 2
+			m.unit = PercentUnit
+			p.skipUnit(u)
+		}
+	}
+	if p.want == Chargers && (u == Charger || u == Gram) { // 8 g N2O chargers
+		for p.skipUnit(Charger) {
 		}
 	}
 	return nil
+}
+
+// skipUnit steps over a unit if it comes next.
+func (p *reader) skipUnit(u Unit) bool {
+	next, n := p.unitHere()
+	if next != u {
+		return false
+	}
+	p.i += n
+	return true
 }
 
 // unitAfterMark reads the unit of 20+ min, 12? min and 12ish min.
@@ -90,80 +94,86 @@ func (p *reader) unitAfterMark(m *measure) {
 
 // smallerUnits adds the minutes after hours and the seconds after minutes.
 func (p *reader) smallerUnits(m *measure) error {
-	if p.want != Minutes && p.want != Any {
+	if p.want != Minutes && p.want != Any || !m.n.integer {
 		return nil
 	}
-	total, in := m.unit.toBase(m.n), m.unit
-	compound := false
-	for in != Second && p.at(0).kind == aNumber && p.at(0).num.integer && m.n.integer {
+	total := m.unit.toBase(m.n)
+	for in := m.unit; in != Second && p.wholeAt(0); {
 		part := p.at(0).num
-		var next Unit
-		start := p.i
-		p.i++
-		u, n := p.unitHere()
-		switch {
-		case n > 0 && (u == Minute && in == Hour || u == Second):
-			next = u
-			p.i += n
-		case n == 0 && in == Hour && !p.isMark(0, "/") && !p.isMark(0, ":") && !p.isMark(0, "⁄"):
-			next = Minute
-		case n == 0 && in == Minute && !p.isMark(0, "/") && !p.isMark(0, ":") && !p.isMark(0, "⁄"):
-			next = Second
-		default:
-			p.i = start
-			in = Second
-			continue
+		if in = p.smallerUnit(in); in == NoUnit {
+			break
 		}
 		if part.value >= 60 {
 			return p.fail("has 60 or more in the smaller unit of a time", expected[Minutes].type_)
 		}
-		total += next.toBase(part)
-		compound = true
-		in = next
-	}
-	if compound {
+		total += in.toBase(part)
 		m.n, m.settled = computed(total), true
-		if m.unit == Hour || m.unit == Second {
-			m.unit = Hour
-		}
 	}
 	return nil
+}
+
+// smallerUnit steps over a number after hours or minutes and returns its unit,
+// NoUnit if it is a number of its own.
+func (p *reader) smallerUnit(in Unit) Unit {
+	start := p.i
+	p.i++
+	u, n := p.unitHere()
+	switch {
+	case u == Second, u == Minute && in == Hour:
+		p.i += n
+		return u
+	case n > 0, p.isMark(0, "/"), p.isMark(0, ":"), p.isMark(0, "⁄"):
+		p.i = start
+		return NoUnit
+	case in == Hour:
+		return Minute
+	}
+	return Second
+}
+
+// colonFollows reports a colon with a number right after it.
+func (p *reader) colonFollows() bool {
+	return p.isMark(0, ":") && p.at(1).kind == aNumber && p.at(1).glued
 }
 
 // clock reads the rest of 1:30 or 1:30:00. Two parts are minutes and seconds
 // unless the column is in hours.
 func (p *reader) clock(first number) (measure, error) {
 	parts := []number{first}
-	for p.isMark(0, ":") && p.at(1).kind == aNumber && p.at(1).glued {
+	for p.colonFollows() {
 		parts = append(parts, p.at(1).num)
 		p.i += 2
 	}
-	for i, n := range parts {
-		if i > 0 && n.value >= 60 || !n.integer && i < len(parts)-1 {
-			return measure{}, p.fail("is no clock time", expected[Minutes].type_)
-		}
+	if !isClock(parts) {
+		return measure{}, p.fail("is no clock time", expected[Minutes].type_)
 	}
-	m := measure{unit: Minute, settled: true}
+	a, b, read, doubtful := first.value, parts[1].value, 0.0, false
 	switch {
 	case len(parts) == 3:
-		m.n = computed(first.value*60 + parts[1].value + parts[2].value/60)
-		if parts[2].value == 0 {
-			p.doubtClock(first.value, parts[1].value, m.n.value)
-		}
-	case len(parts) > 3:
-		return measure{}, p.fail("is no clock time", expected[Minutes].type_)
+		read, doubtful = a*60+b+parts[2].value/60, parts[2].value == 0
 	case p.column == Hour:
-		m.n = computed(first.value*60 + parts[1].value)
+		read = a*60 + b
 	default:
-		m.n = computed(first.value + parts[1].value/60)
-		if p.column != Second && first.value < 24 {
-			p.doubtClock(first.value, parts[1].value, m.n.value)
-		}
+		read, doubtful = a+b/60, p.column != Second && a < 24
 	}
-	if w := p.at(0); w.kind == aWord && (w.text == "am" || w.text == "min" || w.text == "h" || w.text == "mins") {
+	if doubtful {
+		p.doubtClock(a, b, read)
+	}
+	if slices.Contains([]string{"am", "min", "h", "mins"}, p.at(0).text) {
 		p.i++
 	}
-	return m, nil
+	return measure{n: computed(read), unit: Minute, settled: true}, nil
+}
+
+// isClock reports two or three whole numbers, the last with decimals at most, and
+// all but the first below 60.
+func isClock(parts []number) bool {
+	for i, n := range parts {
+		if i > 0 && n.value >= 60 || i < len(parts)-1 && !n.integer {
+			return false
+		}
+	}
+	return len(parts) <= 3
 }
 
 // doubtClock says how else a:b may be meant, and what to type for either.

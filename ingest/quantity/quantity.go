@@ -144,7 +144,7 @@ func ParseStored(text string, want Dimension, unit Unit) (Reading, error) {
 	n.exp, _ = strconv.Atoi(exp)
 	p := &reader{text: text, want: want, column: unit}
 	a := measure{n: n}
-	if err := p.settle(clause{}, a, a, nil); err != nil {
+	if err := p.settle(span{low: a, high: a}); err != nil {
 		return Reading{}, err
 	}
 	return p.finish()
