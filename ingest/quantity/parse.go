@@ -161,73 +161,67 @@ func (p *reader) leave(word string) {
 func (p *reader) readPhrase(m meaning, n int) error {
 	first := p.at(0).text
 	p.i += n
+	if p.saysNothing(m, first) {
+		p.leave(first)
+		return nil
+	}
 	switch m {
 	case atLeast, atMost, gone:
 		return p.say(m)
 	case approximate:
-		if next := p.at(0); next.kind == aWord && saidBy()[first].nearly { // 12 almost split
-			p.leave(first)
-			return nil
-		}
 		p.approx = true
 	case between:
 		p.between = true
 	case minimumWord:
-		if p.at(0).kind == aNumber {
-			return p.fail("may mean minutes or a minimum", "type 20 for 20 minutes, or >20 for more than 20")
-		}
-		p.leave(first)
-	case timesWord:
-		if p.want != Chargers && p.want != Count {
-			p.leave(first)
-		}
+		return p.fail("may mean minutes or a minimum", "type 20 for 20 minutes, or >20 for more than 20")
 	case to:
 		if first == "bis" && len(p.clauses) == 0 {
 			p.doubt("“bis” may say that it lasted until then or was no longer watched")
 		}
-	case outOf, plusMinus:
-		if len(p.clauses) == 0 && first != "von" {
-			p.leave(first)
-		}
 	}
 	return nil
+}
+
+// saysNothing reports a phrase that is only a word where it stands.
+func (p *reader) saysNothing(m meaning, first string) bool {
+	switch m {
+	case approximate:
+		return p.at(0).kind == aWord && saidBy()[first].nearly // 12 almost split
+	case minimumWord:
+		return p.at(0).kind != aNumber
+	case timesWord:
+		return p.want != Chargers && p.want != Count
+	case outOf, plusMinus:
+		return len(p.clauses) == 0 && first != "von"
+	}
+	return false
 }
 
 // say notes a bound for the next number, or for the last if none follows.
-func (p *reader) say(m meaning) error {
+func (p *reader) say(m meaning) (err error) {
+	p.bound, err = p.both(p.bound, m)
+	return err
+}
+
+// both is the bound of two said of one number: gone yields to the other.
+func (p *reader) both(a, b meaning) (meaning, error) {
 	switch {
-	case p.bound == noMeaning || p.bound == gone:
-		p.bound = m
-	case m != gone && p.bound != m:
-		return p.fail("says both more than and less than", expected[p.want].type_)
+	case a == noMeaning, a == gone && b != noMeaning:
+		return b, nil
+	case b == noMeaning, b == gone, a == b:
+		return a, nil
 	}
-	return nil
+	return a, p.fail("says both more than and less than", expected[p.want].type_)
 }
 
 func (p *reader) readMark(t token) error {
-	if (t.text == ">" || t.text == "<") && len(p.clauses) > 0 && p.at(0).kind != aNumber && p.at(1).kind != aNumber {
-		p.leave(t.text) // 12 > split: an arrow
-		return nil
-	}
 	switch t.text {
-	case ">":
-		return p.say(atLeast)
-	case "<":
-		return p.say(atMost)
+	case ">", "<":
+		return p.angle(t.text)
+	case "+":
+		return p.plus()
 	case "~", "?":
 		p.approx = true
-	case "+":
-		if p.at(0).kind == aNumber && len(p.clauses) == 0 {
-			if p.want == Minutes {
-				p.doubt("the + before the number was read as “at least”")
-				return p.say(atLeast)
-			}
-			return nil
-		}
-		if len(p.clauses) == 0 {
-			return p.fail("has a plus sign but no number", expected[p.want].type_)
-		}
-		return p.say(atLeast)
 	case ":":
 		if len(p.clauses) > 0 && p.at(0).kind == aNumber && p.want != Minutes && p.want != Any {
 			return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
@@ -239,6 +233,32 @@ func (p *reader) readMark(t token) error {
 		p.leave(t.text)
 	}
 	return nil
+}
+
+// angle reads > and <, which behind the last number are an arrow: 12 > split.
+func (p *reader) angle(sign string) error {
+	switch {
+	case len(p.clauses) > 0 && p.at(0).kind != aNumber && p.at(1).kind != aNumber:
+		p.leave(sign)
+		return nil
+	case sign == ">":
+		return p.say(atLeast)
+	}
+	return p.say(atMost)
+}
+
+// plus reads a plus sign that joins no numbers.
+func (p *reader) plus() error {
+	switch {
+	case len(p.clauses) > 0:
+	case p.at(0).kind != aNumber:
+		return p.fail("has a plus sign but no number", expected[p.want].type_)
+	case p.want != Minutes:
+		return nil
+	default:
+		p.doubt("the + before the number was read as “at least”")
+	}
+	return p.say(atLeast)
 }
 
 // add takes a clause with what was said before it.
@@ -260,13 +280,9 @@ func (p *reader) finish() (Reading, error) {
 	}
 	last := &p.clauses[len(p.clauses)-1]
 	last.approx = last.approx || p.approx
-	if p.bound != noMeaning {
-		if last.bound != noMeaning && last.bound != p.bound && last.bound != gone && p.bound != gone {
-			return Reading{}, p.fail("says both more than and less than", expected[p.want].type_)
-		}
-		if p.bound != gone || last.bound == noMeaning {
-			last.bound = p.bound
-		}
+	var err error
+	if last.bound, err = p.both(last.bound, p.bound); err != nil {
+		return Reading{}, err
 	}
 	r, err := p.combine()
 	if err != nil {
@@ -281,11 +297,16 @@ func (p *reader) finish() (Reading, error) {
 	if r.Low == r.High {
 		r.Other = p.other
 	}
-	if math.IsNaN(r.Low) || math.IsNaN(r.High) || math.IsInf(r.Low, 1) || math.IsInf(r.High, -1) ||
-		math.IsInf(r.Low, -1) && math.IsInf(r.High, 1) || math.IsInf(r.PlusMinus, 0) {
+	if !r.inRange() {
 		return Reading{}, p.fail("is too large a number", expected[p.want].type_)
 	}
 	return r, nil
+}
+
+// inRange reports a number, or one bound at least, that did not overflow.
+func (r Reading) inRange() bool {
+	below, above := math.IsInf(r.Low, -1), math.IsInf(r.High, 1)
+	return r.Low <= r.High && !math.IsInf(r.Low, 1) && !math.IsInf(r.High, -1) && !(below && above) && !math.IsInf(r.PlusMinus, 0)
 }
 
 // leftovers accounts for the words beside a number: they say what happened, or they
@@ -293,46 +314,56 @@ func (p *reader) finish() (Reading, error) {
 func (p *reader) leftovers(r *Reading) (word bool, err error) {
 	words := strings.Join(p.left, " ")
 	events, unknown := heard(words)
-	if p.want != Minutes && p.want != Score && p.want != Any {
-		unknown = slices.DeleteFunc(slices.Clone(p.left), func(w string) bool { return besideAmount[w] || saidBy()[w].event != NoEvent })
+	if none := firstWord(events, Clogged, CameOutLiquid); none != NoWord && r.Low == 0 && r.High == 0 {
+		*r = none.reading()
+		r.Doubt = "the 0 was read as: " + none.String()
+		return true, nil
 	}
-	unknown = append(unknown, changing(p.left, events, p.want)...)
-	zero := r.Low == 0 && r.High == 0
-	switch {
-	case zero && slices.Contains(events, Clogged):
-		*r = Reading{Low: inf(-1), High: inf(1), Word: DidNotComeOut, Doubt: "the 0 was read as: did not come out"}
-		return true, nil
-	case zero && slices.Contains(events, CameOutLiquid):
-		*r = Reading{Low: inf(-1), High: inf(1), Word: NoFoam, Doubt: "the 0 was read as: no foam"}
-		return true, nil
-	case r.Unit == NoUnit && (p.want == Mass || p.want == Volume) && spoonIn(p.left) != NoUnit:
-		return false, p.unsized(spoonIn(p.left))
+	switch spoon := spoonIn(p.left); {
+	case spoon != NoUnit && r.Unit == NoUnit && (p.want == Mass || p.want == Volume):
+		return false, p.unsized(spoon)
 	case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
 		return false, p.fail("has a bound and a denial", expected[p.want].type_)
 	case wordOf()[words] == Trace:
 		p.doubt("the word “%s” was left aside", words)
-	case len(unknown) > 0 || len(events) > 0 && p.want != Minutes && p.want != Percent && p.want != Any || len(unknown)+len(events) == 0 && saidByAny(p.left):
-		u := &Unreadable{Text: strings.TrimSpace(p.text), Why: "has words beside its number that may change it (" + words + ")", Type: expected[p.want].type_, Words: words}
+	case p.mayChange(events, unknown):
 		number := *r
-		u.Number = &number
-		return false, u
+		return false, &Unreadable{Text: strings.TrimSpace(p.text), Why: "has words beside its number that may change it (" + words + ")", Type: expected[p.want].type_, Words: words, Number: &number}
 	}
 	r.Said = words
 	return false, nil
 }
 
-// changing are the words beside a number that leave nobody sure what it counts: of
-// what or where it was taken, or something that cannot be true beside it.
-func changing(words []string, events []Event, want Dimension) (doubtful []string) {
-	for _, w := range words {
-		if changesNumber[w] {
-			doubtful = append(doubtful, w)
+// wordOfEvent is what a cell says that tells an event and no number.
+var wordOfEvent = map[Event]Word{Clogged: DidNotComeOut, CollapsedAtOnce: AtOnce, CameOutLiquid: NoFoam, Stood: StillStanding}
+
+// firstWord is the word of the first of some events that happened.
+func firstWord(happened []Event, of ...Event) Word {
+	for _, e := range of {
+		if slices.Contains(happened, e) {
+			return wordOfEvent[e]
 		}
 	}
-	if slices.Contains(events, CameOutLiquid) || want == Percent && slices.Contains(events, OilLeak) {
-		doubtful = append(doubtful, words...)
+	return NoWord
+}
+
+// mayChange reports words beside a number that leave nobody sure what it counts:
+// of what or where it was taken, or something that cannot be true beside it.
+func (p *reader) mayChange(events []Event, unknown []string) bool {
+	if slices.Contains(events, CameOutLiquid) || slices.ContainsFunc(p.left, func(w string) bool { return changesNumber[w] }) {
+		return true
 	}
-	return doubtful
+	known, fitting := len(unknown) == 0, true
+	switch p.want {
+	case Minutes, Any:
+	case Percent:
+		known, fitting = changesNoAmount(p.left), !slices.Contains(events, OilLeak)
+	case Score:
+		fitting = len(events) == 0
+	default:
+		known, fitting = changesNoAmount(p.left), len(events) == 0
+	}
+	return !known || !fitting || len(events) == 0 && saidByAny(p.left)
 }
 
 // changesNumber are words that change nothing of what happened, but what a number
@@ -343,6 +374,11 @@ var changesNumber = map[string]bool{"each": true, "every": true, "more": true, "
 // besideAmount are words that change no amount they stand beside.
 var besideAmount = map[string]bool{"a": true, "an": true, "the": true, "of": true, "in": true, "about": true, "around": true, "exactly": true, "weighed": true,
 	"measured": true, "net": true, "only": true, "just": true, "total": true, "after": true, "at": true, "read": true, "calc": true, "calculated": true, "computed": true, "hlb": true}
+
+// changesNoAmount reports words that name an event or are besideAmount.
+func changesNoAmount(words []string) bool {
+	return !slices.ContainsFunc(words, func(w string) bool { return !besideAmount[w] && saidBy()[w].event == NoEvent })
+}
 
 // saidByAny reports words that deny or soften, with nothing said that they could.
 func saidByAny(words []string) bool {
@@ -371,57 +407,36 @@ func (p *reader) unsized(u Unit) error {
 
 // withoutNumber reads what is left when a cell has words only.
 func (p *reader) withoutNumber() (Reading, error) {
-	r := Reading{Low: inf(-1), High: inf(1)}
-	events := Events(p.text)
-	switch {
-	case slices.Contains(events, Clogged):
-		r.Word = DidNotComeOut
-	case slices.Contains(events, CollapsedAtOnce):
-		r.Word = AtOnce
-	case slices.Contains(events, CameOutLiquid):
-		r.Word = NoFoam
-	case slices.Contains(events, Stood):
-		r.Word = StillStanding
-	case wordOf()[strings.Join(p.left, " ")] != NoWord:
-		if r.Word = wordOf()[strings.Join(p.left, " ")]; r.Word == Zero {
-			r.Low, r.High = 0, 0
-		}
-	default:
+	word := firstWord(Events(p.text), Clogged, CollapsedAtOnce, CameOutLiquid, Stood)
+	if word == NoWord {
+		word = wordOf()[strings.Join(p.left, " ")]
+	}
+	if word == NoWord {
 		return Reading{}, p.fail("is not "+expected[p.want].what, expected[p.want].type_)
 	}
-	r.Doubt = fmt.Sprintf("“%s” was read as: %s", strings.TrimSpace(p.text), r.Word)
+	r := word.reading()
+	r.Doubt = fmt.Sprintf("“%s” was read as: %s", strings.TrimSpace(p.text), word)
 	return r, nil
 }
 
 // combine joins the clauses: "ok at 10, gone at 15" is 10 to 15.
 func (p *reader) combine() (Reading, error) {
 	first := p.clauses[0]
-	r, err := p.interval(first)
-	if err != nil {
-		return r, err
-	}
+	r := p.interval(first)
 	for _, c := range p.clauses[1:] {
-		if c.bound == gone || c.bound == noMeaning && first.bound == atLeast {
-			c.bound = gone
-		}
-		next, err := p.interval(c)
-		if err != nil {
-			return r, err
-		}
+		next := p.interval(c)
 		switch {
-		case c.bound == gone && first.bound == atLeast && math.IsInf(r.High, 1) && next.Low >= r.Low:
+		case first.bound == atLeast && !c.openEnded() && math.IsInf(r.High, 1) && next.Low >= r.Low:
 			r.High = next.High
-		case first.bound == atLeast && c.bound == atMost || first.bound == atMost && c.bound == atLeast:
+		case first.bound == atLeast && c.openEnded(), first.bound == atMost && c.bound == atLeast:
 			r.Low, r.High = math.Max(r.Low, next.Low), math.Min(r.High, next.High)
-		case first.bound == atLeast && c.bound == atLeast:
-			r.Low = math.Max(r.Low, next.Low)
 		case p.want == Mass && c.written == first.written:
 			return r, p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
-		case near(r.Low, next.Low) && near(r.High, next.High):
+		case r.near(next):
 		default:
 			return r, p.fail("has two numbers that say different things", expected[p.want].type_)
 		}
-		if r.Low > r.High || r.In != next.In && first.in != c.in {
+		if r.Low > r.High || r.In != next.In {
 			return r, p.fail("has two numbers that contradict each other", expected[p.want].type_)
 		}
 		r.Approx = r.Approx || next.Approx
@@ -429,16 +444,21 @@ func (p *reader) combine() (Reading, error) {
 	return r, nil
 }
 
+// openEnded reports a clause that leaves one end open.
+func (c clause) openEnded() bool { return c.bound == atLeast || c.bound == atMost }
+
+func (r Reading) near(s Reading) bool { return near(r.Low, s.Low) && near(r.High, s.High) }
+
 func near(a, b float64) bool { return a == b || math.Abs(a-b) <= 1e-9*math.Abs(a) }
 
 // interval is the reading of one clause.
-func (p *reader) interval(c clause) (Reading, error) {
+func (p *reader) interval(c clause) Reading {
 	r := Reading{Low: c.low, High: c.high, In: c.in, Unit: c.written, PlusMinus: c.plusMinus, Scale: c.scale, Approx: c.approx, Comma: c.comma}
 	if r.Low > r.High {
 		r.Low, r.High = r.High, r.Low
 		p.doubt("the range runs downwards: read from %s to %s", format(r.Low), format(r.High))
 	}
-	if (c.bound == atLeast || c.bound == atMost) && (r.Low != r.High || r.PlusMinus != 0) {
+	if c.openEnded() && (r.Low != r.High || r.PlusMinus != 0) {
 		p.doubt("a bound and a range stand together: only the bound was read")
 		r.PlusMinus = 0
 	}
@@ -448,5 +468,5 @@ func (p *reader) interval(c clause) (Reading, error) {
 	case atMost:
 		r.Low = inf(-1)
 	}
-	return r, nil
+	return r
 }

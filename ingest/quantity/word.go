@@ -89,36 +89,32 @@ var wordOf = sync.OnceValue(func() map[string]Word {
 	return m
 })
 
-var isNothing = sync.OnceValue(func() map[string]bool {
-	m := make(map[string]bool)
-	for _, text := range listed(nothingTexts) {
-		m[key(text)] = true
-	}
-	return m
-})
+var isNothing = sync.OnceValue(func() map[string]bool { return keySet(nothingTexts) })
 
 // readWord looks the whole cell up among the words.
 func readWord(folded string, want Dimension) (Reading, bool) {
 	k := keyFolded(folded)
-	none := Reading{Low: inf(-1), High: inf(1)}
 	if k == "" {
-		none.Word = NotMeasured
-		return none, true
+		return NotMeasured.reading(), true
 	}
 	if w, ok := wordOf()[k]; ok {
-		none.Word = w
-		if w == Zero {
-			none.Low, none.High = 0, 0
-		}
-		return none, true
+		return w.reading(), true
 	}
-	if isNothing()[k] {
-		if want == Minutes || want == Any {
-			none.Word = DidNotComeOut
-			none.Doubt = "“nothing” was read as: nothing came out; type 0 if it collapsed at once"
-			return none, true
-		}
-		return Reading{Word: Zero}, true
+	if !isNothing()[k] {
+		return Reading{}, false
 	}
-	return Reading{}, false
+	if want != Minutes && want != Any {
+		return Zero.reading(), true
+	}
+	r := DidNotComeOut.reading()
+	r.Doubt = "“nothing” was read as: nothing came out; type 0 if it collapsed at once"
+	return r, true
+}
+
+// reading is the word as a cell's reading.
+func (w Word) reading() Reading {
+	if w == Zero {
+		return Reading{Word: w}
+	}
+	return Reading{Low: inf(-1), High: inf(1), Word: w}
 }
