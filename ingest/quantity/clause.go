@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 	"strings"
@@ -25,12 +26,8 @@ func (s *span) only(m measure) { s.low, s.high = m, m }
 
 // shareUnit: 10-15 min are both minutes.
 func (s *span) shareUnit() {
-	switch {
-	case s.low.unit == NoUnit:
-		s.low.unit = s.high.unit
-	case s.high.unit == NoUnit:
-		s.high.unit = s.low.unit
-	}
+	s.low.unit = cmp.Or(s.low.unit, s.high.unit)
+	s.high.unit = cmp.Or(s.high.unit, s.low.unit)
 }
 
 // readClause reads a number and what hangs on it.
@@ -60,7 +57,7 @@ func (p *reader) extend(s *span) (more bool, err error) {
 		err = p.slash(s)
 	case p.rangeFollows():
 		err = p.upTo(s)
-	case p.marked("±", plusMinus) && s.spread == nil:
+	case p.spreadFollows() && s.spread == nil:
 		s.spread = new(measure)
 		*s.spread, err = p.measure()
 	case s.scale == 0 && p.want == Score && p.scaleFollows():
@@ -118,9 +115,7 @@ func (p *reader) ends(s span) (c clause, err error) {
 
 // widen gives a clause its half width after ±.
 func (p *reader) widen(c *clause, m measure) error {
-	if m.unit == NoUnit {
-		m.unit = c.written
-	}
+	m.unit = cmp.Or(m.unit, c.written)
 	v, in, err := p.base(m)
 	switch {
 	case err != nil:
@@ -141,21 +136,27 @@ func (p *reader) belongs(u Unit) bool {
 	return u == NoUnit || u.sized() && (p.want == Any || u.Dimension() == p.want)
 }
 
-// marked steps over a mark, or a phrase of that meaning, if a number follows.
-func (p *reader) marked(mark string, m meaning) bool {
-	n := 0
-	if p.isMark(0, mark) {
+// spreadFollows steps over ± before its number.
+func (p *reader) spreadFollows() bool {
+	m, n := matchPhrase(p.tokens, p.i)
+	switch {
+	case p.isMark(0, "±"):
 		n = 1
-	} else if got, k := matchPhrase(p.tokens, p.i); got == m {
-		n = k
-	} else if p.isMark(0, "(") && p.isMark(1, mark) {
+	case p.isMark(0, "(") && p.isMark(1, "±"):
 		n = 2
+	case m != plusMinus:
+		return false
 	}
-	if n > 0 && p.numberAt(n) {
+	return p.stepOver(n)
+}
+
+// stepOver steps over n tokens if a number stands behind them.
+func (p *reader) stepOver(n int) bool {
+	follows := p.numberAt(n)
+	if follows {
 		p.i += n
-		return true
 	}
-	return false
+	return follows
 }
 
 // numberAt reports a number, possibly with its minus sign, n places on.
@@ -174,42 +175,29 @@ func (p *reader) operator(sign string) bool {
 
 // rangeFollows steps over "-", "to", "bis" … before a second number.
 func (p *reader) rangeFollows() bool {
-	n := 0
+	m, n := matchPhrase(p.tokens, p.i)
 	switch {
 	case p.isMark(0, "-"), p.isMark(0, ".."):
 		n = 1
-	default:
-		m, k := matchPhrase(p.tokens, p.i)
-		if m == to || m == and && p.between {
-			n = k
-		}
-	}
-	if n == 0 {
+	case m != to && !(m == and && p.between):
 		return false
 	}
 	if p.isMark(n, "~") { // 10-~15
 		n++
 	}
-	if !p.numberAt(n) {
-		return false
-	}
-	p.i += n
-	return true
+	return p.stepOver(n)
 }
 
 // scaleFollows steps over "/" or "out of" before the scale of a score.
 func (p *reader) scaleFollows() bool {
-	n := 0
-	if p.isMark(0, "/") {
+	m, n := matchPhrase(p.tokens, p.i)
+	switch first := p.at(0).text; {
+	case first == "/":
 		n = 1
-	} else if m, k := matchPhrase(p.tokens, p.i); m == outOf || k == 1 && (p.at(0).text == "de" || p.at(0).text == "of") {
-		n = k
-	}
-	if n == 0 || p.at(n).kind != aNumber {
+	case m != outOf && !(n == 1 && (first == "de" || first == "of")):
 		return false
 	}
-	p.i += n
-	return true
+	return p.at(n).kind == aNumber && p.stepOver(n)
 }
 
 // measure reads a signed number, mixed fraction or clock time, and its unit.
@@ -289,11 +277,8 @@ func (p *reader) fraction(a, b number) (float64, error) {
 // comma as one for thousands, with a doubt; where a number over a thousand is
 // not to be expected both are decimal marks.
 func (p *reader) thousands(n number, unit Unit, written string) number {
-	if unit == NoUnit {
-		unit = p.column
-	}
 	small := false
-	switch unit {
+	switch cmp.Or(unit, p.column) {
 	case Kilogram, Pound, Ounce, Litre, Decilitre, Hour, Day:
 		small = true
 	}

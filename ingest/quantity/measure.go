@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"cmp"
 	"slices"
 	"unicode/utf8"
 )
@@ -201,13 +202,7 @@ func (p *reader) footnote() {
 // base is a measure in its base unit. A bare number is in the column's unit,
 // else in the base unit of the dimension expected.
 func (p *reader) base(m measure) (float64, Unit, error) {
-	u := m.unit
-	if u == NoUnit {
-		u = p.column
-	}
-	if u == NoUnit {
-		u = baseUnit[p.want]
-	}
+	u := cmp.Or(m.unit, p.column, baseUnit[p.want])
 	dim := u.Dimension()
 	switch {
 	case u == NoUnit:
