@@ -212,33 +212,23 @@ var replyEnds = strings.NewReplacer(",", " ; ", ";", " ; ", ":", " ; ", "(", " ;
 // leadingReply reads "yes, after straining" and "oui, un peu": the first words
 // answer, a part after a yes softens it; a second answer contradicts it.
 func leadingReply(text, k string) (r Reply, ok bool, err error) {
-	if strings.Contains(k, "/") {
+	head, tail, ended := firstWords(k)
+	kind := replyOf()[head]
+	switch {
+	case kind.sense != Affirms && !(ended && kind.sense == Values):
 		return Reply{}, false, nil
-	}
-	head, tail, found := strings.Cut(replyEnds.Replace(k), ";")
-	if !found {
-		head, tail, _ = strings.Cut(k, " ")
-		if len(head) < 2 || tail == "" {
-			return Reply{}, false, nil // "o gas", "s 12"
-		}
-	}
-	head, tail = strings.TrimSpace(head), strings.Trim(tail, " ;")
-	kind, answers := replyOf()[head]
-	if !answers || kind.sense != Affirms && !(found && kind.sense == Values) {
-		return Reply{}, false, nil
-	}
-	if !found && (kind.answer == No || Events(k) != nil) {
+	case !ended && (kind.answer == No || Events(k) != nil):
 		return Reply{}, false, nil // "no clog": the question decides; "not much", "no more cream": nobody knows
 	}
 	r = Reply{Answer: kind.answer, Sense: kind.sense}
-	second, again := replyOf()[tail]
-	switch {
-	case again && second.sense == Affirms && kind.answer == Yes && second.answer == Partly:
-		r.Answer = Partly
-		return r, true, nil
-	case again && second.sense == Affirms && second.answer != kind.answer:
-		return Reply{}, false, &Unreadable{Text: strings.TrimSpace(text), Why: "has two answers", Type: "type the one that counts: yes, partly or no"}
-	case again:
+	if second, again := replyOf()[tail]; again {
+		switch {
+		case second.sense != Affirms || second.answer == kind.answer:
+		case kind.answer == Yes && second.answer == Partly:
+			r.Answer = Partly
+		default:
+			return Reply{}, false, &Unreadable{Text: strings.TrimSpace(text), Why: "has two answers", Type: "type the one that counts: yes, partly or no"}
+		}
 		return r, true, nil
 	}
 	events, sure := EventsSure(tail)
@@ -247,6 +237,20 @@ func leadingReply(text, k string) (r Reply, ok bool, err error) {
 	}
 	r.Events = slices.DeleteFunc(events, func(e Event) bool { return e == Fine })
 	return r, true, nil
+}
+
+// firstWords are those up to a mark that ends them, or else the first word.
+func firstWords(k string) (head, tail string, ended bool) {
+	if strings.Contains(k, "/") {
+		return "", "", false
+	}
+	if head, tail, ended = strings.Cut(replyEnds.Replace(k), ";"); !ended {
+		head, tail, _ = strings.Cut(k, " ")
+		if len(head) < 2 || tail == "" { // "o gas", "s 12"
+			return "", "", false
+		}
+	}
+	return strings.TrimSpace(head), strings.Trim(tail, " ;"), ended
 }
 
 // withoutStrength takes the strengtheners off the front of a text.

@@ -130,33 +130,24 @@ type said struct {
 
 var saidBy = sync.OnceValue(func() map[string]said {
 	m := make(map[string]said)
-	for e, texts := range eventTexts {
+	add := func(texts string, v said) {
 		for _, text := range listed(texts) {
-			m[phraseKey(text)] = said{event: e}
+			m[phraseKey(text)] = v
 		}
 	}
-	for _, text := range listed(denials) {
-		m[phraseKey(text)] = said{denies: true}
+	for e, texts := range eventTexts {
+		add(texts, said{event: e})
 	}
+	add(denials, said{denies: true})
 	for _, text := range listed(lateDenials) {
 		k := phraseKey(text)
 		m[k] = said{event: m[k].event, denies: m[k].denies, lateDeny: true}
 	}
-	for _, text := range listed(softeners) {
-		m[phraseKey(text)] = said{softens: true}
-	}
-	for _, text := range listed(nearly) {
-		m[phraseKey(text)] = said{softens: true, nearly: true}
-	}
-	for _, text := range listed(steady) {
-		m[phraseKey(text)] = said{event: Whole, steady: true}
-	}
-	for _, text := range listed(alternatives) {
-		m[phraseKey(text)] = said{joins: true}
-	}
-	for _, text := range listed(clauseEnds) {
-		m[phraseKey(text)] = said{ends: true}
-	}
+	add(softeners, said{softens: true})
+	add(nearly, said{softens: true, nearly: true})
+	add(steady, said{event: Whole, steady: true})
+	add(alternatives, said{joins: true})
+	add(clauseEnds, said{ends: true})
 	return m
 })
 
@@ -183,13 +174,12 @@ func heard(text string) (events []Event, left []string) {
 	h := hearing{tokens: lex(fold(text), false)}
 	for h.i < len(h.tokens) {
 		v, n := matchSaid(h.tokens, h.i)
-		if n == 0 {
-			h.unknown(h.tokens[h.i])
-			h.i++
-			continue
+		h.i += max(n, 1)
+		if n > 0 {
+			h.phrase(v)
+		} else {
+			h.unknown(h.tokens[h.i-1])
 		}
-		h.i += n
-		h.phrase(v)
 	}
 	return h.events, h.left
 }

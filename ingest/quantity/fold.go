@@ -71,20 +71,23 @@ func key(text string) string { return keyFolded(fold(text)) }
 
 func keyFolded(folded string) string {
 	runes := []rune(strings.Join(strings.Fields(folded), " "))
-	letter := func(i int) bool { return i >= 0 && i < len(runes) && unicode.IsLetter(runes[i]) }
 	var b strings.Builder
 	for i, r := range runes {
 		switch {
-		case r == '\'' && letter(i-1) && letter(i+1):
-		case r == '.' && letter(i-1):
-		case r == '-' && letter(i-1) && letter(i+1):
+		case r == '\'' && betweenLetters(runes, i):
+		case r == '.' && i > 0 && unicode.IsLetter(runes[i-1]):
+		case r == '-' && betweenLetters(runes, i):
 			b.WriteByte(' ')
-		case (r == '!' || r == ',' || r == ';' || r == ':') && i == len(runes)-1 && i > 0:
+		case i > 0 && i == len(runes)-1 && strings.ContainsRune("!,;:", r):
 		default:
 			b.WriteRune(r)
 		}
 	}
 	return strings.TrimSpace(b.String())
+}
+
+func betweenLetters(runes []rune, i int) bool {
+	return i > 0 && unicode.IsLetter(runes[i-1]) && i+1 < len(runes) && unicode.IsLetter(runes[i+1])
 }
 
 // listed splits a table entry of texts separated by | over several lines.

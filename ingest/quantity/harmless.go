@@ -17,12 +17,6 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	der|die|das|den|dem|ein|eine|im|am|auf|mit|nach|vor|und|bei|noch|mal|wieder|schaum|sehr|mehr|sieben|schütteln|
 	il|lo|gli|i|uno|nel|nella|su|dopo|prima|ancora|volta|schiuma|molto|più|e|che|rien|sauber|2e|2eme`
 
-var changesNothingSet = sync.OnceValue(func() map[string]bool {
-	set := map[string]bool{}
-	for _, text := range listed(harmless) {
-		set[phraseKey(text)] = true
-	}
-	return set
-})
+var changesNothingSet = sync.OnceValue(func() map[string]bool { return keySet(harmless) })
 
 func changesNothing(word string) bool { return changesNothingSet()[word] }

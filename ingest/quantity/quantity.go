@@ -154,13 +154,13 @@ func ParseStored(text string, want Dimension, unit Unit) (Reading, error) {
 // base unit.
 func parsePlain(text string, want Dimension, unit Unit) (Reading, bool) {
 	in := baseUnit[want]
-	if unit != NoUnit && (unit != in || want == Any) || len(text) == 0 || len(text) > 17 {
+	if unit != NoUnit && unit != in || len(text) == 0 || len(text) > 17 {
 		return Reading{}, false
 	}
 	point := -1
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; {
-		case c >= '0' && c <= '9':
+		case isDigit(c):
 		case c == '.' && point < 0 && i > 0:
 			point = i
 		default:
@@ -171,8 +171,5 @@ func parsePlain(text string, want Dimension, unit Unit) (Reading, bool) {
 		return Reading{}, false // 1.250 may be a thousand
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	if err != nil {
-		return Reading{}, false
-	}
-	return Reading{Low: v, High: v, In: in}, true
+	return Reading{Low: v, High: v, In: in}, err == nil
 }

@@ -146,8 +146,6 @@ func ParseUnit(text string) (Unit, bool) {
 func (u Unit) toBase(n number) float64 {
 	def := units[u]
 	switch {
-	case u == NoUnit:
-		return n.value
 	case u == Fahrenheit:
 		return (n.value - 32) * 5 / 9
 	case u == Second:
