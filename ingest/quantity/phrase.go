@@ -105,7 +105,7 @@ func match[T any](tokens []token, i int, find func(string) (T, bool)) (T, int) {
 	var found T
 	text := buf[:0]
 	for n := 0; n < longestPhrase && i+n < len(tokens); n++ {
-		t := tokens[i+n]
+		t := &tokens[i+n]
 		if t.kind == aNumber || t.kind == aBadNumber {
 			break
 		}
