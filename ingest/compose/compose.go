@@ -161,10 +161,10 @@ func (w *work) hasEmulsifier() bool {
 // shortOf is what a recipe in grams lacks of its batch.
 func (w *work) shortOf() (missing float64, short bool) {
 	p := sum(w.r.Doses)
-	if !w.r.Batch.OK() || p.share > 0 || p.ofFat > 0 || p.ofWater > 0 || p.groundless > 0 || p.waters == 0 || len(w.r.Open) > 0 {
+	if !w.r.Batch.OK() || w.r.isOpen(p) || p.all.share > 0 || p.ofFat > 0 || p.ofWater > 0 || p.water.doses == 0 {
 		return 0, false
 	}
-	missing = w.r.Batch.Value - p.grams
+	missing = w.r.Batch.Value - p.all.grams
 	return missing, missing > max(2*w.step, 0.002*w.r.Batch.Value)
 }
 

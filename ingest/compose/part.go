@@ -42,7 +42,7 @@ func (w *work) partOnly(p sums) {
 	default:
 		w.emulsifierShares()
 	}
-	if !w.noFat && p.fats > 0 && len(t.WithoutFatPercent) == 0 {
+	if !w.noFat && p.fat.doses > 0 && len(t.WithoutFatPercent) == 0 {
 		w.FatPercent = fatOf(r, list)
 	}
 	w.sayIncomplete(p)
@@ -51,18 +51,18 @@ func (w *work) partOnly(p sums) {
 // sayIncomplete says what a mix lacks to be worked out.
 func (w *work) sayIncomplete(p sums) {
 	r, s := w.r, w.s
-	shares := p.fats > 0 && p.fatGrams == 0 // the fat is given in percent of the mix
+	shares := p.fat.doses > 0 && p.fat.grams == 0 // the fat is given in percent of the mix
 	switch {
 	case len(r.Open) > 0 || r.FatOpen || p.groundless > 0 || w.refuted: // said where it stands
-	case p.fats == 0 && !r.Fat.OK() && !w.noFat && s.FatColumn > 0:
+	case p.fat.doses == 0 && !r.Fat.OK() && !w.noFat && s.FatColumn > 0:
 		w.say(trial.Check("no fat logged", w.at(s.FatColumn), "the fat is left empty", "type the fat, 0 if there was none; until then "+NoFormula))
-	case (p.fats == 0 && r.Fat.OK() || shares) && !r.Batch.OK():
+	case (p.fat.doses == 0 && r.Fat.OK() || shares) && !r.Batch.OK():
 		w.say(trial.Note("batch not known", w.at(r.Fat.Col), "no batch mass is logged, so the emulsifier stays in grams",
 			"add a column \"Batch g\" to have it in percent of the mix").Once())
-	case p.weighed > 0 && !r.Batch.OK() && p.fats > 0 && s.WaterColumn > 0 && p.waters == 0:
+	case p.weighed > 0 && !r.Batch.OK() && p.fat.doses > 0 && s.WaterColumn > 0 && p.water.doses == 0:
 		w.say(trial.Check("no water logged", w.at(s.WaterColumn), "nothing is typed here, so the fat percent cannot be worked out",
 			"type the grams, 0 if the mix had no water; until then "+NoFormula))
-	case p.weighed > 0 && !r.Batch.OK() && p.fats > 0:
+	case p.weighed > 0 && !r.Batch.OK() && p.fat.doses > 0:
 		w.say(trial.Check("batch not known", w.at(s.FatColumn), "neither the batch nor the water part is logged, so the fat percent cannot be worked out",
 			"add a column \"Batch g\", or \"Water g\" with 0 if the mix had no water"))
 	}
@@ -161,10 +161,10 @@ func (w *work) explainGroundless(p sums) {
 		read := fmt.Sprintf("%s %% of what is not said", say.Number(d.Amount))
 		if b := w.r.Batch; b.OK() {
 			read += fmt.Sprintf(": of the mix it is %s", say.Grams(d.Amount/100*b.Value))
-			if fat := p.fatGrams + p.fatShare*b.Value; fat > 0 {
+			if fat := p.fat.of(b.Value); fat > 0 {
 				read += fmt.Sprintf(", of the fat %s", say.Grams(d.Amount/100*fat))
 			}
-			if water := p.waterGrams + p.waterShare*b.Value; water > 0 {
+			if water := p.water.of(b.Value); water > 0 {
 				read += fmt.Sprintf(", of the water part %s", say.Grams(d.Amount/100*water))
 			}
 		}

@@ -25,6 +25,11 @@ type Dose struct {
 func (d *Dose) isFat() bool        { return d.What.Kind == ingredient.Fat }
 func (d *Dose) isEmulsifier() bool { return d.What.WeighedAsEmulsifier() }
 
+// groundless is a percent of what nobody can tell or of what no recipe adds up to.
+func (d *Dose) groundless() bool {
+	return !d.InGrams && d.Basis != column.OfMix && d.Basis != column.OfFat && d.Basis != column.OfWater
+}
+
 // basis is how a message names what a dose is of.
 func (d *Dose) basis() string {
 	if d.InGrams {
@@ -75,59 +80,96 @@ type Recipe struct {
 	FatOpen         bool  // the fat percent of the mix is logged and cannot be used
 }
 
-// sums are the sums of a recipe's doses: grams are fixed, the rest scale with the
-// batch, the fat or the water.
+// sums are the sums of a recipe's doses.
 type sums struct {
-	grams, share           float64 // of everything: fixed grams, and fraction of the mix
-	fatGrams, fatShare     float64
-	waterGrams, waterShare float64
-	ofFat, ofWater         float64 // fraction of the fat, of the water
-	fats, waters, kindless int     // how many doses
-	weighed, groundless    int     // in grams, in percent without a basis
-	fatWithWater           bool    // cream brings its own water
+	all, fat, water portion
+	ofFat, ofWater  float64 // fraction of the fat, of the water
+	kindless        int     // how many doses
+	weighed         int     // in grams
+	groundless      int     // in percent of what nobody can tell
+	fatWithWater    bool    // cream brings its own water
 }
+
+// portion is a part of a mix, known before the mix is: fixed grams, and a fraction
+// that scales with the batch.
+type portion struct {
+	grams, share float64
+	doses        int
+}
+
+func (p *portion) add(d *Dose) {
+	switch {
+	case d.InGrams:
+		p.grams += d.Amount
+	case d.Basis == column.OfMix:
+		p.share += d.Amount / 100
+	}
+	p.doses++
+}
+
+// of is what a portion weighs in a batch.
+func (p portion) of(batch float64) float64 { return p.grams + p.share*batch }
 
 func sum(doses []Dose) sums {
 	var p sums
 	for i := range doses {
 		d := &doses[i]
-		part := d.Amount / 100
-		switch {
-		case d.InGrams:
-			p.grams += d.Amount
-			p.weighed++
-		case d.Basis == column.OfMix:
-			p.share += part
-		case d.Basis == column.OfFat:
-			p.ofFat += part
-		case d.Basis == column.OfWater:
-			p.ofWater += part
-		default:
+		if d.groundless() {
 			p.groundless++
 			continue
+		}
+		p.all.add(d)
+		switch {
+		case d.InGrams:
+			p.weighed++
+		case d.Basis == column.OfFat:
+			p.ofFat += d.Amount / 100
+		case d.Basis == column.OfWater:
+			p.ofWater += d.Amount / 100
 		}
 		if d.Kindless && d.Amount > 0 {
 			p.kindless++
 		}
 		switch d.What.Kind {
 		case ingredient.Fat:
-			p.fats++
+			p.fat.add(d)
 			p.fatWithWater = p.fatWithWater || d.What.FatPercent != nil && d.What.FatPercent.Value < 70
-			if d.InGrams {
-				p.fatGrams += d.Amount
-			} else if d.Basis == column.OfMix {
-				p.fatShare += part
-			}
 		case ingredient.Water:
-			p.waters++
-			if d.InGrams {
-				p.waterGrams += d.Amount
-			} else if d.Basis == column.OfMix {
-				p.waterShare += part
-			}
+			p.water.add(d)
 		}
 	}
 	return p
+}
+
+// standIn has the fat percent of the mix stand in for the fat ingredients.
+func (p *sums) standIn(percent float64) {
+	p.fat.share = percent / 100
+	p.all.share += percent / 100
+	p.fat.doses++
+}
+
+// allLogged reports that no water is left to be found by difference.
+func (p *sums) allLogged(waterBlank bool) bool {
+	return p.water.doses > 0 || p.kindless > 0 && p.fat.doses > 0 || p.fatWithWater && !waterBlank
+}
+
+// batch is the total of which the weighed doses are what the shares leave; 0 where
+// they leave nothing.
+func (p *sums) batch() float64 {
+	left := 1 - p.all.share - p.ofFat*p.fat.share - p.ofWater*p.water.share
+	if left <= 0 {
+		return 0
+	}
+	return (p.all.grams + p.ofFat*p.fat.grams + p.ofWater*p.water.grams) / left
+}
+
+// isOpen reports a dose that nobody can know in grams.
+func (r *Recipe) isOpen(p sums) bool { return len(r.Open) > 0 || p.groundless > 0 }
+
+// lacksFat reports that nothing says how much fat there is; of a mix with water, an
+// ingredient that nobody can name may be it.
+func (r *Recipe) lacksFat(p sums) bool {
+	return p.fat.doses == 0 && (r.FatOpen || p.kindless == 0 || p.water.doses == 0)
 }
 
 // whole is a mix worked out to its total.
@@ -145,34 +187,29 @@ type whole struct {
 //
 // which has one unknown: B when all parts are logged, else W.
 func total(r *Recipe, p sums, waterBlank bool) whole {
+	if p.fat.doses == 0 && r.Fat.OK() {
+		p.standIn(r.Fat.Value)
+	}
+	if r.isOpen(p) || r.lacksFat(p) {
+		return whole{}
+	}
 	w := whole{batch: r.Batch.Value}
-	known := r.Batch.OK()
-	if p.fats == 0 && r.Fat.OK() {
-		// The fat percent of the mix stands in for the fat ingredients.
-		p.fatShare, p.share = r.Fat.Value/100, p.share+r.Fat.Value/100
-		p.fats++
-	}
-	complete := p.waters > 0 || p.kindless > 0 && p.fats > 0 || p.fatWithWater && !waterBlank
+	complete := p.allLogged(waterBlank)
 	switch {
-	case p.fats == 0 && (p.kindless == 0 || p.waters == 0) || p.groundless > 0 || len(r.Open) > 0 || r.FatOpen && p.fats == 0:
-		return w
-	case !known && p.weighed == 0:
-		w.batch, w.nominal, known = 100, true, true
-	case !known && !complete:
-		return w
-	case !known:
-		rest := 1 - p.share - p.ofFat*p.fatShare - p.ofWater*p.waterShare
-		if rest <= 0 {
-			return w
-		}
-		w.batch = (p.grams + p.ofFat*p.fatGrams + p.ofWater*p.waterGrams) / rest
+	case r.Batch.OK():
+	case p.weighed == 0:
+		w.batch, w.nominal = 100, true
+	case complete:
+		w.batch = p.batch()
+	default:
+		return whole{}
 	}
-	w.fat = p.fatGrams + p.fatShare*w.batch
+	w.fat = p.fat.of(w.batch)
+	logged := p.water.of(w.batch)
 	if complete && !waterBlank {
-		w.water = p.waterGrams + p.waterShare*w.batch
+		w.water = logged
 	} else {
-		rest := w.batch - p.grams - p.share*w.batch - p.ofFat*w.fat
-		logged := p.waterGrams + p.waterShare*w.batch
+		rest := w.batch - p.all.grams - p.all.share*w.batch - p.ofFat*w.fat
 		w.water = (rest + logged) / (1 + p.ofWater)
 		w.byDifference = w.water - logged
 	}
