@@ -12,17 +12,7 @@ import (
 // cameOut weighs the columns first, then words typed in place of a number, then a
 // result column, then notes.
 func (j *judge) cameOut() trial.Answer {
-	out, cell := j.seen.Out.Answer, j.seen.Out.Cell
-	if c := j.seen.Clogged; c.Answer != trial.Unknown {
-		inverse := [...]trial.Answer{trial.Unknown, trial.No, trial.Partly, trial.Yes}[c.Answer]
-		if out != trial.Unknown && out != inverse {
-			j.say(trial.Check("came out and clogged disagree", j.at(c.Cell), fmt.Sprintf("one column says came out %s, another says clogged %s", out, c.Answer),
-				"correct one of them; the worse of the two is used"))
-		}
-		if inverse > out {
-			out, cell = inverse, c.Cell
-		}
-	}
+	out, cell := j.columnsOut()
 	told, where := j.toldOut()
 	switch {
 	case told == trial.Unknown:
@@ -39,6 +29,22 @@ func (j *judge) cameOut() trial.Answer {
 		out = trial.Partly
 	}
 	return out
+}
+
+// columnsOut is what the columns say of coming out, the worse of the two: a column
+// of clogging is one of coming out turned round.
+func (j *judge) columnsOut() (out trial.Answer, cell Cell) {
+	out, cell = j.seen.Out.Answer, j.seen.Out.Cell
+	c := j.seen.Clogged
+	inverse := [...]trial.Answer{trial.Unknown, trial.No, trial.Partly, trial.Yes}[c.Answer]
+	if inverse != trial.Unknown && out != trial.Unknown && out != inverse {
+		j.say(trial.Check("came out and clogged disagree", j.at(c.Cell), fmt.Sprintf("one column says came out %s, another says clogged %s", out, c.Answer),
+			"correct one of them; the worse of the two is used"))
+	}
+	if inverse > out {
+		out, cell = inverse, c.Cell
+	}
+	return out, cell
 }
 
 // toldOut is what the texts say of coming out: "clogged, strained, then fine": the
