@@ -6,7 +6,6 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/mix"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
@@ -42,7 +41,7 @@ type work struct {
 // kitchen's scale in grams.
 func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 	w := &work{s: s, r: r, step: step, Result: Result{BadCell: r.BadCell}}
-	w.noFat = r.FatOpen && !slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.isFat() })
+	w.noFat = r.FatOpen && !r.hasFat()
 	w.dropDoubles()
 	applyOwn(r)
 	w.sharesOfEmulsifier()
@@ -50,6 +49,7 @@ func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 		!slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.What.Kind == ingredient.Water })
 	w.blanks()
 	w.whatIsOpen()
+	w.sayNoEmulsifier()
 
 	p := sum(r.Doses)
 	all := total(r, p, w.waterBlank)
@@ -92,23 +92,26 @@ func (w *work) slack(batch float64) float64 { return max(0.01*batch, 2*w.step) }
 
 // whatIsOpen says which parts of the mix cannot be known.
 func (w *work) whatIsOpen() {
-	for _, o := range w.r.Open {
-		w.noFat = w.noFat || o.Kindless || o.What.Kind == ingredient.Fat || o.What.NeedsFatPercent()
-		w.noEmulsifier = w.noEmulsifier || o.Kindless || o.What.WeighedAsEmulsifier()
+	for i := range w.r.Open {
+		o := &w.r.Open[i]
+		w.noFat = w.noFat || o.mayBeFat()
+		w.noEmulsifier = w.noEmulsifier || o.mayBeEmulsifier()
 	}
 	for i := range w.r.Doses {
 		d := &w.r.Doses[i]
-		groundless := !d.InGrams && (d.Basis == column.NoBasis || d.Basis == column.OfDry || d.Basis == column.OfEmulsifier)
-		w.noFat = w.noFat || groundless && d.isFat() || d.Kindless && d.Amount > 0
-		w.noEmulsifier = w.noEmulsifier || groundless && d.isEmulsifier()
+		w.noFat = w.noFat || d.groundless() && d.isFat() || d.Kindless && d.Amount > 0
+		w.noEmulsifier = w.noEmulsifier || d.groundless() && d.isEmulsifier()
 	}
 	w.noEmulsifier = w.noEmulsifier || w.s.EmulsifierColumn == 0
-	emulsified := slices.ContainsFunc(w.r.Doses, func(d Dose) bool { return d.isEmulsifier() })
-	if w.s.NamesEmulsifiers && !w.noEmulsifier && len(w.r.Doses) > 0 && !emulsified {
-		w.say(trial.Note("emulsifier left empty", w.at(w.s.EmulsifierColumn), "no emulsifier is typed, which is read as none", "type 0 to be sure").Once())
-	}
-	if !w.noFat && !slices.ContainsFunc(w.r.Doses, func(d Dose) bool { return d.isFat() }) {
+	if !w.noFat && !w.r.hasFat() {
 		w.BadCell = 0 // no mass of a fat waits for the others
+	}
+}
+
+// sayNoEmulsifier says that a mix is read as one without emulsifier.
+func (w *work) sayNoEmulsifier() {
+	if w.s.NamesEmulsifiers && !w.noEmulsifier && len(w.r.Doses) > 0 && !w.r.hasEmulsifier() {
+		w.say(trial.Note("emulsifier left empty", w.at(w.s.EmulsifierColumn), "no emulsifier is typed, which is read as none", "type 0 to be sure").Once())
 	}
 }
 
@@ -146,16 +149,12 @@ func (w *work) blanks() {
 			w.explained = true
 			w.say(trial.Check("emulsifier left empty", w.at(col), fmt.Sprintf("nothing is typed here, where most trials have %s to %s, and the ingredients are %s short of the batch",
 				say.Exact(u.Low), say.Grams(u.High), say.Grams(missing)), "type the grams, or 0 if there was none; until then "+NoFormula))
-		case f.What.WeighedAsEmulsifier() && f.InGrams && u.Known && u.Filled >= nearlyAlways && w.hasEmulsifier():
+		case f.What.WeighedAsEmulsifier() && f.InGrams && u.Known && u.Filled >= nearlyAlways && w.r.hasEmulsifier():
 			w.explained = true
 			w.say(trial.Check("emulsifier left empty", w.at(col), fmt.Sprintf("nothing is typed here, where most trials have %s to %s", say.Exact(u.Low), say.Grams(u.High)),
 				"type the grams, or 0 if there was none; until then it is read as none"))
 		}
 	}
-}
-
-func (w *work) hasEmulsifier() bool {
-	return slices.ContainsFunc(w.r.Doses, func(d Dose) bool { return d.isEmulsifier() })
 }
 
 // shortOf is what a recipe in grams lacks of its batch.
@@ -186,15 +185,6 @@ func applyOwn(r *Recipe) {
 			d.What = &own
 		}
 	}
-}
-
-// partsOf is a recipe's doses in grams of a whole, for the arithmetic of a mix.
-func partsOf(doses []Dose, all whole) []mix.Part {
-	parts := make([]mix.Part, 0, len(doses)+2)
-	for i := range doses {
-		parts = append(parts, mix.Part{Grams: all.gramsOf(&doses[i]), What: *doses[i].What})
-	}
-	return parts
 }
 
 func pointer(v float64) *float64 { return &v }

@@ -5,6 +5,7 @@ package compose
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
@@ -48,6 +49,12 @@ type Open struct {
 	Col      int
 }
 
+func (o *Open) mayBeFat() bool {
+	return o.Kindless || o.What.Kind == ingredient.Fat || o.What.NeedsFatPercent()
+}
+
+func (o *Open) mayBeEmulsifier() bool { return o.Kindless || o.What.WeighedAsEmulsifier() }
+
 // Known is a number from a cell; a column of 0 = not logged.
 type Known struct {
 	Value float64
@@ -78,6 +85,14 @@ type Recipe struct {
 	Blank           []int // columns of amounts this row leaves empty
 	BadCell         int   // column of a cell, of fat if there is one, that leaves the fat percent open
 	FatOpen         bool  // the fat percent of the mix is logged and cannot be used
+}
+
+func (r *Recipe) hasFat() bool {
+	return slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.isFat() })
+}
+
+func (r *Recipe) hasEmulsifier() bool {
+	return slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.isEmulsifier() })
 }
 
 // sums are the sums of a recipe's doses.

@@ -3,7 +3,6 @@ package compose
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
@@ -17,49 +16,70 @@ var waterByDifference = ingredient.Ingredient{Name: "water part", Kind: ingredie
 
 // fromWhole fills in what follows from a mix known to its total.
 func (w *work) fromWhole(all whole) {
-	r := w.r
-	parts := partsOf(r.Doses, all)
-	hasFat := slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.isFat() })
-	if !hasFat {
-		// Only the fat percent of the mix is logged: it holds a place in the sum.
-		parts = append(parts, mix.Part{Grams: all.fat, What: scheme.FatAsLogged})
-	}
-	byDifference := all.byDifference > w.slack(all.batch)/4
-	if all.byDifference > 0 {
-		parts = append(parts, mix.Part{Grams: all.byDifference, What: waterByDifference})
-	}
+	parts := w.partsOf(all)
 	t := mix.Total(parts)
 	if t.Grams == 0 {
 		return
 	}
-	w.summed = all.byDifference == 0 && (r.Batch.OK() || all.nominal)
-	if off := math.Abs(t.Grams - all.batch); r.Batch.OK() && off > w.slack(all.batch) || all.nominal && off > 1 {
-		if w.notAddedUp(t.Grams, all.batch, all.nominal) {
-			return
-		}
-	}
-	if len(r.Doses) > 0 && !w.possible(t, all) {
+	w.summed = all.byDifference == 0 && (w.r.Batch.OK() || all.nominal)
+	if !w.addsUp(t.Grams, all) || len(w.r.Doses) > 0 && !w.possible(t, all) {
 		return
 	}
-	for _, i := range t.WithoutFatPercent {
-		w.needsFat(&r.Doses[i])
+	w.percents(t)
+	if !all.nominal {
+		w.masses(t, parts, all)
 	}
-	if t.FatPercent != nil && hasFat && !w.noFat {
+}
+
+// partsOf is the recipe in grams of a whole: its doses, then what holds a place in
+// the sum that no dose does.
+func (w *work) partsOf(all whole) []mix.Part {
+	parts := make([]mix.Part, 0, len(w.r.Doses)+2)
+	for i := range w.r.Doses {
+		d := &w.r.Doses[i]
+		parts = append(parts, mix.Part{Grams: all.gramsOf(d), What: *d.What})
+	}
+	if !w.r.hasFat() { // only the fat percent of the mix is logged
+		parts = append(parts, mix.Part{Grams: all.fat, What: scheme.FatAsLogged})
+	}
+	if all.byDifference > 0 {
+		parts = append(parts, mix.Part{Grams: all.byDifference, What: waterByDifference})
+	}
+	return parts
+}
+
+// addsUp holds the sum of the parts against the batch, or against 100 %. It is false
+// where nothing can be built on them.
+func (w *work) addsUp(sum float64, all whole) bool {
+	off := math.Abs(sum - all.batch)
+	if w.r.Batch.OK() && off > w.slack(all.batch) || all.nominal && off > 1 {
+		return !w.notAddedUp(sum, all.batch, all.nominal)
+	}
+	return true
+}
+
+// percents fills in what needs no masses.
+func (w *work) percents(t mix.Totals) {
+	for _, i := range t.WithoutFatPercent {
+		w.needsFat(&w.r.Doses[i])
+	}
+	if t.FatPercent != nil && w.r.hasFat() && !w.noFat {
 		w.FatPercent = t.FatPercent
 	}
 	if !w.noEmulsifier {
 		w.EmulsifierPercent = t.EmulsifierPercent
 		w.blend(t)
 	}
-	if all.nominal {
-		return
-	}
+}
+
+// masses fills in what is in grams.
+func (w *work) masses(t mix.Totals, parts []mix.Part, all whole) {
 	if !w.noEmulsifier {
 		w.EmulsifierGrams = pointer(t.EmulsifierGrams)
 	}
 	w.BatchGrams = pointer(t.Grams)
 	w.list(parts)
-	if byDifference {
+	if all.byDifference > w.slack(all.batch)/4 {
 		w.Parts = append(w.Parts, trial.Amount{Name: waterByDifference.Name, Grams: all.byDifference, What: &waterByDifference})
 		w.sayByDifference(all.byDifference)
 	}
