@@ -51,18 +51,20 @@ func (w *work) partOnly(p sums) {
 // sayIncomplete says what a mix lacks to be worked out.
 func (w *work) sayIncomplete(p sums) {
 	r, s := w.r, w.s
-	shares := p.fat.doses > 0 && p.fat.grams == 0 // the fat is given in percent of the mix
+	fatless := p.fat.doses == 0
 	switch {
-	case len(r.Open) > 0 || r.FatOpen || p.groundless > 0 || w.refuted: // said where it stands
-	case p.fat.doses == 0 && !r.Fat.OK() && !w.noFat && s.FatColumn > 0:
+	case r.isOpen(p) || r.FatOpen || w.refuted: // said where it stands
+	case fatless && !r.Fat.OK() && !w.noFat && s.FatColumn > 0:
 		w.say(trial.Check("no fat logged", w.at(s.FatColumn), "the fat is left empty", "type the fat, 0 if there was none; until then "+NoFormula))
-	case (p.fat.doses == 0 && r.Fat.OK() || shares) && !r.Batch.OK():
+	case r.Batch.OK():
+	case r.fatInPercent(p):
 		w.say(trial.Note("batch not known", w.at(r.Fat.Col), "no batch mass is logged, so the emulsifier stays in grams",
 			"add a column \"Batch g\" to have it in percent of the mix").Once())
-	case p.weighed > 0 && !r.Batch.OK() && p.fat.doses > 0 && s.WaterColumn > 0 && p.water.doses == 0:
+	case fatless || p.weighed == 0:
+	case s.WaterColumn > 0 && p.water.doses == 0:
 		w.say(trial.Check("no water logged", w.at(s.WaterColumn), "nothing is typed here, so the fat percent cannot be worked out",
 			"type the grams, 0 if the mix had no water; until then "+NoFormula))
-	case p.weighed > 0 && !r.Batch.OK() && p.fat.doses > 0:
+	default:
 		w.say(trial.Check("batch not known", w.at(s.FatColumn), "neither the batch nor the water part is logged, so the fat percent cannot be worked out",
 			"add a column \"Batch g\", or \"Water g\" with 0 if the mix had no water"))
 	}

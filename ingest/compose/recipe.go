@@ -187,6 +187,15 @@ func (r *Recipe) lacksFat(p sums) bool {
 	return p.fat.doses == 0 && (r.FatOpen || p.kindless == 0 || p.water.doses == 0)
 }
 
+// fatInPercent reports that the fat needs no batch to be known: the log gives its
+// percent, or that of every fat ingredient.
+func (r *Recipe) fatInPercent(p sums) bool {
+	if p.fat.doses == 0 {
+		return r.Fat.OK()
+	}
+	return p.fat.grams == 0
+}
+
 // whole is a mix worked out to its total.
 type whole struct {
 	batch, fat, water float64 // fat and water: ingredients as weighed
