@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/canister"
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
 	"foamfield/ingest/grid"
@@ -37,8 +38,8 @@ type reader struct {
 	tables     []whole.Span
 	holds      whole.Holds
 	badCells   []badCell
-	complaints map[int]string     // what was said of a trial's own cells, by its index
-	litres     map[string]float64 // of canisters, by what was typed
+	complaints map[int]string // what was said of a trial's own cells, by its index
+	canisters  canister.Sizes
 	keep       keep.Keeper
 }
 
@@ -324,7 +325,9 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 		x.Student = names.Student
 	}
 	r.holds.See(&x, happened.HoldAt)
-	x.Flagged = r.flag(t.scheme, l, &x)
+	why, found := r.canisters.Flag(t.scheme, l.Recipe.Row, &x)
+	x.Flagged = why
+	r.said.add(found...)
 	r.setAside(t, l, &x, mixed)
 	r.log.Trials = append(r.log.Trials, x)
 }

@@ -25,7 +25,7 @@ var leaves = []string{"analysis/latent", "analysis/regress", "analysis/posterior
 // those before it.
 var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column",
 	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/settle", "ingest/outcome", "ingest/compose",
-	"ingest/row", "ingest/keep", "ingest/whole", "ingest"}
+	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
