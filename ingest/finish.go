@@ -20,7 +20,7 @@ func (r *reader) finish() {
 	targets, told := kitchen.Settle(r.inForce.Wanted, r.log.Columns, r.log.Extras)
 	r.log.Targets.Results = targets
 	r.said.add(told...)
-	r.setAsideBadCells()
+	whole.SetAside(r.log.Trials, r.badCells)
 	r.said.add(r.holds.Capped()...)
 	aside, leading := whole.Aside(r.log.Trials, r.starts)
 	r.said.add(aside...)
@@ -53,20 +53,9 @@ func (r *reader) remove(drop map[int]bool) {
 	for i := range r.starts {
 		r.starts[i] = moved[r.starts[i]]
 	}
-	r.badCells = slices.DeleteFunc(r.badCells, func(c badCell) bool { return drop[c.trial] })
+	r.badCells = slices.DeleteFunc(r.badCells, func(c whole.BadCell) bool { return drop[c.Trial] })
 	for i := range r.badCells {
-		r.badCells[i].trial = moved[r.badCells[i].trial]
-	}
-}
-
-// setAsideBadCells sets those trials aside whose fat percent waits for one cell,
-// unless no trial of the log has a fat percent: then none is studied by it.
-func (r *reader) setAsideBadCells() {
-	if !slices.ContainsFunc(r.log.Trials, func(t trial.Trial) bool { return t.Used() && t.FatPercent != nil }) {
-		return
-	}
-	for _, c := range r.badCells {
-		r.log.Trials[c.trial].Aside = c.reason()
+		r.badCells[i].Trial = moved[r.badCells[i].Trial]
 	}
 }
 

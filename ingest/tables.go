@@ -37,22 +37,10 @@ type reader struct {
 	starts     []int // first trial of each file
 	tables     []whole.Span
 	holds      whole.Holds
-	badCells   []badCell
+	badCells   []whole.BadCell
 	complaints map[int]string // what was said of a trial's own cells, by its index
 	canisters  canister.Sizes
 	keep       keep.Keeper
-}
-
-// badCell is a cell that is typed but cannot be used and leaves its trial without a
-// fat percent.
-type badCell struct {
-	trial int // index into Log.Trials
-	at    trial.Place
-	text  string
-}
-
-func (c badCell) reason() string {
-	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.at.Row, c.at.Col), say.Quoted(c.text))
 }
 
 // tablesOf finds the tables of a file, and the texts beside them.
@@ -342,32 +330,16 @@ func (r *reader) complained(index int, lists ...[]trial.Finding) {
 	}
 }
 
-// setAside decides whether a trial can be used at all.
+// setAside decides whether a trial can be used. One that only lacks a fat percent,
+// for a bad cell, waits for the end of the log.
 func (r *reader) setAside(t *table, l *row.Line, x *trial.Trial, mixed compose.Result) {
-	c := &x.Composition
-	nothingIn := c.FatPercent == nil && c.EmulsifierPercent == nil && c.EmulsifierGrams == nil && c.BlendHLB == nil && len(c.Parts) == 0
-	nothingOut := x.Hold == nil && x.Drained == nil && x.CameOut == trial.Unknown && x.Broke == trial.Unknown
-	bad := badCell{trial: len(r.log.Trials)}
-	if mixed.BadCell > 0 {
-		bad.at, bad.text = t.scheme.At(l.Recipe.Row, mixed.BadCell), t.scheme.Text(l.Recipe.Row, mixed.BadCell)
+	var bad *whole.BadCell
+	if n, col := l.Recipe.Row, mixed.BadCell; col > 0 {
+		bad = &whole.BadCell{Trial: len(r.log.Trials), At: t.scheme.At(n, col), Text: t.scheme.Text(n, col)}
 	}
-	switch {
-	case l.Void != "":
-		x.Aside = l.Void
-	case nothingOut && l.NotMade:
-		x.Aside = whole.NotMade
-	case nothingIn && nothingOut:
-		x.Aside = whole.NothingRead
-	case nothingOut:
-		x.Aside = whole.NoResult
-	case mixed.Contradicts != "":
-		x.Aside = mixed.Contradicts
-	case nothingIn && mixed.BadCell > 0:
-		x.Aside = bad.reason()
-	case nothingIn:
-		x.Aside = whole.NoMix
-	case c.FatPercent == nil && mixed.BadCell > 0:
-		r.badCells = append(r.badCells, bad)
+	x.Aside = whole.Unusable(x, l, mixed.Contradicts, bad)
+	if x.Used() && x.FatPercent == nil && bad != nil {
+		r.badCells = append(r.badCells, *bad)
 	}
 }
 

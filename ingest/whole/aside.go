@@ -8,14 +8,6 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// Why a whole trial is set aside.
-const (
-	NothingRead = "neither what was in it nor what happened could be read"
-	NoMix       = "nothing of what was in the mix could be read"
-	NoResult    = "no result: neither hold, drainage, coming out nor breaking is logged"
-	NotMade     = "it was not made"
-)
-
 // HowToFillIn is what to do with a plan.
 const HowToFillIn = "type what happened in the empty columns"
 
