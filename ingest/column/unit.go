@@ -148,6 +148,9 @@ func (r *reader) tail(ts []token, alone bool) int {
 // percentInName reports whether a percent at the end is part of a name: "cream 35 %".
 func (r *reader) percentInName(ts []token) bool {
 	n := len(ts)
+	if n > 2 && atWords[ts[n-3].text] && ts[n-3].text != "a" && ts[n-3].text != "t" {
+		return false // "liquid after 20 %"
+	}
 	return n > 1 && ts[n-1].text == "%" && ts[n-2].kind == number && r.v.exact(ts[:n-2]) == nil && !r.doseInPercent(ts[:n-1])
 }
 

@@ -58,6 +58,9 @@ func Lookup(name string) (Ingredient, bool) {
 	if part, own, named := strings.Cut(name, ":"); named && phases[strings.Join(words(tokens(part), false), " ")] {
 		name = own // "oil phase: sunflower oil"
 	}
+	if both, ok := together(name); ok {
+		return both, true
+	}
 	head, tail, percent := strings.Cut(name, "%")
 	parts := []string{name}
 	// What stands behind a % is the basis of a dose ("MDG % (oil)"), unless all the
@@ -84,6 +87,24 @@ func init() {
 		phases[strings.Join(words(tokens(p), false), " ")] = true
 	}
 }
+
+// together finds two ingredients without fat that were weighed as one: "water +
+// sugar syrup".
+func together(name string) (Ingredient, bool) {
+	a, b, two := strings.Cut(name, "+")
+	if !two || strings.Contains(b, "+") {
+		return Ingredient{}, false
+	}
+	x, ok := Lookup(a)
+	y, also := Lookup(b)
+	if !ok || !also || x.Kind != Water || !x.free() || !y.free() || y.Kind != Water && y.Kind != Other {
+		return Ingredient{}, false
+	}
+	return x, true
+}
+
+// free reports an ingredient that surely has no fat.
+func (i Ingredient) free() bool { return i.FatPercent != nil && i.FatPercent.High == 0 }
 
 // inBrackets finds an ingredient that bears another of its names, or of its kind's,
 // in brackets: "GMS (E471)".

@@ -59,7 +59,7 @@ var plants = setOf(`apple pear quince plum cherry apricot peach nectarine grape 
 	banana kiwi melon watermelon pomegranate passion fruit passionfruit lychee rhubarb strawberry raspberry blackberry blueberry blackcurrant redcurrant currant cranberry elderberry elderflower sloe
 	berry berries fruit fruits vegetable vegetables veg tomato cucumber carrot beetroot beet celery celeriac fennel onion shallot leek garlic pumpkin squash butternut courgette zucchini
 	aubergine pepper peppers chilli chili corn sweetcorn pea peas bean beans broad butterbean potato parsnip turnip swede artichoke cauliflower broccoli cabbage spinach sorrel lettuce radish kale asparagus
-	mushroom mushrooms truffle truffles cep porcini seaweed kombu herb herbs basil mint parsley dill tarragon thyme rosemary sage bay lavender ginger turmeric saffron vanilla cinnamon hay malt rice coffee tea elderberries cherries apples pears blackcurrants raspberries strawberries
+	mushroom mushrooms truffle truffles cep porcini seaweed kombu herb herbs basil mint parsley dill tarragon thyme rosemary sage bay lavender ginger turmeric saffron vanilla cinnamon hay malt rice pandan lemongrass nettle chervil coriander cilantro lovage chive chives horseradish tamarind guava persimmon gooseberry damson bilberry rosehip verbena galangal cardamom radicchio daikon seabuckthorn buckthorn sudachi calamansi woodruff nasturtium okra lentil beetroots coffee tea elderberries cherries apples pears blackcurrants raspberries strawberries
 	pomme poire coing citron tomate carotte betterave champignon champignons legume legumes fruits rouges framboise fraise raisin courge potimaron potiron
 	manzana pera limon naranja zanahoria remolacha seta setas verdura verduras fresa frambuesa uva calabaza
 	mela pera limone arancia pomodoro carota barbabietola fungo funghi verdura verdure fragola lampone uva zucca
@@ -118,7 +118,10 @@ var (
 	inWords   = []string{" in ", " dans ", " en "}
 )
 
-var solutionWords = setOf("solution soln sol solutions losung loesung disolucion solucion soluzione stock dispersion")
+var solutionWords = setOf("solution soln sol solutions losung loesung disolucion solucion soluzione stock dispersion gel")
+
+// watery end the name of a solution in water: "0.5 % xanthan water".
+var watery = setOf("water wasser eau agua acqua")
 
 // Stock reads the name of a stock: "GMS 10 % solution", "lecithin 20 % in oil",
 // "cider with 1 % xanthan". A chicken stock is none.
@@ -141,8 +144,11 @@ func Stock(name string) (Solution, bool) {
 	}
 	s.Of = what
 	if carrier != "" {
-		c, _ := withoutSolution(carrier)
-		if s.Carrier, s.HasCarrier = Lookup(c); !s.HasCarrier {
+		if s.Carrier, s.HasCarrier = Lookup(carrier); !s.HasCarrier {
+			c, _ := withoutSolution(carrier)
+			s.Carrier, s.HasCarrier = Lookup(c)
+		}
+		if !s.HasCarrier {
 			return Solution{}, false
 		}
 	}
@@ -186,8 +192,9 @@ func takePercent(name string) (percent float64, rest string, ok bool) {
 // withoutSolution takes the word solution off a name.
 func withoutSolution(name string) (rest string, named bool) {
 	var kept []string
-	for _, w := range strings.Fields(strings.Trim(name, " ()")) {
-		if w = strings.Trim(w, "(),"); solutionWords[w] {
+	fields := strings.Fields(strings.Trim(name, " ()"))
+	for i, w := range fields {
+		if w = strings.Trim(w, "(),"); solutionWords[w] && i > 0 || watery[w] && i > 0 && len(kept) == i && i == len(fields)-1 {
 			named = true
 		} else if w != "" {
 			kept = append(kept, w)

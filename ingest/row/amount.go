@@ -40,7 +40,7 @@ func (r *reader) amount(f *scheme.Field) {
 	}
 	k, ok := r.single(f, 0, highest(f), "an amount")
 	switch {
-	case !ok:
+	case !ok, r.inKilograms(f, k):
 		r.open(f, what, kindless)
 		return
 	case !k.OK():
@@ -52,6 +52,16 @@ func (r *reader) amount(f *scheme.Field) {
 		k.Value *= f.GramsPerML
 	}
 	r.dose(f, what, kindless, k.Value)
+}
+
+// inKilograms reports, and says, a mass a thousandth of the others of its column.
+func (r *reader) inKilograms(f *scheme.Field, k compose.Known) bool {
+	u := r.s.Usual[f.Col]
+	if !k.OK() || f.Want != quantity.Mass || k.Value <= 0 || k.Value > u.Low/100 || !u.Holds(1000*k.Value, u.High/4) {
+		return false
+	}
+	r.impossible(f, "grams beside the others of its column", fmt.Sprintf("type %s if it was meant in kg, or what was weighed", say.Number(1000*k.Value)))
+	return true
 }
 
 // openAmount reads a cell of a column whose amounts nobody can reckon with: only

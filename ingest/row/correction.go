@@ -112,7 +112,7 @@ func (r *reader) namesColumn(text string) bool {
 // mentions reports whether a text has the first telling word of a name.
 func mentions(text, name string) bool {
 	for w := range strings.FieldsSeq(say.Fold(name)) {
-		if len(w) >= 3 && strings.Contains(text, " "+strings.Trim(w, "(),") + " ") {
+		if len(w) >= 3 && strings.Contains(text, " "+strings.Trim(w, "(),")+" ") {
 			return true
 		}
 	}

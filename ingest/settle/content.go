@@ -29,6 +29,10 @@ func (m *maker) byContent(f *scheme.Field) {
 		if m.Find(column.TrialID) == nil && m.mostly(f, isLabel) {
 			m.instead(f, column.TrialID)
 		}
+	case column.None:
+		if len(f.Left) == 0 && f.Open == "" && f.Header != "" && m.mostly(f, isSentence) {
+			m.instead(f, column.Note)
+		}
 	case column.Score, column.Mouthfeel:
 		if m.mostly(f, isProse) {
 			m.instead(f, column.Note)
@@ -72,6 +76,11 @@ func (m *maker) answersOutlet(text string) bool {
 // isLabel reports a text such as T1.
 func isLabel(text string) bool {
 	return len(text) <= 6 && unicode.IsLetter([]rune(text)[0]) && strings.ContainsFunc(text, unicode.IsDigit)
+}
+
+// isSentence reports a text of several words that starts with no number.
+func isSentence(text string) bool {
+	return strings.Contains(text, " ") && unicode.IsLetter([]rune(text)[0])
 }
 
 // isProse reports a text of words.
