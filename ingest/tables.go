@@ -134,6 +134,7 @@ type table struct {
 	hidden   bool // its sheet is
 	found    *grid.Table
 	scheme   *scheme.Scheme
+	kitchen  *kitchen.Sheets
 	comments map[[2]int]string
 }
 
@@ -191,6 +192,7 @@ func (t *table) start() trial.Place {
 // understand makes the scheme of a table and keeps what it says of its columns.
 func (r *reader) understand(t *table, k *kitchen.Sheets) {
 	var found []trial.Finding
+	t.kitchen = k
 	t.scheme, found = settle.Of(t.at.File, t.at.Sheet, t.found, k)
 	r.said.add(found...)
 	s := t.scheme
@@ -275,14 +277,21 @@ func (r *reader) readTable(t *table) {
 	r.tables = append(r.tables, whole.Span{At: t.at, From: from, To: len(r.log.Trials)})
 }
 
-// remarks adds the comments beside a trial's cells to its note.
+// remarks adds the comments beside a trial's cells to its note, and hears what lines
+// beside the table say of it.
 func (r *reader) remarks(t *table, l *row.Line) {
+	for _, line := range t.kitchen.About(l.ID) {
+		l.Told(line.Text, line.At)
+	}
 	if len(t.comments) == 0 || l.At.Row == 0 {
 		return
 	}
 	for _, h := range t.found.Heads {
 		if text := t.comments[[2]int{l.At.Row, h.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
+			if row.SaysOtherwise(text) {
+				l.Told(text, trial.Place{File: t.at.File, Sheet: t.at.Sheet, Row: l.At.Row, Col: h.Col})
+			}
 		}
 	}
 }

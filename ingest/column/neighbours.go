@@ -26,6 +26,7 @@ func ReadAll(headers []string) []Meaning {
 	}
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
+	liquidBehindResults(ms)
 	minuteBesideDrained(ms)
 	restBesideHold(ms)
 	partsOfFat(ms)
@@ -122,6 +123,30 @@ func count(ms []Meaning, r Role) int {
 		}
 	}
 	return n
+}
+
+// liquidBehindResults reads a bare "liquid g" as what drained where it stands behind
+// results and all other parts of the mix before them.
+func liquidBehindResults(ms []Meaning) {
+	result, found := -1, -1
+	for i, m := range ms {
+		switch i0, _ := ingredient.Lookup(m.Ingredient); {
+		case result < 0 && (m.Role == Hold || m.Role == CameOut):
+			result = i
+		case m.Role == DrainedAmount:
+			return
+		case m.Role != IngredientAmount && m.Role != EmulsifierAmount:
+		case result >= 0 && i0.Name == "water part" && found < 0:
+			found = i
+		case result >= 0:
+			return // another part of the mix stands behind results
+		}
+	}
+	if found >= 0 {
+		m := &ms[found]
+		m.Role, m.Ingredient, m.Else = DrainedAmount, "", IngredientAmount
+		m.Doubt = fmt.Sprintf("%q was read as what drained, as it stands behind results; if it went into the mix, type %q", m.Words, "water part (g)")
+	}
 }
 
 // minuteBesideDrained reads a bare "at (min)" right behind what drained as the

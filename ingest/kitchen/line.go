@@ -23,6 +23,9 @@ type Line struct {
 	At   trial.Place
 }
 
+// mostLines bounds what is kept of a sheet that is all prose.
+const mostLines = 400
+
 // LinesOf are the texts of a sheet that stand in none of its tables.
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) (lines []Line) {
 	beside := map[int]bool{}
@@ -37,6 +40,9 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 	hlb := 0 // the column headed HLB of a list of abbreviations
 	for i := range s.Rows {
 		row := &s.Rows[i]
+		if len(lines) > mostLines {
+			break
+		}
 		if len(tables) > 0 && !beside[row.Number] {
 			continue
 		}
@@ -94,6 +100,27 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		}
 	}
 	return found, ok
+}
+
+// About are the lines that speak of one trial by its number: "T9: leave out".
+func (s *Sheets) About(id string) (lines []Line) {
+	if id == "" {
+		return nil
+	}
+	for _, line := range s.Lines {
+		head, said, ok := strings.Cut(line.Text, ":")
+		if !ok {
+			continue
+		}
+		name := say.Fold(head)
+		for _, before := range []string{"trial ", "run ", "test ", "no. ", "no ", "nr. ", "versuch ", "essai "} {
+			name = strings.TrimPrefix(name, before)
+		}
+		if name == say.Fold(id) {
+			lines = append(lines, Line{Text: strings.TrimSpace(said), At: line.At})
+		}
+	}
+	return lines
 }
 
 // Grams is a mass that a line says of every trial.

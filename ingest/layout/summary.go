@@ -117,6 +117,9 @@ func meansNothing(text string) bool {
 // above once more, "" for a trial; and what a person should be told of it.
 func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 	l := t.labelOf(cells)
+	if look.IsExample(l.label) {
+		return grid.Legend, fmt.Sprintf("%q was read as an example and not as a trial; if it was made, give it a trial's name", strings.TrimSpace(l.label))
+	}
 	if (look.IsBest(l.label) || t.bestBelow) && t.repeatsRow(cells) {
 		return grid.Best, ""
 	}

@@ -102,6 +102,14 @@ func IsBest(text string) bool {
 	return false
 }
 
+// IsExample reports whether a label says that its row is an example.
+func IsExample(label string) bool {
+	return exampleWords[strings.Trim(strings.ToLower(strings.Join(strings.Fields(label), "")), ".:() ")]
+}
+
+// exampleWords are written without blanks and the last full stop.
+var exampleWords = SetOf(`e.g eg example exampletrial examplerow forexample sample-row z.b zb beispiel bsp beispielzeile exemple ex p.ex pex parexemple ejemplo p.ej esempio es`)
+
 // IsShortID reports whether a text is an id and no name: it has a digit, or a
 // letter or two.
 func IsShortID(text string) bool {

@@ -1,10 +1,13 @@
 package row
 
 import (
+	"regexp"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/outcome"
+	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -50,6 +53,35 @@ func (r *reader) asideFor(why, text string, at outcome.Cell) {
 	r.say(trial.Check("corrected by its note", r.s.At(at.Row, at.Col), say.Quoted(text)+": "+why+", so the trial is set aside",
 		"correct the cell that it speaks of and take these words away; then the trial counts"))
 }
+
+// Told takes what a comment on a cell, or a line beside the table, says of this one
+// trial.
+func (l *Line) Told(text string, at trial.Place) {
+	switch {
+	case l.Void != "":
+	case SaysOtherwise(text):
+		why := "a remark says that it does not count, or that a cell of it is not true"
+		l.Void = why + ": " + say.Quoted(text)
+		l.Findings = append(l.Findings, trial.Check("corrected by its note", l.At, say.Quoted(text)+" at "+at.String()+": the trial is set aside",
+			"correct the cell that it speaks of and take these words away; then the trial counts"))
+	default:
+		l.Findings = append(l.Findings, trial.Check("remark on a trial", l.At, say.Quoted(text)+" at "+at.String()+" speaks of this trial and was not used",
+			"type what it says into the cells of the trial, or into its note"))
+	}
+}
+
+// SaysOtherwise reports a remark on one trial or one cell that says it does not
+// count or is not true.
+func SaysOtherwise(text string) bool {
+	plain := " " + say.Fold(text) + " "
+	return hasAny(plain, otherThan) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
+		slices.Contains(quantity.Events(text), quantity.Void)
+}
+
+// ofACell are words that correct the cell they stand at.
+var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
+
+var notNumber = regexp.MustCompile(`\bnot \d|, was \d|^ ?was \d`)
 
 func hasAny(text string, phrases []string) bool {
 	for _, p := range phrases {

@@ -161,9 +161,15 @@ func (m *maker) ingredient(f *scheme.Field) {
 	m.askKind(f)
 }
 
+var fatFree = regexp.MustCompile(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|0 ?% ?(?:fat|mg|fett)|fettfrei|sans (?:gras|matière grasse))\b`)
+
 // asStated is an ingredient as a line beside the table says of it, where its header
 // gives no number of its own.
 func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.Ingredient {
+	if i.Kind == ingredient.Water && fatFree.MatchString(f.Header) {
+		i.FatPercent, i.From = &ingredient.Range{}, "the header says that it is free of fat"
+		return i
+	}
 	st, ok := m.kitchen.Stated(f.Called())
 	if !ok || strings.HasPrefix(i.From, "the name says") {
 		return i
