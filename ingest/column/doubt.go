@@ -9,18 +9,23 @@ import (
 
 // unexplained sets a column aside for words that nothing accounts for.
 func (m Meaning) unexplained() Meaning {
-	words := make([]string, len(m.Left))
-	for i, w := range m.Left {
-		words[i] = fmt.Sprintf("%q", w)
-	}
 	are := "is"
-	if len(words) > 1 {
+	if len(m.Left) > 1 {
 		are = "are"
 	}
-	m.Doubt = fmt.Sprintf("%s in %q %s not understood, so the column was not used%s", strings.Join(words, " and "), m.typed, are,
+	m.Doubt = fmt.Sprintf("%s in %q %s not understood, so the column was not used%s", quotedList(m.Left), m.typed, are,
 		m.cure("if that changes nothing"))
 	m.sure, m.Aim, m.Apart, m.Reversed = false, Actual, "", false
 	return m.aside(None)
+}
+
+// quotedList is words in quotes, joined by "and".
+func quotedList(list []string) string {
+	words := make([]string, len(list))
+	for i, w := range list {
+		words[i] = fmt.Sprintf("%q", w)
+	}
+	return strings.Join(words, " and ")
 }
 
 // askedApart sets a column aside that may be no amount of this mix.

@@ -284,6 +284,9 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	before = withoutByMass(before)
 	n, d := len(before), r.m.Unit.Dimension()
 	preposition := len(basis) > 1 && r.v.modifiers[basis[0].text]&nothing != 0
+	if n > 3 && before[n-1].text == "g" && before[n-2].text == "100" && (before[n-3].text == "per" || before[n-3].text == "/") {
+		return true // "g per 100 g mix"
+	}
 	if n == 0 || before[n-1].text != "%" {
 		return preposition && d == quantity.Percent
 	}

@@ -76,8 +76,29 @@ func Lookup(name string) (Ingredient, bool) {
 			return e.named(tokens(name)), true
 		}
 	}
-	return inBrackets(name)
+	if i, ok := inBrackets(name); ok {
+		return i, true
+	}
+	return compound(name)
 }
+
+// compound reads a German name that is one word with what it is made of: Gemüsefond.
+func compound(name string) (Ingredient, bool) {
+	w := fold(strings.TrimSpace(name))
+	for _, last := range []string{"saft", "fond", "bruhe", "essig", "sirup", "puree", "wasser", "tee", "most"} {
+		of, ok := strings.CutSuffix(w, last)
+		if ok && (compounded[of] || compounded[strings.TrimSuffix(of, "n")] || compounded[strings.TrimSuffix(of, "en")]) {
+			e := match(tokens(last))
+			return e.copied(), true
+		}
+	}
+	return Ingredient{}, false
+}
+
+// compounded are German words for what has no fat in its juice, stock or purée.
+var compounded = setOf(`ananas apfel birne kirsch holunder johannisbeer himbeer brombeer heidelbeer orange zitrone limette mango maracuja traube pflaume quitte rhabarber
+	karotte mohre sellerie gurke kurbis spargel erbse pilz steinpilz gemuse krauter ingwer tomate paprika zwiebel knoblauch lauch fenchel rotebete randen kohl spinat
+	rinder kalbs geflugel huhner fisch wild hummer krusten krustentier ente lamm schinken algen minz pfefferminz salbei fichtennadel heu malz reis zucker rosen`)
 
 // phases are the parts of a mix that an ingredient's name may stand behind.
 var phases = map[string]bool{}

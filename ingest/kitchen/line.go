@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -9,6 +10,7 @@ import (
 
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -26,8 +28,13 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
+var fatHead = regexp.MustCompile(`^(?:fat|fett|mg|gras)(?: content|gehalt)? ?(?:\(?%\)?|percent)$`)
+
 // LinesOf are the texts of a sheet that stand in none of its tables.
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) (lines []Line) {
+	if !slices.ContainsFunc(tables, func(t grid.Table) bool { _, results := t.Looks(); return results > 0 }) {
+		tables = nil // a list of what is used is no log
+	}
 	beside := map[int]bool{}
 	for _, f := range outside {
 		beside[f.Row] = true
@@ -37,7 +44,7 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 			beside[f.Row] = f.Kind == grid.Title || f.Kind == grid.Legend
 		}
 	}
-	hlb := 0 // the column headed HLB of a list of abbreviations
+	hlb, fat := 0, 0 // the columns headed HLB and fat of a list of what is used
 	for i := range s.Rows {
 		row := &s.Rows[i]
 		if len(lines) > mostLines {
@@ -54,6 +61,8 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 			switch {
 			case c.Kind == sheet.Text && say.Fold(text) == "hlb":
 				hlb = int(c.Col)
+			case c.Kind == sheet.Text && fatHead.MatchString(say.Fold(text)):
+				fat = int(c.Col)
 			case c.Kind == sheet.Text:
 				lines = append(lines, Line{Text: text, At: at})
 				names = append(names, text)
@@ -62,6 +71,9 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 					lines = append(lines, Line{Text: name + " HLB " + say.Exact(c.Number), At: at})
 				}
 			}
+		}
+		if c := look.CellAt(row, fat); fat > 0 && c.Kind == sheet.Number && len(names) > 0 {
+			lines = append(lines, Line{Text: names[0] + " = " + say.Exact(c.Number) + " % fat", At: at})
 		}
 		if hlb > 0 && len(names) == 2 {
 			lines = append(lines, Line{Text: names[0] + " = " + names[1], At: at})

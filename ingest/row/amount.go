@@ -57,7 +57,7 @@ func (r *reader) amount(f *scheme.Field) {
 // inKilograms reports, and says, a mass a thousandth of the others of its column.
 func (r *reader) inKilograms(f *scheme.Field, k compose.Known) bool {
 	u := r.s.Usual[f.Col]
-	if !k.OK() || f.Want != quantity.Mass || k.Value <= 0 || k.Value > u.Low/100 || !u.Holds(1000*k.Value, u.High/4) {
+	if !k.OK() || f.Want != quantity.Mass || k.Value <= 0 || k.Value > u.High/100 || !u.Holds(1000*k.Value, u.High/4) {
 		return false
 	}
 	r.impossible(f, "grams beside the others of its column", fmt.Sprintf("type %s if it was meant in kg, or what was weighed", say.Number(1000*k.Value)))

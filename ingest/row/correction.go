@@ -18,13 +18,18 @@ import (
 
 // otherThan are words that say something went into the mix otherwise than the cells
 // say, where they stand with the name of something in it.
-var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
+var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | were made with | was made with | turned out to be | in fact | from the wrong | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
 	vergessen | weggelassen | ohne | statt | anstatt | anstelle | falsch | vertauscht | verwechselt | versehentlich | verschüttet | doppelt | oublié | oubliée | oublié de mettre | sans | au lieu de | à la place de | par erreur | inversé | inversés | renversé |
 	olvidé | olvidó | olvidado | sin | en vez de | por error | dimenticato | senza | invece di | per errore | scambiati`)
 
 // corrects are words that say a number of the row is not the one that was meant.
 var corrects = words(`should read | should have been | should say | typed wrong | mistyped | typo | was really | was actually | really was | is really | actually was | misread | read wrong | written down wrong | not the number | wrong number |
 	müsste heißen | sollte heißen | eigentlich | verschrieben | tippfehler | en fait | il faut lire | erreur de frappe | faute de frappe`)
+
+// plainWords is a text in lower case without its punctuation, blanks at both ends.
+func plainWords(text string) string {
+	return " " + strings.Join(strings.FieldsFunc(say.Fold(text), func(c rune) bool { return strings.ContainsRune(" .,;:!?()“”\"", c) }), " ") + " "
+}
 
 func words(list string) []string {
 	out := strings.Split(strings.Join(strings.Fields(list), " "), " | ")
@@ -36,11 +41,11 @@ func words(list string) []string {
 
 // correction sets the trial aside if a remark says that its cells are not true.
 func (r *reader) correction(text string, at outcome.Cell) {
-	plain := " " + strings.Join(strings.FieldsFunc(say.Fold(text), func(c rune) bool { return strings.ContainsRune(" .,;:!?()“”\"", c) }), " ") + " "
+	plain := plainWords(text)
 	switch {
 	case hasAny(plain, otherThan) && r.namesPart(plain), r.noEmulsifier(plain):
 		r.asideFor("the note says that something else went in", text, at)
-	case hasAny(plain, corrects) && r.namesColumn(plain):
+	case hasAny(plain, corrects) && r.namesColumn(plain), addsNumber.MatchString(plain):
 		r.asideFor("the note says that a cell is not true", text, at)
 	}
 }
@@ -73,7 +78,7 @@ func (l *Line) Told(text string, at trial.Place) {
 // SaysOtherwise reports a remark on one trial or one cell that says it does not
 // count or is not true.
 func SaysOtherwise(text string) bool {
-	plain := " " + say.Fold(text) + " "
+	plain := plainWords(text)
 	return hasAny(plain, otherThan) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
 		slices.Contains(quantity.Events(text), quantity.Void)
 }
@@ -81,7 +86,10 @@ func SaysOtherwise(text string) bool {
 // ofACell are words that correct the cell they stand at.
 var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
 
-var notNumber = regexp.MustCompile(`\bnot \d|, was \d|^ ?was \d`)
+var (
+	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`) // "watch started late, add 4 min"
+	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
+)
 
 func hasAny(text string, phrases []string) bool {
 	for _, p := range phrases {

@@ -22,6 +22,8 @@ func TestCorrection(t *testing.T) {
 		{"delivery was wrong, this is with the 18 % cream", true},
 		{"hold should read 32, typed wrong", true},
 		{"Lecithin vergessen", true},
+		{"pressed start late, add 6 min", true},
+		{"the jar of GMS turned out to be lecithin", true},
 		{"cream was warm", false},
 		{"ran out of parsley, none in it", false},
 		{"no oil ring", false},
