@@ -298,3 +298,18 @@ func (r *reader) madeUp() {
 }
 
 var plainWater, _ = ingredient.Lookup("water")
+
+// changedPlaces finds a fat percent and an HLB that stand in each other's column: the
+// one cannot be an HLB, and the other is no fat percent of this table.
+func (r *reader) changedPlaces() {
+	fat, hlb := r.Recipe.Fat, r.Recipe.HLB
+	if !fat.OK() || !hlb.OK() || hlb.Value <= mostHLB || fat.Value > mostHLB || !r.s.Usual[fat.Col].Holds(hlb.Value, 5) || r.s.Usual[fat.Col].Holds(fat.Value, 5) {
+		return
+	}
+	r.say(trial.Fix("changed places", r.s.At(r.row, fat.Col), fmt.Sprintf("%s as fat and %s as HLB seem to have changed places", say.Number(fat.Value), say.Number(hlb.Value)),
+		fmt.Sprintf("type %s here and %s as the HLB if that is so", say.Number(hlb.Value), say.Number(fat.Value))))
+	r.Recipe.Fat, r.Recipe.HLB, r.Recipe.FatOpen, r.Recipe.BadCell = compose.Known{}, compose.Known{}, true, fat.Col
+}
+
+// mostHLB is the end of the scale of what is not ionic.
+const mostHLB = 20

@@ -98,6 +98,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	}
 	r.row = rows[0]
 	r.madeUp()
+	r.changedPlaces()
 	r.clockHold()
 	r.ownID(rows)
 	r.struck(rows)

@@ -254,6 +254,7 @@ func (r *reader) words(f *scheme.Field, text string) {
 		}
 	} else {
 		r.setRaw("result", text)
+		r.sentence(f, text)
 		// A result column may answer with a bare word: did it come out?
 		if reply, err := r.s.Reply(text); err == nil && reply.Answer == quantity.Partly && reply.Sense == quantity.Affirms {
 			r.addEvents([]quantity.Event{quantity.PartlyOut}, r.cell(f), false)
