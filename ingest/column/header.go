@@ -164,6 +164,12 @@ func (r *reader) aside(ts []token) bool {
 		r.m.Basis = b
 		return true
 	}
+	return r.asidePieces(ts)
+}
+
+// asidePieces reads a bracketed text piece by piece from both ends; nothing of it
+// counts where a piece is left.
+func (r *reader) asidePieces(ts []token) bool {
 	save, mods := r.m, r.mods
 	for len(ts) > 0 {
 		if n := r.tail(ts, true); n > 0 {

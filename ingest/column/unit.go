@@ -284,7 +284,7 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	before = withoutByMass(before)
 	n, d := len(before), r.m.Unit.Dimension()
 	preposition := len(basis) > 1 && r.v.modifiers[basis[0].text]&nothing != 0
-	if n > 3 && before[n-1].text == "g" && before[n-2].text == "100" && (before[n-3].text == "per" || before[n-3].text == "/") {
+	if perHundred(before) {
 		return true // "g per 100 g mix"
 	}
 	if n == 0 || before[n-1].text != "%" {
@@ -294,6 +294,12 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 		return false // "crème 35 % MG (g)" is a name
 	}
 	return n > 1 || preposition || alone
+}
+
+// perHundred reports tokens that end with "per 100 g".
+func perHundred(ts []token) bool {
+	n := len(ts)
+	return n > 3 && ts[n-1].text == "g" && ts[n-2].text == "100" && (ts[n-3].text == "per" || ts[n-3].text == "/")
 }
 
 // withoutByMass takes a "w/w" behind a percent sign off some tokens: it says what

@@ -12,9 +12,17 @@ func (e *entry) bears(ts []token, i int, t token) bool {
 	case t.text == "hlb":
 		return e.Kind == Emulsifier
 	case fatWords[t.text]:
-		return i > 0 && ts[i-1].numeric && (e.fatByName.High > 0 || e.allFat(ts[i-1])) || i == 0 && len(ts) > 2 && ts[1].numeric
+		return e.bearsFat(ts, i)
 	}
 	return e.hasSorts() && sorts[t.text] || ofPlants[e.Name] && plants[t.text]
+}
+
+// bearsFat reports whether a word such as fat says what the percent beside it is of.
+func (e *entry) bearsFat(ts []token, i int) bool {
+	if i == 0 {
+		return len(ts) > 2 && ts[1].numeric
+	}
+	return ts[i-1].numeric && (e.fatByName.High > 0 || e.allFat(ts[i-1]))
 }
 
 // hasSorts reports whether an entry comes in sorts that are all the same here: a
@@ -26,9 +34,10 @@ func (e *entry) hasSorts() bool {
 // bearsNumber reports whether a number is a dose, a grade, a fat percent, or the
 // label of one of several.
 func (e *entry) bearsNumber(ts []token, i int, t token) bool {
-	label := i == len(ts)-1 && t.number < 10 && t.number == float64(int(t.number)) && !t.percent
-	dissolved := t.percent && e.Kind == Water && e.FatPercent != nil && e.FatPercent.High == 0 // "10 % sugar solution"
-	return t.amount || dissolved || e.Kind == Emulsifier || e.fatByName.holds(t.number) || e.allFat(t) || label && i > 0 || t.percent && e.FatPercent == nil && e.Kind == Fat
+	label := i > 0 && i == len(ts)-1 && t.number < 10 && t.number == float64(int(t.number)) && !t.percent
+	dissolved := t.percent && e.Kind == Water && e.free() // "10 % sugar solution"
+	asked := t.percent && e.Kind == Fat && e.FatPercent == nil
+	return t.amount || label || dissolved || asked || e.Kind == Emulsifier || e.fatByName.holds(t.number) || e.allFat(t)
 }
 
 // allFat reports whether a number says of a pure fat that it is one: "oil 100 % fat".

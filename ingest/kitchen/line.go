@@ -30,10 +30,26 @@ const mostLines = 400
 
 var fatHead = regexp.MustCompile(`^(?:fat|fett|mg|gras)(?: content|gehalt)? ?(?:\(?%\)?|percent)$`)
 
-// LinesOf are the texts of a sheet that stand in none of its tables.
-func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) (lines []Line) {
+// LinesOf are the texts of a sheet that stand in none of its tables of trials.
+func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) []Line {
+	inTable := rowsOfTrials(tables, outside)
+	l := lister{sheet: s, at: at}
+	for i := range s.Rows {
+		if row := &s.Rows[i]; !inTable(row.Number) {
+			l.row(row)
+		}
+		if len(l.lines) > mostLines {
+			break
+		}
+	}
+	return l.lines
+}
+
+// rowsOfTrials tells the rows of a sheet that belong to a table of trials. A table
+// without results, a list of what is used, is none.
+func rowsOfTrials(tables []grid.Table, outside []grid.Furniture) func(row int) bool {
 	if !slices.ContainsFunc(tables, func(t grid.Table) bool { _, results := t.Looks(); return results > 0 }) {
-		tables = nil // a list of what is used is no log
+		return func(int) bool { return false }
 	}
 	beside := map[int]bool{}
 	for _, f := range outside {
@@ -44,42 +60,57 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 			beside[f.Row] = f.Kind == grid.Title || f.Kind == grid.Legend
 		}
 	}
-	hlb, fat := 0, 0 // the columns headed HLB and fat of a list of what is used
-	for i := range s.Rows {
-		row := &s.Rows[i]
-		if len(lines) > mostLines {
-			break
-		}
-		if len(tables) > 0 && !beside[row.Number] {
-			continue
-		}
-		var names []string
-		for k := range row.Cells {
-			c := &row.Cells[k]
-			text := strings.TrimSpace(s.Display(*c))
-			at.Row, at.Col = row.Number, int(c.Col)
-			switch {
-			case c.Kind == sheet.Text && say.Fold(text) == "hlb":
-				hlb = int(c.Col)
-			case c.Kind == sheet.Text && fatHead.MatchString(say.Fold(text)):
-				fat = int(c.Col)
-			case c.Kind == sheet.Text:
-				lines = append(lines, Line{Text: text, At: at})
-				names = append(names, text)
-			case hlb > 0 && int(c.Col) == hlb && c.Kind == sheet.Number:
-				for _, name := range names {
-					lines = append(lines, Line{Text: name + " HLB " + say.Exact(c.Number), At: at})
-				}
-			}
-		}
-		if c := look.CellAt(row, fat); fat > 0 && c.Kind == sheet.Number && len(names) > 0 {
-			lines = append(lines, Line{Text: names[0] + " = " + say.Exact(c.Number) + " % fat", At: at})
-		}
-		if hlb > 0 && len(names) == 2 {
-			lines = append(lines, Line{Text: names[0] + " = " + names[1], At: at})
+	return func(row int) bool { return !beside[row] }
+}
+
+// lister makes lines of the rows of a sheet. In a list of what is used it writes out
+// what the columns headed HLB and fat say.
+type lister struct {
+	sheet    *sheet.Sheet
+	at       trial.Place
+	hlb, fat int // columns; 0 = no such header yet
+	lines    []Line
+}
+
+func (l *lister) add(text string) { l.lines = append(l.lines, Line{Text: text, At: l.at}) }
+
+func (l *lister) row(row *sheet.Row) {
+	var names []string
+	for k := range row.Cells {
+		c := &row.Cells[k]
+		l.at.Row, l.at.Col = row.Number, int(c.Col)
+		if text := strings.TrimSpace(l.sheet.Display(*c)); c.Kind == sheet.Text && !l.heads(say.Fold(text), int(c.Col)) {
+			l.add(text)
+			names = append(names, text)
 		}
 	}
-	return lines
+	if len(names) == 0 {
+		return
+	}
+	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
+		for _, name := range names {
+			l.add(name + " HLB " + say.Exact(c.Number))
+		}
+	}
+	if c := look.CellAt(row, l.fat); l.fat > 0 && c.Kind == sheet.Number {
+		l.add(names[0] + " = " + say.Exact(c.Number) + " % fat")
+	}
+	if l.hlb > 0 && len(names) == 2 {
+		l.add(names[0] + " = " + names[1])
+	}
+}
+
+// heads reports whether a text is a header of HLB or fat, and keeps its column.
+func (l *lister) heads(text string, col int) bool {
+	switch {
+	case text == "hlb":
+		l.hlb = col
+	case fatHead.MatchString(text):
+		l.fat = col
+	default:
+		return false
+	}
+	return true
 }
 
 // Statement is what a line says of an ingredient; what it does not say is nil.

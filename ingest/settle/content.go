@@ -20,23 +20,15 @@ func (m *maker) byContent(f *scheme.Field) {
 	if f.Told || f.Unit != quantity.NoUnit {
 		return
 	}
-	switch f.Role {
-	case column.Canister:
-		if m.Find(column.CameOut) == nil && m.mostly(f, m.answersOutlet) {
-			m.instead(f, column.CameOut)
-		}
-	case column.Temperature:
-		if m.Find(column.TrialID) == nil && m.mostly(f, isLabel) {
-			m.instead(f, column.TrialID)
-		}
-	case column.None:
-		if len(f.Left) == 0 && f.Open == "" && f.Header != "" && m.mostly(f, isSentence) {
-			m.instead(f, column.Note)
-		}
-	case column.Score, column.Mouthfeel:
-		if m.mostly(f, isProse) {
-			m.instead(f, column.Note)
-		}
+	free := func(r column.Role) bool { return m.Find(r) == nil }
+	switch {
+	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
+		m.instead(f, column.CameOut)
+	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel):
+		m.instead(f, column.TrialID)
+	case f.Role == column.None && len(f.Left) == 0 && f.Header != "" && m.mostly(f, isSentence),
+		(f.Role == column.Score || f.Role == column.Mouthfeel) && m.mostly(f, isProse):
+		m.instead(f, column.Note)
 	}
 }
 
