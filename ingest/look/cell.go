@@ -64,7 +64,7 @@ func IsUnit(text string) bool {
 	}
 	text = strings.TrimSpace(text)
 	_, ok := quantity.ParseUnit(text)
-	ok = ok || column.IsYesNo(text) || text == "0/1" || text == "1/0"
+	ok = ok || column.IsYesNo(text) || offersDigits(text)
 	if !ok && strings.HasPrefix(text, "%") { // "% of fat", "% (oil)"
 		m := column.Read(text)
 		ok = m.Role == column.None && m.Unit == quantity.PercentUnit && m.Basis != column.NoBasis

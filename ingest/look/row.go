@@ -29,7 +29,7 @@ func (r *Reader) Look(cells []sheet.Cell) Row {
 	for i := range cells {
 		if c := &cells[i]; c.Kind != sheet.Blank {
 			l.Cells++
-			if c.Kind != sheet.Text || ValueLike(c.Text) && !minuteLike(c.Text) && !isDash(c.Text) && !IsUnit(c.Text) {
+			if c.Kind != sheet.Text || ValueLike(c.Text) && !minuteLike(c.Text) && !isDash(c.Text) && !offersDigits(c.Text) {
 				l.Values++
 			}
 		}
@@ -81,6 +81,9 @@ func (l *Row) count(text string, m column.Meaning, seen []column.Meaning) []colu
 	}
 	return append(seen, m)
 }
+
+// offersDigits reports a "0/1" that offers an answer in a row of units.
+func offersDigits(text string) bool { return text == "0/1" || text == "1/0" }
 
 func isDash(text string) bool { return strings.Trim(text, " -–—/") == "" }
 

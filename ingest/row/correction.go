@@ -41,14 +41,44 @@ func words(list string) []string {
 
 // correction sets the trial aside if a remark says that its cells are not true.
 func (r *reader) correction(text string, at outcome.Cell) {
+	kind := r.s.Kind(text, kindOf)
+	if kind == 0 {
+		return
+	}
 	plain := plainWords(text)
 	switch {
-	case hasAny(plain, otherThan) && r.namesPart(plain), r.noEmulsifier(plain):
+	case kind&otherMix != 0 && r.namesPart(plain), kind&denies != 0 && r.noEmulsifier(plain):
 		r.asideFor("the note says that something else went in", text, at)
-	case hasAny(plain, corrects) && r.namesColumn(plain), addsNumber.MatchString(plain):
+	case kind&corrected != 0 && r.namesColumn(plain), kind&added != 0:
 		r.asideFor("the note says that a cell is not true", text, at)
 	}
 }
+
+// What the words of a remark may say of its row.
+const (
+	otherMix uint8 = 1 << iota
+	denies
+	corrected
+	added
+)
+
+func kindOf(text string) (kind uint8) {
+	plain := plainWords(text)
+	for _, k := range []struct {
+		kind uint8
+		says bool
+	}{
+		{otherMix, hasAny(plain, otherThan)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
+	} {
+		if k.says {
+			kind |= k.kind
+		}
+	}
+	return kind
+}
+
+// denying are the words that deny an emulsifier: "no lecithin".
+var denying = words(`no | kein | pas de`)
 
 func (r *reader) asideFor(why, text string, at outcome.Cell) {
 	if r.Void != "" {
@@ -129,7 +159,7 @@ func (r *reader) noEmulsifier(text string) bool {
 			continue
 		}
 		for _, name := range []string{f.Called(), f.What.Name} {
-			for _, no := range []string{" no ", " kein ", " pas de "} {
+			for _, no := range denying {
 				if strings.Contains(text, no+say.Fold(name)+" ") {
 					return true
 				}

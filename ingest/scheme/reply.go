@@ -10,6 +10,7 @@ import (
 type replies struct {
 	known map[string]reply
 	heard map[string][]quantity.Event
+	kinds map[string]uint8
 }
 
 // Events is what a text says happened.
@@ -25,6 +26,21 @@ func (s *Scheme) Events(text string) []quantity.Event {
 		}
 	}
 	return events
+}
+
+// Kind is what work makes of a remark's words; the same remarks come again and again.
+func (s *Scheme) Kind(text string, work func(string) uint8) uint8 {
+	kind, ok := s.kinds[text]
+	if !ok {
+		kind = work(text)
+		if s.kinds == nil {
+			s.kinds = map[string]uint8{}
+		}
+		if len(s.kinds) < keptTexts {
+			s.kinds[strings.Clone(text)] = kind
+		}
+	}
+	return kind
 }
 
 type reply struct {

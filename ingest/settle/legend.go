@@ -11,6 +11,9 @@ import (
 // legend takes what a line beside the table says of the marks of a column, where it
 // explains more than one of them. A dash it does not explain answers nothing.
 func (m *maker) legend(f *scheme.Field) bool {
+	if len(m.kitchen.Lines) == 0 {
+		return false
+	}
 	typed := map[string]bool{}
 	for n := range m.Rows() {
 		typed[say.Fold(m.Found.Sheet.Display(m.Cell(n, f.Col)))] = true
