@@ -37,7 +37,7 @@ What "works" means; these win over a Targets sheet in the log:
 
   --hold MIN         minutes the foam must hold its shape; 20 unless set
   --drained PERCENT  most it may drain, percent of the foam; 10 unless set
-  --drained-at MIN   the minute at which drainage counts; 20 unless set
+  --drained-at MIN   the minute at which drainage counts; the one minute the log always reads at, else 20
   --chance P         the chance of working you want: 0.8, 80 or 80%; 0.8 unless set
 
 A Targets sheet can also ask for a score or another result of the log, by its
