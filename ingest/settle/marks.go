@@ -89,7 +89,13 @@ func (m *maker) settleReplies(f *scheme.Field) {
 
 // affirming are the marks that say yes and no where they stand together, the first
 // of each pair yes.
-var affirming = [][2]string{{"+", "-"}, {"1", "0"}, {"✓", "✗"}, {"✓", "x"}, {"✓", "-"}, {"✓", "0"}, {"x", "-"}, {"x", "0"}, {"o", "x"}, {"●", "○"}, {"1", "-"}, {"x", "o"}}
+var affirming = [][2]string{{"+", "-"}, {"1", "0"}, {"✓", "✗"}, {"✓", "x"}, {"✓", "-"}, {"✓", "0"}, {"x", "-"}, {"x", "0"}, {"o", "x"}, {"●", "○"}, {"1", "-"}}
+
+// plainMarks are the marks that need no other beside them to be understood.
+var plainMarks = map[string]trial.Answer{
+	"✓": trial.Yes, "+": trial.Yes, "1": trial.Yes,
+	"-": trial.No, "0": trial.No, "○": trial.No,
+}
 
 // settleMarks finds what each mark of a column answers.
 func (m *maker) settleMarks(f *scheme.Field, seen marks) {
@@ -109,43 +115,43 @@ func (m *maker) settleMarks(f *scheme.Field, seen marks) {
 
 // waysToRead are the readings of a column's marks that a person would think of.
 func (m *maker) waysToRead(f *scheme.Field, seen marks) []map[string]trial.Answer {
-	set := seen.order
-	only := func(yes, no string) bool {
-		return !slices.ContainsFunc(set, func(k string) bool { return k != yes && k != no })
-	}
-	way := func(yes, no string, y, n trial.Answer) map[string]trial.Answer {
-		return map[string]trial.Answer{yes: y, no: n}
-	}
-	switch {
-	case len(set) == 1 && (set[0] == "-" || set[0] == "0" || set[0] == "○"):
-		return []map[string]trial.Answer{{set[0]: trial.No}}
-	case len(set) == 1 && seen.affirm > 0 && set[0] != "✓" && set[0] != "+" && set[0] != "1":
-		return nil // a lone x among words may be either
-	case len(set) == 1:
-		return []map[string]trial.Answer{{set[0]: trial.Yes}}
+	if len(seen.order) == 1 {
+		return waysOfOne(seen.order[0], seen.affirm > 0)
 	}
 	for _, pair := range affirming {
-		yes, no := pair[0], pair[1]
-		if !only(yes, no) {
-			continue
-		}
-		affirms, calls := way(yes, no, trial.Yes, trial.No), way(yes, no, trial.No, trial.Yes)
-		switch {
-		case f.Role == column.CameOut && yes == "x" && no == "o":
-			return nil
-		case f.Role == column.CameOut:
-			return []map[string]trial.Answer{affirms, calls}
-		case yes == "o": // a ring is good and a cross is bad, or a cross marks the fault
-			return []map[string]trial.Answer{calls}
-		case yes == "x" && no == "o":
-			return []map[string]trial.Answer{affirms}
-		case yes == "✓" && len(seen.rows[yes]) > len(seen.rows[no]):
-			return []map[string]trial.Answer{affirms, calls} // most are ticked: it broke, or it is fine?
-		default:
-			return []map[string]trial.Answer{affirms}
+		stranger := func(mark string) bool { return mark != pair[0] && mark != pair[1] }
+		if !slices.ContainsFunc(seen.order, stranger) {
+			return waysOfPair(f.Role, seen, pair[0], pair[1])
 		}
 	}
 	return nil
+}
+
+// waysOfOne are the readings of the only mark of a column.
+func waysOfOne(mark string, amongWords bool) []map[string]trial.Answer {
+	answer, plain := plainMarks[mark]
+	if !plain {
+		if amongWords {
+			return nil // a lone x among words may be either
+		}
+		answer = trial.Yes
+	}
+	return []map[string]trial.Answer{{mark: answer}}
+}
+
+// waysOfPair are the readings of two marks: the first affirms what the header asks,
+// or it denies it, as a tick that calls the foam good denies that it broke.
+func waysOfPair(r column.Role, seen marks, first, second string) []map[string]trial.Answer {
+	affirms := map[string]trial.Answer{first: trial.Yes, second: trial.No}
+	denies := map[string]trial.Answer{first: trial.No, second: trial.Yes}
+	mostTicked := first == "✓" && len(seen.rows[first]) > len(seen.rows[second])
+	switch {
+	case r == column.CameOut, mostTicked: // most are ticked: it broke, or it is fine?
+		return []map[string]trial.Answer{affirms, denies}
+	case first == "o": // a ring is good and a cross is bad, or a cross marks the fault
+		return []map[string]trial.Answer{denies}
+	}
+	return []map[string]trial.Answer{affirms}
 }
 
 // contradicted reports whether a reading of the marks would have results of foams

@@ -103,8 +103,28 @@ func (m *maker) thousands(f *scheme.Field) {
 	if f.Want != quantity.Mass && f.Want != quantity.Volume {
 		return
 	}
-	var sure, sums []float64
-	first := -1
+	near, twofold := m.byReadings(f)
+	if len(twofold) == 0 {
+		return
+	}
+	if f.Role == column.BatchMass {
+		near = m.sumsOf(twofold)
+	}
+	if len(near) == 0 {
+		return
+	}
+	slices.Sort(near)
+	f.SetNear(near[len(near)/2])
+	first := twofold[0]
+	if r, err := m.ParseText(scheme.CellText(m.Found.Sheet, m.Cell(first, f.Col)), sheet.Text, f); err == nil {
+		m.say(trial.Note("marks of thousands", m.At(first, f.Col), say.Quoted(m.Text(first, f.Col))+" is read as "+say.Exact(r.Low)+", as the rest of the log shows",
+			"nothing to do; type plain figures to be sure").Once())
+	}
+}
+
+// byReadings parts the numbers of a column: those that can be read in one way only,
+// and the rows of those that can be read in two, as 1,200 can.
+func (m *maker) byReadings(f *scheme.Field) (sure []float64, twofold []int) {
 	for n := range min(m.Rows(), lookedAt) {
 		c := m.Cell(n, f.Col)
 		if c.Kind == sheet.Blank || c.Kind == sheet.Fault {
@@ -114,29 +134,23 @@ func (m *maker) thousands(f *scheme.Field) {
 		v, exact := r.Exact()
 		switch {
 		case err != nil || !exact || r.Word != quantity.NoWord:
-		case r.Other == 0 && v > 0:
-			sure = append(sure, v)
-		case r.Other != 0 && first < 0:
-			first = n
-			fallthrough
 		case r.Other != 0:
-			if sum, ok := m.sumOf(n, 0); ok {
-				sums = append(sums, sum)
-			}
+			twofold = append(twofold, n)
+		case v > 0:
+			sure = append(sure, v)
 		}
 	}
-	if f.Role == column.BatchMass {
-		sure = sums
+	return sure, twofold
+}
+
+// sumsOf are the sums of the masses of rows, where they are known.
+func (m *maker) sumsOf(rows []int) (sums []float64) {
+	for _, n := range rows {
+		if sum, ok := m.sumOf(n, 0); ok {
+			sums = append(sums, sum)
+		}
 	}
-	if first < 0 || len(sure) == 0 {
-		return
-	}
-	slices.Sort(sure)
-	f.SetNear(sure[len(sure)/2])
-	if r, err := m.ParseText(scheme.CellText(m.Found.Sheet, m.Cell(first, f.Col)), sheet.Text, f); err == nil {
-		m.say(trial.Note("marks of thousands", m.At(first, f.Col), say.Quoted(m.Text(first, f.Col))+" is read as "+say.Exact(r.Low)+", as the rest of the log shows",
-			"nothing to do; type plain figures to be sure").Once())
-	}
+	return sums
 }
 
 // pointed reports a column in which a decimal comma would be the odd one.

@@ -4,6 +4,7 @@
 package settle
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -88,57 +89,60 @@ func (m *maker) columns() {
 	}
 }
 
-// declare applies the kitchen's Columns and Ingredients sheets to a header.
+// declare applies the kitchen's Columns and Ingredients sheets to a header; what
+// Columns says wins.
 func (m *maker) declare(f *scheme.Field) {
-	d, ok := m.kitchen.Column(f.Header, f.Words)
-	if !ok {
-		if i, named := m.kitchen.Ingredient(f.Header, f.Ingredient, f.Words); named && !f.IsAmount() {
-			// Naming it makes it an amount, whatever its header looks like.
-			f.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: f.Words, Words: f.Words, Unit: f.Unit, Basis: f.Basis}
-			f.Told, f.What = true, i.Ingredient
-			if f.Ingredient == "" {
-				f.Ingredient = f.Header
-			}
-		}
+	if d, ok := m.kitchen.Column(f.Header, f.Words); ok {
+		declareColumn(f, d)
 		return
 	}
-	unit, basis, minute, words := f.Unit, f.Basis, f.AtMinute, f.Words
+	if i, named := m.kitchen.Ingredient(f.Header, f.Ingredient, f.Words); named && !f.IsAmount() {
+		// Naming it makes it an amount, whatever its header looks like.
+		f.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: f.Words, Words: f.Words, Unit: f.Unit, Basis: f.Basis}
+		f.Told, f.What = true, i.Ingredient
+		if f.Ingredient == "" {
+			f.Ingredient = f.Header
+		}
+	}
+}
+
+// declareColumn applies a row of the Columns sheet: its own unit and basis win over
+// those of the meaning it gives, and what both leave open stays as the header has it.
+func declareColumn(f *scheme.Field, d kitchen.Meaning) {
+	header := f.Meaning
 	switch {
 	case d.Ignore:
-		f.Meaning = column.Meaning{Role: column.Unused, Words: words}
+		f.Meaning = column.Meaning{Role: column.Unused, Words: header.Words}
 	case d.Variable:
-		if words == "" {
-			words = f.Header
-		}
-		f.Meaning = column.Meaning{Role: column.Declared, Words: words}
-		name := trial.VariableName(words)
-		if slices.Contains(ourNames, name) {
-			name += "_declared"
-		}
-		f.Extra, f.Raw, f.Result = name, name, d.Result
+		declareVariable(f, d.Result)
 	case d.Words != "":
 		if f.Meaning = column.Read(d.Words); f.Role == column.None {
 			f.Role, f.Ingredient, f.Left = column.IngredientAmount, d.Words, nil
 		}
 	}
 	f.Doubt, f.Fuzzy = "", false
-	if f.Unit == quantity.NoUnit {
-		f.Unit = unit
-	}
-	if d.Unit != quantity.NoUnit {
-		f.Unit = d.Unit
-	}
-	if f.Basis == column.NoBasis {
-		f.Basis = basis
-	}
-	if d.Basis != column.NoBasis {
-		f.Basis = d.Basis
-	}
-	if f.AtMinute == 0 {
-		f.AtMinute = minute
-	}
+	f.Unit = cmp.Or(d.Unit, f.Unit, header.Unit)
+	f.Basis = cmp.Or(d.Basis, f.Basis, header.Basis)
+	f.AtMinute = cmp.Or(f.AtMinute, header.AtMinute)
 	f.GramsPerML, f.Told = d.GramsPerML, true
-	for mark, yes := range d.Marks {
+	declareMarks(f, d.Marks)
+}
+
+// declareVariable makes a column a number to carry along under its header's name.
+func declareVariable(f *scheme.Field, result bool) {
+	words := cmp.Or(f.Words, f.Header)
+	name := trial.VariableName(words)
+	if slices.Contains(ourNames, name) {
+		name += "_declared"
+	}
+	f.Meaning = column.Meaning{Role: column.Declared, Words: words}
+	f.Extra, f.Raw, f.Result = name, name, result
+}
+
+// declareMarks takes what each mark answers. A column without declared marks keeps
+// none at all: then its cells decide.
+func declareMarks(f *scheme.Field, marks map[string]bool) {
+	for mark, yes := range marks {
 		if f.Marks == nil {
 			f.Marks = map[string]trial.Answer{}
 		}

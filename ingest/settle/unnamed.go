@@ -19,9 +19,10 @@ import (
 // masses show that they are complete without it.
 
 const (
-	lookedAt = 500  // rows
-	sumsTo   = 0.01 // share of a batch within which masses add up to it
-	mostly   = 0.8  // share of the rows that show something for all
+	lookedAt    = 500  // rows
+	sumsTo      = 0.01 // share of a batch within which masses add up to it
+	mostly      = 0.8  // share of the rows that show something for all
+	mostWeighed = 1e5  // what no number of grams exceeds
 )
 
 // unnamed settles the columns of bare numbers that stand among amounts in grams.
@@ -67,44 +68,67 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 		Cure:    trial.Cure{Sheet: "Ingredients", Row: []string{f.Ingredient, trial.Open}}}))
 }
 
-// mayBeAmount reports whether a column of unknown name can be an amount by where
-// it stands and what it holds.
+// mayBeAmount reports whether a column of unknown name can be an amount by its unit,
+// by where it stands and by what it holds.
 func (m *maker) mayBeAmount(f *scheme.Field) bool {
-	first, last, masses := 0, 0, 0
+	inMass := f.Unit == quantity.NoUnit || f.Unit.Dimension() == quantity.Mass
+	return inMass && m.amongMasses(f.Col) && m.holdsMasses(f.Col)
+}
+
+// amongMasses reports whether a column stands between the columns of grams or right
+// beside them.
+func (m *maker) amongMasses(col int) bool {
+	var masses []int
 	for i := range m.Fields {
-		if a := &m.Fields[i]; a.IsAmount() && a.InGrams {
-			if masses++; first == 0 {
-				first = a.Col
-			}
-			last = a.Col
+		if f := &m.Fields[i]; f.IsAmount() && f.InGrams {
+			masses = append(masses, f.Col)
 		}
 	}
-	if masses < 2 || f.Col < first-1 || f.Col > last+1 || f.Unit != quantity.NoUnit && f.Unit.Dimension() != quantity.Mass {
-		return false
-	}
-	numbers, others, rising := 0, 0, true
-	before := math.Inf(-1)
+	return len(masses) >= 2 && masses[0]-1 <= col && col <= masses[len(masses)-1]+1
+}
+
+// holdsMasses reports whether most of what a column holds could have been weighed.
+func (m *maker) holdsMasses(col int) bool {
+	var masses []float64
+	others := 0
 	for n := range min(m.Rows(), lookedAt) {
-		c := m.Cell(n, f.Col)
+		c := m.Cell(n, col)
 		if c.Kind == sheet.Blank {
 			continue
 		}
-		v, ok := scheme.BareNumber(m.Found.Sheet, c)
-		if w, weighed := massIn(c); weighed {
-			v, ok = w, true
-		}
-		if !ok || v < 0 || v > 1e5 || c.Kind == sheet.Date || c.Kind == sheet.Clock || c.Kind == sheet.Bool {
+		if v, ok := m.weighable(c); ok {
+			masses = append(masses, v)
+		} else {
 			others++
-			continue
 		}
-		numbers++
-		rising = rising && v == math.Trunc(v) && v > before
+	}
+	return len(masses) >= 2 && len(masses) >= 2*others && !numbersRuns(masses)
+}
+
+// weighable is the number of a cell that could be a mass, with its unit or bare.
+func (m *maker) weighable(c sheet.Cell) (float64, bool) {
+	switch c.Kind {
+	case sheet.Date, sheet.Clock, sheet.Bool: // numbers to a spreadsheet only
+		return 0, false
+	}
+	v, ok := massIn(c)
+	if !ok {
+		v, ok = scheme.BareNumber(m.Found.Sheet, c)
+	}
+	return v, ok && 0 <= v && v <= mostWeighed
+}
+
+// numbersRuns reports 1, 2, 3 …: whole numbers that only rise are those of the runs.
+// Three masses may rise by chance.
+func numbersRuns(values []float64) bool {
+	before := math.Inf(-1)
+	for _, v := range values {
+		if v != math.Trunc(v) || v <= before {
+			return false
+		}
 		before = v
 	}
-	if numbers < 2 || numbers < 2*others {
-		return false
-	}
-	return !(rising && numbers > 3) // 1, 2, 3 … is a number of the run
+	return len(values) > 3
 }
 
 // massIn is the mass that a cell gives with its unit: 300 g.
