@@ -228,25 +228,41 @@ func (r *reader) namedAmounts(f *scheme.Field) bool {
 	if c.Kind != sheet.Text || !f.InGrams || !strings.ContainsAny(c.Text, "0123456789") {
 		return false
 	}
-	var doses []compose.Dose
-	for _, part := range strings.FieldsFunc(c.Text, func(x rune) bool { return x == '+' || x == ';' || x == '&' || x == '\n' || x == '/' }) {
+	doses := namedDoses(c.Text, f)
+	if len(doses) == 0 || !anyOf(f.What) && !r.inPlace(f, doses) {
+		return false
+	}
+	r.Recipe.Doses = append(r.Recipe.Doses, doses...)
+	return true
+}
+
+// namedDoses reads the amounts of a text with their names, none if one of them cannot
+// be read.
+func namedDoses(text string, f *scheme.Field) (doses []compose.Dose) {
+	for _, part := range strings.FieldsFunc(text, func(x rune) bool { return strings.ContainsRune("+;&/\n", x) }) {
 		d, ok := namedAmount(part, f)
 		if !ok {
-			return false
+			return nil
 		}
 		doses = append(doses, d)
 	}
-	if len(doses) == 0 || len(doses) > 1 && f.Role == column.IngredientAmount && !anyOf(f.What) {
+	return doses
+}
+
+// inPlace reports whether what a cell names can stand in a column of one ingredient,
+// and says where it is another.
+func (r *reader) inPlace(f *scheme.Field, doses []compose.Dose) bool {
+	other := doses[0].What.Name
+	switch {
+	case len(doses) > 1 && f.Role == column.IngredientAmount:
 		return false
+	case other == f.What.Name:
+		return true
+	case f.What.Kind == ingredient.Fat:
+		return false // nobody knows how much of the fat it replaces
 	}
-	if other := doses[0].What.Name; !anyOf(f.What) && other != f.What.Name {
-		if f.What.Kind == ingredient.Fat {
-			return false // nobody knows how much of the fat it replaces
-		}
-		r.say(trial.Check("another ingredient in the cell", r.at(f), fmt.Sprintf("%s is read as %s, not %s", r.quoted(f), other, f.What.Name),
-			"give it a column of its own"))
-	}
-	r.Recipe.Doses = append(r.Recipe.Doses, doses...)
+	r.say(trial.Check("another ingredient in the cell", r.at(f), fmt.Sprintf("%s is read as %s, not %s", r.quoted(f), other, f.What.Name),
+		"give it a column of its own"))
 	return true
 }
 

@@ -130,11 +130,16 @@ func (r *reader) minute() float64 {
 	return minute
 }
 
-// take reads one cell into the line.
+// take reads one cell into the line: whichever knows the role of its column.
 func (r *reader) take(f *scheme.Field, minute float64) {
-	if r.label(f) || r.answer(f) {
+	if r.label(f) || r.answer(f) || r.mixed(f) || r.measured(f, minute) {
 		return
 	}
+	r.extra(f)
+}
+
+// mixed takes what was in the mix.
+func (r *reader) mixed(f *scheme.Field) bool {
 	switch f.Role {
 	case column.BatchMass:
 		r.Recipe.Batch = r.mass(f, compose.LeastBatch, "a batch")
@@ -148,12 +153,17 @@ func (r *reader) take(f *scheme.Field, minute float64) {
 		r.ownValue(f)
 	case column.BlendHLB:
 		r.Recipe.HLB, _ = r.single(f, math.Inf(-1), math.Inf(1), "an HLB")
+	default:
+		return false
+	}
+	return true
+}
+
+// measured takes what was weighed and timed of the foam.
+func (r *reader) measured(f *scheme.Field, minute float64) bool {
+	switch f.Role {
 	case column.SampleMass:
-		before := len(r.Findings)
-		if k := r.mass(f, compose.LeastGrams, "a sample mass"); k.OK() {
-			r.Seen.Sample = outcome.Measured{Reading: quantity.Reading{Low: k.Value, High: k.Value}, Cell: r.cell(f)}
-		}
-		r.Seen.SampleSaid = len(r.Findings) > before
+		r.sampleMass(f)
 	case column.CupLiquid:
 		r.Seen.LiquidCup = r.cup(f)
 	case column.CupFoam:
@@ -169,8 +179,19 @@ func (r *reader) take(f *scheme.Field, minute float64) {
 	case column.OilAmount:
 		r.oil(f)
 	default:
-		r.extra(f)
+		return false
 	}
+	return true
+}
+
+// sampleMass reads how much foam was put to drain, and remembers whether something
+// was said of it, so that nothing is said of it twice.
+func (r *reader) sampleMass(f *scheme.Field) {
+	before := len(r.Findings)
+	if k := r.mass(f, compose.LeastGrams, "a sample mass"); k.OK() {
+		r.Seen.Sample = outcome.Measured{Reading: quantity.Reading{Low: k.Value, High: k.Value}, Cell: r.cell(f)}
+	}
+	r.Seen.SampleSaid = len(r.Findings) > before
 }
 
 // label takes the texts that name a trial.
