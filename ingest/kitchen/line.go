@@ -1,6 +1,8 @@
 package kitchen
 
 import (
+	"cmp"
+	"iter"
 	"regexp"
 	"slices"
 	"strconv"
@@ -118,27 +120,23 @@ type Statement struct {
 	HLB, Fat *float64
 	Is       *ingredient.Ingredient // "SMS = sorbitan monostearate"
 	At       trial.Place
+	Disputed bool // lines say two things of it: none is taken
 }
 
 // Stated is what the lines say of an ingredient by its name in the log.
 func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 	for _, line := range s.Lines {
 		for _, sentence := range sentences(line.Text) {
-			st, says := stated(sentence, say.Fold(name))
-			if !says {
-				continue
-			}
-			if found.HLB == nil {
-				found.HLB = st.HLB
-			}
-			if found.Fat == nil {
-				found.Fat = st.Fat
-			}
-			if found.Is == nil {
-				found.Is = st.Is
-			}
-			if !ok {
-				found.At, ok = line.At, true
+			for before, after := range occurrences(say.Fold(sentence), say.Fold(name)) {
+				st, says := stated(before, after)
+				if !says {
+					continue
+				}
+				found.Disputed = found.Disputed || differ(found.HLB, st.HLB) || differ(found.Fat, st.Fat)
+				found.HLB, found.Fat, found.Is = cmp.Or(found.HLB, st.HLB), cmp.Or(found.Fat, st.Fat), cmp.Or(found.Is, st.Is)
+				if !ok {
+					found.At, ok = line.At, true
+				}
 			}
 		}
 	}
@@ -151,19 +149,22 @@ func (s *Sheets) About(id string) (lines []Line) {
 		return nil
 	}
 	for _, line := range s.Lines {
-		head, said, ok := strings.Cut(line.Text, ":")
-		if !ok {
-			continue
-		}
-		name := say.Fold(head)
-		for _, before := range []string{"trial ", "run ", "test ", "no. ", "no ", "nr. ", "versuch ", "essai "} {
-			name = strings.TrimPrefix(name, before)
-		}
-		if name == say.Fold(id) {
-			lines = append(lines, Line{Text: strings.TrimSpace(said), At: line.At})
+		for _, sentence := range sentences(line.Text) {
+			if head, said, ok := strings.Cut(sentence, ":"); ok && trialNamed(head) == say.Fold(id) {
+				lines = append(lines, Line{Text: strings.TrimSpace(said), At: line.At})
+			}
 		}
 	}
 	return lines
+}
+
+// trialNamed is the number of "trial 9", folded.
+func trialNamed(head string) string {
+	name := say.Fold(head)
+	for _, before := range []string{"trial ", "run ", "test ", "no. ", "no ", "nr. ", "versuch ", "essai "} {
+		name = strings.TrimPrefix(name, before)
+	}
+	return name
 }
 
 // Grams is a mass that a line says of every trial.
@@ -197,6 +198,8 @@ func (s *Sheets) grams(words *regexp.Regexp) (said Grams, ok bool) {
 	return said, ok
 }
 
+func differ(a, b *float64) bool { return a != nil && b != nil && *a != *b }
+
 // sentences cuts a line at its semicolons and full stops; the point of 3.8 is none.
 func sentences(text string) []string {
 	text = strings.ReplaceAll(text, "; ", ";\n") + "\n"
@@ -222,23 +225,18 @@ var (
 	joinOnly  = regexp.MustCompile(`^[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
 
-// stated reads what one sentence says of a name, both folded.
-func stated(sentence, name string) (st Statement, ok bool) {
-	text := say.Fold(sentence)
-	before, tail, named := cutName(text, name)
-	if !named || name == "" {
-		return st, false
-	}
-	is := identity(tail)
-	switch m := hlbValue.FindStringSubmatch(tail); {
+// stated reads what a sentence says of a name in it, by what stands before and after.
+func stated(before, after string) (st Statement, ok bool) {
+	is := identity(after)
+	switch m := hlbValue.FindStringSubmatch(after); {
 	case m != nil && (joinOnly.MatchString(m[1]) || is != nil):
 		st.HLB = value(m[2])
 	case m == nil && strings.Contains(before, "hlb"):
-		if m := bareValue.FindStringSubmatch(tail); m != nil {
+		if m := bareValue.FindStringSubmatch(after); m != nil {
 			st.HLB = value(m[1])
 		}
 	}
-	if m := fatValue.FindStringSubmatch(tail); m != nil && len(strings.Fields(m[1])) <= 6 {
+	if m := fatValue.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
 		st.Fat = value(m[2])
 	}
 	if st.HLB != nil && *st.HLB > 20 {
@@ -248,20 +246,23 @@ func stated(sentence, name string) (st Statement, ok bool) {
 	return st, st.HLB != nil || st.Fat != nil || st.Is != nil
 }
 
-// cutName finds a name in a text as whole words.
-func cutName(text, name string) (before, after string, ok bool) {
-	for from := 0; ; {
-		i := strings.Index(text[from:], name)
-		if i < 0 || name == "" {
-			return "", "", false
+// occurrences yields what stands before and after each place where a name stands in a
+// text as whole words.
+func occurrences(text, name string) iter.Seq2[string, string] {
+	return func(yield func(before, after string) bool) {
+		for from := 0; name != ""; {
+			i := strings.Index(text[from:], name)
+			if i < 0 {
+				return
+			}
+			start, end := from+i, from+i+len(name)
+			left, _ := utf8.DecodeLastRuneInString(text[:start])
+			right, _ := utf8.DecodeRuneInString(text[end:])
+			if !wordRune(left) && !wordRune(right) && !yield(text[:start], text[end:]) {
+				return
+			}
+			from = end
 		}
-		start, end := from+i, from+i+len(name)
-		left, _ := utf8.DecodeLastRuneInString(text[:start])
-		right, _ := utf8.DecodeRuneInString(text[end:])
-		if !wordRune(left) && !wordRune(right) {
-			return text[:start], text[end:], true
-		}
-		from = end
 	}
 }
 

@@ -27,6 +27,7 @@ func TestStated(t *testing.T) {
 		{"GMS 3 g, then 15 min at 60 °C", "GMS", -1, -1, ""},
 		{"the HLB of GMS is not known", "GMS", -1, -1, ""},
 		{"GMSX HLB 4", "GMS", -1, -1, ""},
+		{"GMS HLB -3.8", "GMS", -1, -1, ""},
 	} {
 		s := &Sheets{Lines: []Line{{Text: c.line}}}
 		st, _ := s.Stated(c.name)

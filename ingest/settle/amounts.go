@@ -174,6 +174,11 @@ func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.In
 	if !ok || strings.HasPrefix(i.From, "the name says") {
 		return i
 	}
+	if st.Disputed {
+		m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(f.Called())+", so none is taken",
+			"leave the one that is true, or type it in a sheet Ingredients").OnceOf(f.Called()))
+		return i
+	}
 	exact := func(v *float64) *ingredient.Range { return &ingredient.Range{Low: *v, Value: *v, High: *v} }
 	said := ""
 	switch {

@@ -21,7 +21,12 @@ func (m *maker) legend(f *scheme.Field) bool {
 	as, at, of := map[string]trial.Answer{}, trial.Place{}, []string{}
 	for _, e := range m.kitchen.Legend(f.Header) {
 		mark := say.Fold(e.Mark)
-		if a := m.meant(e.Meaning, f.Role); a != trial.Unknown && typed[mark] && as[mark] == trial.Unknown {
+		a := m.meant(e.Meaning, f.Role)
+		switch had, known := as[mark]; {
+		case a == trial.Unknown || !typed[mark]:
+		case known && had != a:
+			return false // it says two things
+		case !known:
 			as[mark], at = a, e.At
 			of = append(of, mark)
 		}

@@ -26,6 +26,7 @@ func TestLegend(t *testing.T) {
 		{"split: o = no, x = yes", "came out", column.CameOut, []string{"o", "x"}, nil},
 		{"S = split (oil to be seen)    · = not split", "Split", column.Broke, []string{"S", "·"}, map[string]trial.Answer{"s": yes, "·": no}},
 		{"siphon: 👍 came out, 👌 partly, 👎 clogged", "siphon", column.CameOut, []string{"👍", "👌", "👎"}, map[string]trial.Answer{"👍": yes, "👌": partly, "👎": no}},
+		{"x = yes, o = no; x = no, o = yes", "split", column.Broke, []string{"x", "o"}, nil},
 		{"M = Max, K = Kim", "split", column.Broke, []string{"M", "K"}, nil},
 	} {
 		s := &sheet.Sheet{Name: "log"}

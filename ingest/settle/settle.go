@@ -45,7 +45,7 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 // beside takes what lines beside the table say of all its trials: the mass every mix
 // was made up to, and the foam that was put to drain.
 func (m *maker) beside() {
-	if g, ok := m.kitchen.MadeUpTo(); ok && m.Find(column.BatchMass) == nil && m.WaterColumn == 0 {
+	if g, ok := m.kitchen.MadeUpTo(); ok && m.Find(column.BatchMass) == nil && !m.logsWater() {
 		m.WholeGrams = g.Value
 		m.say(trial.Note("said beside the table", g.At, "every mix is taken as "+say.Grams(g.Value)+", the rest of it water, as this line says",
 			"nothing to do; a column \"Batch g\" wins over it").OnceOf("batch"))
@@ -55,6 +55,11 @@ func (m *maker) beside() {
 		m.say(trial.Note("said beside the table", g.At, "drained grams are of "+say.Grams(g.Value)+" of foam, as this line says",
 			"nothing to do; a column \"Sample g\" wins over it").OnceOf("sample"))
 	}
+}
+
+// logsWater reports a column of plain water.
+func (m *maker) logsWater() bool {
+	return slices.ContainsFunc(m.Fields, func(f scheme.Field) bool { return f.Role == column.IngredientAmount && f.What.Name == "water" })
 }
 
 // columns reads the headers, each as the kitchen's own sheets say or by its words.
