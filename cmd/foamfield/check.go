@@ -402,7 +402,7 @@ const mostAlike = 8
 func (a *account) mend(s trial.Severity, title string) {
 	var lines []string
 	for _, p := range a.problems {
-		if p.Severity != s {
+		if p.Severity != s || len(p.Others) == 0 && a.asked(p.At) {
 			continue
 		}
 		line := p.At.String() + ": " + p.Read + "; " + p.Do
@@ -422,6 +422,11 @@ func (a *account) mend(s trial.Severity, title string) {
 		lines = append(lines, line)
 	}
 	a.list(title, lines)
+}
+
+// asked reports a place of which "To be settled" already says what to do.
+func (a *account) asked(at trial.Place) bool {
+	return slices.ContainsFunc(a.log.Questions, func(q trial.Question) bool { return q.At == at })
 }
 
 func (a *account) list(title string, lines []string) {
