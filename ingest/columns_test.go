@@ -87,3 +87,15 @@ func TestSaidBesideTheTable(t *testing.T) {
 		}
 	}
 }
+
+// TestMadeUpInTheCell: a liquid that was added up to a mass is what brought the mix to
+// it.
+func TestMadeUpInTheCell(t *testing.T) {
+	const log = "trial|butter 80 % fat g|cider|GMS g|held min\n1|200|to make 400|4|25\n2|200|ad 500 g|5|30"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", log}))
+	for i, want := range []float64{40, 32} {
+		if got := read.Trials[i].FatPercent; got == nil || math.Abs(*got-want) > 1e-9 {
+			t.Errorf("trial %d: fat percent %v, want %g", i+1, got, want)
+		}
+	}
+}

@@ -287,7 +287,7 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	if perHundred(before) {
 		return true // "g per 100 g mix"
 	}
-	if n == 0 || before[n-1].text != "%" {
+	if n == 0 || !percentSigns[before[n-1].text] {
 		return preposition && d == quantity.Percent
 	}
 	if n > 1 && before[n-2].kind == number && d == quantity.Mass && !alone {
@@ -295,6 +295,8 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	}
 	return n > 1 || preposition || alone
 }
+
+var percentSigns = map[string]bool{"%": true, "pct": true, "percent": true, "prozent": true, "pourcent": true}
 
 // perHundred reports tokens that end with "per 100 g".
 func perHundred(ts []token) bool {

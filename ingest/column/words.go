@@ -197,7 +197,7 @@ func (v *vocabulary) exact(ts []token) *phrase {
 	if p := v.phrases[key]; p != nil || key == "" {
 		return p
 	}
-	if p := v.squashed[strings.ReplaceAll(key, " ", "")]; p != nil && len(p.squashed) >= 5 {
+	if p := v.squashed[strings.ReplaceAll(key, " ", "")]; p != nil && len(p.squashed) >= 5 && !strings.HasSuffix(key, " s") { // "hold s" is in seconds
 		return p
 	}
 	return v.loose[v.withoutInner(key)]

@@ -46,7 +46,7 @@ func (e *entry) allFat(t token) bool {
 }
 
 // neutral are words that change no ingredient: how it was kept, made or bought.
-var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chilled cool lukewarm tepid organic bio unsalted smoked toasted roasted refined deodorised deodorized
+var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chilled cool lukewarm tepid organic bio unsalted rendered browned smoked toasted roasted refined deodorised deodorized
 	di neutral filtered strained own homemade house local food grade pure plain good quality unbleached natural french italian spanish
 	filtre filtree filtered presse pressee gefiltert geklart clarifie
 	frais fraiche froid froide chaud chaude fondu fondue doux mou ramolli biologique maison neutre pur pure raffine

@@ -175,7 +175,7 @@ type Grams struct {
 
 var (
 	madeUp = regexp.MustCompile(`(?:made up|make up|topped up|brought up|filled up|made|making|complété|complétée|rapporté|aufgefüllt|ergänzt|completado|completata|portato)[^\d;.]*?(?:to|to make|auf|à|a|hasta)\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
-	ofFoam = regexp.MustCompile(`(?:of|from|out of|aus|von|sur|de|su)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)`)
+	ofFoam = regexp.MustCompile(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b`)
 )
 
 // MadeUpTo is the mass to which every mix was made up with water.
@@ -188,7 +188,7 @@ func (s *Sheets) Sample() (Grams, bool) { return s.grams(ofFoam) }
 func (s *Sheets) grams(words *regexp.Regexp) (said Grams, ok bool) {
 	for _, line := range s.Lines {
 		for _, m := range words.FindAllStringSubmatch(say.Fold(line.Text), -1) {
-			v := value(m[1])
+			v := value(cmp.Or(m[1:]...))
 			if v == nil || *v <= 0 || ok && said.Value != *v {
 				return Grams{}, false
 			}

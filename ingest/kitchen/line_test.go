@@ -56,6 +56,8 @@ func TestGrams(t *testing.T) {
 		{"Every mix made up with water to 400 g in all. Monostearin = HLB 3.8", 400, 0},
 		{"drip = grams under the sieve out of 50g foam after 10min", 0, 50},
 		{"Drained: g in the cup from a 50 g dollop, 15 min", 0, 50},
+		{"Sample on the sieve is 40 g of foam unless the note says otherwise", 0, 40},
+		{"rendu = liquide recueilli, en g sur la prise de 60 g, à 15 min", 0, 60},
 		{"mit Wasser auf 500 g aufgefüllt", 0, 0},
 		{"Aufgefüllt auf 500 g, Ablauf aus 40 g Schaum", 500, 40},
 		{"each made with 3 g of GMS, from 9 to 12", 0, 0},

@@ -38,6 +38,10 @@ func (r *reader) amount(f *scheme.Field) {
 	if r.namedAmounts(f) {
 		return
 	}
+	if m := toMake.FindStringSubmatch(r.text(f)); m != nil && what.Kind == ingredient.Water {
+		r.toMake(f, what, m[1])
+		return
+	}
 	k, ok := r.single(f, 0, highest(f), "an amount")
 	switch {
 	case !ok, r.inKilograms(f, k):
@@ -294,9 +298,26 @@ func anyOf(i ingredient.Ingredient) bool {
 	return false
 }
 
+// toMake takes a liquid that was added up to a mass: "to make 500", "q.s. 500 g".
+func (r *reader) toMake(f *scheme.Field, what *ingredient.Ingredient, grams string) {
+	v, err := quantity.Parse(grams, quantity.Mass, quantity.Gram)
+	whole, exact := v.Exact()
+	if err != nil || !exact || r.madeTo > 0 {
+		r.open(f, what, false)
+		return
+	}
+	r.madeTo, r.rest = whole, what
+	r.say(trial.Note("made up to a mass", r.at(f), fmt.Sprintf("%s is read as what brought the mix to %s", r.quoted(f), say.Grams(whole)), "nothing to do, or type the grams that were added").Once())
+}
+
+var toMake = regexp.MustCompile(`(?i)^\s*(?:to make|make up to|made up to|up to|to|ad|q\.?\s?s\.?(?: to| ad)?|auf|bis|compléter à|qsp|hasta)\s+(\d+(?:[.,]\d+)?\s*(?:g|kg)?)\s*(?:total|in all)?$`)
+
 // madeUp adds the water that brought a mix to the mass said beside the table.
 func (r *reader) madeUp() {
-	whole, doses := r.s.WholeGrams, r.Recipe.Doses
+	whole, doses, water := r.s.WholeGrams, r.Recipe.Doses, &plainWater
+	if r.madeTo > 0 {
+		whole, water = r.madeTo, r.rest
+	}
 	if whole == 0 || len(doses) == 0 || len(r.Recipe.Open) > 0 {
 		return
 	}
@@ -309,7 +330,7 @@ func (r *reader) madeUp() {
 	}
 	r.Recipe.Batch = compose.Known{Value: whole, Col: doses[0].Col}
 	if rest > 0 {
-		r.Recipe.Doses = append(doses, compose.Dose{Name: plainWater.Name, What: &plainWater, Amount: rest, InGrams: true, Col: doses[0].Col})
+		r.Recipe.Doses = append(doses, compose.Dose{Name: water.Name, What: water, Amount: rest, InGrams: true, Col: doses[0].Col})
 	}
 }
 

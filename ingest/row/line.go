@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
@@ -64,6 +65,9 @@ type reader struct {
 	*Line
 	s   *scheme.Scheme
 	row int // of the table, being read
+
+	madeTo float64                // grams a liquid of this row was added up to; 0 = none was
+	rest   *ingredient.Ingredient // that liquid
 }
 
 // clear makes a line ready for another trial, in the room of the last.
