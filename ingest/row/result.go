@@ -115,8 +115,10 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 		return outcome.Said{}
 	}
 	text := r.text(f)
-	if a, ok := f.Legend[say.Fold(text)]; ok {
-		return outcome.Said{Answer: a, Cell: r.cell(f)}
+	if len(f.Legend) > 0 {
+		if a, ok := f.Legend[say.Fold(text)]; ok {
+			return outcome.Said{Answer: a, Cell: r.cell(f)}
+		}
 	}
 	reply, err := r.s.Reply(text)
 	if err != nil {

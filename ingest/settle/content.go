@@ -39,10 +39,16 @@ func (m *maker) instead(f *scheme.Field, r column.Role) {
 		"nothing to do; a header that says it is surer"))
 }
 
+// judgedBy is how many filled cells tell what a column is.
+const judgedBy = 400
+
 // mostly reports whether nearly all filled cells of a column are texts of a kind.
 func (m *maker) mostly(f *scheme.Field, is func(text string) bool) bool {
 	filled, of := 0, 0
 	for n := range m.Rows() {
+		if filled >= judgedBy {
+			break
+		}
 		c := m.Cell(n, f.Col)
 		if text := strings.TrimSpace(c.Text); c.Kind == sheet.Text && text != "" {
 			filled++
