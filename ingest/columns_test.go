@@ -99,3 +99,14 @@ func TestMadeUpInTheCell(t *testing.T) {
 		}
 	}
 }
+
+// TestLettersNamedOnASheet: columns of one letter are what a list of abbreviations says.
+func TestLettersNamedOnASheet(t *testing.T) {
+	const list = "code|what|HLB|lot\nA|sorbitan monostearate|4.7|L-1\nB|polysorbate 60|14.9|L-2\nF|coconut oil, refined||L-3\nW|water||-"
+	const log = "exp|F|W|A|B|hold min|siphon\n1|120|174|3|3|20|ok\n2|150|144|3|3|25|ok"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Codes", list}, sheetText{"Data", log}))
+	first := read.Trials[0]
+	if first.FatPercent == nil || math.Abs(*first.FatPercent-40) > 1e-9 || first.BlendHLB == nil || math.Abs(*first.BlendHLB-9.8) > 1e-9 {
+		t.Errorf("fat percent %v and HLB %v, want 40 and 9.8", first.FatPercent, first.BlendHLB)
+	}
+}

@@ -66,6 +66,10 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
 		}
 	}
+	named := kitchen.Sheets{Lines: lines}
+	for _, t := range found {
+		named.NameHeads(t.found.Heads)
+	}
 	return found, lines
 }
 

@@ -10,6 +10,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/look"
@@ -97,7 +98,7 @@ func (l *lister) row(row *sheet.Row) {
 	if c := look.CellAt(row, l.fat); l.fat > 0 && c.Kind == sheet.Number {
 		l.add(names[0] + " = " + say.Exact(c.Number) + " % fat")
 	}
-	if l.hlb > 0 && len(names) == 2 {
+	if l.hlb > 0 && len(names) >= 2 {
 		l.add(names[0] + " = " + names[1])
 	}
 }
@@ -141,6 +142,20 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		}
 	}
 	return found, ok
+}
+
+// NameHeads makes amounts of the heads that say nothing by themselves and that lines
+// name: the F of "F = coconut oil".
+func (s *Sheets) NameHeads(heads []grid.Head) {
+	for i := range heads {
+		h := &heads[i]
+		if h.Text == "" || h.Meaning.Role != column.None && len(h.Text) > 2 { // F is no temperature where it is the fat
+			continue
+		}
+		if st, ok := s.Stated(h.Text); ok && st.Is != nil {
+			h.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: h.Text, Words: h.Text}
+		}
+	}
 }
 
 // About are the lines that speak of one trial by its number: "T9: leave out".

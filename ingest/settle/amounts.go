@@ -153,6 +153,8 @@ func (m *maker) ingredient(f *scheme.Field) {
 		}
 	}
 	if st, ok := m.kitchen.Stated(name); ok && st.Is != nil {
+		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(name), st.Is.Name),
+			"nothing to do; a sheet Ingredients wins over it").OnceOf("what is " + name))
 		f.What = m.met(name, m.asStated(f, *st.Is))
 		return
 	}
