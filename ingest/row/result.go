@@ -15,6 +15,9 @@ import (
 
 // looked reads how long a foam stood.
 func (r *reader) looked(f *scheme.Field, into *outcome.Measured) {
+	if r.s.Found.PerReading && f.Role == column.Hold && r.standing(f) {
+		return
+	}
 	m, ok := r.read(f)
 	if !ok {
 		return

@@ -50,3 +50,21 @@ func TestSentence(t *testing.T) {
 		}
 	}
 }
+
+// TestStandingAtEachLook: a row a look says between which two a foam fell.
+func TestStandingAtEachLook(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "log.csv")
+	log := "trial,butter g,cider g,GMS g,look at min,standing?\n1,150,146,4,5,yes\n,,,,10,yes\n,,,,20,fell\n2,150,146,4,5,yes\n,,,,10,yes\n,,,,20,yes\n3,150,146,4,5,yes\n,,,,10,no\n,,,,20,no\n"
+	if err := os.WriteFile(path, []byte(log), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	read, err := ingest.Read([]string{path}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []trial.Interval{{Low: 10, High: 20}, {Low: 20, High: math.Inf(1)}, {Low: 5, High: 10}} {
+		if got := read.Trials[i].Hold; got == nil || *got != want {
+			t.Errorf("trial %d held %v, want %v", i+1, got, want)
+		}
+	}
+}
