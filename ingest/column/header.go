@@ -23,7 +23,7 @@ func open(header string) Meaning {
 	if len(header) > maxHeader {
 		return Meaning{Words: header}
 	}
-	parts := strings.Split(header, " / ")
+	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 {
 			return whole
@@ -34,6 +34,20 @@ func open(header string) Meaning {
 		m = m.under(readPart(parts[i]), parts[i])
 	}
 	return m
+}
+
+// groups are the parts of a header between its " / ", none of which is inside brackets.
+func groups(header string) []string {
+	parts := strings.Split(header, " / ")
+	for i := 0; i < len(parts); {
+		if i+1 < len(parts) && strings.Count(parts[i], "(") > strings.Count(parts[i], ")") {
+			parts[i] += " / " + parts[i+1]
+			parts = slices.Delete(parts, i+1, i+2)
+			continue
+		}
+		i++
+	}
+	return parts
 }
 
 // reader takes a header apart: core is what is left to name the column.
@@ -154,7 +168,7 @@ func (r *reader) aside(ts []token) bool {
 	if len(ts) > 3 && saysByMass(ts) && strings.Contains(r.header, "%") { // "% (m/m of mix)"
 		ts = ts[3:]
 	}
-	if len(ts) == 0 || r.unit(ts) || r.scale(ts) || r.yesNo(ts) {
+	if len(ts) == 0 || r.unit(ts) || r.scale(ts) || r.yesNo(ts) || r.offered(ts) {
 		return true
 	}
 	if b, ok := r.v.basis[joined(ts)]; ok {

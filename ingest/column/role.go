@@ -167,7 +167,7 @@ var shifts = map[quantity.Dimension]map[Role]Role{
 	quantity.Temperature: {Hold: Temperature, Rest: Temperature, HotHold: Temperature, Dish: Temperature,
 		Shear: Temperature, BatchMass: Temperature, Canister: Temperature},
 	quantity.Length:  {GoneBy: Spread, DrainedAmount: Spread, Hold: Spread},
-	quantity.Minutes: {DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
+	quantity.Minutes: {Result: Hold, DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
 	quantity.Mass:    {OilLeak: OilAmount, CameOut: DispensedMass},
 	quantity.Volume:  {OilLeak: OilAmount},
 	quantity.Percent: {OilLeak: OilAmount, GoneBy: None, BatchMass: None},

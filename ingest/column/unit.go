@@ -100,6 +100,18 @@ func (r *reader) yesNo(ts []token) bool {
 	return true
 }
 
+// offered reads a list of the answers a column takes: "fine / split / clogged".
+func (r *reader) offered(ts []token) bool {
+	options := strings.FieldsFunc(raw(r.header, ts), func(c rune) bool { return c == '/' || c == ',' || c == '|' })
+	for _, o := range options {
+		reply, err := quantity.ParseReply(strings.TrimSpace(o))
+		if err != nil || reply.Answer == quantity.NoAnswer && len(reply.Events) == 0 {
+			return false
+		}
+	}
+	return len(options) > 1
+}
+
 // scale reads "/9", "0-10", "1 to 5", "out of 9".
 func (r *reader) scale(ts []token) bool {
 	n := len(ts)
@@ -118,7 +130,7 @@ func (r *reader) scale(ts []token) bool {
 }
 
 var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "nach": true, "bei": true, "dopo": true, "apres": true,
-	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true}
+	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true, "in": true}
 
 // tail says how many tokens at the end are a unit, basis, minute, scale or an
 // offered answer, and reads them. alone: the tokens stand in brackets, with

@@ -76,7 +76,7 @@ var emulsifiers = []entry{
 	// Sorbitan esters.
 	{Ingredient: Ingredient{Name: "sorbitan monostearate", Kind: Emulsifier, HLB: exactly(4.7), Allergens: none, From: teaching,
 		Limits: []Limit{upTo(0.4, topping)}, Note: "in toppings up to 0.27 % goes with up to 0.77 % polysorbate 60 alone (US 21 CFR 172.836(c)(1))"},
-		names: `sorbitan monostearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat`},
+		names: `sorbitan monostearate; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat`},
 	{Ingredient: Ingredient{Name: "sorbitan tristearate", Kind: Emulsifier, HLB: exactly(2.1), Allergens: none, From: published},
 		names: `sorbitan tristearate; E492; tristéarate sorbitane; triestearato sorbitano; tristearato sorbitano; Sorbitantristearat`},
 	{Ingredient: Ingredient{Name: "sorbitan monolaurate", Kind: Emulsifier, HLB: exactly(8.6), Allergens: none, From: published},

@@ -215,7 +215,7 @@ func (e *entry) named(ts []token) Ingredient {
 			e.hlbByName.holds(v) && !t.percent && !strings.HasPrefix(after, "polygl"):
 			i.HLB, i.From = exact, fmt.Sprintf("the name says HLB %g", v)
 			return i
-		case e.fatByName.holds(v):
+		case e.fatByName.holds(v), e.Kind == Fat && e.FatPercent == nil && t.percent && n+1 < len(ts) && fatWords[ts[n+1].text]:
 			i.FatPercent, i.From = exact, fmt.Sprintf("the name says %g %% fat", v)
 			return i
 		}

@@ -22,7 +22,8 @@ func (e *entry) bearsFat(ts []token, i int) bool {
 	if i == 0 {
 		return len(ts) > 2 && ts[1].numeric
 	}
-	return ts[i-1].numeric && (e.fatByName.High > 0 || e.allFat(ts[i-1]))
+	says := e.fatByName.High > 0 || e.allFat(ts[i-1]) || e.Kind == Fat && e.FatPercent == nil && ts[i-1].percent
+	return ts[i-1].numeric && says
 }
 
 // hasSorts reports whether an entry comes in sorts that are all the same here: a
@@ -204,6 +205,9 @@ func withoutSolution(name string) (rest string, named bool) {
 	var kept []string
 	fields := strings.Fields(strings.Trim(name, " ()"))
 	for i, w := range fields {
+		if w == "as" { // "polysorbate 80, as 20 % solution"
+			continue
+		}
 		if w = strings.Trim(w, "(),"); solutionWords[w] && i > 0 || watery[w] && i > 0 && len(kept) == i && i == len(fields)-1 {
 			named = true
 		} else if w != "" {

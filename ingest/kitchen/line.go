@@ -14,6 +14,7 @@ import (
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/look"
+	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -149,11 +150,16 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 func (s *Sheets) NameHeads(heads []grid.Head) {
 	for i := range heads {
 		h := &heads[i]
-		if h.Text == "" || h.Meaning.Role != column.None && len(h.Text) > 2 { // F is no temperature where it is the fat
+		name := cmp.Or(h.Meaning.Words, h.Text)
+		if name == "" || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
 			continue
 		}
-		if st, ok := s.Stated(h.Text); ok && st.Is != nil {
-			h.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: h.Text, Words: h.Text}
+		if st, ok := s.Stated(name); ok && st.Is != nil {
+			m := column.Meaning{Role: column.IngredientAmount, Ingredient: name, Words: name}
+			if h.Meaning.Unit.Dimension() == quantity.Mass {
+				m.Unit = h.Meaning.Unit
+			}
+			h.Meaning = m
 		}
 	}
 }
@@ -190,7 +196,7 @@ type Grams struct {
 
 var (
 	madeUp = regexp.MustCompile(`(?:made up|make up|topped up|brought up|filled up|made|making|complété|complétée|rapporté|aufgefüllt|ergänzt|completado|completata|portato)[^\d;.]*?(?:to|to make|auf|à|a|hasta)\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
-	ofFoam = regexp.MustCompile(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b`)
+	ofFoam = regexp.MustCompile(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
 )
 
 // MadeUpTo is the mass to which every mix was made up with water.
@@ -217,7 +223,7 @@ func differ(a, b *float64) bool { return a != nil && b != nil && *a != *b }
 
 // sentences cuts a line at its semicolons and full stops; the point of 3.8 is none.
 func sentences(text string) []string {
-	text = strings.ReplaceAll(text, "; ", ";\n") + "\n"
+	text = strings.ReplaceAll(strings.ReplaceAll(text, "; ", ";\n"), "    ", "\n") + "\n"
 	text = strings.ReplaceAll(text, ". ", ".\n")
 	out := strings.FieldsFunc(text, func(r rune) bool { return r == '\n' || r == ';' })
 	for i := 1; i < len(out); i++ {
@@ -236,6 +242,7 @@ var (
 	bareValue = regexp.MustCompile(`^[\s=:(]*` + number + `\s*(?:[,);]|$| [^%\d])`)
 	hlbValue  = regexp.MustCompile(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
 	fatValue  = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
+	fatPer100 = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
 	equals    = regexp.MustCompile(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
 	joinOnly  = regexp.MustCompile(`^[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
@@ -251,8 +258,10 @@ func stated(before, after string) (st Statement, ok bool) {
 			st.HLB = value(m[1])
 		}
 	}
-	if m := fatValue.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
-		st.Fat = value(m[2])
+	for _, says := range []*regexp.Regexp{fatValue, fatPer100} {
+		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
+			st.Fat = value(m[2])
+		}
 	}
 	if st.HLB != nil && *st.HLB > 20 {
 		st.HLB = nil

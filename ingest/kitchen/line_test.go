@@ -27,6 +27,7 @@ func TestStated(t *testing.T) {
 		{"GMS 3 g, then 15 min at 60 °C", "GMS", -1, -1, ""},
 		{"the HLB of GMS is not known", "GMS", -1, -1, ""},
 		{"GMSX HLB 4", "GMS", -1, -1, ""},
+		{"Tahini from the blue tub: 55 g fat per 100 g", "Tahini", -1, 55, ""},
 		{"GMS HLB -3.8", "GMS", -1, -1, ""},
 	} {
 		s := &Sheets{Lines: []Line{{Text: c.line}}}
@@ -58,6 +59,7 @@ func TestGrams(t *testing.T) {
 		{"Drained: g in the cup from a 50 g dollop, 15 min", 0, 50},
 		{"Sample on the sieve is 40 g of foam unless the note says otherwise", 0, 40},
 		{"rendu = liquide recueilli, en g sur la prise de 60 g, à 15 min", 0, 60},
+		{"Each time 50 g of foam on a sieve, liquid weighed after 20 min.", 0, 50},
 		{"mit Wasser auf 500 g aufgefüllt", 0, 0},
 		{"Aufgefüllt auf 500 g, Ablauf aus 40 g Schaum", 500, 40},
 		{"each made with 3 g of GMS, from 9 to 12", 0, 0},

@@ -47,7 +47,7 @@ func (r *reader) correction(text string, at outcome.Cell) {
 	}
 	plain := plainWords(text)
 	switch {
-	case kind&otherMix != 0 && r.namesPart(plain), kind&denies != 0 && r.noEmulsifier(plain):
+	case kind&(otherMix|ofOne) != 0 && r.namesPart(plain), kind&denies != 0 && r.noEmulsifier(plain):
 		r.asideFor("the note says that something else went in", text, at)
 	case kind&corrected != 0 && r.namesColumn(plain), kind&added != 0:
 		r.asideFor("the note says that a cell is not true", text, at)
@@ -60,6 +60,7 @@ const (
 	denies
 	corrected
 	added
+	ofOne
 )
 
 func kindOf(text string) (kind uint8) {
@@ -69,6 +70,7 @@ func kindOf(text string) (kind uint8) {
 		says bool
 	}{
 		{otherMix, hasAny(plain, otherThan)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
+		{ofOne, sayNumber.MatchString(plain)},
 	} {
 		if k.says {
 			kind |= k.kind
@@ -118,6 +120,7 @@ var ofACell = words(`mistake | typing mistake | was really | should be | each ot
 
 var (
 	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`) // "watch started late, add 4 min"
+	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d|\d ?% ?fat\b|\bhlb \d`)     // "PS80 is 1.6 g", "light cream, 20 % fat"
 	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
 )
 

@@ -22,6 +22,8 @@ func TestCorrection(t *testing.T) {
 		{"delivery was wrong, this is with the 18 % cream", true},
 		{"hold should read 32, typed wrong", true},
 		{"Lecithin vergessen", true},
+		{"GMS is 1.6 g, point got lost", true},
+		{"only had the light cream left, 20 % fat", true},
 		{"pressed start late, add 6 min", true},
 		{"the jar of GMS turned out to be lecithin", true},
 		{"cream was warm", false},

@@ -158,12 +158,53 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, m.asStated(f, *st.Is))
 		return
 	}
+	if i, ok := byItsNumber(f.Header); ok {
+		f.What = m.met(name, i)
+		return
+	}
 	f.What = m.met(name, ingredient.Ingredient{Name: name, Kind: ingredient.Other, From: "not known"})
 	f.Kindless = true
 	m.askKind(f)
 }
 
 var fatFree = regexp.MustCompile(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|0 ?% ?(?:fat|mg|fett)|fettfrei|sans (?:gras|matière grasse))\b`)
+
+var (
+	ownHLB = regexp.MustCompile(`(?i)\bhlb[ =:]*(\d+(?:[.,]\d+)?)`)
+	ownFat = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?) ?% ?(?:fat|fett|mg|gras)\b`)
+)
+
+// byItsNumber is an ingredient nobody knows whose header says what counts here: only
+// an emulsifier has an HLB, and a fat percent is all of the mix that a food changes.
+func byItsNumber(header string) (i ingredient.Ingredient, ok bool) {
+	exact := func(text string) *ingredient.Range {
+		v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+		if err != nil {
+			return nil
+		}
+		return &ingredient.Range{Low: v, Value: v, High: v}
+	}
+	i.From = "the header says so"
+	if m := ownHLB.FindStringSubmatch(header); m != nil {
+		i.Kind, i.HLB = ingredient.Emulsifier, exact(m[1])
+		return i, i.HLB != nil && i.HLB.Value > 0 && i.HLB.Value <= mostHLB
+	}
+	if fatFree.MatchString(header) {
+		i.Kind, i.FatPercent = ingredient.Water, &ingredient.Range{}
+		return i, true
+	}
+	if m := ownFat.FindStringSubmatch(header); m != nil {
+		i.Kind, i.FatPercent = ingredient.Water, exact(m[1])
+		if i.FatPercent != nil && i.FatPercent.Value >= leastFatOfFat {
+			i.Kind = ingredient.Fat
+		}
+		return i, i.FatPercent != nil && i.FatPercent.Value <= 100
+	}
+	return i, false
+}
+
+// leastFatOfFat parts a food that brings the fat from one that has some.
+const leastFatOfFat = 10
 
 // asStated is an ingredient as a line beside the table says of it, where its header
 // gives no number of its own.
