@@ -105,7 +105,7 @@ func (r *reader) offered(ts []token) bool {
 	options := strings.FieldsFunc(raw(r.header, ts), func(c rune) bool { return c == '/' || c == ',' || c == '|' })
 	for _, o := range options {
 		reply, err := quantity.ParseReply(strings.TrimSpace(o))
-		if err != nil || reply.Answer == quantity.NoAnswer && len(reply.Events) == 0 {
+		if err != nil || reply.Answer == quantity.NoAnswer && len(reply.Events) == 0 && reply.Word == quantity.NoWord {
 			return false
 		}
 	}

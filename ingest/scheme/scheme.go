@@ -81,7 +81,7 @@ type Scheme struct {
 	WholeGrams       float64 // to which every mix was made up with water; 0 = nothing says so
 	OutColumn        int     // says whether it came out
 	FirstLook        float64 // minutes; a hold of 0 ended before it
-	TypesBreaks      bool    // "split" is typed in place of a hold
+	TypesBreaks      bool    // "split" is typed in place of a hold, or in the only column of results
 	Outcomes         bool    // some column says what happened
 	Comma            bool    // numbers are typed with a decimal comma
 

@@ -63,6 +63,8 @@ func (m *maker) survey() {
 			m.fractions(f)
 		case column.DrainedAmount:
 			f.Limit = limitOf(m.valuesOf(f))
+		case column.Result:
+			m.TypesBreaks = m.TypesBreaks || m.Find(column.Broke) == nil && m.tellsBreaks(f)
 		case column.Hold:
 			m.surveyHolds(f)
 		default:
@@ -191,6 +193,16 @@ func (m *maker) surveyHolds(f *scheme.Field) {
 			m.TypesBreaks = slices.Contains(quantity.Events(c.Text), quantity.Broke)
 		}
 	}
+}
+
+// tellsBreaks reports a column of results that says where a foam split.
+func (m *maker) tellsBreaks(f *scheme.Field) bool {
+	for n := range min(m.Rows(), lookedAt) {
+		if slices.Contains(m.Events(strings.TrimSpace(m.Cell(n, f.Col).Text)), quantity.Broke) {
+			return true
+		}
+	}
+	return false
 }
 
 // holdsClocks reports whether the cells of a column are times of the day.

@@ -10,6 +10,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
@@ -90,7 +91,11 @@ func (m *maker) columns() {
 		m.Fields = append(m.Fields, f)
 	}
 	for i := range m.Fields {
-		m.byContent(&m.Fields[i])
+		f := &m.Fields[i]
+		m.byContent(f)
+		if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == quantity.Mass {
+			f.Role, f.Ingredient = column.IngredientAmount, f.Words
+		}
 	}
 }
 
