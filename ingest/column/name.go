@@ -270,6 +270,7 @@ func (r *reader) bracketsLeft() {
 			} else {
 				r.m.Ingredient, r.m.Unknown = r.m.Ingredient+" "+name, true
 			}
+		case r.m.Role == IngredientAmount && isHLB(g): // of "low-HLB emulsifier"
 		case r.m.Role == None && len(r.m.left) == 0:
 			r.m.Words = strings.TrimSpace(r.m.Words + " " + name)
 		default:
@@ -277,6 +278,9 @@ func (r *reader) bracketsLeft() {
 		}
 	}
 }
+
+// isHLB reports whether tokens are an HLB: "HLB 3.8".
+func isHLB(ts []token) bool { return len(ts) == 2 && ts[0].text == "hlb" && ts[1].kind == number }
 
 // isMass reports whether tokens are some grams: "8 g".
 func isMass(ts []token) bool { return len(ts) == 2 && ts[0].kind == number && ts[1].text == "g" }

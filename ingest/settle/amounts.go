@@ -209,6 +209,10 @@ const leastFatOfFat = 10
 // asStated is an ingredient as a line beside the table says of it, where its header
 // gives no number of its own.
 func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.Ingredient {
+	if own, ok := byItsNumber(f.Header); ok && own.HLB != nil && i.Kind == ingredient.Emulsifier && i.HLB == nil {
+		i.HLB, i.From = own.HLB, own.From
+		return i
+	}
 	if i.Kind == ingredient.Water && fatFree.MatchString(f.Header) {
 		i.FatPercent, i.From = &ingredient.Range{}, "the header says that it is free of fat"
 		return i
