@@ -14,6 +14,7 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/layout"
 	"foamfield/ingest/outcome"
+	"foamfield/ingest/remark"
 	"foamfield/ingest/row"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -293,7 +294,7 @@ func (r *reader) remarks(t *table, l *row.Line) {
 	for _, h := range t.found.Heads {
 		if text := t.comments[[2]int{l.At.Row, h.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
-			if row.SaysOtherwise(text) {
+			if remark.Otherwise(text) {
 				l.Told(text, trial.Place{File: t.at.File, Sheet: t.at.Sheet, Row: l.At.Row, Col: h.Col})
 			}
 		}

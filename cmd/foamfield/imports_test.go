@@ -24,7 +24,7 @@ var leaves = []string{"analysis/latent", "analysis/regress", "analysis/posterior
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
 var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column",
-	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/settle", "ingest/outcome", "ingest/compose",
+	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
 	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {

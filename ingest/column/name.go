@@ -262,7 +262,7 @@ func (r *reader) bracketsLeft() {
 		named := r.m.Role == IngredientAmount && len(r.m.could) == 0
 		switch {
 		case named && sameIngredient(r.m.Ingredient, name):
-		case r.m.Role == Chargers && isMass(g): // their size
+		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && isHLB(g): // their size; of "low-HLB emulsifier"
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
 		case named && r.isAmount():
 			if left, mods, _, _ := r.account(g, nil); len(left) == 0 {
@@ -270,7 +270,6 @@ func (r *reader) bracketsLeft() {
 			} else {
 				r.m.Ingredient, r.m.Unknown = r.m.Ingredient+" "+name, true
 			}
-		case r.m.Role == IngredientAmount && isHLB(g): // of "low-HLB emulsifier"
 		case r.m.Role == None && len(r.m.left) == 0:
 			r.m.Words = strings.TrimSpace(r.m.Words + " " + name)
 		default:

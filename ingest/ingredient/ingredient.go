@@ -61,3 +61,6 @@ func (i Ingredient) WeighedAsEmulsifier() bool {
 func (i Ingredient) NeedsFatPercent() bool {
 	return i.FatPercent == nil && (i.Kind == Fat || i.Whole)
 }
+
+// MostHLB is the end of the scale of emulsifiers that are not ionic.
+const MostHLB = 20

@@ -215,13 +215,16 @@ func (e *entry) named(ts []token) Ingredient {
 			e.hlbByName.holds(v) && !t.percent && !strings.HasPrefix(after, "polygl"):
 			i.HLB, i.From = exact, fmt.Sprintf("the name says HLB %g", v)
 			return i
-		case e.fatByName.holds(v), e.Kind == Fat && e.FatPercent == nil && t.percent && n+1 < len(ts) && fatWords[ts[n+1].text]:
+		case e.fatByName.holds(v), e.asksFat() && t.percent && n+1 < len(ts) && fatWords[ts[n+1].text]:
 			i.FatPercent, i.From = exact, fmt.Sprintf("the name says %g %% fat", v)
 			return i
 		}
 	}
 	return i
 }
+
+// asksFat reports a fat of which only its label says how fat it is.
+func (e *entry) asksFat() bool { return e.Kind == Fat && e.FatPercent == nil }
 
 func (r Range) holds(v float64) bool { return r.High > 0 && r.Low <= v && v <= r.High }
 

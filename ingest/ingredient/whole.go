@@ -22,7 +22,7 @@ func (e *entry) bearsFat(ts []token, i int) bool {
 	if i == 0 {
 		return len(ts) > 2 && ts[1].numeric
 	}
-	says := e.fatByName.High > 0 || e.allFat(ts[i-1]) || e.Kind == Fat && e.FatPercent == nil && ts[i-1].percent
+	says := e.fatByName.High > 0 || e.allFat(ts[i-1]) || e.asksFat() && ts[i-1].percent
 	return ts[i-1].numeric && says
 }
 
@@ -37,7 +37,7 @@ func (e *entry) hasSorts() bool {
 func (e *entry) bearsNumber(ts []token, i int, t token) bool {
 	label := i > 0 && i == len(ts)-1 && t.number < 10 && t.number == float64(int(t.number)) && !t.percent
 	dissolved := t.percent && e.Kind == Water && e.free() // "10 % sugar solution"
-	asked := t.percent && e.Kind == Fat && e.FatPercent == nil
+	asked := t.percent && e.asksFat()
 	return t.amount || label || dissolved || asked || e.Kind == Emulsifier || e.fatByName.holds(t.number) || e.allFat(t)
 }
 

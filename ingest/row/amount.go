@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/compose"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/remark"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -38,8 +39,8 @@ func (r *reader) amount(f *scheme.Field) {
 	if r.namedAmounts(f) {
 		return
 	}
-	if m := toMake.FindStringSubmatch(r.text(f)); m != nil && what.Kind == ingredient.Water {
-		r.toMake(f, what, m[1])
+	if to, ok := remark.MadeTo(r.text(f)); ok && what.Kind == ingredient.Water {
+		r.toMake(f, what, to)
 		return
 	}
 	k, ok := r.single(f, 0, highest(f), "an amount")
@@ -299,18 +300,14 @@ func anyOf(i ingredient.Ingredient) bool {
 }
 
 // toMake takes a liquid that was added up to a mass: "to make 500", "q.s. 500 g".
-func (r *reader) toMake(f *scheme.Field, what *ingredient.Ingredient, grams string) {
-	v, err := quantity.Parse(grams, quantity.Mass, quantity.Gram)
-	whole, exact := v.Exact()
-	if err != nil || !exact || r.madeTo > 0 {
+func (r *reader) toMake(f *scheme.Field, what *ingredient.Ingredient, whole float64) {
+	if r.madeTo > 0 {
 		r.open(f, what, false)
 		return
 	}
 	r.madeTo, r.rest = whole, what
 	r.say(trial.Note("made up to a mass", r.at(f), fmt.Sprintf("%s is read as what brought the mix to %s", r.quoted(f), say.Grams(whole)), "nothing to do, or type the grams that were added").Once())
 }
-
-var toMake = regexp.MustCompile(`(?i)^\s*(?:to make|make up to|made up to|up to|to|ad|q\.?\s?s\.?(?: to| ad)?|auf|bis|compléter à|qsp|hasta)\s+(\d+(?:[.,]\d+)?\s*(?:g|kg)?)\s*(?:total|in all)?$`)
 
 // madeUp adds the water that brought a mix to the mass said beside the table.
 func (r *reader) madeUp() {
@@ -340,13 +337,10 @@ var plainWater, _ = ingredient.Lookup("water")
 // one cannot be an HLB, and the other is no fat percent of this table.
 func (r *reader) changedPlaces() {
 	fat, hlb := r.Recipe.Fat, r.Recipe.HLB
-	if !fat.OK() || !hlb.OK() || hlb.Value <= mostHLB || fat.Value > mostHLB || !r.s.Usual[fat.Col].Holds(hlb.Value, 5) || r.s.Usual[fat.Col].Holds(fat.Value, 5) {
+	if !fat.OK() || !hlb.OK() || hlb.Value <= ingredient.MostHLB || fat.Value > ingredient.MostHLB || !r.s.Usual[fat.Col].Holds(hlb.Value, 5) || r.s.Usual[fat.Col].Holds(fat.Value, 5) {
 		return
 	}
 	r.say(trial.Fix("changed places", r.s.At(r.row, fat.Col), fmt.Sprintf("%s as fat and %s as HLB seem to have changed places", say.Number(fat.Value), say.Number(hlb.Value)),
 		fmt.Sprintf("type %s here and %s as the HLB if that is so", say.Number(hlb.Value), say.Number(fat.Value))))
 	r.Recipe.Fat, r.Recipe.HLB, r.Recipe.FatOpen, r.Recipe.BadCell = compose.Known{}, compose.Known{}, true, fat.Col
 }
-
-// mostHLB is the end of the scale of what is not ionic.
-const mostHLB = 20

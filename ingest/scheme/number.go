@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
@@ -97,3 +98,34 @@ func (s *Scheme) Exactly(c sheet.Cell, f *Field) (float64, bool) {
 
 // fromNear is how far a number is from one, by factors.
 func fromNear(v, near float64) float64 { return math.Abs(math.Log(max(v, 1e-6) / near)) }
+
+// LookedAt bounds the rows that are looked at to tell what a column is.
+const LookedAt = 500
+
+// SumOf is the sum of a row's masses, those of the column with among them, false if one of them is not known.
+func (s *Scheme) SumOf(row, with int) (sum float64, ok bool) {
+	amounts := 0
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if !(f.IsAmount() && f.InGrams && f.Open == "") && f.Col != with {
+			continue
+		}
+		if f.Role == column.EmulsifierAmount && s.NamesEmulsifiers {
+			continue
+		}
+		c := s.Cell(row, f.Col)
+		if c.Kind == sheet.Blank {
+			continue
+		}
+		v, exact := s.Exactly(c, f)
+		if f.Role == column.None {
+			v, exact = BareNumber(s.Found.Sheet, c)
+		}
+		if !exact {
+			return 0, false
+		}
+		sum += v
+		amounts++
+	}
+	return sum, amounts > 1
+}

@@ -15,9 +15,6 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// mostHLB is the end of the scale of what is not ionic.
-const mostHLB = 20
-
 // amounts settles what each column of amounts is of, and in what its numbers are.
 func (m *maker) amounts() {
 	for i := range m.Fields {
@@ -187,7 +184,7 @@ func byItsNumber(header string) (i ingredient.Ingredient, ok bool) {
 	i.From = "the header says so"
 	if m := ownHLB.FindStringSubmatch(header); m != nil {
 		i.Kind, i.HLB = ingredient.Emulsifier, exact(m[1])
-		return i, i.HLB != nil && i.HLB.Value > 0 && i.HLB.Value <= mostHLB
+		return i, i.HLB != nil && i.HLB.Value > 0 && i.HLB.Value <= ingredient.MostHLB
 	}
 	if fatFree.MatchString(header) {
 		i.Kind, i.FatPercent = ingredient.Water, &ingredient.Range{}
@@ -272,14 +269,14 @@ func (m *maker) askNameHLB(f *scheme.Field, i ingredient.Ingredient, name string
 	head, _, _ := strings.Cut(name, "%")
 	text := numberInName.FindString(head)
 	v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
-	if err != nil || i.Kind != ingredient.Emulsifier || i.HLB != nil || v <= mostHLB {
+	if err != nil || i.Kind != ingredient.Emulsifier || i.HLB != nil || v <= ingredient.MostHLB {
 		return
 	}
 	example := i.Name + " 15"
 	digits := []byte(text)
 	slices.Reverse(digits)
 	if back := string(digits); back != text {
-		if w, err := strconv.ParseFloat(back, 64); err == nil && w > 0 && w <= mostHLB {
+		if w, err := strconv.ParseFloat(back, 64); err == nil && w > 0 && w <= ingredient.MostHLB {
 			example = i.Name + " " + back
 		}
 	}

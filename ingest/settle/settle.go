@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/survey"
 	"foamfield/ingest/trial"
 )
 
@@ -38,7 +39,7 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 	m.massesOfFat()
 	m.beside()
 	m.outcomes()
-	m.survey()
+	m.found = append(m.found, survey.Of(&m.Scheme, k)...)
 	m.record()
 	return &m.Scheme, m.found
 }
@@ -91,11 +92,15 @@ func (m *maker) columns() {
 		m.Fields = append(m.Fields, f)
 	}
 	for i := range m.Fields {
-		f := &m.Fields[i]
-		m.byContent(f)
-		if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == quantity.Mass {
-			f.Role, f.Ingredient = column.IngredientAmount, f.Words
-		}
+		m.byContent(&m.Fields[i])
+		stockByWords(&m.Fields[i])
+	}
+}
+
+// stockByWords makes an amount of a weighed column whose words are those of a stock.
+func stockByWords(f *scheme.Field) {
+	if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == quantity.Mass {
+		f.Role, f.Ingredient = column.IngredientAmount, f.Words
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -161,4 +162,20 @@ func (m *maker) drainUnit(f *scheme.Field) {
 	f.Want, f.Bare = quantity.Percent, quantity.PercentUnit
 	m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as percent of the foam",
 		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.Header, f.Header)))
+}
+
+// holdsClocks reports whether the cells of a column are times of the day.
+func (m *maker) holdsClocks(col int) bool {
+	clocks, filled := 0, 0
+	for n := range min(m.Rows(), scheme.LookedAt) {
+		c := m.Cell(n, col)
+		if c.Kind == sheet.Blank {
+			continue
+		}
+		filled++
+		if _, ok := scheme.ClockMinutes(m.Found.Sheet, c); ok {
+			clocks++
+		}
+	}
+	return filled > 0 && 2*clocks > filled
 }

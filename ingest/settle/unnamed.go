@@ -19,7 +19,6 @@ import (
 // masses show that they are complete without it.
 
 const (
-	lookedAt    = 500  // rows
 	sumsTo      = 0.01 // share of a batch within which masses add up to it
 	mostly      = 0.8  // share of the rows that show something for all
 	mostWeighed = 1e5  // what no number of grams exceeds
@@ -91,7 +90,7 @@ func (m *maker) amongMasses(col int) bool {
 func (m *maker) holdsMasses(col int) bool {
 	var masses []float64
 	others := 0
-	for n := range min(m.Rows(), lookedAt) {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		c := m.Cell(n, col)
 		if c.Kind == sheet.Blank {
 			continue
@@ -147,8 +146,8 @@ func (m *maker) addsUp(with int) bool {
 	batch := m.Find(column.BatchMass)
 	var totals []float64
 	fits, rows := 0, 0
-	for n := range min(m.Rows(), lookedAt) {
-		sum, ok := m.sumOf(n, with)
+	for n := range min(m.Rows(), scheme.LookedAt) {
+		sum, ok := m.SumOf(n, with)
 		if !ok {
 			continue
 		}
@@ -176,34 +175,6 @@ func (m *maker) addsUp(with int) bool {
 	}
 	round := math.Abs(middle-10*math.Round(middle/10)) <= 0.002*middle
 	return round && float64(fits) >= mostly*float64(rows)
-}
-
-// sumOf is the sum of a row's masses, false if one of them is not known.
-func (m *maker) sumOf(row, with int) (sum float64, ok bool) {
-	amounts := 0
-	for i := range m.Fields {
-		f := &m.Fields[i]
-		if !(f.IsAmount() && f.InGrams && f.Open == "") && f.Col != with {
-			continue
-		}
-		if f.Role == column.EmulsifierAmount && m.NamesEmulsifiers {
-			continue
-		}
-		c := m.Cell(row, f.Col)
-		if c.Kind == sheet.Blank {
-			continue
-		}
-		v, exact := m.Exactly(c, f)
-		if f.Role == column.None {
-			v, exact = scheme.BareNumber(m.Found.Sheet, c)
-		}
-		if !exact {
-			return 0, false
-		}
-		sum += v
-		amounts++
-	}
-	return sum, amounts > 1
 }
 
 // massesOfFat decides whether "fat" or "oil" without a unit beside columns of grams
@@ -234,7 +205,7 @@ func (m *maker) massesOfFat() {
 
 // largerThan reports whether a number of a column is larger than v.
 func (m *maker) largerThan(col int, v float64) bool {
-	for n := range min(m.Rows(), lookedAt) {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		if x, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && x > v {
 			return true
 		}
@@ -245,7 +216,7 @@ func (m *maker) largerThan(col int, v float64) bool {
 // fewPieces reports whether a column counts things: small whole numbers only.
 func (m *maker) fewPieces(col int) bool {
 	any := false
-	for n := range min(m.Rows(), lookedAt) {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		if v, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && v > 0 {
 			if any = true; v > 12 || v != math.Trunc(v) {
 				return false
@@ -258,7 +229,7 @@ func (m *maker) fewPieces(col int) bool {
 // holdsNumbers reports whether a column holds mostly numbers.
 func (m *maker) holdsNumbers(col int) bool {
 	numbers, filled := 0, 0
-	for n := range min(m.Rows(), lookedAt) {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		c := m.Cell(n, col)
 		if c.Kind == sheet.Blank {
 			continue

@@ -1,4 +1,4 @@
-package settle
+package survey
 
 import (
 	"fmt"
@@ -20,7 +20,7 @@ const (
 )
 
 // fractions finds whether a column of fat percents has bare 0.45 for 45 %.
-func (m *maker) fractions(f *scheme.Field) {
+func (m *surveyor) fractions(f *scheme.Field) {
 	below, above := 0, 0
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
@@ -39,7 +39,7 @@ func (m *maker) fractions(f *scheme.Field) {
 
 // surveyDoses finds below what a bare percent of emulsifier may be a fraction: far
 // below the others, and like them when it is taken a hundredfold.
-func (m *maker) surveyDoses(f *scheme.Field) {
+func (m *surveyor) surveyDoses(f *scheme.Field) {
 	var values []float64
 	bare := false
 	for n := range m.Rows() {

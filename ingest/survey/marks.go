@@ -1,4 +1,4 @@
-package settle
+package survey
 
 import (
 	"fmt"
@@ -30,7 +30,7 @@ type marks struct {
 	blank  int
 }
 
-func (m *maker) marksOf(f *scheme.Field) marks {
+func (m *surveyor) marksOf(f *scheme.Field) marks {
 	out := marks{rows: map[string][]int{}}
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
@@ -60,7 +60,7 @@ func (m *maker) marksOf(f *scheme.Field) marks {
 
 // settleReplies decides what the marks of a column answer, and whether a blank in
 // it is a no.
-func (m *maker) settleReplies(f *scheme.Field) {
+func (m *surveyor) settleReplies(f *scheme.Field) {
 	if f.Marks == nil && m.legend(f) {
 		return
 	}
@@ -98,7 +98,7 @@ var plainMarks = map[string]trial.Answer{
 }
 
 // settleMarks finds what each mark of a column answers.
-func (m *maker) settleMarks(f *scheme.Field, seen marks) {
+func (m *surveyor) settleMarks(f *scheme.Field, seen marks) {
 	ways := m.waysToRead(f, seen)
 	fits := slices.DeleteFunc(slices.Clone(ways), func(w map[string]trial.Answer) bool { return m.contradicted(f, seen, w) })
 	switch {
@@ -114,7 +114,7 @@ func (m *maker) settleMarks(f *scheme.Field, seen marks) {
 }
 
 // waysToRead are the readings of a column's marks that a person would think of.
-func (m *maker) waysToRead(f *scheme.Field, seen marks) []map[string]trial.Answer {
+func (m *surveyor) waysToRead(f *scheme.Field, seen marks) []map[string]trial.Answer {
 	if len(seen.order) == 1 {
 		return waysOfOne(seen.order[0], seen.affirm > 0)
 	}
@@ -156,7 +156,7 @@ func waysOfPair(r column.Role, seen marks, first, second string) []map[string]tr
 
 // contradicted reports whether a reading of the marks would have results of foams
 // that did not come out, or none of those that did.
-func (m *maker) contradicted(f *scheme.Field, seen marks, way map[string]trial.Answer) bool {
+func (m *surveyor) contradicted(f *scheme.Field, seen marks, way map[string]trial.Answer) bool {
 	if f.Role != column.CameOut && f.Role != column.Clogged {
 		return false
 	}
@@ -183,7 +183,7 @@ func opposite(a trial.Answer) trial.Answer {
 }
 
 // hasResults reports whether a row has a hold or a drainage.
-func (m *maker) hasResults(row int) bool {
+func (m *surveyor) hasResults(row int) bool {
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		if f.Role != column.Hold && f.Role != column.DrainedAmount && f.Role != column.GoneBy && f.Role != column.HoldOver {
@@ -217,7 +217,7 @@ func described(order []string, as map[string]trial.Answer) string {
 }
 
 // askMarks asks what the marks of a column answer.
-func (m *maker) askMarks(f *scheme.Field, order []string) {
+func (m *surveyor) askMarks(f *scheme.Field, order []string) {
 	f.Marks = map[string]trial.Answer{}
 	var quoted, choices []string
 	for _, mark := range order {

@@ -1,4 +1,4 @@
-package settle
+package survey
 
 import (
 	"testing"
@@ -36,7 +36,7 @@ func TestLegend(t *testing.T) {
 			found.Rows = append(found.Rows, grid.Row{Number: i + 2})
 			found.Places[0] = append(found.Places[0], grid.At(i, 1))
 		}
-		m := &maker{Scheme: scheme.Scheme{Found: found}, kitchen: &kitchen.Sheets{Lines: []kitchen.Line{{Text: c.line}}}}
+		m := &surveyor{Scheme: &scheme.Scheme{Found: found}, kitchen: &kitchen.Sheets{Lines: []kitchen.Line{{Text: c.line}}}}
 		f := &scheme.Field{Col: 1, Header: c.header}
 		f.Role = c.role
 		m.legend(f)

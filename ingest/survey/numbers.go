@@ -1,4 +1,4 @@
-package settle
+package survey
 
 import (
 	"math"
@@ -20,7 +20,7 @@ const usualOf = 5 // values
 const usualRows = 5000
 
 // learn works out where the values of every column of numbers lie.
-func (m *maker) learn() {
+func (m *surveyor) learn() {
 	m.Usual = map[int]scheme.Usual{}
 	var values []float64
 	every := 1 + m.Rows()/usualRows
@@ -46,7 +46,7 @@ func (m *maker) learn() {
 
 // survey looks down the columns once before any row is read: what a bare 0.45, a
 // 1,200 or a blank means depends on what else stands in its column.
-func (m *maker) survey() {
+func (m *surveyor) survey() {
 	m.FirstLook = 1
 	m.Comma = m.typesCommas()
 	for i := range m.Fields {
@@ -80,7 +80,7 @@ const commaRows = 500
 
 // typesCommas reports whether the numbers of the table are typed with a decimal
 // comma; then 1.250 is a thousand. One stray comma among points is no habit.
-func (m *maker) typesCommas() bool {
+func (m *surveyor) typesCommas() bool {
 	commas, points := 0, 0
 	for i := range m.Fields {
 		f := &m.Fields[i]
@@ -108,7 +108,7 @@ func (m *maker) typesCommas() bool {
 
 // thousands finds what settles 1,200 and 1.200: the rest of the column, or for a
 // batch what its ingredients weigh.
-func (m *maker) thousands(f *scheme.Field) {
+func (m *surveyor) thousands(f *scheme.Field) {
 	if f.Want != quantity.Mass && f.Want != quantity.Volume {
 		return
 	}
@@ -133,8 +133,8 @@ func (m *maker) thousands(f *scheme.Field) {
 
 // byReadings parts the numbers of a column: those that can be read in one way only,
 // and the rows of those that can be read in two, as 1,200 can.
-func (m *maker) byReadings(f *scheme.Field) (sure []float64, twofold []int) {
-	for n := range min(m.Rows(), lookedAt) {
+func (m *surveyor) byReadings(f *scheme.Field) (sure []float64, twofold []int) {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		c := m.Cell(n, f.Col)
 		if c.Kind == sheet.Blank || c.Kind == sheet.Fault {
 			continue
@@ -153,9 +153,9 @@ func (m *maker) byReadings(f *scheme.Field) (sure []float64, twofold []int) {
 }
 
 // sumsOf are the sums of the masses of rows, where they are known.
-func (m *maker) sumsOf(rows []int) (sums []float64) {
+func (m *surveyor) sumsOf(rows []int) (sums []float64) {
 	for _, n := range rows {
-		if sum, ok := m.sumOf(n, 0); ok {
+		if sum, ok := m.SumOf(n, 0); ok {
 			sums = append(sums, sum)
 		}
 	}
@@ -163,7 +163,7 @@ func (m *maker) sumsOf(rows []int) (sums []float64) {
 }
 
 // pointed reports a column in which a decimal comma would be the odd one.
-func (m *maker) pointed(f *scheme.Field) bool {
+func (m *surveyor) pointed(f *scheme.Field) bool {
 	for n := range min(m.Rows(), commaRows) {
 		if c := m.Cell(n, f.Col); c.Kind == sheet.Number && c.Number != math.Trunc(c.Number) {
 			return true
@@ -172,7 +172,7 @@ func (m *maker) pointed(f *scheme.Field) bool {
 	return false
 }
 
-func (m *maker) valuesOf(f *scheme.Field) (values []float64) {
+func (m *surveyor) valuesOf(f *scheme.Field) (values []float64) {
 	for n := range m.Rows() {
 		if v, ok := m.Exactly(m.Cell(n, f.Col), f); ok {
 			values = append(values, v)
@@ -182,7 +182,7 @@ func (m *maker) valuesOf(f *scheme.Field) (values []float64) {
 }
 
 // surveyHolds finds the first look, and whether "split" is typed in place of a hold.
-func (m *maker) surveyHolds(f *scheme.Field) {
+func (m *surveyor) surveyHolds(f *scheme.Field) {
 	for n := range m.Rows() {
 		c := m.Cell(n, f.Col)
 		if v, ok := m.Exactly(c, f); ok {
@@ -196,29 +196,13 @@ func (m *maker) surveyHolds(f *scheme.Field) {
 }
 
 // tellsBreaks reports a column of results that says where a foam split.
-func (m *maker) tellsBreaks(f *scheme.Field) bool {
-	for n := range min(m.Rows(), lookedAt) {
+func (m *surveyor) tellsBreaks(f *scheme.Field) bool {
+	for n := range min(m.Rows(), scheme.LookedAt) {
 		if slices.Contains(m.Events(strings.TrimSpace(m.Cell(n, f.Col).Text)), quantity.Broke) {
 			return true
 		}
 	}
 	return false
-}
-
-// holdsClocks reports whether the cells of a column are times of the day.
-func (m *maker) holdsClocks(col int) bool {
-	clocks, filled := 0, 0
-	for n := range min(m.Rows(), lookedAt) {
-		c := m.Cell(n, col)
-		if c.Kind == sheet.Blank {
-			continue
-		}
-		filled++
-		if _, ok := scheme.ClockMinutes(m.Found.Sheet, c); ok {
-			clocks++
-		}
-	}
-	return filled > 0 && 2*clocks > filled
 }
 
 // defaultLimit is used where a column's readings do not show their step: half a

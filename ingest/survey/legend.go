@@ -1,4 +1,4 @@
-package settle
+package survey
 
 import (
 	"foamfield/ingest/column"
@@ -10,7 +10,7 @@ import (
 
 // legend takes what a line beside the table says of the marks of a column, where it
 // explains more than one of them. A dash it does not explain answers nothing.
-func (m *maker) legend(f *scheme.Field) bool {
+func (m *surveyor) legend(f *scheme.Field) bool {
 	if len(m.kitchen.Lines) == 0 {
 		return false
 	}
@@ -48,7 +48,7 @@ var events = map[column.Role]map[quantity.Event]trial.Answer{
 }
 
 // meant is what the words of a legend answer to the question of a column.
-func (m *maker) meant(words string, r column.Role) trial.Answer {
+func (m *surveyor) meant(words string, r column.Role) trial.Answer {
 	for _, e := range m.Events(words) {
 		if a, ok := events[r][e]; ok {
 			return a

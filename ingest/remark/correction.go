@@ -1,0 +1,171 @@
+// Package remark hears what remarks say of a trial: that its cells are not true, and
+// results that stand in a sentence.
+package remark
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+)
+
+// A remark may say that a cell of its row is not true: "forgot the GMS", "18 % cream
+// instead", "hold should read 32". Nobody but its kitchen knows the row then, so it
+// is set aside until the cell is corrected.
+
+// otherThan are words that say something went into the mix otherwise than the cells
+// say, where they stand with the name of something in it.
+var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | were made with | was made with | turned out to be | in fact | from the wrong | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
+	vergessen | weggelassen | ohne | statt | anstatt | anstelle | falsch | vertauscht | verwechselt | versehentlich | verschüttet | doppelt | oublié | oubliée | oublié de mettre | sans | au lieu de | à la place de | par erreur | inversé | inversés | renversé |
+	olvidé | olvidó | olvidado | sin | en vez de | por error | dimenticato | senza | invece di | per errore | scambiati`)
+
+// corrects are words that say a number of the row is not the one that was meant.
+var corrects = words(`should read | should have been | should say | typed wrong | mistyped | typo | was really | was actually | really was | is really | actually was | misread | read wrong | written down wrong | not the number | wrong number |
+	müsste heißen | sollte heißen | eigentlich | verschrieben | tippfehler | en fait | il faut lire | erreur de frappe | faute de frappe`)
+
+// plainWords is a text in lower case without its punctuation, blanks at both ends.
+func plainWords(text string) string {
+	return " " + strings.Join(strings.FieldsFunc(say.Fold(text), func(c rune) bool { return strings.ContainsRune(" .,;:!?()“”\"", c) }), " ") + " "
+}
+
+func words(list string) []string {
+	out := strings.Split(strings.Join(strings.Fields(list), " "), " | ")
+	for i := range out {
+		out[i] = " " + strings.TrimSpace(out[i]) + " "
+	}
+	return out
+}
+
+// Corrects says why the cells of a row are not true by a remark on it, "" where it
+// says no such thing.
+func Corrects(s *scheme.Scheme, text string) (why string) {
+	kind := s.Kind(text, kindOf)
+	if kind == 0 {
+		return ""
+	}
+	plain := plainWords(text)
+	switch {
+	case kind&(otherMix|ofOne) != 0 && namesPart(s, plain), kind&denies != 0 && noEmulsifier(s, plain):
+		return "the note says that something else went in"
+	case kind&corrected != 0 && namesColumn(s, plain), kind&added != 0:
+		return "the note says that a cell is not true"
+	}
+	return ""
+}
+
+// What the words of a remark may say of its row.
+const (
+	otherMix uint8 = 1 << iota
+	denies
+	corrected
+	added
+	ofOne
+)
+
+func kindOf(text string) (kind uint8) {
+	plain := plainWords(text)
+	for _, k := range []struct {
+		kind uint8
+		says bool
+	}{
+		{otherMix, hasAny(plain, otherThan)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
+		{ofOne, sayNumber.MatchString(plain)},
+	} {
+		if k.says {
+			kind |= k.kind
+		}
+	}
+	return kind
+}
+
+// denying are the words that deny an emulsifier: "no lecithin".
+var denying = words(`no | kein | pas de`)
+
+// Otherwise reports a remark on one trial or one cell that says it does not
+// count or is not true.
+func Otherwise(text string) bool {
+	plain := plainWords(text)
+	return hasAny(plain, otherThan) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
+		slices.Contains(quantity.Events(text), quantity.Void)
+}
+
+// ofACell are words that correct the cell they stand at.
+var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
+
+var (
+	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`) // "watch started late, add 4 min"
+	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d|\d ?% ?fat\b|\bhlb \d`)     // "PS80 is 1.6 g", "light cream, 20 % fat"
+	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
+)
+
+func hasAny(text string, phrases []string) bool {
+	for _, p := range phrases {
+		if strings.Contains(text, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// namesPart reports whether a text names something in the mix of its table.
+func namesPart(s *scheme.Scheme, text string) bool {
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if f.IsAmount() && (mentions(text, f.Called()) || mentions(text, f.What.Name) || byOtherName(text, f.What.Name)) {
+			return true
+		}
+	}
+	return false
+}
+
+// byOtherName reports whether a word of a text is another name of an ingredient.
+func byOtherName(text, name string) bool {
+	for w := range strings.FieldsSeq(text) {
+		if i, ok := ingredient.Lookup(w); ok && i.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// noEmulsifier reports a text that denies an emulsifier of its table: "no lecithin".
+func noEmulsifier(s *scheme.Scheme, text string) bool {
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if !f.IsAmount() || f.What.Kind != ingredient.Emulsifier && f.What.Kind != ingredient.Ionic {
+			continue
+		}
+		for _, name := range []string{f.Called(), f.What.Name} {
+			for _, no := range denying {
+				if strings.Contains(text, no+say.Fold(name)+" ") {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// namesColumn reports whether a text names a column of numbers of its table.
+func namesColumn(s *scheme.Scheme, text string) bool {
+	for i := range s.Fields {
+		if f := &s.Fields[i]; f.Want != 0 && (mentions(text, f.Words) || mentions(text, f.Role.String())) {
+			return true
+		}
+	}
+	return namesPart(s, text)
+}
+
+// mentions reports whether a text has the first telling word of a name.
+func mentions(text, name string) bool {
+	for w := range strings.FieldsSeq(say.Fold(name)) {
+		if len(w) >= 3 && strings.Contains(text, " "+strings.Trim(w, "(),")+" ") {
+			return true
+		}
+	}
+	return false
+}

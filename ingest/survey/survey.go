@@ -1,0 +1,26 @@
+// Package survey looks down the columns of a table before any row is read: what a
+// bare 0.45, a 1,200, a tick or a blank means depends on what else stands in its
+// column.
+package survey
+
+import (
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/trial"
+)
+
+// surveyor surveys one table.
+type surveyor struct {
+	*scheme.Scheme
+	kitchen *kitchen.Sheets
+	found   []trial.Finding
+}
+
+func (m *surveyor) say(f trial.Finding) { m.found = append(m.found, f) }
+
+// Of completes a scheme by what stands in its columns, and says what it noticed.
+func Of(s *scheme.Scheme, k *kitchen.Sheets) []trial.Finding {
+	m := &surveyor{Scheme: s, kitchen: k}
+	m.survey()
+	return m.found
+}
