@@ -180,7 +180,7 @@ func (r *reader) fatPercent(f *scheme.Field) {
 	}
 	if !ok {
 		r.Recipe.FatOpen = true
-		if m, err := r.s.Parse(r.row, r.sheetCell(f), f); err != nil || m.Word == quantity.NoWord {
+		if m, err := r.s.Parse(r.row, scheme.CellText(r.s.Found.Sheet, r.sheetCell(f)), r.sheetCell(f).Kind, f); err != nil || m.Word == quantity.NoWord {
 			r.Recipe.BadCell = f.Col // what was not measured is no fault of the trial
 		}
 	}

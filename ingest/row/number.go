@@ -64,7 +64,7 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 		r.say(trial.Note("formula worked out", r.at(f), "the file holds formulas without results; they were worked out here",
 			"save the log in a spreadsheet program to keep its own results").Once())
 	}
-	m, err := r.s.Parse(r.row, c, f)
+	m, err := r.s.Parse(r.row, text, c.Kind, f)
 	if c.Kind != sheet.Number {
 		r.keep(f, text)
 	}

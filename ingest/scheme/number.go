@@ -41,14 +41,15 @@ type parsed struct {
 	err error
 }
 
-// Parse reads a cell as its column's kind of number; a unit in a column of units
-// beside it belongs to it.
-func (s *Scheme) Parse(row int, c sheet.Cell, f *Field) (quantity.Reading, error) {
-	text := CellText(s.Found.Sheet, c)
-	if unit, ok := quantity.ParseUnit(s.Found.UnitOf(row, f.Col-1)); ok {
-		return quantity.Parse(text, f.Want, unit)
+// Parse reads the text of a cell, as CellText gives it, as its column's kind of
+// number; a unit in a column of units beside it belongs to it.
+func (s *Scheme) Parse(row int, text string, kind sheet.Kind, f *Field) (quantity.Reading, error) {
+	if beside := s.Found.UnitOf(row, f.Col-1); beside != "" {
+		if unit, ok := quantity.ParseUnit(beside); ok {
+			return quantity.Parse(text, f.Want, unit)
+		}
 	}
-	return s.ParseText(text, c.Kind, f)
+	return s.ParseText(text, kind, f)
 }
 
 // ParseText reads a text without regard to a unit beside it.
