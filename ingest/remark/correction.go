@@ -49,7 +49,7 @@ func Corrects(s *scheme.Scheme, text string) (why string) {
 	}
 	plain := plainWords(text)
 	switch {
-	case kind&(otherMix|ofOne) != 0 && namesPart(s, plain), kind&denies != 0 && noEmulsifier(s, plain):
+	case kind&(otherMix|ofOne) != 0 && namesPart(s, plain), kind&otherMix != 0 && misses(plain), kind&denies != 0 && noEmulsifier(s, plain):
 		return "the note says that something else went in"
 	case kind&corrected != 0 && namesColumn(s, plain), kind&added != 0:
 		return "the note says that a cell is not true"
@@ -97,8 +97,8 @@ func Otherwise(text string) bool {
 var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
 
 var (
-	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`) // "watch started late, add 4 min"
-	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d|\d ?% ?fat\b|\bhlb \d`)     // "PS80 is 1.6 g", "light cream, 20 % fat"
+	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                           // "watch started late, add 4 min"
+	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b|\bhlb \d`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
 	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
 )
 
@@ -125,7 +125,7 @@ func namesPart(s *scheme.Scheme, text string) bool {
 // byOtherName reports whether a word of a text is another name of an ingredient.
 func byOtherName(text, name string) bool {
 	for w := range strings.FieldsSeq(text) {
-		if i, ok := ingredient.Lookup(w); ok && i.Name == name {
+		if i, ok := ingredient.Lookup(w); ok && i.Name == name && !slices.Contains(general, w) {
 			return true
 		}
 	}
@@ -160,10 +160,26 @@ func namesColumn(s *scheme.Scheme, text string) bool {
 	return namesPart(s, text)
 }
 
-// mentions reports whether a text has the first telling word of a name.
+// general are words for parts of a mix that remarks also use of the foam: "without
+// shaking, oil on the plate". They count only right behind what is said of them.
+var general = []string{"oil", "fat", "water", "liquid"}
+
+// misses reports a text that says a part of a general name was left out or another.
+func misses(text string) bool {
+	for _, p := range otherThan {
+		for _, g := range general {
+			if strings.Contains(text, p+g+" ") || strings.Contains(text, p+"the "+g+" ") {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// mentions reports whether a text has a telling word of a name.
 func mentions(text, name string) bool {
 	for w := range strings.FieldsSeq(say.Fold(name)) {
-		if len(w) >= 3 && strings.Contains(text, " "+strings.Trim(w, "(),")+" ") {
+		if len(w) >= 3 && !slices.Contains(general, w) && strings.Contains(text, " "+strings.Trim(w, "(),")+" ") {
 			return true
 		}
 	}

@@ -26,7 +26,12 @@ func TestCorrection(t *testing.T) {
 		{"only had the light cream left, 20 % fat", true},
 		{"pressed start late, add 6 min", true},
 		{"the jar of GMS turned out to be lecithin", true},
+		{"forgot the oil", true},
 		{"cream was warm", false},
+		{"cream was 6 degrees", false},
+		{"milk was 4 °C", false},
+		{"without shaking, oil on the plate", false},
+		{"wrong plate, water under it", false},
 		{"ran out of parsley, none in it", false},
 		{"no oil ring", false},
 		{"wrong nozzle", false},
@@ -35,7 +40,7 @@ func TestCorrection(t *testing.T) {
 		{"too thick, less cream next time", false},
 	} {
 		path := filepath.Join(t.TempDir(), "log.csv")
-		log := "trial,cream 36% g,milk g,GMS g,lecithin g,hold min,note\n1,200,150,2,2,20,\n2,210,140,2,2,22,\"" + c.note + "\"\n"
+		log := "trial,cream 36% g,olive oil g,milk g,GMS g,lecithin g,hold min,note\n1,200,10,150,2,2,20,\n2,210,10,140,2,2,22,\"" + c.note + "\"\n"
 		if err := os.WriteFile(path, []byte(log), 0o600); err != nil {
 			t.Fatal(err)
 		}
