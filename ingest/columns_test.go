@@ -110,3 +110,20 @@ func TestLettersNamedOnASheet(t *testing.T) {
 		t.Errorf("fat percent %v and HLB %v, want 40 and 9.8", first.FatPercent, first.BlendHLB)
 	}
 }
+
+// TestResultsWithoutAMix: several are said in the order of the sheet, whatever the
+// order they are kept in.
+func TestResultsWithoutAMix(t *testing.T) {
+	const mixes = "trial|butter 82 % fat g|cider g|GMS g\n1|150|144|3\n2|160|134|3\n3|150|144|4\n4|160|134|4\n5|150|144|5\n6|160|134|5"
+	const results = "trial|hold min|drained %|came out\n1|20|5|yes\n2|22|5|yes\n3|20|5|yes\n4|20|5|yes\n5|20|5|yes\n6|20|5|yes\n7|20|5|yes\n8|21|5|yes\n9|22|5|yes\n10|23|5|yes\n11|24|5|yes"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Mix", mixes}, sheetText{"Results", results}))
+	var rows []int
+	for _, p := range read.Problems {
+		if p.Kind == "results without a mix" {
+			rows = append(rows, p.At.Row)
+		}
+	}
+	if !slices.Equal(rows, []int{8, 9, 10, 11, 12}) {
+		t.Errorf("said of rows %v, want 8 to 12 in order", rows)
+	}
+}

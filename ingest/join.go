@@ -1,6 +1,9 @@
 package ingest
 
 import (
+	"maps"
+	"slices"
+
 	"foamfield/ingest/column"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/row"
@@ -114,8 +117,8 @@ func (r *reader) readJoined(p pair) {
 		r.take(p.mix, l, p.results.scheme, happened.Seen, names)
 	}
 	r.said.add(trial.Note("mix and results joined", p.results.scheme.At(0, 0), "the results of this table are joined to the mixes of "+p.mix.at.String()+" by their trial number", "nothing to do"))
-	for id, l := range results {
-		r.said.add(trial.Check("results without a mix", l.At, "no mix bears the number "+id, "give the mix the same number"))
+	for _, id := range slices.SortedFunc(maps.Keys(results), func(a, b string) int { return results[a].At.Row - results[b].At.Row }) {
+		r.said.add(trial.Check("results without a mix", results[id].At, "no mix bears the number "+id, "give the mix the same number"))
 	}
 	r.tables = append(r.tables, whole.Span{At: p.mix.at, From: from, To: len(r.log.Trials)})
 	// The rows of the results are parts of their trials.
