@@ -127,3 +127,12 @@ func TestResultsWithoutAMix(t *testing.T) {
 		t.Errorf("said of rows %v, want 8 to 12 in order", rows)
 	}
 }
+
+// TestMilkOfThreePercentIsNotFatFree: the 0 of 3.0 % fat is no fat percent.
+func TestMilkOfThreePercentIsNotFatFree(t *testing.T) {
+	const log = "trial|butter 80 % fat g|milk 3.0 % fat g|GMS g|held min\n1|200|196|4|25\n2|200|196|4|30"
+	read := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", log}))
+	if got := read.Trials[0].FatPercent; got == nil || math.Abs(*got-41.47) > 1e-9 {
+		t.Errorf("fat percent %v, want 41.47", got)
+	}
+}

@@ -139,7 +139,7 @@ type table struct {
 	hidden   bool // its sheet is
 	found    *grid.Table
 	scheme   *scheme.Scheme
-	kitchen  *kitchen.Sheets
+	about    map[string][]kitchen.Line // what lines beside it say of a trial
 	comments map[[2]int]string
 }
 
@@ -197,7 +197,7 @@ func (t *table) start() trial.Place {
 // understand makes the scheme of a table and keeps what it says of its columns.
 func (r *reader) understand(t *table, k *kitchen.Sheets) {
 	var found []trial.Finding
-	t.kitchen = k
+	t.about = k.About()
 	t.scheme, found = settle.Of(t.at.File, t.at.Sheet, t.found, k)
 	r.said.add(found...)
 	s := t.scheme
@@ -285,7 +285,7 @@ func (r *reader) readTable(t *table) {
 // remarks adds the comments beside a trial's cells to its note, and hears what lines
 // beside the table say of it.
 func (r *reader) remarks(t *table, l *row.Line) {
-	for _, line := range t.kitchen.About(l.ID) {
+	for _, line := range t.about[say.Fold(l.ID)] {
 		l.Told(line.Text, line.At)
 	}
 	if len(t.comments) == 0 || l.At.Row == 0 {

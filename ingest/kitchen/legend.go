@@ -17,7 +17,7 @@ type Explained struct {
 	At            trial.Place
 }
 
-// legendEntry is "x = yes" or, behind a colon, "x yes".
+// An entry is "x = yes" or, behind a colon, "x yes".
 var (
 	withEquals = regexp.MustCompile(`^\s*(\S{1,12}?)\s*(?:=|:|means|bedeutet|signifie)\s*(.+?)\s*$`)
 	markFirst  = regexp.MustCompile(`^\s*([^\s\pL\d]\S{0,4}|[xo01])\s+(.+?)\s*$`)

@@ -134,7 +134,8 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 				if !says {
 					continue
 				}
-				found.Disputed = found.Disputed || differ(found.HLB, st.HLB) || differ(found.Fat, st.Fat)
+				found.Disputed = found.Disputed || differ(found.HLB, st.HLB) || differ(found.Fat, st.Fat) ||
+					found.Is != nil && st.Is != nil && found.Is.Name != st.Is.Name
 				found.HLB, found.Fat, found.Is = cmp.Or(found.HLB, st.HLB), cmp.Or(found.Fat, st.Fat), cmp.Or(found.Is, st.Is)
 				if !ok {
 					found.At, ok = line.At, true
@@ -154,7 +155,7 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 		if name == "" || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
 			continue
 		}
-		if st, ok := s.Stated(name); ok && st.Is != nil {
+		if st, ok := s.Stated(name); ok && st.Is != nil && !st.Disputed {
 			m := column.Meaning{Role: column.IngredientAmount, Ingredient: name, Words: name}
 			if h.Meaning.Unit.Dimension() == quantity.Mass {
 				m.Unit = h.Meaning.Unit
@@ -164,19 +165,19 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 	}
 }
 
-// About are the lines that speak of one trial by its number: "T9: leave out".
-func (s *Sheets) About(id string) (lines []Line) {
-	if id == "" {
-		return nil
-	}
+// About are the lines that speak of one trial, "T9: leave out", by its folded number. A
+// ratio of 1:1 and the clock at 9:30 speak of none.
+func (s *Sheets) About() map[string][]Line {
+	about := map[string][]Line{}
 	for _, line := range s.Lines {
 		for _, sentence := range sentences(line.Text) {
-			if head, said, ok := strings.Cut(sentence, ":"); ok && trialNamed(head) == say.Fold(id) {
-				lines = append(lines, Line{Text: strings.TrimSpace(said), At: line.At})
+			head, said, ok := strings.Cut(sentence, ":")
+			if id := trialNamed(head); ok && id != "" && strings.HasPrefix(said, " ") {
+				about[id] = append(about[id], Line{Text: strings.TrimSpace(said), At: line.At})
 			}
 		}
 	}
-	return lines
+	return about
 }
 
 // trialNamed is the number of "trial 9", folded.
@@ -195,7 +196,7 @@ type Grams struct {
 }
 
 var (
-	madeUp = regexp.MustCompile(`(?:made up|make up|topped up|brought up|filled up|made|making|complété|complétée|rapporté|aufgefüllt|ergänzt|completado|completata|portato)[^\d;.]*?(?:to|to make|auf|à|a|hasta)\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
+	madeUp = regexp.MustCompile(`(?:(?:made|make|topped|brought|filled) up(?: with water)?(?: to| to make)|(?:aufgefüllt|ergänzt)(?: mit wasser)? auf|(?:complétée?|rapportée?)(?: avec de l'eau)? à|(?:completado|completata|portato)(?: con (?:agua|acqua))? (?:a|hasta))\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
 	ofFoam = regexp.MustCompile(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
 )
 

@@ -60,6 +60,8 @@ func TestGrams(t *testing.T) {
 		{"Sample on the sieve is 40 g of foam unless the note says otherwise", 0, 40},
 		{"rendu = liquide recueilli, en g sur la prise de 60 g, à 15 min", 0, 60},
 		{"Each time 50 g of foam on a sieve, liquid weighed after 20 min.", 0, 50},
+		{"We made a 300 g batch each time", 0, 0},
+		{"topped up with apple must to 400 g", 0, 0},
 		{"mit Wasser auf 500 g aufgefüllt", 0, 0},
 		{"Aufgefüllt auf 500 g, Ablauf aus 40 g Schaum", 500, 40},
 		{"each made with 3 g of GMS, from 9 to 12", 0, 0},
@@ -71,5 +73,17 @@ func TestGrams(t *testing.T) {
 		if whole.Value != c.whole || sample.Value != c.drained {
 			t.Errorf("%q: made up to %g, sample %g; want %g and %g", c.line, whole.Value, sample.Value, c.whole, c.drained)
 		}
+	}
+}
+
+// TestAbout: which trials lines beside a table speak of.
+func TestAbout(t *testing.T) {
+	s := &Sheets{Lines: []Line{{Text: "T9: leave out; trial 3: no salt. GMS and PS80 1:1, started 9:30"}, {Text: "A = butter; A = cider"}}}
+	about := s.About()
+	if len(about) != 2 || len(about["t9"]) != 1 || len(about["3"]) != 1 {
+		t.Errorf("lines are about %v, want t9 and 3", about)
+	}
+	if st, _ := s.Stated("A"); !st.Disputed {
+		t.Error("two ingredients of one name are not disputed")
 	}
 }

@@ -19,9 +19,15 @@ import (
 
 // otherThan are words that say something went into the mix otherwise than the cells
 // say, where they stand with the name of something in it.
-var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | were made with | was made with | turned out to be | in fact | from the wrong | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
-	vergessen | weggelassen | ohne | statt | anstatt | anstelle | falsch | vertauscht | verwechselt | versehentlich | verschüttet | doppelt | oublié | oubliée | oublié de mettre | sans | au lieu de | à la place de | par erreur | inversé | inversés | renversé |
-	olvidé | olvidó | olvidado | sin | en vez de | por error | dimenticato | senza | invece di | per errore | scambiati`)
+var otherThan = words(`forgot | forgotten | forget | left out | leave out | went in without | instead of | instead | in place of | by mistake | mistakenly | mixed up | mix up | swapped | swopped | were made with | was made with | turned out to be | from the wrong | wrong | didn't add | did not add | never added | never went in | not added | spilled | spilt | added twice | twice as much | double dose |
+	vergessen | weggelassen | statt | anstatt | anstelle | falsch | vertauscht | verwechselt | versehentlich | verschüttet | doppelt | oublié | oubliée | oublié de mettre | au lieu de | à la place de | par erreur | inversé | inversés | renversé |
+	olvidé | olvidó | olvidado | en vez de | por error | dimenticato | invece di | per errore | scambiati`)
+
+// leftOut deny a part by its name; of water or oil they speak of the foam.
+var leftOut = words(`without | ohne | sans | sin | senza`)
+
+// later are words of a remark on what is to come: "next time without the lecithin".
+var later = words(`next time | next week | next one | next batch | tomorrow | try | should try | we could | would be | maybe | perhaps | nächstes mal | nächste mal | beim nächsten | la prochaine fois | prochain essai | la próxima | la prossima volta`)
 
 // corrects are words that say a number of the row is not the one that was meant.
 var corrects = words(`should read | should have been | should say | typed wrong | mistyped | typo | was really | was actually | really was | is really | actually was | misread | read wrong | written down wrong | not the number | wrong number |
@@ -68,11 +74,14 @@ const (
 
 func kindOf(text string) (kind uint8) {
 	plain := plainWords(text)
+	if hasAny(plain, later) {
+		return 0
+	}
 	for _, k := range []struct {
 		kind uint8
 		says bool
 	}{
-		{otherMix, hasAny(plain, otherThan)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
+		{otherMix, hasAny(plain, otherThan) || hasAny(plain, leftOut)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
 		{ofOne, sayNumber.MatchString(plain)},
 	} {
 		if k.says {
@@ -89,7 +98,7 @@ var denying = words(`no | kein | pas de`)
 // count or is not true.
 func Otherwise(text string) bool {
 	plain := plainWords(text)
-	return hasAny(plain, otherThan) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
+	return hasAny(plain, otherThan) || hasAny(plain, leftOut) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
 		slices.Contains(quantity.Events(text), quantity.Void)
 }
 
@@ -97,8 +106,8 @@ func Otherwise(text string) bool {
 var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
 
 var (
-	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                           // "watch started late, add 4 min"
-	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b|\bhlb \d`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
+	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                  // "watch started late, add 4 min"
+	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
 	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
 )
 
@@ -162,7 +171,7 @@ func namesColumn(s *scheme.Scheme, text string) bool {
 
 // general are words for parts of a mix that remarks also use of the foam: "without
 // shaking, oil on the plate". They count only right behind what is said of them.
-var general = []string{"oil", "fat", "water", "liquid"}
+var general = strings.Fields("oil fat water liquid eau huile gras wasser öl fett agua aceite grasa acqua olio grasso")
 
 // misses reports a text that says a part of a general name was left out or another.
 func misses(text string) bool {

@@ -149,7 +149,7 @@ func (m *maker) ingredient(f *scheme.Field) {
 			return
 		}
 	}
-	if st, ok := m.kitchen.Stated(name); ok && st.Is != nil {
+	if st, ok := m.kitchen.Stated(name); ok && st.Is != nil && !st.Disputed {
 		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(name), st.Is.Name),
 			"nothing to do; a sheet Ingredients wins over it").OnceOf("what is " + name))
 		f.What = m.met(name, m.asStated(f, *st.Is))
@@ -164,7 +164,7 @@ func (m *maker) ingredient(f *scheme.Field) {
 	m.askKind(f)
 }
 
-var fatFree = regexp.MustCompile(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|0 ?% ?(?:fat|mg|fett)|fettfrei|sans (?:gras|matière grasse))\b`)
+var fatFree = regexp.MustCompile(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|fettfrei|sans (?:gras|matière grasse))\b|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett)\b`)
 
 var (
 	ownHLB = regexp.MustCompile(`(?i)\bhlb[ =:]*(\d+(?:[.,]\d+)?)`)

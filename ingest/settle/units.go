@@ -166,16 +166,19 @@ func (m *maker) drainUnit(f *scheme.Field) {
 
 // holdsClocks reports whether the cells of a column are times of the day.
 func (m *maker) holdsClocks(col int) bool {
-	clocks, filled := 0, 0
+	filled, clocks := m.count(col, func(c sheet.Cell) bool { _, ok := scheme.ClockMinutes(m.Found.Sheet, c); return ok })
+	return filled > 0 && 2*clocks > filled
+}
+
+// count counts the filled cells of a column, and those of a kind.
+func (m *maker) count(col int, is func(sheet.Cell) bool) (filled, of int) {
 	for n := range min(m.Rows(), scheme.LookedAt) {
-		c := m.Cell(n, col)
-		if c.Kind == sheet.Blank {
-			continue
-		}
-		filled++
-		if _, ok := scheme.ClockMinutes(m.Found.Sheet, c); ok {
-			clocks++
+		if c := m.Cell(n, col); c.Kind != sheet.Blank {
+			filled++
+			if is(c) {
+				of++
+			}
 		}
 	}
-	return filled > 0 && 2*clocks > filled
+	return filled, of
 }

@@ -228,16 +228,6 @@ func (m *maker) fewPieces(col int) bool {
 
 // holdsNumbers reports whether a column holds mostly numbers.
 func (m *maker) holdsNumbers(col int) bool {
-	numbers, filled := 0, 0
-	for n := range min(m.Rows(), scheme.LookedAt) {
-		c := m.Cell(n, col)
-		if c.Kind == sheet.Blank {
-			continue
-		}
-		filled++
-		if _, ok := scheme.BareNumber(m.Found.Sheet, c); ok {
-			numbers++
-		}
-	}
+	filled, numbers := m.count(col, func(c sheet.Cell) bool { _, ok := scheme.BareNumber(m.Found.Sheet, c); return ok })
 	return filled > 1 && 2*numbers > filled
 }

@@ -11,7 +11,8 @@ import (
 // legend takes what a line beside the table says of the marks of a column, where it
 // explains more than one of them. A dash it does not explain answers nothing.
 func (m *surveyor) legend(f *scheme.Field) bool {
-	if len(m.kitchen.Lines) == 0 {
+	entries := m.kitchen.Legend(f.Header)
+	if len(entries) < 2 {
 		return false
 	}
 	typed := map[string]bool{}
@@ -19,7 +20,7 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 		typed[say.Fold(m.Found.Sheet.Display(m.Cell(n, f.Col)))] = true
 	}
 	as, at, of := map[string]trial.Answer{}, trial.Place{}, []string{}
-	for _, e := range m.kitchen.Legend(f.Header) {
+	for _, e := range entries {
 		mark := say.Fold(e.Mark)
 		a := m.meant(e.Meaning, f.Role)
 		switch had, known := as[mark]; {
