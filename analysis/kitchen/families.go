@@ -26,8 +26,9 @@ func Stream(seed uint64, purpose string) *rand.Rand {
 // draws gives numbers evenly from a range.
 type draws struct{ *rand.Rand }
 
-func (d draws) from(low, high float64) float64 { return low + d.Float64()*(high-low) }
-func (d draws) sign() float64                  { return float64(2*d.IntN(2) - 1) }
+func (d draws) from(low, high float64) float64  { return low + d.Float64()*(high-low) }
+func (d draws) ratio(low, high float64) float64 { return low * math.Pow(high/low, d.Float64()) } // evenly in its logarithm
+func (d draws) sign() float64                   { return float64(2*d.IntN(2) - 1) }
 
 // slack is how far from each limit a kitchen's own good formula is; what is
 // negative is out of that kitchen's reach there.
@@ -83,6 +84,8 @@ func drawn(family Family, seed uint64, d draws) *Kitchen {
 		s = easy(d, &t, k)
 	case Hard:
 		s = hard(d, &t, k)
+	case Edges:
+		s = edges(d, &t, k)
 	default:
 		panic("kitchen: no family " + family.String() + " to draw from")
 	}
@@ -196,4 +199,33 @@ func hard(d draws, t *truth, k *Kitchen) slack {
 		s.drain -= 0.15
 	}
 	return s
+}
+
+// edges: kitchens like the easy ones but for how sudden clogging and splitting are, which
+// spans a factor of eight and of six between them. The wider an edge, the further
+// back from it a kitchen's own good formula lies.
+func edges(d draws, t *truth, k *Kitchen) slack {
+	s := easy(d, t, k)
+	t.thickSpread *= d.ratio(0.5, 4)
+	width := d.ratio(0.6, 3.6)
+	t.perCrowd /= width
+	t.perBare /= width
+	// Hold follows how well the droplets are covered, hardly how thick the mix is.
+	t.holdCover *= 1.3
+	t.holdBody *= 0.5
+	s.thick = math.Max(s.thick, t.thickSpread*d.from(3, 5))
+	s.crowd += 2 * (width - 1)
+	k.Why += nozzle(t.thickSpread)
+	return s
+}
+
+// nozzle tells how the kitchen's edge came to be as wide as it is.
+func nozzle(spread float64) string {
+	switch {
+	case spread < 0.08:
+		return "; one nozzle, strained twice: it passes or it does not"
+	case spread < 0.2:
+		return "; the usual nozzle, strained once"
+	}
+	return "; several heads, lumps now and then: it may clog long before it must"
 }

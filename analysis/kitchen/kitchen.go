@@ -56,13 +56,18 @@ func (b Box) clamp(m Mix) Mix {
 type Family uint8
 
 // Easy kitchens can mostly do well. Hard ones mostly can, some cannot; they
-// scatter more, differ by day, and log with slips. Demonstration is the one
-// kitchen of the demo logs.
+// scatter more, differ by day, and log with slips. In Edges mixes stop coming out
+// and start to split suddenly in one kitchen and little by little in the next.
+// Demonstration is the one kitchen of the demo logs.
 const (
 	Easy Family = iota
 	Hard
+	Edges
 	Demonstration
 )
+
+// Families lists those that kitchens are drawn from.
+var Families = []Family{Easy, Hard, Edges}
 
 func (f Family) String() string {
 	switch f {
@@ -70,6 +75,8 @@ func (f Family) String() string {
 		return "easy"
 	case Hard:
 		return "hard"
+	case Edges:
+		return "edges"
 	case Demonstration:
 		return "demonstration"
 	}

@@ -140,7 +140,7 @@ func TestChanceFallsWithHarderTargets(t *testing.T) {
 }
 
 func TestSameSeedSameKitchenAndLog(t *testing.T) {
-	for _, family := range []Family{Easy, Hard} {
+	for _, family := range Families {
 		a, b := New(family, 5), New(family, 5)
 		if !reflect.DeepEqual(a, b) {
 			t.Errorf("%v: seed 5 gives two kitchens", family)
@@ -163,7 +163,7 @@ func TestSameSeedSameKitchenAndLog(t *testing.T) {
 // most fat and either end of HLB are never the answer.
 func TestBestMixesLieInside(t *testing.T) {
 	const each = 60
-	for _, family := range []Family{Easy, Hard} {
+	for _, family := range Families {
 		ends := map[string]int{}
 		for seed := range uint64(each) {
 			k := New(family, 9000+seed)

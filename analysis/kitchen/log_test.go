@@ -13,7 +13,7 @@ import (
 func everyLog(t *testing.T, each int, do func(k *Kitchen, layout Layout, log []Logged)) {
 	t.Helper()
 	for seed := range uint64(each) {
-		for _, family := range []Family{Easy, Hard} {
+		for _, family := range Families {
 			k := New(family, 9000+seed)
 			for _, layout := range Layouts {
 				for _, n := range []int{8, 24, 80} {

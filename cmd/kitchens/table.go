@@ -5,114 +5,14 @@ import (
 	"io"
 	"math"
 	"os"
-	"path/filepath"
-	"runtime"
 	"slices"
-	"sync"
 
-	"foamfield/analysis"
 	"foamfield/analysis/kitchen"
-	"foamfield/analysis/result"
-	"foamfield/ingest"
-	"foamfield/ingest/trial"
 )
 
 // tableSeed is the first kitchen of the table; the priors were settled on the
 // kitchens from 20 000 on.
 const tableSeed = 40_000
-
-// verdict is what one log of one kitchen led to, beside the truth.
-type verdict struct {
-	status                     result.Status
-	attainable                 float64 // best in the box of what was truly made
-	permitted                  float64 // the same among mixes that truly come out 19 times in 20
-	surest, claim, low, high   float64 // true chance at the surest start, and what was claimed of it
-	named                      bool
-	richest, richestClaim      float64
-	richestNamed, richestThere bool    // a mix of the wanted chance exists
-	fatShort                   float64 // points of fat that the richest start falls short of the richest such mix
-	habit                      float64
-	plugged                    bool
-	plug, plugClaim            float64 // true chance where the plain fit is highest, and what it says there
-	fixed, covered             int     // mixes fixed beforehand, and whose limits hold the truth
-	score, baseScore           float64 // log score of left-out trials, a trial, and of the base rate's
-	scored                     bool
-}
-
-// fixedMixes are settled before anything is looked at: shares of the sides of the
-// box the cook moves in.
-var fixedMixes = [][3]float64{{0.5, 0.5, 0.5}, {0.3, 0.5, 0.5}, {0.5, 0.7, 0.4}, {0.6, 0.4, 0.6}}
-
-// studyOne lets a kitchen log n trials, reads the log as a file and analyses it.
-func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (verdict, error) {
-	log := k.Log(layout, n, kitchen.Stream(k.Seed, fmt.Sprint("log ", layout, n)))
-	path := filepath.Join(dir, fmt.Sprintf("%v-%d-%d-%d.csv", k.Family, k.Seed, layout, n))
-	f, err := os.Create(path)
-	if err != nil {
-		return verdict{}, err
-	}
-	defer os.Remove(path)
-	if err := kitchen.WriteCSV(f, log); err != nil {
-		return verdict{}, err
-	}
-	if err := f.Close(); err != nil {
-		return verdict{}, err
-	}
-	read, err := ingest.Read([]string{path}, ingest.Options{})
-	if err != nil {
-		return verdict{}, err
-	}
-	set := analysis.Settings{Seed: 1}
-	for _, s := range fixedMixes {
-		m := k.Tries.At(s[0], s[1], s[2])
-		set.Tries = append(set.Tries, trial.Try{Fat: &m.FatPercent, Emulsifier: &m.EmulsifierPercent, HLB: &m.BlendHLB})
-	}
-	r, err := analysis.Run(read, set)
-	if err != nil {
-		return verdict{}, err
-	}
-	v := verdict{status: r.Status, habit: k.Chance(kitchen.Habit(log, kitchen.Usual), kitchen.Usual)}
-	_, v.attainable = k.Best(kitchen.Tested(log), kitchen.Usual)
-	permitted := func(m kitchen.Mix) float64 {
-		if k.CameOut(m) < 0.95 {
-			return 0
-		}
-		return k.Chance(m, kitchen.Usual)
-	}
-	_, v.permitted = k.BestOf(kitchen.Tested(log), permitted)
-	var fat float64
-	fat, v.richestThere = k.Richest(kitchen.Tested(log), 0.8, permitted)
-	truth := func(m result.Mix) float64 {
-		return k.Chance(kitchen.Mix{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: *m.BlendHLB}, kitchen.Usual)
-	}
-	for _, t := range r.Tries {
-		if t.Chance == nil || !t.Tested {
-			continue
-		}
-		v.fixed++
-		if c := truth(t.Mix); t.Chance.Low <= c && c <= t.Chance.High {
-			v.covered++
-		}
-	}
-	if m, claim, ok := plainFit(r); ok {
-		v.plugged, v.plug, v.plugClaim = true, k.Chance(m, kitchen.Usual), claim
-	}
-	v.score, v.baseScore, v.scored = leftOutScore(r)
-	for _, s := range r.Starts {
-		if s.Mix.FatPercent == nil || s.Mix.EmulsifierPercent == nil || s.Mix.BlendHLB == nil {
-			continue
-		}
-		switch s.Aim {
-		case result.Surest:
-			v.named = true
-			v.surest, v.claim, v.low, v.high = truth(s.Mix), s.Chance.Mean, s.Chance.Low, s.Chance.High
-		case result.Richest:
-			v.richestNamed = true
-			v.richest, v.richestClaim, v.fatShort = truth(s.Mix), s.Chance.Mean, fat-*s.Mix.FatPercent
-		}
-	}
-	return v, nil
-}
 
 // table prints, for each family, layout and number of trials, what the starts
 // truly do beside what was claimed of them and what repeating the best trial does.
@@ -125,7 +25,7 @@ func table(out io.Writer, firstSeed uint64, kitchens int, sizes []int) error {
 	fmt.Fprintf(out, "%d kitchens a row, seeds from %d\n", kitchens, firstSeed)
 	fmt.Fprintf(out, "%-6s %-14s %3s | %6s %6s %6s %6s %6s %6s %6s %6s | %6s %6s %6s %6s | %6s %6s %6s %6s | %6s %6s %6s\n", "family", "layout", "n",
 		"named", "best", "safe", "surest", "claim", "cover", "p10", "over", "habit", "plain", "claim", "over", "rich", "<0.6", "unnamd", "short", "fixed", "score", "base")
-	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard} {
+	for _, family := range kitchen.Families {
 		for _, n := range sizes {
 			var all []verdict
 			for i, layout := range kitchen.Layouts {
@@ -138,31 +38,11 @@ func table(out io.Writer, firstSeed uint64, kitchens int, sizes []int) error {
 				printRow(out, family, fmt.Sprint(layout), n, rows)
 			}
 			printRow(out, family, "all", n, all)
+			printEdges(out, all)
 			printBins(out, all)
 		}
 	}
 	return nil
-}
-
-func studyMany(dir string, family kitchen.Family, layout kitchen.Layout, n int, firstSeed uint64, kitchens int) ([]verdict, error) {
-	rows := make([]verdict, kitchens)
-	errs := make([]error, kitchens)
-	var wg sync.WaitGroup
-	workers := runtime.GOMAXPROCS(0)
-	for w := range workers {
-		wg.Go(func() {
-			for i := w; i < kitchens; i += workers {
-				rows[i], errs[i] = studyOne(dir, kitchen.New(family, firstSeed+uint64(i)), layout, n)
-			}
-		})
-	}
-	wg.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
-	}
-	return rows, nil
 }
 
 func printRow(out io.Writer, family kitchen.Family, layout string, n int, rows []verdict) {
@@ -241,4 +121,44 @@ func printBins(out io.Writer, rows []verdict) {
 				claim/float64(n), truth/float64(n), (claim-truth)/float64(n))
 		}
 	}
+}
+
+// capped is what a surest start counts for: one that truly clogs more often than a start
+// may counts no more than the best that does not.
+func (v verdict) capped() float64 {
+	if v.clogs > mayClog {
+		return math.Min(v.surest, v.permitted)
+	}
+	return v.surest
+}
+
+// mayClog is how often a start may clog.
+const mayClog = 0.05
+
+// printEdges says how often named starts truly clog beside what was said, and how the
+// richest does.
+func printEdges(out io.Writer, rows []verdict) {
+	var named, said, truly, above, far, short float64
+	var rich, richSaid, richTrue, richClogSaid, richClogs float64
+	for _, r := range rows {
+		if r.named {
+			named++
+			said, truly, short = said+r.clogClaim, truly+r.clogs, short+r.permitted-r.capped()
+			if r.clogs > mayClog {
+				above++
+			}
+			if r.clogs > 2*mayClog {
+				far++
+			}
+		}
+		if r.richestNamed {
+			rich++
+			richSaid, richTrue = richSaid+r.richestClaim, richTrue+r.richest
+			richClogSaid, richClogs = richClogSaid+r.richClogClaim, richClogs+r.richClogs
+		}
+	}
+	fmt.Fprintf(out, "       surest clogs: said %.3f, truly %.3f, above 0.05 %.2f, above 0.1 %.2f; short of the best permitted %.3f\n",
+		said/named, truly/named, above/named, far/named, short/named)
+	fmt.Fprintf(out, "       richest: said %.3f, truly %.3f; clogs said %.3f, truly %.3f\n",
+		richSaid/rich, richTrue/rich, richClogSaid/rich, richClogs/rich)
 }

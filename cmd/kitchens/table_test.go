@@ -23,7 +23,7 @@ func TestStartsTrulyWork(t *testing.T) {
 		t.Skip("logs and analyses kitchens for some seconds")
 	}
 	slack := 0.45 / math.Sqrt(float64(*kitchens)) // two standard errors of a share near 0.9, nearly
-	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard} {
+	for _, family := range kitchen.Families {
 		dir := t.TempDir()
 		var rows []verdict
 		each := max(1, *kitchens/len(kitchen.Layouts))

@@ -78,7 +78,7 @@ func quantile(sorted []float64, p float64) float64 { return sorted[int(p*float64
 
 // truths prints how the families are spread.
 func truths(out io.Writer) error {
-	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard} {
+	for _, family := range kitchen.Families {
 		s := measure(family, 1, truthsKitchens, truthsTrials)
 		fmt.Fprintf(out, "%s: %d kitchens, %d trials each\n", family, truthsKitchens, truthsTrials)
 		fmt.Fprintf(out, "  best attainable chance: 5 %% %.2f, 25 %% %.2f, median %.2f, 75 %% %.2f, 95 %% %.2f\n",
