@@ -14,7 +14,7 @@ func Demo() *Kitchen {
 		Family: Demonstration,
 		Why:    "a warm clarified-butter and cider foam: covered at about 2 % emulsifier, HLB 8.5; rich ones split, pasty ones clog",
 		Tries:  Box{Span{30, 58}, Span{0.8, 3.5}, Span{5, 12}},
-		truth: truth{
+		laws: &truth{
 			packing: 0.74, stiffening: 0.3, network: 0.9, dissolved: 1.1,
 			thickLimit: 3.3, thickSpread: 0.1, partlyBand: 0.2,
 			needBase: 0.2, needPerFat: 0.036, bestHLB: 8.5, hlbLow: 2.4, hlbHigh: 2.8, rate: 1.4,

@@ -43,7 +43,11 @@ type slack struct {
 // suits it (somewhere in the middle of what its cook tries), laws around it, and
 // one story that makes it what it is.
 func New(family Family, seed uint64) *Kitchen {
-	return drawn(family, seed, draws{Stream(seed, "truth "+family.String())})
+	d := draws{Stream(seed, "truth "+family.String())}
+	if family == Stranger {
+		return drawnByStranger(seed, d)
+	}
+	return drawn(family, seed, d)
 }
 
 func drawn(family Family, seed uint64, d draws) *Kitchen {
@@ -90,7 +94,7 @@ func drawn(family Family, seed uint64, d draws) *Kitchen {
 		panic("kitchen: no family " + family.String() + " to draw from")
 	}
 	t.settle(suits, s)
-	k.truth = t
+	k.laws = &t
 	k.Tries = around(suits, d)
 	k.watches = watch(family, d.Rand)
 	return k

@@ -119,7 +119,7 @@ func (t *tape) Uint64() uint64 {
 
 // logLikelihood is of what a log says, days taken as part of the scatter.
 func (k *Kitchen) logLikelihood(log []Logged) float64 {
-	t := &k.truth
+	t := k.laws.(*truth)
 	hold, drain := math.Hypot(t.holdSpread, t.dayHold), math.Hypot(t.drainSpread, t.dayDrain)
 	sum := 0.0
 	add := func(p float64) { sum += math.Log(math.Max(p, 1e-300)) }

@@ -58,16 +58,19 @@ type Family uint8
 // Easy kitchens can mostly do well. Hard ones mostly can, some cannot; they
 // scatter more, differ by day, and log with slips. In Edges mixes stop coming out
 // and start to split suddenly in one kitchen and little by little in the next.
-// Demonstration is the one kitchen of the demo logs.
+// Demonstration is the one kitchen of the demo logs. Stranger kitchens obey laws of other
+// forms, thought of apart: they tell whether a claim holds only where truths are like
+// the others'; nothing is ever settled on them.
 const (
 	Easy Family = iota
 	Hard
 	Edges
 	Demonstration
+	Stranger
 )
 
 // Families lists those that kitchens are drawn from.
-var Families = []Family{Easy, Hard, Edges}
+var Families = []Family{Easy, Hard, Edges, Stranger}
 
 func (f Family) String() string {
 	switch f {
@@ -79,6 +82,8 @@ func (f Family) String() string {
 		return "edges"
 	case Demonstration:
 		return "demonstration"
+	case Stranger:
+		return "stranger"
 	}
 	panic(fmt.Sprintf("kitchen: family %d", f))
 }
@@ -89,6 +94,6 @@ type Kitchen struct {
 	Seed    uint64
 	Why     string // how a kitchen could come to be so
 	Tries   Box    // the ranges its cook moves in
-	truth   truth
+	laws    laws
 	watches watching
 }

@@ -68,6 +68,9 @@ func watch(family Family, rng *rand.Rand) watching {
 		w.stop = pick(15, 20, 20, 20, 30, 30) // 15: they plate at 15 and never look again
 		w.slips = rng.IntN(3) == 0
 	}
+	if family == Stranger {
+		w.slips = rng.IntN(6) == 0
+	}
 	return w
 }
 

@@ -124,12 +124,8 @@ func (t *truth) latent(m Mix) latent {
 func drainedPercent(lnZ float64) float64 { z := math.Exp(lnZ); return 100 * z / (100 + z) }
 func lnZ(percent float64) float64        { return math.Log(100 * percent / (100 - percent)) }
 
-// Day draws a day.
-func (k *Kitchen) Day(rng *rand.Rand) Day { return Day(rng.NormFloat64()) }
-
-// Outcome makes the mix once on the given day.
-func (k *Kitchen) Outcome(m Mix, day Day, rng *rand.Rand) Outcome {
-	t, d := &k.truth, float64(day)
+func (t *truth) outcome(m Mix, day Day, rng *rand.Rand) Outcome {
+	d := float64(day)
 	l := t.latent(m)
 	u := rng.Float64()
 	thick := l.thickness + t.dayThick*d + t.thickSpread*math.Log(u/(1-u))
@@ -160,12 +156,10 @@ func (t *truth) scatterCDF(z float64) float64 {
 	return (1-t.wildShare)*normalCDF(z) + t.wildShare*normalCDF(z/3)
 }
 
-// Chance is the true chance that the next mix of m, on another day, works. Given
-// the day the outcomes are independent and their chances closed forms; the day
-// is integrated by the trapezium rule, which for a smooth function times the
+// Given the day the outcomes are independent and their chances closed forms; the
+// day is integrated by the trapezium rule, which for a smooth function times the
 // normal density is accurate far beyond need (step 0.4 to ±6).
-func (k *Kitchen) Chance(m Mix, targets Targets) float64 {
-	t := &k.truth
+func (t *truth) chance(m Mix, targets Targets) float64 {
 	l := t.latent(m)
 	sound := 1 - logistic(l.breakLogit)
 	hold, drain := l.lnHold-math.Log(targets.HoldMinutes), lnZ(targets.DrainedPercent)-l.lnDrain
@@ -201,9 +195,7 @@ var dayWeights = func() []float64 {
 	return w
 }()
 
-// CameOut is the true chance that the next mix of m, on another day, comes out.
-func (k *Kitchen) CameOut(m Mix) float64 {
-	t := &k.truth
+func (t *truth) cameOut(m Mix) float64 {
 	room := t.thickLimit - t.thickness(m)
 	sum := 0.0
 	for i, w := range dayWeights {
