@@ -2,60 +2,70 @@ package result
 
 // PriorTerm is the prior of one coefficient.
 type PriorTerm struct {
-	Mean float64 `json:"mean"`
-	SD   float64 `json:"sd"`
+	Mean float64 `json:"mean"` // mean of the normal prior [unit of the line]
+	SD   float64 `json:"sd"`   // its standard deviation [unit of the line]
 }
 
 // SigmaNode is one point of the rule that integrates the scatter out.
 type SigmaNode struct {
-	LnSigma float64   `json:"ln_sigma"`
-	Weight  float64   `json:"weight"`
-	Mean    []float64 `json:"mean"` // of the terms, given this scatter
+	LnSigma float64   `json:"ln_sigma"` // natural logarithm of the scatter [1]
+	Weight  float64   `json:"weight"`   // weight of this point; all add up to 1 [1]
+	Mean    []float64 `json:"mean"`     // means of the terms, given this scatter [unit of the line]
 }
 
 // Model is what is believed of one outcome after the log: the mean and
 // covariance of its terms, enough to work out the chance of any mix.
 type Model struct {
-	Outcome Outcome `json:"outcome"`
-	Kind    string  `json:"kind"` // "ln_minutes", "ln_percent", "yes_no" or "measured"
-	// Centre and Scale are of a measured result: its line is (value - centre)/scale.
+	Outcome Outcome `json:"outcome"` // the outcome that is modelled
+	// Kind is the kind of line: "ln_minutes", "ln_percent", "yes_no" (log odds) or "measured".
+	Kind string `json:"kind"`
+	// Centre is the centre of a measured result, whose line is (value - centre)/scale; null = another
+	// kind [unit of the result].
 	Centre *float64 `json:"centre"`
-	Scale  *float64 `json:"scale"`
-	// Asked is between what a measured result passes, on its line.
+	Scale  *float64 `json:"scale"` // its scale; null = another kind [unit of the result]
+	// Asked is between what a measured result passes, on its line; null = another kind [1].
 	Asked        *Interval    `json:"asked"`
-	N            int          `json:"n"`
-	Observations Observations `json:"observations"`
-	Events       *int         `json:"events"` // clogged, or broken
-	Terms        [][]string   `json:"terms"`
-	Prior        []PriorTerm  `json:"prior"`
-	Mean         []float64    `json:"mean"`
-	Covariance   [][]float64  `json:"covariance"` // of the terms (given the scatter)
-	Sigma        []SigmaNode  `json:"sigma"`      // none for yes/no
-	DaySD        float64      `json:"day_sd"`     // added to the scatter for another day and any of the cooks
-	Draws        int          `json:"draws"`
-	ESS          float64      `json:"ess"`
+	N            int          `json:"n"`            // trials it rests on: those that reached the outcome and say it
+	Observations Observations `json:"observations"` // how the outcome was seen; yes and no count as exact
+	Events       *int         `json:"events"`       // trials that clogged, or split; null = not yes and no
+	// Terms are the variables whose coordinates each term multiplies: none = the constant, one twice =
+	// a square; or the name of one of held_terms.
+	Terms [][]string  `json:"terms"`
+	Prior []PriorTerm `json:"prior"` // prior of each term
+	Mean  []float64   `json:"mean"`  // mean of each term after the log [unit of the line]
+	// Covariance is the covariance of the terms, of a number given the scatter [unit of the line, squared].
+	Covariance [][]float64 `json:"covariance"`
+	Sigma      []SigmaNode `json:"sigma"` // the points that integrate the scatter out; null = yes and no has none
+	// DaySD is the standard deviation added to the scatter for another day and any of the cooks [unit
+	// of the line].
+	DaySD float64 `json:"day_sd"`
+	Draws int     `json:"draws"` // weighted draws that mean and covariance rest on
+	ESS   float64 `json:"ess"`   // effective number of those draws [draws]
 }
 
-// Band is a middle and its limits.
+// Band is a middle and its limits, in the unit of the key that holds it.
 type Band struct {
-	Mid  float64 `json:"mid"`
-	Low  float64 `json:"low"`
-	High float64 `json:"high"`
+	Mid  float64 `json:"mid"`  // the middle: a median
+	Low  float64 `json:"low"`  // lower limit
+	High float64 `json:"high"` // upper limit
 }
 
-// Effect is how hold follows one variable, the others at Fixed.
+// Effect is how hold follows one variable, the others held.
 type Effect struct {
-	Variable string    `json:"variable"`
-	Fixed    Mix       `json:"fixed"`
-	X        []float64 `json:"x"`
-	Hold     []Band    `json:"hold_minutes"` // median hold and its 90 % limits
-	Tested   []bool    `json:"tested"`
-	// Change is the factor by which hold changes from the low to the high end of
-	// the tested part, with 90 % limits.
-	Change  Band    `json:"change_factor"`
+	Variable string    `json:"variable"`     // the variable's name in variables
+	Fixed    Mix       `json:"fixed"`        // the mix that the other variables are held at
+	X        []float64 `json:"x"`            // values of the variable, rising [unit of the variable]
+	Hold     []Band    `json:"hold_minutes"` // median hold at each x, and its 90 % limits
+	Tested   []bool    `json:"tested"`       // for each x, whether that mix lies in the tested range
+	// Change is the factor by which hold changes from the low to the high end of the tested part, with
+	// 90 % limits.
+	Change Band `json:"change_factor"`
+	// Shape is how the trend runs over the tested part; "" where the verdict is cannot_tell.
 	Shape   Shape   `json:"shape"`
-	Peak    *int    `json:"peak"` // index in x of the longest hold, if Shape is Peaks
-	Verdict Verdict `json:"verdict"`
+	Peak    *int    `json:"peak"`    // index in x of the longest hold, from 0; null = the shape is not peaks
+	Verdict Verdict `json:"verdict"` // how firmly the shape may be stated
+	// ShareUp is the chance that hold is longer at the high end of the tested part than at the low
+	// end.
 	ShareUp float64 `json:"chance_it_rises"`
 }
 
@@ -82,60 +92,66 @@ const (
 
 // Peak says where more of a variable stops helping the chance, the others as in the start.
 type Peak struct {
-	Variable    string   `json:"variable"`
-	Best        float64  `json:"best"`
-	AtEdge      string   `json:"at_edge"` // "low", "high" or ""
+	Variable string  `json:"variable"` // the variable's name in variables
+	Best     float64 `json:"best"`     // the value with the highest chance [unit of the variable]
+	// AtEdge is the end of the tested range that best lies at: "low", "high", or "" for neither.
+	AtEdge string `json:"at_edge"`
+	// NoLongerPay is how likely going on to the upper end does not lengthen hold; null = best lies at
+	// the upper end, or hold is not judged.
 	NoLongerPay *float64 `json:"chance_more_no_longer_helps"`
 }
 
-// Limit counts, over the tested mixes that are not workable, what limits them first.
+// Limit counts, over the tested mixes that are not workable, what most likely fails
+// first.
 type Limit struct {
-	Outcome Outcome `json:"outcome"`
-	Share   float64 `json:"share"`
+	Outcome Outcome `json:"outcome"` // what fails first
+	Share   float64 `json:"share"`   // share of the mixes
 }
 
 // Axis is one side of a grid.
 type Axis struct {
-	Variable string    `json:"variable"`
-	Values   []float64 `json:"values"`
+	Variable string    `json:"variable"` // the variable's name in variables
+	Values   []float64 `json:"values"`   // values along the side, rising [unit of the variable]
 }
 
-// Grid is the chance of working over two variables, the others fixed. Cells
-// are [y][x].
+// Grid is the chance of working over two variables, the others held.
 type Grid struct {
-	Name      string      `json:"name"`
-	X         Axis        `json:"x"`
-	Y         Axis        `json:"y"`
-	Fixed     Mix         `json:"fixed"`
+	Name  string `json:"name"`  // "fat_by_emulsifier" or "fat_by_hlb"
+	X     Axis   `json:"x"`     // the side along a row
+	Y     Axis   `json:"y"`     // the side along the rows
+	Fixed Mix    `json:"fixed"` // the mix that the other variables are held at
+	// Chance is chance of working in rows of y, each of every x, rounded to four decimals.
 	Chance    [][]float64 `json:"chance"`
-	Tested    [][]bool    `json:"tested"`
-	LimitedBy [][]Outcome `json:"limited_by"`
+	Tested    [][]bool    `json:"tested"`     // in the same rows, whether the mix lies in the tested range
+	LimitedBy [][]Outcome `json:"limited_by"` // in the same rows, what most likely fails first
 }
 
-// Chance is a probability with its limits at Level.
+// Chance is a probability with its limits.
 type Chance struct {
-	Mean  float64 `json:"mean"`
-	Low   float64 `json:"low"`
-	High  float64 `json:"high"`
-	Level float64 `json:"level"`
+	Mean  float64 `json:"mean"`  // expected share of such mixes that work: the chance of the next one
+	Low   float64 `json:"low"`   // lower limit of that share in the long run
+	High  float64 `json:"high"`  // upper limit of that share in the long run
+	Level float64 `json:"level"` // how likely the share lies between the limits
 }
 
-// Width is a start's chance had the priors of all terms been Factor times as wide,
-// from half the draws; null where the arithmetic fails.
+// Width is a start's chance had the priors of all terms been so many times as wide,
+// from half the draws.
 type Width struct {
-	Factor float64  `json:"factor"`
-	Chance *float64 `json:"chance"`
+	Factor float64  `json:"factor"` // what the standard deviation of every prior is multiplied by
+	Chance *float64 `json:"chance"` // chance of working, then; null = the arithmetic fails
 }
 
 // PriorBelief is what is believed before any trial.
 type PriorBelief struct {
-	AtCentre float64 `json:"at_centre"`      // chance of working in the middle of what was tried
-	Reaches  float64 `json:"reaches_wanted"` // that some mix within half the range tried, either way, reaches the wanted chance
+	AtCentre float64 `json:"at_centre"` // chance of working in the middle of what was tried [0 to 1]
+	// Reaches is the chance that some mix between the ends of what was tried reaches the wanted chance
+	// [0 to 1].
+	Reaches float64 `json:"reaches_wanted"`
 }
 
 // Predicted is what the next mix should do: median and 90 % limits.
 type Predicted struct {
-	Median float64 `json:"median"`
-	Low    float64 `json:"low"`
-	High   float64 `json:"high"`
+	Median float64 `json:"median"` // median of the next mix [unit of the outcome]
+	Low    float64 `json:"low"`    // lower 90 % limit [unit of the outcome]
+	High   float64 `json:"high"`   // upper 90 % limit [unit of the outcome]
 }

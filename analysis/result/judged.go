@@ -2,26 +2,28 @@ package result
 
 // Observations counts how an outcome was seen.
 type Observations struct {
-	Exact   int `json:"exact"`
-	AtLeast int `json:"at_least"`
-	AtMost  int `json:"at_most"`
-	Between int `json:"between"`
+	Exact   int `json:"exact"`    // trials known as one number, or as yes or no
+	AtLeast int `json:"at_least"` // trials known only as at least so much
+	AtMost  int `json:"at_most"`  // trials known only as at most so much
+	Between int `json:"between"`  // trials known between two bounds
 }
 
 // Term is one coefficient: the product of its variables' coordinates (none =
 // the constant, one twice = a square).
 type Term struct {
-	Variables []string `json:"variables"`
-	Estimate  float64  `json:"estimate"`
-	StdError  *float64 `json:"std_error"`
+	Variables []string `json:"variables"` // names of the variables multiplied
+	Estimate  float64  `json:"estimate"`  // the coefficient, for coordinates (x - centre)/scale [unit of the line]
+	// StdError is its standard error by the likelihood; null = not finite [unit of the line].
+	StdError *float64 `json:"std_error"`
 }
 
 // LackOfFit is the F test of lack of fit against the spread of repeats.
 type LackOfFit struct {
-	F   *float64 `json:"f"`
-	DF1 int      `json:"df1"`
-	DF2 int      `json:"df2"`
-	P   *float64 `json:"p"`
+	F   *float64 `json:"f"`   // ratio of the mean squares; null = not finite [1]
+	DF1 int      `json:"df1"` // degrees of freedom of the lack of fit
+	DF2 int      `json:"df2"` // degrees of freedom of the repeats
+	// P is the chance of so large a ratio without lack of fit; null = not finite [0 to 1].
+	P *float64 `json:"p"`
 }
 
 // Estimator is how a fit was estimated.
@@ -35,128 +37,162 @@ const (
 
 // Fit is one fit of one result.
 type Fit struct {
-	Result       string       `json:"result"`
+	Result string `json:"result"` // the outcome, or the name of another result of the log
+	// Distribution is "lognormal", "weibull", "loglogistic", "normal" or "logistic".
 	Distribution string       `json:"distribution"`
-	Transform    string       `json:"transform"` // "ln", "none" or "logit"
+	Transform    string       `json:"transform"` // from the result to the line: "ln", "none" or "logit"
 	Estimator    Estimator    `json:"estimator"`
-	Order        int          `json:"order"`
-	N            int          `json:"n"`
-	Observations Observations `json:"observations"`
-	JudgedBy     bool         `json:"judged_by"` // the one the report shows
-	JudgedReason string       `json:"judged_because"`
+	Order        int          `json:"order"`          // 1 = straight terms, 2 = with squares and products
+	N            int          `json:"n"`              // trials it rests on
+	Observations Observations `json:"observations"`   // how the result was seen
+	JudgedBy     bool         `json:"judged_by"`      // whether it is the one the report shows for its result
+	JudgedReason string       `json:"judged_because"` // why it is, "" if it is not
 
-	LogLikelihood *float64    `json:"log_likelihood"`
-	Scale         *float64    `json:"scale"`
-	Terms         []Term      `json:"terms"`
-	Covariance    [][]float64 `json:"covariance"` // of the terms, then ln scale where there is one
-	ResidualSD    *float64    `json:"residual_sd"`
-	ResidualDF    *int        `json:"residual_df"`
+	// LogLikelihood is the log likelihood of the results in their own unit, bounds counting by their
+	// probability; null = not fitted [1].
+	LogLikelihood *float64 `json:"log_likelihood"`
+	// Scale is the scatter about the line by maximum likelihood: sigma, of a Weibull 1/shape; null =
+	// not fitted, or yes and no [unit of the line].
+	Scale *float64 `json:"scale"`
+	Terms []Term   `json:"terms"` // the coefficients; empty if not fitted
+	// Covariance is the covariance of the terms, then ln scale where there is one; null = not fitted
+	// [unit of the line, squared].
+	Covariance [][]float64 `json:"covariance"`
+	// ResidualSD is the residual standard deviation by least squares; null = see null_reason [unit of
+	// the line].
+	ResidualSD *float64 `json:"residual_sd"`
+	ResidualDF *int     `json:"residual_df"` // trials less terms; null = see null_reason
 
-	RSquared            *float64   `json:"r_squared"`
-	AdjustedRSquared    *float64   `json:"adjusted_r_squared"`
-	LeaveOneOutRSquared *float64   `json:"leave_one_out_r_squared"`
-	LeaveOneOutScore    *float64   `json:"leave_one_out_score"` // mean log density of left-out observed values
-	NoScoreReason       string     `json:"no_score_reason"`     // why a fit that could have a score has none
-	LackOfFit           *LackOfFit `json:"lack_of_fit"`
-	NullReason          string     `json:"null_reason"` // why numbers above are null
-	LikelihoodRSquared  *float64   `json:"likelihood_r_squared"`
-	Failure             string     `json:"failure"` // why there is no fit; then the numbers are null
+	RSquared         *float64 `json:"r_squared"`          // R squared of least squares on the line; null = see null_reason [1]
+	AdjustedRSquared *float64 `json:"adjusted_r_squared"` // the same, adjusted for the terms; null = see null_reason [1]
+	// LeaveOneOutRSquared is the same, each trial predicted from the others; null = see null_reason
+	// [1].
+	LeaveOneOutRSquared *float64 `json:"leave_one_out_r_squared"`
+	// LeaveOneOutScore is the mean log density of left-out observed values; null = see
+	// no_score_reason, or never worked out (normal, yes and no, long logs) [1].
+	LeaveOneOutScore *float64 `json:"leave_one_out_score"`
+	NoScoreReason    string   `json:"no_score_reason"` // why a fit that could have a score has none, else ""
+	// LackOfFit is the F test of lack of fit against the spread of repeats; null = see null_reason.
+	LackOfFit  *LackOfFit `json:"lack_of_fit"`
+	NullReason string     `json:"null_reason"` // why numbers of least squares are null, else ""
+	// LikelihoodRSquared is 1 - exp(-2(ll - ll0)/n), ll0 of the constant alone; null = not fitted, or
+	// yes and no [1].
+	LikelihoodRSquared *float64 `json:"likelihood_r_squared"`
+	Failure            string   `json:"failure"` // why there is no fit, else ""; then the numbers are null
 }
 
 // Repeatability is the scatter of repeats of one formula.
 type Repeatability struct {
-	Result    string   `json:"result"`
-	Groups    int      `json:"groups"`
-	Trials    int      `json:"trials"`
-	DF        int      `json:"df"`
+	Result string `json:"result"` // "hold_minutes" or "drained_percent"
+	Groups int    `json:"groups"` // formulas made more than once with an exact result
+	Trials int    `json:"trials"` // trials of those formulas
+	DF     int    `json:"df"`     // degrees of freedom: trials less groups
+	// SDLn is the pooled standard deviation of the logarithm; null = no repeats [1].
 	SDLn      *float64 `json:"sd_ln"`
-	CVPercent *float64 `json:"cv_percent"`
-	CVLow     *float64 `json:"cv_percent_low"` // 90 % limits
-	CVHigh    *float64 `json:"cv_percent_high"`
-	Note      string   `json:"note"`
+	CVPercent *float64 `json:"cv_percent"`      // the coefficient of variation that goes with it; null = no repeats
+	CVLow     *float64 `json:"cv_percent_low"`  // its lower 90 % limit; null = no repeats
+	CVHigh    *float64 `json:"cv_percent_high"` // its upper 90 % limit; null = no repeats, or beyond all numbers
+	Note      string   `json:"note"`            // what to think of it, or ""
 }
 
 // GroupEffect is whether one result differs between the days, cooks, canisters
 // or lots of a log, or drifts along its order: a likelihood-ratio test of the
-// group beside straight terms in the variables. The verdict is clear where P is
+// group beside straight terms in the variables. The verdict is clear where p is
 // below 0.01, likely below 0.05.
 //
 // Straight terms only: curvature that goes with the days or the order, as when one
 // thing is varied a day, can pass for an effect of theirs.
 type GroupEffect struct {
-	By           string  `json:"by"` // "day", "cook", "canister size", "order", or a column of labels: "canister no", "butter lot"
-	Result       string  `json:"result"`
+	// By is "day", "cook", "canister size", "order", or a column of labels: "canister no", "butter
+	// lot".
+	By     string `json:"by"`
+	Result string `json:"result"` // "hold_minutes" or "drained_percent"
+	// Distribution is the distribution of the fits compared: "lognormal", "weibull" or "loglogistic".
 	Distribution string  `json:"distribution"`
-	N            int     `json:"n"`
+	N            int     `json:"n"`      // trials compared
 	Levels       []Level `json:"levels"` // in order of appearance; none for "order"
-	// Drift is the factor from the first trial to the last, for "order".
-	Drift           *Band    `json:"drift_factor"`
-	LikelihoodRatio *float64 `json:"likelihood_ratio"` // twice the fall of the log likelihood without the group
-	DF              int      `json:"df"`
-	// ResidualDF is the trials less the coefficients; one known only up to a bound on
-	// one side counts half.
+	// Drift is the factor from the first trial to the last, with 90 % limits; null = not by order, or
+	// not tested.
+	Drift *Band `json:"drift_factor"`
+	// LikelihoodRatio is twice the fall of the log likelihood without the group; null = not tested
+	// [1].
+	LikelihoodRatio *float64 `json:"likelihood_ratio"`
+	DF              int      `json:"df"` // degrees of freedom of the group
+	// ResidualDF is the trials less the coefficients; one known only up to a bound on one side counts
+	// half; null = too many levels to compare [trials].
 	ResidualDF *float64 `json:"residual_df"`
-	P          *float64 `json:"p"` // from F(df, residual df): exact where nothing is bounded
-	// Inflation is the largest factor by which the group swells the variance of a
-	// variable's own effect; above 10, or without a limit, they cannot be told apart.
+	// P is its p value from F(df, residual df), exact where nothing is bounded; null = not tested [0
+	// to 1].
+	P *float64 `json:"p"`
+	// Inflation is the largest factor by which the group swells the variance of a variable's own
+	// effect; above 10 they cannot be told apart; null = without a limit, or not worked out [1].
 	Inflation   *float64 `json:"variance_inflation"`
-	NotToldFrom []string `json:"not_told_from"` // labels of those variables
-	Verdict     Verdict  `json:"verdict"`
-	Sentence    string   `json:"sentence"`
-	Failure     string   `json:"failure"` // why there is no test; then the numbers are null
+	NotToldFrom []string `json:"not_told_from"` // labels of the variables it cannot be told from
+	Verdict     Verdict  `json:"verdict"`       // whether there is a difference
+	Sentence    string   `json:"sentence"`      // the same in words
+	Failure     string   `json:"failure"`       // why there is no test, else ""; then the numbers are null
 }
 
 // Level is one day, cook, canister or lot.
 type Level struct {
-	Name   string `json:"name"`
-	Trials int    `json:"trials"`
-	Factor *Band  `json:"factor"` // of the result against the geometric mean of the levels, with 90 % limits
+	Name   string `json:"name"`   // its name as the log has it
+	Trials int    `json:"trials"` // trials with it
+	// Factor is the result over the geometric mean of the levels, with 90 % limits; null = no finite
+	// size.
+	Factor *Band `json:"factor"`
 }
 
 // Residual is one observation against the fit its result is judged by, and
 // against the same fit of all other trials.
 type Residual struct {
-	Result string  `json:"result"`
-	At     string  `json:"at"`
-	ID     string  `json:"id"`
-	Order  int     `json:"order"`
-	Day    string  `json:"day"`
-	Cook   string  `json:"cook"`
-	Fitted float64 `json:"fitted_median"` // in the unit of the result
-	// Ratio is observed over fitted, an interval where the result is one; null for
-	// results that may be 0 or less.
+	Result string  `json:"result"`        // the outcome, or the name of another result of the log
+	At     string  `json:"at"`            // place of the trial, as in trials
+	ID     string  `json:"id"`            // the trial's own number, as typed
+	Order  int     `json:"order"`         // place of the trial in the log, from 1
+	Day    string  `json:"day"`           // day as typed, or ""
+	Cook   string  `json:"cook"`          // cook as typed, or ""
+	Fitted float64 `json:"fitted_median"` // the median the fit gives this mix [unit of the result]
+	// Ratio is observed over fitted, an interval where the result is one; null = the result may be 0
+	// or less [1].
 	Ratio *Interval `json:"observed_over_fitted"`
-	// Standardised is (observed - fitted)/scale on the fit's own line: an interval
-	// where the result is one. Score is the normal score of its middle probability.
-	Standardised   Interval `json:"standardised"`
-	Score          *float64 `json:"score"`
-	LeftOut        *float64 `json:"left_out_median"` // foreseen from the others, in the unit of the result
+	// Standardised is (observed - fitted)/scale on the fit's own line, an interval where the result is
+	// one [1].
+	Standardised Interval `json:"standardised"`
+	Score        *float64 `json:"score"` // normal score of its middle probability; null = not finite [1]
+	// LeftOut is the median predicted from the other trials; null = these cannot be fitted, or too
+	// many trials [unit of the result].
+	LeftOut *float64 `json:"left_out_median"`
+	// LeftOutLogLike is the log likelihood of the trial from the others; null = these cannot be
+	// fitted, or too many trials [1].
 	LeftOutLogLike *float64 `json:"left_out_log_likelihood"`
 }
 
 // Detectable is the smallest difference this layout shows 8 times in 10 where it
 // is there, by Student's two-sided test at 0.05, as the factor between the two.
 type Detectable struct {
-	Result string `json:"result"`
-	// Between is "two_formulas", each made Made times more, or a variable of the
-	// surface between the ends of what was tested, from the trials made (Made 0).
-	Between string  `json:"between"`
-	Made    int     `json:"made"`
-	SDLn    float64 `json:"sd_ln"` // of one trial about the fit judged by, corrected for its terms
-	DF      int     `json:"df"`
-	Factor  float64 `json:"factor"`
+	Result string `json:"result"` // "hold_minutes" or "drained_percent"
+	// Between is "two_formulas", or the name of a variable, between the ends of what was tested.
+	Between string `json:"between"`
+	Made    int    `json:"made"` // how often each formula is made more; 0 for a variable
+	// SDLn is the standard deviation of the logarithm of one trial about the fit judged by, corrected
+	// for its terms [1].
+	SDLn   float64 `json:"sd_ln"`
+	DF     int     `json:"df"`     // its degrees of freedom
+	Factor float64 `json:"factor"` // the smallest factor that shows
 }
 
 // NotShown is something these trials do not show.
 type NotShown struct {
+	// Kind is "extrapolation", "not_logged", "all_bounded", "no_repeats", "constant", "few_levels",
+	// "one_at_a_time", "confounded", "days", "day_and_cook", "mixed_hold" or "many_looks".
 	Kind     string `json:"kind"`
-	Sentence string `json:"sentence"`
+	Sentence string `json:"sentence"` // the same in words
 }
 
 // Confounded names two things these trials cannot tell apart.
 type Confounded struct {
-	A        string  `json:"a"`
-	B        string  `json:"b"`
-	Share    float64 `json:"share"` // of A's variation that goes with B
-	Sentence string  `json:"sentence"`
+	A        string  `json:"a"`        // label of a variable
+	B        string  `json:"b"`        // label of another, or "the day", "the cook", "which emulsifiers"
+	Share    float64 `json:"share"`    // share of a's variation that goes with b
+	Sentence string  `json:"sentence"` // the same in words
 }

@@ -2,42 +2,42 @@ package result
 
 // Input is one file read.
 type Input struct {
-	File   string `json:"file"` // base name
-	SHA256 string `json:"sha256"`
+	File   string `json:"file"`   // its base name
+	SHA256 string `json:"sha256"` // SHA-256 of its bytes, hexadecimal
 }
 
 // Rows accounts for every row of the log tables.
 type Rows struct {
-	Read      int        `json:"read"`
-	Furniture int        `json:"furniture"`
-	Trials    int        `json:"trials"`
-	Used      int        `json:"used"`
-	SetAside  []SetAside `json:"set_aside"`
+	Read      int        `json:"read"`      // rows of the log tables
+	Furniture int        `json:"furniture"` // rows that are titles, units, repeated headers, averages or blank
+	Trials    int        `json:"trials"`    // trials in the log: used and set aside
+	Used      int        `json:"used"`      // trials in the analysis
+	SetAside  []SetAside `json:"set_aside"` // the trials that are not
 }
 
 // SetAside is a trial left out, with the reason.
 type SetAside struct {
-	At     string `json:"at"`
-	Reason string `json:"reason"`
+	At     string `json:"at"`     // place of the trial, as in trials
+	Reason string `json:"reason"` // why it was left out
 }
 
-// Counts says what became of the trials used. Broke, Short and Wet count
-// trials that came out.
+// Counts says what became of the trials used. Those that split, held too short or
+// drained too much are counted among the ones that came out.
 type Counts struct {
-	Used          int `json:"used"`
-	CameOut       int `json:"came_out"`
-	Partly        int `json:"partly"`
-	Clogged       int `json:"clogged"`
-	Broke         int `json:"broke"`
-	Worked        int `json:"worked"`
-	Failed        int `json:"failed"`
-	Unknown       int `json:"unknown"` // neither surely works nor surely fails
-	StillStanding int `json:"still_standing"`
-	ShortHold     int `json:"short_hold"`
-	TooWet        int `json:"too_wet"`
-	// Missed counts the trials that miss a target of a result beside hold and drainage.
+	Used          int `json:"used"`           // trials in the analysis
+	CameOut       int `json:"came_out"`       // trials that came out fully
+	Partly        int `json:"partly"`         // trials that came out in part
+	Clogged       int `json:"clogged"`        // trials that did not come out
+	Broke         int `json:"broke"`          // trials that split
+	Worked        int `json:"worked"`         // trials that surely meet every target
+	Failed        int `json:"failed"`         // trials that surely miss one
+	Unknown       int `json:"unknown"`        // trials that neither surely work nor surely fail
+	StillStanding int `json:"still_standing"` // trials that still held when they were last looked at
+	ShortHold     int `json:"short_hold"`     // trials that surely miss the hold asked for
+	TooWet        int `json:"too_wet"`        // trials that surely drain more than asked for
+	// Missed counts, by result, the trials that miss a target beside hold and drainage.
 	Missed       map[Outcome]int `json:"missed"`
-	NoEmulsifier int             `json:"no_emulsifier"`
+	NoEmulsifier int             `json:"no_emulsifier"` // trials without emulsifier: counted, but on no surface
 }
 
 // Severity of a problem.
@@ -52,38 +52,37 @@ const (
 
 // Problem is something in the log a person should know of.
 type Problem struct {
-	Kind     string   `json:"kind"`
-	Severity Severity `json:"severity"`
-	At       string   `json:"at"` // first place; count more of the kind
-	Count    int      `json:"count"`
-	Read     string   `json:"read"`
-	Do       string   `json:"do"`
+	Kind     string   `json:"kind"`     // what it is, the same words for all of a kind
+	Severity Severity `json:"severity"` // how grave it is
+	At       string   `json:"at"`       // place of the first of the kind
+	Count    int      `json:"count"`    // how many of the kind there are
+	Read     string   `json:"read"`     // what stands there, and how it is taken
+	Do       string   `json:"do"`       // what to type
 }
 
 // Question is one thing that cannot be read without the kitchen's word.
 type Question struct {
-	At      string   `json:"at"`
-	Asked   string   `json:"asked"`
+	At      string   `json:"at"`      // place of what it is about
+	Asked   string   `json:"asked"`   // the question
 	Choices []string `json:"choices"` // what the answer may be; none for a number
 	Do      string   `json:"do"`      // what to type
 	Cure    Cure     `json:"cure"`
-	Blocks  bool     `json:"blocks"` // a recipe, or the only result, rests on it
+	Blocks  bool     `json:"blocks"` // whether a recipe, or the only result, rests on it
 }
 
-// Cure is what to type: a row of one of the kitchen's own sheets under its header,
-// in which … stands for the answer.
+// Cure is what to type: a row of one of the kitchen's own sheets under its header.
 type Cure struct {
-	Sheet  string   `json:"sheet"`
-	Header []string `json:"header"`
-	Row    []string `json:"row"`
+	Sheet  string   `json:"sheet"`  // name of the sheet
+	Header []string `json:"header"` // the sheet's header, a cell each
+	Row    []string `json:"row"`    // the cells to type; the three dots (U+2026) stand for the answer
 }
 
 // Column is what one column of the log was read as.
 type Column struct {
-	At     string `json:"at"`
-	Header string `json:"header"`
-	ReadAs string `json:"read_as"` // "" = not used
-	Unit   string `json:"unit"`
+	At     string `json:"at"`      // place of its header
+	Header string `json:"header"`  // its header as typed
+	ReadAs string `json:"read_as"` // the role or ingredient it was read as, "" if not used
+	Unit   string `json:"unit"`    // unit of its numbers, or ""
 }
 
 // Answer is yes, partly or no.
@@ -96,110 +95,122 @@ const (
 	No     Answer = "no"
 )
 
-// Interval is an observed number that may be known only up to bounds: nil = no
-// bound on that side; equal = exact.
+// Interval is an observed number that may be known only up to bounds; equal
+// ends = exact. It is in the unit of the key that holds it.
 type Interval struct {
-	Low  *float64 `json:"low"`
-	High *float64 `json:"high"`
+	Low  *float64 `json:"low"`  // lower end; null = no bound on that side
+	High *float64 `json:"high"` // upper end; null = no bound on that side
 }
 
 // Trial is one mix in one canister, dispensed once.
 type Trial struct {
-	At         string   `json:"at"`
-	Rows       []int    `json:"rows"`
-	ID         string   `json:"id"`
-	Order      int      `json:"order"` // 1 = first in the log
-	Day        string   `json:"day"`
-	Cook       string   `json:"cook"`
-	Student    string   `json:"student"`
-	Note       string   `json:"note"`
-	Used       bool     `json:"used"`
-	Reason     string   `json:"reason"` // why not used
-	Flagged    bool     `json:"flagged"`
-	RepeatOf   string   `json:"repeat_of"` // at of the first trial of the same formula, or ""
-	Ingredient []Amount `json:"ingredients"`
+	At         string   `json:"at"`          // file, sheet and first row; other keys name this trial so
+	Rows       []int    `json:"rows"`        // its rows of the sheet, from 1
+	ID         string   `json:"id"`          // the log's own number, as typed, or ""
+	Order      int      `json:"order"`       // place in the log, from 1
+	Day        string   `json:"day"`         // day as typed, or ""
+	Cook       string   `json:"cook"`        // cook as typed, or ""
+	Student    string   `json:"student"`     // student as typed, or ""
+	Note       string   `json:"note"`        // remarks as typed, or ""
+	Used       bool     `json:"used"`        // whether the analysis counts it
+	Reason     string   `json:"reason"`      // why it is not used, or ""
+	Flagged    bool     `json:"flagged"`     // whether no start may be built on it
+	RepeatOf   string   `json:"repeat_of"`   // at of the first trial of the same formula, or ""
+	Ingredient []Amount `json:"ingredients"` // what was weighed; null = not logged in grams
 
-	BatchGrams        *float64           `json:"batch_grams"`
-	FatPercent        *float64           `json:"fat_percent"`
-	EmulsifierPercent *float64           `json:"emulsifier_percent"`
-	EmulsifierGrams   *float64           `json:"emulsifier_grams"`
-	BlendHLB          *float64           `json:"blend_hlb"`
-	Extras            map[string]float64 `json:"extras"`
+	BatchGrams *float64 `json:"batch_grams"` // all that went into the canister; null = not known
+	// FatPercent is fat of the mix, cream and butter counted by their own fat; null = not known.
+	FatPercent        *float64 `json:"fat_percent"`
+	EmulsifierPercent *float64 `json:"emulsifier_percent"` // all emulsifiers, of the mix; null = not known
+	EmulsifierGrams   *float64 `json:"emulsifier_grams"`   // all emulsifiers; null = not known
+	// BlendHLB is the mean by mass of the non-ionic emulsifiers; null = not known, or no emulsifier.
+	BlendHLB *float64 `json:"blend_hlb"`
+	// Extras are other numbers of the trial by variable name, such as chargers and rest_minutes; null
+	// = none [unit of the variable].
+	Extras map[string]float64 `json:"extras"`
 
-	HoldMinutes    *Interval         `json:"hold_minutes"`
-	DrainedPercent *Interval         `json:"drained_percent"`
-	CameOut        *Answer           `json:"came_out"`
-	Broke          *bool             `json:"broke"`
-	Works          *bool             `json:"works"`
-	FailedBy       []Outcome         `json:"failed_by"` // outcomes that surely miss their target, in chain order
-	Missing        map[string]string `json:"missing"`   // field -> not_measured | did_not_come_out
-	ForeseenChance *float64          `json:"foreseen_chance"`
+	HoldMinutes *Interval `json:"hold_minutes"` // how long it kept its shape; null = see missing
+	// DrainedPercent is the liquid that left the foam, of its mass, at the targets' minute; null = see
+	// missing.
+	DrainedPercent *Interval `json:"drained_percent"`
+	CameOut        *Answer   `json:"came_out"`  // whether it came out; null = not known
+	Broke          *bool     `json:"broke"`     // whether it split; null = not known
+	Works          *bool     `json:"works"`     // whether it meets every target; null = neither surely
+	FailedBy       []Outcome `json:"failed_by"` // outcomes that surely miss their target, in chain order
+	// Missing is why a result is missing, by its key: "not_measured" or "did_not_come_out".
+	Missing map[string]string `json:"missing"`
+	// ForeseenChance is the chance of working that the other trials give it; null = no model, not on
+	// its surface, or too many trials.
+	ForeseenChance *float64 `json:"foreseen_chance"`
 }
 
 // Amount is grams of one ingredient.
 type Amount struct {
-	Name  string  `json:"name"`
-	Grams float64 `json:"grams"`
+	Name  string  `json:"name"`  // as the log calls it
+	Grams float64 `json:"grams"` // grams weighed
 }
 
 // Batch is what the formula's grams are scaled and rounded to.
 type Batch struct {
-	Grams            float64  `json:"grams"`
-	GramsFrom        string   `json:"grams_from"`
-	ScaleStepGrams   float64  `json:"scale_step_grams"`
-	LargestFillGrams *float64 `json:"largest_fill_grams"` // largest logged batch
-	Canister         string   `json:"canister"`           // "" = not logged or mixed
+	Grams            float64  `json:"grams"`              // mass of a whole formula
+	GramsFrom        string   `json:"grams_from"`         // where that comes from: "assumed", "--batch", a cell
+	ScaleStepGrams   float64  `json:"scale_step_grams"`   // what the scale reads to
+	LargestFillGrams *float64 `json:"largest_fill_grams"` // largest logged batch; null = none logged
+	Canister         string   `json:"canister"`           // size as typed, "" = not logged or mixed
 	Canisters        int      `json:"canisters"`          // how many the batch needs at the largest logged fill
-	Ounces           *float64 `json:"ounces"`             // the same as grams; null here and beside all grams unless asked for
+	// Ounces is the same as grams, avoirdupois; null = not asked for, here and beside all grams.
+	Ounces *float64 `json:"ounces"`
 }
 
 // MethodStep is one step of how the kitchen makes and tests a foam.
 type MethodStep struct {
-	Step     string `json:"step"`
-	Critical bool   `json:"critical"`
-	Limit    string `json:"limit"` // what to keep to at a critical step, as typed: "4 h at least"
+	Step     string `json:"step"`     // what to do, as typed
+	Critical bool   `json:"critical"` // whether the kitchen marked it so
+	Limit    string `json:"limit"`    // what to keep to at a critical step, as typed: "4 h at least"; or ""
 }
 
 // Summary is one day's, cook's or student's trials.
 type Summary struct {
-	By       string   `json:"by"` // "day", "cook", "student", "file"
-	Name     string   `json:"name"`
-	Trials   int      `json:"trials"`
-	CameOut  int      `json:"came_out"`
-	Worked   int      `json:"worked"`
-	Repeats  int      `json:"repeats"` // trials that repeat a formula made before, here or elsewhere
+	By      string `json:"by"`       // "day", "cook", "student" or "file"
+	Name    string `json:"name"`     // which, as the log has it
+	Trials  int    `json:"trials"`   // trials used
+	CameOut int    `json:"came_out"` // trials that came out fully
+	Worked  int    `json:"worked"`   // trials that surely meet every target
+	Repeats int    `json:"repeats"`  // trials that repeat a formula made before, here or elsewhere
+	// CV is the coefficient of variation of hold over repeats; null = no repeats with an exact hold.
 	CV       *float64 `json:"repeat_cv_percent"`
-	Problems int      `json:"problems"`
+	Problems int      `json:"problems"` // problems to mend or look at in its rows, those of trials set aside too
 }
 
 // BestSeen is the best trial actually made.
 type BestSeen struct {
-	At          string        `json:"at"`
-	ID          string        `json:"id"`
-	Works       *bool         `json:"works"`
-	Mix         Mix           `json:"mix"`
-	Ingredients []FormulaLine `json:"ingredients"`
-	HoldMinutes *Interval     `json:"hold_minutes"`
-	Drained     *Interval     `json:"drained_percent"`
-	MadeTimes   int           `json:"made_times"`
+	At          string        `json:"at"`              // place of the trial, as in trials
+	ID          string        `json:"id"`              // the trial's own number, as typed
+	Works       *bool         `json:"works"`           // whether it meets every target; null = neither surely
+	Mix         Mix           `json:"mix"`             // its formula
+	Ingredients []FormulaLine `json:"ingredients"`     // its formula scaled to the batch; empty without all grams
+	HoldMinutes *Interval     `json:"hold_minutes"`    // how long it kept its shape; null = not measured
+	Drained     *Interval     `json:"drained_percent"` // liquid that left the foam, of its mass; null = not measured
+	MadeTimes   int           `json:"made_times"`      // trials of this formula
 }
 
 // Used is what the run took an ingredient to be, and from where.
 type Used struct {
-	Name       string   `json:"name"`  // as the log calls it
-	Known      string   `json:"known"` // as the shipped table calls it, "" if the same
+	Name  string `json:"name"`  // as the log calls it
+	Known string `json:"known"` // as the shipped table calls it, "" if the same
+	// Kind is "fat", "water part", "emulsifier", "emulsifier without HLB", "thickener" or "other".
 	Kind       string   `json:"kind"`
-	HLB        *float64 `json:"hlb"`
-	HLBLow     *float64 `json:"hlb_low"`
-	HLBHigh    *float64 `json:"hlb_high"`
-	FatPercent *float64 `json:"fat_percent"`
-	From       string   `json:"from"`
-	Allergens  []string `json:"allergens"`
-	Note       string   `json:"note"`
+	HLB        *float64 `json:"hlb"`         // its HLB; null = has none
+	HLBLow     *float64 `json:"hlb_low"`     // low end of its range; null = has none
+	HLBHigh    *float64 `json:"hlb_high"`    // high end of its range; null = has none
+	FatPercent *float64 `json:"fat_percent"` // fat of the ingredient itself; null = not known
+	From       string   `json:"from"`        // whose values these are
+	Allergens  []string `json:"allergens"`   // its allergens by name, empty if none; null = not known
+	Note       string   `json:"note"`        // what else to know, or ""
 }
 
 // Allergens found by name.
 type Allergens struct {
-	Found   []string `json:"found"`
-	Unknown []string `json:"unknown_for"`
+	Found   []string `json:"found"`       // all allergens of the ingredients
+	Unknown []string `json:"unknown_for"` // ingredients whose allergens are not known
 }

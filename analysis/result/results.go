@@ -11,60 +11,63 @@ const Schema = "foamfield/results/1"
 
 // Results is everything one run found.
 type Results struct {
-	Schema  string `json:"schema"`
-	Version string `json:"version"`
-	Seed    uint64 `json:"seed"`
+	Schema  string `json:"schema"`  // name of this layout
+	Version string `json:"version"` // version of the program
+	Seed    uint64 `json:"seed"`    // seed of all random numbers, up to 2^64 - 1
 
-	Status       Status `json:"status"`
+	Status       Status `json:"status"`        // what the run came to
 	StatusReason string `json:"status_reason"` // one plain sentence
 	// NotJudged are targets nobody logged a result for: no chance here says anything of them.
-	NotJudged []Outcome `json:"not_judged"`
-	// WatchedMinutes is the longest any foam was watched; a hold beyond it is a guess,
-	// and HoldIsAGuess says that the target lies there.
-	WatchedMinutes *float64 `json:"watched_minutes"`
-	HoldIsAGuess   bool     `json:"hold_is_a_guess"`
+	NotJudged      []Outcome `json:"not_judged"`
+	WatchedMinutes *float64  `json:"watched_minutes"` // longest that any foam was watched; null = no hold is logged
+	// HoldIsAGuess says whether the hold asked for is longer than any foam was watched.
+	HoldIsAGuess bool `json:"hold_is_a_guess"`
 
-	Inputs    []Input    `json:"inputs"`
-	Rows      Rows       `json:"rows"`
-	Counts    Counts     `json:"counts"`
-	Problems  []Problem  `json:"problems"`
+	Inputs    []Input    `json:"inputs"`    // files read
+	Rows      Rows       `json:"rows"`      // what became of every row of the log tables
+	Counts    Counts     `json:"counts"`    // what became of the trials used
+	Problems  []Problem  `json:"problems"`  // problems of the log, grouped by kind
 	Questions []Question `json:"questions"` // what only the kitchen can answer, and what to type
-	Columns   []Column   `json:"columns"`
-	Trials    []Trial    `json:"trials"`
-	Targets   Targets    `json:"targets"`
+	Columns   []Column   `json:"columns"`   // what each column of the log was read as
+	Trials    []Trial    `json:"trials"`    // all of the log, in its order
+	Targets   Targets    `json:"targets"`   // what decides whether a mix works
 	Batch     Batch      `json:"batch"`
 
-	Method []MethodStep `json:"method"` // as the log's Method sheet has it
+	Method []MethodStep `json:"method"` // the kitchen's own steps, as the log's Method sheet has them
 
-	Variables     []Variable      `json:"variables"`
-	SetAside      []SetVariable   `json:"variables_set_aside"`
-	Choices       []Choice        `json:"choices"`
-	Averaged      []Choice        `json:"averaged"`   // what nobody chooses, such as who makes it: chances are those of any of them
-	HeldTerms     []HeldTerm      `json:"held_terms"` // of choices and averages: the values that chances are worked out with
-	Fits          []Fit           `json:"fits"`
+	Variables []Variable    `json:"variables"`           // variables of the models
+	SetAside  []SetVariable `json:"variables_set_aside"` // variables the log carries but the models cannot use
+	Choices   []Choice      `json:"choices"`             // what trials had one of each, such as which emulsifiers
+	// Averaged is what nobody chooses, such as who makes it: chances are those of any of them.
+	Averaged  []Choice   `json:"averaged"`
+	HeldTerms []HeldTerm `json:"held_terms"` // values of choices and averages that chances are worked out with
+	// Fits are what effects of groups and residuals are judged by: every result in every distribution
+	// and order.
+	Fits []Fit `json:"fits"`
+	// Model is what chances are worked out from: one an outcome, in chain order.
 	Model         []Model         `json:"model"`
-	Assumed       []string        `json:"assumed"` // which way chances are taken to move, whatever few trials say
-	PriorBelief   *PriorBelief    `json:"prior_belief"`
-	Effects       []Effect        `json:"effects"`
-	Repeatability []Repeatability `json:"repeatability"`
-	GroupEffects  []GroupEffect   `json:"group_effects"`
-	Residuals     []Residual      `json:"residuals"`
+	Assumed       []string        `json:"assumed"`       // which way chances are taken to move, whatever few trials say
+	PriorBelief   *PriorBelief    `json:"prior_belief"`  // before any trial; null = no model, or the arithmetic fails
+	Effects       []Effect        `json:"effects"`       // how hold follows each variable
+	Repeatability []Repeatability `json:"repeatability"` // scatter of repeats of one formula
+	GroupEffects  []GroupEffect   `json:"group_effects"` // whether days, cooks, canisters, lots and the order of trials matter
+	Residuals     []Residual      `json:"residuals"`     // observations against the fits judged by
 	Detectable    []Detectable    `json:"detectable"`
-	Confounded    []Confounded    `json:"confounded"`
-	CannotTell    []NotShown      `json:"cannot_tell"`
-	Peaks         []Peak          `json:"peaks"`
-	Limits        []Limit         `json:"limits"`
-	Grid          []Grid          `json:"grid"`
-	Summaries     []Summary       `json:"summaries"`
+	Confounded    []Confounded    `json:"confounded"`  // pairs of things these trials cannot tell apart
+	CannotTell    []NotShown      `json:"cannot_tell"` // what these trials do not show
+	Peaks         []Peak          `json:"peaks"`       // where more of a variable stops helping
+	Limits        []Limit         `json:"limits"`      // what ends the workable region
+	Grid          []Grid          `json:"grid"`        // chances over two variables
+	Summaries     []Summary       `json:"summaries"`   // by day, cook, student and file
 
-	Starts      []Start     `json:"starts"`
-	BestSeen    *BestSeen   `json:"best_seen"`
-	Tries       []Try       `json:"tries"`
-	FatLimit    []FatLimit  `json:"fat_limit"`
-	NextTrials  []NextTrial `json:"next_trials"`
-	Ingredients []Used      `json:"ingredients"`
+	Starts      []Start     `json:"starts"`      // formulas to start from, the surest first
+	BestSeen    *BestSeen   `json:"best_seen"`   // the best trial actually made; null = none came out
+	Tries       []Try       `json:"tries"`       // formulas somebody asked about
+	FatLimit    []FatLimit  `json:"fat_limit"`   // how far the fat can go
+	NextTrials  []NextTrial `json:"next_trials"` // mixes worth making next
+	Ingredients []Used      `json:"ingredients"` // what each ingredient was taken to be
 	Allergens   Allergens   `json:"allergens"`
-	Cautions    []Caution   `json:"cautions"`
+	Cautions    []Caution   `json:"cautions"` // safety sentences that apply
 }
 
 // Status is what a run, or one start, came to.

@@ -12,121 +12,125 @@ const (
 // Start is a formula to start from.
 type Start struct {
 	Aim          Aim                   `json:"aim"`
-	Status       Status                `json:"status"`
-	Mix          Mix                   `json:"mix"` // at the rounded grams where there are grams
-	Chance       Chance                `json:"chance"`
-	Fails        map[Outcome]float64   `json:"fails"` // share of mixes that fail first by this
-	Predicted    map[Outcome]Predicted `json:"predicted"`
-	Ingredients  []FormulaLine         `json:"ingredients"`
-	Parts        []Part                `json:"parts"`
-	GramsNote    string                `json:"grams_note"` // why there are no grams, or what was assumed
-	MadeTimes    int                   `json:"made_times"`
-	MadeWorked   int                   `json:"made_worked"`
-	ClosestTrial *Closest              `json:"closest_trial"`
-	Slack        map[string]Slack      `json:"slack"`
-	Notes        []string              `json:"notes"`
-	// Confirm is for 0 to 3 mixes more that all work, and the number that settles it.
+	Status       Status                `json:"status"`        // "recommended" or "best_available"
+	Mix          Mix                   `json:"mix"`           // its formula, at the rounded grams where there are grams
+	Chance       Chance                `json:"chance"`        // its chance of working
+	Fails        map[Outcome]float64   `json:"fails"`         // share of mixes that fail first by each outcome [0 to 1]
+	Predicted    map[Outcome]Predicted `json:"predicted"`     // what the next mix should do, by outcome
+	Ingredients  []FormulaLine         `json:"ingredients"`   // its formula in grams; empty if there are none
+	Parts        []Part                `json:"parts"`         // what goes together, in the order of addition
+	GramsNote    string                `json:"grams_note"`    // why there are no grams, or what was assumed, else ""
+	MadeTimes    int                   `json:"made_times"`    // trials of this formula
+	MadeWorked   int                   `json:"made_worked"`   // of those, the trials that worked
+	ClosestTrial *Closest              `json:"closest_trial"` // the kitchen's own trial nearest to it; null = none
+	Slack        map[string]Slack      `json:"slack"`         // how far each number may move, by variable
+	Notes        []string              `json:"notes"`         // what else to know
+	// Confirm is what 0 to 3 mixes more that all work would say, and the number that settles it.
 	Confirm []Confirm `json:"confirm"`
-	Widths  []Width   `json:"prior_widths"`
+	Widths  []Width   `json:"prior_widths"` // its chance had the priors been half or twice as wide
 }
 
 // Try is a formula somebody asked about.
 type Try struct {
-	Name string `json:"name"`
-	From string `json:"from"`
-	// Mix is what was asked, open places filled as Notes say, at the rounded grams
-	// where there are grams.
+	Name string `json:"name"` // as it was asked for
+	From string `json:"from"` // "--try", or the place of the row that asked
+	// Mix is what was asked, open places filled as the notes say, at the rounded grams where there are
+	// grams.
 	Mix Mix `json:"mix"`
-	// Tested says whether it lies in the tested range. Outside the box of what was
-	// tried nothing is claimed: Chance is null and Notes say by how much.
-	Tested       bool                  `json:"tested"`
-	Chance       *Chance               `json:"chance"`
+	// Tested says whether it lies in the tested range.
+	Tested bool `json:"tested"`
+	// Chance is its chance of working; null = outside what was tried, or nothing is known of it: see notes.
+	Chance *Chance `json:"chance"`
+	// ClogChance is the chance that it does not come out; null = as chance, or coming out is not
+	// logged.
 	ClogChance   *float64              `json:"clog_chance"`
-	Fails        map[Outcome]float64   `json:"fails"`
-	Predicted    map[Outcome]Predicted `json:"predicted"`
-	Ingredients  []FormulaLine         `json:"ingredients"`
-	GramsNote    string                `json:"grams_note"`
-	MadeTimes    int                   `json:"made_times"`
-	MadeWorked   int                   `json:"made_worked"`
-	ClosestTrial *Closest              `json:"closest_trial"`
-	Notes        []string              `json:"notes"`
+	Fails        map[Outcome]float64   `json:"fails"`         // share of mixes that fail first by each outcome [0 to 1]
+	Predicted    map[Outcome]Predicted `json:"predicted"`     // what the next mix should do, by outcome
+	Ingredients  []FormulaLine         `json:"ingredients"`   // its formula in grams; empty if there are none
+	GramsNote    string                `json:"grams_note"`    // why there are no grams, or what was assumed, else ""
+	MadeTimes    int                   `json:"made_times"`    // trials of this formula
+	MadeWorked   int                   `json:"made_worked"`   // of those, the trials that worked
+	ClosestTrial *Closest              `json:"closest_trial"` // the kitchen's own trial nearest to it; null = not placed
+	Notes        []string              `json:"notes"`         // what was taken, and what is not known
 }
 
 // FormulaLine is one ingredient of a formula.
 type FormulaLine struct {
-	Name                 string   `json:"name"`
-	Kind                 string   `json:"kind"`
-	Grams                float64  `json:"grams"`
-	Ounces               *float64 `json:"ounces"` // avoirdupois
-	PercentOfMix         float64  `json:"percent_of_mix"`
-	PercentOfPart        *float64 `json:"percent_of_part"`
-	Part                 string   `json:"part"`                   // "fat", "water" or ""
-	WeighingErrorPercent float64  `json:"weighing_error_percent"` // at most, on the scale's step
-	// WithinGrams is how far the grams may be off, those of every ingredient at once,
-	// before the chance drops by 0.05; 0 = not by a step of the scale, null = not known.
+	Name                 string   `json:"name"`                   // as the log calls it
+	Kind                 string   `json:"kind"`                   // kind of ingredient, as in ingredients
+	Grams                float64  `json:"grams"`                  // grams to weigh
+	Ounces               *float64 `json:"ounces"`                 // the same, avoirdupois; null = not asked for
+	PercentOfMix         float64  `json:"percent_of_mix"`         // share of all grams
+	PercentOfPart        *float64 `json:"percent_of_part"`        // share of the fat, or of the water part; null = in no part
+	Part                 string   `json:"part"`                   // what percent_of_part is of: "fat", "water" or ""
+	WeighingErrorPercent float64  `json:"weighing_error_percent"` // error of weighing at most, on the scale's step
+	// WithinGrams is how far the grams may be off, those of every ingredient at once, before the
+	// chance drops by 0.05; 0 = not by a step of the scale; null = not worked out.
 	WithinGrams *float64 `json:"within_grams"`
 }
 
 // Part is what is put together before it meets the rest, in the order of addition.
 type Part struct {
-	Part         string   `json:"part"`  // "fat", "water", or "" = where the method says
-	Lines        []int    `json:"lines"` // places in the mix's ingredients, from 0
-	Grams        float64  `json:"grams"`
-	Ounces       *float64 `json:"ounces"`
-	PercentOfMix float64  `json:"percent_of_mix"`
+	Part         string   `json:"part"`           // "fat", "water", or "" = where the method says
+	Lines        []int    `json:"lines"`          // places in the mix's ingredients, from 0
+	Grams        float64  `json:"grams"`          // grams in all
+	Ounces       *float64 `json:"ounces"`         // the same, avoirdupois; null = not asked for
+	PercentOfMix float64  `json:"percent_of_mix"` // share of all grams
 }
 
 // Closest is the kitchen's own trial nearest to a mix.
 type Closest struct {
-	At     string `json:"at"`
-	ID     string `json:"id"`
-	Worked *bool  `json:"worked"`
-	// Differences is this mix minus that trial, by variable, in the variable's unit.
+	At     string `json:"at"`     // place of the trial, as in trials
+	ID     string `json:"id"`     // the trial's own number, as typed
+	Worked *bool  `json:"worked"` // whether it met every target; null = neither surely
+	// Differences are this mix minus that trial, by variable [unit of the variable].
 	Differences map[string]float64 `json:"differences"`
 }
 
-// Slack is how far one number may move before the chance drops by 0.05, the others held.
+// Slack is how far one number may move before the chance drops by 0.05 or the tested
+// range ends, the others held.
 type Slack struct {
-	Low  float64 `json:"low"`
-	High float64 `json:"high"`
+	Low  float64 `json:"low"`  // lowest it may be [unit of the variable]
+	High float64 `json:"high"` // highest it may be [unit of the variable]
 }
 
 // FatLimit is the best that can be had at one fat percent.
 type FatLimit struct {
-	FatPercent float64 `json:"fat_percent"`
-	Chance     Chance  `json:"chance"`
-	Mix        Mix     `json:"mix"`
-	LimitedBy  Outcome `json:"limited_by"`
-	Workable   bool    `json:"workable"`
+	FatPercent float64 `json:"fat_percent"` // fat of the mix
+	Chance     Chance  `json:"chance"`      // its chance of working
+	Mix        Mix     `json:"mix"`         // the best mix at this fat
+	LimitedBy  Outcome `json:"limited_by"`  // what most likely fails first
+	Workable   bool    `json:"workable"`    // whether it reaches the wanted chance, and hold is no guess
 }
 
 // NextTrial is a mix worth making next.
 type NextTrial struct {
-	Purpose     string        `json:"purpose"` // "confirm", "repeat", "step", "map"
-	Mix         Mix           `json:"mix"`
-	Ingredients []FormulaLine `json:"ingredients"`
-	Parts       []Part        `json:"parts"`
-	Reason      string        `json:"reason"`
-	ClogChance  *float64      `json:"clog_chance"`
-	Chance      *float64      `json:"chance"`
-	// Tells is the share of the doubt (variance of the chances in question) that this
-	// one trial is expected to remove: of which mix is "surest", or of the "richest".
+	Purpose     string        `json:"purpose"`     // "confirm", "repeat", "step" or "map"
+	Mix         Mix           `json:"mix"`         // its formula
+	Ingredients []FormulaLine `json:"ingredients"` // its formula in grams; empty if there are none
+	Parts       []Part        `json:"parts"`       // what goes together, in the order of addition
+	Reason      string        `json:"reason"`      // why it is worth making
+	ClogChance  *float64      `json:"clog_chance"` // chance that it does not come out; null = no model, or not logged
+	Chance      *float64      `json:"chance"`      // chance of working; null = no model
+	// Tells is the share of the doubt (variance of the chances in question) that this one trial is
+	// expected to remove; null = made for another reason [0 to 1].
 	Tells   *float64 `json:"tells"`
-	TellsOf string   `json:"tells_of"`
+	TellsOf string   `json:"tells_of"` // what the doubt is of: which mix is "surest", the "richest" ones, or ""
 }
 
 // Confirm is what may be said of a start once it was made so many times more and
 // worked every time.
 type Confirm struct {
-	Made          int     `json:"made"`
-	Chance        Chance  `json:"chance"`
-	ReachesWanted float64 `json:"reaches_wanted"` // how sure that the long-run share is at least the wanted chance
-	Settles       bool    `json:"settles"`        // at least 9 in 10
+	Made          int     `json:"made"`           // mixes more, all of which work
+	Chance        Chance  `json:"chance"`         // chance of working, then
+	ReachesWanted float64 `json:"reaches_wanted"` // how sure that the long-run share is at least the wanted chance [0 to 1]
+	Settles       bool    `json:"settles"`        // whether that is at least 9 in 10
 }
 
 // Caution is one safety sentence that applies.
 type Caution struct {
-	Kind  string `json:"kind"`
-	Text  string `json:"text"`
-	Bench string `json:"bench"` // the same in the few words a bench card has room for, "" if it is not for the bench
+	Kind string `json:"kind"` // what it is about, in one word
+	Text string `json:"text"` // the sentence
+	// Bench is the same in the few words a bench card has room for, "" if it is not for the bench.
+	Bench string `json:"bench"`
 }

@@ -17,31 +17,31 @@ const (
 // for beside them come last, each under its own name.
 var Chain = []Outcome{CameOut, Broke, HoldMinutes, DrainedPercent}
 
-// Target is one value a mix has to meet, and where it comes from.
+// Target is one value a mix has to meet, in the unit of the key that holds it.
 type Target struct {
-	Value float64 `json:"value"`
-	From  string  `json:"from"` // "assumed", "--hold", "week.xlsx, sheet Targets"
+	Value float64 `json:"value"` // the value to meet
+	From  string  `json:"from"`  // where it comes from: "assumed", "--hold", "week.xlsx, sheet Targets"
 }
 
 // Targets decide what "works" means.
 type Targets struct {
-	HoldMinutes      Target `json:"hold_minutes"`
-	DrainedPercent   Target `json:"drained_percent"`
-	DrainedAtMinutes Target `json:"drained_at_minutes"`
-	WantedChance     Target `json:"wanted_chance"`
-	// Results are asked of what a kitchen measures beside hold and drainage: best may
-	// lie in the middle of a scale.
+	HoldMinutes      Target `json:"hold_minutes"`       // the least hold
+	DrainedPercent   Target `json:"drained_percent"`    // the most that drains, of the foam
+	DrainedAtMinutes Target `json:"drained_at_minutes"` // the minute at which drainage counts
+	WantedChance     Target `json:"wanted_chance"`      // the chance of working from which a mix is recommended
+	// Results are the ranges asked of what a kitchen measures beside hold and drainage: best may lie
+	// in the middle of a scale.
 	Results []ResultTarget `json:"results"`
 }
 
-// ResultTarget is the range asked of one such result; nil = no bound on that side.
+// ResultTarget is the range asked of one such result.
 type ResultTarget struct {
-	Result Outcome  `json:"result"`
-	Label  string   `json:"label"`
-	Unit   string   `json:"unit"`
-	Low    *float64 `json:"low"`
-	High   *float64 `json:"high"`
-	From   string   `json:"from"`
+	Result Outcome  `json:"result"` // name of the result
+	Label  string   `json:"label"`  // its name in words
+	Unit   string   `json:"unit"`   // its unit, or ""
+	Low    *float64 `json:"low"`    // least it may be; null = no bound on that side [unit of the result]
+	High   *float64 `json:"high"`   // most it may be; null = no bound on that side [unit of the result]
+	From   string   `json:"from"`   // place where it is asked
 }
 
 // Outcomes is the whole chain.
