@@ -3,19 +3,13 @@ package reports
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
-	"reflect"
 	"strings"
 	"testing"
 
 	"foamfield/analysis/result"
 )
-
-var update = flag.Bool("update", false, "write the goldens anew")
 
 func TestJSON(t *testing.T) {
 	r := kitchen()
@@ -77,59 +71,5 @@ func TestJSONRefusesWhatIsNotANumber(t *testing.T) {
 		if _, err := JSON(r); err == nil || !strings.HasPrefix(err.Error(), "results.json: ") {
 			t.Errorf("%v: %v", v, err)
 		}
-	}
-}
-
-// A new, lost or renamed key of results.json shows in testdata/results_keys.txt;
-// go test ./reports -run Keys -update writes it anew.
-func TestKeys(t *testing.T) {
-	var lines []string
-	keys(reflect.TypeFor[result.Results](), "", &lines)
-	got := strings.Join(lines, "\n") + "\n"
-	golden := filepath.Join("testdata", "results_keys.txt")
-	if *update {
-		if err := os.WriteFile(golden, []byte(got), 0o644); err != nil {
-			t.Fatal(err)
-		}
-	}
-	want, err := os.ReadFile(golden)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got != strings.ReplaceAll(string(want), "\r\n", "\n") {
-		t.Errorf("the keys of results.json changed; if that is meant, tell the README and run with -update. Now:\n%s", got)
-	}
-}
-
-// keys lists every key path under a type with what it holds.
-func keys(t reflect.Type, path string, out *[]string) {
-	null := ""
-	if t.Kind() == reflect.Pointer {
-		t, null = t.Elem(), " or null"
-	}
-	switch t.Kind() {
-	case reflect.Struct:
-		if path != "" {
-			*out = append(*out, path+" object"+null)
-			path += "."
-		}
-		for i := range t.NumField() {
-			name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
-			keys(t.Field(i).Type, path+name, out)
-		}
-	case reflect.Slice:
-		*out = append(*out, path+" list")
-		keys(t.Elem(), path+"[]", out)
-	case reflect.Map:
-		*out = append(*out, path+" object")
-		keys(t.Elem(), path+"{}", out)
-	case reflect.Float64:
-		*out = append(*out, path+" number"+null)
-	case reflect.Int, reflect.Uint64:
-		*out = append(*out, path+" whole number"+null)
-	case reflect.Bool:
-		*out = append(*out, path+" true or false"+null)
-	default:
-		*out = append(*out, path+" "+t.Kind().String()+null)
 	}
 }
