@@ -22,14 +22,17 @@ const reportUsage = `foamfield report LOG... [flags]
 
 Reads one or several logs of foam trials, works out where the foam works, and
 writes a report: report.html (open this first), report.pdf, report.xlsx,
-results.json, the figures, and next-trials.xlsx to fill in. Your log is never
-changed, and a next-trials.xlsx that is there already is never written over.
+results.json, the figures, and next-trials.xlsx to fill in. What the keys of
+results.json are stands beside it: results-keys.csv for people,
+results.schema.json for programs. Your log is never changed, and a
+next-trials.xlsx that is there already is never written over.
 
 Flags may stand before or after the logs.
 
   --out DIR          the folder to write; NAME-report beside you unless set
   --write LIST       some of html,pdf,xlsx,json,figures; all unless set.
-                     results.json is always written; next-trials comes with xlsx
+                     results.json and the two that explain it are always
+                     written; next-trials comes with xlsx
   --only TEXT        only trials whose dish, sheet or file name contains TEXT
   --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method, Try
 

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/result/contract"
 	"foamfield/plots"
 	"foamfield/reports"
 	"foamfield/reports/html"
@@ -14,8 +15,8 @@ import (
 	"foamfield/reports/workbook"
 )
 
-// outputs are what --write can name. results.json is always written: it marks
-// the folder as ours.
+// outputs are what --write can name. results.json is always written, since it marks
+// the folder as ours, and what it takes to read it stands beside it.
 var outputs = []string{"html", "pdf", "xlsx", "json", "figures"}
 
 // file is one output, its path within the folder with forward slashes.
@@ -60,6 +61,8 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 		}
 	}
 	add("results.json", func() ([]byte, error) { return reports.JSON(r) })
+	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
+	add("results-keys.csv", func() ([]byte, error) { return contract.Keys, nil })
 	return makeAll(ctx, todo)
 }
 
