@@ -22,8 +22,9 @@ func TestMain(m *testing.M) {
 // Beside testscript's own commands they may use
 //
 //	code N COMMAND...      the command ends with exit code N
-//	result FOLDER PATH V   its results.json has the value V at PATH, such as
-//	                       starts.0.aim; len is the length of a list
+//	result FOLDER PATH V   its results.json keeps to the schema beside it and has the
+//	                       value V at PATH, such as starts.0.aim; len is the length
+//	                       of a list
 //	same FOLDER FOLDER     both hold the same files with the same bytes
 //	lines FILE N           FILE has at most N lines
 //	large FILE N           makes a log of N trials, three cells each
@@ -147,8 +148,12 @@ func resultAt(ts *testscript.TestScript, neg bool, args []string) {
 	if len(args) != 3 {
 		ts.Fatalf("usage: result FOLDER PATH VALUE")
 	}
+	results := []byte(ts.ReadFile(filepath.Join(args[0], "results.json")))
+	if f := faults(results, []byte(ts.ReadFile(filepath.Join(args[0], "results.schema.json")))); len(f) > 0 {
+		ts.Fatalf("%s does not keep to its schema: %s", args[0], strings.Join(f, "; "))
+	}
 	var at any
-	ts.Check(json.Unmarshal([]byte(ts.ReadFile(filepath.Join(args[0], "results.json"))), &at))
+	ts.Check(json.Unmarshal(results, &at))
 	for _, key := range strings.Split(args[1], ".") {
 		switch in := at.(type) {
 		case map[string]any:
