@@ -19,7 +19,7 @@ const (
 // tried, and of whether any mix works as often as is wanted. Null where the arithmetic
 // fails: nothing else rests on it.
 func (s *study) priorBelief() *result.PriorBelief {
-	before := &region.Chain{Basis: s.basis}
+	before := &region.Chain{Basis: s.Basis}
 	for i := range s.links {
 		none := &link{outcome: s.links[i].outcome, ruler: s.links[i].ruler}
 		l, err := s.linkOf(none, s.priorTerms(priorOf(none.outcome)), true, s.stream(streamPrior+uint64(i)))
@@ -28,14 +28,14 @@ func (s *study) priorBelief() *result.PriorBelief {
 		}
 		before.Links = append(before.Links, l)
 	}
-	middle := make([]float64, len(s.vars))
-	axes := make([][]float64, len(s.vars))
+	middle := make([]float64, len(s.Vars))
+	axes := make([][]float64, len(s.Vars))
 	total := 1
-	for i, v := range s.vars {
+	for i, v := range s.Vars {
 		if middle[i] = v.Centre; v.Log {
 			middle[i] = math.Exp(v.Centre)
 		}
-		axes[i] = region.Steps(s.basis.Coordinates[i], v.Low, v.High, priorSteps)
+		axes[i] = region.Steps(s.Basis.Coordinates[i], v.Low, v.High, priorSteps)
 		total *= priorSteps
 	}
 	draws := before.Draw(priorDraws, s.stream(streamPrior+uint64(len(s.links))))

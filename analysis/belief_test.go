@@ -24,8 +24,8 @@ func TestQuickLinks(t *testing.T) {
 		}
 		quick.Links = append(quick.Links, l)
 	}
-	for _, trial := range s.onSurface() {
-		if a, b := s.chain.Chance(trial.mix), quick.Chance(trial.mix); math.Abs(a-b) > 0.04 {
+	for _, trial := range s.OnSurface() {
+		if a, b := s.chain.Chance(trial.Mix), quick.Chance(trial.Mix); math.Abs(a-b) > 0.04 {
 			t.Errorf("trial %s: %.3f from all draws, %.3f from half", trial.ID, a, b)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
+	"foamfield/analysis/works"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
 )
@@ -121,7 +122,7 @@ func (s *study) setWithin(lines []result.FormulaLine, f *formula.Formula) {
 // it clogs.
 func (s *study) misweighed(f *formula.Formula, by []float64) (chance float64, clogs *float64) {
 	mix, beside := s.pointOff(f, by)
-	return s.chain.With(beside).Chance(mix), s.clogs(s.basis.With(beside).Features(mix))
+	return s.chain.With(beside).Chance(mix), s.clogs(s.Basis.With(beside).Features(mix))
 }
 
 // pointOff is the mix that such a formula makes, and the values of the terms beside it:
@@ -132,15 +133,15 @@ func (s *study) pointOff(f *formula.Formula, by []float64) (values, besides []fl
 		parts[i] = mix.Part{Grams: l.Grams + by[i], What: l.What}
 	}
 	t := mix.Total(parts)
-	made := formula.Formula{BatchGrams: t.Grams, FatPercent: or(t.FatPercent, nil), EmulsifierPercent: or(t.EmulsifierPercent, nil)}
+	made := formula.Formula{BatchGrams: t.Grams, FatPercent: works.Or(t.FatPercent, nil), EmulsifierPercent: works.Or(t.EmulsifierPercent, nil)}
 	if t.BlendHLB != nil {
 		made.BlendHLB = &t.BlendHLB.Value
 	}
-	besides = slices.Clone(s.basis.Beside)
-	for k, b := range s.beside {
-		for _, v := range s.settings {
+	besides = slices.Clone(s.Basis.Beside)
+	for k, b := range s.Terms {
+		for _, v := range s.Settings {
 			for i, l := range f.Lines {
-				if v.Name == b.name && v.Ingredient == l.Name {
+				if v.Name == b.Name && v.Ingredient == l.Name {
 					besides[k] += (100*parts[i].Grams/t.Grams - l.PercentOfMix) / v.Scale
 				}
 			}
@@ -154,10 +155,10 @@ func (s *study) placeOff(f *formula.Formula, by []float64) []float64 {
 	values, besides := s.pointOff(f, by)
 	var out []float64
 	for k, x := range values {
-		out = append(out, s.basis.Coordinates[k].Of(x))
+		out = append(out, s.Basis.Coordinates[k].Of(x))
 	}
-	for k, b := range s.beside {
-		if slices.Contains(s.additions, b.name) {
+	for k, b := range s.Terms {
+		if slices.Contains(s.Additions, b.Name) {
 			out = append(out, besides[k])
 		}
 	}

@@ -81,10 +81,9 @@ func TestWithinKeepsTheChance(t *testing.T) {
 	}
 	for k, log := range logs {
 		s := studied(t, log, Settings{})
-		s.watched()
 		s.findStarts()
 		for _, start := range s.out.Starts {
-			values := s.valuesIn(start.Mix)
+			values := s.Values(start.Mix)
 			f, _, note := s.grams(values)
 			if f == nil || len(start.Ingredients) != len(f.Lines) {
 				t.Fatalf("log %d: %s", k, note)

@@ -2,12 +2,13 @@ package analysis
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 	"unicode"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 )
 
 // oneAtATimeShare is the share of trials that differ from the usual mix in one
@@ -19,13 +20,13 @@ func (s *study) cannotTell() {
 	add := func(kind, sentence string) {
 		s.out.CannotTell = append(s.out.CannotTell, result.NotShown{Kind: kind, Sentence: sentence})
 	}
-	if s.out.HoldIsAGuess {
+	if s.HoldIsAGuess {
 		add("extrapolation", "nobody watched a foam for as long as the hold asked for, so whether one holds that long is a guess beyond the watching")
 	}
-	if len(s.vars) > 0 {
+	if len(s.Vars) > 0 {
 		add("extrapolation", "what a mix does outside the tested ranges of "+inWords(s.labels())+" is not known, and nothing is recommended there")
 	}
-	for _, o := range s.out.NotJudged {
+	for _, o := range s.NotJudged {
 		if o == result.HoldMinutes {
 			add("not_logged", "how long a foam holds is not logged, so no chance here says anything of it")
 		} else {
@@ -42,8 +43,8 @@ func (s *study) cannotTell() {
 	s.looks(add)
 }
 
-func (s *surface) labels() (out []string) {
-	for _, v := range s.vars {
+func (s *study) labels() (out []string) {
+	for _, v := range s.Vars {
 		out = append(out, v.Label)
 	}
 	return out
@@ -60,7 +61,7 @@ func quoted(names []string) (out []string) {
 func (s *study) bounded(add func(kind, sentence string)) {
 	names := map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained"}
 	for _, l := range s.links {
-		if !isLine(l.outcome) {
+		if !works.IsLine(l.outcome) {
 			continue
 		}
 		c := count(l.seen)
@@ -81,40 +82,29 @@ func (s *study) bounded(add func(kind, sentence string)) {
 
 // levelsTried names variables tried at too few levels, or only one at a time.
 func (s *study) levelsTried(add func(kind, sentence string)) {
-	labels := map[string]string{fatPercent: "fat", emulsifierPercent: "emulsifier", emulsifierGrams: "emulsifier", blendHLB: "blend HLB"}
+	labels := map[string]string{surface.FatPercent: "fat", surface.EmulsifierPercent: "emulsifier", surface.EmulsifierGrams: "emulsifier", surface.BlendHLB: "blend HLB"}
 	for _, a := range s.out.SetAside {
 		if a.Value != nil {
 			add("constant", labels[a.Name]+" was the same in every trial, so what it does cannot be told")
 		}
 	}
-	trials := s.onSurface()
-	for v := range s.vars {
+	trials := s.OnSurface()
+	for v := range s.Vars {
 		if s.steps(trials, v) < 3 {
-			add("few_levels", s.vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them cannot be told")
+			add("few_levels", s.Vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them cannot be told")
 		}
 	}
-	if len(s.vars) > 1 && s.oneAtATime(trials) {
+	if len(s.Vars) > 1 && s.oneAtATime(trials) {
 		add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+inWords(s.labels())+" act together cannot be told")
 	}
 }
 
-// near says whether a variable is the same in two mixes within the weighing error.
-func (s *surface) near(v int, a, b float64) bool {
-	switch s.vars[v].Name {
-	case fatPercent:
-		return math.Abs(a-b) <= sameFat
-	case blendHLB:
-		return math.Abs(a-b) <= sameHLB
-	}
-	return math.Abs(a-b) <= sameEmulsifier*math.Max(a, b)
-}
-
 // steps counts a variable's levels, up to 3.
-func (s *study) steps(trials []*placed, v int) int {
+func (s *study) steps(trials []*surface.Placed, v int) int {
 	var seen []float64
 	for _, t := range trials {
-		if !slices.ContainsFunc(seen, func(x float64) bool { return s.near(v, x, t.mix[v]) }) {
-			if seen = append(seen, t.mix[v]); len(seen) == 3 {
+		if !slices.ContainsFunc(seen, func(x float64) bool { return s.Near(v, x, t.Mix[v]) }) {
+			if seen = append(seen, t.Mix[v]); len(seen) == 3 {
 				break
 			}
 		}
@@ -124,11 +114,11 @@ func (s *study) steps(trials []*placed, v int) int {
 
 // oneAtATime says whether nearly every trial differs in one variable at most from
 // one mix, the one in the middle of the cross.
-func (s *study) oneAtATime(trials []*placed) bool {
+func (s *study) oneAtATime(trials []*surface.Placed) bool {
 	most := 0
-	var bases []*placed
+	var bases []*surface.Placed
 	for _, t := range trials { // a few bases tell: most trials of a cross share its middle
-		if len(bases) < 50 && !slices.ContainsFunc(bases, func(b *placed) bool { return s.sameMix(b.mix, t.mix) }) {
+		if len(bases) < 50 && !slices.ContainsFunc(bases, func(b *surface.Placed) bool { return s.SameMix(b.Mix, t.Mix) }) {
 			bases = append(bases, t)
 		}
 	}
@@ -136,8 +126,8 @@ func (s *study) oneAtATime(trials []*placed) bool {
 		close := 0
 		for _, t := range trials {
 			differ := 0
-			for v := range s.vars {
-				if !s.near(v, base.mix[v], t.mix[v]) {
+			for v := range s.Vars {
+				if !s.Near(v, base.Mix[v], t.Mix[v]) {
 					differ++
 				}
 			}
@@ -171,12 +161,12 @@ func (s *study) notTold(add func(kind, sentence string)) {
 
 // days names what a log without days, of one day, or of one cook a day hides.
 func (s *study) days(add func(kind, sentence string)) {
-	var all []*placed
-	for i := range s.trials {
-		all = append(all, &s.trials[i])
+	var all []*surface.Placed
+	for i := range s.Trials {
+		all = append(all, &s.Trials[i])
 	}
-	day, dayAt := levels(all, func(t *placed) string { return t.Day })
-	cook, cookAt := levels(all, func(t *placed) string { return t.Cook })
+	day, dayAt := levels(all, func(t *surface.Placed) string { return t.Day })
+	cook, cookAt := levels(all, func(t *surface.Placed) string { return t.Cook })
 	switch len(day) {
 	case 0:
 		add("days", "no day is logged, so whether results differ from day to day cannot be told")

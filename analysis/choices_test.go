@@ -97,7 +97,7 @@ func TestPairsAreNotPooled(t *testing.T) {
 func TestRareKinds(t *testing.T) {
 	r := run(t, written(t, pairLog(1, 36, 0, 4, 9)), Settings{})
 	c := r.Choices[0]
-	if len(c.Levels) != 3 || c.Levels[2].Name != others || c.Levels[2].Trials != 2 {
+	if len(c.Levels) != 3 || c.Levels[2].Name != "others" || c.Levels[2].Trials != 2 {
 		t.Errorf("%+v", c.Levels)
 	}
 	for _, s := range r.Starts {

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 )
 
 // cooked is a log of two cooks. A foam holds 30 minutes at HLB 8 and 1.2 times as long
@@ -45,7 +46,7 @@ func TestCooksAreAveragedOver(t *testing.T) {
 			r := cooked(t, seed, told)
 			for _, e := range r.Effects {
 				for _, v := range r.Variables {
-					if v.Name == e.Variable && v.Name == blendHLB {
+					if v.Name == e.Variable && v.Name == surface.BlendHLB {
 						off[told] += math.Abs(math.Log(e.Change.Mid)-(e.X[len(e.X)-1]-e.X[0])*math.Log(1.2)) / 5
 					}
 				}

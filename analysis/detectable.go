@@ -5,6 +5,7 @@ import (
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/result"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/integrate/quad"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -19,7 +20,7 @@ func (s *study) detectable() {
 	for i := range s.links {
 		l := &s.links[i]
 		f := s.judgedFit(l.outcome)
-		if f == nil || !isLine(l.outcome) || familyOf(f.Distribution) == latent.Normal {
+		if f == nil || !works.IsLine(l.outcome) || familyOf(f.Distribution) == latent.Normal {
 			continue
 		}
 		if fit := s.fittedAs(l.outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
@@ -33,11 +34,11 @@ func (s *study) detectable() {
 		if straight == nil || straight.Freedom() < 1 {
 			continue
 		}
-		for v, c := range s.basis.Coordinates {
+		for v, c := range s.Basis.Coordinates {
 			se := math.Sqrt(straight.Covariance.At(v+1, v+1)) * small(straight)
-			s.canShow(result.Detectable{Result: string(l.outcome), Between: s.vars[v].Name, DF: straight.Freedom(),
+			s.canShow(result.Detectable{Result: string(l.outcome), Between: s.Vars[v].Name, DF: straight.Freedom(),
 				SDLn: straight.Scale * sdOfUnit[straight.Family] * small(straight)},
-				se*(c.Of(s.vars[v].High)-c.Of(s.vars[v].Low)))
+				se*(c.Of(s.Vars[v].High)-c.Of(s.Vars[v].Low)))
 		}
 	}
 }
@@ -48,7 +49,7 @@ func small(f *latent.Fit) float64 { return math.Sqrt(float64(f.N) / float64(f.Fr
 // canShow adds the smallest difference for a standard error of logarithms.
 func (s *study) canShow(d result.Detectable, se float64) {
 	d.Factor = math.Exp(shown(d.DF) * se)
-	if finite(d.Factor) != nil && finite(d.SDLn) != nil {
+	if works.Finite(d.Factor) != nil && works.Finite(d.SDLn) != nil {
 		s.out.Detectable = append(s.out.Detectable, d)
 	}
 }

@@ -21,17 +21,17 @@ func (s *study) effects(at []float64) {
 		return
 	}
 	t := s.search.Tested
-	for v := range s.vars {
-		xs := region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], effectSteps)
-		s.effect(at, s.vars[v], xs, func(x float64) ([]float64, bool) {
+	for v := range s.Vars {
+		xs := region.Steps(s.Basis.Coordinates[v], t.Low[v], t.High[v], effectSteps)
+		s.effect(at, s.Vars[v], xs, func(x float64) ([]float64, bool) {
 			mix := moved(at, v, x)
-			return s.basis.Features(mix), t.Holds(mix)
+			return s.Basis.Features(mix), t.Holds(mix)
 		})
 	}
-	for i, v := range s.settings {
+	for i, v := range s.Settings {
 		xs := region.Steps(region.Coordinate{}, v.Low, v.High, effectSteps)
 		s.effect(at, v, xs, func(x float64) ([]float64, bool) {
-			return s.basis.With(moved(s.basis.Beside, i, (x-v.Centre)/v.Scale)).Features(at), true
+			return s.Basis.With(moved(s.Basis.Beside, i, (x-v.Centre)/v.Scale)).Features(at), true
 		})
 	}
 }
@@ -40,7 +40,7 @@ func (s *study) effects(at []float64) {
 // and whether that was tested.
 func (s *study) effect(at []float64, v result.Variable, xs []float64, feature func(x float64) ([]float64, bool)) {
 	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
-	e := result.Effect{Variable: v.Name, Fixed: s.mixOf(at), X: xs}
+	e := result.Effect{Variable: v.Name, Fixed: s.Mix(at), X: xs}
 	features := make([][]float64, len(xs))
 	low, high := -1, -1
 	for i, x := range xs {
@@ -126,11 +126,11 @@ func (s *study) rise(from, to []float64) (mean, sd float64) {
 func (s *study) peaks(at []float64) {
 	hold := s.lineOf(result.HoldMinutes)
 	t := s.search.Tested
-	for v := range s.vars {
-		p := result.Peak{Variable: s.vars[v].Name, Best: at[v]}
+	for v := range s.Vars {
+		p := result.Peak{Variable: s.Vars[v].Name, Best: at[v]}
 		best, first, last := -1.0, 0.0, 0.0
 		seen := false
-		for _, x := range region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], effectSteps) {
+		for _, x := range region.Steps(s.Basis.Coordinates[v], t.Low[v], t.High[v], effectSteps) {
 			mix := moved(at, v, x)
 			if !t.Holds(mix) {
 				continue
@@ -150,7 +150,7 @@ func (s *study) peaks(at []float64) {
 			p.AtEdge = "high"
 		}
 		if hold != nil && last > p.Best {
-			m, sd := s.rise(s.basis.Features(moved(at, v, p.Best)), s.basis.Features(moved(at, v, last)))
+			m, sd := s.rise(s.Basis.Features(moved(at, v, p.Best)), s.Basis.Features(moved(at, v, last)))
 			c := distuv.UnitNormal.CDF(-m / sd)
 			p.NoLongerPay = &c
 		}

@@ -6,6 +6,8 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -37,10 +39,10 @@ func (s *study) explore() {
 	})
 	first := s.out.Starts[0]
 	surest := mixesOf(s.search.Points(), func(p region.Point) bool { return p.Allowed && p.Chance >= first.Chance.Mean-contending }, exploreCandidates)
-	if v, told := s.most(views, append(surest, s.valuesIn(first.Mix))); told >= leastTold {
+	if v, told := s.most(views, append(surest, s.Values(first.Mix))); told >= leastTold {
 		s.suggest(v, told, "surest", "to learn which mix is surest: of all safe mixes this one tells most about it")
 	}
-	fat := s.place(fatPercent)
+	fat := s.Place(surface.FatPercent)
 	if fat < 0 {
 		return
 	}
@@ -51,7 +53,7 @@ func (s *study) explore() {
 	var frontier [][]float64
 	for _, l := range s.out.FatLimit {
 		if *l.Mix.FatPercent >= reached && l.Chance.Mean >= leastOfFrontier {
-			frontier = append(frontier, s.valuesIn(l.Mix))
+			frontier = append(frontier, s.Values(l.Mix))
 		}
 	}
 	if v, told := s.most(views, frontier); told >= leastTold {
@@ -69,9 +71,9 @@ type view struct {
 // and lie near one that came out.
 func (s *study) safeToTry() [][]float64 {
 	var out [][]float64
-	for _, t := range s.onSurface() {
-		if cameOut(t.Trial) == yes && t.Flagged == "" && s.madeAlike(t) {
-			out = append(out, t.mix)
+	for _, t := range s.OnSurface() {
+		if works.CameOut(t.Trial) == works.Yes && t.Flagged == "" && s.MadeAlike(t, s.Basis.Beside) {
+			out = append(out, t.Mix)
 		}
 	}
 	return mixesOf(s.search.Points(), func(p region.Point) bool {
@@ -81,7 +83,7 @@ func (s *study) safeToTry() [][]float64 {
 		if c := s.clogChance(p.Mix); c != nil && *c > clogLimitTrial {
 			return false
 		}
-		return slices.ContainsFunc(out, func(m []float64) bool { return s.distance(p.Mix, m) <= exploreStep })
+		return slices.ContainsFunc(out, func(m []float64) bool { return s.Distance(p.Mix, m) <= exploreStep })
 	}, exploreCandidates)
 }
 
@@ -165,6 +167,6 @@ func (s *study) suggest(v view, told float64, of, reason string) {
 		return
 	}
 	chance := s.chain.Chance(values)
-	next.Mix, next.ClogChance, next.Chance = s.mixOf(values), clog, &chance
+	next.Mix, next.ClogChance, next.Chance = s.Mix(values), clog, &chance
 	s.out.NextTrials = append(s.out.NextTrials, next)
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
+	"foamfield/analysis/works"
 	"foamfield/ingest"
 )
 
@@ -65,9 +66,9 @@ func TestExploringTrialsKeepTheRules(t *testing.T) {
 				t.Errorf("kitchen %d: clogs %v", seed, *n.ClogChance)
 			}
 			near := math.Inf(1)
-			for _, trial := range s.onSurface() {
-				if cameOut(trial.Trial) == yes {
-					near = min(near, s.distance(s.valuesIn(n.Mix), trial.mix))
+			for _, trial := range s.OnSurface() {
+				if works.CameOut(trial.Trial) == works.Yes {
+					near = min(near, s.Distance(s.Values(n.Mix), trial.Mix))
 				}
 			}
 			if near > exploreStep+0.1 { // rounding to the scale moves it a little

@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/region"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -34,13 +35,13 @@ var distributions = []struct {
 // maximum likelihood, yes and no also by bias-reduced likelihood, which is finite
 // where trials split cleanly; for somebody who checks the numbers elsewhere.
 func (s *study) fits() {
-	coords := s.basis.Coordinates
+	coords := s.Basis.Coordinates
 	for _, l := range s.ours() {
 		for order, b := range []region.Basis{region.Straight(coords), region.Curved(coords)} {
 			if order == 1 && len(coords) == 0 {
 				continue
 			}
-			if isLine(l.outcome) {
+			if works.IsLine(l.outcome) {
 				for _, d := range distributions {
 					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: d.name, Transform: d.transform,
 						Estimator: result.MaximumLikelihood, Order: order + 1, Terms: s.estimates(b)})
@@ -79,17 +80,17 @@ func (s *study) ours() []link {
 func (s *study) estimates(b region.Basis) []result.Term {
 	out := []result.Term{}
 	for _, t := range b.Terms {
-		out = append(out, result.Term{Variables: s.termNames(t)})
+		out = append(out, result.Term{Variables: s.TermNames(t)})
 	}
 	return out
 }
 
 // termsOf is the terms of an order: 1 = straight, 2 = with squares and products.
-func (s *surface) termsOf(order int) region.Basis {
+func (s *study) termsOf(order int) region.Basis {
 	if order == 2 {
-		return region.Curved(s.basis.Coordinates)
+		return region.Curved(s.Basis.Coordinates)
 	}
-	return region.Straight(s.basis.Coordinates)
+	return region.Straight(s.Basis.Coordinates)
 }
 
 // design is the terms of an order for a link's trials.
@@ -97,7 +98,7 @@ func (s *study) design(l *link, order int) *mat.Dense {
 	b := s.termsOf(order)
 	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
 	for i, t := range l.trials {
-		x.SetRow(i, b.Features(t.mix))
+		x.SetRow(i, b.Features(t.Mix))
 	}
 	return x
 }
@@ -196,7 +197,7 @@ func (s *study) leastSquares(f *result.Fit, l *link, x *mat.Dense, fam latent.Fa
 	y := make([]float64, len(l.seen))
 	groups := make([]int, len(l.seen))
 	for i, o := range l.seen {
-		y[i], groups[i] = o.Low, l.trials[i].group
+		y[i], groups[i] = o.Low, l.trials[i].Group
 		if fam == latent.Lognormal {
 			y[i] = math.Log(o.Low)
 		}
@@ -206,21 +207,14 @@ func (s *study) leastSquares(f *result.Fit, l *link, x *mat.Dense, fam latent.Fa
 		f.NullReason = "least squares: " + err.Error()
 		return
 	}
-	f.ResidualSD, f.ResidualDF = finite(ls.ResidualSD), &ls.DF
-	f.RSquared, f.AdjustedRSquared, f.LeaveOneOutRSquared = finite(ls.R2), finite(ls.AdjustedR2), finite(ls.LeaveOneOutR2)
+	f.ResidualSD, f.ResidualDF = works.Finite(ls.ResidualSD), &ls.DF
+	f.RSquared, f.AdjustedRSquared, f.LeaveOneOutRSquared = works.Finite(ls.R2), works.Finite(ls.AdjustedR2), works.Finite(ls.LeaveOneOutR2)
 	lack, err := ls.LackOfFit(groups)
 	if err != nil {
 		f.NullReason = "lack of fit: " + err.Error()
 		return
 	}
-	f.LackOfFit = &result.LackOfFit{F: finite(lack.F), DF1: lack.LackDF, DF2: lack.PureDF, P: finite(lack.P)}
-}
-
-func finite(v float64) *float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return nil
-	}
-	return &v
+	f.LackOfFit = &result.LackOfFit{F: works.Finite(lack.F), DF1: lack.LackDF, DF2: lack.PureDF, P: works.Finite(lack.P)}
 }
 
 // refused says in plain words why there is no fit.
@@ -261,11 +255,11 @@ func (s *study) termWords(t []int) string {
 	case len(t) == 0:
 		return "the constant"
 	case len(t) == 1:
-		return s.vars[t[0]].Label
+		return s.Vars[t[0]].Label
 	case t[0] == t[1]:
-		return s.vars[t[0]].Label + " squared"
+		return s.Vars[t[0]].Label + " squared"
 	}
-	return s.vars[t[0]].Label + " × " + s.vars[t[1]].Label
+	return s.Vars[t[0]].Label + " × " + s.Vars[t[1]].Label
 }
 
 // chooseJudged marks, for each result, the fit the report shows, and says why.

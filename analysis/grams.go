@@ -3,14 +3,14 @@ package analysis
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/trial"
 )
 
 // passed is a use limit that a line of a formula is above.
@@ -20,7 +20,7 @@ type passed struct {
 }
 
 // overLimits is the use limits that a formula passes: the kitchen's own, or those on file.
-func overLimits(template *placed, f *formula.Formula, own bool) (over []passed) {
+func overLimits(template *surface.Placed, f *formula.Formula, own bool) (over []passed) {
 	for _, l := range f.Lines {
 		for _, p := range template.Parts {
 			if p.Name != l.Name {
@@ -46,7 +46,7 @@ func limitNotes(over []passed) (notes []string) {
 
 // limited says whether the kitchen has set a use limit for anything it logged.
 func (s *study) limited() bool {
-	for _, t := range s.trials {
+	for _, t := range s.Trials {
 		for _, p := range t.Parts {
 			if slices.ContainsFunc(p.What.Limits, func(l ingredient.Limit) bool { return l.Own }) {
 				return true
@@ -67,7 +67,7 @@ func (s *study) keepsLimits() func(mix []float64) bool {
 		return nil
 	}
 	all := s.templates()
-	var some []*placed
+	var some []*surface.Placed
 	for i := 0; i < len(all); i += (len(all) + mostTemplates - 1) / mostTemplates {
 		some = append(some, all[i])
 	}
@@ -92,36 +92,36 @@ func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bo
 // grams scales a mix to the batch on the scale's step, in the proportions of the
 // nearest trial that worked, or else the nearest; a trial whose ingredients cannot
 // make the mix gives way to the next.
-func (s *study) grams(values []float64) (*formula.Formula, *placed, string) {
+func (s *study) grams(values []float64) (*formula.Formula, *surface.Placed, string) {
 	return s.gramsOf(values, s.templates())
 }
 
 // templates is the trials whose proportions a formula may have.
-func (s *study) templates() (out []*placed) {
-	for _, t := range s.onSurface() {
-		if t.recipe != nil && t.Flagged == "" && s.madeAlike(t) && s.sameAdditions(t) {
+func (s *study) templates() (out []*surface.Placed) {
+	for _, t := range s.OnSurface() {
+		if t.Recipe != nil && t.Flagged == "" && s.MadeAlike(t, s.Basis.Beside) && s.SameAdditions(t, s.Basis.Beside) {
 			out = append(out, t)
 		}
 	}
 	return out
 }
 
-func (s *study) gramsOf(values []float64, templates []*placed) (*formula.Formula, *placed, string) {
+func (s *study) gramsOf(values []float64, templates []*surface.Placed) (*formula.Formula, *surface.Placed, string) {
 	if len(templates) == 0 {
 		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	}
-	slices.SortStableFunc(templates, func(a, b *placed) int {
-		if (a.works == yes) != (b.works == yes) {
-			return map[bool]int{true: -1, false: 1}[a.works == yes]
+	slices.SortStableFunc(templates, func(a, b *surface.Placed) int {
+		if (a.Works == works.Yes) != (b.Works == works.Yes) {
+			return map[bool]int{true: -1, false: 1}[a.Works == works.Yes]
 		}
-		return cmp.Compare(s.distance(values, a.mix), s.distance(values, b.mix))
+		return cmp.Compare(s.Distance(values, a.Mix), s.Distance(values, b.Mix))
 	})
-	m := s.mixOf(values)
+	m := s.Mix(values)
 	note := ""
 	for _, t := range templates {
-		w := formula.Wanted{FatPercent: or(m.FatPercent, t.FatPercent),
-			EmulsifierPercent: or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
-		f, err := formula.Solve(t.recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		w := formula.Wanted{FatPercent: works.Or(m.FatPercent, t.FatPercent),
+			EmulsifierPercent: works.Or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
+		f, err := formula.Solve(t.Recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
 			return f, t, ""
 		}
@@ -132,49 +132,10 @@ func (s *study) gramsOf(values []float64, templates []*placed) (*formula.Formula
 	return nil, nil, note
 }
 
-func or(a, b *float64) float64 {
-	switch {
-	case a != nil:
-		return *a
-	case b != nil:
-		return *b
-	}
-	return 0
-}
-
-// recipe is a trial's mix in grams, nil unless the log has every ingredient: some
-// logs write the grams of the emulsifier only.
-func recipe(t *trial.Trial) []formula.Part {
-	sum := 0.0
-	for _, p := range t.Parts {
-		sum += p.Grams
-	}
-	if t.BatchGrams == nil || len(t.Parts) < 2 || math.Abs(sum-*t.BatchGrams) > 0.02**t.BatchGrams {
-		return nil
-	}
-	out := make([]formula.Part, len(t.Parts))
-	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: *p.What}
-	}
-	return out
-}
-
 // valuesOf is a formula's point on the surface.
 func (s *study) valuesOf(f *formula.Formula) []float64 {
-	out := make([]float64, len(s.vars))
-	for i, v := range s.vars {
-		switch v.Name {
-		case fatPercent:
-			out[i] = f.FatPercent
-		case emulsifierPercent:
-			out[i] = f.EmulsifierPercent
-		case emulsifierGrams:
-			out[i] = f.EmulsifierPercent / 100 * f.BatchGrams
-		case blendHLB:
-			out[i] = or(f.BlendHLB, nil)
-		}
-	}
-	return out
+	grams := f.EmulsifierPercent / 100 * f.BatchGrams
+	return s.Values(result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &grams, BlendHLB: f.BlendHLB})
 }
 
 func (s *study) lines(f *formula.Formula) []result.FormulaLine {

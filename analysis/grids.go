@@ -5,6 +5,7 @@ import (
 
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 )
 
 // gridSteps is the number of cells a side: finer shows nothing a kitchen could weigh.
@@ -13,14 +14,14 @@ const gridSteps = 49
 // grids maps the chance over fat and each other variable, the rest at the surest
 // start.
 func (s *study) grids(at []float64) {
-	fat := s.place(fatPercent)
+	fat := s.Place(surface.FatPercent)
 	if fat < 0 {
 		return
 	}
 	for _, y := range []struct {
 		v    int
 		name string
-	}{{s.emulsifier(), "fat_by_emulsifier"}, {s.place(blendHLB), "fat_by_hlb"}} {
+	}{{s.emulsifier(), "fat_by_emulsifier"}, {s.Place(surface.BlendHLB), "fat_by_hlb"}} {
 		if y.v >= 0 {
 			s.out.Grid = append(s.out.Grid, s.grid(y.name, fat, y.v, at))
 		}
@@ -28,16 +29,16 @@ func (s *study) grids(at []float64) {
 }
 
 // emulsifier is the place of the emulsifier variable, percent or grams.
-func (s *surface) emulsifier() int {
-	return max(s.place(emulsifierPercent), s.place(emulsifierGrams))
+func (s *study) emulsifier() int {
+	return max(s.Place(surface.EmulsifierPercent), s.Place(surface.EmulsifierGrams))
 }
 
 func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 	t := s.search.Tested
-	g := result.Grid{Name: name, Fixed: s.mixOf(at)}
+	g := result.Grid{Name: name, Fixed: s.Mix(at)}
 	axis := func(v int) result.Axis {
-		return result.Axis{Variable: s.vars[v].Name,
-			Values: region.Steps(s.basis.Coordinates[v], t.Low[v], t.High[v], gridSteps)}
+		return result.Axis{Variable: s.Vars[v].Name,
+			Values: region.Steps(s.Basis.Coordinates[v], t.Low[v], t.High[v], gridSteps)}
 	}
 	g.X, g.Y = axis(x), axis(y)
 	g.Chance = make([][]float64, gridSteps)

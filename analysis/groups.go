@@ -8,6 +8,8 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 )
 
 // When a group's test is called clear and likely. Stricter than for one trend,
@@ -29,18 +31,18 @@ const inseparable = 10
 func (s *study) groupEffects() {
 	type job struct {
 		by string
-		of func(*placed) string // nil = the order
+		of func(*surface.Placed) string // nil = the order
 		l  *link
 	}
 	var jobs []job
 	for i := range s.links {
 		l := &s.links[i]
-		if !isLine(l.outcome) {
+		if !works.IsLine(l.outcome) {
 			continue
 		}
 		for _, g := range s.compared() {
-			if names, _ := levels(l.trials, g.of); len(names) > 1 {
-				jobs = append(jobs, job{g.by, g.of, l})
+			if names, _ := levels(l.trials, g.Of); len(names) > 1 {
+				jobs = append(jobs, job{g.By, g.Of, l})
 			}
 		}
 		jobs = append(jobs, job{"order", nil, l})
@@ -55,18 +57,18 @@ func (s *study) groupEffects() {
 
 // compared is the ways of splitting trials that may move a result: those of the
 // log, and every column of lots a kitchen logs.
-func (s *study) compared() []grouping {
-	out := slices.Clone(groupings[:2])
-	out = append(out, grouping{"canister size", func(t *placed) string { return t.Canister }})
+func (s *study) compared() []surface.Split {
+	out := []surface.Split{surface.ByDay, surface.ByCook}
+	out = append(out, surface.Split{By: "canister size", Of: func(t *surface.Placed) string { return t.Canister }})
 	for _, name := range s.log.Labels {
-		out = append(out, grouping{name, func(t *placed) string { return t.Raw[name] }})
+		out = append(out, surface.Split{By: name, Of: func(t *surface.Placed) string { return t.Raw[name] }})
 	}
 	return out
 }
 
 // levels is the names of a group in order of appearance, and which of them each
 // trial has, -1 where it has none.
-func levels(trials []*placed, of func(*placed) string) (names []string, at []int) {
+func levels(trials []*surface.Placed, of func(*surface.Placed) string) (names []string, at []int) {
 	for _, t := range trials {
 		name := of(t)
 		k := -1
@@ -91,7 +93,7 @@ func unnamed(at []int) (n int) {
 }
 
 // groupEffect tests one group of one result.
-func (s *study) groupEffect(by string, of func(*placed) string, l *link) result.GroupEffect {
+func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *link) result.GroupEffect {
 	fam, name := s.lineFamily(l.outcome)
 	e := result.GroupEffect{By: by, Result: string(l.outcome), Distribution: name, Levels: []result.Level{},
 		NotToldFrom: []string{}, Verdict: result.CannotTell}

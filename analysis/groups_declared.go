@@ -19,7 +19,7 @@ func (s *study) declaredFits() {
 			continue
 		}
 		best := -1
-		for order := 1; order <= min(2, 1+len(s.basis.Coordinates)); order++ {
+		for order := 1; order <= min(2, 1+len(s.Basis.Coordinates)); order++ {
 			f := result.Fit{Result: v.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order}
 			f.Terms = s.estimates(s.termsOf(order))
 			s.fitted = append(s.fitted, s.fit(&f, &l))
@@ -50,7 +50,7 @@ func foreseesBetter(curved, straight *result.Fit) bool {
 // gatherDeclared collects a declared result on the trials of the surface.
 func (s *study) gatherDeclared(name string) link {
 	l := link{outcome: result.Outcome(name), ruler: s.rulerOf(name)}
-	for _, t := range s.onSurface() {
+	for _, t := range s.OnSurface() {
 		if v, ok := t.Extras[name]; ok {
 			l.trials = append(l.trials, t)
 			l.seen = append(l.seen, l.ruler.seen(v))

@@ -8,6 +8,8 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -16,7 +18,7 @@ import (
 // groupDesign is straight terms, then a column a level but the first, or the
 // order from 0 to 1; beside it each row's level. Trials that name no level are
 // left out.
-func (s *study) groupDesign(e *result.GroupEffect, of func(*placed) string, l *link) (*mat.Dense, []latent.Obs, []int) {
+func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) string, l *link) (*mat.Dense, []latent.Obs, []int) {
 	b := s.termsOf(1)
 	level := make([]int, len(l.trials))
 	e.DF = 1
@@ -48,7 +50,7 @@ func (s *study) groupDesign(e *result.GroupEffect, of func(*placed) string, l *l
 				extra[level[i]-1] = 1
 			}
 		}
-		data = append(append(data, b.Features(t.mix)...), extra...)
+		data = append(append(data, b.Features(t.Mix)...), extra...)
 		seen = append(seen, l.seen[i])
 		at = append(at, level[i])
 	}
@@ -73,7 +75,7 @@ func (s *study) separate(e *result.GroupEffect, x *mat.Dense) {
 			}
 			for _, c := range d.Of {
 				if c > 0 && c < k {
-					e.NotToldFrom = append(e.NotToldFrom, s.vars[c-1].Label)
+					e.NotToldFrom = append(e.NotToldFrom, s.Vars[c-1].Label)
 				}
 			}
 		}
@@ -92,10 +94,10 @@ func (s *study) separate(e *result.GroupEffect, x *mat.Dense) {
 	for c := 1; c < k; c++ {
 		worst = math.Max(worst, with.Inflation[c])
 		if with.Inflation[c] > inseparable && without.Inflation[c] <= inseparable {
-			e.NotToldFrom = append(e.NotToldFrom, s.vars[c-1].Label)
+			e.NotToldFrom = append(e.NotToldFrom, s.Vars[c-1].Label)
 		}
 	}
-	e.Inflation = finite(worst)
+	e.Inflation = works.Finite(worst)
 }
 
 // test fills in the likelihood-ratio test and the size of each level.
@@ -133,8 +135,8 @@ func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Den
 		return err
 	}
 	statistic := math.Max(0, 2*(fit.LogLik-null.LogLik))
-	e.LikelihoodRatio = finite(statistic)
-	e.P = finite(smallSampleP(statistic, e.DF, told(seen), *e.ResidualDF))
+	e.LikelihoodRatio = works.Finite(statistic)
+	e.P = works.Finite(smallSampleP(statistic, e.DF, told(seen), *e.ResidualDF))
 	sizes(e, fit, k, place)
 	return nil
 }
@@ -211,7 +213,7 @@ func sizes(e *result.GroupEffect, fit *latent.Fit, k int, place []int) {
 	factor := func(a []float64) *result.Band {
 		w := fit.Wald(a, limitsLevel)
 		b := &result.Band{Mid: math.Exp(w.Estimate), Low: math.Exp(w.Low), High: math.Exp(w.High)}
-		if finite(b.Mid) == nil || finite(b.Low) == nil || finite(b.High) == nil {
+		if works.Finite(b.Mid) == nil || works.Finite(b.Low) == nil || works.Finite(b.High) == nil {
 			return nil
 		}
 		return b

@@ -7,6 +7,7 @@ import (
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/works"
 )
 
 // residuals lists every number against the fit its result is judged by, in the
@@ -35,13 +36,13 @@ func (s *study) residualsOf(l *link) (out []result.Residual) {
 		t := l.trials[i]
 		r := result.Residual{Result: string(l.outcome), At: t.At.String(), ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook,
 			Fitted:       middle(fit.Family, fit.Predict(x.RawRowView(i)), fit.Scale),
-			Standardised: result.Interval{Low: finite(z.Low), High: finite(z.High)}, Score: finite(z.Score)}
+			Standardised: result.Interval{Low: works.Finite(z.Low), High: works.Finite(z.High)}, Score: works.Finite(z.Score)}
 		if fit.Family != latent.Normal {
 			r.Ratio = &result.Interval{Low: ratio(l.seen[i].Low, r.Fitted), High: ratio(l.seen[i].High, r.Fitted)}
 		}
 		if left != nil && left[i].Err == nil {
-			r.LeftOut = finite(middle(fit.Family, left[i].Eta, left[i].Scale))
-			r.LeftOutLogLike = finite(left[i].LogLik)
+			r.LeftOut = works.Finite(middle(fit.Family, left[i].Eta, left[i].Scale))
+			r.LeftOutLogLike = works.Finite(left[i].LogLik)
 		}
 		out = append(out, r)
 	}
@@ -53,7 +54,7 @@ func ratio(seen, fitted float64) *float64 {
 	if seen <= 0 {
 		return nil
 	}
-	return finite(seen / fitted)
+	return works.Finite(seen / fitted)
 }
 
 // middle is the median at a place on the line, in the unit of the result.

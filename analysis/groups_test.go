@@ -14,6 +14,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/ingest"
 )
 
@@ -188,13 +189,10 @@ func comparing(t *testing.T, path, text string) *study {
 	}
 	s := &study{log: log, want: targets(log, Settings{}), seed: 1}
 	s.out = &result.Results{Targets: s.want, Batch: batch(log, Settings{})}
-	s.read()
-	if err := s.chooseVariables(); err != nil {
+	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
 		t.Fatal(err)
 	}
-	s.judge()
-	s.group()
-	if l := s.gather(result.HoldMinutes, s.onSurface()); len(l.trials) > 0 {
+	if l := s.gather(result.HoldMinutes, s.OnSurface()); len(l.trials) > 0 {
 		s.links = []link{l}
 	}
 	s.fits()

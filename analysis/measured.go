@@ -2,9 +2,11 @@ package analysis
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/result"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -22,8 +24,8 @@ type ruler struct {
 func (s *study) rulerOf(name string) ruler {
 	var values []float64
 	whole := true
-	for i := range s.trials {
-		if v, ok := s.trials[i].Extras[name]; ok {
+	for i := range s.Trials {
+		if v, ok := s.Trials[i].Extras[name]; ok {
 			values = append(values, v)
 			whole = whole && v == math.Trunc(v)
 		}
@@ -32,7 +34,7 @@ func (s *study) rulerOf(name string) ruler {
 	if len(values) == 0 {
 		return r
 	}
-	low, high := ends(values)
+	low, high := slices.Min(values), slices.Max(values)
 	r.centre, r.scale = stat.MeanStdDev(values, nil)
 	if whole && low >= 0 && high <= 10 {
 		// Unless the header says so the scale's end is not logged: 5 or 10, from 1 or, where
@@ -86,7 +88,7 @@ func (r ruler) within(asked *result.ResultTarget) (low, high float64) {
 
 // value is a place on an outcome's line in the outcome's unit.
 func (l *link) value(y float64) float64 {
-	if isLine(l.outcome) {
+	if works.IsLine(l.outcome) {
 		return math.Exp(y)
 	}
 	return l.centre + l.scale*y

@@ -11,108 +11,58 @@ import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
 
 // link is the observations one outcome's line rests on.
 type link struct {
 	outcome result.Outcome
-	trials  []*placed // in the order of the observations
-	answers []bool    // yes/no outcomes
+	trials  []*surface.Placed // in the order of the observations
+	answers []bool            // yes/no outcomes
 	seen    []latent.Obs
 	ruler   // of a result beside hold and drainage
 }
 
-// isLine says whether an outcome is hold or drainage, whose line is of its logarithm.
-func isLine(o result.Outcome) bool { return o == result.HoldMinutes || o == result.DrainedPercent }
-
-// isNumber says whether an outcome is a number rather than yes/no.
-func isNumber(o result.Outcome) bool { return o != result.CameOut && o != result.Broke }
-
 // gather collects an outcome's observations: each is fitted only on trials that
 // reached it.
-func (s *study) gather(o result.Outcome, trials []*placed) link {
+func (s *study) gather(o result.Outcome, trials []*surface.Placed) link {
 	l := link{outcome: o}
 	if !slices.Contains(result.Chain, o) {
 		l.ruler = s.rulerOf(string(o))
 	}
 	for _, t := range trials {
-		out, split := cameOut(t.Trial), broke(t.Trial)
-		if o != result.CameOut && out != yes {
+		if !works.Tells(t.Trial, o) {
 			continue
 		}
-		if isNumber(o) && split == yes {
-			continue
-		}
-		switch o {
-		case result.CameOut:
-			if out == unknown {
-				continue
-			}
-			l.answers = append(l.answers, out == yes)
-		case result.Broke:
-			if split == unknown {
-				continue
-			}
-			l.answers = append(l.answers, split == yes)
-		case result.HoldMinutes, result.DrainedPercent:
-			seen := t.Hold
-			if o == result.DrainedPercent {
-				seen = t.Drained
-			}
-			if seen == nil || seen.Low <= 0 && math.IsInf(seen.High, 1) {
-				continue
-			}
+		switch {
+		case o == result.CameOut:
+			l.answers = append(l.answers, works.CameOut(t.Trial) == works.Yes)
+		case o == result.Broke:
+			l.answers = append(l.answers, works.Broke(t.Trial) == works.Yes)
+		case works.IsLine(o):
+			seen := works.Watched(t.Trial, o)
 			l.seen = append(l.seen, latent.Obs{Low: seen.Low, High: seen.High, Weight: 1})
 		default:
-			v, measured := t.Extras[string(o)]
-			if !measured {
-				continue
-			}
-			l.seen = append(l.seen, l.onLine(v))
+			l.seen = append(l.seen, l.onLine(t.Extras[string(o)]))
 		}
 		l.trials = append(l.trials, t)
 	}
 	return l
 }
 
-// judge decides which outcomes the log carries: a yes/no one if somebody wrote an
-// answer down, a number if it was seen often enough.
-func (s *study) judge() {
-	s.judged = judged{}
-	var all []*placed
-	written := map[result.Outcome]bool{}
-	for i := range s.trials {
-		t := &s.trials[i]
-		if emulsified(t.Trial) { // what a control without emulsifier did says nothing of the surface
-			all = append(all, t)
-		}
-		written[result.CameOut] = written[result.CameOut] || t.CameOut != trial.Unknown
-		written[result.Broke] = written[result.Broke] || t.Broke != trial.Unknown
-	}
-	for _, o := range s.want.Outcomes() {
-		l := s.gather(o, all)
-		if isNumber(o) {
-			// One observation will do: leaving a target out because nearly all trials
-			// clogged before it would claim that it is always met.
-			s.judged[o] = len(l.seen) > 0
-		} else {
-			s.judged[o] = written[o]
-		}
-	}
-}
-
 // fitModel believes every judged outcome and joins them into the chain.
 func (s *study) fitModel() error {
-	trials := s.onSurface()
+	trials := s.OnSurface()
 	for _, o := range s.want.Outcomes() {
-		if !s.judged[o] {
+		if !s.Judged[o] {
 			continue
 		}
 		if l := s.gather(o, trials); len(l.trials) > 0 {
 			s.links = append(s.links, l)
 		} else {
-			s.judged[o] = false
+			s.Judged[o] = false
 		}
 	}
 	days := map[string]bool{}
@@ -122,7 +72,7 @@ func (s *study) fitModel() error {
 	if len(days) == 1 && !days[""] {
 		s.daySD = daySD
 	}
-	s.chain = &region.Chain{Basis: s.basis, Links: make([]region.Link, len(s.links))}
+	s.chain = &region.Chain{Basis: s.Basis, Links: make([]region.Link, len(s.links))}
 	s.out.Model = make([]result.Model, len(s.links))
 	errs := make([]error, len(s.links))
 	var wg sync.WaitGroup
@@ -144,11 +94,11 @@ func (s *study) believe(i int) error {
 	p := priorOf(l.outcome)
 	terms := s.priorTerms(p)
 	m := result.Model{Outcome: l.outcome, N: len(l.trials)}
-	for _, t := range s.basis.Terms {
-		m.Terms = append(m.Terms, s.termNames(t))
+	for _, t := range s.Basis.Terms {
+		m.Terms = append(m.Terms, s.TermNames(t))
 	}
-	for _, b := range s.beside {
-		m.Terms = append(m.Terms, []string{b.name})
+	for _, b := range s.Terms {
+		m.Terms = append(m.Terms, []string{b.Name})
 	}
 	for _, n := range terms {
 		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})
@@ -167,7 +117,7 @@ func (s *study) believe(i int) error {
 		default:
 			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
 			low, high := s.asked(l)
-			m.Asked = interval(&trial.Interval{Low: low, High: high})
+			m.Asked = works.Interval(&trial.Interval{Low: low, High: high})
 		}
 		m.Observations = count(l.seen)
 		m.Mean, m.Covariance = line.Terms, rows(line.Given)
@@ -196,9 +146,9 @@ func (s *study) believe(i int) error {
 func (s *study) linkOf(l *link, terms []posterior.Normal, quick bool, rng *rand.Rand) (region.Link, error) {
 	x := make([][]float64, len(l.trials))
 	for k, t := range l.trials {
-		x[k] = s.basis.With(t.beside).Features(t.mix)
+		x[k] = s.Basis.With(t.Beside).Features(t.Mix)
 	}
-	if isNumber(l.outcome) {
+	if works.IsNumber(l.outcome) {
 		post, err := posterior.Line{X: x, Y: l.seen, Prior: terms, LnSigma: priorOf(l.outcome).lnSigma, Quick: quick}.Sample(rng)
 		if err != nil {
 			return region.Link{}, err
@@ -226,20 +176,12 @@ func (s *study) asked(l *link) (low, high float64) {
 }
 
 // priorTerms is the prior of every term, those beside the mix last.
-func (s *surface) priorTerms(p prior) []posterior.Normal {
-	terms := p.terms(s.basis, s.vars)
-	for _, b := range s.beside {
-		terms = append(terms, b.prior(p))
+func (s *study) priorTerms(p prior) []posterior.Normal {
+	terms := p.terms(s.Basis, s.Vars)
+	for _, b := range s.Terms {
+		terms = append(terms, p.beside(b))
 	}
 	return terms
-}
-
-func (s *surface) termNames(t []int) []string {
-	names := []string{}
-	for _, i := range t {
-		names = append(names, s.vars[i].Name)
-	}
-	return names
 }
 
 func count(seen []latent.Obs) (c result.Observations) {

@@ -6,6 +6,8 @@ import (
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 )
 
 // nextTrials names the few mixes to make next: the start twice, to confirm it, the
@@ -15,7 +17,7 @@ import (
 func (s *study) nextTrials() {
 	if len(s.out.Starts) > 0 {
 		first := s.out.Starts[0]
-		at := s.valuesIn(first.Mix)
+		at := s.Values(first.Mix)
 		if clog := s.clogChance(at); clog == nil || *clog <= clogLimitTrial {
 			for i := range 2 {
 				s.out.NextTrials = append(s.out.NextTrials, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients,
@@ -36,10 +38,10 @@ func (s *study) nextTrials() {
 		}
 		return
 	}
-	repeat := result.NextTrial{Purpose: "repeat", Mix: s.mixOfTrial(best), Ingredients: s.asMade(best),
+	repeat := result.NextTrial{Purpose: "repeat", Mix: s.MixOf(best), Ingredients: s.asMade(best),
 		Reason: s.repeatReason(best)}
-	if best.mix != nil && s.chain != nil {
-		chance := s.chain.With(best.beside).Chance(best.mix)
+	if best.Mix != nil && s.chain != nil {
+		chance := s.chain.With(best.Beside).Chance(best.Mix)
 		repeat.Chance, repeat.ClogChance = &chance, s.clogChanceOf(best)
 	}
 	if repeat.ClogChance == nil || *repeat.ClogChance <= clogLimitTrial {
@@ -52,24 +54,24 @@ func (s *study) nextTrials() {
 }
 
 // repeatReason says why the best trial is worth making again.
-func (s *study) repeatReason(best *placed) string {
+func (s *study) repeatReason(best *surface.Placed) string {
 	made := 0
-	for i := range s.trials {
-		if s.trials[i].group == best.group {
+	for i := range s.Trials {
+		if s.Trials[i].Group == best.Group {
 			made++
 		}
 	}
 	switch {
-	case best.works != yes:
-		return fmt.Sprintf("the trial that came nearest (%s) once more, to see how far apart two are", named(best))
+	case best.Works != works.Yes:
+		return fmt.Sprintf("the trial that came nearest (%s) once more, to see how far apart two are", best.Name())
 	case made > 1:
-		return fmt.Sprintf("the best trial so far (%s, made %d times) once more, on another day", named(best), made)
+		return fmt.Sprintf("the best trial so far (%s, made %d times) once more, on another day", best.Name(), made)
 	}
-	return fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", named(best))
+	return fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", best.Name())
 }
 
 // named is how a person would call a trial.
-func named(t *placed) string {
+func named(t *surface.Placed) string {
 	if t.ID != "" {
 		return "trial " + t.ID
 	}
@@ -78,15 +80,15 @@ func named(t *placed) string {
 
 // thinnest is the trial with the least fat and emulsifier: where to go back to
 // when nothing came out.
-func (s *study) thinnest() *placed {
-	var best *placed
+func (s *study) thinnest() *surface.Placed {
+	var best *surface.Placed
 	least := math.Inf(1)
-	for i := range s.trials {
-		t := &s.trials[i]
+	for i := range s.Trials {
+		t := &s.Trials[i]
 		if t.FatPercent == nil {
 			continue
 		}
-		thick := *t.FatPercent + 10*or(t.EmulsifierPercent, t.EmulsifierGrams)
+		thick := *t.FatPercent + 10*works.Or(t.EmulsifierPercent, t.EmulsifierGrams)
 		if t.Flagged == "" && thick < least {
 			best, least = t, thick
 		}
@@ -97,9 +99,9 @@ func (s *study) thinnest() *placed {
 // step suggests one mix a step away from a trial, against what failed most: less
 // of what thickens if trials clogged, less fat if they split, more emulsifier if
 // they fell or wept.
-func (s *study) step(from *placed) {
+func (s *study) step(from *surface.Placed) {
 	c := s.out.Counts
-	m := s.mixOfTrial(from)
+	m := s.MixOf(from)
 	var reason string
 	scale := func(p *float64, factor float64) *float64 {
 		if p == nil {
@@ -128,8 +130,8 @@ func (s *study) step(from *placed) {
 		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
 	}
 	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
-	if from.recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {
-		f, err := formula.Solve(from.recipe, formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
+	if from.Recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {
+		f, err := formula.Solve(from.Recipe, formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB},
 			s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 		if err == nil {
 			next.Ingredients = s.lines(f)
@@ -140,11 +142,11 @@ func (s *study) step(from *placed) {
 }
 
 // asMade is a trial's own formula scaled to the batch.
-func (s *study) asMade(t *placed) []result.FormulaLine {
-	if t.recipe == nil || t.FatPercent == nil || t.EmulsifierPercent == nil {
+func (s *study) asMade(t *surface.Placed) []result.FormulaLine {
+	if t.Recipe == nil || t.FatPercent == nil || t.EmulsifierPercent == nil {
 		return []result.FormulaLine{}
 	}
-	f, err := formula.Solve(t.recipe, formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB},
+	f, err := formula.Solve(t.Recipe, formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB},
 		s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
 	if err != nil {
 		return []result.FormulaLine{}

@@ -4,6 +4,7 @@ import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 )
 
 // prior is what is believed of an outcome before the log, per half range tried of
@@ -34,14 +35,14 @@ var priors = map[result.Outcome]prior{
 	result.CameOut: {
 		constant: posterior.Normal{Mean: 3, SD: 3},
 		straight: posterior.Normal{SD: 4}, square: posterior.Normal{SD: 2}, product: posterior.Normal{SD: 2},
-		lean:    map[string]float64{fatPercent: -2, emulsifierPercent: -2, emulsifierGrams: -2},
+		lean:    map[string]float64{surface.FatPercent: -2, surface.EmulsifierPercent: -2, surface.EmulsifierGrams: -2},
 		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1}, cook: posterior.Normal{SD: 0.5},
 	},
 	// Of those that come out few split, and splitting rises with fat.
 	result.Broke: {
 		constant: posterior.Normal{Mean: -3.5, SD: 2.5},
 		straight: posterior.Normal{SD: 3}, square: posterior.Normal{SD: 1}, product: posterior.Normal{SD: 1},
-		lean:    map[string]float64{fatPercent: 2},
+		lean:    map[string]float64{surface.FatPercent: 2},
 		setting: posterior.Normal{SD: 1.5}, choice: posterior.Normal{SD: 1}, cook: posterior.Normal{SD: 0.5},
 	},
 	// A foam holds from a minute to hours; repeats scatter by 15 to 60 %.
@@ -96,4 +97,15 @@ func (p prior) terms(b region.Basis, vars []result.Variable) []posterior.Normal 
 		}
 	}
 	return out
+}
+
+// beside is the prior of a term beside the mix.
+func (p prior) beside(t surface.Term) posterior.Normal {
+	switch {
+	case t.Of == "":
+		return p.setting
+	case t.Averaged:
+		return p.cook
+	}
+	return p.choice
 }

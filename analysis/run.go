@@ -5,8 +5,11 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/analysis/logged"
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
 
@@ -20,26 +23,17 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	s := &study{log: log, want: targets(log, set), seed: set.Seed, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed,
 		Targets: s.want, Batch: batch(log, set)}
-	s.read()
-	s.addAdditions()
-	s.judge()
-	for _, o := range s.want.Outcomes() {
-		if isNumber(o) && !s.judged[o] {
-			s.out.NotJudged = append(s.out.NotJudged, o)
-		}
-	}
-	s.watched()
-	s.verdicts()
-	if err := s.chooseVariables(); err != nil {
+	var err error
+	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
 		return nil, err
 	}
-	s.group()
+	s.read()
 	s.summaries()
 	s.repeatability()
-	s.ingredients()
 	s.out.BestSeen = s.bestSeen()
+	var foreseen []*float64
 	if s.settled() && s.enough() {
-		if err := s.mapOut(); err != nil {
+		if foreseen, err = s.mapOut(); err != nil {
 			return nil, err
 		}
 	}
@@ -52,15 +46,37 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		n.Parts = s.parts(n.Ingredients)
 	}
 	s.cannotTell()
-	s.cautions()
+	s.out.Trials = logged.Trials(log, s.Surface, foreseen)
+	s.out.Cautions = logged.Cautions(log, s.Trials, s.out.Batch, s.want)
 	fillEmpty(s.out)
 	return s.out, nil
 }
 
+// read copies what was read into the results.
+func (s *study) read() {
+	out := s.out
+	out.NotJudged, out.WatchedMinutes, out.HoldIsAGuess = s.NotJudged, s.WatchedMinutes, s.HoldIsAGuess
+	out.Inputs, out.Rows, out.Counts = logged.Inputs(s.log), logged.Rows(s.log), logged.Count(s.Surface, s.want)
+	out.Problems, out.Questions, out.Columns = logged.Problems(s.log), logged.Questions(s.log), logged.Columns(s.log)
+	out.Method = logged.Method(s.log)
+	out.Ingredients, out.Allergens = logged.Ingredients(s.log)
+	out.Variables = slices.Concat(s.Vars, s.Settings)
+	out.SetAside, out.Choices, out.Averaged, out.Confounded = s.SetAside, s.Choices, s.Averaged, s.Copied
+}
+
+// settled reports whether the recipes can be built on what was read.
+func (s *study) settled() bool {
+	why := logged.Open(s.log)
+	if why != "" {
+		s.out.Status, s.out.StatusReason = result.ToBeSettled, why
+	}
+	return why == ""
+}
+
 // mapOut believes, searches and draws the conclusions that need a surface.
-func (s *study) mapOut() error {
+func (s *study) mapOut() ([]*float64, error) {
 	if err := s.fitModel(); err != nil {
-		return err
+		return nil, err
 	}
 	s.fits()
 	s.declaredFits()
@@ -70,79 +86,41 @@ func (s *study) mapOut() error {
 	s.findStarts()
 	s.out.Assumed = s.assumed()
 	s.out.PriorBelief = s.priorBelief()
-	s.foresee()
-	s.confounded()
+	foreseen := s.foresee()
+	s.out.Confounded = append(s.out.Confounded, s.MovedTogether()...)
 	at := s.reference()
 	s.grids(at)
 	s.limits()
 	s.effects(at)
 	s.peaks(at)
 	s.choices()
-	return nil
+	return foreseen, nil
 }
 
 // reference is the mix that figures fix their other variables at: the surest
 // start, or else the best trial made.
 func (s *study) reference() []float64 {
 	if len(s.out.Starts) > 0 {
-		return s.valuesIn(s.out.Starts[0].Mix)
+		return s.Values(s.out.Starts[0].Mix)
 	}
-	if best := s.best(); best != nil && best.mix != nil {
-		return best.mix
+	if best := s.best(); best != nil && best.Mix != nil {
+		return best.Mix
 	}
-	return s.onSurface()[0].mix
-}
-
-// openShare is the share of the trials whose mix may be open before no start is
-// named on the others.
-const openShare = 0.25
-
-// settled reports whether the recipes can be built on what was read: a start is not
-// named while a question is open on which they rest.
-func (s *study) settled() bool {
-	asked, of := "", 0
-	for _, q := range s.log.Questions {
-		if q.Blocks {
-			if of++; of == 1 {
-				asked = q.Asked
-			}
-		}
-	}
-	open := 0
-	for i := range s.log.Trials {
-		if t := &s.log.Trials[i]; (t.Used() || t.CameOut != trial.Unknown) && unsettled(t) {
-			open++
-		}
-	}
-	if of == 0 || float64(open) <= openShare*float64(len(s.log.Trials)) {
-		return true
-	}
-	s.out.Status = result.ToBeSettled
-	s.out.StatusReason = fmt.Sprintf("no start is named before this is settled: %s", asked)
-	if of > 1 {
-		s.out.StatusReason += fmt.Sprintf(" (and %d more)", of-1)
-	}
-	return false
-}
-
-// unsettled reports a trial whose mix or coming out is not known.
-func unsettled(t *trial.Trial) bool {
-	none := t.EmulsifierPercent != nil && *t.EmulsifierPercent == 0 || t.EmulsifierGrams != nil && *t.EmulsifierGrams == 0
-	return t.FatPercent == nil || t.EmulsifierPercent == nil && t.EmulsifierGrams == nil || t.BlendHLB == nil && !none || t.CameOut == trial.Unknown
+	return s.OnSurface()[0].Mix
 }
 
 // enough settles whether a surface is fitted at all, and if not, why.
 func (s *study) enough() bool {
 	usable, worked, open := 0, 0, 0
-	for _, t := range s.trials {
-		switch t.works {
-		case yes:
+	for _, t := range s.Trials {
+		switch t.Works {
+		case works.Yes:
 			worked++
-		case unknown:
+		case works.Unknown:
 			open++
 		}
 	}
-	usable = len(s.onSurface())
+	usable = len(s.OnSurface())
 	switch {
 	case worked == 0 && open == 0:
 		s.out.Status = result.NothingWorked
@@ -159,136 +137,6 @@ func (s *study) enough() bool {
 	return false
 }
 
-// read copies what was read into the results.
-func (s *study) read() {
-	out := s.out
-	for _, f := range s.log.Inputs {
-		out.Inputs = append(out.Inputs, result.Input{File: f.File, SHA256: f.SHA256})
-	}
-	out.Rows = result.Rows{Read: s.log.Rows.Read, Furniture: s.log.Rows.Furniture, Trials: len(s.log.Trials)}
-	for _, p := range trial.Grouped(s.log.Problems) {
-		out.Problems = append(out.Problems, result.Problem{Kind: p.Kind, Severity: severities[p.Severity],
-			At: p.At.String(), Count: max(p.Count, 1), Read: p.Read, Do: p.Do})
-	}
-	for _, q := range s.log.Questions {
-		out.Questions = append(out.Questions, result.Question{At: q.At.String(), Asked: q.Asked, Do: q.Do(), Choices: append([]string{}, q.Choices...),
-			Cure: result.Cure{Sheet: q.Cure.Sheet, Header: q.Cure.Header(), Row: q.Cure.Row}, Blocks: q.Blocks})
-	}
-	for _, c := range s.log.Columns {
-		out.Columns = append(out.Columns, result.Column{At: c.At.String(), Header: c.Header, ReadAs: c.ReadAs, Unit: c.Unit})
-	}
-	for _, m := range s.log.Method {
-		out.Method = append(out.Method, result.MethodStep{Step: m.Text, Critical: m.Critical, Limit: m.Limit})
-	}
-	out.Trials = make([]result.Trial, len(s.log.Trials))
-	for i := range s.log.Trials {
-		t := &s.log.Trials[i]
-		show(&out.Trials[i], t)
-		if t.Used() {
-			one := placed{Trial: t, shown: &out.Trials[i]}
-			if t.FatPercent != nil { // else some of the mix is not known
-				one.recipe = recipe(t)
-			}
-			s.trials = append(s.trials, one)
-		} else {
-			out.Rows.SetAside = append(out.Rows.SetAside, result.SetAside{At: t.At.String(), Reason: t.Aside})
-		}
-	}
-	out.Rows.Used = len(s.trials)
-}
-
-var severities = map[trial.Severity]result.Severity{trial.MustFix: result.MustFix,
-	trial.PleaseLook: result.PleaseLook, trial.ForInformation: result.ForInformation}
-
-// show copies one trial as read.
-func show(out *result.Trial, t *trial.Trial) {
-	*out = result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student,
-		Note: t.Note, Used: t.Used(), Reason: t.Aside, Flagged: t.Flagged != "",
-		BatchGrams: t.BatchGrams, FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
-		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras,
-		HoldMinutes: interval(t.Hold), DrainedPercent: interval(t.Drained)}
-	for _, p := range t.Parts {
-		out.Ingredient = append(out.Ingredient, result.Amount{Name: p.Name, Grams: p.Grams})
-	}
-	if a, known := map[trial.Answer]result.Answer{trial.Yes: result.Yes, trial.Partly: result.Partly, trial.No: result.No}[t.CameOut]; known {
-		out.CameOut = &a
-	}
-	out.Broke = broke(t).pointer()
-	for field, why := range t.Missing {
-		if out.Missing == nil {
-			out.Missing = map[string]string{}
-		}
-		out.Missing[field] = map[trial.Why]string{trial.NotMeasured: "not_measured", trial.DidNotComeOut: "did_not_come_out"}[why]
-	}
-}
-
-// verdicts says of every trial whether it works and counts what became of them.
-func (s *study) verdicts() {
-	c := &s.out.Counts
-	c.Missed = map[result.Outcome]int{}
-	for i := range s.trials {
-		t := &s.trials[i]
-		t.passes = s.judged.passes(t.Trial, s.want)
-		t.works, t.failedBy = works(t.passes, s.want.Outcomes())
-		t.shown.Works, t.shown.FailedBy = t.works.pointer(), t.failedBy
-		c.Used++
-		switch t.works {
-		case yes:
-			c.Worked++
-		case no:
-			c.Failed++
-		default:
-			c.Unknown++
-		}
-		switch {
-		case t.CameOut == trial.Partly:
-			c.Partly++
-		case t.CameOut == trial.No:
-			c.Clogged++
-		case cameOut(t.Trial) == yes:
-			c.CameOut++
-		}
-		if t.passes[result.CameOut] != no && broke(t.Trial) == yes {
-			c.Broke++
-		}
-		if t.passes[result.HoldMinutes] == no {
-			c.ShortHold++
-		}
-		if t.passes[result.DrainedPercent] == no {
-			c.TooWet++
-		}
-		for _, asked := range s.want.Results {
-			if t.passes[asked.Result] == no {
-				c.Missed[asked.Result]++
-			}
-		}
-		if t.Hold != nil && t.Hold.AtLeast() {
-			c.StillStanding++
-		}
-		if !emulsified(t.Trial) {
-			c.NoEmulsifier++
-		}
-	}
-}
-
-// valuesIn is a mix's point on the surface.
-func (s *surface) valuesIn(m result.Mix) []float64 {
-	out := make([]float64, len(s.vars))
-	for i, v := range s.vars {
-		switch v.Name {
-		case fatPercent:
-			out[i] = or(m.FatPercent, nil)
-		case emulsifierPercent:
-			out[i] = or(m.EmulsifierPercent, nil)
-		case emulsifierGrams:
-			out[i] = or(m.EmulsifierGrams, nil)
-		case blendHLB:
-			out[i] = or(m.BlendHLB, nil)
-		}
-	}
-	return out
-}
-
 // lineOf is the believed line of a numeric outcome, nil if it is not judged.
 func (s *study) lineOf(o result.Outcome) *posterior.LinePosterior {
 	for i, l := range s.links {
@@ -302,34 +150,34 @@ func (s *study) lineOf(o result.Outcome) *posterior.LinePosterior {
 // best is the best trial made, as a cook would say: one that worked before one
 // that may have, those made and worked more often first, then the longest hold,
 // then the most fat. Nil if nothing came out.
-func (s *study) best() *placed {
-	rank := func(t *placed) [5]float64 {
+func (s *study) best() *surface.Placed {
+	rank := func(t *surface.Placed) [5]float64 {
 		worked, failed := 0.0, 0.0
-		for i := range s.trials {
-			if o := &s.trials[i]; o.group == t.group {
-				switch o.works {
-				case yes:
+		for i := range s.Trials {
+			if o := &s.Trials[i]; o.Group == t.Group {
+				switch o.Works {
+				case works.Yes:
 					worked++
-				case no:
+				case works.No:
 					failed++
 				}
 			}
 		}
-		r := [5]float64{map[tri]float64{yes: 2, unknown: 1}[t.works], worked - failed}
+		r := [5]float64{map[works.Tri]float64{works.Yes: 2, works.Unknown: 1}[t.Works], worked - failed}
 		if t.Hold != nil {
 			r[2] = t.Hold.Low
 		}
 		if t.Drained != nil && !math.IsInf(t.Drained.High, 1) {
 			r[3] = -t.Drained.High
 		}
-		r[4] = or(t.FatPercent, nil)
+		r[4] = works.Or(t.FatPercent, nil)
 		return r
 	}
-	var best *placed
+	var best *surface.Placed
 	var top [5]float64
-	for i := range s.trials {
-		t := &s.trials[i]
-		if cameOut(t.Trial) != yes || t.Flagged != "" || broke(t.Trial) == yes {
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		if works.CameOut(t.Trial) != works.Yes || t.Flagged != "" || works.Broke(t.Trial) == works.Yes {
 			continue
 		}
 		r := rank(t)
@@ -354,29 +202,14 @@ func (s *study) bestSeen() *result.BestSeen {
 	if t == nil {
 		return nil
 	}
-	out := &result.BestSeen{At: t.At.String(), ID: t.ID, Works: t.works.pointer(), Mix: s.mixOfTrial(t),
-		HoldMinutes: interval(t.Hold), Drained: interval(t.Drained), Ingredients: s.asMade(t)}
-	for i := range s.trials {
-		if s.trials[i].group == t.group {
+	out := &result.BestSeen{At: t.At.String(), ID: t.ID, Works: t.Works.Pointer(), Mix: s.MixOf(t),
+		HoldMinutes: works.Interval(t.Hold), Drained: works.Interval(t.Drained), Ingredients: s.asMade(t)}
+	for i := range s.Trials {
+		if s.Trials[i].Group == t.Group {
 			out.MadeTimes++
 		}
 	}
 	return out
-}
-
-// mixOfTrial is a trial's mix, with its own values of the extras that are named.
-func (s *study) mixOfTrial(t *placed) result.Mix {
-	m := result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
-		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB}
-	for name := range s.usual {
-		if v, ok := t.Extras[name]; ok {
-			if m.Extras == nil {
-				m.Extras = map[string]float64{}
-			}
-			m.Extras[name] = v
-		}
-	}
-	return m
 }
 
 // fillEmpty turns absent lists into empty ones, so that results.json has [] where

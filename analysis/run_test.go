@@ -12,6 +12,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/ingest"
 )
 
@@ -95,8 +96,8 @@ func checkStarts(t *testing.T, r *result.Results) {
 			}
 		}
 		for _, v := range r.Variables {
-			x := map[string]*float64{fatPercent: s.Mix.FatPercent, emulsifierPercent: s.Mix.EmulsifierPercent,
-				emulsifierGrams: s.Mix.EmulsifierGrams, blendHLB: s.Mix.BlendHLB}[v.Name]
+			x := map[string]*float64{surface.FatPercent: s.Mix.FatPercent, surface.EmulsifierPercent: s.Mix.EmulsifierPercent,
+				surface.EmulsifierGrams: s.Mix.EmulsifierGrams, surface.BlendHLB: s.Mix.BlendHLB}[v.Name]
 			if v.Role == result.Held {
 				if set, named := s.Mix.Extras[v.Name]; named && set != *v.FixedAt {
 					t.Errorf("%s: %s at %v, fixed at %v", s.Aim, v.Name, set, *v.FixedAt)
@@ -207,7 +208,7 @@ func TestOneFormula(t *testing.T) {
 func TestFiveColumns(t *testing.T) {
 	r := run(t, "../testdata/demo/five-columns.csv", Settings{})
 	checkStarts(t, r)
-	if r.Variables[1].Name != emulsifierGrams {
+	if r.Variables[1].Name != surface.EmulsifierGrams {
 		t.Errorf("variables %+v", r.Variables)
 	}
 	for i, a := range r.Trials {

@@ -5,24 +5,26 @@ import (
 	"slices"
 
 	"foamfield/analysis/region"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/floats"
 )
 
 // searchOf searches where one way was tried.
-func (s *study) searchOf(w way) *region.Search {
+func (s *study) searchOf(w surface.Way) *region.Search {
 	var mixes, flagged [][]float64
-	for _, t := range w.trials {
+	for _, t := range w.Trials {
 		if t.Flagged == "" {
-			mixes = append(mixes, t.mix)
+			mixes = append(mixes, t.Mix)
 		} else {
-			flagged = append(flagged, t.mix)
+			flagged = append(flagged, t.Mix)
 		}
 	}
 	if len(mixes) == 0 {
 		mixes = flagged
 	}
-	tested := region.NewTested(s.basis, mixes, priorWeight)
+	tested := region.NewTested(s.Basis, mixes, priorWeight)
 	kept := s.keepsLimits()
 	return region.NewSearch(s.chain, tested, region.Rules{Allowed: func(mix []float64) bool {
 		if !tested.Core(mix) {
@@ -48,11 +50,11 @@ const (
 )
 
 // known marks down the mixes of a way that lie far from any trial that worked.
-func (s *study) known(w way) func([]float64) float64 {
+func (s *study) known(w surface.Way) func([]float64) float64 {
 	var worked [][]float64
-	for _, t := range w.trials {
-		if t.works == yes && t.Flagged == "" {
-			worked = append(worked, t.mix)
+	for _, t := range w.Trials {
+		if t.Works == works.Yes && t.Flagged == "" {
+			worked = append(worked, t.Mix)
 		}
 	}
 	if len(worked) == 0 {
@@ -61,10 +63,10 @@ func (s *study) known(w way) func([]float64) float64 {
 	every := (len(worked) + mostKnown - 1) / mostKnown
 	var places [][]float64
 	for i := 0; i < len(worked); i += every {
-		places = append(places, s.basis.Place(worked[i]))
+		places = append(places, s.Basis.Place(worked[i]))
 	}
 	return func(mix []float64) float64 {
-		at := s.basis.Place(mix)
+		at := s.Basis.Place(mix)
 		nearest := slices.Repeat([]float64{math.Inf(1)}, min(few, len(places)))
 		for _, place := range places {
 			d := floats.Distance(at, place, 2)

@@ -5,12 +5,13 @@ package analysis
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
 
@@ -61,7 +62,7 @@ func targets(log *trial.Log, s Settings) result.Targets {
 func measuredTargets(asked []trial.ResultTarget) []result.ResultTarget {
 	out := []result.ResultTarget{}
 	for _, a := range asked {
-		seen := interval(&a.Interval)
+		seen := works.Interval(&a.Interval)
 		out = append(out, result.ResultTarget{Result: result.Outcome(a.Result.Name), Label: a.Result.Label, Unit: a.Result.Unit,
 			Low: seen.Low, High: seen.High, From: a.At.String()})
 	}
@@ -101,7 +102,7 @@ func batch(log *trial.Log, s Settings) result.Batch {
 	if grams.From == "assumed" && len(logged) > 0 {
 		b.GramsFrom = fmt.Sprintf("the middle of %d logged batches", len(logged))
 	}
-	if sizes := canisters(log); len(sizes) == 1 {
+	if sizes := surface.Canisters(log); len(sizes) == 1 {
 		b.Canister = sizes[0]
 	}
 	if b.LargestFillGrams != nil && b.Grams > *b.LargestFillGrams {
@@ -110,15 +111,4 @@ func batch(log *trial.Log, s Settings) result.Batch {
 		}
 	}
 	return b
-}
-
-// canisters is the sizes of canister the log names, sorted.
-func canisters(log *trial.Log) []string {
-	sizes := map[string]bool{}
-	for i := range log.Trials {
-		if t := &log.Trials[i]; t.Used() && t.Canister != "" {
-			sizes[t.Canister] = true
-		}
-	}
-	return slices.Sorted(maps.Keys(sizes))
 }

@@ -3,6 +3,7 @@ package analysis
 import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 )
 
 // tradeSigns is which way a chance is believed to move with a variable, whatever
@@ -11,23 +12,23 @@ import (
 // which sets a network. Common practice, no source. +1 = the outcome's own yes
 // (came out, broke) becomes likelier.
 var tradeSigns = map[result.Outcome]map[string]float64{
-	result.CameOut: {fatPercent: -1, emulsifierPercent: -1, emulsifierGrams: -1, blendHLB: +1},
-	result.Broke:   {fatPercent: +1},
+	result.CameOut: {surface.FatPercent: -1, surface.EmulsifierPercent: -1, surface.EmulsifierGrams: -1, surface.BlendHLB: +1},
+	result.Broke:   {surface.FatPercent: +1},
 }
 
 // assumed puts the signs in force in words.
 func (s *study) assumed() []string {
 	out := []string{}
 	say := func(o result.Outcome, v, words string) {
-		if s.tradeSigns && s.judged[o] && s.place(v) >= 0 {
+		if s.tradeSigns && s.Judged[o] && s.Place(v) >= 0 {
 			out = append(out, words)
 		}
 	}
-	say(result.CameOut, fatPercent, "more fat does not make clogging less likely")
-	say(result.CameOut, emulsifierPercent, "more emulsifier does not make clogging less likely")
-	say(result.CameOut, emulsifierGrams, "more emulsifier does not make clogging less likely")
-	say(result.CameOut, blendHLB, "a lower blend HLB, which is more of the lipophilic emulsifier, does not make clogging less likely")
-	say(result.Broke, fatPercent, "more fat does not make splitting less likely")
+	say(result.CameOut, surface.FatPercent, "more fat does not make clogging less likely")
+	say(result.CameOut, surface.EmulsifierPercent, "more emulsifier does not make clogging less likely")
+	say(result.CameOut, surface.EmulsifierGrams, "more emulsifier does not make clogging less likely")
+	say(result.CameOut, surface.BlendHLB, "a lower blend HLB, which is more of the lipophilic emulsifier, does not make clogging less likely")
+	say(result.Broke, surface.FatPercent, "more fat does not make splitting less likely")
 	return out
 }
 
@@ -43,23 +44,23 @@ const (
 // signs is the trade's signs for one outcome as combinations of the basis's terms.
 // A slope of a second-order line is straight in every variable, so it has a sign
 // throughout a box if it has it at the corners.
-func (s *surface) signs(o result.Outcome) (out []posterior.Sign) {
-	d := len(s.vars)
+func (s *study) signs(o result.Outcome) (out []posterior.Sign) {
+	d := len(s.Vars)
 	z := make([]float64, d)
 	for corner := range 1 << d {
-		for i, v := range s.vars {
+		for i, v := range s.Vars {
 			end := v.Low
 			if corner>>i&1 == 1 {
 				end = v.High
 			}
-			z[i] = signReach * s.basis.Coordinates[i].Of(end)
+			z[i] = signReach * s.Basis.Coordinates[i].Of(end)
 		}
-		for i, v := range s.vars {
+		for i, v := range s.Vars {
 			sign, known := tradeSigns[o][v.Name]
 			if !known {
 				continue
 			}
-			row := s.basis.Slope(z, i)
+			row := s.Basis.Slope(z, i)
 			for k := range row {
 				row[k] *= sign
 			}

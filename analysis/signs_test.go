@@ -6,6 +6,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 )
@@ -15,12 +16,10 @@ func studied(t *testing.T, log *trial.Log, set Settings) *study {
 	t.Helper()
 	s := &study{log: log, want: targets(log, set), seed: 1, tradeSigns: !set.FreeSigns}
 	s.out = &result.Results{Targets: s.want, Batch: batch(log, set)}
-	s.read()
-	s.addAdditions()
-	if err := s.chooseVariables(); err != nil {
+	var err error
+	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
 		t.Fatal(err)
 	}
-	s.judge()
 	if err := s.fitModel(); err != nil {
 		t.Fatal(err)
 	}
@@ -33,12 +32,12 @@ func TestTradeSigns(t *testing.T) {
 	const slack = 0.02 // what a soft sign lets through
 	// wrong is how far the chance of coming out ever moves against a sign.
 	wrong := func(s *study) (most float64) {
-		for v, of := range s.vars {
+		for v, of := range s.Vars {
 			for _, rest := range []float64{0, 0.5, 1} {
 				best := 0.0
 				for k := range 11 {
-					mix := make([]float64, len(s.vars))
-					for i, w := range s.vars {
+					mix := make([]float64, len(s.Vars))
+					for i, w := range s.Vars {
 						share := rest
 						if i == v {
 							if share = float64(k) / 10; tradeSigns[result.CameOut][of.Name] > 0 {

@@ -7,6 +7,8 @@ import (
 
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 )
 
 const (
@@ -25,8 +27,8 @@ const (
 // findStarts searches the tested range and names the surest and the richest start, made
 // in the way that has the surest.
 func (s *study) findStarts() {
-	ways := s.ways()
-	best, top := way{}, math.Inf(-1)
+	ways := s.Ways()
+	best, top := surface.Way{}, math.Inf(-1)
 	for _, w := range ways {
 		s.hold(w)
 		search := s.searchOf(w)
@@ -47,15 +49,15 @@ func (s *study) findStarts() {
 	wanted := s.want.WantedChance.Value
 	first := s.start(result.Surest, surest)
 	s.out.Starts = []result.Start{first}
-	if fat := s.place(fatPercent); fat >= 0 {
-		if richest, ok := s.search.Richest(fat, surest, wanted); ok && !s.out.HoldIsAGuess {
+	if fat := s.Place(surface.FatPercent); fat >= 0 {
+		if richest, ok := s.search.Richest(fat, surest, wanted); ok && !s.HoldIsAGuess {
 			s.out.Starts = append(s.out.Starts, s.start(result.Richest, richest))
 		}
 		s.fatLimit(fat)
 	}
 	var named [][]float64
 	for _, start := range s.out.Starts {
-		named = append(named, s.valuesIn(start.Mix))
+		named = append(named, s.Values(start.Mix))
 	}
 	for i, w := range s.widths(named) {
 		s.out.Starts[i].Widths = w
@@ -68,40 +70,19 @@ func (s *study) reason(first result.Start) string {
 	switch {
 	case first.Status == result.Recommended:
 		return "a mix inside what was tried reaches the wanted chance"
-	case s.out.HoldIsAGuess:
-		return fmt.Sprintf("nobody watched a foam past %.0f minutes, so whether one holds %.0f is a guess: watch longer, or ask for less with --hold", *s.out.WatchedMinutes, s.want.HoldMinutes.Value)
-	case len(s.out.NotJudged) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
+	case s.HoldIsAGuess:
+		return fmt.Sprintf("nobody watched a foam past %.0f minutes, so whether one holds %.0f is a guess: watch longer, or ask for less with --hold", *s.WatchedMinutes, s.want.HoldMinutes.Value)
+	case len(s.NotJudged) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
 		return "the log says nothing of " + s.unjudged() + ", so these chances leave it out"
 	default:
 		return "no mix inside what was tried reaches the wanted chance; this is the best there is"
 	}
 }
 
-// watched settles how long foams were watched, and whether the hold target lies
-// beyond that, so that reaching it is an extrapolation.
-func (s *study) watched() {
-	if !s.judged[result.HoldMinutes] {
-		return
-	}
-	longest := 0.0
-	for _, t := range s.trials {
-		if t.Hold == nil {
-			continue
-		}
-		seen := t.Hold.Low
-		if !math.IsInf(t.Hold.High, 1) {
-			seen = t.Hold.High
-		}
-		longest = math.Max(longest, seen)
-	}
-	s.out.WatchedMinutes = &longest
-	s.out.HoldIsAGuess = longest < s.want.HoldMinutes.Value
-}
-
 // unjudged names the targets that no result was logged for.
 func (s *study) unjudged() string {
 	var names []string
-	for _, o := range s.out.NotJudged {
+	for _, o := range s.NotJudged {
 		switch asked := s.want.Asked(o); {
 		case asked != nil:
 			names = append(names, asked.Label)
@@ -115,11 +96,11 @@ func (s *study) unjudged() string {
 }
 
 // clogChance is the chance that a mix does not come out, nil if nobody logged it.
-func (s *study) clogChance(mix []float64) *float64 { return s.clogs(s.basis.Features(mix)) }
+func (s *study) clogChance(mix []float64) *float64 { return s.clogs(s.Basis.Features(mix)) }
 
 // clogChanceOf is the same of a trial made once more, as it was made.
-func (s *study) clogChanceOf(t *placed) *float64 {
-	return s.clogs(s.basis.With(t.beside).Features(t.mix))
+func (s *study) clogChanceOf(t *surface.Placed) *float64 {
+	return s.clogs(s.Basis.With(t.Beside).Features(t.Mix))
 }
 
 func (s *study) clogs(features []float64) *float64 {
@@ -160,7 +141,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 		}
 	}
 	out.GramsNote = note
-	out.Mix = s.mixOf(values)
+	out.Mix = s.Mix(values)
 	if f != nil {
 		out.Ingredients = s.lines(f)
 		s.setWithin(out.Ingredients, f)
@@ -170,7 +151,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	out.Parts = s.parts(out.Ingredients)
 	out.Chance = s.chance(values)
 	out.Status = result.Recommended
-	if out.Chance.Mean < s.want.WantedChance.Value || s.out.HoldIsAGuess || s.mustJudge() {
+	if out.Chance.Mean < s.want.WantedChance.Value || s.HoldIsAGuess || s.mustJudge() {
 		out.Status = result.BestAvailable
 	}
 	out.Fails = map[result.Outcome]float64{}
@@ -183,19 +164,19 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	out.Confirm = s.confirm(values)
 	out.Slack = map[string]result.Slack{}
 	at := region.Point{Mix: values, Chance: out.Chance.Mean}
-	for v := range s.vars {
+	for v := range s.Vars {
 		low, high := s.search.Slack(at, v, slackDrop)
-		out.Slack[s.vars[v].Name] = result.Slack{Low: low, High: high}
+		out.Slack[s.Vars[v].Name] = result.Slack{Low: low, High: high}
 	}
-	for _, v := range s.settings {
-		if _, named := s.usual[v.Name]; !named {
+	for _, v := range s.Settings {
+		if _, named := s.Usual[v.Name]; !named {
 			out.Notes = append(out.Notes, fmt.Sprintf("the log does not say how big the canister is, so how much it takes (%s) is not named; the chance is for what these trials usually had", v.Label))
 		}
 	}
 	if template != nil && f != nil {
 		out.Notes = append(out.Notes, limitNotes(overLimits(template, f, false))...)
 	}
-	if template != nil && len(template.recipe) > len(s.vars)+1 {
+	if template != nil && len(template.Recipe) > len(s.Vars)+1 {
 		out.Notes = append(out.Notes, fmt.Sprintf("proportions between ingredients of one kind are those of trial %s", template.ID))
 	}
 	return out
@@ -204,7 +185,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 // mustJudge says whether a target without results is one the chance cannot do
 // without: hold always, and whatever the kitchen asked for itself.
 func (s *study) mustJudge() bool {
-	for _, o := range s.out.NotJudged {
+	for _, o := range s.NotJudged {
 		if o != result.DrainedPercent || s.want.DrainedPercent.From != "assumed" {
 			return true
 		}
@@ -215,7 +196,7 @@ func (s *study) mustJudge() bool {
 // predicted is the median and 90 % limits of the next mix's hold and drained.
 func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted {
 	out := map[result.Outcome]result.Predicted{}
-	f := s.basis.Features(values)
+	f := s.Basis.Features(values)
 	for i, l := range s.links {
 		line := s.chain.Links[i].Line
 		if line == nil {
@@ -229,12 +210,12 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 
 // made counts the trials of a start's own formula.
 func (s *study) made(values []float64) (times, worked int) {
-	for _, t := range s.onSurface() {
-		if !s.sameMix(t.mix, values) || !s.sameBeside(t.beside, s.basis.Beside) {
+	for _, t := range s.OnSurface() {
+		if !s.SameMix(t.Mix, values) || !s.SameBeside(t.Beside, s.Basis.Beside) {
 			continue
 		}
 		times++
-		if t.works == yes {
+		if t.Works == works.Yes {
 			worked++
 		}
 	}
@@ -243,15 +224,15 @@ func (s *study) made(values []float64) (times, worked int) {
 
 // closest is the kitchen's own trial nearest to a mix.
 func (s *study) closest(values []float64) *result.Closest {
-	var best *placed
+	var best *surface.Placed
 	near := math.Inf(1)
-	for _, t := range s.onSurface() {
-		d := s.distance(values, t.mix)
-		for i, b := range s.beside {
-			if b.averaged {
+	for _, t := range s.OnSurface() {
+		d := s.Distance(values, t.Mix)
+		for i, b := range s.Terms {
+			if b.Averaged {
 				continue
 			}
-			d = math.Hypot(d, t.beside[i]-s.basis.Beside[i])
+			d = math.Hypot(d, t.Beside[i]-s.Basis.Beside[i])
 		}
 		if d < near {
 			best, near = t, d
@@ -260,12 +241,12 @@ func (s *study) closest(values []float64) *result.Closest {
 	if best == nil {
 		return nil
 	}
-	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.works.pointer(), Differences: map[string]float64{}}
-	for i, v := range s.vars {
-		c.Differences[v.Name] = values[i] - best.mix[i]
+	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.Works.Pointer(), Differences: map[string]float64{}}
+	for i, v := range s.Vars {
+		c.Differences[v.Name] = values[i] - best.Mix[i]
 	}
-	for i, v := range s.settings {
-		c.Differences[v.Name] = -best.beside[i] * v.Scale
+	for i, v := range s.Settings {
+		c.Differences[v.Name] = -best.Beside[i] * v.Scale
 	}
 	return c
 }
@@ -278,9 +259,9 @@ func (s *study) fatLimit(fat int) {
 		p := best[i]
 		c := s.chance(p.Mix)
 		s.out.FatLimit[i] = result.FatLimit{
-			FatPercent: p.Mix[fat], Chance: c, Mix: s.mixOf(p.Mix),
+			FatPercent: p.Mix[fat], Chance: c, Mix: s.Mix(p.Mix),
 			LimitedBy: s.links[p.LimitedBy].outcome,
-			Workable:  c.Mean >= s.want.WantedChance.Value && !s.out.HoldIsAGuess,
+			Workable:  c.Mean >= s.want.WantedChance.Value && !s.HoldIsAGuess,
 		}
 	})
 }

@@ -4,20 +4,16 @@ import (
 	"math"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
 
-// grouping is a way a kitchen splits its trials.
-type grouping struct {
-	by string
-	of func(*placed) string
-}
-
-var groupings = []grouping{
-	{"day", func(t *placed) string { return t.Day }},
-	{"cook", func(t *placed) string { return t.Cook }},
-	{"student", func(t *placed) string { return t.Student }},
-	{"file", func(t *placed) string { return t.At.File }},
+var groupings = []surface.Split{
+	surface.ByDay,
+	surface.ByCook,
+	{By: "student", Of: func(t *surface.Placed) string { return t.Student }},
+	{By: "file", Of: func(t *surface.Placed) string { return t.At.File }},
 }
 
 // summaries counts trials by day, cook, student and file, in order of first
@@ -26,26 +22,26 @@ func (s *study) summaries() {
 	problems := s.problemRows()
 	for _, g := range groupings {
 		var names []string
-		of := map[string][]*placed{}
+		of := map[string][]*surface.Placed{}
 		asking := map[string]int{} // problems, also of trials set aside
 		for i := range s.log.Trials {
-			t := placed{Trial: &s.log.Trials[i]}
+			t := surface.Placed{Trial: &s.log.Trials[i]}
 			for _, row := range t.Rows {
-				asking[g.of(&t)] += problems[rowOf{t.At.File, t.At.Sheet, row}]
+				asking[g.Of(&t)] += problems[rowOf{t.At.File, t.At.Sheet, row}]
 			}
 		}
-		for i := range s.trials {
-			name := g.of(&s.trials[i])
+		for i := range s.Trials {
+			name := g.Of(&s.Trials[i])
 			if of[name] == nil {
 				names = append(names, name)
 			}
-			of[name] = append(of[name], &s.trials[i])
+			of[name] = append(of[name], &s.Trials[i])
 		}
 		if len(names) < 2 {
 			continue
 		}
 		for _, name := range names {
-			sum := summary(g.by, name, of[name])
+			sum := summary(g.By, name, of[name])
 			sum.Problems = asking[name]
 			s.out.Summaries = append(s.out.Summaries, sum)
 		}
@@ -69,33 +65,33 @@ func (s *study) problemRows() map[rowOf]int {
 	return out
 }
 
-func summary(by, name string, trials []*placed) result.Summary {
+func summary(by, name string, trials []*surface.Placed) result.Summary {
 	out := result.Summary{By: by, Name: name, Trials: len(trials)}
 	holds := map[int][]float64{}
 	for _, t := range trials {
-		if cameOut(t.Trial) == yes {
+		if works.CameOut(t.Trial) == works.Yes {
 			out.CameOut++
 		}
-		if t.works == yes {
+		if t.Works == works.Yes {
 			out.Worked++
 		}
-		if t.shown.RepeatOf != "" {
+		if t.RepeatOf != "" {
 			out.Repeats++
 		}
 		if t.Hold != nil {
 			if v, exact := t.Hold.Exact(); exact && v > 0 {
-				holds[t.group] = append(holds[t.group], math.Log(v))
+				holds[t.Group] = append(holds[t.Group], math.Log(v))
 			}
 		}
 	}
 	ss, df := 0.0, 0
 	done := map[int]bool{}
 	for _, t := range trials {
-		if done[t.group] {
+		if done[t.Group] {
 			continue
 		}
-		done[t.group] = true
-		s, d := scatter(holds[t.group])
+		done[t.Group] = true
+		s, d := scatter(holds[t.Group])
 		ss, df = ss+s, df+d
 	}
 	if df > 0 {
@@ -121,4 +117,4 @@ func scatter(v []float64) (ss float64, df int) {
 
 // coefficient is the coefficient of variation, percent, of a lognormal with this
 // standard deviation of logarithms.
-func coefficient(sd float64) *float64 { return finite(100 * math.Sqrt(math.Expm1(sd*sd))) }
+func coefficient(sd float64) *float64 { return works.Finite(100 * math.Sqrt(math.Expm1(sd*sd))) }

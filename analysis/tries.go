@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/ingest/trial"
 )
 
@@ -34,7 +35,7 @@ func (s *study) try(a trial.Try) result.Try {
 	}
 	tested := s.search.Tested
 	outside := false
-	for i, v := range s.vars {
+	for i, v := range s.Vars {
 		if x := values[i]; x < tested.Low[i]*(1-1e-9) || x > tested.High[i]*(1+1e-9) {
 			outside = true
 			note("%s of %s lies outside the %s to %s tried", v.Label, amount(x, v.Unit), amount(tested.Low[i], ""), amount(tested.High[i], v.Unit))
@@ -51,7 +52,7 @@ func (s *study) try(a trial.Try) result.Try {
 		t.Ingredients = s.lines(f)
 		values = s.valuesOf(f)
 	}
-	t.Mix = s.mixOf(values)
+	t.Mix = s.Mix(values)
 	t.Tested = tested.Holds(values)
 	if !t.Tested {
 		note("no trial is near it, though each number alone was tried: its chance is a guess")
@@ -77,33 +78,33 @@ func (s *study) try(a trial.Try) result.Try {
 // placed is the formula's point on the surface, open places filled from the surest
 // start or else the middle of what was tried.
 func (s *study) placed(t *result.Try, a trial.Try, note func(string, ...any)) ([]float64, bool) {
-	given := map[string]*float64{fatPercent: a.Fat, emulsifierPercent: a.Emulsifier, emulsifierGrams: a.EmulsifierGrams, blendHLB: a.HLB}
+	given := map[string]*float64{surface.FatPercent: a.Fat, surface.EmulsifierPercent: a.Emulsifier, surface.EmulsifierGrams: a.EmulsifierGrams, surface.BlendHLB: a.HLB}
 	// Percent and grams of emulsifier turn into each other at the batch.
 	if b := s.out.Batch.Grams; b > 0 {
-		if a.Emulsifier == nil && a.EmulsifierGrams != nil && s.place(emulsifierGrams) < 0 {
+		if a.Emulsifier == nil && a.EmulsifierGrams != nil && s.Place(surface.EmulsifierGrams) < 0 {
 			p := 100 * *a.EmulsifierGrams / b
-			given[emulsifierPercent] = &p
+			given[surface.EmulsifierPercent] = &p
 			note("%s of emulsifier is %s of the batch of %s", amount(*a.EmulsifierGrams, "g"), amount(p, "%"), amount(b, "g"))
 		}
 	}
-	if s.place(emulsifierGrams) >= 0 && a.EmulsifierGrams == nil && a.Emulsifier != nil {
+	if s.Place(surface.EmulsifierGrams) >= 0 && a.EmulsifierGrams == nil && a.Emulsifier != nil {
 		note("this log gives emulsifier in grams without the batch, so %s of the mix cannot be placed; ask for it in grams", amount(*a.Emulsifier, "%"))
 		return nil, false
 	}
-	for name, fixed := range s.constants {
+	for name, fixed := range s.Constants {
 		if g := given[name]; g != nil && relative(*g, fixed) > 0.02 {
 			note("%s was %s in every trial, so nothing is known of %s", strings.ReplaceAll(name, "_", " "), amount(fixed, ""), amount(*g, ""))
 			return nil, false
 		}
 	}
-	out := make([]float64, len(s.vars))
-	for i, v := range s.vars {
+	out := make([]float64, len(s.Vars))
+	for i, v := range s.Vars {
 		if g := given[v.Name]; g != nil {
 			out[i] = *g
 			continue
 		}
 		if len(s.out.Starts) > 0 {
-			out[i] = s.valuesIn(s.out.Starts[0].Mix)[i]
+			out[i] = s.Values(s.out.Starts[0].Mix)[i]
 			note("%s was left open: taken from the surest start, %s", v.Label, amount(out[i], v.Unit))
 		} else {
 			out[i] = (s.search.Tested.Low[i] + s.search.Tested.High[i]) / 2

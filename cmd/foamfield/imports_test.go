@@ -27,6 +27,10 @@ var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "in
 	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
 	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
+// steps are the rooms of the analysis in the order the trials pass through them: each
+// imports only those before it, and the leaves.
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis"}
+
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
 	for dir, imports := range importGraph(t) {
@@ -72,6 +76,8 @@ func mayNot(from, to string) string {
 		return "nothing is computed after the analysis"
 	case slices.Contains(rooms, from) && slices.Index(rooms, to) >= slices.Index(rooms, from):
 		return "a log does not pass through the reader backwards"
+	case slices.Contains(steps, from) && slices.Index(steps, to) >= slices.Index(steps, from):
+		return "each room of the analysis is given what those before it returned"
 	case slices.Contains(rooms, from) && to == "ingest/table":
 		return "the table is made from the log, not the other way"
 	}
@@ -92,6 +98,10 @@ func TestMayNot(t *testing.T) {
 		{"analysis/latent", "ingest/quantity", false},
 		{"analysis/posterior", "analysis/latent", true},
 		{"analysis/region", "analysis", false},
+		{"analysis/surface", "analysis/works", true},
+		{"analysis/surface", "analysis/formula", true},
+		{"analysis/works", "analysis/surface", false},
+		{"analysis/logged", "analysis", false},
 		{"analysis/formula", "ingest/mix", true},
 		{"analysis/result", "ingest", false},
 		{"plots", "analysis/result", true},

@@ -1,0 +1,98 @@
+package logged
+
+import (
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+	"foamfield/ingest/trial"
+)
+
+// Trials is every trial of the log, in its order, those used with what was made of them;
+// foreseen is the chance each of these had from the others, nil where there is none.
+func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64) []result.Trial {
+	out := make([]result.Trial, len(log.Trials))
+	k := 0
+	for i := range log.Trials {
+		t := &log.Trials[i]
+		if !t.Used() {
+			out[i] = show(t)
+			continue
+		}
+		p := &s.Trials[k]
+		out[i] = show(p.Trial)
+		out[i].Works, out[i].FailedBy, out[i].RepeatOf = p.Works.Pointer(), p.FailedBy, p.RepeatOf
+		if foreseen != nil {
+			out[i].ForeseenChance = foreseen[k]
+		}
+		k++
+	}
+	return out
+}
+
+// show is one trial as read.
+func show(t *trial.Trial) result.Trial {
+	out := result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student,
+		Note: t.Note, Used: t.Used(), Reason: t.Aside, Flagged: t.Flagged != "",
+		BatchGrams: t.BatchGrams, FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
+		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras,
+		HoldMinutes: works.Interval(t.Hold), DrainedPercent: works.Interval(t.Drained)}
+	for _, p := range t.Parts {
+		out.Ingredient = append(out.Ingredient, result.Amount{Name: p.Name, Grams: p.Grams})
+	}
+	if a, known := map[trial.Answer]result.Answer{trial.Yes: result.Yes, trial.Partly: result.Partly, trial.No: result.No}[t.CameOut]; known {
+		out.CameOut = &a
+	}
+	out.Broke = works.Broke(t).Pointer()
+	for field, why := range t.Missing {
+		if out.Missing == nil {
+			out.Missing = map[string]string{}
+		}
+		out.Missing[field] = map[trial.Why]string{trial.NotMeasured: "not_measured", trial.DidNotComeOut: "did_not_come_out"}[why]
+	}
+	return out
+}
+
+// Count is what became of the trials.
+func Count(s *surface.Surface, want result.Targets) result.Counts {
+	c := result.Counts{Used: len(s.Trials), Missed: map[result.Outcome]int{}}
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		switch t.Works {
+		case works.Yes:
+			c.Worked++
+		case works.No:
+			c.Failed++
+		default:
+			c.Unknown++
+		}
+		switch {
+		case t.CameOut == trial.Partly:
+			c.Partly++
+		case t.CameOut == trial.No:
+			c.Clogged++
+		case works.CameOut(t.Trial) == works.Yes:
+			c.CameOut++
+		}
+		if t.Passes[result.CameOut] != works.No && works.Broke(t.Trial) == works.Yes {
+			c.Broke++
+		}
+		if t.Passes[result.HoldMinutes] == works.No {
+			c.ShortHold++
+		}
+		if t.Passes[result.DrainedPercent] == works.No {
+			c.TooWet++
+		}
+		for _, asked := range want.Results {
+			if t.Passes[asked.Result] == works.No {
+				c.Missed[asked.Result]++
+			}
+		}
+		if t.Hold != nil && t.Hold.AtLeast() {
+			c.StillStanding++
+		}
+		if !works.Emulsified(t.Trial) {
+			c.NoEmulsifier++
+		}
+	}
+	return c
+}

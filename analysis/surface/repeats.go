@@ -1,0 +1,73 @@
+package surface
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/formula"
+)
+
+// group finds the trials that repeat a formula. A repeat differs by less than a
+// point of fat, so each trial is held only against first trials near in fat.
+func (s *Surface) group(scaleStep float64) {
+	bucket := func(t *Placed) int {
+		if t.FatPercent == nil {
+			return math.MinInt
+		}
+		return int(math.Floor(*t.FatPercent))
+	}
+	firsts := map[int][]int{}
+	labelled := map[string]int{}
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		t.Group = i
+		at := bucket(t)
+		match := func(j int) bool {
+			o := &s.Trials[j]
+			if !s.repeats(o, t, scaleStep) {
+				return false
+			}
+			t.Group, t.RepeatOf = j, o.At.String()
+			return true
+		}
+		if j, named := labelled[repeatOf(t.Raw["repeat"])]; named {
+			t.Group, t.RepeatOf = j, s.Trials[j].At.String()
+		} else if !slices.ContainsFunc(firsts[at], match) && !slices.ContainsFunc(firsts[at-1], match) && !slices.ContainsFunc(firsts[at+1], match) {
+			firsts[at] = append(firsts[at], i)
+		}
+		if t.ID != "" {
+			labelled[t.ID] = t.Group
+		}
+	}
+}
+
+// repeatOf is the number of the trial that a label names: "repeat of 2" is 2.
+func repeatOf(label string) string {
+	words := strings.Fields(label)
+	if len(words) == 0 {
+		return ""
+	}
+	return words[len(words)-1]
+}
+
+// repeats says whether b is a new mix of a's formula, made the same way.
+func (s *Surface) repeats(a, b *Placed, scaleStep float64) bool {
+	if a.Mix != nil && b.Mix != nil && !s.SameBeside(a.Beside, b.Beside) {
+		return false
+	}
+	if a.Recipe != nil && b.Recipe != nil {
+		return formula.Same(a.Recipe, b.Recipe, scaleStep)
+	}
+	return len(a.Mix) > 0 && len(b.Mix) > 0 && s.SameMix(a.Mix, b.Mix) && sameConstants(a, b)
+}
+
+// sameConstants keeps trials apart that differ in a number that is no variable of
+// the surface.
+func sameConstants(a, b *Placed) bool {
+	same := func(x, y *float64) bool {
+		return (x == nil) == (y == nil) && (x == nil || math.Abs(*x-*y) <= sameEmulsifier*math.Abs(*x))
+	}
+	return same(a.FatPercent, b.FatPercent) && same(a.BlendHLB, b.BlendHLB) &&
+		(same(a.EmulsifierPercent, b.EmulsifierPercent) || same(a.EmulsifierGrams, b.EmulsifierGrams))
+}
