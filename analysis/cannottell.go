@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
@@ -61,16 +62,16 @@ func quoted(names []string) (out []string) {
 func (s *study) bounded(add func(kind, sentence string)) {
 	names := map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained"}
 	for _, l := range s.links {
-		if !works.IsLine(l.outcome) {
+		if !works.IsLine(l.Outcome) {
 			continue
 		}
-		c := count(l.seen)
+		c := belief.Count(l.Seen)
 		switch {
 		case c.Exact+c.Between > 0:
 		case c.AtLeast > 0 && c.AtMost == 0:
-			add("all_bounded", "every "+names[l.outcome]+" is known only as at least so much, so what moves it and how much it scatters cannot be told")
+			add("all_bounded", "every "+names[l.Outcome]+" is known only as at least so much, so what moves it and how much it scatters cannot be told")
 		case c.AtMost > 0 && c.AtLeast == 0:
-			add("all_bounded", "every "+names[l.outcome]+" is known only as at most so much, so what moves it and how much it scatters cannot be told")
+			add("all_bounded", "every "+names[l.Outcome]+" is known only as at most so much, so what moves it and how much it scatters cannot be told")
 		}
 	}
 	for _, r := range s.out.Repeatability {

@@ -3,7 +3,6 @@ package analysis
 import (
 	"math"
 
-	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 
@@ -42,7 +41,7 @@ func (s *study) choices() {
 
 // compare holds every level of a choice against what the mixes are named with.
 func (s *study) compare(c *result.Choice) {
-	line := s.lineOf(result.HoldMinutes)
+	line := s.bel.LineOf(result.HoldMinutes)
 	if line == nil {
 		return
 	}
@@ -56,16 +55,4 @@ func (s *study) compare(c *result.Choice) {
 		l.HoldFactor = &result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
 		l.Verdict = verdict(distuv.UnitNormal.CDF(math.Abs(m) / sd))
 	}
-}
-
-// betweenCooks is the variance that a line of a mix made by any of the cooks has beside
-// its scatter: the mean square of how far each is from their average.
-func (s *study) betweenCooks(line *posterior.LinePosterior) (v float64) {
-	for _, c := range s.out.Averaged {
-		for _, l := range c.Levels {
-			m, sd := line.Level(s.Shift(s.Basis.Beside, c.By, l.Name))
-			v += (m*m + sd*sd) / float64(len(c.Levels))
-		}
-	}
-	return v
 }

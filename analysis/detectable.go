@@ -19,24 +19,24 @@ var sdOfUnit = map[latent.Family]float64{latent.Lognormal: 1, latent.Weibull: ma
 func (s *study) detectable() {
 	for i := range s.links {
 		l := &s.links[i]
-		f := s.judgedFit(l.outcome)
-		if f == nil || !works.IsLine(l.outcome) || familyOf(f.Distribution) == latent.Normal {
+		f := s.judgedFit(l.Outcome)
+		if f == nil || !works.IsLine(l.Outcome) || familyOf(f.Distribution) == latent.Normal {
 			continue
 		}
-		if fit := s.fittedAs(l.outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
+		if fit := s.fittedAs(l.Outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
 			sd := fit.Scale * sdOfUnit[fit.Family] * small(fit)
 			for made := 1; made <= 2; made++ {
-				s.canShow(result.Detectable{Result: string(l.outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
+				s.canShow(result.Detectable{Result: string(l.Outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
 					sd*math.Sqrt(2/float64(made)))
 			}
 		}
-		straight := s.fittedAs(l.outcome, f.Distribution, 1)
+		straight := s.fittedAs(l.Outcome, f.Distribution, 1)
 		if straight == nil || straight.Freedom() < 1 {
 			continue
 		}
 		for v, c := range s.Basis.Coordinates {
 			se := math.Sqrt(straight.Covariance.At(v+1, v+1)) * small(straight)
-			s.canShow(result.Detectable{Result: string(l.outcome), Between: s.Vars[v].Name, DF: straight.Freedom(),
+			s.canShow(result.Detectable{Result: string(l.Outcome), Between: s.Vars[v].Name, DF: straight.Freedom(),
 				SDLn: straight.Scale * sdOfUnit[straight.Family] * small(straight)},
 				se*(c.Of(s.Vars[v].High)-c.Of(s.Vars[v].Low)))
 		}

@@ -17,7 +17,7 @@ const (
 
 // effects is how hold follows each variable, the others as at the given mix.
 func (s *study) effects(at []float64) {
-	if s.lineOf(result.HoldMinutes) == nil {
+	if s.bel.LineOf(result.HoldMinutes) == nil {
 		return
 	}
 	t := s.search.Tested
@@ -45,7 +45,7 @@ func (s *study) effect(at []float64, v result.Variable, xs []float64, feature fu
 	low, high := -1, -1
 	for i, x := range xs {
 		f, tested := feature(x)
-		m, sd := s.lineOf(result.HoldMinutes).Level(f)
+		m, sd := s.bel.LineOf(result.HoldMinutes).Level(f)
 		features[i] = f
 		e.Hold = append(e.Hold, result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)})
 		e.Tested = append(e.Tested, tested)
@@ -117,14 +117,14 @@ func (s *study) rise(from, to []float64) (mean, sd float64) {
 	for i := range to {
 		change[i] = to[i] - from[i]
 	}
-	return s.lineOf(result.HoldMinutes).Level(change)
+	return s.bel.LineOf(result.HoldMinutes).Level(change)
 }
 
 // peaks says where each variable serves the chance best, the others as at the
 // start, and how likely it is that going on to the upper end no longer lengthens
 // the hold.
 func (s *study) peaks(at []float64) {
-	hold := s.lineOf(result.HoldMinutes)
+	hold := s.bel.LineOf(result.HoldMinutes)
 	t := s.search.Tested
 	for v := range s.Vars {
 		p := result.Peak{Variable: s.Vars[v].Name, Best: at[v]}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/regress"
@@ -41,15 +42,15 @@ func (s *study) fits() {
 			if order == 1 && len(coords) == 0 {
 				continue
 			}
-			if works.IsLine(l.outcome) {
+			if works.IsLine(l.Outcome) {
 				for _, d := range distributions {
-					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: d.name, Transform: d.transform,
+					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.Outcome), Distribution: d.name, Transform: d.transform,
 						Estimator: result.MaximumLikelihood, Order: order + 1, Terms: s.estimates(b)})
 				}
 				continue
 			}
 			for _, how := range []result.Estimator{result.MaximumLikelihood, result.BiasReduced} {
-				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.outcome), Distribution: "logistic", Transform: "logit",
+				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.Outcome), Distribution: "logistic", Transform: "logit",
 					Estimator: how, Order: order + 1, Terms: s.estimates(b)})
 			}
 		}
@@ -58,7 +59,7 @@ func (s *study) fits() {
 	region.Parallel(len(s.out.Fits), func(i int) {
 		f := &s.out.Fits[i]
 		for k := range s.ours() {
-			if string(s.links[k].outcome) == f.Result {
+			if string(s.links[k].Outcome) == f.Result {
 				s.fitted[i] = s.fit(f, &s.links[k])
 			}
 		}
@@ -68,8 +69,8 @@ func (s *study) fits() {
 
 // ours is the links whose results every log can have; those a kitchen asks for beside
 // them come last, and are fitted with all it measures.
-func (s *study) ours() []link {
-	n := slices.IndexFunc(s.links, func(l link) bool { return !slices.Contains(result.Chain, l.outcome) })
+func (s *study) ours() []belief.Link {
+	n := slices.IndexFunc(s.links, func(l belief.Link) bool { return !slices.Contains(result.Chain, l.Outcome) })
 	if n < 0 {
 		return s.links
 	}
@@ -94,27 +95,27 @@ func (s *study) termsOf(order int) region.Basis {
 }
 
 // design is the terms of an order for a link's trials.
-func (s *study) design(l *link, order int) *mat.Dense {
+func (s *study) design(l *belief.Link, order int) *mat.Dense {
 	b := s.termsOf(order)
-	x := mat.NewDense(len(l.trials), len(b.Terms), nil)
-	for i, t := range l.trials {
+	x := mat.NewDense(len(l.Trials), len(b.Terms), nil)
+	for i, t := range l.Trials {
 		x.SetRow(i, b.Features(t.Mix))
 	}
 	return x
 }
 
 // fit fills one fit in, and returns it if it is one of a number.
-func (s *study) fit(f *result.Fit, l *link) *latent.Fit {
+func (s *study) fit(f *result.Fit, l *belief.Link) *latent.Fit {
 	b, x := s.termsOf(f.Order), s.design(l, f.Order)
-	f.N = len(l.trials)
-	if l.answers != nil {
+	f.N = len(l.Trials)
+	if l.Answers != nil {
 		f.Observations.Exact = f.N
 		estimate := latent.FitYesNo
 		// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
-		if f.Estimator == result.BiasReduced && slices.Contains(l.answers, !l.answers[0]) {
+		if f.Estimator == result.BiasReduced && slices.Contains(l.Answers, !l.Answers[0]) {
 			estimate = latent.FitYesNoFirth
 		}
-		fit, err := estimate(x, l.answers)
+		fit, err := estimate(x, l.Answers)
 		if err != nil {
 			s.refused(f, b, err)
 			return nil
@@ -124,9 +125,9 @@ func (s *study) fit(f *result.Fit, l *link) *latent.Fit {
 		f.NullReason = "a yes/no result has no R²"
 		return nil
 	}
-	f.Observations = count(l.seen)
+	f.Observations = belief.Count(l.Seen)
 	fam := familyOf(f.Distribution)
-	fit, err := latent.FitScale(fam, x, l.seen)
+	fit, err := latent.FitScale(fam, x, l.Seen)
 	if err != nil {
 		s.refused(f, b, err)
 		return nil
@@ -137,7 +138,7 @@ func (s *study) fit(f *result.Fit, l *link) *latent.Fit {
 		f.LikelihoodRSquared = &r
 	}
 	if fam != latent.Normal && f.N <= mostLeftOut {
-		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit, l.seen)
+		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit, l.Seen)
 	}
 	switch bounded := f.Observations.AtLeast + f.Observations.AtMost + f.Observations.Between; {
 	case bounded > 0:
@@ -168,7 +169,7 @@ func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
 			f.Terms[i].StdError = &v
 		}
 	}
-	f.Covariance = rows(cov)
+	f.Covariance = belief.Rows(cov)
 }
 
 // leftOutScore is the mean log density of the exactly seen results, each
@@ -193,11 +194,11 @@ func leftOutScore(fit *latent.Fit, seen []latent.Obs) (score *float64, why strin
 }
 
 // leastSquares adds what only least squares on exact results has.
-func (s *study) leastSquares(f *result.Fit, l *link, x *mat.Dense, fam latent.Family) {
-	y := make([]float64, len(l.seen))
-	groups := make([]int, len(l.seen))
-	for i, o := range l.seen {
-		y[i], groups[i] = o.Low, l.trials[i].Group
+func (s *study) leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam latent.Family) {
+	y := make([]float64, len(l.Seen))
+	groups := make([]int, len(l.Seen))
+	for i, o := range l.Seen {
+		y[i], groups[i] = o.Low, l.Trials[i].Group
 		if fam == latent.Lognormal {
 			y[i] = math.Log(o.Low)
 		}
@@ -268,7 +269,7 @@ func (s *study) chooseJudged() {
 		var best *result.Fit
 		for i := range s.out.Fits {
 			f := &s.out.Fits[i]
-			if f.Result == string(l.outcome) && f.Failure == "" && (best == nil || judgesBetter(f, best)) {
+			if f.Result == string(l.Outcome) && f.Failure == "" && (best == nil || judgesBetter(f, best)) {
 				best = f
 			}
 		}

@@ -15,7 +15,7 @@ func (s *study) foresee() []*float64 {
 	place := make([]map[*surface.Placed]int, len(s.links))
 	for i, l := range s.links {
 		place[i] = map[*surface.Placed]int{}
-		for k, t := range l.trials {
+		for k, t := range l.Trials {
 			place[i][t] = k
 		}
 	}

@@ -59,7 +59,7 @@ func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 			// four decimals: a figure shows no more and the file stays small
 			g.Chance[j] = append(g.Chance[j], math.Round(math.Max(chance, 0)*1e4)/1e4)
 			g.Tested[j] = append(g.Tested[j], t.Holds(mix))
-			g.LimitedBy[j] = append(g.LimitedBy[j], s.links[most].outcome)
+			g.LimitedBy[j] = append(g.LimitedBy[j], s.links[most].Outcome)
 		}
 	})
 	return g
@@ -77,7 +77,7 @@ func (s *study) limits() {
 	}
 	for i, l := range s.links {
 		if n > 0 {
-			s.out.Limits = append(s.out.Limits, result.Limit{Outcome: l.outcome, Share: float64(by[i]) / float64(n)})
+			s.out.Limits = append(s.out.Limits, result.Limit{Outcome: l.Outcome, Share: float64(by[i]) / float64(n)})
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
@@ -32,16 +33,16 @@ func (s *study) groupEffects() {
 	type job struct {
 		by string
 		of func(*surface.Placed) string // nil = the order
-		l  *link
+		l  *belief.Link
 	}
 	var jobs []job
 	for i := range s.links {
 		l := &s.links[i]
-		if !works.IsLine(l.outcome) {
+		if !works.IsLine(l.Outcome) {
 			continue
 		}
 		for _, g := range s.compared() {
-			if names, _ := levels(l.trials, g.Of); len(names) > 1 {
+			if names, _ := levels(l.Trials, g.Of); len(names) > 1 {
 				jobs = append(jobs, job{g.By, g.Of, l})
 			}
 		}
@@ -93,17 +94,17 @@ func unnamed(at []int) (n int) {
 }
 
 // groupEffect tests one group of one result.
-func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *link) result.GroupEffect {
-	fam, name := s.lineFamily(l.outcome)
-	e := result.GroupEffect{By: by, Result: string(l.outcome), Distribution: name, Levels: []result.Level{},
+func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *belief.Link) result.GroupEffect {
+	fam, name := s.lineFamily(l.Outcome)
+	e := result.GroupEffect{By: by, Result: string(l.Outcome), Distribution: name, Levels: []result.Level{},
 		NotToldFrom: []string{}, Verdict: result.CannotTell}
 	refuse := func(why string) result.GroupEffect {
 		e.Failure, e.Sentence = why, why
 		return e
 	}
-	e.N = len(l.trials)
+	e.N = len(l.Trials)
 	if of != nil {
-		names, at := levels(l.trials, of)
+		names, at := levels(l.Trials, of)
 		e.N -= unnamed(at)
 		if len(names) > mostLevels || 2*len(names) > e.N {
 			return refuse("almost every trial has a " + by + " of its own, so they cannot be compared")
@@ -117,7 +118,7 @@ func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *link)
 		return refuse(refusals[latent.TooFew])
 	}
 	s.separate(&e, x)
-	s.groupVerdict(&e, test(&e, s.fittedAs(l.outcome, name, 1), fam, x, seen, at))
+	s.groupVerdict(&e, test(&e, s.fittedAs(l.Outcome, name, 1), fam, x, seen, at))
 	return e
 }
 

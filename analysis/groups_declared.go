@@ -1,6 +1,9 @@
 package analysis
 
-import "foamfield/analysis/result"
+import (
+	"foamfield/analysis/belief"
+	"foamfield/analysis/result"
+)
 
 // leastDeclared is how often a declared result must have been logged to be fitted.
 const leastDeclared = 5
@@ -10,12 +13,12 @@ const leastDeclared = 5
 // normal; a score is a whole number on a short scale and enters as the interval
 // half a step either side.
 func (s *study) declaredFits() {
-	for _, v := range s.log.Extras {
+	for _, v := range s.Extras {
 		if !v.Result {
 			continue
 		}
-		l := s.gatherDeclared(v.Name)
-		if len(l.trials) < leastDeclared {
+		l := belief.Declared(s.Surface, v.Name)
+		if len(l.Trials) < leastDeclared {
 			continue
 		}
 		best := -1
@@ -45,16 +48,4 @@ func (s *study) declaredFits() {
 func foreseesBetter(curved, straight *result.Fit) bool {
 	a, b := curved.LeaveOneOutRSquared, straight.LeaveOneOutRSquared
 	return a != nil && b != nil && *a > *b
-}
-
-// gatherDeclared collects a declared result on the trials of the surface.
-func (s *study) gatherDeclared(name string) link {
-	l := link{outcome: result.Outcome(name), ruler: s.rulerOf(name)}
-	for _, t := range s.OnSurface() {
-		if v, ok := t.Extras[name]; ok {
-			l.trials = append(l.trials, t)
-			l.seen = append(l.seen, l.ruler.seen(v))
-		}
-	}
-	return l
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
@@ -18,26 +19,26 @@ import (
 // groupDesign is straight terms, then a column a level but the first, or the
 // order from 0 to 1; beside it each row's level. Trials that name no level are
 // left out.
-func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) string, l *link) (*mat.Dense, []latent.Obs, []int) {
+func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) string, l *belief.Link) (*mat.Dense, []latent.Obs, []int) {
 	b := s.termsOf(1)
-	level := make([]int, len(l.trials))
+	level := make([]int, len(l.Trials))
 	e.DF = 1
 	if of != nil {
 		var names []string
-		names, level = levels(l.trials, of)
+		names, level = levels(l.Trials, of)
 		e.DF = len(names) - 1
 		for _, name := range names {
 			e.Levels = append(e.Levels, result.Level{Name: name})
 		}
 	}
 	first, last := math.Inf(1), math.Inf(-1)
-	for _, t := range l.trials {
+	for _, t := range l.Trials {
 		first, last = math.Min(first, float64(t.Order)), math.Max(last, float64(t.Order))
 	}
 	var data []float64
 	var seen []latent.Obs
 	var at []int
-	for i, t := range l.trials {
+	for i, t := range l.Trials {
 		if level[i] < 0 {
 			continue
 		}
@@ -51,7 +52,7 @@ func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) stri
 			}
 		}
 		data = append(append(data, b.Features(t.Mix)...), extra...)
-		seen = append(seen, l.seen[i])
+		seen = append(seen, l.Seen[i])
 		at = append(at, level[i])
 	}
 	return mat.NewDense(len(seen), len(b.Terms)+e.DF, data), seen, at
@@ -146,7 +147,7 @@ func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Den
 // called at p < 0.05 in 3 to 9 of 100 logs of simulated kitchens; counted whole, in
 // 6 to 12 (TestFalseAlarms).
 func told(seen []latent.Obs) float64 {
-	c := count(seen)
+	c := belief.Count(seen)
 	return float64(len(seen)) - float64(c.AtLeast+c.AtMost)/2
 }
 
@@ -165,7 +166,7 @@ func oneSided(fam latent.Family, seen []latent.Obs, at []int, level int) bool {
 			mine = append(mine, o)
 		}
 	}
-	c := count(mine)
+	c := belief.Count(mine)
 	return len(mine) > 0 && (c.AtLeast == len(mine) || c.AtMost == len(mine))
 }
 

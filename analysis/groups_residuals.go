@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
@@ -22,23 +23,23 @@ func (s *study) residuals() {
 	}
 }
 
-func (s *study) residualsOf(l *link) (out []result.Residual) {
-	f := s.judgedFit(l.outcome)
-	if f == nil || l.answers != nil {
+func (s *study) residualsOf(l *belief.Link) (out []result.Residual) {
+	f := s.judgedFit(l.Outcome)
+	if f == nil || l.Answers != nil {
 		return nil
 	}
-	fit, x := s.fittedAs(l.outcome, f.Distribution, f.Order), s.design(l, f.Order)
+	fit, x := s.fittedAs(l.Outcome, f.Distribution, f.Order), s.design(l, f.Order)
 	var left []latent.LeftOut
 	if fit.N <= mostLeftOut {
 		left = fit.LeaveOneOut()
 	}
 	for i, z := range fit.Residuals() {
-		t := l.trials[i]
-		r := result.Residual{Result: string(l.outcome), At: t.At.String(), ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook,
+		t := l.Trials[i]
+		r := result.Residual{Result: string(l.Outcome), At: t.At.String(), ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook,
 			Fitted:       middle(fit.Family, fit.Predict(x.RawRowView(i)), fit.Scale),
 			Standardised: result.Interval{Low: works.Finite(z.Low), High: works.Finite(z.High)}, Score: works.Finite(z.Score)}
 		if fit.Family != latent.Normal {
-			r.Ratio = &result.Interval{Low: ratio(l.seen[i].Low, r.Fitted), High: ratio(l.seen[i].High, r.Fitted)}
+			r.Ratio = &result.Interval{Low: ratio(l.Seen[i].Low, r.Fitted), High: ratio(l.Seen[i].High, r.Fitted)}
 		}
 		if left != nil && left[i].Err == nil {
 			r.LeftOut = works.Finite(middle(fit.Family, left[i].Eta, left[i].Scale))

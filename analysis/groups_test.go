@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -192,8 +193,8 @@ func comparing(t *testing.T, path, text string) *study {
 	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
 		t.Fatal(err)
 	}
-	if l := s.gather(result.HoldMinutes, s.OnSurface()); len(l.trials) > 0 {
-		s.links = []link{l}
+	if l := belief.Gather(s.Surface, result.HoldMinutes); len(l.Trials) > 0 {
+		s.links = []belief.Link{l}
 	}
 	s.fits()
 	s.groupEffects()

@@ -1,21 +1,16 @@
 package analysis
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/logged"
-	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
-
-// fewest is how many usable trials a surface needs before anything is said of
-// mixes nobody made.
-const fewest = 8
 
 // Run studies a log. The error is for a log the arithmetic fails on; what a log
 // cannot show is a status in the results, never an error.
@@ -73,19 +68,27 @@ func (s *study) settled() bool {
 	return why == ""
 }
 
+// enough settles whether a surface is fitted at all.
+func (s *study) enough() bool {
+	s.out.Status, s.out.StatusReason = belief.Enough(s.Surface, s.out.Counts)
+	return s.out.Status == ""
+}
+
 // mapOut believes, searches and draws the conclusions that need a surface.
 func (s *study) mapOut() ([]*float64, error) {
-	if err := s.fitModel(); err != nil {
+	var err error
+	if s.bel, err = belief.Of(s.Surface, s.want, s.seed, s.tradeSigns); err != nil {
 		return nil, err
 	}
+	s.links, s.chain, s.out.Model = s.bel.Links, s.bel.Chain, s.bel.Model
 	s.fits()
 	s.declaredFits()
 	s.groupEffects()
 	s.residuals()
 	s.detectable()
 	s.findStarts()
-	s.out.Assumed = s.assumed()
-	s.out.PriorBelief = s.priorBelief()
+	s.out.Assumed = s.bel.Assumed()
+	s.out.PriorBelief = s.bel.Prior(s.Basis)
 	foreseen := s.foresee()
 	s.out.Confounded = append(s.out.Confounded, s.MovedTogether()...)
 	at := s.reference()
@@ -107,44 +110,6 @@ func (s *study) reference() []float64 {
 		return best.Mix
 	}
 	return s.OnSurface()[0].Mix
-}
-
-// enough settles whether a surface is fitted at all, and if not, why.
-func (s *study) enough() bool {
-	usable, worked, open := 0, 0, 0
-	for _, t := range s.Trials {
-		switch t.Works {
-		case works.Yes:
-			worked++
-		case works.Unknown:
-			open++
-		}
-	}
-	usable = len(s.OnSurface())
-	switch {
-	case worked == 0 && open == 0:
-		s.out.Status = result.NothingWorked
-		s.out.StatusReason = "none of these trials worked, so there is nothing to start from yet"
-		if s.out.Counts.Clogged > 0 && s.out.Counts.Clogged == s.out.Counts.Used {
-			s.out.StatusReason = "every trial clogged, so these trials say nothing of hold or drainage"
-		}
-	case usable < fewest:
-		s.out.Status = result.TooFewTrials
-		s.out.StatusReason = fmt.Sprintf("%d trials can be compared; about %d are needed before anything can be said of mixes nobody made", usable, fewest)
-	default:
-		return true
-	}
-	return false
-}
-
-// lineOf is the believed line of a numeric outcome, nil if it is not judged.
-func (s *study) lineOf(o result.Outcome) *posterior.LinePosterior {
-	for i, l := range s.links {
-		if l.outcome == o {
-			return s.chain.Links[i].Line
-		}
-	}
-	return nil
 }
 
 // best is the best trial made, as a cook would say: one that worked before one

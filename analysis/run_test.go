@@ -304,6 +304,25 @@ func TestForeseen(t *testing.T) {
 	}
 }
 
+// The prior is no opinion on these trials: it is the same belief whatever happened in
+// them, it leaves the middle open, and a start's chance lies between half and double.
+func TestPriorBelief(t *testing.T) {
+	r := run(t, demo, Settings{})
+	p := r.PriorBelief
+	if p == nil || p.AtCentre < 0.05 || p.AtCentre > 0.5 || p.Reaches < 0.3 || p.Reaches > 0.95 {
+		t.Errorf("the prior believes %+v", p)
+	}
+	for _, s := range r.Starts {
+		if len(s.Widths) != 2 || s.Widths[0].Factor != 0.5 || s.Widths[1].Factor != 2 {
+			t.Fatalf("%+v", s.Widths)
+		}
+		half, double := *s.Widths[0].Chance, *s.Widths[1].Chance
+		if half > s.Chance.Mean+0.03 || double < s.Chance.Mean-0.03 {
+			t.Errorf("%s: half %.3f, as it is %.3f, double %.3f", s.Aim, half, s.Chance.Mean, double)
+		}
+	}
+}
+
 func BenchmarkRun60(b *testing.B) {
 	var buf bytes.Buffer
 	k := kitchen.New(kitchen.Easy, 1)

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -37,7 +38,7 @@ func (s *study) findStarts() {
 		}
 	}
 	s.hold(best)
-	s.draws = s.chain.Draw(drawsForLimits, s.stream(streamDraws))
+	s.draws = s.chain.Draw(drawsForLimits, belief.Stream(s.seed, belief.StreamDraws))
 	surest, ok := s.search.Surest(s.want.WantedChance.Value)
 	if !ok {
 		s.out.Status = result.NoSafeStart
@@ -59,7 +60,7 @@ func (s *study) findStarts() {
 	for _, start := range s.out.Starts {
 		named = append(named, s.Values(start.Mix))
 	}
-	for i, w := range s.widths(named) {
+	for i, w := range s.bel.Widths(s.Basis, named) {
 		s.out.Starts[i].Widths = w
 	}
 	s.out.Status, s.out.StatusReason = first.Status, s.reason(first)
@@ -105,7 +106,7 @@ func (s *study) clogChanceOf(t *surface.Placed) *float64 {
 
 func (s *study) clogs(features []float64) *float64 {
 	for i, l := range s.links {
-		if l.outcome == result.CameOut {
+		if l.Outcome == result.CameOut {
 			c := 1 - s.chain.Links[i].Passes(features)
 			return &c
 		}
@@ -156,7 +157,7 @@ func (s *study) start(aim result.Aim, p region.Point) result.Start {
 	}
 	out.Fails = map[result.Outcome]float64{}
 	for i, v := range s.chain.FirstFailures(values) {
-		out.Fails[s.links[i].outcome] = v
+		out.Fails[s.links[i].Outcome] = v
 	}
 	out.Predicted = s.predicted(values)
 	out.MadeTimes, out.MadeWorked = s.made(values)
@@ -202,8 +203,8 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 		if line == nil {
 			continue
 		}
-		q := func(p float64) float64 { return l.value(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
-		out[l.outcome] = result.Predicted{Median: q(0.5), Low: q((1 - limitsLevel) / 2), High: q((1 + limitsLevel) / 2)}
+		q := func(p float64) float64 { return l.Value(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
+		out[l.Outcome] = result.Predicted{Median: q(0.5), Low: q((1 - limitsLevel) / 2), High: q((1 + limitsLevel) / 2)}
 	}
 	return out
 }
@@ -260,7 +261,7 @@ func (s *study) fatLimit(fat int) {
 		c := s.chance(p.Mix)
 		s.out.FatLimit[i] = result.FatLimit{
 			FatPercent: p.Mix[fat], Chance: c, Mix: s.Mix(p.Mix),
-			LimitedBy: s.links[p.LimitedBy].outcome,
+			LimitedBy: s.links[p.LimitedBy].Outcome,
 			Workable:  c.Mean >= s.want.WantedChance.Value && !s.HoldIsAGuess,
 		}
 	})

@@ -68,7 +68,7 @@ func (s *study) try(a trial.Try) result.Try {
 		note("it is likely to clog: do not make it straight away, go there in steps from a thinner one that came out")
 	}
 	for i, v := range s.chain.FirstFailures(values) {
-		t.Fails[s.links[i].outcome] = v
+		t.Fails[s.links[i].Outcome] = v
 	}
 	t.Predicted = s.predicted(values)
 	t.MadeTimes, t.MadeWorked = s.made(values)

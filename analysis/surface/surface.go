@@ -21,6 +21,7 @@ type Surface struct {
 	Trials    []Placed
 	Terms     []Term            // terms of every line beside the mix
 	Settings  []result.Variable // the extras among them, which come first
+	Extras    []trial.Variable  // the log's, and the additions it varied
 	Additions []string          // names of those that are ingredients
 	Choices   []result.Choice
 	Averaged  []result.Choice
@@ -45,7 +46,7 @@ type Placed struct {
 func Of(log *trial.Log, want result.Targets, scaleStep float64) (*Surface, error) {
 	trials := used(log)
 	extras, additions := addAdditions(log.Extras, trials)
-	s := &Surface{Trials: trials, Additions: additions}
+	s := &Surface{Trials: trials, Extras: extras, Additions: additions}
 	plain := make([]*trial.Trial, len(trials))
 	for i, t := range trials {
 		plain[i] = t.Trial

@@ -1,4 +1,4 @@
-package analysis
+package belief
 
 import (
 	"foamfield/analysis/posterior"

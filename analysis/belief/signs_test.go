@@ -1,7 +1,9 @@
-package analysis
+package belief
 
 import (
 	"bytes"
+	"os"
+	"path/filepath"
 	"testing"
 
 	"foamfield/analysis/kitchen"
@@ -11,19 +13,29 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// studied is a log's study up to the search.
-func studied(t *testing.T, log *trial.Log, set Settings) *study {
+var want = result.Targets{HoldMinutes: result.Target{Value: 20, From: "assumed"}, DrainedPercent: result.Target{Value: 10, From: "assumed"},
+	WantedChance: result.Target{Value: 0.8, From: "assumed"}}
+
+func believed(t *testing.T, log *trial.Log, tradeSigns bool) *Belief {
 	t.Helper()
-	s := &study{log: log, want: targets(log, set), seed: 1, tradeSigns: !set.FreeSigns}
-	s.out = &result.Results{Targets: s.want, Batch: batch(log, set)}
-	var err error
-	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
+	on, err := surface.Of(log, want, 0.1)
+	if err != nil {
 		t.Fatal(err)
 	}
-	if err := s.fitModel(); err != nil {
+	b, err := Of(on, want, 1, tradeSigns)
+	if err != nil {
 		t.Fatal(err)
 	}
-	return s
+	return b
+}
+
+func written(t *testing.T, text []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(path, text, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
 }
 
 // With the trade's signs no mix is believed to clog clearly less for being richer; on
@@ -31,7 +43,7 @@ func studied(t *testing.T, log *trial.Log, set Settings) *study {
 func TestTradeSigns(t *testing.T) {
 	const slack = 0.02 // what a soft sign lets through
 	// wrong is how far the chance of coming out ever moves against a sign.
-	wrong := func(s *study) (most float64) {
+	wrong := func(s *Belief) (most float64) {
 		for v, of := range s.Vars {
 			for _, rest := range []float64{0, 0.5, 1} {
 				best := 0.0
@@ -46,7 +58,7 @@ func TestTradeSigns(t *testing.T) {
 						}
 						mix[i] = w.Low + (0.5+signReach*(share-0.5))*(w.High-w.Low)
 					}
-					clog := *s.clogChance(mix)
+					clog := 1 - s.Chain.Links[0].Passes(s.Basis.Features(mix))
 					most, best = max(most, best-clog), max(best, clog)
 				}
 			}
@@ -60,14 +72,14 @@ func TestTradeSigns(t *testing.T) {
 		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 12, kitchen.Stream(seed, "signs"))); err != nil {
 			t.Fatal(err)
 		}
-		log, err := ingest.Read([]string{written(t, b.String())}, ingest.Options{})
+		log, err := ingest.Read([]string{written(t, b.Bytes())}, ingest.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if f := wrong(studied(t, log, Settings{})); f > slack {
+		if f := wrong(believed(t, log, true)); f > slack {
 			t.Errorf("kitchen %d: the chance of clogging moves by %.3f against a sign", seed, f)
 		}
-		if wrong(studied(t, log, Settings{FreeSigns: true})) > slack {
+		if wrong(believed(t, log, false)) > slack {
 			free++
 		}
 	}

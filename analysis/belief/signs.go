@@ -1,9 +1,10 @@
-package analysis
+package belief
 
 import (
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"slices"
 )
 
 // tradeSigns is which way a chance is believed to move with a variable, whatever
@@ -16,11 +17,11 @@ var tradeSigns = map[result.Outcome]map[string]float64{
 	result.Broke:   {surface.FatPercent: +1},
 }
 
-// assumed puts the signs in force in words.
-func (s *study) assumed() []string {
+// Assumed puts the signs in force in words.
+func (s *Belief) Assumed() []string {
 	out := []string{}
 	say := func(o result.Outcome, v, words string) {
-		if s.tradeSigns && s.Judged[o] && s.Place(v) >= 0 {
+		if s.tradeSigns && s.Place(v) >= 0 && slices.ContainsFunc(s.Links, func(l Link) bool { return l.Outcome == o }) {
 			out = append(out, words)
 		}
 	}
@@ -44,7 +45,7 @@ const (
 // signs is the trade's signs for one outcome as combinations of the basis's terms.
 // A slope of a second-order line is straight in every variable, so it has a sign
 // throughout a box if it has it at the corners.
-func (s *study) signs(o result.Outcome) (out []posterior.Sign) {
+func signs(s *surface.Surface, o result.Outcome) (out []posterior.Sign) {
 	d := len(s.Vars)
 	z := make([]float64, d)
 	for corner := range 1 << d {

@@ -1,4 +1,4 @@
-package analysis
+package belief
 
 import (
 	"math"
@@ -6,7 +6,7 @@ import (
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/result"
-	"foamfield/analysis/works"
+	"foamfield/analysis/surface"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -21,7 +21,7 @@ type ruler struct {
 }
 
 // rulerOf reads the ruler off the trials: the middle and the spread of what was logged.
-func (s *study) rulerOf(name string) ruler {
+func rulerOf(s *surface.Surface, name string) ruler {
 	var values []float64
 	whole := true
 	for i := range s.Trials {
@@ -43,7 +43,7 @@ func (s *study) rulerOf(name string) ruler {
 		if high > 5 {
 			r.top = 10
 		}
-		for _, x := range s.log.Extras {
+		for _, x := range s.Extras {
 			if x.Name == name && float64(x.OutOf) >= high {
 				r.top = float64(x.OutOf)
 			}
@@ -84,12 +84,4 @@ func (r ruler) within(asked *result.ResultTarget) (low, high float64) {
 		low = math.Inf(-1)
 	}
 	return low, high
-}
-
-// value is a place on an outcome's line in the outcome's unit.
-func (l *link) value(y float64) float64 {
-	if works.IsLine(l.outcome) {
-		return math.Exp(y)
-	}
-	return l.centre + l.scale*y
 }

@@ -1,4 +1,4 @@
-package analysis
+package belief
 
 import (
 	"math"
@@ -15,14 +15,14 @@ const (
 	priorSteps = 5
 )
 
-// priorBelief is what the study believes before any trial: of the middle of what was
+// Prior is what is believed before any trial: of the middle of what was
 // tried, and of whether any mix works as often as is wanted. Null where the arithmetic
 // fails: nothing else rests on it.
-func (s *study) priorBelief() *result.PriorBelief {
-	before := &region.Chain{Basis: s.Basis}
-	for i := range s.links {
-		none := &link{outcome: s.links[i].outcome, ruler: s.links[i].ruler}
-		l, err := s.linkOf(none, s.priorTerms(priorOf(none.outcome)), true, s.stream(streamPrior+uint64(i)))
+func (s *Belief) Prior(held region.Basis) *result.PriorBelief {
+	before := &region.Chain{Basis: held}
+	for i := range s.Links {
+		none := &Link{Outcome: s.Links[i].Outcome, ruler: s.Links[i].ruler}
+		l, err := s.linkOf(none, priorTerms(priorOf(none.Outcome), s.Surface), true, Stream(s.seed, streamPrior+uint64(i)))
 		if err != nil {
 			return nil
 		}
@@ -38,7 +38,7 @@ func (s *study) priorBelief() *result.PriorBelief {
 		axes[i] = region.Steps(s.Basis.Coordinates[i], v.Low, v.High, priorSteps)
 		total *= priorSteps
 	}
-	draws := before.Draw(priorDraws, s.stream(streamPrior+uint64(len(s.links))))
+	draws := before.Draw(priorDraws, Stream(s.seed, streamPrior+uint64(len(s.Links))))
 	shares := make([][]float64, total)
 	region.Parallel(total, func(k int) {
 		mix := make([]float64, len(axes))
@@ -60,29 +60,29 @@ func (s *study) priorBelief() *result.PriorBelief {
 	return out
 }
 
-// widths judges mixes anew with the priors of all terms half and twice as wide.
-func (s *study) widths(mixes [][]float64) [][]result.Width {
+// Widths judges mixes anew with the priors of all terms half and twice as wide.
+func (s *Belief) Widths(held region.Basis, mixes [][]float64) [][]result.Width {
 	factors := []float64{0.5, 2}
 	out := make([][]result.Width, len(mixes))
 	chains := make([]*region.Chain, len(factors))
 	for c := range chains {
-		chains[c] = &region.Chain{Basis: s.chain.Basis, Links: make([]region.Link, len(s.links))}
+		chains[c] = &region.Chain{Basis: held, Links: make([]region.Link, len(s.Links))}
 	}
-	failed := make([]error, len(factors)*len(s.links))
+	failed := make([]error, len(factors)*len(s.Links))
 	region.Parallel(len(failed), func(k int) {
-		c, i := k/len(s.links), k%len(s.links)
-		terms := s.priorTerms(priorOf(s.links[i].outcome))
+		c, i := k/len(s.Links), k%len(s.Links)
+		terms := priorTerms(priorOf(s.Links[i].Outcome), s.Surface)
 		for t := range terms {
 			terms[t] = posterior.Normal{Mean: terms[t].Mean, SD: factors[c] * terms[t].SD}
 		}
-		chains[c].Links[i], failed[k] = s.linkOf(&s.links[i], terms, true, s.stream(streamWidths+uint64(k)))
+		chains[c].Links[i], failed[k] = s.linkOf(&s.Links[i], terms, true, Stream(s.seed, streamWidths+uint64(k)))
 	})
 	for c, factor := range factors {
 		for m, mix := range mixes {
 			w := result.Width{Factor: factor}
 			whole := true
-			for i := range s.links {
-				whole = whole && failed[c*len(s.links)+i] == nil
+			for i := range s.Links {
+				whole = whole && failed[c*len(s.Links)+i] == nil
 			}
 			if whole {
 				chance := chains[c].Chance(mix)

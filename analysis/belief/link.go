@@ -1,0 +1,68 @@
+package belief
+
+import (
+	"math"
+	"slices"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+)
+
+// Link is the observations one outcome's line rests on.
+type Link struct {
+	Outcome result.Outcome
+	Trials  []*surface.Placed // in the order of the observations
+	Answers []bool            // yes/no outcomes
+	Seen    []latent.Obs
+	ruler   // of a result beside hold and drainage
+}
+
+// Gather collects an outcome's observations: each is fitted only on trials that
+// reached it.
+func Gather(s *surface.Surface, o result.Outcome) Link {
+	l := Link{Outcome: o}
+	if !slices.Contains(result.Chain, o) {
+		l.ruler = rulerOf(s, string(o))
+	}
+	for _, t := range s.OnSurface() {
+		if !works.Tells(t.Trial, o) {
+			continue
+		}
+		switch {
+		case o == result.CameOut:
+			l.Answers = append(l.Answers, works.CameOut(t.Trial) == works.Yes)
+		case o == result.Broke:
+			l.Answers = append(l.Answers, works.Broke(t.Trial) == works.Yes)
+		case works.IsLine(o):
+			seen := works.Watched(t.Trial, o)
+			l.Seen = append(l.Seen, latent.Obs{Low: seen.Low, High: seen.High, Weight: 1})
+		default:
+			l.Seen = append(l.Seen, l.onLine(t.Extras[string(o)]))
+		}
+		l.Trials = append(l.Trials, t)
+	}
+	return l
+}
+
+// Declared collects a result that a kitchen measures, in its own unit, whether or not
+// the foam worked.
+func Declared(s *surface.Surface, name string) Link {
+	l := Link{Outcome: result.Outcome(name), ruler: rulerOf(s, name)}
+	for _, t := range s.OnSurface() {
+		if v, ok := t.Extras[name]; ok {
+			l.Trials = append(l.Trials, t)
+			l.Seen = append(l.Seen, l.ruler.seen(v))
+		}
+	}
+	return l
+}
+
+// Value is a place on an outcome's line in the outcome's unit.
+func (l *Link) Value(y float64) float64 {
+	if works.IsLine(l.Outcome) {
+		return math.Exp(y)
+	}
+	return l.centre + l.scale*y
+}

@@ -1,0 +1,217 @@
+package belief
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"sync"
+
+	"foamfield/analysis/latent"
+	"foamfield/analysis/posterior"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+	"foamfield/ingest/trial"
+)
+
+// Belief is what is believed of every outcome that the trials on a surface carry.
+type Belief struct {
+	*surface.Surface
+	Links []Link        // what each line rests on, in the order of the chain
+	Chain *region.Chain // the lines themselves
+	Model []result.Model
+
+	want       result.Targets
+	daySD      float64 // added to the scatter of numbers where the log cannot show it
+	seed       uint64
+	tradeSigns bool
+}
+
+// Of believes every outcome that is judged and joins them into the chain. Outcomes that
+// no trial on the surface tells anything of have no link in it.
+func Of(on *surface.Surface, want result.Targets, seed uint64, tradeSigns bool) (*Belief, error) {
+	s := &Belief{Surface: on, want: want, seed: seed, tradeSigns: tradeSigns}
+	trials := s.OnSurface()
+	for _, o := range want.Outcomes() {
+		if !s.Judged[o] {
+			continue
+		}
+		if l := Gather(on, o); len(l.Trials) > 0 {
+			s.Links = append(s.Links, l)
+		}
+	}
+	days := map[string]bool{}
+	for _, t := range trials {
+		days[t.Day] = true
+	}
+	if len(days) == 1 && !days[""] {
+		s.daySD = daySD
+	}
+	s.Chain = &region.Chain{Basis: s.Basis, Links: make([]region.Link, len(s.Links))}
+	s.Model = make([]result.Model, len(s.Links))
+	errs := make([]error, len(s.Links))
+	var wg sync.WaitGroup
+	for i := range s.Links {
+		wg.Go(func() { errs[i] = s.believe(i) })
+	}
+	wg.Wait()
+	for i, err := range errs {
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", s.Links[i].Outcome, err)
+		}
+	}
+	return s, nil
+}
+
+// LineOf is the believed line of a numeric outcome, nil if it is not judged.
+func (s *Belief) LineOf(o result.Outcome) *posterior.LinePosterior {
+	for i, l := range s.Links {
+		if l.Outcome == o {
+			return s.Chain.Links[i].Line
+		}
+	}
+	return nil
+}
+
+// believe fits one outcome.
+func (s *Belief) believe(i int) error {
+	l := &s.Links[i]
+	p := priorOf(l.Outcome)
+	terms := priorTerms(p, s.Surface)
+	m := result.Model{Outcome: l.Outcome, N: len(l.Trials)}
+	for _, t := range s.Basis.Terms {
+		m.Terms = append(m.Terms, s.TermNames(t))
+	}
+	for _, b := range s.Terms {
+		m.Terms = append(m.Terms, []string{b.Name})
+	}
+	for _, n := range terms {
+		m.Prior = append(m.Prior, result.PriorTerm{Mean: n.Mean, SD: n.SD})
+	}
+	link, err := s.linkOf(l, terms, false, Stream(s.seed, streamModel+uint64(i)))
+	if err != nil {
+		return err
+	}
+	s.Chain.Links[i] = link
+	if line := link.Line; line != nil {
+		switch l.Outcome {
+		case result.HoldMinutes:
+			m.Kind = "ln_minutes"
+		case result.DrainedPercent:
+			m.Kind = "ln_percent"
+		default:
+			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
+			low, high := s.asked(l)
+			m.Asked = works.Interval(&trial.Interval{Low: low, High: high})
+		}
+		m.Observations = Count(l.Seen)
+		m.Mean, m.Covariance = line.Terms, Rows(line.Given)
+		for k, n := range line.Nodes {
+			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k)})
+		}
+		m.DaySD, m.Draws, m.ESS = link.ExtraSD, line.Draws(), line.ESS
+	} else {
+		events := 0
+		for _, a := range l.Answers {
+			if a == (l.Outcome == result.Broke) {
+				events++
+			}
+		}
+		m.Kind, m.Events = "yes_no", &events
+		m.Observations.Exact = len(l.Answers)
+		m.Mean, m.Covariance = link.YesNo.Mean, Rows(link.YesNo.Cov)
+		m.Draws, m.ESS = link.YesNo.Draws(), link.YesNo.ESS
+	}
+	s.Model[i] = m
+	return nil
+}
+
+// linkOf is what is believed of an outcome from its observations, none of them for the
+// prior itself.
+func (s *Belief) linkOf(l *Link, terms []posterior.Normal, quick bool, rng *rand.Rand) (region.Link, error) {
+	x := make([][]float64, len(l.Trials))
+	for k, t := range l.Trials {
+		x[k] = s.Basis.With(t.Beside).Features(t.Mix)
+	}
+	if works.IsNumber(l.Outcome) {
+		post, err := posterior.Line{X: x, Y: l.Seen, Prior: terms, LnSigma: priorOf(l.Outcome).lnSigma, Quick: quick}.Sample(rng)
+		if err != nil {
+			return region.Link{}, err
+		}
+		low, high := s.asked(l)
+		return region.Link{Line: post, Low: low, High: high, ExtraSD: math.Sqrt(s.daySD*s.daySD + betweenCooks(s.Surface, post))}, nil
+	}
+	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, Quick: quick}
+	if s.tradeSigns {
+		y.Signs = signs(s.Surface, l.Outcome)
+	}
+	post, err := y.Sample(rng)
+	return region.Link{YesNo: post, Pass: l.Outcome == result.CameOut}, err
+}
+
+// asked is between what an outcome passes, on its line.
+func (s *Belief) asked(l *Link) (low, high float64) {
+	switch l.Outcome {
+	case result.HoldMinutes:
+		return math.Log(s.want.HoldMinutes.Value), math.Inf(1)
+	case result.DrainedPercent:
+		return math.Inf(-1), math.Log(s.want.DrainedPercent.Value)
+	}
+	return l.within(s.want.Asked(l.Outcome))
+}
+
+// priorTerms is the prior of every term, those beside the mix last.
+func priorTerms(p prior, on *surface.Surface) []posterior.Normal {
+	terms := p.terms(on.Basis, on.Vars)
+	for _, b := range on.Terms {
+		terms = append(terms, p.beside(b))
+	}
+	return terms
+}
+
+// Count is how firmly numbers are known.
+func Count(seen []latent.Obs) (c result.Observations) {
+	for _, o := range seen {
+		switch {
+		case o.Low == o.High:
+			c.Exact++
+		case math.IsInf(o.High, 1):
+			c.AtLeast++
+		case o.Low <= 0:
+			c.AtMost++
+		default:
+			c.Between++
+		}
+	}
+	return c
+}
+
+type symmetric interface {
+	SymmetricDim() int
+	At(i, j int) float64
+}
+
+// Rows is a symmetric matrix row by row, as the results carry it.
+func Rows(m symmetric) [][]float64 {
+	out := make([][]float64, m.SymmetricDim())
+	for i := range out {
+		out[i] = make([]float64, len(out))
+		for j := range out[i] {
+			out[i][j] = m.At(i, j)
+		}
+	}
+	return out
+}
+
+// betweenCooks is the variance that a line of a mix made by any of the cooks has beside
+// its scatter: the mean square of how far each is from their average.
+func betweenCooks(s *surface.Surface, line *posterior.LinePosterior) (v float64) {
+	for _, c := range s.Averaged {
+		for _, l := range c.Levels {
+			m, sd := line.Level(s.Shift(s.Basis.Beside, c.By, l.Name))
+			v += (m*m + sd*sd) / float64(len(c.Levels))
+		}
+	}
+	return v
+}
