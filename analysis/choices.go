@@ -3,6 +3,7 @@ package analysis
 import (
 	"math"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 
@@ -45,7 +46,7 @@ func (s *study) compare(c *result.Choice) {
 	if line == nil {
 		return
 	}
-	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
+	z := distuv.UnitNormal.Quantile((1 + belief.Level) / 2)
 	for j := range c.Levels {
 		l := &c.Levels[j]
 		if l.Name == c.Held {

@@ -3,6 +3,7 @@ package analysis
 import (
 	"math"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 
@@ -39,7 +40,7 @@ func (s *study) effects(at []float64) {
 // effect is the hold over the values of one variable; feature gives the features there
 // and whether that was tested.
 func (s *study) effect(at []float64, v result.Variable, xs []float64, feature func(x float64) ([]float64, bool)) {
-	z := distuv.UnitNormal.Quantile((1 + limitsLevel) / 2)
+	z := distuv.UnitNormal.Quantile((1 + belief.Level) / 2)
 	e := result.Effect{Variable: v.Name, Fixed: s.Mix(at), X: xs}
 	features := make([][]float64, len(xs))
 	low, high := -1, -1

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/judging"
 	"foamfield/analysis/logged"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -23,14 +24,18 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		return nil, err
 	}
 	s.read()
-	s.summaries()
-	s.repeatability()
 	s.out.BestSeen = s.bestSeen()
-	var foreseen []*float64
-	if s.settled() && s.enough() {
-		if foreseen, err = s.mapOut(); err != nil {
+	mapped := s.settled() && s.enough()
+	if mapped {
+		if s.bel, err = belief.Of(s.Surface, s.want, s.seed, s.tradeSigns); err != nil {
 			return nil, err
 		}
+	}
+	j := judging.Of(log, s.Surface, s.bel)
+	s.out.Fits, s.out.GroupEffects, s.out.Residuals, s.out.Detectable = j.Fits, j.GroupEffects, j.Residuals, j.Detectable
+	s.out.Summaries, s.out.Repeatability, s.out.Confounded = j.Summaries, j.Repeatability, j.Confounded
+	if mapped {
+		s.mapOut()
 	}
 	s.tries(append(slices.Clone(set.Tries), log.Tries...))
 	if s.out.Status != result.ToBeSettled {
@@ -40,8 +45,8 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		n := &s.out.NextTrials[i]
 		n.Parts = s.parts(n.Ingredients)
 	}
-	s.cannotTell()
-	s.out.Trials = logged.Trials(log, s.Surface, foreseen)
+	s.out.CannotTell = judging.CannotTell(log, s.Surface, s.bel, j, len(s.out.Effects))
+	s.out.Trials = logged.Trials(log, s.Surface, j.Foreseen)
 	s.out.Cautions = logged.Cautions(log, s.Trials, s.out.Batch, s.want)
 	fillEmpty(s.out)
 	return s.out, nil
@@ -56,7 +61,7 @@ func (s *study) read() {
 	out.Method = logged.Method(s.log)
 	out.Ingredients, out.Allergens = logged.Ingredients(s.log)
 	out.Variables = slices.Concat(s.Vars, s.Settings)
-	out.SetAside, out.Choices, out.Averaged, out.Confounded = s.SetAside, s.Choices, s.Averaged, s.Copied
+	out.SetAside, out.Choices, out.Averaged = s.SetAside, s.Choices, s.Averaged
 }
 
 // settled reports whether the recipes can be built on what was read.
@@ -75,29 +80,17 @@ func (s *study) enough() bool {
 }
 
 // mapOut believes, searches and draws the conclusions that need a surface.
-func (s *study) mapOut() ([]*float64, error) {
-	var err error
-	if s.bel, err = belief.Of(s.Surface, s.want, s.seed, s.tradeSigns); err != nil {
-		return nil, err
-	}
+func (s *study) mapOut() {
 	s.links, s.chain, s.out.Model = s.bel.Links, s.bel.Chain, s.bel.Model
-	s.fits()
-	s.declaredFits()
-	s.groupEffects()
-	s.residuals()
-	s.detectable()
 	s.findStarts()
 	s.out.Assumed = s.bel.Assumed()
 	s.out.PriorBelief = s.bel.Prior(s.Basis)
-	foreseen := s.foresee()
-	s.out.Confounded = append(s.out.Confounded, s.MovedTogether()...)
 	at := s.reference()
 	s.grids(at)
 	s.limits()
 	s.effects(at)
 	s.peaks(at)
 	s.choices()
-	return foreseen, nil
 }
 
 // reference is the mix that figures fix their other variables at: the surest

@@ -3,6 +3,7 @@ package analysis
 import (
 	"slices"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/result"
 )
 
@@ -31,9 +32,9 @@ func (s *study) confirm(mix []float64) []result.Confirm {
 		if total < 1e-200 { // no draw thinks it ever works so often
 			break
 		}
-		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: limitsLevel}}
-		c.Chance.Low = quantileOf(shares, weights, total*(1-limitsLevel)/2)
-		c.Chance.High = quantileOf(shares, weights, total*(1+limitsLevel)/2)
+		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: belief.Level}}
+		c.Chance.Low = quantileOf(shares, weights, total*(1-belief.Level)/2)
+		c.Chance.High = quantileOf(shares, weights, total*(1+belief.Level)/2)
 		for i, v := range shares {
 			if v >= wanted {
 				c.ReachesWanted += weights[i] / total

@@ -18,7 +18,6 @@ const (
 	clogLimitStart = 0.05
 	clogSearched   = 0.045 // leaves room for rounding to the scale
 	clogLimitTrial = 0.2
-	limitsLevel    = 0.9
 	drawsForLimits = 1200
 	slackDrop      = 0.05
 	priorWeight    = 0.5 // trials' worth, in the leverage of the tested range
@@ -119,8 +118,8 @@ func (s *study) chance(mix []float64) result.Chance {
 	mean := s.chain.Chance(mix)
 	// The mean is integrated and the limits are of draws: next to 0 and 1 they can
 	// cross.
-	low, high := s.draws.Limits(mix, limitsLevel)
-	return result.Chance{Mean: mean, Low: min(low, mean), High: max(high, mean), Level: limitsLevel}
+	low, high := s.draws.Limits(mix, belief.Level)
+	return result.Chance{Mean: mean, Low: min(low, mean), High: max(high, mean), Level: belief.Level}
 }
 
 // start describes one mix as a start: at its rounded grams where there are grams.
@@ -204,7 +203,7 @@ func (s *study) predicted(values []float64) map[result.Outcome]result.Predicted 
 			continue
 		}
 		q := func(p float64) float64 { return l.Value(line.Quantile(f, p, s.chain.Links[i].ExtraSD)) }
-		out[l.Outcome] = result.Predicted{Median: q(0.5), Low: q((1 - limitsLevel) / 2), High: q((1 + limitsLevel) / 2)}
+		out[l.Outcome] = result.Predicted{Median: q(0.5), Low: q((1 - belief.Level) / 2), High: q((1 + belief.Level) / 2)}
 	}
 	return out
 }

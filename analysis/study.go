@@ -2,7 +2,6 @@ package analysis
 
 import (
 	"foamfield/analysis/belief"
-	"foamfield/analysis/latent"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -15,14 +14,12 @@ type study struct {
 	want result.Targets
 	out  *result.Results
 	*surface.Surface
-	bel      *belief.Belief
-	chain    *region.Chain
-	links    []belief.Link // what the chain's links were fitted on
-	declared []belief.Link // results beside the chain that were fitted
-	fitted   []*latent.Fit // behind each of out.Fits, nil for none of a number
-	search   *region.Search
-	draws    *region.Draws
-	seed     uint64
+	bel    *belief.Belief
+	chain  *region.Chain
+	links  []belief.Link // what the chain's links were fitted on
+	search *region.Search
+	draws  *region.Draws
+	seed   uint64
 
 	tradeSigns bool
 }

@@ -15,6 +15,9 @@ import (
 	"foamfield/ingest/trial"
 )
 
+// Level is that of all limits that are given: 5 and 95 %.
+const Level = 0.9
+
 // Belief is what is believed of every outcome that the trials on a surface carry.
 type Belief struct {
 	*surface.Surface

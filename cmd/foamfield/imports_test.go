@@ -29,7 +29,7 @@ var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "in
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
-var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis"}
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/judging", "analysis"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0

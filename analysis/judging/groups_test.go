@@ -1,4 +1,4 @@
-package analysis
+package judging
 
 import (
 	"encoding/csv"
@@ -15,13 +15,11 @@ import (
 	"foamfield/analysis/belief"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
-	"foamfield/analysis/surface"
-	"foamfield/ingest"
 )
 
 var update = flag.Bool("update", false, "write the table of false alarms anew, from many logs")
 
-const groupReference = "../testdata/reference/groups"
+const groupReference = "../../testdata/reference/groups"
 
 // rowsOf reads a reference file as one map a row.
 func rowsOf(t *testing.T, path string) (out []map[string]string) {
@@ -65,7 +63,7 @@ func read(v *float64) any {
 
 // Tests, levels, drift and smallest differences are R's (groups.R beside the log).
 func TestGroupsAsR(t *testing.T) {
-	r := run(t, filepath.Join(groupReference, "log.csv"), Settings{})
+	_, r, _ := judged(t, filepath.Join(groupReference, "log.csv"))
 	checked := 0
 	for _, e := range r.GroupEffects {
 		for _, want := range rowsOf(t, filepath.Join(groupReference, "tests.csv")) {
@@ -178,27 +176,18 @@ func straight(n int, seed uint64) string {
 	return b.String()
 }
 
-// comparing runs the comparison of days on hold, and no more of a study.
-func comparing(t *testing.T, path, text string) *study {
+// comparing runs the comparison of days on hold, and no more.
+func comparing(t *testing.T, path, text string) []result.GroupEffect {
 	t.Helper()
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	log, err := ingest.Read([]string{path}, ingest.Options{})
-	if err != nil {
-		t.Fatal(err)
+	_, s := laidOut(t, path)
+	var links []belief.Link
+	if l := belief.Gather(s, result.HoldMinutes); len(l.Trials) > 0 {
+		links = append(links, l)
 	}
-	s := &study{log: log, want: targets(log, Settings{}), seed: 1}
-	s.out = &result.Results{Targets: s.want, Batch: batch(log, Settings{})}
-	if s.Surface, err = surface.Of(log, s.want, s.out.Batch.ScaleStepGrams); err != nil {
-		t.Fatal(err)
-	}
-	if l := belief.Gather(s.Surface, result.HoldMinutes); len(l.Trials) > 0 {
-		s.links = []belief.Link{l}
-	}
-	s.fits()
-	s.groupEffects()
-	return s
+	return look(s, links).groupEffects(links, nil)
 }
 
 // Where days are all alike, a day effect and a drift must be called in about 5 % of
@@ -227,7 +216,7 @@ func TestFalseAlarms(t *testing.T) {
 					layout := map[string]kitchen.Layout{"one at a time": kitchen.OneAtATime, "scattered": kitchen.Scattered, "factorial": kitchen.Factorial}[truth]
 					text = alike(t, []kitchen.Family{kitchen.Easy, kitchen.Hard}[seed%2], layout, n, 5000+seed, 0)
 				}
-				for _, e := range comparing(t, path, text).out.GroupEffects {
+				for _, e := range comparing(t, path, text) {
 					if e.P == nil || len(e.NotToldFrom) > 0 {
 						continue
 					}
@@ -284,7 +273,7 @@ func TestDayEffectIsFound(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "log.csv")
 	found, tests := 0, 0
 	for seed := range uint64(60) {
-		for _, e := range comparing(t, path, alike(t, kitchen.Easy, kitchen.Scattered, 40, 7000+seed, 0.7)).out.GroupEffects {
+		for _, e := range comparing(t, path, alike(t, kitchen.Easy, kitchen.Scattered, 40, 7000+seed, 0.7)) {
 			if e.By == "day" && e.P != nil {
 				tests++
 				if e.Verdict != result.CannotTell {

@@ -1,10 +1,11 @@
-package analysis
+package judging
 
 import (
 	"fmt"
 	"math"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/stat/distuv"
@@ -12,7 +13,7 @@ import (
 
 // repeatability pools the scatter of repeats on the log scale over groups of one
 // formula; only exact results can show a scatter.
-func (s *study) repeatability() {
+func repeatability(s *surface.Surface) (all []result.Repeatability) {
 	for _, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
 		if !s.Judged[o] {
 			continue
@@ -54,6 +55,7 @@ func (s *study) repeatability() {
 		} else {
 			r.Note = "no formula was made twice with an exact result, so the spread of repeats is not known"
 		}
-		s.out.Repeatability = append(s.out.Repeatability, r)
+		all = append(all, r)
 	}
+	return all
 }

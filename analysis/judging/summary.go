@@ -1,4 +1,4 @@
-package analysis
+package judging
 
 import (
 	"math"
@@ -18,14 +18,14 @@ var groupings = []surface.Split{
 
 // summaries counts trials by day, cook, student and file, in order of first
 // appearance; a grouping that does not split the log is left out.
-func (s *study) summaries() {
-	problems := s.problemRows()
+func summaries(log *trial.Log, s *surface.Surface) (out []result.Summary) {
+	problems := problemRows(log)
 	for _, g := range groupings {
 		var names []string
 		of := map[string][]*surface.Placed{}
 		asking := map[string]int{} // problems, also of trials set aside
-		for i := range s.log.Trials {
-			t := surface.Placed{Trial: &s.log.Trials[i]}
+		for i := range log.Trials {
+			t := surface.Placed{Trial: &log.Trials[i]}
 			for _, row := range t.Rows {
 				asking[g.Of(&t)] += problems[rowOf{t.At.File, t.At.Sheet, row}]
 			}
@@ -43,9 +43,10 @@ func (s *study) summaries() {
 		for _, name := range names {
 			sum := summary(g.By, name, of[name])
 			sum.Problems = asking[name]
-			s.out.Summaries = append(s.out.Summaries, sum)
+			out = append(out, sum)
 		}
 	}
+	return out
 }
 
 // rowOf is a row of the log.
@@ -55,9 +56,9 @@ type rowOf struct {
 }
 
 // problemRows counts what must be mended or looked at, row by row.
-func (s *study) problemRows() map[rowOf]int {
+func problemRows(log *trial.Log) map[rowOf]int {
 	out := map[rowOf]int{}
-	for _, p := range s.log.Problems {
+	for _, p := range log.Problems {
 		if p.Severity != trial.ForInformation && p.At.Row > 0 {
 			out[rowOf{p.At.File, p.At.Sheet, p.At.Row}]++
 		}

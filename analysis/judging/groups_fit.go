@@ -1,4 +1,4 @@
-package analysis
+package judging
 
 import (
 	"errors"
@@ -19,8 +19,8 @@ import (
 // groupDesign is straight terms, then a column a level but the first, or the
 // order from 0 to 1; beside it each row's level. Trials that name no level are
 // left out.
-func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) string, l *belief.Link) (*mat.Dense, []latent.Obs, []int) {
-	b := s.termsOf(1)
+func groupDesign(s *surface.Surface, e *result.GroupEffect, of func(*surface.Placed) string, l *belief.Link) (*mat.Dense, []latent.Obs, []int) {
+	b := termsOf(s, 1)
 	level := make([]int, len(l.Trials))
 	e.DF = 1
 	if of != nil {
@@ -60,7 +60,7 @@ func (s *study) groupDesign(e *result.GroupEffect, of func(*surface.Placed) stri
 
 // separate finds the variables whose own effect the group hides: those it makes
 // dependent, or whose variance it swells beyond measure.
-func (s *study) separate(e *result.GroupEffect, x *mat.Dense) {
+func separate(s *surface.Surface, e *result.GroupEffect, x *mat.Dense) {
 	n, p := x.Dims()
 	k := p - e.DF // straight terms, the constant first
 	y := make([]float64, n)
@@ -212,7 +212,7 @@ func within(x *mat.Dense, k int, open []bool, endless func(int) bool) (inner *ma
 // size.
 func sizes(e *result.GroupEffect, fit *latent.Fit, k int, place []int) {
 	factor := func(a []float64) *result.Band {
-		w := fit.Wald(a, limitsLevel)
+		w := fit.Wald(a, belief.Level)
 		b := &result.Band{Mid: math.Exp(w.Estimate), Low: math.Exp(w.Low), High: math.Exp(w.High)}
 		if works.Finite(b.Mid) == nil || works.Finite(b.Low) == nil || works.Finite(b.High) == nil {
 			return nil

@@ -1,11 +1,9 @@
-package analysis
+package judging
 
 import (
 	"fmt"
 	"strings"
 	"testing"
-
-	"foamfield/ingest"
 )
 
 // What a log cannot tell is told of that log, and not of one that can.
@@ -66,9 +64,9 @@ func TestCannotTell(t *testing.T) {
 		{"all still standing", log(head, func(i int, l *line) { l.hold = "25+" }), []string{"all_bounded", "no_repeats"}, "every hold is known only as at least so much"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			r := run(t, written(t, c.log), Settings{})
+			_, _, told := judged(t, written(t, c.log))
 			got, said := map[string]bool{}, ""
-			for _, n := range r.CannotTell {
+			for _, n := range told {
 				got[n.Kind] = true
 				said += n.Sentence + "\n"
 			}
@@ -93,20 +91,13 @@ func TestMixedHold(t *testing.T) {
 	one := "trial,fat %,emulsifier % of mix,blend HLB,stand time min,came out\n1,40,2,8,20,y\n2,44,2,8,24,y\n"
 	for other, mixed := range map[string]bool{"stand time (minutes)": false, "foam life min": true} {
 		two := strings.Replace(one, "stand time min", other, 1)
-		log, err := ingest.Read([]string{written(t, one), written(t, two)}, ingest.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := Run(log, Settings{Seed: 1})
-		if err != nil {
-			t.Fatal(err)
-		}
+		log, _, list := judged(t, written(t, one), written(t, two))
 		told := false
-		for _, n := range r.CannotTell {
+		for _, n := range list {
 			told = told || n.Kind == "mixed_hold"
 		}
 		if told != mixed {
-			t.Errorf("%q beside \"stand time min\": told %v, want %v (columns %+v)", other, told, mixed, r.Columns)
+			t.Errorf("%q beside \"stand time min\": told %v, want %v (columns %+v)", other, told, mixed, log.Columns)
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package analysis
+package judging
 
 import (
 	"errors"
@@ -29,19 +29,19 @@ const inseparable = 10
 
 // groupEffects asks of hold and drained whether days, cooks, canisters and lots
 // differ, and whether results drift along the log.
-func (s *study) groupEffects() {
+func (v *view) groupEffects(links []belief.Link, labels []string) []result.GroupEffect {
 	type job struct {
 		by string
 		of func(*surface.Placed) string // nil = the order
 		l  *belief.Link
 	}
 	var jobs []job
-	for i := range s.links {
-		l := &s.links[i]
+	for i := range links {
+		l := &links[i]
 		if !works.IsLine(l.Outcome) {
 			continue
 		}
-		for _, g := range s.compared() {
+		for _, g := range compared(labels) {
 			if names, _ := levels(l.Trials, g.Of); len(names) > 1 {
 				jobs = append(jobs, job{g.By, g.Of, l})
 			}
@@ -51,17 +51,17 @@ func (s *study) groupEffects() {
 	out := make([]result.GroupEffect, len(jobs))
 	region.Parallel(len(jobs), func(i int) {
 		j := jobs[i]
-		out[i] = s.groupEffect(j.by, j.of, j.l)
+		out[i] = v.groupEffect(j.by, j.of, j.l)
 	})
-	s.out.GroupEffects = out
+	return out
 }
 
 // compared is the ways of splitting trials that may move a result: those of the
 // log, and every column of lots a kitchen logs.
-func (s *study) compared() []surface.Split {
+func compared(labels []string) []surface.Split {
 	out := []surface.Split{surface.ByDay, surface.ByCook}
 	out = append(out, surface.Split{By: "canister size", Of: func(t *surface.Placed) string { return t.Canister }})
-	for _, name := range s.log.Labels {
+	for _, name := range labels {
 		out = append(out, surface.Split{By: name, Of: func(t *surface.Placed) string { return t.Raw[name] }})
 	}
 	return out
@@ -94,8 +94,8 @@ func unnamed(at []int) (n int) {
 }
 
 // groupEffect tests one group of one result.
-func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *belief.Link) result.GroupEffect {
-	fam, name := s.lineFamily(l.Outcome)
+func (v *view) groupEffect(by string, of func(*surface.Placed) string, l *belief.Link) result.GroupEffect {
+	fam, name := v.family(l.Outcome)
 	e := result.GroupEffect{By: by, Result: string(l.Outcome), Distribution: name, Levels: []result.Level{},
 		NotToldFrom: []string{}, Verdict: result.CannotTell}
 	refuse := func(why string) result.GroupEffect {
@@ -110,22 +110,22 @@ func (s *study) groupEffect(by string, of func(*surface.Placed) string, l *belie
 			return refuse("almost every trial has a " + by + " of its own, so they cannot be compared")
 		}
 	}
-	x, seen, at := s.groupDesign(&e, of, l)
+	x, seen, at := groupDesign(v.on, &e, of, l)
 	_, p := x.Dims()
 	rest := told(seen) - float64(p)
 	e.ResidualDF = &rest
 	if rest < 2 {
 		return refuse(refusals[latent.TooFew])
 	}
-	s.separate(&e, x)
-	s.groupVerdict(&e, test(&e, s.fittedAs(l.Outcome, name, 1), fam, x, seen, at))
+	separate(v.on, &e, x)
+	groupVerdict(&e, test(&e, v.fitted(l.Outcome, name, 1), fam, x, seen, at))
 	return e
 }
 
-// lineFamily is the distribution of positive values a result is judged by; the
+// family is the distribution of positive values a result is judged by; the
 // lognormal where it is judged by none.
-func (s *study) lineFamily(o result.Outcome) (latent.Family, string) {
-	if f := s.judgedFit(o); f != nil {
+func (v *view) family(o result.Outcome) (latent.Family, string) {
+	if f := v.judged(o); f != nil {
 		if fam := familyOf(f.Distribution); fam != latent.Normal {
 			return fam, f.Distribution
 		}
@@ -142,10 +142,10 @@ func familyOf(name string) latent.Family {
 	return latent.Normal
 }
 
-// judgedFit is the fit a result is judged by, nil if there is none.
-func (s *study) judgedFit(o result.Outcome) *result.Fit {
-	for i := range s.out.Fits {
-		if f := &s.out.Fits[i]; f.JudgedBy && f.Result == string(o) {
+// judged is the fit a result is judged by, nil if there is none.
+func (v *view) judged(o result.Outcome) *result.Fit {
+	for i := range v.fits {
+		if f := &v.fits[i]; f.JudgedBy && f.Result == string(o) {
 			return f
 		}
 	}
@@ -153,7 +153,7 @@ func (s *study) judgedFit(o result.Outcome) *result.Fit {
 }
 
 // groupVerdict says what the test came to, or why there is none.
-func (s *study) groupVerdict(e *result.GroupEffect, err error) {
+func groupVerdict(e *result.GroupEffect, err error) {
 	what := "the " + e.By
 	if e.By == "order" {
 		what = "the order of the trials"

@@ -1,4 +1,4 @@
-package analysis
+package judging
 
 import (
 	"errors"
@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/region"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 
 	"gonum.org/v1/gonum/mat"
@@ -32,53 +33,60 @@ var distributions = []struct {
 	{"normal", "none", latent.Normal},
 }
 
-// fits is the judging view: every result in every distribution and order by
+// view is the judging view: every result in every distribution and order by
 // maximum likelihood, yes and no also by bias-reduced likelihood, which is finite
 // where trials split cleanly; for somebody who checks the numbers elsewhere.
-func (s *study) fits() {
+type view struct {
+	on     *surface.Surface
+	fits   []result.Fit
+	behind []*latent.Fit // behind each of them, nil for none of a number
+}
+
+// look fits the results that every log can have.
+func look(s *surface.Surface, links []belief.Link) *view {
+	v := &view{on: s}
 	coords := s.Basis.Coordinates
-	for _, l := range s.ours() {
-		for order, b := range []region.Basis{region.Straight(coords), region.Curved(coords)} {
-			if order == 1 && len(coords) == 0 {
-				continue
-			}
+	for _, l := range links {
+		for order := 1; order <= min(2, 1+len(coords)); order++ {
+			terms := func() []result.Term { return estimates(s, termsOf(s, order)) }
 			if works.IsLine(l.Outcome) {
 				for _, d := range distributions {
-					s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.Outcome), Distribution: d.name, Transform: d.transform,
-						Estimator: result.MaximumLikelihood, Order: order + 1, Terms: s.estimates(b)})
+					v.fits = append(v.fits, result.Fit{Result: string(l.Outcome), Distribution: d.name, Transform: d.transform,
+						Estimator: result.MaximumLikelihood, Order: order, Terms: terms()})
 				}
 				continue
 			}
 			for _, how := range []result.Estimator{result.MaximumLikelihood, result.BiasReduced} {
-				s.out.Fits = append(s.out.Fits, result.Fit{Result: string(l.Outcome), Distribution: "logistic", Transform: "logit",
-					Estimator: how, Order: order + 1, Terms: s.estimates(b)})
+				v.fits = append(v.fits, result.Fit{Result: string(l.Outcome), Distribution: "logistic", Transform: "logit",
+					Estimator: how, Order: order, Terms: terms()})
 			}
 		}
 	}
-	s.fitted = make([]*latent.Fit, len(s.out.Fits))
-	region.Parallel(len(s.out.Fits), func(i int) {
-		f := &s.out.Fits[i]
-		for k := range s.ours() {
-			if string(s.links[k].Outcome) == f.Result {
-				s.fitted[i] = s.fit(f, &s.links[k])
+	v.behind = make([]*latent.Fit, len(v.fits))
+	region.Parallel(len(v.fits), func(i int) {
+		f := &v.fits[i]
+		for k := range links {
+			if string(links[k].Outcome) == f.Result {
+				v.behind[i] = fit(s, f, &links[k])
 			}
 		}
 	})
-	s.chooseJudged()
+	v.chooseJudged(links)
+	return v
 }
 
 // ours is the links whose results every log can have; those a kitchen asks for beside
 // them come last, and are fitted with all it measures.
-func (s *study) ours() []belief.Link {
-	n := slices.IndexFunc(s.links, func(l belief.Link) bool { return !slices.Contains(result.Chain, l.Outcome) })
+func ours(links []belief.Link) []belief.Link {
+	n := slices.IndexFunc(links, func(l belief.Link) bool { return !slices.Contains(result.Chain, l.Outcome) })
 	if n < 0 {
-		return s.links
+		return links
 	}
-	return s.links[:n]
+	return links[:n]
 }
 
 // estimates is the terms of a basis, yet without numbers.
-func (s *study) estimates(b region.Basis) []result.Term {
+func estimates(s *surface.Surface, b region.Basis) []result.Term {
 	out := []result.Term{}
 	for _, t := range b.Terms {
 		out = append(out, result.Term{Variables: s.TermNames(t)})
@@ -87,7 +95,7 @@ func (s *study) estimates(b region.Basis) []result.Term {
 }
 
 // termsOf is the terms of an order: 1 = straight, 2 = with squares and products.
-func (s *study) termsOf(order int) region.Basis {
+func termsOf(s *surface.Surface, order int) region.Basis {
 	if order == 2 {
 		return region.Curved(s.Basis.Coordinates)
 	}
@@ -95,8 +103,8 @@ func (s *study) termsOf(order int) region.Basis {
 }
 
 // design is the terms of an order for a link's trials.
-func (s *study) design(l *belief.Link, order int) *mat.Dense {
-	b := s.termsOf(order)
+func design(s *surface.Surface, l *belief.Link, order int) *mat.Dense {
+	b := termsOf(s, order)
 	x := mat.NewDense(len(l.Trials), len(b.Terms), nil)
 	for i, t := range l.Trials {
 		x.SetRow(i, b.Features(t.Mix))
@@ -105,8 +113,8 @@ func (s *study) design(l *belief.Link, order int) *mat.Dense {
 }
 
 // fit fills one fit in, and returns it if it is one of a number.
-func (s *study) fit(f *result.Fit, l *belief.Link) *latent.Fit {
-	b, x := s.termsOf(f.Order), s.design(l, f.Order)
+func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
+	b, x := termsOf(s, f.Order), design(s, l, f.Order)
 	f.N = len(l.Trials)
 	if l.Answers != nil {
 		f.Observations.Exact = f.N
@@ -117,7 +125,7 @@ func (s *study) fit(f *result.Fit, l *belief.Link) *latent.Fit {
 		}
 		fit, err := estimate(x, l.Answers)
 		if err != nil {
-			s.refused(f, b, err)
+			refused(s, f, b, err)
 			return nil
 		}
 		f.LogLikelihood = &fit.LogLik
@@ -129,7 +137,7 @@ func (s *study) fit(f *result.Fit, l *belief.Link) *latent.Fit {
 	fam := familyOf(f.Distribution)
 	fit, err := latent.FitScale(fam, x, l.Seen)
 	if err != nil {
-		s.refused(f, b, err)
+		refused(s, f, b, err)
 		return nil
 	}
 	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
@@ -146,16 +154,16 @@ func (s *study) fit(f *result.Fit, l *belief.Link) *latent.Fit {
 	case fam != latent.Lognormal && fam != latent.Normal:
 		f.NullReason = "R² belongs to least squares: see the lognormal and normal fits"
 	default:
-		s.leastSquares(f, l, x, fam)
+		leastSquares(f, l, x, fam)
 	}
 	return fit
 }
 
-// fittedAs is a result's fit in a distribution and order, nil if it was refused.
-func (s *study) fittedAs(o result.Outcome, distribution string, order int) *latent.Fit {
-	for i, f := range s.out.Fits {
+// fitted is a result's fit in a distribution and order, nil if it was refused.
+func (v *view) fitted(o result.Outcome, distribution string, order int) *latent.Fit {
+	for i, f := range v.fits {
 		if f.Result == string(o) && f.Distribution == distribution && f.Order == order {
-			return s.fitted[i]
+			return v.behind[i]
 		}
 	}
 	return nil
@@ -194,7 +202,7 @@ func leftOutScore(fit *latent.Fit, seen []latent.Obs) (score *float64, why strin
 }
 
 // leastSquares adds what only least squares on exact results has.
-func (s *study) leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam latent.Family) {
+func leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam latent.Family) {
 	y := make([]float64, len(l.Seen))
 	groups := make([]int, len(l.Seen))
 	for i, o := range l.Seen {
@@ -219,14 +227,14 @@ func (s *study) leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam la
 }
 
 // refused says in plain words why there is no fit.
-func (s *study) refused(f *result.Fit, b region.Basis, err error) {
+func refused(s *surface.Surface, f *result.Fit, b region.Basis, err error) {
 	f.Terms, f.Covariance = []result.Term{}, nil
 	f.NullReason = "not fitted"
 	var rank *latent.RankError
 	if errors.As(err, &rank) {
 		var names []string
 		for _, d := range rank.Dependent {
-			names = append(names, s.termWords(b.Terms[d.Column]))
+			names = append(names, termWords(s, b.Terms[d.Column]))
 		}
 		f.Failure = "these trials cannot tell " + strings.Join(names, ", ") + " from the other terms"
 		return
@@ -251,7 +259,7 @@ var refusals = map[latent.Status]string{
 }
 
 // termWords names a term: "fat", "fat × blend HLB", "fat squared".
-func (s *study) termWords(t []int) string {
+func termWords(s *surface.Surface, t []int) string {
 	switch {
 	case len(t) == 0:
 		return "the constant"
@@ -264,11 +272,11 @@ func (s *study) termWords(t []int) string {
 }
 
 // chooseJudged marks, for each result, the fit the report shows, and says why.
-func (s *study) chooseJudged() {
-	for _, l := range s.ours() {
+func (v *view) chooseJudged(links []belief.Link) {
+	for _, l := range links {
 		var best *result.Fit
-		for i := range s.out.Fits {
-			f := &s.out.Fits[i]
+		for i := range v.fits {
+			f := &v.fits[i]
 			if f.Result == string(l.Outcome) && f.Failure == "" && (best == nil || judgesBetter(f, best)) {
 				best = f
 			}

@@ -1,8 +1,9 @@
-package analysis
+package judging
 
 import (
 	"math"
 
+	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
@@ -16,43 +17,42 @@ var sdOfUnit = map[latent.Family]float64{latent.Lognormal: 1, latent.Weibull: ma
 
 // detectable works out the smallest differences the scatter and the layout let
 // show, at a size of 0.05 and a power of 0.8.
-func (s *study) detectable() {
-	for i := range s.links {
-		l := &s.links[i]
-		f := s.judgedFit(l.Outcome)
+func (v *view) detectable(links []belief.Link) (out []result.Detectable) {
+	show := func(d result.Detectable, se float64) {
+		d.Factor = math.Exp(shown(d.DF) * se)
+		if works.Finite(d.Factor) != nil && works.Finite(d.SDLn) != nil {
+			out = append(out, d)
+		}
+	}
+	for i := range links {
+		l := &links[i]
+		f := v.judged(l.Outcome)
 		if f == nil || !works.IsLine(l.Outcome) || familyOf(f.Distribution) == latent.Normal {
 			continue
 		}
-		if fit := s.fittedAs(l.Outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
+		if fit := v.fitted(l.Outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
 			sd := fit.Scale * sdOfUnit[fit.Family] * small(fit)
 			for made := 1; made <= 2; made++ {
-				s.canShow(result.Detectable{Result: string(l.Outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
+				show(result.Detectable{Result: string(l.Outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
 					sd*math.Sqrt(2/float64(made)))
 			}
 		}
-		straight := s.fittedAs(l.Outcome, f.Distribution, 1)
+		straight := v.fitted(l.Outcome, f.Distribution, 1)
 		if straight == nil || straight.Freedom() < 1 {
 			continue
 		}
-		for v, c := range s.Basis.Coordinates {
-			se := math.Sqrt(straight.Covariance.At(v+1, v+1)) * small(straight)
-			s.canShow(result.Detectable{Result: string(l.Outcome), Between: s.Vars[v].Name, DF: straight.Freedom(),
+		for k, c := range v.on.Basis.Coordinates {
+			se := math.Sqrt(straight.Covariance.At(k+1, k+1)) * small(straight)
+			show(result.Detectable{Result: string(l.Outcome), Between: v.on.Vars[k].Name, DF: straight.Freedom(),
 				SDLn: straight.Scale * sdOfUnit[straight.Family] * small(straight)},
-				se*(c.Of(s.Vars[v].High)-c.Of(s.Vars[v].Low)))
+				se*(c.Of(v.on.Vars[k].High)-c.Of(v.on.Vars[k].Low)))
 		}
 	}
+	return out
 }
 
 // small is the factor by which the likelihood understates a standard deviation.
 func small(f *latent.Fit) float64 { return math.Sqrt(float64(f.N) / float64(f.Freedom())) }
-
-// canShow adds the smallest difference for a standard error of logarithms.
-func (s *study) canShow(d result.Detectable, se float64) {
-	d.Factor = math.Exp(shown(d.DF) * se)
-	if works.Finite(d.Factor) != nil && works.Finite(d.SDLn) != nil {
-		s.out.Detectable = append(s.out.Detectable, d)
-	}
-}
 
 // shown is how many standard errors apart two things must be for Student's
 // two-sided test at 0.05 to find it 8 times in 10.

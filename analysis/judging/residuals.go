@@ -1,8 +1,7 @@
-package analysis
+package judging
 
 import (
 	"math"
-	"slices"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
@@ -14,21 +13,21 @@ import (
 // residuals lists every number against the fit its result is judged by, in the
 // log's order, with day and cook beside: whoever draws them sees what moves in
 // time.
-func (s *study) residuals() {
-	links := slices.Concat(s.ours(), s.declared)
+func (v *view) residuals(links []belief.Link) (out []result.Residual) {
 	each := make([][]result.Residual, len(links))
-	region.Parallel(len(links), func(i int) { each[i] = s.residualsOf(&links[i]) })
+	region.Parallel(len(links), func(i int) { each[i] = v.residualsOf(&links[i]) })
 	for _, r := range each {
-		s.out.Residuals = append(s.out.Residuals, r...)
+		out = append(out, r...)
 	}
+	return out
 }
 
-func (s *study) residualsOf(l *belief.Link) (out []result.Residual) {
-	f := s.judgedFit(l.Outcome)
+func (v *view) residualsOf(l *belief.Link) (out []result.Residual) {
+	f := v.judged(l.Outcome)
 	if f == nil || l.Answers != nil {
 		return nil
 	}
-	fit, x := s.fittedAs(l.Outcome, f.Distribution, f.Order), s.design(l, f.Order)
+	fit, x := v.fitted(l.Outcome, f.Distribution, f.Order), design(v.on, l, f.Order)
 	var left []latent.LeftOut
 	if fit.N <= mostLeftOut {
 		left = fit.LeaveOneOut()
