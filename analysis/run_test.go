@@ -77,7 +77,7 @@ func checkStarts(t *testing.T, r *result.Results) {
 		if math.Abs(sum-1) > 1e-9 {
 			t.Errorf("%s: chance and failures add up to %v", s.Aim, sum)
 		}
-		if c := s.Fails[result.CameOut]; c > clogLimitStart {
+		if c := s.Fails[result.CameOut]; c > 0.05 {
 			t.Errorf("%s: clogs with chance %.3f", s.Aim, c)
 		}
 		if s.Aim == result.Richest && s.Chance.Mean < r.Targets.WantedChance.Value-0.01 {
@@ -110,7 +110,7 @@ func checkStarts(t *testing.T, r *result.Results) {
 		}
 	}
 	for _, n := range r.NextTrials {
-		if n.ClogChance != nil && *n.ClogChance > clogLimitTrial {
+		if n.ClogChance != nil && *n.ClogChance > 0.2 {
 			t.Errorf("suggested trial clogs with chance %.3f", *n.ClogChance)
 		}
 	}

@@ -1,6 +1,3 @@
-// Package analysis is the study: Run takes a log and returns results, and
-// nothing is computed after it. The leaves below know numbers only; this
-// package knows what a trial is, what works, and what may be recommended.
 package analysis
 
 import (
@@ -11,6 +8,7 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"foamfield/analysis/weigh"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
@@ -29,11 +27,11 @@ type Settings struct {
 
 // What is assumed unless the kitchen says otherwise. Common practice, no source.
 const (
-	AssumedHoldMinutes      = 20.0
-	AssumedDrainedPercent   = 10.0
-	AssumedDrainedAtMinutes = 20.0
-	AssumedWantedChance     = 0.8
-	AssumedScaleStepGrams   = 0.1
+	assumedHoldMinutes      = 20.0
+	assumedDrainedPercent   = 10.0
+	assumedDrainedAtMinutes = 20.0
+	assumedWantedChance     = 0.8
+	assumedScaleStepGrams   = 0.1
 	assumedBatchGrams       = 300.0
 )
 
@@ -51,10 +49,10 @@ func pick(flag *float64, name string, sheet *trial.Target, assumed float64) resu
 func targets(log *trial.Log, s Settings) result.Targets {
 	t := log.Targets
 	return result.Targets{
-		HoldMinutes:      pick(s.Hold, "--hold", t.HoldMinutes, AssumedHoldMinutes),
-		DrainedPercent:   pick(s.Drained, "--drained", t.DrainedPercent, AssumedDrainedPercent),
-		DrainedAtMinutes: pick(s.DrainedAt, "--drained-at", t.DrainedAtMinutes, AssumedDrainedAtMinutes),
-		WantedChance:     pick(s.Chance, "--chance", t.WantedChance, AssumedWantedChance),
+		HoldMinutes:      pick(s.Hold, "--hold", t.HoldMinutes, assumedHoldMinutes),
+		DrainedPercent:   pick(s.Drained, "--drained", t.DrainedPercent, assumedDrainedPercent),
+		DrainedAtMinutes: pick(s.DrainedAt, "--drained-at", t.DrainedAtMinutes, assumedDrainedAtMinutes),
+		WantedChance:     pick(s.Chance, "--chance", t.WantedChance, assumedWantedChance),
 		Results:          measuredTargets(t.Results),
 	}
 }
@@ -83,7 +81,7 @@ func batch(log *trial.Log, s Settings) result.Batch {
 		}
 	}
 	b := result.Batch{
-		ScaleStepGrams: pick(s.ScaleStep, "--scale-step", log.Targets.ScaleStepGrams, AssumedScaleStepGrams).Value,
+		ScaleStepGrams: pick(s.ScaleStep, "--scale-step", log.Targets.ScaleStepGrams, assumedScaleStepGrams).Value,
 		Canisters:      1,
 	}
 	assumed := assumedBatchGrams
@@ -96,7 +94,7 @@ func batch(log *trial.Log, s Settings) result.Batch {
 	grams := pick(s.Batch, "--batch", log.Targets.BatchGrams, assumed)
 	b.Grams, b.GramsFrom = grams.Value, grams.From
 	if s.Ounces {
-		oz := b.Grams / gramsInAnOunce
+		oz := b.Grams / weigh.GramsInAnOunce
 		b.Ounces = &oz
 	}
 	if grams.From == "assumed" && len(logged) > 0 {

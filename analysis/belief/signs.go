@@ -1,10 +1,11 @@
 package belief
 
 import (
+	"slices"
+
 	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
-	"slices"
 )
 
 // tradeSigns is which way a chance is believed to move with a variable, whatever

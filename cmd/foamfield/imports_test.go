@@ -29,7 +29,7 @@ var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "in
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
-var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/judging", "analysis"}
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
@@ -78,6 +78,8 @@ func mayNot(from, to string) string {
 		return "a log does not pass through the reader backwards"
 	case slices.Contains(steps, from) && slices.Index(steps, to) >= slices.Index(steps, from):
 		return "each room of the analysis is given what those before it returned"
+	case fromTop == "analysis" && !slices.Contains(steps, from) && slices.Contains(steps, to):
+		return "rooms stand on the leaves, not the other way"
 	case slices.Contains(rooms, from) && to == "ingest/table":
 		return "the table is made from the log, not the other way"
 	}
@@ -102,6 +104,10 @@ func TestMayNot(t *testing.T) {
 		{"analysis/surface", "analysis/formula", true},
 		{"analysis/works", "analysis/surface", false},
 		{"analysis/logged", "analysis", false},
+		{"analysis/answers", "analysis/belief", true},
+		{"analysis/belief", "analysis/judging", false},
+		{"analysis/judging", "analysis/answers", false},
+		{"analysis/formula", "analysis/works", false},
 		{"analysis/formula", "ingest/mix", true},
 		{"analysis/result", "ingest", false},
 		{"plots", "analysis/result", true},

@@ -1,4 +1,4 @@
-package analysis
+package answers
 
 import (
 	"fmt"
@@ -9,15 +9,18 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// tries judges the formulas somebody asked about.
-func (s *study) tries(asked []trial.Try) {
-	s.out.Tries = make([]result.Try, 0, len(asked))
+// Tried judges the formulas somebody asked about; why says why nothing can be said of them
+// if nothing is believed.
+func Tried(asked []trial.Try, found *Answers, why string) []result.Try {
+	out := make([]result.Try, 0, len(asked))
 	for _, a := range asked {
-		s.out.Tries = append(s.out.Tries, s.try(a))
+		out = append(out, try(a, found, why))
 	}
+	return out
 }
 
-func (s *study) try(a trial.Try) result.Try {
+func try(a trial.Try, found *Answers, why string) result.Try {
+	s := found.Ground
 	t := result.Try{Name: a.Name, From: a.From, Notes: []string{}, Ingredients: []result.FormulaLine{},
 		Fails: map[result.Outcome]float64{}, Predicted: map[result.Outcome]result.Predicted{}}
 	t.Mix = result.Mix{FatPercent: a.Fat, EmulsifierPercent: a.Emulsifier, EmulsifierGrams: a.EmulsifierGrams, BlendHLB: a.HLB}
@@ -25,15 +28,15 @@ func (s *study) try(a trial.Try) result.Try {
 		t.Name = "formula at " + a.From
 	}
 	note := func(format string, args ...any) { t.Notes = append(t.Notes, fmt.Sprintf(format, args...)) }
-	if s.search == nil {
-		note("too little is known from these trials to say anything of a mix nobody made: %s", s.out.StatusReason)
+	if s == nil {
+		note("too little is known from these trials to say anything of a mix nobody made: %s", why)
 		return t
 	}
-	values, ok := s.placed(&t, a, note)
+	values, ok := point(a, found, note)
 	if !ok {
 		return t
 	}
-	tested := s.search.Tested
+	tested := s.Search.Tested
 	outside := false
 	for i, v := range s.Vars {
 		if x := values[i]; x < tested.Low[i]*(1-1e-9) || x > tested.High[i]*(1+1e-9) {
@@ -41,46 +44,47 @@ func (s *study) try(a trial.Try) result.Try {
 			note("%s of %s lies outside the %s to %s tried", v.Label, amount(x, v.Unit), amount(tested.Low[i], ""), amount(tested.High[i], v.Unit))
 		}
 	}
-	t.ClosestTrial = s.closest(values)
+	t.ClosestTrial = closest(s, values)
 	if outside {
 		note("no chance is given for it: nothing these trials show reaches that far")
 		return t
 	}
-	f, _, grams := s.grams(values)
+	f, _, grams := s.Scale.Grams(values)
 	t.GramsNote = grams
 	if f != nil {
-		t.Ingredients = s.lines(f)
-		values = s.valuesOf(f)
+		t.Ingredients = s.Scale.Lines(f)
+		values = s.Scale.Values(f)
 	}
 	t.Mix = s.Mix(values)
 	t.Tested = tested.Holds(values)
 	if !t.Tested {
 		note("no trial is near it, though each number alone was tried: its chance is a guess")
 	}
-	for _, c := range s.out.Choices {
+	for _, c := range found.Choices {
 		if c.Held != "" {
 			note("taken to be made with %s, as the starts are", c.Held)
 		}
 	}
 	c := s.chance(values)
-	t.Chance, t.ClogChance = &c, s.clogChance(values)
-	if t.ClogChance != nil && *t.ClogChance > clogLimitTrial {
+	t.Chance, t.ClogChance = &c, s.ClogChance(values)
+	if t.ClogChance != nil && *t.ClogChance > ClogLimitTrial {
 		note("it is likely to clog: do not make it straight away, go there in steps from a thinner one that came out")
 	}
-	for i, v := range s.chain.FirstFailures(values) {
-		t.Fails[s.links[i].Outcome] = v
+	for i, v := range s.Chain.FirstFailures(values) {
+		t.Fails[s.Links[i].Outcome] = v
 	}
 	t.Predicted = s.predicted(values)
-	t.MadeTimes, t.MadeWorked = s.made(values)
+	t.MadeTimes, t.MadeWorked = made(s, values)
 	return t
 }
 
-// placed is the formula's point on the surface, open places filled from the surest
+// point is the formula's point on the surface, open places filled from the surest
 // start or else the middle of what was tried.
-func (s *study) placed(t *result.Try, a trial.Try, note func(string, ...any)) ([]float64, bool) {
+func point(a trial.Try, found *Answers, note func(string, ...any)) ([]float64, bool) {
+	s := found.Ground
 	given := map[string]*float64{surface.FatPercent: a.Fat, surface.EmulsifierPercent: a.Emulsifier, surface.EmulsifierGrams: a.EmulsifierGrams, surface.BlendHLB: a.HLB}
 	// Percent and grams of emulsifier turn into each other at the batch.
-	if b := s.out.Batch.Grams; b > 0 {
+	if b := s.batch.Grams; b > 0 {
 		if a.Emulsifier == nil && a.EmulsifierGrams != nil && s.Place(surface.EmulsifierGrams) < 0 {
 			p := 100 * *a.EmulsifierGrams / b
 			given[surface.EmulsifierPercent] = &p
@@ -103,11 +107,11 @@ func (s *study) placed(t *result.Try, a trial.Try, note func(string, ...any)) ([
 			out[i] = *g
 			continue
 		}
-		if len(s.out.Starts) > 0 {
-			out[i] = s.Values(s.out.Starts[0].Mix)[i]
+		if len(found.Starts) > 0 {
+			out[i] = s.Values(found.Starts[0].Mix)[i]
 			note("%s was left open: taken from the surest start, %s", v.Label, amount(out[i], v.Unit))
 		} else {
-			out[i] = (s.search.Tested.Low[i] + s.search.Tested.High[i]) / 2
+			out[i] = (s.Search.Tested.Low[i] + s.Search.Tested.High[i]) / 2
 			note("%s was left open: taken from the middle of what was tried, %s", v.Label, amount(out[i], v.Unit))
 		}
 	}

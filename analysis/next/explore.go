@@ -1,8 +1,9 @@
-package analysis
+package next
 
 import (
 	"slices"
 
+	"foamfield/analysis/answers"
 	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
@@ -28,37 +29,39 @@ const (
 // the fat can go. What a trial that works or fails at a mix tells of the chance at
 // another is, over the draws, the variance of that chance's mean after it: cov²/p(1-p).
 // The trial that tells most of all contenders together is the one suggested.
-func (s *study) explore() {
-	if s.search == nil || len(s.out.Starts) == 0 {
-		return
+func explore(found *answers.Answers) (out []result.NextTrial) {
+	s := found.Ground
+	if s == nil || len(found.Starts) == 0 {
+		return nil
 	}
-	candidates := s.safeToTry()
+	candidates := safeToTry(s)
 	views := make([]view, len(candidates))
 	region.Parallel(len(candidates), func(i int) {
-		views[i] = view{mix: candidates[i], shares: s.draws.Believed(candidates[i], exploreDraws)}
+		views[i] = view{mix: candidates[i], shares: s.Draws.Believed(candidates[i], exploreDraws)}
 	})
-	first := s.out.Starts[0]
-	surest := mixesOf(s.search.Points(), func(p region.Point) bool { return p.Allowed && p.Chance >= first.Chance.Mean-contending }, exploreCandidates)
-	if v, told := s.most(views, append(surest, s.Values(first.Mix))); told >= leastTold {
-		s.suggest(v, told, "surest", "to learn which mix is surest: of all safe mixes this one tells most about it")
+	first := found.Starts[0]
+	surest := mixesOf(s.Search.Points(), func(p region.Point) bool { return p.Allowed && p.Chance >= first.Chance.Mean-contending }, exploreCandidates)
+	if v, told := most(s.Draws, views, append(surest, s.Values(first.Mix))); told >= leastTold {
+		out = append(out, suggest(s, v, told, "surest", "to learn which mix is surest: of all safe mixes this one tells most about it")...)
 	}
 	fat := s.Place(surface.FatPercent)
 	if fat < 0 {
-		return
+		return out
 	}
 	reached := *first.Mix.FatPercent
-	if len(s.out.Starts) > 1 {
-		reached = *s.out.Starts[1].Mix.FatPercent
+	if len(found.Starts) > 1 {
+		reached = *found.Starts[1].Mix.FatPercent
 	}
 	var frontier [][]float64
-	for _, l := range s.out.FatLimit {
+	for _, l := range found.FatLimit {
 		if *l.Mix.FatPercent >= reached && l.Chance.Mean >= leastOfFrontier {
 			frontier = append(frontier, s.Values(l.Mix))
 		}
 	}
-	if v, told := s.most(views, frontier); told >= leastTold {
-		s.suggest(v, told, "richest", "to learn how far the fat can go: of all safe mixes this one tells most about the richer ones")
+	if v, told := most(s.Draws, views, frontier); told >= leastTold {
+		out = append(out, suggest(s, v, told, "richest", "to learn how far the fat can go: of all safe mixes this one tells most about the richer ones")...)
 	}
+	return out
 }
 
 // view is a candidate trial and what each draw believes of it.
@@ -69,18 +72,18 @@ type view struct {
 
 // safeToTry is mixes of the tested range that clog at most as often as a trial may
 // and lie near one that came out.
-func (s *study) safeToTry() [][]float64 {
+func safeToTry(s *answers.Ground) [][]float64 {
 	var out [][]float64
 	for _, t := range s.OnSurface() {
 		if works.CameOut(t.Trial) == works.Yes && t.Flagged == "" && s.MadeAlike(t, s.Basis.Beside) {
 			out = append(out, t.Mix)
 		}
 	}
-	return mixesOf(s.search.Points(), func(p region.Point) bool {
+	return mixesOf(s.Search.Points(), func(p region.Point) bool {
 		if !p.Tested {
 			return false
 		}
-		if c := s.clogChance(p.Mix); c != nil && *c > clogLimitTrial {
+		if c := s.ClogChance(p.Mix); c != nil && *c > answers.ClogLimitTrial {
 			return false
 		}
 		return slices.ContainsFunc(out, func(m []float64) bool { return s.Distance(p.Mix, m) <= exploreStep })
@@ -106,12 +109,12 @@ func mixesOf(points []region.Point, may func(region.Point) bool, n int) (out [][
 
 // most is the candidate that tells most of the chances of the contenders: the share of
 // their variance that is expected to go with it.
-func (s *study) most(views []view, contenders [][]float64) (view, float64) {
+func most(draws *region.Draws, views []view, contenders [][]float64) (view, float64) {
 	if len(views) == 0 || len(contenders) == 0 {
 		return view{}, 0
 	}
 	chances := make([][]float64, len(contenders))
-	region.Parallel(len(contenders), func(i int) { chances[i] = s.draws.Believed(contenders[i], exploreDraws) })
+	region.Parallel(len(contenders), func(i int) { chances[i] = draws.Believed(contenders[i], exploreDraws) })
 	doubt, variances := 0.0, make([]float64, len(chances))
 	for k, c := range chances {
 		variances[k] = stat.PopVariance(c, nil)
@@ -152,21 +155,21 @@ func tells(works, chance []float64) float64 {
 	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
 }
 
-// suggest adds a trial at the grams the scale can weigh, unless rounding makes it
+// suggest is a trial at the grams the scale can weigh, unless rounding makes it
 // clog too often.
-func (s *study) suggest(v view, told float64, of, reason string) {
+func suggest(s *answers.Ground, v view, told float64, of, reason string) []result.NextTrial {
 	values := v.mix
 	next := result.NextTrial{Purpose: "map", Reason: reason, Tells: &told, TellsOf: of, Ingredients: []result.FormulaLine{}}
 	var f *formula.Formula
-	if f, _, _ = s.grams(values); f != nil {
-		values = s.valuesOf(f)
-		next.Ingredients = s.lines(f)
+	if f, _, _ = s.Scale.Grams(values); f != nil {
+		values = s.Scale.Values(f)
+		next.Ingredients = s.Scale.Lines(f)
 	}
-	clog := s.clogChance(values)
-	if clog != nil && *clog > clogLimitTrial {
-		return
+	clog := s.ClogChance(values)
+	if clog != nil && *clog > answers.ClogLimitTrial {
+		return nil
 	}
-	chance := s.chain.Chance(values)
+	chance := s.Chain.Chance(values)
 	next.Mix, next.ClogChance, next.Chance = s.Mix(values), clog, &chance
-	s.out.NextTrials = append(s.out.NextTrials, next)
+	return []result.NextTrial{next}
 }

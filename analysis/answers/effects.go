@@ -1,9 +1,10 @@
-package analysis
+package answers
 
 import (
 	"math"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/posterior"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 
@@ -17,36 +18,42 @@ const (
 )
 
 // effects is how hold follows each variable, the others as at the given mix.
-func (s *study) effects(at []float64) {
-	if s.bel.LineOf(result.HoldMinutes) == nil {
-		return
+func effects(s *Ground, at []float64) (out []result.Effect) {
+	line := s.LineOf(result.HoldMinutes)
+	if line == nil {
+		return nil
 	}
-	t := s.search.Tested
+	t := s.Search.Tested
 	for v := range s.Vars {
 		xs := region.Steps(s.Basis.Coordinates[v], t.Low[v], t.High[v], effectSteps)
-		s.effect(at, s.Vars[v], xs, func(x float64) ([]float64, bool) {
+		e := effect(line, s.Vars[v], xs, func(x float64) ([]float64, bool) {
 			mix := moved(at, v, x)
 			return s.Basis.Features(mix), t.Holds(mix)
 		})
+		e.Fixed = s.Mix(at)
+		out = append(out, e)
 	}
 	for i, v := range s.Settings {
 		xs := region.Steps(region.Coordinate{}, v.Low, v.High, effectSteps)
-		s.effect(at, v, xs, func(x float64) ([]float64, bool) {
+		e := effect(line, v, xs, func(x float64) ([]float64, bool) {
 			return s.Basis.With(moved(s.Basis.Beside, i, (x-v.Centre)/v.Scale)).Features(at), true
 		})
+		e.Fixed = s.Mix(at)
+		out = append(out, e)
 	}
+	return out
 }
 
 // effect is the hold over the values of one variable; feature gives the features there
 // and whether that was tested.
-func (s *study) effect(at []float64, v result.Variable, xs []float64, feature func(x float64) ([]float64, bool)) {
+func effect(line *posterior.LinePosterior, v result.Variable, xs []float64, feature func(x float64) ([]float64, bool)) result.Effect {
 	z := distuv.UnitNormal.Quantile((1 + belief.Level) / 2)
-	e := result.Effect{Variable: v.Name, Fixed: s.Mix(at), X: xs}
+	e := result.Effect{Variable: v.Name, X: xs}
 	features := make([][]float64, len(xs))
 	low, high := -1, -1
 	for i, x := range xs {
 		f, tested := feature(x)
-		m, sd := s.bel.LineOf(result.HoldMinutes).Level(f)
+		m, sd := line.Level(f)
 		features[i] = f
 		e.Hold = append(e.Hold, result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)})
 		e.Tested = append(e.Tested, tested)
@@ -59,20 +66,20 @@ func (s *study) effect(at []float64, v result.Variable, xs []float64, feature fu
 	}
 	e.Change, e.Verdict, e.ShareUp = result.Band{Mid: 1, Low: 1, High: 1}, result.CannotTell, 0.5
 	if high > low {
-		m, sd := s.rise(features[low], features[high])
+		m, sd := rise(line, features[low], features[high])
 		e.Change = result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
 		e.ShareUp = distuv.UnitNormal.CDF(m / sd)
-		s.shape(&e, features, low, high)
+		shape(line, &e, features, low, high)
 	}
 	if e.Verdict == result.CannotTell {
 		e.Shape = ""
 	}
-	s.out.Effects = append(s.out.Effects, e)
+	return e
 }
 
 // shape says how the hold runs from the low to the high end of the tested part: up,
 // down, or up to a peak and down beyond it, whichever the trials say most firmly.
-func (s *study) shape(e *result.Effect, features [][]float64, low, high int) {
+func shape(line *posterior.LinePosterior, e *result.Effect, features [][]float64, low, high int) {
 	e.Shape = result.Rises
 	if e.Change.Mid < 1 {
 		e.Shape = result.Falls
@@ -87,8 +94,8 @@ func (s *study) shape(e *result.Effect, features [][]float64, low, high int) {
 	if peak == low || peak == high || e.Verdict == result.Clear {
 		return
 	}
-	up, upSD := s.rise(features[low], features[peak])
-	down, downSD := s.rise(features[peak], features[high])
+	up, upSD := rise(line, features[low], features[peak])
+	down, downSD := rise(line, features[peak], features[high])
 	// both sides must hold, so the less sure one counts
 	if sure := math.Min(distuv.UnitNormal.CDF(up/upSD), distuv.UnitNormal.CDF(-down/downSD)); verdict(sure) != result.CannotTell {
 		e.Shape, e.Peak, e.Verdict = result.Peaks, &peak, verdict(sure)
@@ -113,20 +120,20 @@ func moved(at []float64, v int, x float64) []float64 {
 
 // rise is the mean and spread of the change in ln hold from one row of features to
 // another.
-func (s *study) rise(from, to []float64) (mean, sd float64) {
+func rise(line *posterior.LinePosterior, from, to []float64) (mean, sd float64) {
 	change := make([]float64, len(to))
 	for i := range to {
 		change[i] = to[i] - from[i]
 	}
-	return s.bel.LineOf(result.HoldMinutes).Level(change)
+	return line.Level(change)
 }
 
 // peaks says where each variable serves the chance best, the others as at the
 // start, and how likely it is that going on to the upper end no longer lengthens
 // the hold.
-func (s *study) peaks(at []float64) {
-	hold := s.bel.LineOf(result.HoldMinutes)
-	t := s.search.Tested
+func peaks(s *Ground, at []float64) (out []result.Peak) {
+	hold := s.LineOf(result.HoldMinutes)
+	t := s.Search.Tested
 	for v := range s.Vars {
 		p := result.Peak{Variable: s.Vars[v].Name, Best: at[v]}
 		best, first, last := -1.0, 0.0, 0.0
@@ -140,7 +147,7 @@ func (s *study) peaks(at []float64) {
 				first, seen = x, true
 			}
 			last = x
-			if c := s.chain.Chance(mix); c > best {
+			if c := s.Chain.Chance(mix); c > best {
 				best, p.Best = c, x
 			}
 		}
@@ -151,10 +158,11 @@ func (s *study) peaks(at []float64) {
 			p.AtEdge = "high"
 		}
 		if hold != nil && last > p.Best {
-			m, sd := s.rise(s.Basis.Features(moved(at, v, p.Best)), s.Basis.Features(moved(at, v, last)))
+			m, sd := rise(hold, s.Basis.Features(moved(at, v, p.Best)), s.Basis.Features(moved(at, v, last)))
 			c := distuv.UnitNormal.CDF(-m / sd)
 			p.NoLongerPay = &c
 		}
-		s.out.Peaks = append(s.out.Peaks, p)
+		out = append(out, p)
 	}
+	return out
 }

@@ -1,4 +1,4 @@
-package analysis
+package answers
 
 import (
 	"math"
@@ -13,28 +13,24 @@ const gridSteps = 49
 
 // grids maps the chance over fat and each other variable, the rest at the surest
 // start.
-func (s *study) grids(at []float64) {
+func grids(s *Ground, at []float64) (out []result.Grid) {
 	fat := s.Place(surface.FatPercent)
 	if fat < 0 {
-		return
+		return nil
 	}
 	for _, y := range []struct {
 		v    int
 		name string
-	}{{s.emulsifier(), "fat_by_emulsifier"}, {s.Place(surface.BlendHLB), "fat_by_hlb"}} {
+	}{{max(s.Place(surface.EmulsifierPercent), s.Place(surface.EmulsifierGrams)), "fat_by_emulsifier"}, {s.Place(surface.BlendHLB), "fat_by_hlb"}} {
 		if y.v >= 0 {
-			s.out.Grid = append(s.out.Grid, s.grid(y.name, fat, y.v, at))
+			out = append(out, grid(s, y.name, fat, y.v, at))
 		}
 	}
+	return out
 }
 
-// emulsifier is the place of the emulsifier variable, percent or grams.
-func (s *study) emulsifier() int {
-	return max(s.Place(surface.EmulsifierPercent), s.Place(surface.EmulsifierGrams))
-}
-
-func (s *study) grid(name string, x, y int, at []float64) result.Grid {
-	t := s.search.Tested
+func grid(s *Ground, name string, x, y int, at []float64) result.Grid {
+	t := s.Search.Tested
 	g := result.Grid{Name: name, Fixed: s.Mix(at)}
 	axis := func(v int) result.Axis {
 		return result.Axis{Variable: s.Vars[v].Name,
@@ -48,7 +44,7 @@ func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 		mix := append([]float64(nil), at...)
 		for i := range gridSteps {
 			mix[x], mix[y] = g.X.Values[i], g.Y.Values[j]
-			first := s.chain.FirstFailures(mix)
+			first := s.Chain.FirstFailures(mix)
 			chance, most := 1.0, 0
 			for k, v := range first {
 				chance -= v
@@ -59,25 +55,26 @@ func (s *study) grid(name string, x, y int, at []float64) result.Grid {
 			// four decimals: a figure shows no more and the file stays small
 			g.Chance[j] = append(g.Chance[j], math.Round(math.Max(chance, 0)*1e4)/1e4)
 			g.Tested[j] = append(g.Tested[j], t.Holds(mix))
-			g.LimitedBy[j] = append(g.LimitedBy[j], s.links[most].Outcome)
+			g.LimitedBy[j] = append(g.LimitedBy[j], s.Links[most].Outcome)
 		}
 	})
 	return g
 }
 
 // limits counts what stops the tested mixes that are not workable.
-func (s *study) limits() {
+func limits(s *Ground) (out []result.Limit) {
 	n := 0
-	by := make([]int, len(s.links))
-	for _, p := range s.search.Points() {
+	by := make([]int, len(s.Links))
+	for _, p := range s.Search.Points() {
 		if p.Tested && p.Chance < s.want.WantedChance.Value {
 			by[p.LimitedBy]++
 			n++
 		}
 	}
-	for i, l := range s.links {
+	for i, l := range s.Links {
 		if n > 0 {
-			s.out.Limits = append(s.out.Limits, result.Limit{Outcome: l.Outcome, Share: float64(by[i]) / float64(n)})
+			out = append(out, result.Limit{Outcome: l.Outcome, Share: float64(by[i]) / float64(n)})
 		}
 	}
+	return out
 }

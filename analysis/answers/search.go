@@ -1,4 +1,4 @@
-package analysis
+package answers
 
 import (
 	"math"
@@ -12,7 +12,7 @@ import (
 )
 
 // searchOf searches where one way was tried.
-func (s *study) searchOf(w surface.Way) *region.Search {
+func searchOf(s *Ground, w surface.Way) *region.Search {
 	var mixes, flagged [][]float64
 	for _, t := range w.Trials {
 		if t.Flagged == "" {
@@ -25,16 +25,16 @@ func (s *study) searchOf(w surface.Way) *region.Search {
 		mixes = flagged
 	}
 	tested := region.NewTested(s.Basis, mixes, priorWeight)
-	kept := s.keepsLimits()
-	return region.NewSearch(s.chain, tested, region.Rules{Allowed: func(mix []float64) bool {
+	kept := s.Scale.KeepsLimits()
+	return region.NewSearch(s.Chain, tested, region.Rules{Allowed: func(mix []float64) bool {
 		if !tested.Core(mix) {
 			return false
 		}
-		if c := s.clogChance(mix); c != nil && *c > clogSearched {
+		if c := s.ClogChance(mix); c != nil && *c > clogSearched {
 			return false
 		}
 		return kept == nil || kept(mix)
-	}, Known: s.known(w)})
+	}, Known: known(s.Basis, w)})
 }
 
 // stray is how much a mix's chance is marked down with its mean squared distance, in half
@@ -50,7 +50,7 @@ const (
 )
 
 // known marks down the mixes of a way that lie far from any trial that worked.
-func (s *study) known(w surface.Way) func([]float64) float64 {
+func known(b region.Basis, w surface.Way) func([]float64) float64 {
 	var worked [][]float64
 	for _, t := range w.Trials {
 		if t.Works == works.Yes && t.Flagged == "" {
@@ -63,10 +63,10 @@ func (s *study) known(w surface.Way) func([]float64) float64 {
 	every := (len(worked) + mostKnown - 1) / mostKnown
 	var places [][]float64
 	for i := 0; i < len(worked); i += every {
-		places = append(places, s.Basis.Place(worked[i]))
+		places = append(places, b.Place(worked[i]))
 	}
 	return func(mix []float64) float64 {
-		at := s.Basis.Place(mix)
+		at := b.Place(mix)
 		nearest := slices.Repeat([]float64{math.Inf(1)}, min(few, len(places)))
 		for _, place := range places {
 			d := floats.Distance(at, place, 2)

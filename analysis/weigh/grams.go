@@ -1,4 +1,4 @@
-package analysis
+package weigh
 
 import (
 	"cmp"
@@ -6,21 +6,20 @@ import (
 	"slices"
 
 	"foamfield/analysis/formula"
-	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 	"foamfield/ingest/ingredient"
 )
 
-// passed is a use limit that a line of a formula is above.
-type passed struct {
+// Passed is a use limit that a line of a formula is above.
+type Passed struct {
 	line  formula.Line
 	limit ingredient.Limit
 }
 
-// overLimits is the use limits that a formula passes: the kitchen's own, or those on file.
-func overLimits(template *surface.Placed, f *formula.Formula, own bool) (over []passed) {
+// OverLimits is the use limits that a formula passes: the kitchen's own, or those on file.
+func OverLimits(template *surface.Placed, f *formula.Formula, own bool) (over []Passed) {
 	for _, l := range f.Lines {
 		for _, p := range template.Parts {
 			if p.Name != l.Name {
@@ -28,7 +27,7 @@ func overLimits(template *surface.Placed, f *formula.Formula, own bool) (over []
 			}
 			for _, limit := range p.What.Limits {
 				if limit.Own == own && l.PercentOfMix > limit.Percent*(1+1e-9) {
-					over = append(over, passed{l, limit})
+					over = append(over, Passed{l, limit})
 				}
 			}
 		}
@@ -36,7 +35,8 @@ func overLimits(template *surface.Placed, f *formula.Formula, own bool) (over []
 	return over
 }
 
-func limitNotes(over []passed) (notes []string) {
+// LimitNotes puts use limits on file that are passed in words.
+func LimitNotes(over []Passed) (notes []string) {
 	for _, o := range over {
 		notes = append(notes, fmt.Sprintf("%s is %.3g %% of this mix, above the %.3g %% on file for %s: check the text in force where you serve",
 			o.line.Name, o.line.PercentOfMix, o.limit.Percent, o.limit.Where))
@@ -44,9 +44,9 @@ func limitNotes(over []passed) (notes []string) {
 	return notes
 }
 
-// limited says whether the kitchen has set a use limit for anything it logged.
-func (s *study) limited() bool {
-	for _, t := range s.Trials {
+// Limited says whether the kitchen has set a use limit for anything it logged.
+func Limited(trials []surface.Placed) bool {
+	for _, t := range trials {
 		for _, p := range t.Parts {
 			if slices.ContainsFunc(p.What.Limits, func(l ingredient.Limit) bool { return l.Own }) {
 				return true
@@ -60,10 +60,10 @@ func (s *study) limited() bool {
 // evenly among them.
 const mostTemplates = 50
 
-// keepsLimits says of a mix in grams whether it keeps the kitchen's own use limits; nil
+// KeepsLimits says of a mix in grams whether it keeps the kitchen's own use limits; nil
 // if there are none.
-func (s *study) keepsLimits() func(mix []float64) bool {
-	if !s.limited() {
+func (s *Scale) KeepsLimits() func(mix []float64) bool {
+	if !Limited(s.on.Trials) {
 		return nil
 	}
 	all := s.templates()
@@ -73,40 +73,28 @@ func (s *study) keepsLimits() func(mix []float64) bool {
 	}
 	return func(mix []float64) bool {
 		f, template, _ := s.gramsOf(mix, slices.Clone(some))
-		return f == nil || len(overLimits(template, f, true)) == 0
+		return f == nil || len(OverLimits(template, f, true)) == 0
 	}
 }
 
-// acceptable says whether a mix moved by rounding may still be named.
-func (s *study) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
-	if c := s.clogChance(rounded); c != nil && *c > clogLimitStart {
-		return false
-	}
-	chance := s.chain.Chance(rounded)
-	if aim == result.Richest && chance < s.want.WantedChance.Value-0.01 {
-		return false
-	}
-	return chance > p.Chance-0.1
-}
-
-// grams scales a mix to the batch on the scale's step, in the proportions of the
+// Grams scales a mix to the batch on the scale's step, in the proportions of the
 // nearest trial that worked, or else the nearest; a trial whose ingredients cannot
 // make the mix gives way to the next.
-func (s *study) grams(values []float64) (*formula.Formula, *surface.Placed, string) {
+func (s *Scale) Grams(values []float64) (*formula.Formula, *surface.Placed, string) {
 	return s.gramsOf(values, s.templates())
 }
 
 // templates is the trials whose proportions a formula may have.
-func (s *study) templates() (out []*surface.Placed) {
-	for _, t := range s.OnSurface() {
-		if t.Recipe != nil && t.Flagged == "" && s.MadeAlike(t, s.Basis.Beside) && s.SameAdditions(t, s.Basis.Beside) {
+func (s *Scale) templates() (out []*surface.Placed) {
+	for _, t := range s.on.OnSurface() {
+		if t.Recipe != nil && t.Flagged == "" && s.on.MadeAlike(t, s.held) && s.on.SameAdditions(t, s.held) {
 			out = append(out, t)
 		}
 	}
 	return out
 }
 
-func (s *study) gramsOf(values []float64, templates []*surface.Placed) (*formula.Formula, *surface.Placed, string) {
+func (s *Scale) gramsOf(values []float64, templates []*surface.Placed) (*formula.Formula, *surface.Placed, string) {
 	if len(templates) == 0 {
 		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	}
@@ -114,14 +102,14 @@ func (s *study) gramsOf(values []float64, templates []*surface.Placed) (*formula
 		if (a.Works == works.Yes) != (b.Works == works.Yes) {
 			return map[bool]int{true: -1, false: 1}[a.Works == works.Yes]
 		}
-		return cmp.Compare(s.Distance(values, a.Mix), s.Distance(values, b.Mix))
+		return cmp.Compare(s.on.Distance(values, a.Mix), s.on.Distance(values, b.Mix))
 	})
-	m := s.Mix(values)
+	m := s.on.Mix(values)
 	note := ""
 	for _, t := range templates {
 		w := formula.Wanted{FatPercent: works.Or(m.FatPercent, t.FatPercent),
 			EmulsifierPercent: works.Or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
-		f, err := formula.Solve(t.Recipe, w, s.out.Batch.Grams, s.out.Batch.ScaleStepGrams)
+		f, err := s.Solve(t.Recipe, w)
 		if err == nil {
 			return f, t, ""
 		}
@@ -132,17 +120,30 @@ func (s *study) gramsOf(values []float64, templates []*surface.Placed) (*formula
 	return nil, nil, note
 }
 
-// valuesOf is a formula's point on the surface.
-func (s *study) valuesOf(f *formula.Formula) []float64 {
+// Values is a formula's point on the surface.
+func (s *Scale) Values(f *formula.Formula) []float64 {
 	grams := f.EmulsifierPercent / 100 * f.BatchGrams
-	return s.Values(result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &grams, BlendHLB: f.BlendHLB})
+	return s.on.Values(result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &grams, BlendHLB: f.BlendHLB})
 }
 
-func (s *study) lines(f *formula.Formula) []result.FormulaLine {
+// Lines is a formula as the results carry it.
+func (s *Scale) Lines(f *formula.Formula) []result.FormulaLine {
 	out := []result.FormulaLine{}
 	for _, l := range f.Lines {
-		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: s.ounces(l.Grams), PercentOfMix: l.PercentOfMix,
+		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: ounces(s.batch, l.Grams), PercentOfMix: l.PercentOfMix,
 			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
 	}
 	return out
+}
+
+// AsMade is a trial's own formula scaled to the batch.
+func (s *Scale) AsMade(t *surface.Placed) []result.FormulaLine {
+	if t.Recipe == nil || t.FatPercent == nil || t.EmulsifierPercent == nil {
+		return []result.FormulaLine{}
+	}
+	f, err := s.Solve(t.Recipe, formula.Wanted{FatPercent: *t.FatPercent, EmulsifierPercent: *t.EmulsifierPercent, BlendHLB: t.BlendHLB})
+	if err != nil {
+		return []result.FormulaLine{}
+	}
+	return s.Lines(f)
 }

@@ -1,4 +1,4 @@
-package analysis
+package answers
 
 import (
 	"slices"
@@ -15,10 +15,8 @@ const (
 // confirm foresees what may be said of a mix after it was made so and so many times
 // more and always worked: the draws are weighed by their share to that power. The
 // last entry settles it; without one no number up to 30 does.
-func (s *study) confirm(mix []float64) []result.Confirm {
-	shares := s.draws.Shares(mix)
+func confirm(shares []float64, wanted float64) []result.Confirm {
 	slices.Sort(shares)
-	wanted := s.want.WantedChance.Value
 	out := []result.Confirm{}
 	weights := make([]float64, len(shares))
 	for i := range weights {

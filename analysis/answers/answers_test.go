@@ -1,0 +1,82 @@
+package answers
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"foamfield/analysis/belief"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+	"foamfield/ingest"
+	"foamfield/ingest/trial"
+)
+
+var asked = Asked{Seed: 1, Batch: result.Batch{Grams: 300, ScaleStepGrams: 0.1, Canisters: 1},
+	Want: result.Targets{HoldMinutes: result.Target{Value: 20, From: "assumed"}, DrainedPercent: result.Target{Value: 10, From: "assumed"},
+		WantedChance: result.Target{Value: 0.8, From: "assumed"}}}
+
+// answered is what a log's surface and belief answer.
+func answered(t *testing.T, log *trial.Log) *Answers {
+	t.Helper()
+	s, err := surface.Of(log, asked.Want, asked.Batch.ScaleStepGrams)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := belief.Of(s, asked.Want, asked.Seed, true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return Of(s, b, asked)
+}
+
+func written(t *testing.T, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), "log.csv")
+	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// More mixes that all work raise what may be said, and the last settles it.
+func TestConfirm(t *testing.T) {
+	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, start := range answered(t, log).Starts {
+		for i, c := range start.Confirm {
+			if c.Settles != (i == len(start.Confirm)-1) {
+				t.Errorf("%s: entry %d of %d settles: %v", start.Aim, i, len(start.Confirm), c.Settles)
+			}
+			if i == 0 {
+				// Draws against the closed form: 1200 draws leave 0.02.
+				if math.Abs(c.Chance.Mean-start.Chance.Mean) > 0.03 || c.Chance.Low != start.Chance.Low && math.Abs(c.Chance.Low-start.Chance.Low) > 0.01 {
+					t.Errorf("%s: before any is made %+v, the start says %+v", start.Aim, c.Chance, start.Chance)
+				}
+				continue
+			}
+			if b := start.Confirm[i-1]; c.Made <= b.Made || c.Chance.Mean <= b.Chance.Mean || c.ReachesWanted <= b.ReachesWanted {
+				t.Errorf("%s: %+v after %+v", start.Aim, c, b)
+			}
+		}
+	}
+}
+
+// The best trial worked more often than it failed; among equals it held longest.
+func TestBest(t *testing.T) {
+	made := func(group int, w works.Tri, hold float64) surface.Placed {
+		return surface.Placed{Trial: &trial.Trial{CameOut: trial.Yes, Hold: &trial.Interval{Low: hold, High: hold}}, Group: group, Works: w}
+	}
+	clogged := surface.Placed{Trial: &trial.Trial{CameOut: trial.No}, Group: 5, Works: works.No}
+	s := &surface.Surface{Trials: []surface.Placed{clogged, made(1, works.Yes, 60), made(1, works.No, 5), made(3, works.Yes, 30), made(4, works.Yes, 40)}}
+	if got := Best(s); got != &s.Trials[4] {
+		t.Errorf("%+v", got)
+	}
+	if got := Best(&surface.Surface{Trials: s.Trials[:1]}); got != nil {
+		t.Errorf("of one that clogged: %+v", got)
+	}
+}

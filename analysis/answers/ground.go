@@ -1,0 +1,149 @@
+package answers
+
+import (
+	"math"
+
+	"foamfield/analysis/belief"
+	"foamfield/analysis/formula"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/weigh"
+	"foamfield/analysis/works"
+)
+
+// Ground is what is believed of mixes made in one way, and where that way was tried.
+// Basis and Chain are those of the belief with the way held.
+type Ground struct {
+	*belief.Belief
+	Basis  region.Basis
+	Chain  *region.Chain
+	Scale  *weigh.Scale
+	Search *region.Search
+	Draws  *region.Draws // for limits
+	want   result.Targets
+	batch  result.Batch
+}
+
+// hold is the ground of one way, yet without draws.
+func hold(b *belief.Belief, asked Asked, w surface.Way) *Ground {
+	s := &Ground{Belief: b, Basis: b.Basis.With(w.Beside), Chain: b.Chain.With(w.Beside),
+		Scale: weigh.New(b.Surface, asked.Batch, w.Beside), want: asked.Want, batch: asked.Batch}
+	s.Search = searchOf(s, w)
+	return s
+}
+
+// surestGround is that of the way that has the surest mix.
+func surestGround(b *belief.Belief, asked Asked) *Ground {
+	var best *Ground
+	top := math.Inf(-1)
+	for _, w := range b.Ways() {
+		s := hold(b, asked, w)
+		if highest := s.Search.Highest().Chance; highest > top {
+			best, top = s, highest
+		}
+	}
+	best.Draws = best.Chain.Draw(drawsForLimits, belief.Stream(asked.Seed, belief.StreamDraws))
+	return best
+}
+
+// ClogChance is the chance that a mix does not come out, nil if nobody logged it.
+func (s *Ground) ClogChance(mix []float64) *float64 { return s.clogs(s.Basis.Features(mix)) }
+
+// ClogChanceOf is the same of a trial made once more, as it was made.
+func (s *Ground) ClogChanceOf(t *surface.Placed) *float64 {
+	return s.clogs(s.Basis.With(t.Beside).Features(t.Mix))
+}
+
+func (s *Ground) clogs(features []float64) *float64 {
+	for i, l := range s.Links {
+		if l.Outcome == result.CameOut {
+			c := 1 - s.Chain.Links[i].Passes(features)
+			return &c
+		}
+	}
+	return nil
+}
+
+// chance of a mix with its limits.
+func (s *Ground) chance(mix []float64) result.Chance {
+	mean := s.Chain.Chance(mix)
+	// The mean is integrated and the limits are of draws: next to 0 and 1 they can
+	// cross.
+	low, high := s.Draws.Limits(mix, belief.Level)
+	return result.Chance{Mean: mean, Low: min(low, mean), High: max(high, mean), Level: belief.Level}
+}
+
+// predicted is the median and 90 % limits of the next mix's hold and drained.
+func (s *Ground) predicted(values []float64) map[result.Outcome]result.Predicted {
+	out := map[result.Outcome]result.Predicted{}
+	f := s.Basis.Features(values)
+	for i, l := range s.Links {
+		line := s.Chain.Links[i].Line
+		if line == nil {
+			continue
+		}
+		q := func(p float64) float64 { return l.Value(line.Quantile(f, p, s.Chain.Links[i].ExtraSD)) }
+		out[l.Outcome] = result.Predicted{Median: q(0.5), Low: q((1 - belief.Level) / 2), High: q((1 + belief.Level) / 2)}
+	}
+	return out
+}
+
+// made counts the trials of a start's own formula.
+func made(s *Ground, values []float64) (times, worked int) {
+	for _, t := range s.OnSurface() {
+		if !s.SameMix(t.Mix, values) || !s.SameBeside(t.Beside, s.Basis.Beside) {
+			continue
+		}
+		times++
+		if t.Works == works.Yes {
+			worked++
+		}
+	}
+	return times, worked
+}
+
+// closest is the kitchen's own trial nearest to a mix.
+func closest(s *Ground, values []float64) *result.Closest {
+	var best *surface.Placed
+	near := math.Inf(1)
+	for _, t := range s.OnSurface() {
+		d := s.Distance(values, t.Mix)
+		for i, b := range s.Terms {
+			if b.Averaged {
+				continue
+			}
+			d = math.Hypot(d, t.Beside[i]-s.Basis.Beside[i])
+		}
+		if d < near {
+			best, near = t, d
+		}
+	}
+	if best == nil {
+		return nil
+	}
+	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.Works.Pointer(), Differences: map[string]float64{}}
+	for i, v := range s.Vars {
+		c.Differences[v.Name] = values[i] - best.Mix[i]
+	}
+	for i, v := range s.Settings {
+		c.Differences[v.Name] = -best.Beside[i] * v.Scale
+	}
+	return c
+}
+
+// within is how far each line of a formula may be off for the chance to stay and the mix
+// to come out.
+func within(s *Ground, f *formula.Formula) []float64 {
+	chance, _ := s.misweighed(s.Scale.Point(f, make([]float64, len(f.Lines))))
+	return s.Scale.Within(f, func(mix, beside []float64) bool {
+		c, clogs := s.misweighed(mix, beside)
+		return c >= chance-slackDrop && (clogs == nil || *clogs <= clogLimitStart)
+	})
+}
+
+// misweighed is the chance that a mix works that was made with other values beside it, and
+// that it clogs.
+func (s *Ground) misweighed(mix, beside []float64) (chance float64, clogs *float64) {
+	return s.Chain.With(beside).Chance(mix), s.clogs(s.Basis.With(beside).Features(mix))
+}

@@ -1,0 +1,150 @@
+// Package next names the few trials to make next, each with its reason and at the grams
+// that are weighed.
+package next
+
+import (
+	"fmt"
+	"math"
+
+	"foamfield/analysis/answers"
+	"foamfield/analysis/formula"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/weigh"
+	"foamfield/analysis/works"
+)
+
+// Trials is the start twice, to confirm it, the best trial once more, and those that would
+// sharpen the decision most. Without a start it is the best trial again and one step away
+// from whatever stopped the trials most often.
+func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, batch result.Batch) []result.NextTrial {
+	out := confirm(found)
+	switch best := answers.Best(s); {
+	case best != nil:
+		out = append(out, repeat(s, found, best)...)
+		if len(found.Starts) == 0 {
+			out = append(out, step(s, counts, found.Scale, best)...)
+		}
+		out = append(out, explore(found)...)
+	default:
+		if t := thinnest(s.Trials); t != nil {
+			out = append(out, step(s, counts, found.Scale, t)...)
+		}
+	}
+	for i := range out {
+		out[i].Parts = weigh.Parts(out[i].Ingredients, batch)
+	}
+	return out
+}
+
+// confirm is the surest start twice.
+func confirm(found *answers.Answers) (out []result.NextTrial) {
+	if len(found.Starts) == 0 {
+		return nil
+	}
+	first := found.Starts[0]
+	clog := found.Ground.ClogChance(found.Ground.Values(first.Mix))
+	if clog != nil && *clog > answers.ClogLimitTrial {
+		return nil
+	}
+	for _, reason := range []string{"the surest start, made for the first time: does it do what is foreseen?",
+		"the surest start again, as a new mix in a new canister: how far apart are two?"} {
+		out = append(out, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients, Reason: reason,
+			ClogChance: clog, Chance: &first.Chance.Mean})
+	}
+	if first.MadeTimes > 0 {
+		out[0].Reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is foreseen?", first.MadeTimes)
+	}
+	return out
+}
+
+// repeat is the best trial once more, unless it would clog too often.
+func repeat(s *surface.Surface, found *answers.Answers, best *surface.Placed) []result.NextTrial {
+	next := result.NextTrial{Purpose: "repeat", Mix: s.MixOf(best), Ingredients: found.Scale.AsMade(best), Reason: repeatReason(s, best)}
+	if g := found.Ground; best.Mix != nil && g != nil {
+		chance := g.Chain.With(best.Beside).Chance(best.Mix)
+		next.Chance, next.ClogChance = &chance, g.ClogChanceOf(best)
+	}
+	if next.ClogChance != nil && *next.ClogChance > answers.ClogLimitTrial {
+		return nil
+	}
+	return []result.NextTrial{next}
+}
+
+// repeatReason says why the best trial is worth making again.
+func repeatReason(s *surface.Surface, best *surface.Placed) string {
+	made := 0
+	for i := range s.Trials {
+		if s.Trials[i].Group == best.Group {
+			made++
+		}
+	}
+	switch {
+	case best.Works != works.Yes:
+		return fmt.Sprintf("the trial that came nearest (%s) once more, to see how far apart two are", best.Name())
+	case made > 1:
+		return fmt.Sprintf("the best trial so far (%s, made %d times) once more, on another day", best.Name(), made)
+	}
+	return fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", best.Name())
+}
+
+// thinnest is the trial with the least fat and emulsifier: where to go back to
+// when nothing came out.
+func thinnest(trials []surface.Placed) *surface.Placed {
+	var best *surface.Placed
+	least := math.Inf(1)
+	for i := range trials {
+		t := &trials[i]
+		if t.FatPercent == nil {
+			continue
+		}
+		thick := *t.FatPercent + 10*works.Or(t.EmulsifierPercent, t.EmulsifierGrams)
+		if t.Flagged == "" && thick < least {
+			best, least = t, thick
+		}
+	}
+	return best
+}
+
+// step suggests one mix a step away from a trial, against what failed most: less
+// of what thickens if trials clogged, less fat if they split, more emulsifier if
+// they fell or wept.
+func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface.Placed) []result.NextTrial {
+	m := s.MixOf(from)
+	var reason string
+	times := func(p *float64, factor float64) *float64 {
+		if p == nil {
+			return nil
+		}
+		v := *p * factor
+		return &v
+	}
+	missed := 0
+	for _, n := range c.Missed {
+		missed = max(missed, n)
+	}
+	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet, missed); {
+	case most == 0:
+		return nil
+	case most == c.Clogged+c.Partly:
+		m.FatPercent, m.EmulsifierPercent, m.EmulsifierGrams = times(m.FatPercent, 0.85), times(m.EmulsifierPercent, 0.75), times(m.EmulsifierGrams, 0.75)
+		reason = "most trials that failed did not come out: a thinner mix, with less fat and less emulsifier"
+	case most == c.Broke:
+		m.FatPercent = times(m.FatPercent, 0.85)
+		reason = "most trials that failed split: the same with less fat"
+	case most > max(c.ShortHold, c.TooWet): // which way a taste lies nobody knows beforehand
+		return nil
+	default:
+		m.EmulsifierPercent, m.EmulsifierGrams = times(m.EmulsifierPercent, 1.25), times(m.EmulsifierGrams, 1.25)
+		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
+	}
+	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
+	if from.Recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {
+		f, err := scale.Solve(from.Recipe, formula.Wanted{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: m.BlendHLB})
+		if err == nil {
+			next.Ingredients = scale.Lines(f)
+			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB, Extras: m.Extras}
+		}
+	}
+	return []result.NextTrial{next}
+}
