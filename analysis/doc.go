@@ -1,0 +1,43 @@
+// Package analysis takes a log to what to start from. Run is its only door: it hands what
+// each room returned to the next and puts the results together; nothing is computed after
+// it. From the log to a start the way is:
+//
+//  1. Settle what is asked: a flag, else the kitchen's own Targets sheet, else what is
+//     assumed; and the batch, which is the middle of those logged (settings.go).
+//  2. Take the trials that are used, and give each the percent of every thickener, salt or
+//     sugar that the log varied, as if it were a setting (surface).
+//  3. See which outcomes the log carries at all, and say of every trial whether it came
+//     out, did not split and meets each target: yes, no, or not known (works).
+//  4. Choose the variables that the trials vary and say often enough, of fat, emulsifier
+//     and blend HLB, and place every trial in them; set the others aside with the reason
+//     (surface).
+//  5. Put beside the mix what else varied: settings, which emulsifiers, which fat, who
+//     made it. Trials of one formula, made the same way, are one group (surface).
+//  6. Stop short of a start if a question is open on which the recipes rest (logged), if
+//     nothing worked, or if fewer than eight trials can be compared (belief).
+//  7. Gather for each outcome the trials that reached it: a clogged foam has no hold. Draw
+//     what is believed of its line from these, the prior and the trade's signs, and join
+//     the lines into a chain: came out, did not split, holds, drains little (belief).
+//  8. Judge the trials apart from that, by maximum likelihood: fits, repeats, days, cooks
+//     and lots, residuals, and each trial foreseen from the others (judging).
+//  9. Lay out, for every way that trials were made in, the mixes inside what was tried that
+//     hardly clog and keep the kitchen's limits; go on with the way that has the surest
+//     mix (answers).
+//  10. Climb to the surest mix and, through mixes that work, to the richest; weigh both on
+//     the scale in the proportions of a trial near by, and ask of the rounded grams how
+//     likely they work, how they fail, how exactly to weigh, and what a prior of half or
+//     twice the width would say (answers, weigh).
+//  11. From the surest start look around: the best chance at each fat percent and what ends
+//     it, the maps, what moves the hold and where it peaks, what another emulsifier would
+//     do, and the formulas that somebody asked about (answers).
+//  12. Name the next trials: the start twice, the best trial again, and those that tell most
+//     of which mix is surest and how far the fat can go; without a start, one step away
+//     from what stopped most trials (next).
+//  13. Say what these trials cannot tell (judging) and which cautions apply, and copy what
+//     was read (logged).
+//
+// The rooms stand in this order: works, surface, logged, belief, judging, weigh, answers,
+// next. Each is given values and returns one, and imports only those before it. Below them
+// are leaves that know numbers only (latent, regress, posterior, region) and formula, which
+// knows grams.
+package analysis
