@@ -47,6 +47,7 @@ type LiveLink struct {
 	Mean       []float64          `json:"mean"`
 	Covariance [][]float64        `json:"covariance"`
 	Sigma      []result.SigmaNode `json:"sigma"`
+	Edges      []result.Edge      `json:"edges"` // of a yes or no, in place of Mean and Covariance
 	DaySD      float64            `json:"day_sd"`
 	Asked      *result.Interval   `json:"asked"` // of a measured result, on its line: no box of the page moves it
 	Failing    string             `json:"failing"`
@@ -116,7 +117,7 @@ func (b *builder) live() *Live {
 		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1, Held: true})
 	}
 	for _, m := range r.Model {
-		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, DaySD: m.DaySD,
+		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, Edges: m.Edges, DaySD: m.DaySD,
 			Asked: m.Asked, Failing: Failing(r, m.Outcome)}
 		for _, names := range m.Terms {
 			term := []int{}
@@ -160,11 +161,17 @@ func evaluable(m result.Model) bool {
 	if kind == "" && m.Asked != nil {
 		kind = "measured"
 	}
-	if n == 0 || m.Kind == "" || m.Kind != kind || len(m.Mean) != n || len(m.Covariance) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) {
+	if n == 0 || m.Kind == "" || m.Kind != kind || len(m.Mean) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) || (m.Kind == "yes_no") == (len(m.Edges) == 0) {
 		return false
 	}
-	for _, row := range m.Covariance {
-		if len(row) != n {
+	square := func(covariance [][]float64) bool {
+		return len(covariance) == n && !slices.ContainsFunc(covariance, func(row []float64) bool { return len(row) != n })
+	}
+	if !square(m.Covariance) {
+		return false
+	}
+	for _, e := range m.Edges {
+		if len(e.Mean) != n || !square(e.Covariance) {
 			return false
 		}
 	}

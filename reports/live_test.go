@@ -13,7 +13,8 @@ func modelled() *result.Results {
 	term := [][]string{{}, {"fat_percent"}}
 	square := [][]float64{{0.1, 0}, {0, 0.1}}
 	r.Model = []result.Model{
-		{Outcome: result.CameOut, Kind: "yes_no", Terms: term, Mean: []float64{2, 0}, Covariance: square},
+		{Outcome: result.CameOut, Kind: "yes_no", Terms: term, Mean: []float64{2, 0}, Covariance: square,
+			Edges: []result.Edge{{Steepness: 1, Weight: 1, Mean: []float64{2, 0}, Covariance: square}}},
 		{Outcome: result.HoldMinutes, Kind: "ln_minutes", Terms: term, Mean: []float64{3, 0}, Covariance: square,
 			Sigma: []result.SigmaNode{{LnSigma: -1, Weight: 1, Mean: []float64{3, 0}}}},
 	}
@@ -33,6 +34,8 @@ func TestLiveOnlyOfWhatItKnows(t *testing.T) {
 		"a kind of another outcome":   func(r *result.Results) { r.Model[1].Kind = "ln_percent" },
 		"a line without scatter":      func(r *result.Results) { r.Model[1].Sigma = nil },
 		"a yes or no with scatter":    func(r *result.Results) { r.Model[0].Sigma = r.Model[1].Sigma },
+		"a yes or no without edges":   func(r *result.Results) { r.Model[0].Edges = nil },
+		"an edge of other terms":      func(r *result.Results) { r.Model[0].Edges[0].Mean = []float64{2} },
 		"a term of no variable":       func(r *result.Results) { r.Model[0].Terms = [][]string{{}, {"gelatine"}} },
 		"a mean too short":            func(r *result.Results) { r.Model[0].Mean = []float64{2} },
 		"a covariance too narrow":     func(r *result.Results) { r.Model[0].Covariance = [][]float64{{0.1}, {0.1}} },

@@ -113,6 +113,7 @@ func (s *Belief) believe(i int) error {
 		for k, n := range line.Nodes {
 			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k)})
 		}
+		m.LnSigmaPrior = &result.PriorTerm{Mean: p.lnSigma.Mean, SD: p.lnSigma.SD}
 		m.DaySD, m.Draws, m.ESS = link.ExtraSD, line.Draws(), line.ESS
 	} else {
 		events := 0
@@ -124,6 +125,10 @@ func (s *Belief) believe(i int) error {
 		m.Kind, m.Events = "yes_no", &events
 		m.Observations.Exact = len(l.Answers)
 		m.Mean, m.Covariance = link.YesNo.Mean, Rows(link.YesNo.Cov)
+		for _, e := range link.YesNo.Edges {
+			m.Edges = append(m.Edges, result.Edge{Steepness: e.Steepness, Weight: e.Weight, Mean: e.Mean, Covariance: Rows(e.Cov)})
+		}
+		m.LnSteepnessPrior = &result.PriorTerm{Mean: lnSteepness.Mean, SD: lnSteepness.SD}
 		m.Draws, m.ESS = link.YesNo.Draws(), link.YesNo.ESS
 	}
 	s.Model[i] = m
@@ -145,7 +150,7 @@ func (s *Belief) linkOf(l *Link, terms []posterior.Normal, quick bool, rng *rand
 		low, high := s.asked(l)
 		return region.Link{Line: post, Low: low, High: high, ExtraSD: math.Sqrt(s.daySD*s.daySD + betweenCooks(s.Surface, post))}, nil
 	}
-	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, Quick: quick}
+	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, LnSteepness: lnSteepness, Quick: quick}
 	if s.tradeSigns {
 		y.Signs = signs(s.Surface, l.Outcome)
 	}

@@ -21,7 +21,7 @@ type Line struct {
 
 // Sample returns what is believed of the line.
 func (l Line) Sample(rng *rand.Rand) (*LinePosterior, error) {
-	p, err := sample(&lineDensity{Line: l, x: dense(l.X, len(l.Prior))}, l.Quick, rng)
+	p, err := sample(&lineDensity{Line: l, x: dense(l.X, len(l.Prior))}, l.Quick, 1, rng)
 	if err != nil {
 		return nil, err
 	}

@@ -43,6 +43,9 @@ type Posterior struct {
 	draws  *mat.Dense // one a row
 	weight []float64  // sums to 1
 	loglik *mat.Dense // draws × observations
+	// evidence is the log of the density's integral, up to what depends on the number of
+	// parameters only.
+	evidence float64
 }
 
 // Draws is the number of draws the moments rest on.
@@ -67,8 +70,8 @@ func (e ErrNoMode) Error() string {
 	return fmt.Sprintf("posterior: no mode after %d steps", e.Steps)
 }
 
-// sample runs the recipe.
-func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
+// sample runs the recipe, with the part of its draws that share says.
+func sample(d density, quick bool, share float64, rng *rand.Rand) (*Posterior, error) {
 	centre, cov, err := mode(d)
 	if err != nil {
 		return nil, err
@@ -83,6 +86,8 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 	if quick {
 		first, rounds, enough = firstDraws/2, []int{secondDraws / 2, thirdDraws}, quickESS
 	}
+	part := func(draws int) int { return 2 * int(share*float64(draws)/2) } // pairs
+	first, enough = part(first), share*enough
 	wide := wider(cov, 2)
 	var p *Posterior
 	for range searchRounds {
@@ -101,7 +106,7 @@ func sample(d density, quick bool, rng *rand.Rand) (*Posterior, error) {
 		wide = next
 	}
 	for _, n := range rounds {
-		if p, err = round(d, centre, cov, n, !quick, rng); err != nil {
+		if p, err = round(d, centre, cov, part(n), !quick, rng); err != nil {
 			return nil, err
 		}
 		if p.ESS >= enough {
@@ -259,6 +264,7 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng
 		out.weight[k] /= sum
 	}
 	out.ESS = sum * sum / sumsq
+	out.evidence = top + math.Log(sum/float64(n)) + chol.LogDet()/2
 	out.moments()
 	return out, nil
 }

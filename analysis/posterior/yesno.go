@@ -17,7 +17,10 @@ type YesNo struct {
 	Y     []bool
 	Prior []Normal
 	Signs []Sign
-	Quick bool // a quarter of the effective draws: a chance to 0.03 or so
+	// LnSteepness is how many times as steep as Prior the line may be, in logarithms; the
+	// zero value for once.
+	LnSteepness Normal
+	Quick       bool // a quarter of the effective draws: a chance to 0.03 or so
 }
 
 // Sign is a combination of terms believed not to be negative, or hardly: the prior
@@ -35,17 +38,64 @@ func logSign(z float64) float64 {
 	return logPhi(z)
 }
 
-// Sample returns what is believed of the line.
+// Sample returns what is believed of the line, averaged over how steep it may be.
 func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
-	p, err := sample(newYesNoDensity(y), y.Quick, rng)
-	if err != nil {
-		return nil, err
+	nodes, weights := []float64{0}, []float64{1}
+	if y.LnSteepness.SD > 0 {
+		nodes, weights = hermite(steepnessNodes)
 	}
-	return &YesNoPosterior{p}, nil
+	share := 1.0 // of the draws for each
+	if len(nodes) > 1 {
+		share = 0.5
+	}
+	each := make([]*Posterior, len(nodes))
+	believed := make([]float64, len(nodes)) // its logarithm
+	out := &YesNoPosterior{Edges: make([]Edge, len(nodes))}
+	for k, z := range nodes {
+		out.Edges[k].Steepness = math.Exp(y.LnSteepness.Mean + y.LnSteepness.SD*z)
+		p, err := sample(newYesNoDensity(y.times(out.Edges[k].Steepness)), y.Quick, share, rng)
+		if err != nil {
+			return nil, err
+		}
+		each[k], out.Edges[k].Mean, out.Edges[k].Cov = p, p.Mean, p.Cov
+		// a prior so many times as wide is so many times as low, in every dimension
+		believed[k] = math.Log(weights[k]) + p.evidence - float64(len(y.Prior))*math.Log(out.Edges[k].Steepness)
+	}
+	all := floats.LogSumExp(believed)
+	for k := range believed {
+		believed[k] = math.Exp(believed[k] - all)
+		out.Edges[k].Weight = believed[k]
+	}
+	out.Posterior = mixture(each, believed)
+	return out, nil
 }
 
+// times is the same line with priors so many times as steep.
+func (y YesNo) times(steep float64) YesNo {
+	prior := make([]Normal, len(y.Prior))
+	for i, n := range y.Prior {
+		prior[i] = Normal{steep * n.Mean, steep * n.SD}
+	}
+	y.Prior = prior
+	return y
+}
+
+// steepnessNodes is how many points integrate the steepness out.
+const steepnessNodes = 3
+
 // YesNoPosterior is the belief about a yes/no line, ready to predict.
-type YesNoPosterior struct{ *Posterior }
+type YesNoPosterior struct {
+	*Posterior
+	Edges []Edge
+}
+
+// Edge is what is believed of the line if its prior is so many times as steep, and how
+// much that is believed.
+type Edge struct {
+	Steepness, Weight float64
+	Mean              []float64
+	Cov               *mat.SymDense
+}
 
 // logisticNodes is how many points integrate the line's uncertainty out.
 const logisticNodes = 9
@@ -54,10 +104,13 @@ var logisticX, logisticW = hermite(logisticNodes)
 
 // Yes is the predictive probability of a yes at these features.
 func (y *YesNoPosterior) Yes(features []float64) float64 {
-	m, s := dot(features, y.Mean), math.Sqrt(math.Max(0, Form(features, y.Cov)))
 	p := 0.0
-	for k, x := range logisticX {
-		p += logisticW[k] * logistic(m+s*x)
+	for i := range y.Edges {
+		e := &y.Edges[i]
+		m, s := dot(features, e.Mean), math.Sqrt(math.Max(0, Form(features, e.Cov)))
+		for k, x := range logisticX {
+			p += e.Weight * logisticW[k] * logistic(m+s*x)
+		}
 	}
 	return p
 }

@@ -13,6 +13,14 @@ type SigmaNode struct {
 	Mean    []float64 `json:"mean"`     // means of the terms, given this scatter [unit of the line]
 }
 
+// Edge is what is believed of a yes/no line if it is so many times as steep as its prior.
+type Edge struct {
+	Steepness  float64     `json:"steepness"`  // factor on the prior's means and standard deviations [1]
+	Weight     float64     `json:"weight"`     // how much that is believed after the log; all add up to 1 [1]
+	Mean       []float64   `json:"mean"`       // means of the terms, given this steepness [log odds]
+	Covariance [][]float64 `json:"covariance"` // their covariance [log odds, squared]
+}
+
 // Model is what is believed of one outcome after the log: the mean and
 // covariance of its terms, enough to work out the chance of any mix.
 type Model struct {
@@ -36,6 +44,12 @@ type Model struct {
 	// Covariance is the covariance of the terms, of a number given the scatter [unit of the line, squared].
 	Covariance [][]float64 `json:"covariance"`
 	Sigma      []SigmaNode `json:"sigma"` // the points that integrate the scatter out; null = yes and no has none
+	// LnSigmaPrior is the prior of the natural logarithm of the scatter; null = yes and no has none.
+	LnSigmaPrior *PriorTerm `json:"ln_sigma_prior"`
+	// Edges are the beliefs that a chance of a yes is averaged over, by weight; null = a number has none.
+	Edges []Edge `json:"edges"`
+	// LnSteepnessPrior is the prior of the natural logarithm of an edge's steepness; null = a number has none.
+	LnSteepnessPrior *PriorTerm `json:"ln_steepness_prior"`
 	// DaySD is the standard deviation added to the scatter for another day and any of the cooks [unit
 	// of the line].
 	DaySD float64 `json:"day_sd"`

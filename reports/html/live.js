@@ -62,8 +62,9 @@ const foamfield = (() => {
         asked: l.asked, // of a result that no box moves
         failing: l.failing,
         terms: l.terms,
-        triangle: l.triangle.map(n => n * finer),
-        mean: l.mean && l.mean.map(n => n * fine), // of the logit of a yes
+        triangle: l.triangle && l.triangle.map(n => n * finer), // of a number
+        edges: l.edges && l.edges.map(e => ({ // of the logit of a yes, for each steepness
+          weight: e.weight, mean: e.mean.map(n => n * fine), triangle: e.triangle.map(n => n * finer) })),
         rule: l.scatter && l.scatter.map(counts => { // of ln of what is measured, for each size of scatter
           const [weight, logSD, ...mean] = counts.map(n => n * fine);
           return { weight, variance: Math.exp(2 * logSD) + l.day_sd ** 2, mean };
@@ -111,12 +112,13 @@ const foamfield = (() => {
   // passing is the chance of one outcome's passing at some coordinates as a function of
   // ln of its target, where it has one that moves.
   function passing(link, z) {
-    const f = features(link.terms, z), v = spread(link.triangle, f);
-    if (!link.rule) {
-      const p = yes(dot(f, link.mean), Math.sqrt(v));
+    const f = features(link.terms, z);
+    if (link.edges) {
+      const p = link.edges.reduce((sum, e) => sum + e.weight * yes(dot(f, e.mean), Math.sqrt(spread(e.triangle, f))), 0);
       const pass = link.outcome === "broke" ? 1 - p : p;
       return () => pass;
     }
+    const v = spread(link.triangle, f);
     const rule = link.rule.map(r => {
       const sd = Math.sqrt(r.variance + v);
       return { weight: r.weight, at: dot(f, r.mean) / sd, per: 1 / sd };

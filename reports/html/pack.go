@@ -23,12 +23,19 @@ type packedLink struct {
 	Outcome  result.Outcome   `json:"outcome"`
 	Terms    [][]int          `json:"terms"`
 	Decimals [2]int           `json:"decimals"` // the second of the covariance, the first of all else
-	Triangle []float64        `json:"triangle"` // the rows of the covariance's lower half
-	Mean     []float64        `json:"mean"`     // of a yes or no
+	Triangle []float64        `json:"triangle"` // of a number: the rows of the covariance's lower half
+	Edges    []packedEdge     `json:"edges"`    // of a yes or no
 	Scatter  [][]float64      `json:"scatter"`  // of a number: weight, ln of the scatter, mean of each term
 	DaySD    float64          `json:"day_sd"`
 	Asked    *result.Interval `json:"asked,omitempty"`
 	Failing  string           `json:"failing"`
+}
+
+// packedEdge is a belief that a yes or no is averaged over. Its weight stays as it is.
+type packedEdge struct {
+	Weight   float64   `json:"weight"`
+	Mean     []float64 `json:"mean"`
+	Triangle []float64 `json:"triangle"`
 }
 
 // packedMap is a map whose axes and tested places are written short.
@@ -86,14 +93,21 @@ func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
 		}
 		return to
 	}
-	out.Mean = line(l.Mean)
-	for range out.Terms {
-		out.Covariance = append(out.Covariance, make([]float64, len(out.Terms)))
-	}
-	for i, row := range l.Covariance {
-		for k, v := range row {
-			out.Covariance[place[i]][place[k]] += weight[i] * weight[k] * v
+	spread := func(covariance [][]float64) (to [][]float64) {
+		for range out.Terms {
+			to = append(to, make([]float64, len(out.Terms)))
 		}
+		for i, row := range covariance {
+			for k, v := range row {
+				to[place[i]][place[k]] += weight[i] * weight[k] * v
+			}
+		}
+		return to
+	}
+	out.Mean, out.Covariance = line(l.Mean), spread(l.Covariance)
+	for _, e := range l.Edges {
+		e.Mean, e.Covariance = line(e.Mean), spread(e.Covariance)
+		out.Edges = append(out.Edges, e)
 	}
 	for _, s := range l.Sigma {
 		s.Mean = line(s.Mean)
@@ -121,11 +135,17 @@ func packLink(l reports.LiveLink) packedLink {
 		}
 		return out
 	}
-	for i, row := range l.Covariance {
-		p.Triangle = append(p.Triangle, counts(p.Decimals[1], row[:i+1]...)...)
+	triangle := func(covariance [][]float64) (out []float64) {
+		for i, row := range covariance {
+			out = append(out, counts(p.Decimals[1], row[:i+1]...)...)
+		}
+		return out
 	}
-	if len(l.Sigma) == 0 {
-		p.Mean = counts(p.Decimals[0], l.Mean...)
+	for _, e := range l.Edges {
+		p.Edges = append(p.Edges, packedEdge{e.Weight, counts(p.Decimals[0], e.Mean...), triangle(e.Covariance)})
+	}
+	if len(l.Edges) == 0 {
+		p.Triangle = triangle(l.Covariance)
 	}
 	for _, s := range l.Sigma {
 		p.Scatter = append(p.Scatter, counts(p.Decimals[0], append([]float64{s.Weight, s.LnSigma}, s.Mean...)...))
