@@ -96,6 +96,20 @@ func (k *Kitchen) Log(layout Layout, n int, rng *rand.Rand) []Logged {
 	return log
 }
 
+// Continue makes mixes somebody suggested on one more day and writes them down too.
+func (k *Kitchen) Continue(log []Logged, mixes []Mix, rng *rand.Rand) []Logged {
+	day, today := log[len(log)-1].Day+1, k.Day(rng)
+	for _, m := range mixes {
+		l := k.watches.weigh(m)
+		l.No, l.Day = len(log)+1, day
+		l.Made = l.offBy(0.05, rng)
+		l.Truth = k.Outcome(l.Made, today, rng)
+		k.watches.see(&l, rng)
+		log = append(log, l)
+	}
+	return log
+}
+
 func tenth(x float64) float64 { return math.Round(10*x) / 10 }
 
 // weigh turns the aim into grams on a 0.1 g scale.

@@ -24,7 +24,7 @@ type verdict struct {
 	richest, richestClaim      float64
 	richClogs, richClogClaim   float64
 	richestNamed, richestThere bool    // a mix of the wanted chance exists
-	fatShort                   float64 // points of fat that the richest start falls short of the richest such mix
+	richestFat, fatShort       float64 // its percent, and points short of the richest such mix
 	habit                      float64
 	plugged                    bool
 	plug, plugClaim            float64 // true chance where the plain fit is highest, and what it says there
@@ -37,31 +37,44 @@ type verdict struct {
 // box the cook moves in.
 var fixedMixes = [][3]float64{{0.5, 0.5, 0.5}, {0.3, 0.5, 0.5}, {0.5, 0.7, 0.4}, {0.6, 0.4, 0.6}}
 
-// studyOne lets a kitchen log n trials, reads the log as a file and analyses it.
-func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (verdict, error) {
-	log := k.Log(layout, n, kitchen.Stream(k.Seed, fmt.Sprint("log ", layout, n)))
-	path := filepath.Join(dir, fmt.Sprintf("%v-%d-%d-%d.csv", k.Family, k.Seed, layout, n))
+// analyse reads a log as a file and studies it.
+func analyse(dir, name string, log []kitchen.Logged, set analysis.Settings) (*result.Results, error) {
+	path := filepath.Join(dir, name+".csv")
 	f, err := os.Create(path)
 	if err != nil {
-		return verdict{}, err
+		return nil, err
 	}
 	defer os.Remove(path)
 	if err := kitchen.WriteCSV(f, log); err != nil {
-		return verdict{}, err
+		return nil, err
 	}
 	if err := f.Close(); err != nil {
-		return verdict{}, err
+		return nil, err
 	}
 	read, err := ingest.Read([]string{path}, ingest.Options{})
 	if err != nil {
-		return verdict{}, err
+		return nil, err
 	}
+	return analysis.Run(read, set)
+}
+
+// mixOf is a mix as the simulated kitchens have it; false if a part is not said.
+func mixOf(m result.Mix) (kitchen.Mix, bool) {
+	if m.FatPercent == nil || m.EmulsifierPercent == nil || m.BlendHLB == nil {
+		return kitchen.Mix{}, false
+	}
+	return kitchen.Mix{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: *m.BlendHLB}, true
+}
+
+// studyOne lets a kitchen log n trials, reads the log as a file and analyses it.
+func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (verdict, error) {
+	log := k.Log(layout, n, kitchen.Stream(k.Seed, fmt.Sprint("log ", layout, n)))
 	set := analysis.Settings{Seed: 1}
 	for _, s := range fixedMixes {
 		m := k.Tries.At(s[0], s[1], s[2])
 		set.Tries = append(set.Tries, trial.Try{Fat: &m.FatPercent, Emulsifier: &m.EmulsifierPercent, HLB: &m.BlendHLB})
 	}
-	r, err := analysis.Run(read, set)
+	r, err := analyse(dir, fmt.Sprintf("%v-%d-%d-%d", k.Family, k.Seed, layout, n), log, set)
 	if err != nil {
 		return verdict{}, err
 	}
@@ -76,17 +89,13 @@ func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (ver
 	_, v.permitted = k.BestOf(kitchen.Tested(log), permitted)
 	var fat float64
 	fat, v.richestThere = k.Richest(kitchen.Tested(log), 0.8, permitted)
-	mix := func(m result.Mix) kitchen.Mix {
-		return kitchen.Mix{FatPercent: *m.FatPercent, EmulsifierPercent: *m.EmulsifierPercent, BlendHLB: *m.BlendHLB}
-	}
-	truth := func(m result.Mix) float64 { return k.Chance(mix(m), kitchen.Usual) }
-	clogs := func(m result.Mix) float64 { return 1 - k.CameOut(mix(m)) }
 	for _, t := range r.Tries {
 		if t.Chance == nil || !t.Tested {
 			continue
 		}
 		v.fixed++
-		if c := truth(t.Mix); t.Chance.Low <= c && c <= t.Chance.High {
+		m, _ := mixOf(t.Mix)
+		if c := k.Chance(m, kitchen.Usual); t.Chance.Low <= c && c <= t.Chance.High {
 			v.covered++
 		}
 	}
@@ -94,22 +103,30 @@ func studyOne(dir string, k *kitchen.Kitchen, layout kitchen.Layout, n int) (ver
 		v.plugged, v.plug, v.plugClaim = true, k.Chance(m, kitchen.Usual), claim
 	}
 	v.score, v.baseScore, v.scored = leftOutScore(r)
+	v.starts(r, k)
+	v.fatShort = fat - v.richestFat
+	return v, nil
+}
+
+// starts fills in what the starts truly do.
+func (v *verdict) starts(r *result.Results, k *kitchen.Kitchen) {
 	for _, s := range r.Starts {
-		if s.Mix.FatPercent == nil || s.Mix.EmulsifierPercent == nil || s.Mix.BlendHLB == nil {
+		m, ok := mixOf(s.Mix)
+		if !ok {
 			continue
 		}
+		truly, clogs := k.Chance(m, kitchen.Usual), 1-k.CameOut(m)
 		switch s.Aim {
 		case result.Surest:
 			v.named = true
-			v.surest, v.claim, v.low, v.high = truth(s.Mix), s.Chance.Mean, s.Chance.Low, s.Chance.High
-			v.clogs, v.clogClaim = clogs(s.Mix), s.Fails[result.CameOut]
+			v.surest, v.claim, v.low, v.high = truly, s.Chance.Mean, s.Chance.Low, s.Chance.High
+			v.clogs, v.clogClaim = clogs, s.Fails[result.CameOut]
 		case result.Richest:
-			v.richestNamed = true
-			v.richest, v.richestClaim, v.fatShort = truth(s.Mix), s.Chance.Mean, fat-*s.Mix.FatPercent
-			v.richClogs, v.richClogClaim = clogs(s.Mix), s.Fails[result.CameOut]
+			v.richestNamed = s.Status == result.Recommended
+			v.richest, v.richestClaim, v.richestFat = truly, s.Chance.Mean, m.FatPercent
+			v.richClogs, v.richClogClaim = clogs, s.Fails[result.CameOut]
 		}
 	}
-	return v, nil
 }
 
 func studyMany(dir string, family kitchen.Family, layout kitchen.Layout, n int, firstSeed uint64, kitchens int) ([]verdict, error) {
