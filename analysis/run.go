@@ -57,7 +57,7 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		r.Model, r.Assumed = b.Model, b.Assumed()
 	}
 	if status != result.ToBeSettled {
-		r.NextTrials = next.Trials(s, counts, a, batch)
+		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value)
 	}
 	fillEmpty(r)
 	return r, nil

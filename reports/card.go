@@ -80,8 +80,8 @@ func (b *builder) trialCard(i int, n result.NextTrial) Card {
 	if best := b.r.BestSeen; n.Purpose == "repeat" && best != nil {
 		c.Made = say("Made ", often("best_seen.made_times", best.MadeTimes), " before; not a start: these trials do not carry one.")
 	}
-	if n.ClogChance != nil {
-		c.Aim = say(c.Aim, " Clogs: ", chance(path+".clog_chance", *n.ClogChance), ".")
+	if n.Clogging != nil {
+		c.Aim = say(c.Aim, " Clogs: ", clogging(path, *n.Clogging), ".")
 	}
 	c.Mind = b.mindful(path+".mix", n.Mix)
 	b.weights(&c, path, n.Ingredients, n.Parts)

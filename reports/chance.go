@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"foamfield/analysis/result"
 	"foamfield/plots"
 )
 
@@ -72,4 +73,13 @@ func oneIn(path string, p float64) Span {
 		of = 10 * int(math.Round(every/10))
 	}
 	return Span{Text: fmt.Sprintf("%d in %d", n, of), Num: &Num{Path: path, Value: p}}
+}
+
+// clogging says how often a mix clogs and how often it may.
+func clogging(path string, c result.Chance) Text {
+	first, most := oneIn(path+".clogging.mean", c.Mean), oneIn(path+".clogging.high", c.High)
+	if first.Text == most.Text {
+		return say(first)
+	}
+	return say(first, ", perhaps as many as ", most)
 }

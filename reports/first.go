@@ -196,6 +196,9 @@ func (b *builder) made(path string, s result.Start) Text {
 	if s.MadeTimes == 0 {
 		return say("Predicted, not yet made: make it twice first.")
 	}
+	if s.MadeTimes >= 2 && s.MadeWorked == s.MadeTimes {
+		return say("Made ", often(path+".made_times", s.MadeTimes), ", worked every time: keep it.")
+	}
 	return say("Made ", often(path+".made_times", s.MadeTimes), " before; it worked ", often(path+".made_worked", s.MadeWorked), ".")
 }
 

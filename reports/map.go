@@ -224,8 +224,8 @@ func (b *builder) next() Section {
 		if n.Chance != nil {
 			row[4] = say(chance(p+".chance", *n.Chance))
 		}
-		if n.ClogChance != nil {
-			row[5] = say(chance(p+".clog_chance", *n.ClogChance))
+		if n.Clogging != nil {
+			row[5] = clogging(p, *n.Clogging)
 		}
 		t.Rows = append(t.Rows, row)
 	}

@@ -110,13 +110,25 @@ func (b *builder) fails(path string, s result.Start) Text {
 	var ways []Text
 	for _, o := range b.r.Targets.Outcomes() {
 		if named[o] {
-			ways = append(ways, say(oneIn(path+".fails."+string(o), s.Fails[o]), " "+Failing(b.r, o)))
+			ways = append(ways, say(oneIn(path+".fails."+string(o), s.Fails[o]), " "+Failing(b.r, o), atMost(path, o, s)))
 		}
 	}
 	if len(ways) == 0 {
 		return nil
 	}
 	return say("Of such mixes, about ", listed(ways), ".")
+}
+
+// atMost says how often a start may clog, if that is more than was just said.
+func atMost(path string, o result.Outcome, s result.Start) Text {
+	if o != result.CameOut || s.Clogging == nil {
+		return nil
+	}
+	most := oneIn(path+".clogging.high", s.Clogging.High)
+	if s.Clogging.High <= s.Fails[o] || most.Text == oneIn("", s.Fails[o]).Text {
+		return nil
+	}
+	return say(" (perhaps as many as ", most, ")")
 }
 
 // closest says what the nearest trial of the kitchen's own was.

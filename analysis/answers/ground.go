@@ -2,6 +2,7 @@ package answers
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/formula"
@@ -9,7 +10,6 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/weigh"
-	"foamfield/analysis/works"
 )
 
 // Ground is what is believed of mixes made in one way, and where that way was tried.
@@ -20,7 +20,8 @@ type Ground struct {
 	Chain  *region.Chain
 	Scale  *weigh.Scale
 	Search *region.Search
-	Draws  *region.Draws // for limits
+	Draws  *region.Draws            // for limits
+	Kept   func(mix []float64) bool // whether it keeps the kitchen's own use limits
 	want   result.Targets
 	batch  result.Batch
 }
@@ -50,19 +51,56 @@ func surestGround(b *belief.Belief, asked Asked) *Ground {
 // ClogChance is the chance that a mix does not come out, nil if nobody logged it.
 func (s *Ground) ClogChance(mix []float64) *float64 { return s.clogs(s.Basis.Features(mix)) }
 
-// ClogChanceOf is the same of a trial made once more, as it was made.
-func (s *Ground) ClogChanceOf(t *surface.Placed) *float64 {
-	return s.clogs(s.Basis.With(t.Beside).Features(t.Mix))
-}
-
 func (s *Ground) clogs(features []float64) *float64 {
-	for i, l := range s.Links {
-		if l.Outcome == result.CameOut {
-			c := 1 - s.Chain.Links[i].Passes(features)
-			return &c
-		}
+	if i := s.cameOut(); i >= 0 {
+		c := 1 - s.Chain.Links[i].Passes(features)
+		return &c
 	}
 	return nil
+}
+
+// cameOut is the place of that link, -1 if there is none.
+func (s *Ground) cameOut() int {
+	return slices.IndexFunc(s.Links, func(l belief.Link) bool { return l.Outcome == result.CameOut })
+}
+
+// Clogging is the chance that a mix clogs, with its limits; nil if nobody logged it.
+func (s *Ground) Clogging(mix []float64) *result.Chance { return s.clogging(s.Basis.Features(mix)) }
+
+// CloggingOf is the same of a trial made once more, as it was made.
+func (s *Ground) CloggingOf(t *surface.Placed) *result.Chance {
+	return s.clogging(s.Basis.With(t.Beside).Features(t.Mix))
+}
+
+func (s *Ground) clogging(features []float64) *result.Chance {
+	mean := s.clogs(features)
+	if mean == nil {
+		return nil
+	}
+	low, high := s.Draws.PassLimits(s.cameOut(), features, belief.Level)
+	return &result.Chance{Mean: *mean, Low: min(1-high, *mean), High: max(1-low, *mean), Level: belief.Level}
+}
+
+// Clogs is the share of mixes that clog, as the first n draws believe; nil if nobody logged it.
+func (s *Ground) Clogs(mix []float64, n int) []float64 {
+	i := s.cameOut()
+	if i < 0 {
+		return nil
+	}
+	out := s.Draws.Passing(i, mix, n)
+	for k, p := range out {
+		out[k] = 1 - p
+	}
+	return out
+}
+
+// MayTurnOut says whether a mix may be a start once more is known of its clogging.
+func (s *Ground) MayTurnOut(p region.Point) bool {
+	if p.Allowed {
+		return true
+	}
+	c := s.ClogChance(p.Mix)
+	return s.Search.Tested.Core(p.Mix) && c != nil && *c > ClogLimitStart && *c <= ClogLimitTrial && s.Kept(p.Mix)
 }
 
 // chance of a mix with its limits.
@@ -87,20 +125,6 @@ func (s *Ground) predicted(values []float64) map[result.Outcome]result.Predicted
 		out[l.Outcome] = result.Predicted{Median: q(0.5), Low: q((1 - belief.Level) / 2), High: q((1 + belief.Level) / 2)}
 	}
 	return out
-}
-
-// made counts the trials of a start's own formula.
-func made(s *Ground, values []float64) (times, worked int) {
-	for _, t := range s.OnSurface() {
-		if !s.SameMix(t.Mix, values) || !s.SameBeside(t.Beside, s.Basis.Beside) {
-			continue
-		}
-		times++
-		if t.Works == works.Yes {
-			worked++
-		}
-	}
-	return times, worked
 }
 
 // closest is the kitchen's own trial nearest to a mix.
@@ -138,7 +162,7 @@ func within(s *Ground, f *formula.Formula) []float64 {
 	chance, _ := s.misweighed(s.Scale.Point(f, make([]float64, len(f.Lines))))
 	return s.Scale.Within(f, func(mix, beside []float64) bool {
 		c, clogs := s.misweighed(mix, beside)
-		return c >= chance-slackDrop && (clogs == nil || *clogs <= clogLimitStart)
+		return c >= chance-slackDrop && (clogs == nil || *clogs <= ClogLimitStart)
 	})
 }
 

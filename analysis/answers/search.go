@@ -26,6 +26,7 @@ func searchOf(s *Ground, w surface.Way) *region.Search {
 	}
 	tested := region.NewTested(s.Basis, mixes, priorWeight)
 	kept := s.Scale.KeepsLimits()
+	s.Kept = func(mix []float64) bool { return kept == nil || kept(mix) }
 	return region.NewSearch(s.Chain, tested, region.Rules{Allowed: func(mix []float64) bool {
 		if !tested.Core(mix) {
 			return false
@@ -33,7 +34,7 @@ func searchOf(s *Ground, w surface.Way) *region.Search {
 		if c := s.ClogChance(mix); c != nil && *c > clogSearched {
 			return false
 		}
-		return kept == nil || kept(mix)
+		return s.Kept(mix)
 	}, Known: known(s.Basis, w)})
 }
 

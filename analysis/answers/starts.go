@@ -12,9 +12,9 @@ import (
 )
 
 const (
-	// clogLimitStart and ClogLimitTrial are safety rules: a clogged canister is
+	// ClogLimitStart and ClogLimitTrial are safety rules: a clogged canister is
 	// under pressure.
-	clogLimitStart = 0.05
+	ClogLimitStart = 0.05
 	clogSearched   = 0.045 // leaves room for rounding to the scale
 	ClogLimitTrial = 0.2
 	drawsForLimits = 1200
@@ -37,13 +37,15 @@ func (s *Ground) findStarts() found {
 	if !ok {
 		return found{status: result.NoSafeStart, starts: []result.Start{},
 			reason: fmt.Sprintf("every mix inside what was tried is more likely to clog than 1 in %.0f%s, so none is named as a start",
-				1/clogLimitStart, map[bool]string{true: " or passes a use limit of yours"}[weigh.Limited(s.Trials)])}
+				1/ClogLimitStart, map[bool]string{true: " or passes a use limit of yours"}[weigh.Limited(s.Trials)])}
 	}
-	wanted := s.want.WantedChance.Value
+	if own, ok := s.proven(surest); ok {
+		surest = own
+	}
 	first := s.start(result.Surest, surest)
 	out := found{status: first.Status, reason: reason(s, first), starts: []result.Start{first}}
 	if fat := s.Place(surface.FatPercent); fat >= 0 {
-		if richest, ok := s.Search.Richest(fat, surest, wanted); ok && !s.HoldIsAGuess {
+		if richest, ok := s.richest(fat, surest); ok && !s.HoldIsAGuess {
 			out.starts = append(out.starts, s.start(result.Richest, richest))
 		}
 		out.fatLimit = fatLimit(s, fat)
@@ -56,6 +58,32 @@ func (s *Ground) findStarts() found {
 		out.starts[i].Widths = w
 	}
 	return out
+}
+
+// roomForRounding is by how much more than the wanted chance the richest mix is searched, one
+// after the other until its rounded grams have the wanted one.
+var roomForRounding = []float64{0, 0.003, 0.01, 0.02, 0.04}
+
+// richest is the mix with most fat whose grams, as they are weighed, have the wanted chance;
+// where none has, the one that has it before weighing.
+func (s *Ground) richest(fat int, from region.Point) (best region.Point, ok bool) {
+	for i, room := range roomForRounding {
+		p, reaches := s.Search.Richest(fat, from, s.want.WantedChance.Value+room)
+		if !reaches {
+			break
+		}
+		if i == 0 {
+			best, ok = p, true
+		}
+		f, template, _ := s.Scale.Grams(p.Mix)
+		if f == nil {
+			break
+		}
+		if len(weigh.OverLimits(template, f, true)) == 0 && s.acceptable(s.Scale.Values(f), p, result.Richest) {
+			return p, true
+		}
+	}
+	return best, ok
 }
 
 // reason says in one sentence why the run ends as it does.
@@ -122,12 +150,13 @@ func (s *Ground) start(aim result.Aim, p region.Point) result.Start {
 	if out.Chance.Mean < s.want.WantedChance.Value || s.HoldIsAGuess || mustJudge(s.NotJudged, s.want) {
 		out.Status = result.BestAvailable
 	}
+	out.Clogging = s.Clogging(values)
 	out.Fails = map[result.Outcome]float64{}
 	for i, v := range s.Chain.FirstFailures(values) {
 		out.Fails[s.Links[i].Outcome] = v
 	}
 	out.Predicted = s.predicted(values)
-	out.MadeTimes, out.MadeWorked = made(s, values)
+	out.MadeTimes, out.MadeWorked = s.made(values, out.Ingredients)
 	out.ClosestTrial = closest(s, values)
 	out.Confirm = confirm(s.Draws.Shares(values), s.want.WantedChance.Value)
 	out.Slack = map[string]result.Slack{}
@@ -158,14 +187,11 @@ func notes(s *Ground, f *formula.Formula, template *surface.Placed) (out []strin
 
 // acceptable says whether a mix moved by rounding may still be named.
 func (s *Ground) acceptable(rounded []float64, p region.Point, aim result.Aim) bool {
-	if c := s.ClogChance(rounded); c != nil && *c > clogLimitStart {
+	if c := s.ClogChance(rounded); c != nil && *c > ClogLimitStart {
 		return false
 	}
 	chance := s.Chain.Chance(rounded)
-	if aim == result.Richest && chance < s.want.WantedChance.Value-0.01 {
-		return false
-	}
-	return chance > p.Chance-0.1
+	return chance > p.Chance-0.1 && (aim != result.Richest || chance >= s.want.WantedChance.Value)
 }
 
 // mustJudge says whether a target without results is one the chance cannot do

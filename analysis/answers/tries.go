@@ -66,7 +66,7 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 		}
 	}
 	c := s.chance(values)
-	t.Chance, t.ClogChance = &c, s.ClogChance(values)
+	t.Chance, t.ClogChance, t.Clogging = &c, s.ClogChance(values), s.Clogging(values)
 	if t.ClogChance != nil && *t.ClogChance > ClogLimitTrial {
 		note("it is likely to clog: do not make it straight away, go there in steps from a thinner one that came out")
 	}
@@ -74,7 +74,7 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 		t.Fails[s.Links[i].Outcome] = v
 	}
 	t.Predicted = s.predicted(values)
-	t.MadeTimes, t.MadeWorked = made(s, values)
+	t.MadeTimes, t.MadeWorked = s.made(values, t.Ingredients)
 	return t
 }
 

@@ -76,7 +76,7 @@ func TestWithinKeepsTheChance(t *testing.T) {
 				}
 				chance, c := s.misweighed(s.Scale.Point(f, by))
 				worst = max(worst, start.Chance.Mean-chance)
-				if c != nil && *c > clogLimitStart+0.001 {
+				if c != nil && *c > ClogLimitStart+0.001 {
 					t.Errorf("log %d, %s: clogs %.4f", k, start.Aim, *c)
 				}
 			}

@@ -1,6 +1,7 @@
 package next
 
 import (
+	"cmp"
 	"slices"
 
 	"foamfield/analysis/answers"
@@ -14,60 +15,144 @@ import (
 )
 
 const (
-	exploreCandidates = 120 // mixes weighed for a next trial
-	exploreDraws      = 400
+	exploreCandidates = 100 // mixes weighed for a next trial
+	exploreDraws      = 300
 	// A suggested trial lies no further than this, in half ranges, from one that came
 	// out: thick mixes are approached in steps.
 	exploreStep = 1.0
-	contending  = 0.1  // a mix this far below the surest may still turn out to be it
-	leastTold   = 0.02 // a trial that tells less of the doubt is not worth its cream
-
-	leastOfFrontier = 0.2 // the chance below which a richer mix is given up
+	contending  = 0.1   // a mix this far below the surest may still turn out to be it
+	leastChance = 0.002 // a smaller gain of chance, or of fat in points, is not worth its cream
+	leastFat    = 0.05
+	apart       = 0.5 // half ranges between two suggested trials
+	exploring   = 3   // trials suggested
 )
 
-// explore names the trials that tell most: one of which mix is surest, one of how far
-// the fat can go. What a trial that works or fails at a mix tells of the chance at
-// another is, over the draws, the variance of that chance's mean after it: cov²/p(1-p).
-// The trial that tells most of all contenders together is the one suggested.
-func explore(found *answers.Answers) (out []result.NextTrial) {
+// explore names the trials that are expected to do most to the answers: to the chance of
+// the surest start, and to how much fat the richest has.
+func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 	s := found.Ground
 	if s == nil || len(found.Starts) == 0 {
 		return nil
 	}
-	candidates := safeToTry(s)
-	views := make([]view, len(candidates))
-	region.Parallel(len(candidates), func(i int) {
-		views[i] = view{mix: candidates[i], shares: s.Draws.Believed(candidates[i], exploreDraws)}
-	})
-	first := found.Starts[0]
-	surest := mixesOf(s.Search.Points(), func(p region.Point) bool { return p.Allowed && p.Chance >= first.Chance.Mean-contending }, exploreCandidates)
-	if v, told := most(s.Draws, views, append(surest, s.Values(first.Mix))); told >= leastTold {
-		out = append(out, suggest(s, v, told, "surest", "to learn which mix is surest: of all safe mixes this one tells most about it")...)
-	}
 	fat := s.Place(surface.FatPercent)
-	if fat < 0 {
-		return out
-	}
-	reached := *first.Mix.FatPercent
-	if len(found.Starts) > 1 {
-		reached = *found.Starts[1].Mix.FatPercent
-	}
-	var frontier [][]float64
-	for _, l := range found.FatLimit {
-		if *l.Mix.FatPercent >= reached && l.Chance.Mean >= leastOfFrontier {
-			frontier = append(frontier, s.Values(l.Mix))
+	candidates := views(s, safeToTry(s), fat)
+	var aims []aim
+	if fat >= 0 {
+		if levels := views(s, frontier(s, fat), fat); len(levels) > 0 {
+			aims = append(aims, aim{"richest", "to learn how far the fat can go: of all safe mixes this one is expected to raise it most",
+				levels, richest(levels, wanted), leastFat, nil})
 		}
 	}
-	if v, told := most(s.Draws, views, frontier); told >= leastTold {
-		out = append(out, suggest(s, v, told, "richest", "to learn how far the fat can go: of all safe mixes this one tells most about the richer ones")...)
+	tops := views(s, append(contenders(s, found.Starts[0].Chance.Mean-contending), s.Values(found.Starts[0].Mix)), fat)
+	aims = append(aims, aim{"surest", "to learn which mix is surest: of all safe mixes this one is expected to raise its chance most",
+		tops, surest(tops), leastChance, nil})
+	for a := range aims {
+		aims[a].gains = make([]float64, len(candidates))
+		region.Parallel(len(candidates), func(i int) { aims[a].gains[i] = gain(candidates[i], aims[a].answer) })
+	}
+	var taken []view
+	for turn := 0; turn < exploring && len(candidates) > 0; turn++ {
+		a := aims[turn%len(aims)]
+		i := a.best(candidates, func(c view) bool {
+			return !slices.ContainsFunc(taken, func(t view) bool { return s.Distance(c.mix, t.mix) < apart })
+		})
+		if i < 0 {
+			continue
+		}
+		taken = append(taken, candidates[i])
+		out = append(out, suggest(s, candidates[i], a, a.gains[i])...)
 	}
 	return out
 }
 
-// view is a candidate trial and what each draw believes of it.
-type view struct {
-	mix    []float64
-	shares []float64
+// aim is one of the answers that a trial may better.
+type aim struct {
+	of, reason string
+	contenders []view
+	answer     answer
+	least      float64 // a smaller gain is not worth its cream
+	gains      []float64
+}
+
+// best is the candidate that gains most among those that may be taken, -1 if none gains enough.
+func (a aim) best(candidates []view, may func(view) bool) int {
+	at := -1
+	for i, c := range candidates {
+		if a.gains[i] >= a.least && (at < 0 || a.gains[i] > a.gains[at]) && may(c) {
+			at = i
+		}
+	}
+	return at
+}
+
+// told is the share of the doubt about the contenders' chances that a trial is expected
+// to remove: what a trial that works or fails tells of a chance is, over the draws, the
+// variance of that chance's mean after it, cov²/p(1-p).
+func (a aim) told(trial view) float64 {
+	told, doubt := 0.0, 0.0
+	for _, c := range a.contenders {
+		v := stat.PopVariance(c.works, nil)
+		doubt += v
+		told += v * tells(trial.works, c.works)
+	}
+	if doubt == 0 {
+		return 0
+	}
+	return told / doubt
+}
+
+// tells is the share of a chance's variance that is expected to go once it is known
+// whether a trial works, both draw by draw.
+func tells(works, chance []float64) float64 {
+	p, mean := stat.Mean(works, nil), stat.Mean(chance, nil)
+	if p < 1e-6 || p > 1-1e-6 {
+		return 0
+	}
+	cov := 0.0
+	for k, a := range works {
+		cov += (a - p) * (chance[k] - mean) / float64(len(works))
+	}
+	if cov == 0 {
+		return 0
+	}
+	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
+}
+
+// contenders are mixes that may turn out to be the surest start, those that are now a
+// little too likely to clog among them.
+func contenders(s *answers.Ground, least float64) [][]float64 {
+	return mixesOf(s.Search.Points(), func(p region.Point) bool {
+		return p.Chance >= least && s.MayTurnOut(p)
+	}, exploreCandidates)
+}
+
+// frontier is, at every fat percent of the search, the likeliest mixes that clog seldom and
+// that clog a little more often, by rising fat.
+func frontier(s *answers.Ground, fat int) (out [][]float64) {
+	type level struct{ firm, open region.Point }
+	levels := map[float64]level{}
+	for _, p := range s.Search.Points() {
+		if !s.MayTurnOut(p) {
+			continue
+		}
+		l := levels[p.Mix[fat]]
+		if p.Allowed && p.Chance > l.firm.Chance {
+			l.firm = p
+		}
+		if p.Chance > l.open.Chance {
+			l.open = p
+		}
+		levels[p.Mix[fat]] = l
+	}
+	for _, l := range levels {
+		for _, p := range []region.Point{l.firm, l.open} {
+			if p.Mix != nil {
+				out = append(out, p.Mix)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b []float64) int { return cmp.Or(cmp.Compare(a[fat], b[fat]), slices.Compare(a, b)) })
+	return out
 }
 
 // safeToTry is mixes of the tested range that clog at most as often as a trial may
@@ -107,59 +192,11 @@ func mixesOf(points []region.Point, may func(region.Point) bool, n int) (out [][
 	return out
 }
 
-// most is the candidate that tells most of the chances of the contenders: the share of
-// their variance that is expected to go with it.
-func most(draws *region.Draws, views []view, contenders [][]float64) (view, float64) {
-	if len(views) == 0 || len(contenders) == 0 {
-		return view{}, 0
-	}
-	chances := make([][]float64, len(contenders))
-	region.Parallel(len(contenders), func(i int) { chances[i] = draws.Believed(contenders[i], exploreDraws) })
-	doubt, variances := 0.0, make([]float64, len(chances))
-	for k, c := range chances {
-		variances[k] = stat.PopVariance(c, nil)
-		doubt += variances[k]
-	}
-	if doubt == 0 {
-		return view{}, 0
-	}
-	told := make([]float64, len(views))
-	region.Parallel(len(views), func(i int) {
-		for k, c := range chances {
-			told[i] += tells(views[i].shares, c) * variances[k] / doubt
-		}
-	})
-	best := 0
-	for i := range told {
-		if told[i] > told[best] {
-			best = i
-		}
-	}
-	return views[best], told[best]
-}
-
-// tells is the share of a chance's variance that is expected to go once it is known
-// whether a trial works, both draw by draw.
-func tells(works, chance []float64) float64 {
-	p, mean := stat.Mean(works, nil), stat.Mean(chance, nil)
-	if p < 1e-6 || p > 1-1e-6 {
-		return 0
-	}
-	cov := 0.0
-	for k, a := range works {
-		cov += (a - p) * (chance[k] - mean) / float64(len(works))
-	}
-	if cov == 0 {
-		return 0
-	}
-	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
-}
-
 // suggest is a trial at the grams the scale can weigh, unless rounding makes it
 // clog too often.
-func suggest(s *answers.Ground, v view, told float64, of, reason string) []result.NextTrial {
-	values := v.mix
-	next := result.NextTrial{Purpose: "map", Reason: reason, Tells: &told, TellsOf: of, Ingredients: []result.FormulaLine{}}
+func suggest(s *answers.Ground, v view, a aim, gain float64) []result.NextTrial {
+	values, told := v.mix, a.told(v)
+	next := result.NextTrial{Purpose: "map", Reason: a.reason, Gain: &gain, Tells: &told, TellsOf: a.of, Ingredients: []result.FormulaLine{}}
 	var f *formula.Formula
 	if f, _, _ = s.Scale.Grams(values); f != nil {
 		values = s.Scale.Values(f)
@@ -170,6 +207,6 @@ func suggest(s *answers.Ground, v view, told float64, of, reason string) []resul
 		return nil
 	}
 	chance := s.Chain.Chance(values)
-	next.Mix, next.ClogChance, next.Chance = s.Mix(values), clog, &chance
+	next.Mix, next.ClogChance, next.Clogging, next.Chance = s.Mix(values), clog, s.Clogging(values), &chance
 	return []result.NextTrial{next}
 }

@@ -17,7 +17,7 @@ import (
 // Trials is the start twice, to confirm it, the best trial once more, and those that would
 // sharpen the decision most. Without a start it is the best trial again and one step away
 // from whatever stopped the trials most often.
-func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, batch result.Batch) []result.NextTrial {
+func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, batch result.Batch, wanted float64) []result.NextTrial {
 	out := confirm(found)
 	switch best := answers.Best(s); {
 	case best != nil:
@@ -25,7 +25,7 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 		if len(found.Starts) == 0 {
 			out = append(out, step(s, counts, found.Scale, best)...)
 		}
-		out = append(out, explore(found)...)
+		out = append(out, explore(found, wanted)...)
 	default:
 		if t := thinnest(s.Trials); t != nil {
 			out = append(out, step(s, counts, found.Scale, t)...)
@@ -37,7 +37,8 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 	return out
 }
 
-// confirm is the surest start twice.
+// confirm is the surest start until it was made twice, or once more if it failed: one that
+// always worked is settled, and the other trials go on from it.
 func confirm(found *answers.Answers) (out []result.NextTrial) {
 	if len(found.Starts) == 0 {
 		return nil
@@ -47,13 +48,18 @@ func confirm(found *answers.Answers) (out []result.NextTrial) {
 	if clog != nil && *clog > answers.ClogLimitTrial {
 		return nil
 	}
-	for _, reason := range []string{"the surest start, made for the first time: does it do what is foreseen?",
-		"the surest start again, as a new mix in a new canister: how far apart are two?"} {
+	for made := first.MadeTimes; made < answers.ProvenTimes || first.MadeWorked < first.MadeTimes && len(out) == 0; made++ {
+		reason := "the surest start, made for the first time: does it do what is foreseen?"
+		switch {
+		case len(out) > 0:
+			reason = "the surest start again, as a new mix in a new canister: how far apart are two?"
+		case made == 1:
+			reason = "the surest start, made once before: does it do so again?"
+		case made > 1:
+			reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is foreseen?", made)
+		}
 		out = append(out, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients, Reason: reason,
-			ClogChance: clog, Chance: &first.Chance.Mean})
-	}
-	if first.MadeTimes > 0 {
-		out[0].Reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is foreseen?", first.MadeTimes)
+			ClogChance: clog, Clogging: first.Clogging, Chance: &first.Chance.Mean})
 	}
 	return out
 }
@@ -63,7 +69,10 @@ func repeat(s *surface.Surface, found *answers.Answers, best *surface.Placed) []
 	next := result.NextTrial{Purpose: "repeat", Mix: s.MixOf(best), Ingredients: found.Scale.AsMade(best), Reason: repeatReason(s, best)}
 	if g := found.Ground; best.Mix != nil && g != nil {
 		chance := g.Chain.With(best.Beside).Chance(best.Mix)
-		next.Chance, next.ClogChance = &chance, g.ClogChanceOf(best)
+		next.Chance, next.Clogging = &chance, g.CloggingOf(best)
+		if next.Clogging != nil {
+			next.ClogChance = &next.Clogging.Mean
+		}
 	}
 	if next.ClogChance != nil && *next.ClogChance > answers.ClogLimitTrial {
 		return nil

@@ -208,9 +208,32 @@ func (d *Draws) Believed(mix []float64, n int) []float64 {
 	return s
 }
 
+// Passing is the share of mixes that the surface itself foresees to pass one link, for the
+// first n draws.
+func (d *Draws) Passing(link int, mix []float64, n int) []float64 {
+	f := d.chain.Basis.Features(mix)
+	s := make([]float64, min(n, d.n))
+	for k := range s {
+		s[k] = d.chain.Links[link].passesGiven(f, d.links[link].RawRowView(k))
+	}
+	return s
+}
+
 // Limits are the quantiles (1-level)/2 and (1+level)/2 of the long-run share.
 func (d *Draws) Limits(mix []float64, level float64) (low, high float64) {
-	s := d.Shares(mix)
+	return limits(d.Shares(mix), level)
+}
+
+// PassLimits are the same of the share that passes one link at some features.
+func (d *Draws) PassLimits(link int, f []float64, level float64) (low, high float64) {
+	s := make([]float64, d.n)
+	for k := range s {
+		s[k] = d.chain.Links[link].passesWith(f, d.links[link].RawRowView(k), d.own[link][k])
+	}
+	return limits(s, level)
+}
+
+func limits(s []float64, level float64) (low, high float64) {
 	slices.Sort(s)
 	at := func(q float64) float64 {
 		x := q * float64(len(s)-1)

@@ -137,8 +137,8 @@ func TestTestedRange(t *testing.T) {
 	}
 }
 
-// Every start lies in the tested range, is allowed, and the surest beats every
-// lattice point; the richest reaches the wanted chance with at least as much fat.
+// Every start lies in the tested range, is allowed, and the surest is worth as much as any
+// lattice point but for what a flat top may cost; the richest reaches the wanted chance with at least as much fat.
 func TestSearch(t *testing.T) {
 	for seed := range uint64(5) {
 		c, mixes := invented(t, 30, seed)
@@ -150,7 +150,7 @@ func TestSearch(t *testing.T) {
 			t.Fatalf("seed %d: no start", seed)
 		}
 		for _, p := range s.Points() {
-			if p.Allowed && p.Chance > surest.Chance+1e-9 {
+			if p.Allowed && p.Chance > surest.Chance+flat+1e-9 {
 				t.Errorf("seed %d: %v is surer than the surest %v", seed, p, surest)
 			}
 		}
@@ -163,11 +163,11 @@ func TestSearch(t *testing.T) {
 		marked := NewSearch(c, r, Rules{Allowed: allowed, Known: known})
 		near, _ := marked.Surest(0)
 		for _, p := range s.Points() {
-			if p.Allowed && p.Chance*known(p.Mix) > near.Chance*known(near.Mix)+1e-9 {
+			if p.Allowed && p.Chance*known(p.Mix) > near.Chance*known(near.Mix)+flat+1e-9 {
 				t.Errorf("seed %d: %v is worth more than %v", seed, p, near)
 			}
 		}
-		if far := math.Abs(c.Basis.Place(near.Mix)[0]); far > math.Abs(c.Basis.Place(surest.Mix)[0])+1e-9 || near.Chance > surest.Chance+1e-6 {
+		if far := math.Abs(c.Basis.Place(near.Mix)[0]); far > math.Abs(c.Basis.Place(surest.Mix)[0])+1e-9 || near.Chance > surest.Chance+flat {
 			t.Errorf("seed %d: marked down, the start went from %v to %v", seed, surest, near)
 		}
 		if p, _ := marked.Surest(surest.Chance - 1e-3); p.Chance < surest.Chance-1e-3 {

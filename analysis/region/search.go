@@ -99,6 +99,9 @@ func Steps(c Coordinate, low, high float64, n int) []float64 {
 	return v
 }
 
+// At is a mix and what the search makes of it.
+func (s *Search) At(mix []float64) Point { return s.at(mix) }
+
 func (s *Search) at(mix []float64) Point {
 	p := Point{Mix: mix, Tested: s.Tested.Holds(mix)}
 	if p.Tested {
@@ -136,7 +139,42 @@ func (s *Search) Surest(wanted float64) (Point, bool) {
 			best = p
 		}
 	}
-	return s.climb(best, -1, allowed, surer), true
+	return s.middle(s.climb(best, -1, allowed, surer), wanted), true
+}
+
+// flat is how much less a mix may be worth than the top and still belong to it.
+const flat = 0.02
+
+// middle moves a mix to the middle of those that are worth nearly as much: the very top of
+// a flat hill is where the draws happen to put it, and its middle is furthest from
+// every edge. Where hills are not one it stays.
+func (s *Search) middle(top Point, wanted float64) Point {
+	d := len(top.Mix)
+	sum, n := make([]float64, d), 0.0
+	good := func(p Point) bool {
+		return p.Allowed && p.worth >= top.worth-flat && (p.Chance >= wanted || top.Chance < wanted)
+	}
+	for _, p := range s.points {
+		if !good(p) {
+			continue
+		}
+		w := p.worth - top.worth + flat
+		for i, z := range s.Chain.Basis.Place(p.Mix) {
+			sum[i] += w * z
+		}
+		n += w
+	}
+	if n == 0 {
+		return top
+	}
+	mix := append([]float64(nil), top.Mix...)
+	for i, z := range s.Chain.Basis.Place(top.Mix) {
+		mix[i] = s.move(i, mix[i], sum[i]/n-z)
+	}
+	if p := s.at(mix); good(p) {
+		return p
+	}
+	return top
 }
 
 // Highest is the allowed mix of the lattice with the highest chance, well known or not;

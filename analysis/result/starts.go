@@ -11,11 +11,13 @@ const (
 
 // Start is a formula to start from.
 type Start struct {
-	Aim          Aim                   `json:"aim"`
-	Status       Status                `json:"status"`        // "recommended" or "best_available"
-	Mix          Mix                   `json:"mix"`           // its formula, at the rounded grams where there are grams
-	Chance       Chance                `json:"chance"`        // its chance of working
-	Fails        map[Outcome]float64   `json:"fails"`         // share of mixes that fail first by each outcome [0 to 1]
+	Aim    Aim                 `json:"aim"`
+	Status Status              `json:"status"` // "recommended" or "best_available"
+	Mix    Mix                 `json:"mix"`    // its formula, at the rounded grams where there are grams
+	Chance Chance              `json:"chance"` // its chance of working
+	Fails  map[Outcome]float64 `json:"fails"`  // share of mixes that fail first by each outcome [0 to 1]
+	// Clogging is the chance that it clogs; null = the log does not say what came out [0 to 1].
+	Clogging     *Chance               `json:"clogging"`
 	Predicted    map[Outcome]Predicted `json:"predicted"`     // what the next mix should do, by outcome
 	Ingredients  []FormulaLine         `json:"ingredients"`   // its formula in grams; empty if there are none
 	Parts        []Part                `json:"parts"`         // what goes together, in the order of addition
@@ -43,7 +45,9 @@ type Try struct {
 	Chance *Chance `json:"chance"`
 	// ClogChance is the chance that it does not come out; null = as chance, or coming out is not
 	// logged.
-	ClogChance   *float64              `json:"clog_chance"`
+	ClogChance *float64 `json:"clog_chance"`
+	// Clogging is the same with its limits; null = the log does not say what came out, or no chance is given [0 to 1].
+	Clogging     *Chance               `json:"clogging"`
 	Fails        map[Outcome]float64   `json:"fails"`         // share of mixes that fail first by each outcome [0 to 1]
 	Predicted    map[Outcome]Predicted `json:"predicted"`     // what the next mix should do, by outcome
 	Ingredients  []FormulaLine         `json:"ingredients"`   // its formula in grams; empty if there are none
@@ -111,10 +115,15 @@ type NextTrial struct {
 	Parts       []Part        `json:"parts"`       // what goes together, in the order of addition
 	Reason      string        `json:"reason"`      // why it is worth making
 	ClogChance  *float64      `json:"clog_chance"` // chance that it does not come out; null = no model, or not logged
-	Chance      *float64      `json:"chance"`      // chance of working; null = no model
+	// Clogging is the same with its limits; null = the log does not say what came out, or no chance is given [0 to 1].
+	Clogging *Chance  `json:"clogging"`
+	Chance   *float64 `json:"chance"` // chance of working; null = no model
 	// Tells is the share of the doubt (variance of the chances in question) that this one trial is
 	// expected to remove; null = made for another reason [0 to 1].
-	Tells   *float64 `json:"tells"`
+	Tells *float64 `json:"tells"`
+	// Gain is by how much one trial is expected to better the answer: the chance of the surest start, or
+	// the richest's fat in points; null = a trial for another purpose [chance, or points of fat].
+	Gain    *float64 `json:"gain"`
 	TellsOf string   `json:"tells_of"` // what the doubt is of: which mix is "surest", the "richest" ones, or ""
 }
 

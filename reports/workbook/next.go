@@ -209,8 +209,8 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 
 func reason(n result.NextTrial) string {
 	s := sentence(n.Reason)
-	if n.ClogChance != nil {
-		s += fmt.Sprintf(" Chance of clogging %.0f %%.", 100**n.ClogChance)
+	if c := n.Clogging; c != nil {
+		s += fmt.Sprintf(" Chance of clogging %.0f %%, perhaps %.0f %%.", 100*c.Mean, 100*c.High)
 	}
 	return s
 }

@@ -1,0 +1,102 @@
+package answers
+
+import (
+	"math"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/region"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+)
+
+// made counts the trials of a start's own formula, made the same way.
+func (s *Ground) made(values []float64, lines []result.FormulaLine) (times, worked int) {
+	for _, t := range s.OnSurface() {
+		if !s.SameBeside(t.Beside, s.Basis.Beside) || !s.isFormula(t, values, lines) {
+			continue
+		}
+		times++
+		if t.Works == works.Yes {
+			worked++
+		}
+	}
+	return times, worked
+}
+
+// isFormula says whether a trial was made of a start's formula: by its grams where both
+// are known, else by the mix.
+func (s *Ground) isFormula(t *surface.Placed, values []float64, lines []result.FormulaLine) bool {
+	if same, known := sameGrams(t.Recipe, lines, s.batch); known {
+		return same
+	}
+	return s.SameMix(t.Mix, values)
+}
+
+// leastSteps of the scale are never a difference: a batch rounded otherwise moves that much.
+const leastSteps = 2
+
+// sameGrams says whether a recipe, brought to the batch, has every ingredient of a formula
+// within what the formula forgives, or what the scale tells apart. It is not known where
+// they do not name the same ingredients.
+func sameGrams(recipe []formula.Part, lines []result.FormulaLine, batch result.Batch) (same, known bool) {
+	total, used := 0.0, 0
+	grams := map[string]float64{}
+	for _, p := range recipe {
+		total += p.Grams
+		grams[p.Name] += p.Grams
+		if p.Grams > 0 {
+			used++
+		}
+	}
+	if total == 0 || used != len(lines) {
+		return false, false
+	}
+	same = true
+	for _, l := range lines {
+		g, named := grams[l.Name]
+		if !named {
+			return false, false
+		}
+		step := batch.ScaleStepGrams
+		off := math.Max(leastSteps*step, step*batch.Grams/total) // half a step either side, brought to the batch
+		if l.WithinGrams != nil {
+			off = math.Max(off, *l.WithinGrams)
+		}
+		same = same && math.Abs(g*batch.Grams/total-l.Grams) <= off+1e-9
+	}
+	return same, true
+}
+
+const (
+	// ProvenTimes is how often a mix was made that is the start again if it always worked,
+	// while it is as good as the best but for provenShort: a start that moves with every
+	// trial is never confirmed.
+	ProvenTimes = 2
+	provenShort = 0.02
+)
+
+// proven is the best mix that was made twice or more and always worked, if it is about as
+// good as the surest and may be named.
+func (s *Ground) proven(surest region.Point) (best region.Point, ok bool) {
+	times, failed := map[int]int{}, map[int]bool{}
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		times[t.Group]++
+		failed[t.Group] = failed[t.Group] || t.Works != works.Yes || t.Flagged != ""
+	}
+	for group := range s.Trials { // a group is its first trial's index
+		t := &s.Trials[group]
+		if times[group] < ProvenTimes || failed[group] || t.Mix == nil || !s.SameBeside(t.Beside, s.Basis.Beside) {
+			continue
+		}
+		p := s.Search.At(t.Mix)
+		if !p.Allowed || p.Chance < surest.Chance-provenShort {
+			continue
+		}
+		if !ok || p.Chance > best.Chance {
+			best, ok = p, true
+		}
+	}
+	return best, ok
+}
