@@ -1,0 +1,89 @@
+package answers
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"foamfield/analysis/formula"
+	"foamfield/analysis/kitchen"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+func TestSameGrams(t *testing.T) {
+	five := 5.0
+	lines := []result.FormulaLine{{Name: "oil", Grams: 150, WithinGrams: &five}, {Name: "water", Grams: 147}, {Name: "ester", Grams: 3}}
+	recipe := func(grams ...float64) (out []formula.Part) {
+		for i, g := range grams {
+			out = append(out, formula.Part{Name: []string{"oil", "water", "ester", "salt"}[i], Grams: g})
+		}
+		return out
+	}
+	batch := result.Batch{Grams: 300, ScaleStepGrams: 0.1}
+	for _, c := range []struct {
+		what        string
+		recipe      []formula.Part
+		same, known bool
+	}{
+		{"the very grams", recipe(150, 147, 3), true, true},
+		{"half the batch", recipe(75, 73.5, 1.5), true, true},
+		{"half the batch, on the scale", recipe(75, 73.4, 1.6), true, true},
+		{"two steps off", recipe(150, 147.2, 3.2), true, true},
+		{"more than two steps off", recipe(150, 146.6, 3.4), false, true},
+		{"what the formula forgives", recipe(154, 143.1, 3), false, true}, // water moved more than it may
+		{"an ingredient more", recipe(150, 147, 3, 1), false, false},
+		{"none used of it", recipe(150, 147, 3, 0), true, true},
+		{"no grams", nil, false, false},
+	} {
+		if same, known := sameGrams(c.recipe, lines, batch); same != c.same || known != c.known {
+			t.Errorf("%s: same %v, known %v", c.what, same, known)
+		}
+	}
+}
+
+// A start that was made twice and worked twice is the start again, and stays it; one that
+// failed once is made no start by that.
+func TestProvenStartStays(t *testing.T) {
+	kept := 0
+	for seed := range uint64(5) {
+		k := kitchen.New(kitchen.Easy, 4500+seed)
+		var b strings.Builder
+		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 24, kitchen.Stream(seed, "proven"))); err != nil {
+			t.Fatal(err)
+		}
+		log := b.String()
+		study := func(text string) result.Start {
+			read, err := ingest.Read([]string{written(t, text)}, ingest.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			found := answered(t, read)
+			if len(found.Starts) == 0 {
+				t.Fatalf("kitchen %d: no start", seed)
+			}
+			return found.Starts[0]
+		}
+		first := study(log)
+		row := func(no int, outcome string) string {
+			g := first.Ingredients
+			return fmt.Sprintf("%d,2024-03-%02d,%g,%g,%g,%g,%s\n", no, no, g[0].Grams, g[1].Grams, g[2].Grams, g[3].Grams, outcome)
+		}
+		again := study(log + row(25, "y,n,30+,2") + row(26, "y,n,30+,2"))
+		if again.MadeTimes == 2 && again.MadeWorked == 2 {
+			kept++
+			for i, l := range again.Ingredients {
+				if math.Abs(l.Grams-first.Ingredients[i].Grams) > 0.1001 {
+					t.Errorf("kitchen %d: made twice with %v g of %s, kept with %v", seed, first.Ingredients[i].Grams, l.Name, l.Grams)
+				}
+			}
+		}
+		if failed := study(log + row(25, "y,n,30+,2") + row(26, "n,,n/a,")); failed.MadeTimes > 0 && failed.MadeWorked == failed.MadeTimes {
+			t.Errorf("kitchen %d: a start that clogged once is said to have always worked", seed)
+		}
+	}
+	if kept < 4 {
+		t.Errorf("the start made twice is the start again in %d of 5 kitchens", kept)
+	}
+}
