@@ -49,7 +49,7 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		Fits: j.Fits, GroupEffects: j.GroupEffects, Residuals: j.Residuals, Detectable: j.Detectable, Confounded: j.Confounded,
 		Repeatability: j.Repeatability, Summaries: j.Summaries, CannotTell: judging.CannotTell(log, s, b, j, len(a.Effects)),
 
-		BestSeen: a.BestSeen, Starts: a.Starts, FatLimit: a.FatLimit, Limits: a.Limits, Grid: a.Grid, Effects: a.Effects, Peaks: a.Peaks,
+		BestSeen: a.BestSeen, Starts: a.Starts, RestsOn: a.RestsOn, FatLimit: a.FatLimit, Limits: a.Limits, Grid: a.Grid, Effects: a.Effects, Peaks: a.Peaks,
 		Choices: a.Choices, Averaged: a.Averaged, HeldTerms: a.HeldTerms, PriorBelief: a.PriorBelief,
 		Tries: answers.Tried(slices.Concat(set.Tries, log.Tries), a, why)}
 	r.Ingredients, r.Allergens = logged.Ingredients(log)
@@ -91,6 +91,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.Grid)
 	none(&r.Summaries)
 	none(&r.Starts)
+	none(&r.RestsOn)
 	none(&r.Tries)
 	none(&r.FatLimit)
 	none(&r.NextTrials)

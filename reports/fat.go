@@ -34,8 +34,11 @@ func (b *builder) richest() []Block {
 		if ways := b.fails(path, s); len(ways) > 0 {
 			t = say(t, " ", ways)
 		}
-		blocks := []Block{Paragraph{Text: say(t, " ", b.made(path, s))}}
-		return append(blocks, mind(s)...)
+		t = say(t, " ", b.made(path, s))
+		if rests := b.rests("richest_fat_percent"); len(rests) > 0 {
+			t = say(t, " ", rests)
+		}
+		return append([]Block{Paragraph{Text: t}}, mind(s)...)
 	}
 	return []Block{Paragraph{Text: say("No rich mix can be named: none inside what was tried works ", wanted(want), b.given(), ".")}}
 }
@@ -68,10 +71,14 @@ func (b *builder) beyond() []Text {
 			worst := b.r.FatLimit[n-1]
 			items = append(items, say("At no fat percent that was tried is a mix ", b.sureEnough(), "; at ", at(n-1), " % what stops it first is "+b.failings(worst.LimitedBy)+"."))
 		case last < n-1:
-			if r := b.richestFat(); r != nil && *r < b.r.FatLimit[last].FatPercent-1 {
-				items = append(items, say("Richer mixes than that, up to about ", at(last), " % fat, may work as often, but none is safe enough from clogging, or near enough to the others, to be named as a start."))
+			end := slices.IndexFunc(b.r.FatLimit[last+1:], func(l result.FatLimit) bool { return l.Chance.Mean < b.r.Targets.WantedChance.Value })
+			if end != 0 {
+				items = append(items, say("From about ", at(last+1), " % fat mixes may work as often, but none clogs seldom enough, or is near enough to what was tried, to be named as a start."))
 			}
-			items = append(items, say("From about ", at(last+1), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+b.failings(b.r.FatLimit[last+1].LimitedBy)+"."))
+			if end >= 0 {
+				end += last + 1
+				items = append(items, say("From about ", at(end), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+b.failings(b.r.FatLimit[end].LimitedBy)+"."))
+			}
 		default:
 			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; richer than that nothing is known."))
 		}
@@ -108,16 +115,6 @@ func (b *builder) stoppers() []Text {
 		out = append(out, say(b.failings(l.Outcome)+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
 	}
 	return out
-}
-
-// richestFat is the fat percent of the richest start, nil if there is none.
-func (b *builder) richestFat() *float64 {
-	for _, s := range b.r.Starts {
-		if s.Aim == result.Richest {
-			return s.Mix.FatPercent
-		}
-	}
-	return nil
 }
 
 // tried gives the ranges the trials cover.

@@ -50,6 +50,14 @@ func (b *builder) sure(path string, s result.Start) []Block {
 	if t := b.settling(path, s); len(t) > 0 {
 		items = append(items, t)
 	}
+	if s.Aim == result.Surest {
+		for _, headline := range []string{"surest_chance", "surest_fat_percent"} {
+			if t := b.rests(headline); len(t) > 0 {
+				items = append(items, t)
+				break
+			}
+		}
+	}
 	if c := s.ClosestTrial; c != nil {
 		items = append(items, b.closest(path+".closest_trial", c))
 	}
@@ -133,10 +141,7 @@ func atMost(path string, o result.Outcome, s result.Start) Text {
 
 // closest says what the nearest trial of the kitchen's own was.
 func (b *builder) closest(path string, c *result.Closest) Text {
-	name := b.place(c.At)
-	if c.ID != "" {
-		name = "trial " + c.ID + " (" + b.place(c.At) + ")"
-	}
+	name := b.trialNamed(c.At, c.ID)
 	outcome := "whether it worked cannot be told"
 	if c.Worked != nil {
 		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]

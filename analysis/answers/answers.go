@@ -29,6 +29,7 @@ type Answers struct {
 	Reason      string
 	Starts      []result.Start
 	FatLimit    []result.FatLimit
+	RestsOn     []result.Rest
 	PriorBelief *result.PriorBelief
 	HeldTerms   []result.HeldTerm
 	Grid        []result.Grid
@@ -49,6 +50,7 @@ func Of(s *surface.Surface, b *belief.Belief, asked Asked) *Answers {
 	at := reference(g, f.starts)
 	out.Ground, out.Scale = g, g.Scale
 	out.Status, out.Reason, out.Starts, out.FatLimit = f.status, f.reason, f.starts, f.fatLimit
+	out.RestsOn = g.rests(f.starts)
 	out.PriorBelief = b.Prior(g.Basis)
 	out.Choices, out.Averaged, out.HeldTerms = choices(g), averaged(g), heldTerms(g)
 	out.Grid, out.Limits = grids(g, at), limits(g)

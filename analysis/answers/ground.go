@@ -81,8 +81,8 @@ func (s *Ground) clogging(features []float64) *result.Chance {
 	return &result.Chance{Mean: *mean, Low: min(1-high, *mean), High: max(1-low, *mean), Level: belief.Level}
 }
 
-// Clogs is the share of mixes that clog, as the first n draws believe; nil if nobody logged it.
-func (s *Ground) Clogs(mix []float64, n int) []float64 {
+// clogShares is the share of mixes that clog, as the first n draws believe; nil if nobody logged it.
+func (s *Ground) clogShares(mix []float64, n int) []float64 {
 	i := s.cameOut()
 	if i < 0 {
 		return nil
@@ -94,8 +94,8 @@ func (s *Ground) Clogs(mix []float64, n int) []float64 {
 	return out
 }
 
-// MayTurnOut says whether a mix may be a start once more is known of its clogging.
-func (s *Ground) MayTurnOut(p region.Point) bool {
+// mayTurnOut says whether a mix may be a start once more is known of its clogging.
+func (s *Ground) mayTurnOut(p region.Point) bool {
 	if p.Allowed {
 		return true
 	}

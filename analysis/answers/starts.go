@@ -205,18 +205,19 @@ func mustJudge(missing []result.Outcome, want result.Targets) bool {
 	return false
 }
 
-// fatLimit is the best chance at each fat percent and what limits it.
+// fatLimit is the best chance at each fat percent and what limits it: of mixes that may be
+// named where one of them has the wanted chance, so that the fat at which they end is where
+// the richest start ends.
 func fatLimit(s *Ground, fat int) []result.FatLimit {
 	best := s.Search.BestAt(fat, fatLevels)
 	out := make([]result.FatLimit, len(best))
 	region.Parallel(len(best), func(i int) {
-		p := best[i]
-		c := s.chance(p.Mix)
-		out[i] = result.FatLimit{
-			FatPercent: p.Mix[fat], Chance: c, Mix: s.Mix(p.Mix),
-			LimitedBy: s.Links[p.LimitedBy].Outcome,
-			Workable:  c.Mean >= s.want.WantedChance.Value && !s.HoldIsAGuess,
+		p, workable := best[i].Best, false
+		if named := best[i].Named; named.Allowed && named.Chance >= s.want.WantedChance.Value {
+			p, workable = named, !s.HoldIsAGuess
 		}
+		out[i] = result.FatLimit{FatPercent: p.Mix[fat], Chance: s.chance(p.Mix), Mix: s.Mix(p.Mix),
+			LimitedBy: s.Links[p.LimitedBy].Outcome, Workable: workable}
 	})
 	return out
 }

@@ -66,3 +66,17 @@ func (l *Link) Value(y float64) float64 {
 	}
 	return l.centre + l.scale*y
 }
+
+// LogLik is the log likelihood of one observation if the line's parameters were draw.
+func (l *Link) LogLik(obs int, features, draw []float64) float64 {
+	line := 0.0
+	for i, f := range features {
+		line += f * draw[i]
+	}
+	if l.Answers == nil {
+		ll, _, _, _, _, _ := latent.LogLik(latent.Lognormal, l.Seen[obs], line, draw[len(features)])
+		return ll
+	}
+	ll, _, _ := latent.LogLikYesNo(l.Answers[obs], line)
+	return ll
+}

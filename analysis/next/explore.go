@@ -1,7 +1,6 @@
 package next
 
 import (
-	"cmp"
 	"slices"
 
 	"foamfield/analysis/answers"
@@ -15,12 +14,11 @@ import (
 )
 
 const (
+	lookDraws         = 300
 	exploreCandidates = 100 // mixes weighed for a next trial
-	exploreDraws      = 300
 	// A suggested trial lies no further than this, in half ranges, from one that came
 	// out: thick mixes are approached in steps.
 	exploreStep = 1.0
-	contending  = 0.1   // a mix this far below the surest may still turn out to be it
 	leastChance = 0.002 // a smaller gain of chance, or of fat in points, is not worth its cream
 	leastFat    = 0.05
 	apart       = 0.5 // half ranges between two suggested trials
@@ -35,26 +33,35 @@ func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 		return nil
 	}
 	fat := s.Place(surface.FatPercent)
-	candidates := views(s, safeToTry(s), fat)
+	candidates := s.Views(safeToTry(s), fat, lookDraws)
 	var aims []aim
 	if fat >= 0 {
-		if levels := views(s, frontier(s, fat), fat); len(levels) > 0 {
-			aims = append(aims, aim{"richest", "to learn how far the fat can go: of all safe mixes this one is expected to raise it most",
-				levels, richest(levels, wanted), leastFat, nil})
-		}
+		levels := s.Views(s.Frontier(fat), fat, lookDraws)
+		lowest := *found.Starts[0].Mix.FatPercent // where none is rich enough
+		aims = append(aims, aim{"richest", "to learn how far the fat can go: of all safe mixes this one is expected to raise it most",
+			levels, func(weights []float64) float64 {
+				if rich, ok := answers.Richest(levels, wanted, weights); ok {
+					return rich
+				}
+				return lowest
+			}, leastFat, nil})
 	}
-	tops := views(s, append(contenders(s, found.Starts[0].Chance.Mean-contending), s.Values(found.Starts[0].Mix)), fat)
+	first := found.Starts[0]
+	tops := s.Views(append(s.Contenders(first.Chance.Mean-answers.Contending), s.Values(first.Mix)), fat, lookDraws)
 	aims = append(aims, aim{"surest", "to learn which mix is surest: of all safe mixes this one is expected to raise its chance most",
-		tops, surest(tops), leastChance, nil})
+		tops, func(weights []float64) float64 {
+			chance, _ := answers.Surest(tops, weights)
+			return chance
+		}, leastChance, nil})
 	for a := range aims {
 		aims[a].gains = make([]float64, len(candidates))
 		region.Parallel(len(candidates), func(i int) { aims[a].gains[i] = gain(candidates[i], aims[a].answer) })
 	}
-	var taken []view
+	var taken []answers.View
 	for turn := 0; turn < exploring && len(candidates) > 0; turn++ {
 		a := aims[turn%len(aims)]
-		i := a.best(candidates, func(c view) bool {
-			return !slices.ContainsFunc(taken, func(t view) bool { return s.Distance(c.mix, t.mix) < apart })
+		i := a.best(candidates, func(c answers.View) bool {
+			return !slices.ContainsFunc(taken, func(t answers.View) bool { return s.Distance(c.Mix, t.Mix) < apart })
 		})
 		if i < 0 {
 			continue
@@ -68,14 +75,14 @@ func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 // aim is one of the answers that a trial may better.
 type aim struct {
 	of, reason string
-	contenders []view
+	contenders []answers.View
 	answer     answer
 	least      float64 // a smaller gain is not worth its cream
 	gains      []float64
 }
 
 // best is the candidate that gains most among those that may be taken, -1 if none gains enough.
-func (a aim) best(candidates []view, may func(view) bool) int {
+func (a aim) best(candidates []answers.View, may func(answers.View) bool) int {
 	at := -1
 	for i, c := range candidates {
 		if a.gains[i] >= a.least && (at < 0 || a.gains[i] > a.gains[at]) && may(c) {
@@ -88,12 +95,12 @@ func (a aim) best(candidates []view, may func(view) bool) int {
 // told is the share of the doubt about the contenders' chances that a trial is expected
 // to remove: what a trial that works or fails tells of a chance is, over the draws, the
 // variance of that chance's mean after it, cov²/p(1-p).
-func (a aim) told(trial view) float64 {
+func (a aim) told(trial answers.View) float64 {
 	told, doubt := 0.0, 0.0
 	for _, c := range a.contenders {
-		v := stat.PopVariance(c.works, nil)
+		v := stat.PopVariance(c.Works, nil)
 		doubt += v
-		told += v * tells(trial.works, c.works)
+		told += v * tells(trial.Works, c.Works)
 	}
 	if doubt == 0 {
 		return 0
@@ -118,43 +125,6 @@ func tells(works, chance []float64) float64 {
 	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
 }
 
-// contenders are mixes that may turn out to be the surest start, those that are now a
-// little too likely to clog among them.
-func contenders(s *answers.Ground, least float64) [][]float64 {
-	return mixesOf(s.Search.Points(), func(p region.Point) bool {
-		return p.Chance >= least && s.MayTurnOut(p)
-	}, exploreCandidates)
-}
-
-// frontier is, at every fat percent of the search, the likeliest mixes that clog seldom and
-// that clog a little more often, by rising fat.
-func frontier(s *answers.Ground, fat int) (out [][]float64) {
-	type level struct{ firm, open region.Point }
-	levels := map[float64]level{}
-	for _, p := range s.Search.Points() {
-		if !s.MayTurnOut(p) {
-			continue
-		}
-		l := levels[p.Mix[fat]]
-		if p.Allowed && p.Chance > l.firm.Chance {
-			l.firm = p
-		}
-		if p.Chance > l.open.Chance {
-			l.open = p
-		}
-		levels[p.Mix[fat]] = l
-	}
-	for _, l := range levels {
-		for _, p := range []region.Point{l.firm, l.open} {
-			if p.Mix != nil {
-				out = append(out, p.Mix)
-			}
-		}
-	}
-	slices.SortFunc(out, func(a, b []float64) int { return cmp.Or(cmp.Compare(a[fat], b[fat]), slices.Compare(a, b)) })
-	return out
-}
-
 // safeToTry is mixes of the tested range that clog at most as often as a trial may
 // and lie near one that came out.
 func safeToTry(s *answers.Ground) [][]float64 {
@@ -164,7 +134,7 @@ func safeToTry(s *answers.Ground) [][]float64 {
 			out = append(out, t.Mix)
 		}
 	}
-	return mixesOf(s.Search.Points(), func(p region.Point) bool {
+	return answers.MixesOf(s.Search.Points(), func(p region.Point) bool {
 		if !p.Tested {
 			return false
 		}
@@ -175,27 +145,10 @@ func safeToTry(s *answers.Ground) [][]float64 {
 	}, exploreCandidates)
 }
 
-// mixesOf is at most n of the lattice points that may be taken, evenly among them.
-func mixesOf(points []region.Point, may func(region.Point) bool, n int) (out [][]float64) {
-	var all [][]float64
-	for _, p := range points {
-		if may(p) {
-			all = append(all, p.Mix)
-		}
-	}
-	if len(all) <= n {
-		return all
-	}
-	for i := range n {
-		out = append(out, all[i*len(all)/n])
-	}
-	return out
-}
-
 // suggest is a trial at the grams the scale can weigh, unless rounding makes it
 // clog too often.
-func suggest(s *answers.Ground, v view, a aim, gain float64) []result.NextTrial {
-	values, told := v.mix, a.told(v)
+func suggest(s *answers.Ground, v answers.View, a aim, gain float64) []result.NextTrial {
+	values, told := v.Mix, a.told(v)
 	next := result.NextTrial{Purpose: "map", Reason: a.reason, Gain: &gain, Tells: &told, TellsOf: a.of, Ingredients: []result.FormulaLine{}}
 	var f *formula.Formula
 	if f, _, _ = s.Scale.Grams(values); f != nil {

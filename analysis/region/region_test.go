@@ -182,9 +182,13 @@ func TestSearch(t *testing.T) {
 			t.Errorf("seed %d: a richest start above the surest chance", seed)
 		}
 		last := math.Inf(-1)
-		for _, p := range s.BestAt(0, 15) {
+		for _, l := range s.BestAt(0, 15) {
+			p, q := l.Best, l.Named
 			if p.Mix[0] <= last || !p.Tested {
 				t.Errorf("seed %d: best mixes are not in order of fat or not tested: %v", seed, p)
+			}
+			if q.Allowed && (q.Mix[0] != p.Mix[0] || !allowed(q.Mix) || q.Chance > p.Chance+0.01) {
+				t.Errorf("seed %d: %v may be named, and is not the best allowed beside %v", seed, q, p)
 			}
 			last = p.Mix[0]
 		}

@@ -240,29 +240,28 @@ func (s *Search) move(i int, value, step float64) float64 {
 	return math.Min(math.Max(value, s.Tested.Low[i]), s.Tested.High[i])
 }
 
-// BestAt is, for each of n even values of variable v, the tested mix with the
-// highest chance, allowed or not; levels where nothing was tested are left out.
-func (s *Search) BestAt(v, n int) []Point {
+// Level is the best of one value of a variable: of the mixes tested, and of those that may be
+// named; the latter is not Allowed where none may.
+type Level struct{ Best, Named Point }
+
+// BestAt is, for each of n even values of variable v, the mixes with the highest chance;
+// values where nothing was tested are left out.
+func (s *Search) BestAt(v, n int) []Level {
 	levels := Steps(s.Chain.Basis.Coordinates[v], s.Tested.Low[v], s.Tested.High[v], n)
-	out := make([]Point, len(levels))
+	out := make([]Level, len(levels))
 	Parallel(len(levels), func(k int) {
-		out[k] = s.bestAt(v, levels[k])
+		out[k] = Level{s.bestAt(v, levels[k], tested), s.bestAt(v, levels[k], allowed)}
 	})
-	kept := out[:0]
-	for _, p := range out {
-		if p.Tested {
-			kept = append(kept, p)
-		}
-	}
-	return kept
+	return slices.DeleteFunc(out, func(l Level) bool { return !l.Best.Tested })
 }
 
 // climbsFrom is how many of a level's best lattice points are climbed from: the
 // chance may have more than one top.
 const climbsFrom = 3
 
-// bestAt climbs from the best lattice points of the nearest level, moved to this one.
-func (s *Search) bestAt(v int, level float64) Point {
+// bestAt climbs from the best lattice points of the nearest level, moved to this one, among
+// the mixes that may be taken.
+func (s *Search) bestAt(v int, level float64, may func(Point) bool) Point {
 	n := len(s.axes[v])
 	nearest := 0
 	for i, a := range s.axes[v] {
@@ -281,8 +280,8 @@ func (s *Search) bestAt(v int, level float64) Point {
 		}
 	}
 	slices.SortStableFunc(near, func(a, b Point) int {
-		if a.Tested != b.Tested {
-			return map[bool]int{true: -1, false: 1}[a.Tested]
+		if may(a) != may(b) {
+			return map[bool]int{true: -1, false: 1}[may(a)]
 		}
 		return cmp.Compare(b.Chance, a.Chance)
 	})
@@ -291,10 +290,10 @@ func (s *Search) bestAt(v int, level float64) Point {
 		m := append([]float64(nil), from.Mix...)
 		m[v] = level
 		p := s.at(m)
-		if !p.Tested {
+		if !may(p) {
 			continue
 		}
-		if p = s.climb(p, v, tested, likelier); !best.Tested || p.Chance > best.Chance {
+		if p = s.climb(p, v, may, likelier); !may(best) || p.Chance > best.Chance {
 			best = p
 		}
 		if tried++; tried == climbsFrom {

@@ -32,6 +32,25 @@ type Start struct {
 	Widths  []Width   `json:"prior_widths"` // its chance had the priors been half or twice as wide
 }
 
+// Rest is what one headline of the answer rests on: how it moves when one trial is left out.
+type Rest struct {
+	// Headline is "surest_chance", "surest_fat_percent" or "richest_fat_percent".
+	Headline string  `json:"headline"`
+	Value    float64 `json:"value"` // as named [0 to 1, or percent of the mix]
+	Low      float64 `json:"low"`   // the least it comes to without some one trial [as value]
+	High     float64 `json:"high"`  // the most [as value]
+	// Flips is where the trials stand without which the wanted chance is lost, or gained.
+	Flips  []string    `json:"flips"`
+	Trials []Influence `json:"trials"` // those that move it most, at most three
+}
+
+// Influence is one trial and what a headline would be without it.
+type Influence struct {
+	At      string   `json:"at"`      // where the trial stands
+	ID      string   `json:"id"`      // what the log calls it, "" if nothing
+	Without *float64 `json:"without"` // the headline without it; null = nothing could be named [as value]
+}
+
 // Try is a formula somebody asked about.
 type Try struct {
 	Name string `json:"name"` // as it was asked for
