@@ -1,6 +1,7 @@
 package logged
 
 import (
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -59,6 +60,23 @@ func TestTrials(t *testing.T) {
 	}
 	if r := Rows(log); r.Used != 2 || r.Trials != 3 || len(r.SetAside) != 1 {
 		t.Errorf("%+v", r)
+	}
+}
+
+// A peer can split the trials as the tests of lots and canisters do.
+func TestLabelsOfTrials(t *testing.T) {
+	log := &trial.Log{Labels: []string{"butter lot", "canister no"}, Trials: []trial.Trial{
+		{Canister: "0.5 L", Raw: map[string]string{"butter lot": "17", "canister no": "", "hold": "20+"}},
+		{Aside: "an average", Raw: map[string]string{"canister no": "3"}}, {}}}
+	s := &surface.Surface{Trials: []surface.Placed{{Trial: &log.Trials[0]}, {Trial: &log.Trials[2]}}}
+	got := Trials(log, s, nil)
+	for i, want := range []map[string]string{{"butter lot": "17"}, {"canister no": "3"}, nil} {
+		if !maps.Equal(got[i].Labels, want) || (want == nil) != (got[i].Labels == nil) {
+			t.Errorf("trial %d has %v, want %v", i, got[i].Labels, want)
+		}
+	}
+	if got[0].Canister != "0.5 L" || got[1].Canister != "" {
+		t.Errorf("canisters %q and %q", got[0].Canister, got[1].Canister)
 	}
 }
 

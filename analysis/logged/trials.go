@@ -15,11 +15,11 @@ func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64) []result.Tr
 	for i := range log.Trials {
 		t := &log.Trials[i]
 		if !t.Used() {
-			out[i] = show(t)
+			out[i] = show(t, log.Labels)
 			continue
 		}
 		p := &s.Trials[k]
-		out[i] = show(p.Trial)
+		out[i] = show(p.Trial, log.Labels)
 		out[i].Works, out[i].FailedBy, out[i].RepeatOf = p.Works.Pointer(), p.FailedBy, p.RepeatOf
 		if foreseen != nil {
 			out[i].ForeseenChance = foreseen[k]
@@ -29,9 +29,9 @@ func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64) []result.Tr
 	return out
 }
 
-// show is one trial as read.
-func show(t *trial.Trial) result.Trial {
-	out := result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student,
+// show is one trial as read, with what the columns of labels say of it.
+func show(t *trial.Trial, labels []string) result.Trial {
+	out := result.Trial{At: t.At.String(), Rows: t.Rows, ID: t.ID, Order: t.Order, Day: t.Day, Cook: t.Cook, Student: t.Student, Canister: t.Canister,
 		Note: t.Note, Used: t.Used(), Reason: t.Aside, Flagged: t.Flagged != "",
 		BatchGrams: t.BatchGrams, FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent,
 		EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras,
@@ -43,6 +43,15 @@ func show(t *trial.Trial) result.Trial {
 		out.CameOut = &a
 	}
 	out.Broke = works.Broke(t).Pointer()
+	for _, name := range labels {
+		if t.Raw[name] == "" {
+			continue
+		}
+		if out.Labels == nil {
+			out.Labels = map[string]string{}
+		}
+		out.Labels[name] = t.Raw[name]
+	}
 	for field, why := range t.Missing {
 		if out.Missing == nil {
 			out.Missing = map[string]string{}

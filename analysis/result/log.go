@@ -111,6 +111,7 @@ type Trial struct {
 	Day        string   `json:"day"`         // day as typed, or ""
 	Cook       string   `json:"cook"`        // cook as typed, or ""
 	Student    string   `json:"student"`     // student as typed, or ""
+	Canister   string   `json:"canister"`    // size of its canister as typed, or ""
 	Note       string   `json:"note"`        // remarks as typed, or ""
 	Used       bool     `json:"used"`        // whether the analysis counts it
 	Reason     string   `json:"reason"`      // why it is not used, or ""
@@ -128,6 +129,9 @@ type Trial struct {
 	// Extras are other numbers of the trial by variable name, such as chargers and rest_minutes; null
 	// = none [unit of the variable].
 	Extras map[string]float64 `json:"extras"`
+	// Labels are what columns of labels say of it, such as "butter lot", by the name that group_effects
+	// has; null = none.
+	Labels map[string]string `json:"labels"`
 
 	HoldMinutes *Interval `json:"hold_minutes"` // how long it kept its shape; null = see missing
 	// DrainedPercent is the liquid that left the foam, of its mass, at the targets' minute; null = see
