@@ -112,7 +112,7 @@ func (b *builder) fits() Section {
 			mark = "●"
 		}
 		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(distribution(f)), say(orders[f.Order]), say(count(p+".n", f.N)),
-			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), score(p, f),
+			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), measure(p+".leave_one_out_score", f.LeaveOneOutScore),
 			measure(p+".likelihood_r_squared", f.LikelihoodRSquared), measure(p+".r_squared", f.RSquared), say(marks[reason])})
 	}
 	s.Blocks = append(s.Blocks, withoutEmpty(all))
@@ -143,17 +143,6 @@ func distribution(f result.Fit) string {
 		return f.Distribution + ", bias-reduced"
 	}
 	return f.Distribution
-}
-
-// hopeless is the left-out score below which its digits say nothing: some trial
-// has practically no chance under the fit of the others.
-const hopeless = -1000
-
-func score(path string, f result.Fit) Text {
-	if f.LeaveOneOutScore != nil && *f.LeaveOneOutScore < hopeless {
-		return say("below -1000")
-	}
-	return measure(path+".leave_one_out_score", f.LeaveOneOutScore)
 }
 
 // why says what is missing of a fit.
@@ -196,7 +185,7 @@ func (b *builder) judged(path string, f result.Fit) []Block {
 	add("log-likelihood", "log_likelihood", f.LogLikelihood)
 	add("scale", "scale", f.Scale)
 	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared)
-	add("mean left-out log density", "leave_one_out_score", f.LeaveOneOutScore)
+	add(map[bool]string{false: "mean left-out log density", true: "mean left-out log chance"}[f.Distribution == "logistic"], "leave_one_out_score", f.LeaveOneOutScore)
 	add("residual SD", "residual_sd", f.ResidualSD)
 	add("R²", "r_squared", f.RSquared)
 	add("adjusted R²", "adjusted_r_squared", f.AdjustedRSquared)

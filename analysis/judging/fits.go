@@ -117,20 +117,7 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
 	b, x := termsOf(s, f.Order), design(s, l, f.Order)
 	f.N = len(l.Trials)
 	if l.Answers != nil {
-		f.Observations.Exact = f.N
-		estimate := latent.FitYesNo
-		// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
-		if f.Estimator == result.BiasReduced && slices.Contains(l.Answers, !l.Answers[0]) {
-			estimate = latent.FitYesNoFirth
-		}
-		fit, err := estimate(x, l.Answers)
-		if err != nil {
-			refused(s, f, b, err)
-			return nil
-		}
-		f.LogLikelihood = &fit.LogLik
-		fill(f, fit.Coef, fit.Covariance)
-		f.NullReason = "a yes/no result has no R²"
+		fitAnswers(s, f, l, b, x)
 		return nil
 	}
 	f.Observations = belief.Count(l.Seen)
@@ -142,11 +129,14 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
 	}
 	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
 	fill(f, fit.Coef, fit.Covariance)
+	if fit.Freedom() > 0 {
+		f.TMultiplier, f.StdErrorFactor = multipliers(fit)
+	}
 	if r, err := fit.LikelihoodR2(); err == nil {
 		f.LikelihoodRSquared = &r
 	}
 	if fam != latent.Normal && f.N <= mostLeftOut {
-		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit, l.Seen)
+		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit.LeaveOneOut(), func(i int) bool { return l.Seen[i].Low == l.Seen[i].High })
 	}
 	switch bounded := f.Observations.AtLeast + f.Observations.AtMost + f.Observations.Between; {
 	case bounded > 0:
@@ -157,6 +147,35 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
 		leastSquares(f, l, x, fam)
 	}
 	return fit
+}
+
+// fitAnswers fills a fit of yes and no in.
+func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, b region.Basis, x *mat.Dense) {
+	f.Observations.Exact = f.N
+	estimate := latent.FitYesNo
+	// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
+	if f.Estimator == result.BiasReduced && slices.Contains(l.Answers, !l.Answers[0]) {
+		estimate = latent.FitYesNoFirth
+	}
+	fit, err := estimate(x, l.Answers)
+	if err != nil {
+		refused(s, f, b, err)
+		return
+	}
+	f.LogLikelihood = &fit.LogLik
+	fill(f, fit.Coef, fit.Covariance)
+	z, plain := fit.Multiplier(belief.Level), 1.0
+	f.TMultiplier, f.StdErrorFactor = &z, &plain
+	f.NullReason = "a yes/no result has no R²"
+	if f.N <= mostLeftOut {
+		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit.LeaveOneOut(), func(int) bool { return true })
+	}
+}
+
+// multipliers is what a fit's standard errors are multiplied by to reach its limits.
+func multipliers(f *latent.Fit) (t, widened *float64) {
+	a, b := f.Multipliers(belief.Level)
+	return &a, &b
 }
 
 // fitted is a result's fit in a distribution and order, nil if it was refused.
@@ -180,22 +199,34 @@ func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
 	f.Covariance = belief.Rows(cov)
 }
 
-// leftOutScore is the mean log density of the exactly seen results, each
-// foreseen from all others, or why there is none.
-func leftOutScore(fit *latent.Fit, seen []latent.Obs) (score *float64, why string) {
+// nothing is the log density below which a number cannot hold the density itself.
+const nothing = -1074 * math.Ln2
+
+// impossible is why a fit has no score that the others of its result have.
+const impossible = "by these terms fitted without them some single trials are impossible, so the score says nothing"
+
+// leftOutScore is the mean log density of the exactly seen results, or log chance of
+// the answers, each foreseen from all others, or why there is none.
+func leftOutScore(left []latent.LeftOut, exact func(i int) bool) (score *float64, why string) {
 	sum, n := 0.0, 0
-	for i, o := range fit.LeaveOneOut() {
-		if seen[i].Low != seen[i].High {
+	for i, o := range left {
+		if !exact(i) {
 			continue
 		}
-		if o.Err != nil || math.IsNaN(o.LogLik) || math.IsInf(o.LogLik, 0) {
+		if o.Err != nil || math.IsNaN(o.LogLik) {
 			return nil, "without some single trials these terms cannot be fitted"
+		}
+		if o.LogLik < nothing {
+			why = impossible
 		}
 		sum += o.LogLik
 		n++
 	}
 	if n == 0 {
-		return nil, "no result is known exactly"
+		why = "no result is known exactly"
+	}
+	if why != "" {
+		return nil, why
 	}
 	sum /= float64(n)
 	return &sum, ""
@@ -296,13 +327,16 @@ func judgesBetter(a, b *result.Fit) bool {
 	if (a.LeaveOneOutScore != nil) != (b.LeaveOneOutScore != nil) {
 		return a.LeaveOneOutScore != nil
 	}
+	if failsA, failsB := a.NoScoreReason == impossible, b.NoScoreReason == impossible; failsA != failsB {
+		return failsB
+	}
 	plain := func(f *result.Fit) bool {
 		return f.Distribution == "lognormal" || f.Distribution == "logistic" && f.Estimator == result.MaximumLikelihood
 	}
 	if plain(a) != plain(b) {
 		return plain(a)
 	}
-	if !plain(a) { // trials that split cleanly do not carry more than straight terms
+	if !plain(a) || a.NoScoreReason == impossible { // so few trials do not carry more than straight terms
 		return a.Order < b.Order
 	}
 	return a.Order > b.Order
@@ -310,6 +344,8 @@ func judgesBetter(a, b *result.Fit) bool {
 
 func whyJudged(f *result.Fit) string {
 	switch {
+	case f.LeaveOneOutScore != nil && f.Estimator == result.BiasReduced:
+		return "of those fitted it foresees left-out answers best (the highest left-out score); its estimates are bias-reduced (Firth 1993)"
 	case f.LeaveOneOutScore != nil:
 		return "of those fitted it foresees left-out results best (the highest left-out score)"
 	case f.Estimator == result.BiasReduced:

@@ -15,6 +15,7 @@ import (
 	"foamfield/analysis/belief"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
 )
 
 var update = flag.Bool("update", false, "write the table of false alarms anew, from many logs")
@@ -183,11 +184,16 @@ func comparing(t *testing.T, path, text string) []result.GroupEffect {
 		t.Fatal(err)
 	}
 	_, s := laidOut(t, path)
-	var links []belief.Link
-	if l := belief.Gather(s, result.HoldMinutes); len(l.Trials) > 0 {
-		links = append(links, l)
-	}
+	links := holdOf(s)
 	return look(s, links).groupEffects(links, nil)
+}
+
+// holdOf is what a log tells of hold alone.
+func holdOf(s *surface.Surface) []belief.Link {
+	if l := belief.Gather(s, result.HoldMinutes); len(l.Trials) > 0 {
+		return []belief.Link{l}
+	}
+	return nil
 }
 
 // Where days are all alike, a day effect and a drift must be called in about 5 % of

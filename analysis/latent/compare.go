@@ -3,6 +3,7 @@ package latent
 import (
 	"math"
 
+	"gonum.org/v1/gonum/mat"
 	"gonum.org/v1/gonum/mathext"
 )
 
@@ -110,6 +111,58 @@ func (f *Fit) LeaveOneOut() []LeftOut {
 		out[i].LogLik = r.weight * (f.Family.at(r, 0, 1/fit.Scale).ll + r.jacobian)
 	}
 	return out
+}
+
+// LeaveOneOut fits the others, in the same way, once for each answer; the scale is
+// 1. The sum of LogLik is the logarithmic score by which terms and ways to fit them
+// can be compared.
+func (f *YesNoFit) LeaveOneOut() []LeftOut {
+	out := make([]LeftOut, f.N)
+	for i := range out {
+		out[i] = LeftOut{Eta: math.NaN(), Scale: 1, LogLik: math.NaN()}
+		coef, err := f.without(i)
+		if out[i].Err = err; err == nil {
+			out[i].Eta = dot(f.x.RawRowView(i), coef)
+			out[i].LogLik, _, _ = LogLikYesNo(f.y[i], out[i].Eta)
+		}
+	}
+	return out
+}
+
+// without is the coefficients of the fit to all answers but one; it climbs from
+// those of all, which are near.
+func (f *YesNoFit) without(i int) ([]float64, error) {
+	p := len(f.Coef)
+	if f.N == 1 {
+		return nil, &Refusal{Status: TooFew, Parameters: p} // a design needs a row
+	}
+	x, y, eta := mat.NewDense(f.N-1, p, nil), make([]bool, f.N-1), make([]float64, f.N-1)
+	for k := range y {
+		from := k
+		if k >= i {
+			from++
+		}
+		row := f.x.RawRowView(from)
+		x.SetRow(k, row)
+		y[k], eta[k] = f.y[from], dot(row, f.Coef)
+	}
+	o, refusal, err := newOdds(x, y)
+	switch {
+	case err != nil:
+		return nil, err
+	case f.Reduced:
+		o.reduced = newReduction(o.basis)
+	case refusal.Yes == 0 || refusal.Yes == o.n:
+		refusal.Status = NoEvents
+		return nil, refusal
+	}
+	theta := o.project(eta)
+	top := ascend(o, theta)
+	if top.status != Converged {
+		refusal.Status, refusal.Iterations, refusal.LogLik, refusal.Decrement = top.status, top.iterations, top.ll, top.decrement
+		return nil, refusal
+	}
+	return o.coef(theta), nil
 }
 
 // Predict is the location of row x of a design on the line.

@@ -371,5 +371,14 @@ func BenchmarkYesNo60x10(b *testing.B) {
 				}
 			}
 		})
+		b.Run(name+" each left out", func(b *testing.B) {
+			f, err := fit(x, yes)
+			if err != nil {
+				b.Fatal(err)
+			}
+			for b.Loop() {
+				f.LeaveOneOut()
+			}
+		})
 	}
 }

@@ -20,9 +20,16 @@ func (f *Fit) Freedom() int { return f.N - len(f.Coef) }
 // inflation is n/(n-p): by so much the likelihood understates a variance.
 func (f *Fit) inflation() float64 { return float64(f.N) / float64(f.Freedom()) }
 
+// Multipliers is what a standard error is multiplied by to reach limits: the
+// quantile of t(n-p), and √(n/(n-p)) because the likelihood understates it.
+func (f *Fit) Multipliers(confidence float64) (t, widened float64) {
+	dist := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(f.Freedom())}
+	return dist.Quantile((1 + confidence) / 2), math.Sqrt(f.inflation())
+}
+
 func (f *Fit) reach(confidence float64) float64 {
-	t := distuv.StudentsT{Mu: 0, Sigma: 1, Nu: float64(f.Freedom())}
-	return t.Quantile((1+confidence)/2) * math.Sqrt(f.inflation())
+	t, widened := f.Multipliers(confidence)
+	return t * widened
 }
 
 // Wald is the combination a of the coefficients, on the line, with limits from
@@ -201,8 +208,11 @@ func crossing(se, reach float64, g func(float64) (float64, error)) (float64, err
 // information matrix and the normal distribution; with the scale fixed there is
 // no small-sample factor.
 func (f *YesNoFit) Wald(a []float64, confidence float64) Interval {
-	return around(dot(a, f.Coef), deviation(f.Covariance, a), normalReach(confidence))
+	return around(dot(a, f.Coef), deviation(f.Covariance, a), f.Multiplier(confidence))
 }
+
+// Multiplier is what a standard error is multiplied by to reach limits.
+func (f *YesNoFit) Multiplier(confidence float64) float64 { return normalReach(confidence) }
 
 func normalReach(confidence float64) float64 {
 	return distuv.UnitNormal.Quantile((1 + confidence) / 2)

@@ -232,6 +232,44 @@ func TestLeaveOneOutIsFittedWithout(t *testing.T) {
 	}
 }
 
+// Answers are foreseen by the same estimator, fitted without them.
+func TestYesNoLeaveOneOutIsFittedWithout(t *testing.T) {
+	x, y := answers(t, "overlap")
+	n, p := x.Dims()
+	for name, fit := range map[string]func(*mat.Dense, []bool) (*YesNoFit, error){"likelihood": FitYesNo, "reduced": FitYesNoFirth} {
+		f, err := fit(x, y)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k, left := range f.LeaveOneOut() {
+			rest := mat.NewDense(n-1, p, nil)
+			var others []bool
+			for i := range y {
+				if i != k {
+					rest.SetRow(len(others), x.RawRowView(i))
+					others = append(others, y[i])
+				}
+			}
+			g, err := fit(rest, others)
+			if err != nil {
+				t.Fatal(err)
+			}
+			chance := g.Chance(x.RawRowView(k))
+			if !y[k] {
+				chance = 1 - chance
+			}
+			within(t, fmt.Sprint(name, k), left.LogLik, math.Log(chance), 1e-9, 0)
+		}
+	}
+	one, err := FitYesNoFirth(mat.NewDense(1, 1, []float64{1}), []bool{true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if left := one.LeaveOneOut(); left[0].Err == nil {
+		t.Errorf("nothing foresees an answer: %+v", left)
+	}
+}
+
 // A term's test and its profile are one thing: at the confidence 1 - P one end
 // of the interval is 0.
 func TestTestAndProfileAgree(t *testing.T) {

@@ -55,6 +55,13 @@ type Fit struct {
 	// not fitted, or yes and no [unit of the line].
 	Scale *float64 `json:"scale"`
 	Terms []Term   `json:"terms"` // the coefficients; empty if not fitted
+	// TMultiplier is Student's t at 0.95 with n less terms degrees of freedom, of yes and no the normal
+	// quantile: 90 % limits are estimate plus and minus t_multiplier times std_error_factor times
+	// std_error; null = not fitted, or no trial to spare [1].
+	TMultiplier *float64 `json:"t_multiplier"`
+	// StdErrorFactor is the small-sample factor sqrt(n/(n - terms)), of yes and no 1; null = not
+	// fitted, or no trial to spare [1].
+	StdErrorFactor *float64 `json:"std_error_factor"`
 	// Covariance is the covariance of the terms, then ln scale where there is one; null = not fitted
 	// [unit of the line, squared].
 	Covariance [][]float64 `json:"covariance"`
@@ -68,8 +75,9 @@ type Fit struct {
 	// LeaveOneOutRSquared is the same, each trial predicted from the others; null = see null_reason
 	// [1].
 	LeaveOneOutRSquared *float64 `json:"leave_one_out_r_squared"`
-	// LeaveOneOutScore is the mean log density of left-out observed values; null = see
-	// no_score_reason, or never worked out (normal, yes and no, long logs) [1].
+	// LeaveOneOutScore is the mean log density of left-out observed values, of yes and no the mean log
+	// chance of left-out answers; null = see no_score_reason, or never worked out (normal, long logs)
+	// [1].
 	LeaveOneOutScore *float64 `json:"leave_one_out_score"`
 	NoScoreReason    string   `json:"no_score_reason"` // why a fit that could have a score has none, else ""
 	// LackOfFit is the F test of lack of fit against the spread of repeats; null = see null_reason.
