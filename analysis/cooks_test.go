@@ -91,7 +91,7 @@ func TestRepeatsByTwoCooks(t *testing.T) {
 	}
 	for _, rep := range r.Repeatability {
 		if rep.Result == string(result.HoldMinutes) && (rep.Groups != 4 || rep.DF != 12) {
-			t.Errorf("%d groups of repeats with %d df, 4 and 12 were made", rep.Groups, rep.DF)
+			t.Errorf("%d groups of repeats with %g df, 4 and 12 were made", rep.Groups, rep.DF)
 		}
 	}
 }

@@ -13,15 +13,18 @@ func (b *builder) trust() Section {
 	s := Section{ID: "trust", Title: "How far to trust this", Reader: Scientist}
 	s.Blocks = b.picture(nil, "foreseen")
 	if len(b.r.Repeatability) > 0 {
-		t := Table{Caption: "Scatter of repeats of one formula, pooled on the log scale. CV with 90 % limits.",
+		t := Table{Caption: "Scatter of repeats of one formula, pooled on the log scale; one known only up to a bound on one side counts half in the degrees of freedom. CV with 90 % limits.",
 			Head:    []string{"result", "formulas repeated", "trials", "df", "SD of ln", "CV, %", "limits, %", "note"},
 			Numeric: []bool{false, true, true, true, true, true, true, false}}
 		for i, r := range b.r.Repeatability {
 			p := fmt.Sprintf("repeatability[%d]", i)
-			row := []Text{say(outcomeName(r.Result)), say(count(p+".groups", r.Groups)), say(count(p+".trials", r.Trials)), say(count(p+".df", r.DF)),
+			row := []Text{say(outcomeName(r.Result)), say(count(p+".groups", r.Groups)), say(count(p+".trials", r.Trials)), say(trimmed(p+".df", r.DF, 1)),
 				optional(p+".sd_ln", r.SDLn, 3, ""), optional(p+".cv_percent", r.CVPercent, 1, ""), nil, say(r.Note)}
-			if r.CVLow != nil && r.CVHigh != nil {
+			switch {
+			case r.CVLow != nil && r.CVHigh != nil:
 				row[6] = say(num(p+".cv_percent_low", *r.CVLow, 1), " to ", num(p+".cv_percent_high", *r.CVHigh, 1))
+			case r.CVLow != nil:
+				row[6] = say(num(p+".cv_percent_low", *r.CVLow, 1), " and more")
 			}
 			t.Rows = append(t.Rows, row)
 		}

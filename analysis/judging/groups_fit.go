@@ -114,7 +114,7 @@ func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Den
 	k := p - e.DF
 	open := make([]bool, len(e.Levels))
 	for i := range open {
-		open[i] = oneSided(fam, seen, at, i)
+		open[i] = oneSided(ofLevel(seen, at, i))
 	}
 	if null == nil || null.N != n {
 		var err error
@@ -158,16 +158,19 @@ func smallSampleP(statistic float64, df int, n, rest float64) float64 {
 	return distuv.F{D1: float64(df), D2: rest}.Survival(ratio)
 }
 
-// oneSided says whether a level's results are all bounds on the same side.
-func oneSided(fam latent.Family, seen []latent.Obs, at []int, level int) bool {
-	var mine []latent.Obs
+func ofLevel(seen []latent.Obs, at []int, level int) (mine []latent.Obs) {
 	for i, o := range seen {
 		if at[i] == level {
 			mine = append(mine, o)
 		}
 	}
-	c := belief.Count(mine)
-	return len(mine) > 0 && (c.AtLeast == len(mine) || c.AtMost == len(mine))
+	return mine
+}
+
+// oneSided says whether results are all bounds on the same side.
+func oneSided(seen []latent.Obs) bool {
+	c := belief.Count(seen)
+	return len(seen) > 0 && (c.AtLeast == len(seen) || c.AtMost == len(seen))
 }
 
 // within is the design of the trials that are not endless, with a column for

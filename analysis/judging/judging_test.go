@@ -10,7 +10,6 @@ import (
 	"foamfield/analysis/belief"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
-	"foamfield/analysis/works"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 )
@@ -59,18 +58,4 @@ func written(t *testing.T, text string) string {
 func between(i int, step, low, high float64) string {
 	_, share := math.Modf(float64(i) * step)
 	return fmt.Sprintf("%.2f", low+share*(high-low))
-}
-
-// Repeats scatter about their own formula: two pairs, each a factor of e apart, have a
-// standard deviation of logarithms of 1/sqrt 2.
-func TestRepeatability(t *testing.T) {
-	hold := func(group int, minutes float64) surface.Placed {
-		return surface.Placed{Trial: &trial.Trial{Hold: &trial.Interval{Low: minutes, High: minutes}}, Group: group}
-	}
-	s := &surface.Surface{Carried: works.Carried{Judged: works.Judged{result.HoldMinutes: true}},
-		Trials: []surface.Placed{hold(0, 10), hold(0, 10*math.E), hold(2, 5), hold(2, 5*math.E), hold(4, 60)}}
-	all := repeatability(s)
-	if len(all) != 1 || all[0].DF != 2 || all[0].Groups != 2 || all[0].Trials != 4 || math.Abs(*all[0].SDLn-math.Sqrt(0.5)) > 1e-12 {
-		t.Errorf("%+v", all)
-	}
 }

@@ -79,7 +79,7 @@ func summary(by, name string, trials []*surface.Placed) result.Summary {
 		if t.RepeatOf != "" {
 			out.Repeats++
 		}
-		if t.Hold != nil {
+		if works.Tells(t.Trial, result.HoldMinutes) {
 			if v, exact := t.Hold.Exact(); exact && v > 0 {
 				holds[t.Group] = append(holds[t.Group], math.Log(v))
 			}

@@ -89,18 +89,31 @@ type Fit struct {
 	Failure            string   `json:"failure"` // why there is no fit, else ""; then the numbers are null
 }
 
-// Repeatability is the scatter of repeats of one formula.
+// Repeatability is the scatter of repeats of one formula: by maximum likelihood on the
+// logarithms, each formula with a mean of its own and bounds as bounds, the variance then
+// widened by trials/(trials - groups). Without bounds it is the usual pooled one. Foams that
+// clogged or split are left out, as the fits leave them out.
 type Repeatability struct {
 	Result string `json:"result"` // "hold_minutes" or "drained_percent"
-	Groups int    `json:"groups"` // formulas made more than once with an exact result
+	Groups int    `json:"groups"` // formulas made more than once whose results are not all bounds on one side
 	Trials int    `json:"trials"` // trials of those formulas
-	DF     int    `json:"df"`     // degrees of freedom: trials less groups
-	// SDLn is the pooled standard deviation of the logarithm; null = no repeats [1].
-	SDLn      *float64 `json:"sd_ln"`
-	CVPercent *float64 `json:"cv_percent"`      // the coefficient of variation that goes with it; null = no repeats
-	CVLow     *float64 `json:"cv_percent_low"`  // its lower 90 % limit; null = no repeats
-	CVHigh    *float64 `json:"cv_percent_high"` // its upper 90 % limit; null = no repeats, or beyond all numbers
-	Note      string   `json:"note"`            // what to think of it, or ""
+	// Bounded is how many of these are known only up to bounds.
+	Bounded int `json:"bounded"`
+	// DF is their degrees of freedom: trials less groups; one known only up to a bound on one side
+	// counts half [trials].
+	DF float64 `json:"df"`
+	// SDLn is the pooled standard deviation of the logarithm; null = no repeats, or too loosely known
+	// [1].
+	SDLn *float64 `json:"sd_ln"`
+	// CVPercent is the coefficient of variation that goes with it; null = no repeats, or too loosely
+	// known.
+	CVPercent *float64 `json:"cv_percent"`
+	// CVLow is its lower 90 % limit, by chi-squared with df degrees of freedom; null = no repeats, or
+	// too loosely known.
+	CVLow *float64 `json:"cv_percent_low"`
+	// CVHigh is its upper 90 % limit; null = fewer than 2 degrees of freedom, or above 1000 %: see note.
+	CVHigh *float64 `json:"cv_percent_high"`
+	Note   string   `json:"note"` // what to think of it, or ""
 }
 
 // GroupEffect is whether one result differs between the days, cooks, canisters

@@ -181,7 +181,8 @@ type Summary struct {
 	CameOut int    `json:"came_out"` // trials that came out fully
 	Worked  int    `json:"worked"`   // trials that surely meet every target
 	Repeats int    `json:"repeats"`  // trials that repeat a formula made before, here or elsewhere
-	// CV is the coefficient of variation of hold over repeats; null = no repeats with an exact hold.
+	// CV is the coefficient of variation of hold over repeats that came out and did not split; null = no
+	// repeats with an exact hold.
 	CV       *float64 `json:"repeat_cv_percent"`
 	Problems int      `json:"problems"` // problems to mend or look at in its rows, those of trials set aside too
 }
