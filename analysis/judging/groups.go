@@ -1,7 +1,10 @@
 package judging
 
 import (
+	"cmp"
 	"errors"
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -13,8 +16,8 @@ import (
 	"foamfield/analysis/works"
 )
 
-// When a group's test is called clear and likely. Stricter than for one trend,
-// since several groups of several results are looked at.
+// When a group's test is called clear and likely, by the p value that is adjusted for
+// the tests of its result. Stricter than for one trend, since it is of several results.
 const (
 	groupClear  = 0.01
 	groupLikely = 0.05
@@ -23,17 +26,26 @@ const (
 // mostLevels is how many days or lots are still compared one by one.
 const mostLevels = 40
 
-// inseparable is the variance inflation above which two things are not told
-// apart, a common rule of thumb.
+// inseparable is the factor by which a group may swell the variance of a term before the
+// two are not told apart, a common rule of thumb.
 const inseparable = 10
 
+// question is what a result may differ by: levels, or a number from 0 to 1.
+type question struct {
+	by      string // as the results name it
+	name    string // in a sentence
+	of      func(*surface.Placed) string
+	number  func(*surface.Placed) float64
+	orderBy result.OrderBy // of the order of the trials
+	setting int            // which of the settings it is, or -1
+}
+
 // groupEffects asks of hold and drained whether days, cooks, canisters and lots
-// differ, and whether results drift along the log.
+// differ, whether settings matter, and whether results drift along the log.
 func (v *view) groupEffects(links []belief.Link, labels []string) []result.GroupEffect {
 	type job struct {
-		by string
-		of func(*surface.Placed) string // nil = the order
-		l  *belief.Link
+		question
+		l *belief.Link
 	}
 	var jobs []job
 	for i := range links {
@@ -43,16 +55,20 @@ func (v *view) groupEffects(links []belief.Link, labels []string) []result.Group
 		}
 		for _, g := range compared(labels) {
 			if names, _ := levels(l.Trials, g.Of); len(names) > 1 {
-				jobs = append(jobs, job{g.By, g.Of, l})
+				jobs = append(jobs, job{question{by: g.By, name: "the " + g.By, of: g.Of, setting: -1}, l})
 			}
 		}
-		jobs = append(jobs, job{"order", nil, l})
+		for k := range v.on.Settings {
+			jobs = append(jobs, job{v.ofSetting(k), l})
+		}
+		jobs = append(jobs, job{inOrder(l.Trials), l})
 	}
 	out := make([]result.GroupEffect, len(jobs))
-	region.Parallel(len(jobs), func(i int) {
-		j := jobs[i]
-		out[i] = v.groupEffect(j.by, j.of, j.l)
-	})
+	region.Parallel(len(jobs), func(i int) { out[i] = v.groupEffect(jobs[i].question, jobs[i].l) })
+	tests := adjust(out)
+	for i := range out {
+		groupVerdict(&out[i], jobs[i].name, tests[out[i].Result])
+	}
 	return out
 }
 
@@ -65,6 +81,14 @@ func compared(labels []string) []surface.Split {
 		out = append(out, surface.Split{By: name, Of: func(t *surface.Placed) string { return t.Raw[name] }})
 	}
 	return out
+}
+
+// ofSetting asks what a setting does over the range tried.
+func (v *view) ofSetting(k int) question {
+	s := v.on.Settings[k]
+	low := (s.Low - s.Centre) / s.Scale
+	return question{by: s.Name, name: s.Label, setting: k,
+		number: func(t *surface.Placed) float64 { return (t.Beside[k] - low) * s.Scale / (s.High - s.Low) }}
 }
 
 // levels is the names of a group in order of appearance, and which of them each
@@ -93,33 +117,36 @@ func unnamed(at []int) (n int) {
 	return n
 }
 
-// groupEffect tests one group of one result.
-func (v *view) groupEffect(by string, of func(*surface.Placed) string, l *belief.Link) result.GroupEffect {
-	fam, name := v.family(l.Outcome)
-	e := result.GroupEffect{By: by, Result: string(l.Outcome), Distribution: name, Levels: []result.Level{},
-		NotToldFrom: []string{}, Verdict: result.CannotTell}
-	refuse := func(why string) result.GroupEffect {
-		e.Failure, e.Sentence = why, why
-		return e
-	}
-	e.N = len(l.Trials)
-	if of != nil {
-		names, at := levels(l.Trials, of)
-		e.N -= unnamed(at)
-		if len(names) > mostLevels || 2*len(names) > e.N {
-			return refuse("almost every trial has a " + by + " of its own, so they cannot be compared")
+// groupEffect tests one group of one result beside as much as the log can carry.
+func (v *view) groupEffect(q question, l *belief.Link) result.GroupEffect {
+	_, name := v.family(l.Outcome)
+	asked := result.GroupEffect{By: q.by, OrderBy: q.orderBy, Result: string(l.Outcome), Distribution: name, N: len(l.Trials),
+		Levels: []result.Level{}, Beside: [][]string{}, NotToldFrom: []string{}, Verdict: result.CannotTell}
+	if q.of != nil {
+		names, at := levels(l.Trials, q.of)
+		asked.N -= unnamed(at)
+		if len(names) > mostLevels || 2*len(names) > asked.N {
+			asked.Failure = "almost every trial has a " + q.by + " of its own, so they cannot be compared"
+			return asked
 		}
 	}
-	x, seen, at := groupDesign(v.on, &e, of, l)
-	_, p := x.Dims()
-	rest := told(seen) - float64(p)
-	e.ResidualDF = &rest
-	if rest < 2 {
-		return refuse(refusals[latent.TooFew])
+	stands := v.stands(l.Outcome)
+	for i, st := range stands {
+		e := asked
+		err := v.against(&e, q, l, st)
+		if i+1 < len(stands) && tooSmall(&e, err, leastCarried) {
+			continue
+		}
+		if err == nil && tooSmall(&e, nil, leastRest) {
+			err = &latent.Refusal{Status: latent.TooFew}
+		}
+		if err != nil {
+			e.Failure = groupFailure(err, q.name)
+		}
+		e.BesideReason = st.instead
+		return e
 	}
-	separate(v.on, &e, x)
-	groupVerdict(&e, test(&e, v.fitted(l.Outcome, name, 1), fam, x, seen, at))
-	return e
+	return asked
 }
 
 // family is the distribution of positive values a result is judged by; the
@@ -152,49 +179,64 @@ func (v *view) judged(o result.Outcome) *result.Fit {
 	return nil
 }
 
-// groupVerdict says what the test came to, or why there is none.
-func groupVerdict(e *result.GroupEffect, err error) {
-	what := "the " + e.By
-	if e.By == "order" {
-		what = "the order of the trials"
-	}
-	name := map[string]string{string(result.HoldMinutes): "hold", string(result.DrainedPercent): "what drains"}[e.Result]
-	if len(e.NotToldFrom) > 0 {
-		e.Sentence = "these trials cannot tell " + what + " from " + inWords(e.NotToldFrom)
-	}
-	if err != nil {
-		e.Failure = groupFailure(err, e.By)
-		if e.Sentence == "" {
-			e.Sentence = e.Failure
+// adjust gives the p values of each result's tests what their number asks for (Holm
+// 1979, Scand. J. Statist. 6:65-70): whatever is there, that anything that is not is called
+// likely has a chance of 1 in 20. It returns how many tests each result has.
+func adjust(effects []result.GroupEffect) map[string]int {
+	of := map[string][]*result.GroupEffect{}
+	for i := range effects {
+		if e := &effects[i]; e.P != nil {
+			of[e.Result] = append(of[e.Result], e)
 		}
-		return
 	}
-	if e.Sentence != "" {
-		return
+	tests := map[string]int{}
+	for name, list := range of {
+		tests[name] = len(list)
+		slices.SortStableFunc(list, func(a, b *result.GroupEffect) int { return cmp.Compare(*a.P, *b.P) })
+		least := 0.0
+		for i, e := range list {
+			least = math.Max(least, math.Min(1, *e.P*float64(len(list)-i)))
+			p := least
+			e.PAdjusted = &p
+		}
 	}
-	switch {
-	case e.P == nil:
-	case *e.P < groupClear:
-		e.Verdict = result.Clear
-	case *e.P < groupLikely:
-		e.Verdict = result.Likely
-	}
-	change := "differs from one " + e.By + " to another"
-	if e.By == "order" {
-		change = "drifts along the log"
-	}
-	if e.Verdict == result.CannotTell {
-		e.Sentence = "these trials do not show whether " + name + " " + change
-		return
-	}
-	e.Sentence = string(e.Verdict) + ": " + name + " " + change
+	return tests
 }
 
-func groupFailure(err error, by string) string {
+// groupVerdict says what the test came to, or why there is none; tests is how many its
+// result has.
+func groupVerdict(e *result.GroupEffect, what string, tests int) {
+	name := map[string]string{string(result.HoldMinutes): "hold", string(result.DrainedPercent): "what drains"}[e.Result]
+	change := name + " differs from one " + e.By + " to another"
+	switch {
+	case e.OrderBy == result.ByDate:
+		change = name + " drifts from the first date to the last"
+	case e.OrderBy == result.ByLog:
+		change = name + " drifts along the log"
+	case len(e.Levels) == 0:
+		change = name + " changes with " + what
+	}
+	switch {
+	case len(e.NotToldFrom) > 0:
+		e.Sentence = "these trials cannot tell " + what + " from " + inWords(e.NotToldFrom)
+	case e.P == nil:
+		e.Sentence = e.Failure
+	case *e.PAdjusted < groupClear:
+		e.Verdict, e.Sentence = result.Clear, "clear: "+change
+	case *e.PAdjusted < groupLikely:
+		e.Verdict, e.Sentence = result.Likely, "likely: "+change
+	case *e.P < groupLikely:
+		e.Sentence = fmt.Sprintf("suggested, not shown: %s; of %d things looked at, one looks so by chance more often than 1 time in 20", change, tests)
+	default:
+		e.Sentence = "these trials do not show whether " + change
+	}
+}
+
+func groupFailure(err error, what string) string {
 	var refusal *latent.Refusal
 	if errors.As(err, &refusal) {
 		if refusal.Status == latent.Separated {
-			return "the results split cleanly by the " + by + ", so its effect has no finite estimate"
+			return "the results split cleanly by " + what + ", so its effect has no finite estimate"
 		}
 		if why := refusals[refusal.Status]; why != "" {
 			return why
@@ -202,7 +244,7 @@ func groupFailure(err error, by string) string {
 	}
 	var rank *latent.RankError
 	if errors.As(err, &rank) {
-		return "the " + by + " is a combination of the variables in these trials"
+		return what + " is a combination of the variables in these trials"
 	}
 	return err.Error()
 }

@@ -16,86 +16,105 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// groupDesign is straight terms, then a column a level but the first, or the
-// order from 0 to 1; beside it each row's level. Trials that name no level are
-// left out.
-func groupDesign(s *surface.Surface, e *result.GroupEffect, of func(*surface.Placed) string, l *belief.Link) (*mat.Dense, []latent.Obs, []int) {
-	b := termsOf(s, 1)
-	level := make([]int, len(l.Trials))
-	e.DF = 1
-	if of != nil {
-		var names []string
-		names, level = levels(l.Trials, of)
-		e.DF = len(names) - 1
-		for _, name := range names {
-			e.Levels = append(e.Levels, result.Level{Name: name})
+// against tests a question beside a stand: it fills in the design it has, what it cannot
+// be told from, the test and its sizes. The error is why there is no test.
+func (v *view) against(e *result.GroupEffect, q question, l *belief.Link, st stand) error {
+	fam, name := v.family(l.Outcome)
+	trials, seen, at := answering(e, q, l)
+	null, columns := v.beside(st, q.setting, trials)
+	x := withGroup(null, e.DF, q, trials, at)
+	_, p := x.Dims()
+	rest := told(seen) - float64(p)
+	e.ResidualDF, e.Order = &rest, st.order
+	e.Beside = [][]string{}
+	for _, c := range columns {
+		e.Beside = append(e.Beside, c.variables)
+	}
+	if rest < leastRest {
+		return nil
+	}
+	separate(e, null, x, columns)
+	alone := v.fitted(l.Outcome, name, st.order) // of the same trials and terms, if nothing else is beside
+	if alone == nil || alone.N != len(seen) || len(alone.Coef) != len(columns) || columns[len(columns)-1].beside {
+		var err error
+		if alone, err = latent.FitScale(fam, null, seen); err != nil {
+			return err
 		}
 	}
-	first, last := math.Inf(1), math.Inf(-1)
-	for _, t := range l.Trials {
-		first, last = math.Min(first, float64(t.Order)), math.Max(last, float64(t.Order))
-	}
-	var data []float64
-	var seen []latent.Obs
-	var at []int
-	for i, t := range l.Trials {
-		if level[i] < 0 {
-			continue
-		}
-		extra := make([]float64, e.DF)
-		if of == nil {
-			extra[0] = (float64(t.Order) - first) / math.Max(last-first, 1)
-		} else {
-			e.Levels[level[i]].Trials++
-			if level[i] > 0 {
-				extra[level[i]-1] = 1
-			}
-		}
-		data = append(append(data, b.Features(t.Mix)...), extra...)
-		seen = append(seen, l.Seen[i])
-		at = append(at, level[i])
-	}
-	return mat.NewDense(len(seen), len(b.Terms)+e.DF, data), seen, at
+	return test(e, alone.LogLik, fam, x, seen, at)
 }
 
-// separate finds the variables whose own effect the group hides: those it makes
-// dependent, or whose variance it swells beyond measure.
-func separate(s *surface.Surface, e *result.GroupEffect, x *mat.Dense) {
-	n, p := x.Dims()
-	k := p - e.DF // straight terms, the constant first
-	y := make([]float64, n)
-	for i := range y {
-		y[i] = float64(i) // inflation does not depend on the results
+// answering is the trials that name a level, what was seen of them, and which level each
+// has; it fills in the levels. Of a number all trials answer.
+func answering(e *result.GroupEffect, q question, l *belief.Link) (trials []*surface.Placed, seen []latent.Obs, at []int) {
+	e.DF = 1
+	if q.of == nil {
+		return l.Trials, l.Seen, make([]int, len(l.Trials))
 	}
-	with, err := regress.Least(x, y, nil)
+	names, level := levels(l.Trials, q.of)
+	e.DF = len(names) - 1
+	e.Levels = nil
+	for _, name := range names {
+		e.Levels = append(e.Levels, result.Level{Name: name})
+	}
+	for i, t := range l.Trials {
+		if level[i] >= 0 {
+			e.Levels[level[i]].Trials++
+			trials, seen, at = append(trials, t), append(seen, l.Seen[i]), append(at, level[i])
+		}
+	}
+	return trials, seen, at
+}
+
+// withGroup is a design with a column a level but the first, or with the number asked for.
+func withGroup(null *mat.Dense, df int, q question, trials []*surface.Placed, at []int) *mat.Dense {
+	n, k := null.Dims()
+	x := mat.NewDense(n, k+df, nil)
+	for i, t := range trials {
+		copy(x.RawRowView(i), null.RawRowView(i))
+		switch {
+		case q.of == nil:
+			x.Set(i, k, q.number(t))
+		case at[i] > 0:
+			x.Set(i, k+at[i]-1, 1)
+		}
+	}
+	return x
+}
+
+// separate finds the terms whose own effect the group hides: those it makes dependent, or
+// whose variance it swells beyond measure.
+func separate(e *result.GroupEffect, null, x *mat.Dense, columns []column) {
+	hides := func(c int) {
+		if words := columns[c].words; !slices.Contains(e.NotToldFrom, words) {
+			e.NotToldFrom = append(e.NotToldFrom, words)
+		}
+	}
+	with, err := regress.Least(x, places(x), nil)
 	var rank *regress.RankError
 	if errors.As(err, &rank) {
 		for _, d := range rank.Dependent {
-			if d.Column < k {
-				continue // variables that hide each other
-			}
 			for _, c := range d.Of {
-				if c > 0 && c < k {
-					e.NotToldFrom = append(e.NotToldFrom, s.Vars[c-1].Label)
+				if c > 0 && c < len(columns) {
+					hides(c)
 				}
 			}
 		}
-		slices.Sort(e.NotToldFrom)
-		e.NotToldFrom = slices.Compact(e.NotToldFrom)
 		return
 	}
-	if err != nil || k == 1 {
+	if err != nil || len(columns) == 1 {
 		return
 	}
-	without, err := regress.Least(mat.DenseCopyOf(x.Slice(0, n, 0, k)), y, nil)
+	without, err := regress.Least(null, places(null), nil)
 	if err != nil {
 		return
 	}
 	worst := 1.0
-	for c := 1; c < k; c++ {
-		worst = math.Max(worst, with.Inflation[c])
-		if with.Inflation[c] > inseparable && without.Inflation[c] <= inseparable {
-			e.NotToldFrom = append(e.NotToldFrom, s.Vars[c-1].Label)
+	for c := 1; c < len(columns); c++ {
+		swells := with.Inflation[c] / without.Inflation[c]
+		worst = math.Max(worst, swells)
+		if swells > inseparable {
+			hides(c)
 		}
 	}
 	e.Inflation = works.Finite(worst)
@@ -106,21 +125,12 @@ func separate(s *surface.Surface, e *result.GroupEffect, x *mat.Dense) {
 // A level whose results are all bounds on one side fits best infinitely far out,
 // where its results have probability 1: the largest likelihood is that of the
 // other trials, and the level has no size.
-//
-// null is the straight fit of all trials, if there is one: without it, or where some
-// trial names no level, the straight fit is made anew.
-func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Dense, seen []latent.Obs, at []int) error {
+func test(e *result.GroupEffect, null float64, fam latent.Family, x *mat.Dense, seen []latent.Obs, at []int) error {
 	n, p := x.Dims()
 	k := p - e.DF
 	open := make([]bool, len(e.Levels))
 	for i := range open {
 		open[i] = oneSided(ofLevel(seen, at, i))
-	}
-	if null == nil || null.N != n {
-		var err error
-		if null, err = latent.FitScale(fam, mat.DenseCopyOf(x.Slice(0, n, 0, k)), seen); err != nil {
-			return err
-		}
 	}
 	endless := func(i int) bool { return len(open) > 0 && open[at[i]] }
 	inner, place, rest := within(x, k, open, endless)
@@ -135,9 +145,12 @@ func test(e *result.GroupEffect, null *latent.Fit, fam latent.Family, x *mat.Den
 	if err != nil {
 		return err
 	}
-	statistic := math.Max(0, 2*(fit.LogLik-null.LogLik))
-	e.LikelihoodRatio = works.Finite(statistic)
-	e.P = works.Finite(smallSampleP(statistic, e.DF, told(seen), *e.ResidualDF))
+	statistic := math.Max(0, 2*(fit.LogLik-null))
+	f := smallSampleF(statistic, e.DF, told(seen), *e.ResidualDF)
+	if works.Finite(statistic) != nil && works.Finite(f.F) != nil {
+		p := distuv.F{D1: float64(f.DF1), D2: f.DF2}.Survival(f.F)
+		e.LikelihoodRatio, e.F, e.P = &statistic, &f, works.Finite(p)
+	}
 	sizes(e, fit, k, place)
 	return nil
 }
@@ -151,11 +164,10 @@ func told(seen []latent.Obs) float64 {
 	return float64(len(seen)) - float64(c.AtLeast+c.AtMost)/2
 }
 
-// smallSampleP refers a likelihood-ratio statistic to F(df, rest), in the form that
-// without bounds is the F test of least squares itself.
-func smallSampleP(statistic float64, df int, n, rest float64) float64 {
-	ratio := math.Expm1(statistic/n) * rest / float64(df)
-	return distuv.F{D1: float64(df), D2: rest}.Survival(ratio)
+// smallSampleF is a likelihood-ratio statistic as F(df, rest), in the form that without
+// bounds is the F test of least squares itself.
+func smallSampleF(statistic float64, df int, counted, rest float64) result.FTest {
+	return result.FTest{F: math.Expm1(statistic/counted) * rest / float64(df), DF1: df, DF2: rest, Counted: counted}
 }
 
 func ofLevel(seen []latent.Obs, at []int, level int) (mine []latent.Obs) {
@@ -211,9 +223,12 @@ func within(x *mat.Dense, k int, open []bool, endless func(int) bool) (inner *ma
 	return inner, place, rest
 }
 
-// sizes fills in the drift, or each level against the mean of those that have a
-// size.
+// sizes fills in the drift, what a setting does, or each level against the mean of those
+// that have a size.
 func sizes(e *result.GroupEffect, fit *latent.Fit, k int, place []int) {
+	if fit.Freedom() > 0 {
+		e.TMultiplier, e.StdErrorFactor = multipliers(fit)
+	}
 	factor := func(a []float64) *result.Band {
 		w := fit.Wald(a, belief.Level)
 		b := &result.Band{Mid: math.Exp(w.Estimate), Low: math.Exp(w.Low), High: math.Exp(w.High)}
@@ -225,7 +240,11 @@ func sizes(e *result.GroupEffect, fit *latent.Fit, k int, place []int) {
 	a := make([]float64, len(fit.Coef))
 	if place == nil {
 		a[k] = 1
-		e.Drift = factor(a)
+		if e.OrderBy != "" {
+			e.Drift = factor(a)
+		} else {
+			e.Change = factor(a)
+		}
 		return
 	}
 	share := 1 / float64(len(fit.Coef)-k+1)

@@ -208,38 +208,35 @@ func TestFalseAlarms(t *testing.T) {
 		logs = 1000
 	}
 	path := filepath.Join(t.TempDir(), "log.csv")
-	type tally struct{ tests, likely, clear int }
 	var out strings.Builder
 	out.WriteString("truth,trials,compared,tests,p < 0.05,p < 0.01\n")
 	sums := map[string]*tally{}
-	share := func(n, of int) float64 { return float64(n) / float64(of) }
 	for _, truth := range []string{"straight", "one at a time", "scattered", "factorial"} {
 		for _, n := range []int{24, 40} {
-			rows := map[string]*tally{"day": {}, "order": {}}
+			rows := map[string]*tally{"day": {}, "order": {}, "either, adjusted": {}}
 			for seed := range uint64(logs) {
 				text := straight(n, seed)
 				if truth != "straight" {
 					layout := map[string]kitchen.Layout{"one at a time": kitchen.OneAtATime, "scattered": kitchen.Scattered, "factorial": kitchen.Factorial}[truth]
 					text = alike(t, []kitchen.Family{kitchen.Easy, kitchen.Hard}[seed%2], layout, n, 5000+seed, 0)
 				}
+				least := math.Inf(1)
 				for _, e := range comparing(t, path, text) {
 					if e.P == nil || len(e.NotToldFrom) > 0 {
 						continue
 					}
-					for _, c := range []*tally{rows[e.By], sum(sums, (truth == "straight"), e.By)} {
-						c.tests++
-						if *e.P < groupLikely {
-							c.likely++
-						}
-						if *e.P < groupClear {
-							c.clear++
-						}
-					}
+					rows[e.By].add(*e.P)
+					sum(sums, truth == "straight", e.By).add(*e.P)
+					least = math.Min(least, *e.PAdjusted)
+				}
+				if !math.IsInf(least, 1) {
+					rows["either, adjusted"].add(least)
+					sum(sums, truth == "straight", "either").add(least)
 				}
 			}
-			for _, by := range []string{"day", "order"} {
+			for _, by := range []string{"day", "order", "either, adjusted"} {
 				c := rows[by]
-				fmt.Fprintf(&out, "%s,%d,%s,%d,%.3f,%.3f\n", truth, n, by, c.tests, share(c.likely, c.tests), share(c.clear, c.tests))
+				fmt.Fprintf(&out, "%s,%d,%q,%d,%.3f,%.3f\n", truth, n, by, c.tests, share(c.likely, c.tests), share(c.clear, c.tests))
 			}
 		}
 	}
@@ -251,7 +248,11 @@ func TestFalseAlarms(t *testing.T) {
 		}
 		// three standard deviations of a share of so many tests
 		air := 3 * math.Sqrt(0.05*0.95/float64(c.tests))
-		if got := share(c.likely, c.tests); got < 0.05-air || got > most+air {
+		low := 0.05
+		if strings.HasSuffix(name, "either") {
+			low = 0 // the adjustment may be too careful
+		}
+		if got := share(c.likely, c.tests); got < low-air || got > most+air {
 			t.Errorf("%s: %.3f of %d tests have p < 0.05", name, got, c.tests)
 		}
 	}
@@ -261,6 +262,21 @@ func TestFalseAlarms(t *testing.T) {
 		}
 	}
 }
+
+// tally counts tests and how many of them call something.
+type tally struct{ tests, likely, clear int }
+
+func (c *tally) add(p float64) {
+	c.tests++
+	if p < groupLikely {
+		c.likely++
+	}
+	if p < groupClear {
+		c.clear++
+	}
+}
+
+func share(n, of int) float64 { return float64(n) / float64(of) }
 
 func sum[T any](sums map[string]*T, straight bool, by string) *T {
 	name := map[bool]string{true: "straight, ", false: "kitchens, "}[straight] + by

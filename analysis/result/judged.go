@@ -102,39 +102,64 @@ type Repeatability struct {
 	// DF is their degrees of freedom: trials less groups; one known only up to a bound on one side
 	// counts half [trials].
 	DF float64 `json:"df"`
-	// SDLn is the pooled standard deviation of the logarithm; null = no repeats, or too loosely known
-	// [1].
+	// SDLn is the pooled standard deviation of the logarithm; null = fewer than one degree of freedom,
+	// or too loosely known [1].
 	SDLn *float64 `json:"sd_ln"`
-	// CVPercent is the coefficient of variation that goes with it; null = no repeats, or too loosely
-	// known.
+	// CVPercent is the coefficient of variation that goes with it; null = there is no sd_ln.
 	CVPercent *float64 `json:"cv_percent"`
-	// CVLow is its lower 90 % limit, by chi-squared with df degrees of freedom; null = no repeats, or
-	// too loosely known.
+	// CVLow is its lower 90 % limit, by chi-squared with df degrees of freedom; null = there is no
+	// sd_ln.
 	CVLow *float64 `json:"cv_percent_low"`
 	// CVHigh is its upper 90 % limit; null = fewer than 2 degrees of freedom, or above 1000 %: see note.
 	CVHigh *float64 `json:"cv_percent_high"`
 	Note   string   `json:"note"` // what to think of it, or ""
 }
 
+// OrderBy is what puts trials in their order.
+type OrderBy string
+
+// The two orders.
+const (
+	ByDate OrderBy = "date" // by date, and by the log on one date
+	ByLog  OrderBy = "log"  // as they stand in the log
+)
+
 // GroupEffect is whether one result differs between the days, cooks, canisters
-// or lots of a log, or drifts along its order: a likelihood-ratio test of the
-// group beside straight terms in the variables. The verdict is clear where p is
+// or lots of a log, changes with a setting, or drifts along its order: a
+// likelihood-ratio test of the group beside the terms of the fit the result is
+// judged by, the settings and the choices. The verdict is clear where p_adjusted is
 // below 0.01, likely below 0.05.
-//
-// Straight terms only: curvature that goes with the days or the order, as when one
-// thing is varied a day, can pass for an effect of theirs.
 type GroupEffect struct {
-	// By is "day", "cook", "canister size", "order", or a column of labels: "canister no", "butter
-	// lot".
-	By     string `json:"by"`
-	Result string `json:"result"` // "hold_minutes" or "drained_percent"
+	// By is "day", "cook", "canister size", "order", the name of a setting, or a column of labels:
+	// "canister no", "butter lot".
+	By string `json:"by"`
+	// OrderBy is what "order" goes by; "" for anything else.
+	OrderBy OrderBy `json:"order_by"`
+	Result  string  `json:"result"` // "hold_minutes" or "drained_percent"
 	// Distribution is the distribution of the fits compared: "lognormal", "weibull" or "loglogistic".
-	Distribution string  `json:"distribution"`
-	N            int     `json:"n"`      // trials compared
-	Levels       []Level `json:"levels"` // in order of appearance; none for "order"
+	Distribution string `json:"distribution"`
+	N            int    `json:"n"` // trials compared
+	// Order is that of the terms it is tested beside: 1 = straight, 2 = with squares and products, 0 =
+	// not tested.
+	Order int `json:"order"`
+	// Beside are the terms it is tested beside, as terms of fits and model name them; of choices those
+	// that the terms before them do not make up.
+	Beside       [][]string `json:"beside"`
+	BesideReason string     `json:"beside_because"` // why these are not all that they might be, else ""
+	Levels       []Level    `json:"levels"`         // in order of appearance; none for "order" and settings
 	// Drift is the factor from the first trial to the last, with 90 % limits; null = not by order, or
 	// not tested.
 	Drift *Band `json:"drift_factor"`
+	// Change is the factor from the low end of a setting's tested range to the high, with 90 % limits;
+	// null = no setting, or not tested.
+	Change *Band `json:"range_factor"`
+	// TMultiplier is Student's t at 0.95 with trials less coefficients degrees of freedom: limits of
+	// factors are, in logarithms, estimate plus and minus t_multiplier times std_error_factor times the
+	// standard error by the likelihood; null = not tested [1].
+	TMultiplier *float64 `json:"t_multiplier"`
+	// StdErrorFactor is the small-sample factor sqrt(n/(n - coefficients)), of n trials that are not of
+	// a level known only up to bounds on one side; null = not tested [1].
+	StdErrorFactor *float64 `json:"std_error_factor"`
 	// LikelihoodRatio is twice the fall of the log likelihood without the group; null = not tested
 	// [1].
 	LikelihoodRatio *float64 `json:"likelihood_ratio"`
@@ -142,16 +167,29 @@ type GroupEffect struct {
 	// ResidualDF is the trials less the coefficients; one known only up to a bound on one side counts
 	// half; null = too many levels to compare [trials].
 	ResidualDF *float64 `json:"residual_df"`
+	// F is the F test that p is from; null = not tested.
+	F *FTest `json:"f_test"`
 	// P is its p value from F(df, residual df), exact where nothing is bounded; null = not tested [0
 	// to 1].
 	P *float64 `json:"p"`
-	// Inflation is the largest factor by which the group swells the variance of a variable's own
-	// effect; above 10 they cannot be told apart; null = without a limit, or not worked out [1].
+	// PAdjusted is p adjusted for all tests of the same result (Holm 1979); null = not tested [0 to 1].
+	PAdjusted *float64 `json:"p_adjusted"`
+	// Inflation is the largest factor by which the group swells the variance of a term it is tested
+	// beside; above 10 they cannot be told apart; null = without a limit, or not worked out [1].
 	Inflation   *float64 `json:"variance_inflation"`
-	NotToldFrom []string `json:"not_told_from"` // labels of the variables it cannot be told from
+	NotToldFrom []string `json:"not_told_from"` // labels of the terms it cannot be told from
 	Verdict     Verdict  `json:"verdict"`       // whether there is a difference
 	Sentence    string   `json:"sentence"`      // the same in words
 	Failure     string   `json:"failure"`       // why there is no test, else ""; then the numbers are null
+}
+
+// FTest is a likelihood-ratio statistic as F.
+type FTest struct {
+	F   float64 `json:"f"`   // (exp(likelihood_ratio/counted) - 1) df2/df1 [1]
+	DF1 int     `json:"df1"` // degrees of freedom of the group
+	DF2 float64 `json:"df2"` // residual degrees of freedom: counted less the coefficients [trials]
+	// Counted is the trials, one known only up to a bound on one side counting half [trials].
+	Counted float64 `json:"counted"`
 }
 
 // Level is one day, cook, canister or lot.
