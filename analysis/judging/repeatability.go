@@ -15,6 +15,9 @@ import (
 )
 
 const (
+	// leastForSD is the degrees of freedom below which there is no scatter: one value beside a
+	// bound tells next to nothing of it.
+	leastForSD = 1
 	// leastForLimit is the degrees of freedom below which the upper limit of a scatter says
 	// nothing, and worstCV the coefficient of variation above which it does not either.
 	leastForLimit = 2
@@ -68,8 +71,8 @@ func allExact(seen []latent.Obs) bool { return belief.Count(seen).Exact == len(s
 // repeatabilityOf is the scatter of groups. The likelihood has the variance about means
 // that are estimated too small by (n - groups)/n, with n all trials; so widened it is the
 // pooled one where nothing is bounded. Its limits count a bound on one side as half a trial:
-// so they hold the truth in 87 to 91 of 100 where up to a quarter is bounded, counted whole
-// in 83 to 89.
+// so they hold the truth in 88 to 90 of 100 where up to a quarter is bounded, counted whole
+// in 83 to 89 (TestScatterHoldsTheTruth).
 func repeatabilityOf(o result.Outcome, groups [][]latent.Obs) result.Repeatability {
 	r := result.Repeatability{Result: string(o), Groups: len(groups)}
 	for _, g := range groups {
@@ -82,7 +85,7 @@ func repeatabilityOf(o result.Outcome, groups [][]latent.Obs) result.Repeatabili
 		return r
 	}
 	sd, err := pooled(groups)
-	if err != nil {
+	if err != nil || r.DF < leastForSD {
 		r.Note = "the repeats are known too loosely to say how they scatter"
 		return r
 	}

@@ -2,6 +2,7 @@ package judging
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,8 @@ import (
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
+
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // made is a trial of a formula and what was seen of its hold.
@@ -60,13 +63,14 @@ func TestRepeatability(t *testing.T) {
 		{name: "one repeat has no upper limit", trials: []made{exact(1, 10), exact(1, 11)}, groups: 1, made: 2, df: 1, sd: math.Log(1.1) / math.Sqrt2, note: "from one repeat only: a rough figure, without an upper limit"},
 		{name: "two close pairs have one", trials: []made{exact(1, 10), exact(1, 11), exact(2, 20), exact(2, 22)}, groups: 2, made: 4, df: 2, sd: math.Log(1.1) / math.Sqrt2, upper: true, note: "from 2 repeats only: a rough figure"},
 		{name: "bounds on one side tell nothing", trials: []made{still(1, 25), still(1, 25), still(1, 25)}, note: "no formula was made twice"},
+		{name: "one value and a bound", trials: []made{exact(1, 20), still(1, 25)}, groups: 1, made: 2, df: 0.5, sd: math.NaN(), note: "the repeats are known too loosely"},
 		{name: "alike, and one still standing then", trials: []made{exact(1, 20), exact(1, 20), still(1, 15)}, groups: 1, made: 3, df: 1.5, note: "from few repeats, some known only up to bounds"},
 	} {
 		r := scattered(c.trials)
 		if r.Groups != c.groups || r.Trials != c.made || r.DF != c.df || (r.CVHigh != nil) != c.upper || !strings.HasPrefix(r.Note, c.note) {
 			t.Errorf("%s: %+v", c.name, r)
 		}
-		if (r.SDLn != nil) != (c.df > 0) || r.SDLn != nil && math.Abs(*r.SDLn-c.sd) > 1e-12 {
+		if (r.SDLn != nil) != (c.df >= 1) || r.SDLn != nil && math.Abs(*r.SDLn-c.sd) > 1e-12 {
 			t.Errorf("%s: an SD of %v, want %v", c.name, read(r.SDLn), c.sd)
 		}
 	}
@@ -92,6 +96,62 @@ func TestRepeatabilityAsR(t *testing.T) {
 		groups, n := float64(r.Groups), float64(r.Trials)
 		for name, got := range map[string]*float64{"groups": &groups, "trials": &n, "df": &r.DF, "sd_ln": r.SDLn, "cv_percent": r.CVPercent, "low": r.CVLow, "high": r.CVHigh} {
 			agree(t, want["of"]+" "+name, got, want[name], 1e-7)
+		}
+	}
+}
+
+// The limits of the scatter hold the truth in about 90 of 100 logs, also where some repeats
+// still stood when they were last looked at.
+func TestScatterHoldsTheTruth(t *testing.T) {
+	if testing.Short() {
+		t.Skip("simulates many logs")
+	}
+	const logs, truth = 1000, 0.3
+	for _, c := range []struct {
+		name  string
+		sizes []int
+		share float64 // of all results, below where watching stops
+	}{
+		{"pairs, none bounded", []int{2, 2, 2, 2, 2, 2}, 1},
+		{"pairs", []int{2, 2, 2, 2, 2, 2}, 0.75},
+		{"threes", []int{3, 3, 3, 3, 3}, 0.75},
+		{"threes, many bounded", []int{3, 3, 3, 3, 3}, 0.55},
+		{"twos and fours", []int{2, 4, 2, 4, 2, 4, 2, 4}, 0.75},
+	} {
+		rng := rand.New(rand.NewPCG(5, 79))
+		stop := math.Inf(1)
+		if c.share < 1 {
+			stop = math.Exp(distuv.UnitNormal.Quantile(c.share) * math.Sqrt(0.5*0.5+truth*truth))
+		}
+		told, held, counted, variance := 0.0, 0, 0, 0.0
+		for range logs {
+			var trials []made
+			for k, n := range c.sizes {
+				middle := 0.5 * rng.NormFloat64()
+				for range n {
+					v := math.Exp(middle + truth*rng.NormFloat64())
+					m := made{formula: k, low: v, high: v}
+					if v > stop {
+						m.low, m.high = stop, math.Inf(1)
+					}
+					trials = append(trials, m)
+				}
+			}
+			r := scattered(trials)
+			if r.DF < leastForLimit || r.CVHigh == nil {
+				continue
+			}
+			counted++
+			told += r.DF
+			variance += *r.SDLn * *r.SDLn / (truth * truth)
+			if want := *coefficient(truth); *r.CVLow <= want && want <= *r.CVHigh {
+				held++
+			}
+		}
+		cover := share(held, counted)
+		t.Logf("%s: held in %.3f of %d, %.1f df, variance %.2f of the true one", c.name, cover, counted, told/float64(counted), variance/float64(counted))
+		if cover < 0.84 || cover > 0.94 {
+			t.Errorf("%s: the limits hold the truth in %.3f", c.name, cover)
 		}
 	}
 }
