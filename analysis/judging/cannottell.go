@@ -28,11 +28,7 @@ func CannotTell(log *trial.Log, s *surface.Surface, b *belief.Belief, j *Judgeme
 		out.add("extrapolation", "what a mix does outside the tested ranges of "+inWords(labels(s))+" is not known, and nothing is recommended there")
 	}
 	for _, o := range s.NotJudged {
-		if o == result.HoldMinutes {
-			out.add("not_logged", "how long a foam holds is not logged, so no chance here says anything of it")
-		} else {
-			out.add("not_logged", "what drains is not logged, so no chance here says anything of it")
-		}
+		out.add("not_logged", subject(s, o)+" is not logged, so no chance here says anything of it")
 	}
 	if b != nil {
 		out.bounded(b.Links)
@@ -69,6 +65,22 @@ func quoted(names []string) (out []string) {
 	return out
 }
 
+// subject names a target; those of the kitchen's own results by their headings.
+func subject(s *surface.Surface, o result.Outcome) string {
+	switch o {
+	case result.HoldMinutes:
+		return "how long a foam holds"
+	case result.DrainedPercent:
+		return "what drains"
+	}
+	for _, x := range s.Extras {
+		if x.Name == string(o) {
+			return x.Label
+		}
+	}
+	return string(o)
+}
+
 var lineNames = map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained"}
 
 // bounded names results nobody read exactly.
@@ -91,7 +103,7 @@ func (n *notShown) bounded(links []belief.Link) {
 // repeats names results whose repeats nobody made.
 func (n *notShown) repeats(found []result.Repeatability) {
 	for _, r := range found {
-		if r.DF == 0 {
+		if r.SDLn == nil {
 			n.add("no_repeats", "no formula was made twice with an exact "+lineNames[result.Outcome(r.Result)]+", so how far apart two mixes of one formula fall cannot be told from what the variables do")
 		}
 	}
@@ -99,11 +111,18 @@ func (n *notShown) repeats(found []result.Repeatability) {
 
 // levelsTried names variables tried at too few levels, or only one at a time.
 func (n *notShown) levelsTried(s *surface.Surface) {
-	named := map[string]string{surface.FatPercent: "fat", surface.EmulsifierPercent: "emulsifier", surface.EmulsifierGrams: "emulsifier", surface.BlendHLB: "blend HLB"}
 	for _, a := range s.SetAside {
-		if a.Value != nil {
-			n.add("constant", named[a.Name]+" was the same in every trial, so what it does cannot be told")
+		if a.Value == nil {
+			continue
 		}
+		sentence, unknown := a.Label+" was the same in every trial", "what it does"
+		if k := slices.IndexFunc(s.Extras, func(x trial.Variable) bool { return x.Name == a.Name }); k >= 0 {
+			sentence = a.Label + ": the same in every trial that says it"
+			if s.Extras[k].Result {
+				unknown = "what moves it"
+			}
+		}
+		n.add("constant", sentence+", so "+unknown+" cannot be told")
 	}
 	trials := s.OnSurface()
 	for v := range s.Vars {
@@ -238,8 +257,15 @@ func (n *notShown) looks(groups []result.GroupEffect, trends int) {
 			tests++
 		}
 	}
-	if tests+trends > 1 {
-		n.add("many_looks", fmt.Sprintf("%d trends and %d differences were looked at: of those that are not there, by chance about 1 trend in 5 and 1 difference in 20 looks likely, "+
-			"1 trend in 20 and 1 difference in 50 clear; a lone finding is a hint to repeat", trends, tests))
+	if tests+trends < 2 {
+		return
 	}
+	sentence := fmt.Sprintf("%d trends and %d differences were looked at", trends, tests)
+	if trends > 0 {
+		sentence += ": of trends that are not there, by chance about 1 in 5 looks likely and 1 in 20 clear"
+	}
+	if tests > 0 {
+		sentence += "; the differences of one result are adjusted for their number, so that of results without any, about 1 in 20 has one that looks likely and 1 in 50 one that looks clear"
+	}
+	n.add("many_looks", sentence+"; a lone finding is a hint to repeat")
 }

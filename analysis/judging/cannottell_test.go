@@ -2,8 +2,13 @@ package judging
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/ingest"
 )
 
 // What a log cannot tell is told of that log, and not of one that can.
@@ -98,6 +103,78 @@ func TestMixedHold(t *testing.T) {
 		}
 		if told != mixed {
 			t.Errorf("%q beside \"stand time min\": told %v, want %v (columns %+v)", other, told, mixed, log.Columns)
+		}
+	}
+}
+
+// A number that never changed, and a target that nobody measured, are told by their own
+// names.
+func TestCannotTellNames(t *testing.T) {
+	const head = "trial,fat %,emulsifier % of mix,blend HLB,"
+	rows := func(extra, results string) string {
+		var b strings.Builder
+		for i := range 12 {
+			fmt.Fprintf(&b, "%d,%s,%s,%s,%s%s\n", i+1, between(i, 0.618, 34, 52), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), extra, results)
+		}
+		return b.String()
+	}
+	for _, c := range []struct {
+		name, log string
+		asked     []result.ResultTarget
+		kind      string
+		want      []string
+	}{
+		{"chargers", head + "chargers,hold min,came out\n" + rows("1,", "20,y"), nil, "constant",
+			[]string{"chargers: the same in every trial that says it, so what it does cannot be told"}},
+		{"no hold", head + "drained % at 20 min,came out\n" + rows("", "4,y"), nil, "not_logged",
+			[]string{"how long a foam holds is not logged, so no chance here says anything of it"}},
+		{"no drainage, and no taste", head + "hold min,came out\n" + rows("", "20,y"), []result.ResultTarget{{Result: "taste"}}, "not_logged",
+			[]string{"what drains is not logged, so no chance here says anything of it", "taste is not logged, so no chance here says anything of it"}},
+	} {
+		targets := want
+		targets.Results = c.asked
+		log, err := ingest.Read([]string{written(t, c.log)}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := surface.Of(log, targets, 0.1)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for _, n := range CannotTell(log, s, nil, Of(log, s, nil), 0) {
+			if n.Kind == c.kind {
+				got = append(got, n.Sentence)
+			}
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, got, c.want)
+		}
+	}
+}
+
+// How much was looked at, and how often chance then finds something.
+func TestManyLooks(t *testing.T) {
+	p := 0.5
+	tests := []result.GroupEffect{{P: &p}, {P: &p}, {}}
+	for _, c := range []struct {
+		groups      []result.GroupEffect
+		trends      int
+		want, never string
+	}{
+		{tests, 3, "3 trends and 2 differences were looked at: of trends", ""},
+		{tests, 0, "the differences of one result are adjusted for their number", "of trends"},
+		{nil, 2, "2 trends and 0 differences were looked at: of trends", "adjusted"},
+		{tests[1:], 0, "", ""},
+	} {
+		n := &notShown{}
+		n.looks(c.groups, c.trends)
+		said := ""
+		for _, x := range n.list {
+			said += x.Sentence
+		}
+		if (said == "") != (c.want == "") || !strings.Contains(said, c.want) || c.never != "" && strings.Contains(said, c.never) {
+			t.Errorf("%d trends: %q", c.trends, said)
 		}
 	}
 }
