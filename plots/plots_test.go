@@ -114,6 +114,8 @@ func TestFindings(t *testing.T) {
 	hidden := kitchen(28, 1)
 	hidden.GroupEffects = []result.GroupEffect{{By: "day", Result: string(result.HoldMinutes), NotToldFrom: []string{"fat"},
 		Verdict: result.CannotTell, Sentence: "these trials cannot tell the day from fat"}}
+	drifts := kitchen(28, 1)
+	drifts.GroupEffects = []result.GroupEffect{{By: "order", OrderBy: result.ByDate, Result: string(result.HoldMinutes), Verdict: result.Clear}}
 	noHold := kitchen(28, 1)
 	noHold.NotJudged = []result.Outcome{result.HoldMinutes}
 	tests := []struct {
@@ -128,6 +130,7 @@ func TestFindings(t *testing.T) {
 		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
 		{kitchen(28, 1), "residuals", "Hold probably differs from one day to another; these trials do not make it certain"},
 		{alike, "residuals", "No difference between days shows in hold"},
+		{drifts, "residuals", "Hold clearly drifts from the first date to the last"},
 		{hidden, "residuals", "These trials cannot tell the day from fat"},
 		{guess, "region-hlb", "% fat may work 8 times in 10, if foams hold on as they did in the 15 minutes watched"},
 		{guess, "fat-limit", "The surest start works about 19 in 20, at 43 % fat, if foams hold on as they did in the 15 minutes watched"},

@@ -155,6 +155,9 @@ func residualFinding(r *result.Results, of, name string) string {
 		words := "differs from one " + e.By + " to another"
 		if e.By == "order" {
 			words, drift = "drifts along the log", true
+			if e.OrderBy == result.ByDate {
+				words = "drifts from the first date to the last"
+			}
 		} else {
 			between = append(between, e.By+"s")
 		}
@@ -170,7 +173,7 @@ func residualFinding(r *result.Results, of, name string) string {
 	case len(between) > 0:
 		return "No difference between " + strings.Join(between, " or ") + " shows in " + name
 	case drift:
-		return "No drift along the log shows in " + name
+		return "No drift from first to last shows in " + name
 	case hidden != "":
 		return capital(hidden)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/result"
 )
@@ -27,18 +28,18 @@ var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likel
 // mostLevels is how many levels of days, cooks and lots the report lists.
 const mostLevels = 40
 
-// differences is what days, cooks, canisters, lots and the order do to each result.
+// differences is what days, cooks, canisters, lots, settings and the order do to each result.
 func (b *builder) differences() []Block {
 	if len(b.r.GroupEffects) == 0 {
 		return nil
 	}
-	how := "A likelihood-ratio test beside straight terms in the variables, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
-		"Clear is p below 0.01, likely p below 0.05. A variance inflation above 10 of a variable's own term means that the two cannot be told apart. " +
-		"Bends that go with the days or the order, as when one thing is varied a day, can pass for an effect of theirs."
-	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, or drift along the log?",
-		Head:    []string{"result", "by", "trials", "statistic", "df", "residual df", "p", "verdict", "largest inflation", "note"},
-		Numeric: []bool{false, false, true, true, true, true, true, false, true, false}}
-	levels := Table{Caption: "Each level as a factor of their common mean at the same mix, and the drift from the first trial to the last.",
+	how := "A likelihood-ratio test beside the terms of the fit that the result is judged by, the settings and the choices, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
+		"Several things are looked at for each result, so the adjusted p (Holm) counts them all: clear is adjusted p below 0.01, likely below 0.05. " +
+		"Where the group makes the variance of a term more than 10 times as large, the two cannot be told apart."
+	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
+		Head:    []string{"result", "by", "trials", "beside", "statistic", "df", "residual df", "p", "adjusted p", "verdict", "largest inflation", "note"},
+		Numeric: []bool{false, false, true, false, true, true, true, true, true, false, true, false}}
+	levels := Table{Caption: "Each level as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
 		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
 	notes := false
 	for i, e := range b.r.GroupEffects {
@@ -47,39 +48,75 @@ func (b *builder) differences() []Block {
 		if e.P != nil {
 			df = say(count(p+".df", e.DF))
 		}
-		note := e.Failure // a verdict needs no sentence beside it: the figure has said it
-		if len(e.NotToldFrom) > 0 {
-			note = e.Sentence
-			if e.Failure != "" {
-				note += "; " + e.Failure
-			}
-		}
+		note := differenceNote(e)
 		notes = notes || note != ""
-		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(e.By), say(count(p+".n", e.N)), measure(p+".likelihood_ratio", e.LikelihoodRatio), df,
-			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(note)})
-		if len(e.NotToldFrom) > 0 {
-			continue
-		}
-		for k, l := range e.Levels {
-			q := fmt.Sprintf("%s.levels[%d]", p, k)
-			size := band(q+".factor", l.Factor)
-			if l.Factor == nil && e.P != nil {
-				size[1] = say("none: every result is a bound on one side")
-			}
-			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say(l.Name), say(count(q+".trials", l.Trials))}, size...))
-		}
-		if e.Drift != nil {
-			levels.Rows = append(levels.Rows, append([]Text{say(outcomeName(e.Result)), say(e.By), say("last over first"), say(count(p+".n", e.N))}, band(p+".drift_factor", e.Drift)...))
-		}
+		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(b.by(e)), say(count(p+".n", e.N)), say(besides[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio), df,
+			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), measure(p+".p_adjusted", e.PAdjusted), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(note)})
+		levels.Rows = append(levels.Rows, b.sizes(p, e)...)
 	}
 	if !notes {
 		tests = tests.without(len(tests.Head) - 1)
 	}
-	blocks := []Block{head("Days, cooks, canisters and lots"), Paragraph{Text: say(how)}, cut(tests, mostLevels, "results.json")}
+	blocks := []Block{head("Days, cooks, canisters, lots and settings"), Paragraph{Text: say(how)}, cut(tests, mostLevels, "results.json")}
 	if len(levels.Rows) > 0 {
 		blocks = append(blocks, cut(levels, mostLevels, "results.json"))
 	}
 	return blocks
+}
+
+// besides names the terms of the mix that a test stands beside.
+var besides = map[int]string{1: "straight", 2: "curved"}
+
+// by names what a result may differ by.
+func (b *builder) by(e result.GroupEffect) string {
+	if e.OrderBy == result.ByDate {
+		return "order, by date"
+	}
+	for _, v := range b.r.Variables {
+		if v.Name == e.By {
+			return v.Label
+		}
+	}
+	return e.By
+}
+
+// differenceNote is what a verdict alone does not say.
+func differenceNote(e result.GroupEffect) string {
+	var parts []string
+	if len(e.NotToldFrom) > 0 || strings.HasPrefix(e.Sentence, "suggested") {
+		parts = append(parts, e.Sentence)
+	}
+	for _, more := range []string{e.Failure, e.BesideReason} {
+		if more != "" {
+			parts = append(parts, more)
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+// sizes is a row a level of a group, or one of a drift or a setting.
+func (b *builder) sizes(p string, e result.GroupEffect) (rows [][]Text) {
+	if len(e.NotToldFrom) > 0 {
+		return nil
+	}
+	row := func(level string, trials Span, size []Text) {
+		rows = append(rows, append([]Text{say(outcomeName(e.Result)), say(b.by(e)), say(level), say(trials)}, size...))
+	}
+	for k, l := range e.Levels {
+		q := fmt.Sprintf("%s.levels[%d]", p, k)
+		size := band(q+".factor", l.Factor)
+		if l.Factor == nil && e.P != nil {
+			size[1] = say("none: every result is a bound on one side")
+		}
+		row(l.Name, count(q+".trials", l.Trials), size)
+	}
+	if e.Drift != nil {
+		row("last over first", count(p+".n", e.N), band(p+".drift_factor", e.Drift))
+	}
+	if e.Change != nil {
+		row("highest over lowest", count(p+".n", e.N), band(p+".range_factor", e.Change))
+	}
+	return rows
 }
 
 // band is a factor and its limits as two cells.

@@ -360,8 +360,19 @@ func TestADifferenceIsSaidOnce(t *testing.T) {
 			}
 		}
 	}
-	if said["day"] != 0 || said["order"] != 0 || said["cook"] != 1 || !slices.Contains(heads, "note") {
+	if said["day"] != 0 || said["order"] != 0 || said["cook"] != 1 || said["emulsifier_percent"] != 1 || !slices.Contains(heads, "note") {
 		t.Errorf("said %v, under %q", said, heads)
+	}
+	trust := ""
+	for _, s := range d.Sections {
+		if s.ID == "trust" {
+			trust = whole(s.Blocks)
+		}
+	}
+	for _, want := range []string{"adjusted p (Holm) counts them all", "0.03123", "0.04567", "order, by date", "too small for the curved ones", "highest over lowest", "1.712", "1.1 to 2.7"} {
+		if !strings.Contains(trust, want) {
+			t.Errorf("not said: %q", want)
+		}
 	}
 	r.GroupEffects = r.GroupEffects[:1]
 	for _, s := range Build(r).Sections {

@@ -26,20 +26,30 @@ func residuals(b *book, r *result.Results) {
 	p.stream()
 }
 
-// differences is days, cooks, canisters, lots and the order against each result,
+// differences is days, cooks, canisters, lots, settings and the order against each result,
 // and the smallest difference the layout could show.
 func differences(b *book, r *result.Results) {
-	p := b.sheet("Differences", 18, 16, 14, 8, 12, 7, 12, 12, 12, 12, 30, 50)
-	p.heads("result", "by", "distribution", "trials", "likelihood ratio", "df", "residual df", "P", "verdict", "variance inflation", "not told from", "what it comes to")
+	p := b.sheet("Differences", 18, 16, 14, 8, 12, 7, 12, 12, 12, 12, 12, 12, 30, 50)
+	p.heads("result", "by", "distribution", "trials", "likelihood ratio", "df", "residual df", "F", "P", "P, adjusted", "verdict", "variance inflation", "not told from", "what it comes to")
 	for _, e := range r.GroupEffects {
 		say := e.Sentence
 		if e.Failure != "" && e.Failure != e.Sentence {
 			say += "; " + e.Failure
 		}
-		p.add(in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, e.Distribution), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
-			number(e.P, precise), in(ordinary, words(string(e.Verdict))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
+		if e.BesideReason != "" {
+			say += "; " + e.BesideReason
+		}
+		by, f := e.By, cell{}
+		if e.OrderBy == result.ByDate {
+			by = "order, by date"
+		}
+		if e.F != nil {
+			f = in(precise, e.F.F)
+		}
+		p.add(in(ordinary, words(e.Result)), in(ordinary, by), in(ordinary, e.Distribution), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
+			f, number(e.P, precise), number(e.PAdjusted, precise), in(ordinary, words(string(e.Verdict))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
 	}
-	p.add(in(ordinary, "Clear: P below 0.01. Likely: P below 0.05. Levels are factors of their common mean, with 90 % limits."))
+	p.add(in(ordinary, "Clear: adjusted P below 0.01. Likely: adjusted P below 0.05. The adjustment (Holm) counts all tests of one result. Levels are factors of their common mean, with 90 % limits."))
 	p.add()
 	p.heads("result", "by", "level", "trials", "factor", "", "low", "high")
 	for _, e := range r.GroupEffects {
@@ -48,6 +58,9 @@ func differences(b *book, r *result.Results) {
 		}
 		if e.Drift != nil {
 			p.add(append([]cell{in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, "last/first"), count(e.N)}, factor(e.Drift)...)...)
+		}
+		if e.Change != nil {
+			p.add(append([]cell{in(ordinary, words(e.Result)), in(ordinary, e.By), in(ordinary, "highest/lowest"), count(e.N)}, factor(e.Change)...)...)
 		}
 	}
 	p.add()

@@ -54,7 +54,7 @@ func kitchen() *result.Results {
 			Mean: []float64{2, third}, Covariance: [][]float64{{0.25, 0}, {0, 0.04}}, Draws: 4000, ESS: 2200.5}},
 		Residuals: []result.Residual{{Result: "hold_minutes", At: "week.xlsx, row 4", ID: "=1+1", Order: 1, Day: "@day", Fitted: 20.5, Ratio: &result.Interval{Low: of(0.75)},
 			Standardised: result.Interval{Low: of(-0.5)}, Score: of(0.125), LeftOut: of(19.25)}},
-		GroupEffects: []result.GroupEffect{{By: "=lot", Result: "hold_minutes", Distribution: "lognormal", N: 20, LikelihoodRatio: of(4 + third), DF: 1, ResidualDF: of(9.5), P: of(0.0625), Verdict: result.CannotTell,
+		GroupEffects: []result.GroupEffect{{By: "=lot", Result: "hold_minutes", Distribution: "lognormal", N: 20, LikelihoodRatio: of(4 + third), DF: 1, ResidualDF: of(9.5), P: of(0.0625), PAdjusted: of(0.125), F: &result.FTest{F: 3.5, DF1: 1, DF2: 9.5, Counted: 15}, Verdict: result.CannotTell,
 			Levels: []result.Level{{Name: "=1+1", Trials: 3, Factor: &result.Band{Mid: 1.25, Low: 0.75, High: 2}}, {Name: "b", Trials: 4}}, Sentence: "not shown"}},
 		Detectable: []result.Detectable{{Result: "hold_minutes", Between: "two_formulas", Made: 2, SDLn: 0.25, DF: 9, Factor: 2.5}},
 		CannotTell: []result.NotShown{{Kind: "few_levels", Sentence: "=1+1 was tried at two levels only"}},

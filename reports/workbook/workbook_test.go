@@ -110,7 +110,10 @@ func TestCells(t *testing.T) {
 		{"Residuals", "M2", "19.25"},
 		{"Differences", "B2", "=lot"},
 		{"Differences", "E2", "4.333333333333333"},
-		{"Differences", "I2", "cannot tell"},
+		{"Differences", "H2", "3.5"},
+		{"Differences", "I2", "0.0625"},
+		{"Differences", "J2", "0.125"},
+		{"Differences", "K2", "cannot tell"},
 		{"Differences", "C6", "=1+1"},
 		{"Differences", "E6", "1.25"},
 		{"Differences", "E7", ""}, // a level without a size
