@@ -260,6 +260,49 @@ func TestNotToldFromWhatIsBeside(t *testing.T) {
 	}
 }
 
+// Which emulsifiers a foam was made with stands beside a test: a lot that had nothing to
+// do with it is tested, one that came with one pair only is not told from the pair.
+func TestChoicesStandBeside(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		lot   func(i int) string
+		p     bool
+		apart []string
+	}{
+		{"any pair", func(i int) string { return string(rune('A' + i/2%2)) }, true, []string{}},
+		{"a lot a pair", func(i int) string { return string(rune('A' + i%2)) }, false, []string{"which emulsifiers"}},
+	} {
+		var b strings.Builder
+		b.WriteString("no,oil g,water g,GMS g,sucrose ester 15 g,polysorbate 80 g,butter lot,came out,hold min\n")
+		for i := range 40 {
+			of, minutes := [2]float64{}, 12+5*(i*i%7)
+			of[i%2] = 1 + 0.1*float64(i*i%13)
+			if i%2 == 1 {
+				minutes *= 2
+			}
+			fmt.Fprintf(&b, "%d,%d,%d,%.1f,%.1f,%.1f,%s,y,%d\n", i+1, 64+i*7%40, 130-i*7%40, 2+0.1*float64(i*5%17), of[0], of[1], c.lot(i), minutes)
+		}
+		_, r, _ := judged(t, written(t, b.String()))
+		for _, e := range r.GroupEffects {
+			if e.By != "butter lot" {
+				continue
+			}
+			pairs := 0
+			for _, term := range e.Beside {
+				if strings.HasPrefix(strings.Join(term, ""), "emulsifiers: ") {
+					pairs++
+				}
+			}
+			if pairs != 1 || (e.P != nil) != c.p || !slices.Equal(e.NotToldFrom, c.apart) {
+				t.Errorf("%s: beside %v, p %v, not told from %v: %s", c.name, e.Beside, read(e.P), e.NotToldFrom, e.Failure)
+			}
+		}
+		if len(r.GroupEffects) < 2 {
+			t.Errorf("%s: %d things were looked at", c.name, len(r.GroupEffects))
+		}
+	}
+}
+
 // Holm's procedure, on figures worked out by hand: each p times how many are not below it.
 func TestAdjust(t *testing.T) {
 	p := func(v float64) *float64 { return &v }
