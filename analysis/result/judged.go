@@ -95,8 +95,10 @@ type Fit struct {
 // clogged or split are left out, as the fits leave them out.
 type Repeatability struct {
 	Result string `json:"result"` // "hold_minutes" or "drained_percent"
-	Groups int    `json:"groups"` // formulas made more than once whose results are not all bounds on one side
-	Trials int    `json:"trials"` // trials of those formulas
+	// Groups is formulas made more than once whose results are not all bounds on one side; of those
+	// with any bound the first 100 of the log.
+	Groups int `json:"groups"`
+	Trials int `json:"trials"` // trials of those formulas
 	// Bounded is how many of these are known only up to bounds.
 	Bounded int `json:"bounded"`
 	// DF is their degrees of freedom: trials less groups; one known only up to a bound on one side
