@@ -60,7 +60,7 @@ func columns(trials []Placed) (func(candidate) []float64, error) {
 	for i := range trials {
 		used[i] = *trials[i].Trial
 	}
-	frame, err := table.New(used, nil)
+	frame, err := table.New(used)
 	if err != nil {
 		return nil, err
 	}

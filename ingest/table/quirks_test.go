@@ -1,7 +1,6 @@
 package table
 
 import (
-	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -17,45 +16,6 @@ func column(name string, values any, kind series.Type) series.Series {
 	return series.New(values, kind, name)
 }
 
-// Comparing whole numbers with 2.5 rounds the 2.5: numbers here are floats.
-func TestQuirkWholeNumbersCutTheComparand(t *testing.T) {
-	whole := dataframe.New(column("x", []int{2, 3}, series.Int))
-	got := whole.Filter(dataframe.F{Colname: "x", Comparator: series.GreaterEq, Comparando: 2.5})
-	if got.Nrow() != 2 {
-		t.Errorf("whole numbers >= 2.5: %d rows, were 2", got.Nrow())
-	}
-	floats := dataframe.New(column("x", []float64{2, 3}, series.Float))
-	if got := floats.Filter(dataframe.F{Colname: "x", Comparator: series.GreaterEq, Comparando: 2.5}); got.Nrow() != 1 {
-		t.Errorf("floats >= 2.5: %d rows, want 1", got.Nrow())
-	}
-}
-
-// Its groups merge what differs, so Groups is our own.
-func TestQuirkGroupsMerge(t *testing.T) {
-	near := dataframe.New(column("x", []float64{1.0000001, 1.0000002}, series.Float))
-	if got := len(near.GroupBy("x").GetGroups()); got != 1 {
-		t.Errorf("two floats: %d groups, was 1", got)
-	}
-	joined := dataframe.New(column("a", []string{"a_b", "a"}, series.String), column("b", []string{"c", "b_c"}, series.String))
-	if got := len(joined.GroupBy("a", "b").GetGroups()); got != 1 {
-		t.Errorf("two pairs: %d groups, was 1", got)
-	}
-	unsorted := dataframe.New(column("z", []string{"1"}, series.String), column("a", []string{"2"}, series.String))
-	for _, g := range unsorted.GroupBy("z").GetGroups() {
-		if !slices.Equal(g.Names(), []string{"a", "z"}) {
-			t.Errorf("columns of a group: %v, were sorted", g.Names())
-		}
-	}
-}
-
-// Its means and sums do not skip NaN: Known does.
-func TestQuirkMeansMeetNaN(t *testing.T) {
-	s := column("x", []float64{1, math.NaN(), 3}, series.Float)
-	if !math.IsNaN(s.Mean()) || !math.IsNaN(s.Sum()) || !math.IsNaN(s.StdDev()) {
-		t.Errorf("mean %v, sum %v, SD %v: were NaN", s.Mean(), s.Sum(), s.StdDev())
-	}
-}
-
 // It guesses types from text: we hand it typed values only.
 func TestQuirkTypesAreGuessed(t *testing.T) {
 	df := dataframe.LoadRecords([][]string{{"id", "hold"}, {"007", "<5"}, {"008", "6"}})
@@ -67,18 +27,7 @@ func TestQuirkTypesAreGuessed(t *testing.T) {
 	}
 }
 
-// The word NaN counts as missing, the empty word does not; both come back.
-func TestQuirkMissingWords(t *testing.T) {
-	s := column("day", []string{"", "NaN"}, series.String)
-	if s.Elem(0).IsNA() || !s.Elem(1).IsNA() {
-		t.Errorf("missing: %v and %v, were false and true", s.Elem(0).IsNA(), s.Elem(1).IsNA())
-	}
-	if got := s.Records(); !slices.Equal(got, []string{"", "NaN"}) {
-		t.Errorf("words %q", got)
-	}
-}
-
-// Two columns of one name are renamed without a word: New refuses them.
+// Two columns of one name are renamed without a word: ours are named here.
 func TestQuirkNamesChange(t *testing.T) {
 	df := dataframe.New(column("a", []float64{1}, series.Float), column("a", []float64{2}, series.Float), column("", []float64{3}, series.Float))
 	if slices.Contains(df.Names(), "a") || slices.Contains(df.Names(), "") {
@@ -112,7 +61,7 @@ func TestQuirkErrorsLieInTheFrame(t *testing.T) {
 		}()
 		df.Col("missing").Float()
 	}()
-	bad := df.Mutate(column("y", []float64{1, 2}, series.Float))
+	bad := dataframe.New(column("x", []float64{1}, series.Float), column("y", []float64{1, 2}, series.Float))
 	if bad.Err == nil || !strings.Contains(bad.Err.Error(), "dimensions") {
 		t.Errorf("error %v", bad.Err)
 	}
