@@ -16,10 +16,9 @@ import (
 
 // Fit is a least-squares fit.
 type Fit struct {
-	N, DF      int           // observations; those less the number of terms
-	Coef, SE   []float64     // of each column
-	Covariance *mat.SymDense // of the coefficients
-	Constant   bool          // the columns can make up a constant, so sums of squares are about the mean
+	N, DF    int       // observations; those less the number of terms
+	Coef, SE []float64 // of each column
+	Constant bool      // the columns can make up a constant, so sums of squares are about the mean
 
 	RSS, TSS      float64 // residual and total sum of squares, weighted
 	ResidualSD    float64
@@ -98,7 +97,7 @@ func Least(x *mat.Dense, y, weights []float64) (*Fit, error) {
 	for j, b := range s.b {
 		f.Coef[j] = b.value() * (unit / q.scale[j])
 	}
-	f.covariance(q)
+	f.standardErrors(q)
 	f.diagnose(q, s.r, root, unit)
 	f.collinearity(q, root)
 	f.RSS *= unit * unit
@@ -196,28 +195,17 @@ func aboveF(x, d1, d2 float64) float64 {
 	return mathext.RegIncBeta(d2/2, d1/2, d2/(d2+d1*x))
 }
 
-// covariance is s² (XᵀX)⁻¹, from refined rows of the pseudo-inverse: its entries
-// are their inner products.
-func (f *Fit) covariance(q *qr) {
-	p := q.p
-	rows := make([][]float64, p)
-	unit := make([]float64, p)
-	for j := range p {
+// standardErrors are from refined rows of the pseudo-inverse: their lengths.
+func (f *Fit) standardErrors(q *qr) {
+	f.SE, f.unitSE = make([]float64, q.p), make([]float64, q.p)
+	row, unit := make([]float64, q.n), make([]float64, q.p)
+	for j := range q.p {
 		clear(unit)
 		unit[j] = 1
-		s := q.solve(nil, unit)
-		rows[j] = make([]float64, q.n)
-		for i, r := range s.r {
-			rows[j][i] = r.value()
+		for i, r := range q.solve(nil, unit).r {
+			row[i] = r.value()
 		}
-	}
-	f.SE, f.unitSE = make([]float64, p), make([]float64, p)
-	f.Covariance = mat.NewSymDense(p, nil)
-	for j := range p {
-		f.unitSE[j] = norm(rows[j]) / q.scale[j]
+		f.unitSE[j] = norm(row) / q.scale[j]
 		f.SE[j] = f.ResidualSD * f.unitSE[j]
-		for k := j; k < p; k++ {
-			f.Covariance.SetSym(j, k, f.ResidualSD/q.scale[j]*(f.ResidualSD/q.scale[k])*dot(rows[j], rows[k]))
-		}
 	}
 }

@@ -27,8 +27,6 @@ figures <- function(name, m) {
   put(name, "inflation", v)
   z <- model.matrix(m) * sqrt(w); z <- sweep(z, 2, sqrt(colSums(z^2)), "/"); d <- svd(z)$d
   put(name, "condition", max(d) / min(d))
-  p <- predict(m, interval = "confidence", level = 0.9)[1, ]; put(name, "mean", p)
-  q <- suppressWarnings(predict(m, newdata = model.frame(m)[1, ], interval = "prediction", level = 0.9, weights = 1))[1, ]; put(name, "next", q)
 }
 d <- read.csv("response_surface.csv")
 d <- data.frame(uniformity = d$uniformity, stress = d$stress, p = d$coded_pressure, r = d$coded_h2wf6,
@@ -40,8 +38,6 @@ m <- lm(uniformity ~ p + r + pr, d); figures("reduced", m); lack("reduced", m, g
 m <- lm(stress ~ p + r + pp, d); figures("stress", m); lack("stress", m, group)
 figures("weighted", lm(uniformity ~ p + r + pr, d, weights = w))
 figures("longley", lm(y ~ ., read.csv("strd/longley.csv")))
-a <- anova(lm(uniformity ~ p + r + pr, d), lm(uniformity ~ p + r + pr + pp + rr, d))
-put("full", "terms45", c(a$F[2], a$`Pr(>F)`[2]))
 e <- read.csv("strd/pontius.csv")
 m <- lm(y ~ x, e); lack("straight", m, e$x)
 m <- lm(y ~ x + I(x^2), e); lack("quadratic", m, e$x)
