@@ -102,37 +102,44 @@ func OnScale(n int, step float64) float64 {
 	return float64(n) * step
 }
 
-// lipophilic bounds the HLB of an emulsifier that goes with the fat where there
-// is no pair to compare ("< 9 lipophilic" in kitchen-science teaching; other
-// texts draw the line at 8 to 11).
-const lipophilic = 9
-
+// line is one part of a formula, with its percents of the mix and of the part of
+// the mix it goes into.
 func line(name string, p mix.Part, t mix.Totals, step float64) Line {
 	l := Line{
 		Name: name, What: p.What, Grams: p.Grams,
 		PercentOfMix:         100 * p.Grams / t.Grams,
 		WeighingErrorPercent: 100 * mix.WeighingError(p.Grams, step),
 	}
-	basis := mix.OfMix
-	switch h := p.What.HLB; {
-	case p.What.Kind == ingredient.Fat:
-		basis = mix.OfFat
-	case p.What.Kind == ingredient.Water:
-		basis = mix.OfWater
-	case p.What.Kind != ingredient.Emulsifier || h == nil:
-	case t.BlendHLB != nil && math.Abs(h.Value-t.BlendHLB.Value) > same && h.Value < t.BlendHLB.Value:
-		basis = mix.OfFat
-	case t.BlendHLB != nil && math.Abs(h.Value-t.BlendHLB.Value) > same:
-		basis = mix.OfWater
-	case h.Value < lipophilic:
-		basis = mix.OfFat
-	default:
-		basis = mix.OfWater
-	}
-	if whole := basis.Grams(t); basis != mix.OfMix && whole > 0 {
+	part := goesInto(p.What, t.BlendHLB)
+	if whole := map[string]float64{"fat": t.FatPartGrams, "water": t.WaterPartGrams}[part]; whole > 0 {
 		percent := 100 * p.Grams / whole
-		l.PercentOfPart = &percent
-		l.Part = map[mix.Basis]string{mix.OfFat: "fat", mix.OfWater: "water"}[basis]
+		l.Part, l.PercentOfPart = part, &percent
 	}
 	return l
+}
+
+// lipophilic bounds the HLB of an emulsifier that goes with the fat where there
+// is no pair to compare ("< 9 lipophilic" in kitchen-science teaching; other
+// texts draw the line at 8 to 11).
+const lipophilic = 9
+
+// goesInto is the part of the mix an ingredient belongs to, "" for none. Of
+// emulsifiers those below the blend go with the fat, those above it with the water.
+func goesInto(what ingredient.Ingredient, blend *ingredient.Range) string {
+	switch {
+	case what.Kind == ingredient.Fat:
+		return "fat"
+	case what.Kind == ingredient.Water:
+		return "water"
+	case what.Kind != ingredient.Emulsifier || what.HLB == nil:
+		return ""
+	}
+	border := float64(lipophilic)
+	if blend != nil && math.Abs(what.HLB.Value-blend.Value) > same {
+		border = blend.Value
+	}
+	if what.HLB.Value < border {
+		return "fat"
+	}
+	return "water"
 }

@@ -136,6 +136,24 @@ func TestUnreachable(t *testing.T) {
 	}
 }
 
+// Published proportions of two emulsifiers for a wanted blend.
+func TestPublishedBlends(t *testing.T) {
+	for _, c := range []struct{ low, high, want, share float64 }{
+		{4.3, 15, 13.93, 0.9}, // PMC4137601, Table 2
+		{4.3, 15, 12.86, 0.8},
+		{4.3, 15, 11.79, 0.7},
+		{4.7, 14.9, 12, 0.716}, // teaching notes, jovanaeducation.com PHT-SRF-5
+	} {
+		emulsifier := func(v float64) Part {
+			return Part{Grams: 1, What: ingredient.Ingredient{Kind: ingredient.Emulsifier, HLB: &ingredient.Range{Low: v, Value: v, High: v}}}
+		}
+		got, err := shares([]Part{part("oil", 50), part("water", 48), emulsifier(c.low), emulsifier(c.high)}, Wanted{50, 2, hlb(c.want)})
+		if err != nil || math.Abs(got[3]/(got[2]+got[3])-c.share) > 0.005 {
+			t.Errorf("HLB %v of %v and %v: %v, %v; published share of the high one %v", c.want, c.low, c.high, got, err, c.share)
+		}
+	}
+}
+
 // drawTemplate is a trial with every kind of ingredient in it, or not.
 func drawTemplate(t *rapid.T) []Part {
 	names := []string{"sunflower oil", "butter 82", "cream 35", "water", "milk 3,5 %", "cider", "MDG", "sorbitan monostearate",

@@ -2,12 +2,7 @@
 // and what a scale's step does to them.
 package mix
 
-import (
-	"fmt"
-	"math"
-
-	"foamfield/ingest/ingredient"
-)
+import "foamfield/ingest/ingredient"
 
 // Part is grams of one ingredient.
 type Part struct {
@@ -112,38 +107,6 @@ func (b *blend) hlb() *ingredient.Range {
 	return &ingredient.Range{Low: b.sum.Low / b.grams, Value: b.sum.Value / b.grams, High: b.sum.High / b.grams}
 }
 
-// OutsideHLB is a blend HLB asked of two emulsifiers that do not reach it.
-type OutsideHLB struct{ Target, Low, High float64 }
-
-func (e *OutsideHLB) Error() string {
-	if e.Low == e.High {
-		return fmt.Sprintf("a blend HLB of %.4g cannot be reached: the emulsifiers have HLB %.4g only", e.Target, e.Low)
-	}
-	return fmt.Sprintf("a blend HLB of %.4g cannot be reached with emulsifiers of HLB %.4g to %.4g", e.Target, e.Low, e.High)
-}
-
-// Split divides total grams of emulsifier between one of HLB low and one of HLB
-// high so that the blend has the target HLB: high = total·(target − low)/(high − low).
-// A target outside [low, high] is an *OutsideHLB.
-func Split(total, low, high, target float64) (gramsLow, gramsHigh float64, err error) {
-	if low > high {
-		gramsHigh, gramsLow, err = Split(total, high, low, target)
-		return gramsLow, gramsHigh, err
-	}
-	if !(low <= target && target <= high) {
-		return 0, 0, &OutsideHLB{target, low, high}
-	}
-	if low == high {
-		return total, 0, nil
-	}
-	share := (target - low) / (high - low)
-	return total * (1 - share), total * share, nil
-}
-
 // WeighingError is the most that grams read on a scale may be off, as a
 // fraction of them: half the step. It is +Inf for 0 g.
 func WeighingError(grams, step float64) float64 { return step / 2 / grams }
-
-// WeighingSD is the standard deviation of the same error, the true grams being
-// equally likely anywhere within half a step.
-func WeighingSD(grams, step float64) float64 { return step / math.Sqrt(12) / grams }

@@ -10,12 +10,9 @@ import (
 )
 
 func TestWeighingError(t *testing.T) {
-	// 0.4 g on a 0.1 g scale: 12.5 % at most, 0.1/√12/0.4 = 7.2 % SD.
+	// 0.4 g on a 0.1 g scale: 12.5 % at most.
 	if got := WeighingError(0.4, 0.1); !near(got, 0.125) {
 		t.Errorf("at most %v, want 0.125", got)
-	}
-	if got := WeighingSD(0.4, 0.1); math.Abs(got-0.0722) > 5e-5 {
-		t.Errorf("SD %v, want 0.0722", got)
 	}
 	if got := WeighingError(0, 0.1); !math.IsInf(got, 1) {
 		t.Errorf("of nothing %v, want +Inf", got)
