@@ -118,12 +118,3 @@ func limits(s []float64, level float64) (low, high float64) {
 	}
 	return at((1 - level) / 2), at((1 + level) / 2)
 }
-
-// Mean is the mean long-run share: what Chance says in closed form.
-func (d *Draws) Mean(mix []float64) float64 {
-	sum := 0.0
-	for _, v := range d.Shares(mix) {
-		sum += v
-	}
-	return sum / math.Max(1, float64(d.n))
-}

@@ -39,7 +39,6 @@ func FuzzRead(f *testing.F) {
 				t.Errorf("%q is %s, in lower case %s", header, m.Role, low.Role)
 			}
 		}
-		Suggestions(header)
 	})
 }
 
@@ -98,27 +97,6 @@ func TestIsYesNo(t *testing.T) {
 		if got := IsYesNo(text); got != want {
 			t.Errorf("%q: %v", text, got)
 		}
-	}
-}
-
-func TestSuggestions(t *testing.T) {
-	for _, c := range []struct {
-		header string
-		want   Role
-	}{
-		{"stabbilitty", Hold}, {"hld (min)", Hold}, {"chrgers", Chargers}, {"emulsif. tot", EmulsifierAmount}, {"drng", DrainedAmount},
-		{"overun rate", Overrun}, {"tenuue", Hold},
-	} {
-		found := false
-		for _, s := range Suggestions(c.header) {
-			found = found || Read(s).Role == c.want
-		}
-		if !found {
-			t.Errorf("%q: %q, none for %s", c.header, Suggestions(c.header), c.want)
-		}
-	}
-	if got := Suggestions("zzzzqqq"); len(got) > 0 {
-		t.Errorf("nonsense suggests %q", got)
 	}
 }
 

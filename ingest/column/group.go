@@ -238,18 +238,6 @@ func (v *vocabulary) saysFat(words string) bool {
 	return len(ts) == 1 && v.basis[ts[0].text] == OfFat && general(words)
 }
 
-// As is the meaning with its other role, Else, where the numbers speak for it.
-func (m Meaning) As(r Role) Meaning {
-	m.Role, m.Else, m.Doubt = r, None, ""
-	switch {
-	case r == FatPercent:
-		m.Ingredient = ""
-	case r == IngredientAmount && m.Ingredient == "":
-		m.Ingredient = fatNamed(m.Words)
-	}
-	return m
-}
-
 // schoolMarks are the words for German school marks, which no other scale has.
 var schoolMarks = map[string]bool{"note": true, "noten": true, "gesamtnote": true, "schulnote": true, "schulnoten": true, "geschmacksnote": true}
 

@@ -208,9 +208,6 @@ const (
 	Planned
 )
 
-// String is "planned" for Planned, else "".
-func (a Aim) String() string { return [...]string{"", "planned"}[a] }
-
 // Meaning is what a header says of its column.
 type Meaning struct {
 	Role       Role

@@ -14,8 +14,6 @@ type drainage struct {
 	power float64
 }
 
-func (d drainage) at(minute float64) float64 { return d.most * hill(minute, d.half, d.power) }
-
 func hill(minute, half, power float64) float64 { return 1 / (1 + math.Pow(half/minute, power)) }
 
 const (

@@ -7,6 +7,8 @@ import (
 	"pgregory.net/rapid"
 )
 
+func (d drainage) at(minute float64) float64 { return d.most * hill(minute, d.half, d.power) }
+
 // TestDrainageByHand: readings worked out by hand from the formula, and some
 // that show no half-time.
 func TestDrainageByHand(t *testing.T) {

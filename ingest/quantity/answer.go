@@ -18,9 +18,6 @@ const (
 	No
 )
 
-// String is the answer as a word, "" for NoAnswer.
-func (a Answer) String() string { return [...]string{"", "yes", "partly", "no"}[a] }
-
 // Sense says how a reply answers. A yes or a no answers what the header asks; good
 // and bad judge the foam, whatever was asked; a mark may do either, which only its
 // column shows; a strength alone affirms a fault; nearly says that it did not

@@ -6,6 +6,8 @@ import (
 	"testing"
 )
 
+var answerNames = map[Answer]string{Yes: "yes", Partly: "partly", No: "no"}
+
 // reply writes a reply in one line: how it answers, then what happened.
 func reply(r Reply, err error) string {
 	var parts []string
@@ -16,7 +18,7 @@ func reply(r Reply, err error) string {
 	case r.Sense == Marks:
 		parts = append(parts, sense+r.Mark)
 	case r.Sense != NoSense:
-		parts = append(parts, sense+r.Answer.String())
+		parts = append(parts, sense+answerNames[r.Answer])
 	case r.Word != NoWord:
 		parts = append(parts, r.Word.String())
 	}

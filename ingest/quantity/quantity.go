@@ -117,8 +117,8 @@ func (u *Unreadable) Error() string {
 // unit its column is in (NoUnit when unknown): it holds for a bare number; a
 // unit written in the cell wins. The error is always an *Unreadable.
 //
-// A cell stored as a number is for ParseStored: 3.215 in a text may be a German
-// 3215, and gets a Doubt.
+// 3.215 may be a German 3215, and gets a Doubt; a cell stored as a number, whose
+// point is always a decimal one, is written 3.2150.
 func Parse(text string, want Dimension, unit Unit) (Reading, error) {
 	if r, ok := parsePlain(text, want, unit); ok {
 		return r, nil
@@ -130,24 +130,6 @@ func Parse(text string, want Dimension, unit Unit) (Reading, error) {
 // 1.250 is a thousand two hundred and fifty, 1,250 is one and a quarter.
 func ParseDecimalComma(text string, want Dimension, unit Unit) (Reading, error) {
 	return parseCell(text, want, unit, true)
-}
-
-// ParseStored is Parse for the raw text of a cell that a spreadsheet stores as a
-// number: its point is always a decimal one. Other text is left to Parse.
-func ParseStored(text string, want Dimension, unit Unit) (Reading, error) {
-	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || math.IsInf(v, 0) || math.IsNaN(v) {
-		return Parse(text, want, unit)
-	}
-	digits, exp, _ := strings.Cut(strconv.FormatFloat(v, 'e', -1, 64), "e")
-	n := number{value: v, digits: digits}
-	n.exp, _ = strconv.Atoi(exp)
-	p := &reader{text: text, want: want, column: unit}
-	a := measure{n: n}
-	if err := p.settle(span{low: a, high: a}); err != nil {
-		return Reading{}, err
-	}
-	return p.finish()
 }
 
 // parsePlain is the fast path: digits with at most one decimal point, in the

@@ -519,20 +519,6 @@ func TestDecimalComma(t *testing.T) {
 	}
 }
 
-func TestParseStored(t *testing.T) {
-	for _, c := range []struct {
-		text string
-		want Dimension
-		unit Unit
-		is   string
-	}{{"3.215", Mass, NoUnit, "3.215 g"}, {"1.001", Mass, Kilogram, "1001 g"}, {"-5", Temperature, NoUnit, "-5 °C"}, {"1E-3", Mass, NoUnit, "0.001 g"}, {"0.45", Percent, Fraction, "45 %"},
-		{"12", Mass, Millilitre, "!"}, {"1e308", Mass, Kilogram, "!"}, {"140", Temperature, Fahrenheit, "60 °C"}, {"NaN", Mass, NoUnit, "not measured"}} {
-		if r, err := ParseStored(c.text, c.want, c.unit); (err != nil) != (c.is == "!") || err == nil && (r.String() != c.is || r.Doubt != "") {
-			t.Errorf("ParseStored(%q) = %v %q, %v; want %s", c.text, r, r.Doubt, err, c.is)
-		}
-	}
-}
-
 // TestExactDecimal: a decimal text gives the float64 nearest to it, also after
 // a conversion by a power of ten.
 func TestExactDecimal(t *testing.T) {

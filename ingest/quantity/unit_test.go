@@ -141,8 +141,8 @@ func TestReplyTextsHaveOneSense(t *testing.T) {
 		}
 	}
 	for _, a := range []Answer{Yes, Partly, No} {
-		check("affirms "+a.String(), affirmTexts[a])
-		check("values "+a.String(), valueTexts[a])
+		check("affirms "+answerNames[a], affirmTexts[a])
+		check("values "+answerNames[a], valueTexts[a])
 	}
 	check("strength", strengthTexts)
 	check("nearly", nearlyTexts)

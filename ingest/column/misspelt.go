@@ -1,7 +1,6 @@
 package column
 
 import (
-	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -190,44 +189,4 @@ func abs(n int) int {
 		return -n
 	}
 	return n
-}
-
-// Suggestions are the known header texts nearest to a header, nearest first,
-// at most four, each of another role; empty when nothing is near.
-func Suggestions(header string) []string {
-	if len(header) > maxHeader {
-		return nil
-	}
-	r := reader{header: header, v: vocab()}
-	r.brackets(tokens(header))
-	r.strip()
-	key := strings.ReplaceAll(joined(r.core), " ", "")
-	if len(key) < 3 || len(key) > 40 {
-		return nil
-	}
-	type near struct {
-		p *phrase
-		d int
-	}
-	var found []near
-	limit := max(2, len(key)/2)
-	for _, p := range r.v.ordered {
-		d := distance(key, p.squashed, limit)
-		if strings.HasPrefix(p.squashed, key) || len(p.squashed) > 3 && strings.HasPrefix(key, p.squashed) {
-			d = min(d, 1)
-		}
-		if d <= limit && d < len(p.squashed) {
-			found = append(found, near{p, d})
-		}
-	}
-	slices.SortStableFunc(found, func(a, b near) int { return a.d - b.d })
-	var out []string
-	seen := map[Role]bool{}
-	for _, n := range found {
-		if role := n.p.entries[0].role; !seen[role] && len(out) < 4 {
-			seen[role] = true
-			out = append(out, n.p.text)
-		}
-	}
-	return out
 }
