@@ -16,7 +16,6 @@ type Fit struct {
 	N          int
 	Counts     Counts
 	Iterations int
-	Status     Status // Converged
 
 	data *sample
 	x    *mat.Dense

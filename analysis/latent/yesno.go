@@ -14,7 +14,6 @@ type YesNoFit struct {
 	Penalised  float64 // log likelihood plus half ln of the information's determinant; LogLik when not reduced
 	N, Yes     int
 	Iterations int
-	Status     Status
 	Reduced    bool // fitted by the bias-reduced likelihood
 
 	x *mat.Dense

@@ -7,36 +7,33 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-func TestTime(t *testing.T) {
+func TestSerialTime(t *testing.T) {
 	for _, c := range []struct {
 		serial   float64
-		kind     Kind
 		date1904 bool
 		want     string // "" for none
 	}{
-		{46085, Date, false, "2026-03-04T00:00:00Z"},
-		{46085.75, Date, false, "2026-03-04T18:00:00Z"},
-		{44623, Date, true, "2026-03-04T00:00:00Z"}, // 1462 days fewer
-		{0, Date, true, "1904-01-01T00:00:00Z"},
-		{1, Date, false, "1900-01-01T00:00:00Z"},
-		{59, Date, false, "1900-02-28T00:00:00Z"},
-		{60, Date, false, ""},
-		{60.9, Date, false, ""},
-		{61, Date, false, "1900-03-01T00:00:00Z"},
-		{60, Date, true, "1904-03-01T00:00:00Z"},
-		{2958465, Date, false, "9999-12-31T00:00:00Z"},
-		{2958466, Date, false, ""},
-		{2957003, Date, true, "9999-12-31T00:00:00Z"},
-		{2957004, Date, true, ""},
-		{-1, Date, false, ""},
-		{0.5, Clock, false, "1899-12-31T12:00:00Z"},
-		{46085, Number, false, ""},
-		{46085 + 1.0/86400, Date, false, "2026-03-04T00:00:01Z"},
+		{46085, false, "2026-03-04T00:00:00Z"},
+		{46085.75, false, "2026-03-04T18:00:00Z"},
+		{44623, true, "2026-03-04T00:00:00Z"}, // 1462 days fewer
+		{0, true, "1904-01-01T00:00:00Z"},
+		{1, false, "1900-01-01T00:00:00Z"},
+		{59, false, "1900-02-28T00:00:00Z"},
+		{60, false, ""},
+		{60.9, false, ""},
+		{61, false, "1900-03-01T00:00:00Z"},
+		{60, true, "1904-03-01T00:00:00Z"},
+		{2958465, false, "9999-12-31T00:00:00Z"},
+		{2958466, false, ""},
+		{2957003, true, "9999-12-31T00:00:00Z"},
+		{2957004, true, ""},
+		{-1, false, ""},
+		{0.5, false, "1899-12-31T12:00:00Z"},
+		{46085 + 1.0/86400, false, "2026-03-04T00:00:01Z"},
 	} {
-		s := &Sheet{date1904: c.date1904}
-		got, ok := s.Time(Cell{Kind: c.kind, Number: c.serial})
+		got, ok := serialTime(c.serial, c.date1904)
 		if text := got.Format(time.RFC3339Nano); ok != (c.want != "") || ok && text != c.want {
-			t.Errorf("%v as %v (1904: %v) is %s, %v; want %q", c.serial, c.kind, c.date1904, text, ok, c.want)
+			t.Errorf("%v (1904: %v) is %s, %v; want %q", c.serial, c.date1904, text, ok, c.want)
 		}
 	}
 }
@@ -44,13 +41,12 @@ func TestTime(t *testing.T) {
 // The workbook library turns serials into times by its own arithmetic.
 func TestTimeAgainstLibrary(t *testing.T) {
 	for _, date1904 := range []bool{false, true} {
-		s := &Sheet{date1904: date1904}
 		for serial := 61.0; serial < 2_900_000; serial += 997.25 {
 			want, err := excelize.ExcelDateToTime(serial, date1904)
 			if err != nil {
 				t.Fatal(err)
 			}
-			got, ok := s.Time(Cell{Kind: Date, Number: serial})
+			got, ok := serialTime(serial, date1904)
 			if !ok || !got.Equal(want) {
 				t.Fatalf("%v (1904: %v) is %v, %v; want %v", serial, date1904, got, ok, want)
 			}

@@ -139,17 +139,10 @@ const (
 	oneDay      = 24 * time.Hour
 )
 
-// Time returns a Date or Clock cell as a time in UTC, to the millisecond. A
-// Clock is counted from the day before 1 January 1900 (or from 1 January
-// 1904). It is false for other kinds, for serials outside the calendar, and
-// for 29 February 1900, which spreadsheets have and the calendar has not.
-func (s *Sheet) Time(c Cell) (time.Time, bool) {
-	if c.Kind != Date && c.Kind != Clock {
-		return time.Time{}, false
-	}
-	return serialTime(c.Number, s.date1904)
-}
-
+// serialTime is the serial number of a day and its time as a time in UTC, to the
+// millisecond, clocks counted from the day before 1 January 1900 (or from
+// 1 January 1904). It is false outside the calendar, and for 29 February 1900,
+// which spreadsheets have and the calendar has not.
 func serialTime(serial float64, date1904 bool) (time.Time, bool) {
 	if !(serial >= 0 && serial < lastSerial) {
 		return time.Time{}, false

@@ -68,12 +68,3 @@ e <- exp(gz)
 add("weibull", gz, "density", dweibull(e, 1, log = TRUE) + gz); add("weibull", gz, "above", pweibull(e, 1, lower = FALSE, log = TRUE))
 add("weibull", gz, "below", pweibull(e, 1, log = TRUE))
 out("functions.csv", rows)
-
-# Distribution-free estimates: the steps of survfit, as value and share above.
-rows <- list()
-d <- read.csv("handbook.csv")
-s <- survfit(Surv(low, !is.na(high)) ~ 1, data = d)
-rows[[1]] <- data.frame(set = "handbook", at = s$time, value = s$surv)
-s <- survfit(Surv(low, high, type = "interval2") ~ 1, data = read.csv("looks.csv"), se.fit = FALSE)
-rows[[2]] <- data.frame(set = "looks", at = s$time, value = s$surv)
-out("survfit.csv", rows)
