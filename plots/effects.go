@@ -138,7 +138,7 @@ func (f *effectsFigure) finding() string {
 		return out
 	}
 	if parts := append(say(true, "the foam holds longer with"), say(false, "the foam holds less long with")...); len(parts) > 0 {
-		return capital(strings.Join(parts[:min(2, len(parts))], "; "))
+		return Capital(strings.Join(parts[:min(2, len(parts))], "; "))
 	}
 	for _, e := range f.panels {
 		if e.Shape == result.Peaks && e.Verdict == result.Clear && e.Peak != nil && *e.Peak < len(e.X) {
@@ -147,7 +147,7 @@ func (f *effectsFigure) finding() string {
 	}
 	likely := func(e result.Effect) bool { return e.Verdict == result.Likely }
 	if names := f.names(likely); len(names) > 0 {
-		return capital("hold probably follows " + list(names) + "; these trials do not make it certain")
+		return Capital("hold probably follows " + list(names) + "; these trials do not make it certain")
 	}
 	return "These trials cannot tell what lengthens the hold"
 }

@@ -100,9 +100,9 @@ func (f *fatFigure) finding() string {
 			goal = "No fat percent reaches " + wantedInTen(f.wanted) + ": "
 		}
 		if fat, chance, ok := surest(r, fatPercent); ok { // which lies near what worked, rarely at the very top
-			return capital(fmt.Sprintf("%sthe surest start works %s, at %s %% fat", goal, ChanceAgainst(chance, f.wanted), number(fat, 0))) + unproven(r)
+			return Capital(fmt.Sprintf("%sthe surest start works %s, at %s %% fat", goal, ChanceAgainst(chance, f.wanted), number(fat, 0))) + unproven(r)
 		}
-		return capital(fmt.Sprintf("%sthe best is %s, at %s %% fat", goal, ChanceAgainst(at.Chance.Mean, f.wanted), number(at.FatPercent, 0))) + unproven(r)
+		return Capital(fmt.Sprintf("%sthe best is %s, at %s %% fat", goal, ChanceAgainst(at.Chance.Mean, f.wanted), number(at.FatPercent, 0))) + unproven(r)
 	}
 	end := best
 	for end+1 < len(f.steps) && f.steps[end+1].Workable {

@@ -203,9 +203,9 @@ func (f *regionFigure) finding() string {
 			best = list([]string{amount(f.r, g.X.Variable, sx), amount(f.r, g.Y.Variable, sy)})
 		}
 		if f.wanted == 0 {
-			return capital(where + best + " works best, " + chance)
+			return Capital(where + best + " works best, " + chance)
 		}
-		return capital(fmt.Sprintf("%sno mix within what was tried works %s; %s, %s, works %s",
+		return Capital(fmt.Sprintf("%sno mix within what was tried works %s; %s, %s, works %s",
 			where, wantedTimes(f.wanted), name, best, chance))
 	}
 	f.workable = true
@@ -225,13 +225,6 @@ func rightName(r *result.Results, name string) string {
 		return "amount of emulsifier"
 	}
 	return shortName(r, name)
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 func (f *regionFigure) makeKey() {

@@ -165,9 +165,9 @@ func residualFinding(r *result.Results, of, name string) string {
 	}
 	switch {
 	case len(found[result.Clear]) > 0:
-		return capital(name + " clearly " + list(found[result.Clear]))
+		return Capital(name + " clearly " + list(found[result.Clear]))
 	case len(found[result.Likely]) > 0:
-		return capital(name + " probably " + list(found[result.Likely]) + "; these trials do not make it certain")
+		return Capital(name + " probably " + list(found[result.Likely]) + "; these trials do not make it certain")
 	case len(between) > 0 && drift:
 		return "No difference between " + strings.Join(between, " or ") + ", and no drift, shows in " + name
 	case len(between) > 0:
@@ -175,9 +175,9 @@ func residualFinding(r *result.Results, of, name string) string {
 	case drift:
 		return "No drift from first to last shows in " + name
 	case hidden != "":
-		return capital(hidden)
+		return Capital(hidden)
 	}
-	return capital(name) + " beside what each mix makes one expect"
+	return Capital(name) + " beside what each mix makes one expect"
 }
 
 func (f residualsFigure) paint(c draw.Canvas) {

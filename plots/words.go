@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"foamfield/analysis/result"
 )
@@ -255,4 +257,22 @@ func plural(n int, one, many string) string {
 		return "1 " + one
 	}
 	return strconv.Itoa(n) + " " + many
+}
+
+// Capital begins a text with a capital.
+func Capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+// Sentence begins a text with a capital and ends it with a stop.
+func Sentence(s string) string {
+	s = Capital(strings.TrimSpace(s))
+	if s != "" && !strings.ContainsAny(s[len(s)-1:], ".?!") {
+		s += "."
+	}
+	return s
 }

@@ -20,6 +20,7 @@ func TestWords(t *testing.T) {
 		{wantedInTen(0.8), "8 in 10"}, {wantedInTen(0.95), "19 in 20"}, {wantedInTen(0.87), "87 in 100"}, {wantedInTen(0.875), "875 in 1000"},
 		{span(r, fatPercent, 41.2, 50), "41 to 50 % fat"}, {span(r, fatPercent, 41.2, 41.3), "41 % fat"},
 		{span(r, blendHLB, 6, 9.5), "HLB 6 to 9.5"}, {span(r, "salt", 1, 2), "salt 1 to salt 2"},
+		{Capital(""), ""}, {Capital("öl"), "Öl"}, {Sentence(" "), ""}, {Sentence(" it holds "), "It holds."}, {Sentence("why?"), "Why?"},
 		{list([]string{"a"}), "a"}, {list([]string{"a", "b", "c"}), "a, b and c"}, {plural(1, "trial", "trials"), "1 trial"},
 		{axisLabel(r, "gum_percent"), "gum percent"}, {more(r, blendHLB), "a higher HLB"},
 		{times(2.34), "2.3 times"}, {times(1), "1 times"}, {times(0.42), "0.42 times"}, {times(37.4), "37 times"}, {times(1e-5), "under 0.01 times"},

@@ -116,19 +116,6 @@ func clipped(note string) string {
 	return note
 }
 
-// failed says what became of a trial that failed by an outcome.
-func (b *builder) failed(o result.Outcome) string {
-	if asked := b.r.Targets.Asked(o); asked != nil {
-		return "missed the " + asked.Label + " asked for"
-	}
-	return fates[o]
-}
-
-var fates = map[result.Outcome]string{
-	result.CameOut: "clogged", result.Broke: "split",
-	result.HoldMinutes: "fell too soon", result.DrainedPercent: "wept too much",
-}
-
 // summaries is a line for every day, cook, student and file.
 func (b *builder) summaries() Section {
 	s := Section{ID: "groups", Title: "By day, cook and student", Reader: Cook}

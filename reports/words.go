@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/plots"
 )
 
 // num is the one way a number gets into a document: the value as people read it,
@@ -81,8 +82,7 @@ func capital(t Text) Text {
 		return t
 	}
 	out := append(Text(nil), t...)
-	letters := []rune(out[0].Text)
-	out[0].Text = strings.ToUpper(string(letters[:1])) + string(letters[1:])
+	out[0].Text = plots.Capital(out[0].Text)
 	return out
 }
 
@@ -222,18 +222,25 @@ func (b *builder) mix(path string, m result.Mix) Text {
 
 // Failing names how a mix fails by an outcome, as a thing it does.
 func Failing(r *result.Results, o result.Outcome) string {
-	if asked := r.Targets.Asked(o); asked != nil {
-		return "misses the " + asked.Label + " asked for"
-	}
-	return failing[o]
+	return failure(r, o, "misses", failing)
 }
 
 // failings names the same as a noun.
 func (b *builder) failings(o result.Outcome) string {
-	if asked := b.r.Targets.Asked(o); asked != nil {
-		return "missing the " + asked.Label + " asked for"
+	return failure(b.r, o, "missing", failings)
+}
+
+// failed says the same of a trial that was made.
+func (b *builder) failed(o result.Outcome) string {
+	return failure(b.r, o, "missed", fates)
+}
+
+// failure is the word for an outcome, or what of the kitchen's own results it misses.
+func failure(r *result.Results, o result.Outcome, misses string, words map[result.Outcome]string) string {
+	if asked := r.Targets.Asked(o); asked != nil {
+		return misses + " the " + asked.Label + " asked for"
 	}
-	return failings[o]
+	return words[o]
 }
 
 var failing = map[result.Outcome]string{
@@ -244,6 +251,11 @@ var failing = map[result.Outcome]string{
 var failings = map[result.Outcome]string{
 	result.CameOut: "clogging", result.Broke: "splitting",
 	result.HoldMinutes: "falling too soon", result.DrainedPercent: "weeping too much",
+}
+
+var fates = map[result.Outcome]string{
+	result.CameOut: "clogged", result.Broke: "split",
+	result.HoldMinutes: "fell too soon", result.DrainedPercent: "wept too much",
 }
 
 // outcomes are the results as a heading.

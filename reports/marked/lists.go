@@ -79,19 +79,6 @@ func plain(s string) string {
 	return cut(s, 32_767)
 }
 
-func sentence(s string) string {
-	s = strings.TrimSpace(s)
-	if s == "" {
-		return ""
-	}
-	first, size := utf8.DecodeRuneInString(s)
-	s = string(unicode.ToUpper(first)) + s[size:]
-	if !strings.ContainsAny(s[len(s)-1:], ".?!") {
-		s += "."
-	}
-	return s
-}
-
 // fill is the ground of a cell.
 type fill uint8
 
@@ -210,7 +197,7 @@ func (b *book) problems() {
 			b.line(name, row, quiet, fmt.Sprintf("And %d more, which are coloured in the copy.", len(sorted)-i))
 			break
 		}
-		b.line(name, row, wrapped, severityWords[p.Severity], p.Where, "", sentence(p.Read), sentence(p.Do))
+		b.line(name, row, wrapped, severityWords[p.Severity], p.Where, "", plots.Sentence(p.Read), plots.Sentence(p.Do))
 		b.dress(name, cellName(row, 1), dress{fill: fillOf(p.Severity)})
 		b.do(b.f.SetCellInt(name, cellName(row, 3), int64(max(p.Count, 1))))
 		lines := max(utf8.RuneCountInString(p.Read), utf8.RuneCountInString(p.Do))/58 + 1

@@ -13,6 +13,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"foamfield/plots"
 	"foamfield/reports/steady"
 )
 
@@ -165,7 +166,7 @@ func (b *book) gather() {
 			b.marked++
 		}
 		m.severity = min(m.severity, p.Severity)
-		line := sentence(p.Read) + " " + sentence(p.Do)
+		line := plots.Sentence(p.Read) + " " + plots.Sentence(p.Do)
 		if p.Count > 1 {
 			line += fmt.Sprintf(" (%d times in this column.)", p.Count)
 		}

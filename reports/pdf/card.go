@@ -1,8 +1,6 @@
 package pdf
 
 import (
-	"strings"
-
 	"foamfield/plots"
 	"foamfield/reports"
 )
@@ -51,7 +49,7 @@ func (p *press) setCard(c reports.Card) {
 			return
 		}
 	}
-	p.running = "Bench card · " + upper(c.Title) + ", continued · " + c.Log
+	p.running = "Bench card · " + plots.Capital(c.Title) + ", continued · " + c.Log
 	p.cardAt(c, cardFlows).flow()
 	p.running = ""
 }
@@ -136,7 +134,7 @@ func (c *card) height(s passage) float64 { return float64(len(s.lines)) * s.size
 func (c *card) head() []passage {
 	out := []passage{
 		c.passage(plain("Bench card · "+c.Log), cardSmall, c.measure(), plots.Quiet),
-		c.passage(strong(upper(c.Title)), cardTitle, c.measure(), plots.Accent),
+		c.passage(strong(plots.Capital(c.Title)), cardTitle, c.measure(), plots.Accent),
 	}
 	sure := append(append(append(reports.Text{}, c.Aim...), plain(" ")...), bolder(c.Made)...)
 	for _, t := range []reports.Text{bolder(c.Mix), sure, c.NoGrams} {
@@ -145,14 +143,6 @@ func (c *card) head() []passage {
 		}
 	}
 	return out
-}
-
-func upper(s string) string {
-	letters := []rune(s)
-	if len(letters) == 0 {
-		return s
-	}
-	return strings.ToUpper(string(letters[:1])) + string(letters[1:])
 }
 
 const headAfter = 7.0

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/plots"
 )
 
 // residuals is a row an observation: what the fit judged by gives for it, and what
@@ -88,7 +89,7 @@ func cannotTell(b *book, r *result.Results) {
 	p := b.sheet("Cannot tell", 18, 110)
 	p.heads("about", "what this log cannot tell")
 	for _, n := range r.CannotTell {
-		p.add(in(ordinary, words(n.Kind)), text(sentence(n.Sentence)))
+		p.add(in(ordinary, words(n.Kind)), text(plots.Sentence(n.Sentence)))
 	}
 	p.write()
 }

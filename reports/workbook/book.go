@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf16"
-	"unicode/utf8"
 
 	"foamfield/reports/steady"
 
@@ -162,20 +161,6 @@ func plain(s string) string {
 
 // tenth is a number as a sentence says it.
 func tenth(v float64) string { return exact(math.Round(v*10) / 10) }
-
-// sentence begins with a capital and ends with a stop.
-func sentence(s string) string {
-	s = strings.TrimSpace(s)
-	if s == "" {
-		return ""
-	}
-	first, size := utf8.DecodeRuneInString(s)
-	s = string(unicode.ToUpper(first)) + s[size:]
-	if !strings.ContainsAny(s[len(s)-1:], ".?!") {
-		s += "."
-	}
-	return s
-}
 
 // exact is a number as a formula holds it, with every digit.
 func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -8,6 +8,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
+	"foamfield/plots"
 )
 
 // safety stands under the table that goes to the bench.
@@ -208,7 +209,7 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 }
 
 func reason(n result.NextTrial) string {
-	s := sentence(n.Reason)
+	s := plots.Sentence(n.Reason)
 	if c := n.Clogging; c != nil {
 		s += fmt.Sprintf(" Chance of clogging %.0f %%, perhaps %.0f %%.", 100*c.Mean, 100*c.High)
 	}
