@@ -16,7 +16,7 @@ import (
 	"foamfield/ingest"
 )
 
-// study reads a log and runs the study on it.
+// run reads and analyses a log.
 func run(t testing.TB, path string, set Settings) *result.Results {
 	t.Helper()
 	log, err := ingest.Read([]string{path}, ingest.Options{})

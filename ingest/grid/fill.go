@@ -104,7 +104,7 @@ func (t *Table) FillDown(f *look.Reader) {
 	}
 }
 
-// fillHead is fillDown for one head; nil if every cell is its own.
+// fillHead is FillDown for one head; nil if every cell is its own.
 func (t *Table) fillHead(f *look.Reader, h int, stops map[int]bool) (fills []int32) {
 	role := t.Heads[h].Meaning.Role
 	// In a long sheet another quantity stands above.

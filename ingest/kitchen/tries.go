@@ -68,7 +68,7 @@ func tryField(t *trial.Try, word, unit string) (**float64, float64) {
 	return nil, 0
 }
 
-// takeTries takes the formulas of a Try sheet.
+// tries takes the formulas of a Try sheet.
 func (k *taker) tries(t table) {
 	for row := range t.rows {
 		one := trial.Try{Name: t.text(row, 3), From: t.at(row, 0).String()}

@@ -47,7 +47,7 @@ func FuzzFind(f *testing.F) {
 	})
 }
 
-// long is a log of rows × 20 columns.
+// longSheet is a log of rows × 20 columns.
 func longSheet(rows int) *sheet.Sheet {
 	s := typed("trial | butter (g) | GMS (g) | lecithin (g) | cider (g) | batch (g) | fat % | HLB | chargers | shakes | rest (h) | temp (°C) | hold (min) | drained % @20 | oil leak | came out | clogged | score | cook | notes")
 	for r := range rows {

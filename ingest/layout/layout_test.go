@@ -11,7 +11,7 @@ import (
 	"foamfield/ingest/sheet"
 )
 
-// grid builds a sheet from lines of cells separated by "|". A cell that is a
+// typed builds a sheet from lines of cells separated by "|". A cell that is a
 // number becomes one, "=3" a formula's result, "~3" is struck out; "A>" merges the next cells with
 // "<" in them, "v" below a cell merges down. A line "-" is an empty row.
 func typed(text string) *sheet.Sheet {

@@ -219,7 +219,7 @@ func (r *reader) ownValue(f *scheme.Field) {
 	}
 }
 
-// oneAmount is an amount with its name: "3 g GMS", "GMS 3 g".
+// An amount with its name: "3 g GMS", "GMS 3 g".
 var (
 	amountThenName = regexp.MustCompile(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)?\s+(\pL.*?)\s*$`)
 	nameThenAmount = regexp.MustCompile(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)\.?\s*$`)

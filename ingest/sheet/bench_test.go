@@ -53,8 +53,8 @@ func large(b *testing.B) string {
 	return path
 }
 
-// BenchmarkOpen reads a large workbook; BenchmarkLibraryRows beside it is the
-// workbook library's bare row iterator on the same file.
+// BenchmarkOpen reads a large workbook; "library rows" beside it is the workbook
+// library's bare row iterator on the same file.
 func BenchmarkOpen(b *testing.B) {
 	path := large(b)
 	runtime.GC()

@@ -211,7 +211,7 @@ type Log struct {
 }
 
 // Try is a formula somebody asks about: what is its chance of working? What it
-// leaves open is filled in by the study.
+// leaves open is filled in by the analysis.
 type Try struct {
 	Name string // as typed, or as the Try sheet calls it
 	From string // "--try" or the place in the log

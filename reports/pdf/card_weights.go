@@ -118,7 +118,7 @@ func (c *card) typeOf(column int, r weighRow) float64 {
 	return cardTypes[column] * c.k
 }
 
-// cells are a row's texts in lines.
+// cellsOf are a row's texts in lines.
 func (c *card) cellsOf(r weighRow) (cells [cardColumns][]line, height float64) {
 	height = cardRow * c.k * min(c.k, 1) // where room is short, first between the rows
 	if r.band {
