@@ -21,7 +21,7 @@ type Line struct {
 
 // Sample returns what is believed of the line.
 func (l Line) Sample(rng *rand.Rand) (*LinePosterior, error) {
-	p, err := sample(&lineDensity{Line: l, x: dense(l.X, len(l.Prior))}, l.Quick, 1, rng)
+	p, err := sample(lineDensityOf(l), l.Quick, 1, rng)
 	if err != nil {
 		return nil, err
 	}
@@ -147,6 +147,10 @@ type lineDensity struct {
 	lines scratch
 }
 
+func lineDensityOf(l Line) *lineDensity {
+	return &lineDensity{Line: l, x: dense(l.X, len(l.Prior))}
+}
+
 // ends are the bounds of an observation on the line.
 type ends struct{ low, high float64 }
 
@@ -175,30 +179,65 @@ func (d *lineDensity) start() []float64 {
 	return t
 }
 
-func (d *lineDensity) newton(theta []float64) (float64, []float64, *mat.SymDense) {
+func (d *lineDensity) likelihood(theta, times []float64) (float64, []float64, *mat.SymDense) {
 	p := len(d.Prior)
 	grad := make([]float64, p+1)
 	info := mat.NewSymDense(p+1, nil)
+	raw := info.RawSymmetric().Data
 	ll := 0.0
+	for k, o := range d.Y {
+		f := d.x.RawRowView(k)
+		v, de, ds, dee, des, dss := latent.LogLik(latent.Lognormal, o, dot(f, theta[:p]), theta[p])
+		if times != nil {
+			t := times[k]
+			v, de, ds, dee, des, dss = t*v, t*de, t*ds, t*dee, t*des, t*dss
+		}
+		ll += v
+		for i, fi := range f {
+			grad[i] += de * fi
+			row := raw[i*(p+1) : (i+1)*(p+1)]
+			for j := i; j < p; j++ {
+				row[j] -= dee * fi * f[j]
+			}
+			row[p] -= des * fi
+		}
+		grad[p] += ds
+		raw[p*(p+1)+p] -= dss
+	}
+	return ll, grad, info
+}
+
+func (d *lineDensity) bends(centre []float64, cov *mat.SymDense) []float64 {
+	p := len(d.Prior)
+	terms := cov.SliceSym(0, p).(*mat.SymDense)
+	ls, bs := centre[p], 2*math.Sqrt(cov.At(p, p))
+	out := make([]float64, len(d.Y))
+	for k, o := range d.Y {
+		f := d.x.RawRowView(k)
+		eta, be := dot(f, centre[:p]), 2*math.Sqrt(Form(f, terms))
+		v, de, ds, dee, des, dss := latent.LogLik(latent.Lognormal, o, eta, ls)
+		for _, by := range [][2]float64{{be, bs}, {be, -bs}, {-be, bs}, {-be, -bs}} {
+			there, _, _, _, _, _ := latent.LogLik(latent.Lognormal, o, eta+by[0], ls+by[1])
+			out[k] += math.Abs(there - v - by[0]*(de+by[0]*dee/2+by[1]*des) - by[1]*(ds+by[1]*dss/2))
+		}
+	}
+	return out
+}
+
+func (d *lineDensity) some(index []int) density {
+	l := d.Line
+	l.X, l.Y = pick(d.X, index), pick(d.Y, index)
+	return lineDensityOf(l)
+}
+
+func (d *lineDensity) newton(theta []float64) (float64, []float64, *mat.SymDense) {
+	p := len(d.Prior)
+	ll, grad, info := d.likelihood(theta, nil)
 	add := func(i int, prior Normal) {
 		z := (theta[i] - prior.Mean) / prior.SD
 		ll -= z * z / 2
 		grad[i] -= z / prior.SD
 		info.SetSym(i, i, info.At(i, i)+1/(prior.SD*prior.SD))
-	}
-	for k, o := range d.Y {
-		f := d.x.RawRowView(k)
-		v, de, ds, dee, des, dss := latent.LogLik(latent.Lognormal, o, dot(f, theta[:p]), theta[p])
-		ll += v
-		for i := range p {
-			grad[i] += de * f[i]
-			for j := i; j < p; j++ {
-				info.SetSym(i, j, info.At(i, j)-dee*f[i]*f[j])
-			}
-			info.SetSym(i, p, info.At(i, p)-des*f[i])
-		}
-		grad[p] += ds
-		info.SetSym(p, p, info.At(p, p)-dss)
 	}
 	for i, prior := range d.Prior {
 		add(i, prior)

@@ -6,7 +6,8 @@
 // tailed t distribution around it are weighted by the true density over the
 // drawn one; the weighted mean and covariance recentre the proposal for a second,
 // larger round. Nothing rests on the curvature at the mode alone, which for
-// yes/no outcomes with few events is off by several points of a chance.
+// yes/no outcomes with few events is off by several points of a chance. Of thousands of
+// observations a few stand for all (see thinned).
 package posterior
 
 import (
@@ -57,6 +58,14 @@ type density interface {
 	observations() int
 	// newton returns the log density at theta, its gradient and the negative Hessian.
 	newton(theta []float64) (float64, []float64, *mat.SymDense)
+	// likelihood is the part of newton that the observations make up, each of them counted
+	// so many times; nil for once.
+	likelihood(theta, times []float64) (float64, []float64, *mat.SymDense)
+	// bends is how far the log likelihood of every observation is from its second order,
+	// two standard deviations from the centre.
+	bends(centre []float64, cov *mat.SymDense) []float64
+	// some is the density with only these observations.
+	some(index []int) density
 	// batch fills the log density of every draw and, unless it is nil, the log likelihood
 	// of every observation (draws × observations).
 	batch(draws *mat.Dense, logDensity []float64, each *mat.Dense)
@@ -82,6 +91,9 @@ func sample(d density, quick bool, share float64, rng *rand.Rand) (*Posterior, e
 	first, rounds, enough := firstDraws, []int{secondDraws, thirdDraws, moreDraws}, float64(EnoughESS)
 	if d.observations() > mostKept { // nearly normal, so fewer draws reach far
 		first, rounds = firstDraws/2, []int{secondDraws, moreDraws}
+	}
+	if d.observations() > many { // a round of as many draws, better placed, is enough
+		d, rounds = thin(d, centre, cov), []int{secondDraws, secondDraws, moreDraws}
 	}
 	if quick {
 		first, rounds, enough = firstDraws/2, []int{secondDraws / 2, thirdDraws}, quickESS
@@ -192,9 +204,36 @@ func plusDiagonal(a *mat.SymDense, ridge float64) *mat.SymDense {
 	return b
 }
 
-// round draws n times from a t around centre, each draw with its mirror image so that
-// the mean is off by little, and weighs the draws.
+// round draws n times from a t around centre and weighs the draws.
 func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng *rand.Rand) (*Posterior, error) {
+	q, err := propose(centre, cov, n, rng)
+	if err != nil {
+		return nil, err
+	}
+	logw := make([]float64, n)
+	out := &Posterior{draws: q.draws, loglik: weigh(d, q.draws, logw, keep)}
+	for k := range logw {
+		logw[k] -= q.log[k]
+	}
+	mean, err := out.count(logw)
+	if err != nil {
+		return nil, err
+	}
+	out.evidence = mean + q.logDet/2
+	out.moments()
+	return out, nil
+}
+
+// proposal is draws and the logarithm of the density they were drawn with.
+type proposal struct {
+	draws  *mat.Dense
+	log    []float64
+	logDet float64 // of the covariance
+}
+
+// propose draws n times from a t around centre, each draw with its mirror image so that
+// the mean is off by little.
+func propose(centre []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*proposal, error) {
 	p := len(centre)
 	var chol mat.Cholesky
 	ridge := 0.0
@@ -211,24 +250,12 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng
 			lower = append(lower, l.At(i, j))
 		}
 	}
-	draws := mat.NewDense(n, p, nil)
-	logq := make([]float64, n)
+	out := &proposal{draws: mat.NewDense(n, p, nil), log: make([]float64, n), logDet: chol.LogDet()}
 	z := make([]float64, p)
 	for k := 0; k < n; k += 2 {
-		chi := 0.0
-		for range tailDF {
-			g := rng.NormFloat64()
-			chi += g * g
-		}
-		stretch := math.Sqrt(tailDF / chi)
-		q := 0.0
-		for i := range z {
-			z[i] = rng.NormFloat64() * stretch
-			q += z[i] * z[i]
-		}
-		logq[k] = -0.5 * (tailDF + float64(p)) * math.Log1p(q/tailDF)
-		logq[k+1] = logq[k]
-		row, mirror := draws.RawRowView(k), draws.RawRowView(k+1)
+		out.log[k] = standard(z, rng)
+		out.log[k+1] = out.log[k]
+		row, mirror := out.draws.RawRowView(k), out.draws.RawRowView(k+1)
 		at := 0
 		for i := range row {
 			s := 0.0
@@ -239,34 +266,51 @@ func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng
 			row[i], mirror[i] = centre[i]+s, centre[i]-s
 		}
 	}
-	logw := make([]float64, n)
-	kept := weigh(d, draws, logw, keep)
+	return out, nil
+}
+
+// standard fills z with a t of unit spread and returns the logarithm of its density, up to
+// a constant.
+func standard(z []float64, rng *rand.Rand) float64 {
+	chi := 0.0
+	for range tailDF {
+		g := rng.NormFloat64()
+		chi += g * g
+	}
+	stretch := math.Sqrt(tailDF / chi)
+	q := 0.0
+	for i := range z {
+		z[i] = rng.NormFloat64() * stretch
+		q += z[i] * z[i]
+	}
+	return -0.5 * (tailDF + float64(len(z))) * math.Log1p(q/tailDF)
+}
+
+// count turns logarithms of weights into weights, in their place, and returns the
+// logarithm of their mean.
+func (p *Posterior) count(logw []float64) (float64, error) {
 	top := math.Inf(-1)
-	for k := range n {
-		logw[k] -= logq[k]
-		if math.IsNaN(logw[k]) {
+	for k, v := range logw {
+		if math.IsNaN(v) {
 			logw[k] = math.Inf(-1)
 		}
 		top = math.Max(top, logw[k])
 	}
 	if math.IsInf(top, 0) {
-		return nil, errors.New("posterior: no draw has a finite density")
+		return 0, errors.New("posterior: no draw has a finite density")
 	}
-	out := &Posterior{draws: draws, weight: logw, loglik: kept}
 	sum, sumsq := 0.0, 0.0
 	for k, v := range logw {
 		w := math.Exp(v - top)
-		out.weight[k] = w
+		logw[k] = w
 		sum += w
 		sumsq += w * w
 	}
-	for k := range out.weight {
-		out.weight[k] /= sum
+	for k := range logw {
+		logw[k] /= sum
 	}
-	out.ESS = sum * sum / sumsq
-	out.evidence = top + math.Log(sum/float64(n)) + chol.LogDet()/2
-	out.moments()
-	return out, nil
+	p.weight, p.ESS = logw, sum*sum/sumsq
+	return top + math.Log(sum/float64(len(logw))), nil
 }
 
 const (

@@ -146,22 +146,53 @@ func (d *yesNoDensity) start() []float64 {
 	return t
 }
 
-func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDense) {
+func (d *yesNoDensity) likelihood(theta, times []float64) (float64, []float64, *mat.SymDense) {
 	p := len(d.Prior)
 	grad := make([]float64, p)
 	info := mat.NewSymDense(p, nil)
+	raw := info.RawSymmetric().Data
 	ll := 0.0
 	for k, yes := range d.Y {
 		f := d.x.RawRowView(k)
 		v, de, dee := latent.LogLikYesNo(yes, dot(f, theta))
+		if times != nil {
+			v, de, dee = times[k]*v, times[k]*de, times[k]*dee
+		}
 		ll += v
-		for i := range p {
-			grad[i] += de * f[i]
+		for i, fi := range f {
+			grad[i] += de * fi
+			row := raw[i*p : (i+1)*p]
 			for j := i; j < p; j++ {
-				info.SetSym(i, j, info.At(i, j)-dee*f[i]*f[j])
+				row[j] -= dee * fi * f[j]
 			}
 		}
 	}
+	return ll, grad, info
+}
+
+func (d *yesNoDensity) bends(centre []float64, cov *mat.SymDense) []float64 {
+	out := make([]float64, len(d.Y))
+	for k, yes := range d.Y {
+		f := d.x.RawRowView(k)
+		eta, by := dot(f, centre), 2*math.Sqrt(Form(f, cov))
+		v, de, dee := latent.LogLikYesNo(yes, eta)
+		for _, by := range []float64{by, -by} {
+			there, _, _ := latent.LogLikYesNo(yes, eta+by)
+			out[k] += math.Abs(there - v - by*de - by*by*dee/2)
+		}
+	}
+	return out
+}
+
+func (d *yesNoDensity) some(index []int) density {
+	y := d.YesNo
+	y.X, y.Y = pick(d.X, index), pick(d.Y, index)
+	return newYesNoDensity(y)
+}
+
+func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDense) {
+	p := len(d.Prior)
+	ll, grad, info := d.likelihood(theta, nil)
 	for i, prior := range d.Prior {
 		z := (theta[i] - prior.Mean) / prior.SD
 		ll -= z * z / 2
