@@ -94,13 +94,15 @@ func (v *view) ofSetting(k int) question {
 // levels is the names of a group in order of appearance, and which of them each
 // trial has, -1 where it has none.
 func levels(trials []*surface.Placed, of func(*surface.Placed) string) (names []string, at []int) {
+	place := map[string]int{}
 	for _, t := range trials {
 		name := of(t)
 		k := -1
 		if name != "" {
-			if k = slices.Index(names, name); k < 0 {
+			known := false
+			if k, known = place[name]; !known {
 				k = len(names)
-				names = append(names, name)
+				place[name], names = k, append(names, name)
 			}
 		}
 		at = append(at, k)
