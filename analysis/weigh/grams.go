@@ -72,7 +72,7 @@ func (s *Scale) KeepsLimits() func(mix []float64) bool {
 		some = append(some, all[i])
 	}
 	return func(mix []float64) bool {
-		f, template, _ := s.gramsOf(mix, slices.Clone(some))
+		f, template, _ := s.gramsOf(mix, some)
 		return f == nil || len(OverLimits(template, f, true)) == 0
 	}
 }
@@ -98,15 +98,9 @@ func (s *Scale) gramsOf(values []float64, templates []*surface.Placed) (*formula
 	if len(templates) == 0 {
 		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	}
-	slices.SortStableFunc(templates, func(a, b *surface.Placed) int {
-		if (a.Works == works.Yes) != (b.Works == works.Yes) {
-			return map[bool]int{true: -1, false: 1}[a.Works == works.Yes]
-		}
-		return cmp.Compare(s.on.Distance(values, a.Mix), s.on.Distance(values, b.Mix))
-	})
 	m := s.on.Mix(values)
 	note := ""
-	for _, t := range templates {
+	for _, t := range s.nearest(values, templates) {
 		w := formula.Wanted{FatPercent: works.Or(m.FatPercent, t.FatPercent),
 			EmulsifierPercent: works.Or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
 		f, err := s.Solve(t.Recipe, w)
@@ -118,6 +112,30 @@ func (s *Scale) gramsOf(values []float64, templates []*surface.Placed) (*formula
 		}
 	}
 	return nil, nil, note
+}
+
+// nearest puts those that worked first, and of these and of the others the nearest.
+func (s *Scale) nearest(values []float64, templates []*surface.Placed) []*surface.Placed {
+	type near struct {
+		*surface.Placed
+		failed int
+		far    float64
+	}
+	all := make([]near, len(templates))
+	for i, t := range templates {
+		all[i] = near{t, 1, s.on.Distance(values, t.Mix)}
+		if t.Works == works.Yes {
+			all[i].failed = 0
+		}
+	}
+	slices.SortStableFunc(all, func(a, b near) int {
+		return cmp.Or(cmp.Compare(a.failed, b.failed), cmp.Compare(a.far, b.far))
+	})
+	out := make([]*surface.Placed, len(all))
+	for i, n := range all {
+		out[i] = n.Placed
+	}
+	return out
 }
 
 // Values is a formula's point on the surface.
