@@ -96,6 +96,15 @@ func chosen(sizes []float64, n int) (index []int, times []float64) {
 	return index, times
 }
 
+// evenly is m of n places.
+func evenly(n, m int) []int {
+	out := make([]int, m)
+	for k := range out {
+		out[k] = k * n / m
+	}
+	return out
+}
+
 // pick is the places of a list.
 func pick[T any](from []T, index []int) []T {
 	out := make([]T, len(index))
