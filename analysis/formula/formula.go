@@ -15,7 +15,7 @@ import (
 type Part struct {
 	Name  string
 	Grams float64
-	What  ingredient.Ingredient
+	What  *ingredient.Ingredient
 }
 
 // Wanted is the mix to reach; a nil BlendHLB keeps the emulsifiers' proportions.
@@ -67,7 +67,7 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 	steps := round(template, shares, int(math.Round(batch/step)), batch/step)
 	parts := make([]mix.Part, len(template))
 	for i, n := range steps {
-		parts[i] = mix.Part{Grams: OnScale(n, step), What: template[i].What}
+		parts[i] = mix.Part{Grams: OnScale(n, step), What: *template[i].What}
 	}
 	t := mix.Total(parts)
 	if w.EmulsifierPercent > 0 && t.EmulsifierGrams == 0 {

@@ -18,7 +18,7 @@ func part(name string, grams float64) Part {
 	if !ok {
 		panic("formula: no such ingredient: " + name)
 	}
-	return Part{name, grams, what}
+	return Part{name, grams, &what}
 }
 
 func hlb(v float64) *float64 { return &v }
@@ -206,7 +206,7 @@ func TestSharesHitTheMix(t *testing.T) {
 			if s < 0 {
 				t.Fatalf("share %v of %s", s, template[i].Name)
 			}
-			parts[i] = mix.Part{Grams: s, What: template[i].What}
+			parts[i] = mix.Part{Grams: s, What: *template[i].What}
 		}
 		sums := mix.Total(parts)
 		if math.Abs(sums.Grams-1) > 1e-9 || !fatReached(template, got, *sums.FatPercent, w.FatPercent) || math.Abs(*sums.EmulsifierPercent-w.EmulsifierPercent) > 1e-9 {
@@ -227,7 +227,7 @@ func TestTemplateGivesItself(t *testing.T) {
 		template := drawTemplate(t)
 		parts := make([]mix.Part, len(template))
 		for i, p := range template {
-			parts[i] = mix.Part{Grams: p.Grams, What: p.What}
+			parts[i] = mix.Part{Grams: p.Grams, What: *p.What}
 		}
 		sums := mix.Total(parts)
 		w := Wanted{FatPercent: *sums.FatPercent, EmulsifierPercent: *sums.EmulsifierPercent}

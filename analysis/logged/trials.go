@@ -66,6 +66,7 @@ func Count(s *surface.Surface, want result.Targets) result.Counts {
 	c := result.Counts{Used: len(s.Trials), Missed: map[result.Outcome]int{}}
 	for i := range s.Trials {
 		t := &s.Trials[i]
+		passes := s.Judged.Passes(t.Trial, want)
 		switch t.Works {
 		case works.Yes:
 			c.Worked++
@@ -82,17 +83,17 @@ func Count(s *surface.Surface, want result.Targets) result.Counts {
 		case works.CameOut(t.Trial) == works.Yes:
 			c.CameOut++
 		}
-		if t.Passes[result.CameOut] != works.No && works.Broke(t.Trial) == works.Yes {
+		if passes[result.CameOut] != works.No && works.Broke(t.Trial) == works.Yes {
 			c.Broke++
 		}
-		if t.Passes[result.HoldMinutes] == works.No {
+		if passes[result.HoldMinutes] == works.No {
 			c.ShortHold++
 		}
-		if t.Passes[result.DrainedPercent] == works.No {
+		if passes[result.DrainedPercent] == works.No {
 			c.TooWet++
 		}
 		for _, asked := range want.Results {
-			if t.Passes[asked.Result] == works.No {
+			if passes[asked.Result] == works.No {
 				c.Missed[asked.Result]++
 			}
 		}

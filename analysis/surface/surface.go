@@ -34,7 +34,6 @@ type Placed struct {
 	*trial.Trial
 	Mix      []float64 // values of the surface's variables, nil if off the surface
 	Beside   []float64 // values of the terms beside them
-	Passes   map[result.Outcome]works.Tri
 	Works    works.Tri
 	FailedBy []result.Outcome
 	Group    int            // index of the first trial of the same formula
@@ -52,10 +51,10 @@ func Of(log *trial.Log, want result.Targets, scaleStep float64) (*Surface, error
 		plain[i] = t.Trial
 	}
 	s.Carried = works.Carry(plain, want)
+	outcomes := want.Outcomes()
 	for i := range trials {
 		t := &trials[i]
-		t.Passes = s.Judged.Passes(t.Trial, want)
-		t.Works, t.FailedBy = works.Verdict(t.Passes, want.Outcomes())
+		t.Works, t.FailedBy = works.Verdict(s.Judged.Passes(t.Trial, want), outcomes)
 	}
 	var err error
 	if s.Space, s.SetAside, err = vary(trials); err != nil {
@@ -73,7 +72,8 @@ func Of(log *trial.Log, want result.Targets, scaleStep float64) (*Surface, error
 }
 
 // used is the trials that count, in the log's order.
-func used(log *trial.Log) (out []Placed) {
+func used(log *trial.Log) []Placed {
+	out := make([]Placed, 0, len(log.Trials))
 	for i := range log.Trials {
 		t := &log.Trials[i]
 		if !t.Used() {
@@ -100,7 +100,7 @@ func recipe(t *trial.Trial) []formula.Part {
 	}
 	out := make([]formula.Part, len(t.Parts))
 	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: *p.What}
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}
 	}
 	return out
 }

@@ -58,5 +58,8 @@ func BenchmarkReportDemoJSON(b *testing.B) {
 // The rest of the range a kitchen can have.
 func BenchmarkReport10000JSON(b *testing.B) { benchmarkReport(b, 10_000, "--write", "json") }
 
-// Every output of the same.
+// Years of a kitchen that logs every mix.
+func BenchmarkReport100000JSON(b *testing.B) { benchmarkReport(b, 100_000, "--write", "json") }
+
+// Every output of a 10 000-trial log.
 func BenchmarkReport10000(b *testing.B) { benchmarkReport(b, 10_000) }

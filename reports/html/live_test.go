@@ -264,7 +264,7 @@ func agreesOnGrams(t *testing.T, ctx context.Context, log *trial.Log, r *result.
 	for _, l := range start.Ingredients {
 		for _, in := range log.Ingredients {
 			if in.Name == l.Name {
-				template = append(template, formula.Part{Name: l.Name, Grams: l.Grams, What: in})
+				template = append(template, formula.Part{Name: l.Name, Grams: l.Grams, What: &in})
 			}
 		}
 	}

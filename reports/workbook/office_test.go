@@ -55,7 +55,7 @@ func TestSecondProgramAgrees(t *testing.T) {
 	for _, l := range r.Starts[0].Ingredients {
 		for _, in := range log.Ingredients {
 			if in.Name == l.Name {
-				template = append(template, solved.Part{Name: l.Name, Grams: l.Grams, What: in})
+				template = append(template, solved.Part{Name: l.Name, Grams: l.Grams, What: &in})
 			}
 		}
 	}
