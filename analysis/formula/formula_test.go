@@ -145,7 +145,7 @@ func TestPublishedBlends(t *testing.T) {
 		{4.7, 14.9, 12, 0.716}, // teaching notes, jovanaeducation.com PHT-SRF-5
 	} {
 		emulsifier := func(v float64) Part {
-			return Part{Grams: 1, What: ingredient.Ingredient{Kind: ingredient.Emulsifier, HLB: &ingredient.Range{Low: v, Value: v, High: v}}}
+			return Part{Grams: 1, What: &ingredient.Ingredient{Kind: ingredient.Emulsifier, HLB: &ingredient.Range{Low: v, Value: v, High: v}}}
 		}
 		got, err := shares([]Part{part("oil", 50), part("water", 48), emulsifier(c.low), emulsifier(c.high)}, Wanted{50, 2, hlb(c.want)})
 		if err != nil || math.Abs(got[3]/(got[2]+got[3])-c.share) > 0.005 {
