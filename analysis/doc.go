@@ -6,11 +6,12 @@
 //     assumed; and the batch, which is the middle of those logged (settings.go).
 //  2. Take the trials that are used, and give each the percent of every thickener, salt or
 //     sugar that the log varied, as if it were a setting (surface).
-//  3. See which outcomes the log carries at all, and say of every trial whether it came
-//     out, did not split and meets each target: yes, no, or not known (works).
-//  4. Choose the variables that the trials vary and say often enough, of fat, emulsifier
+//  3. Choose the variables that the trials vary and say often enough, of fat, emulsifier
 //     and blend HLB, and place every trial in them; set the others aside with the reason
 //     (surface).
+//  4. See which outcomes the trials placed there tell of: these are judged, and the chain
+//     has a link for each. Say of every trial whether it came out, did not split and meets
+//     each target: yes, no, or not known (works).
 //  5. Put beside the mix what else varied: settings, which emulsifiers, which fat, who
 //     made it. Trials of one formula, made the same way, are one group (surface).
 //  6. Stop short of a start if a question is open on which the recipes rest (logged), if

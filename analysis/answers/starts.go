@@ -93,27 +93,11 @@ func reason(s *Ground, first result.Start) string {
 		return "a mix inside what was tried reaches the wanted chance"
 	case s.HoldIsAGuess:
 		return fmt.Sprintf("nobody watched a foam past %.0f minutes, so whether one holds %.0f is a guess: watch longer, or ask for less with --hold", *s.WatchedMinutes, s.want.HoldMinutes.Value)
-	case len(s.NotJudged) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
-		return "the log says nothing of " + unjudged(s.NotJudged, s.want) + ", so these chances leave it out"
+	case len(s.LeftOut(s.want)) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
+		return strings.Join(s.LeftOut(s.want), " and ") + ", so these chances leave it out"
 	default:
 		return "no mix inside what was tried reaches the wanted chance; this is the best there is"
 	}
-}
-
-// unjudged names the targets that no result was logged for.
-func unjudged(missing []result.Outcome, want result.Targets) string {
-	var names []string
-	for _, o := range missing {
-		switch asked := want.Asked(o); {
-		case asked != nil:
-			names = append(names, asked.Label)
-		case o == result.HoldMinutes:
-			names = append(names, "how long a foam holds")
-		default:
-			names = append(names, "how much it drains")
-		}
-	}
-	return strings.Join(names, " and ")
 }
 
 // start describes one mix as a start: at its rounded grams where there are grams.
@@ -147,7 +131,7 @@ func (s *Ground) start(aim result.Aim, p region.Point) result.Start {
 	out.Parts = weigh.Parts(out.Ingredients, s.batch)
 	out.Chance = s.chance(values)
 	out.Status = result.Recommended
-	if out.Chance.Mean < s.want.WantedChance.Value || s.HoldIsAGuess || mustJudge(s.NotJudged, s.want) {
+	if out.Chance.Mean < s.want.WantedChance.Value || s.HoldIsAGuess || len(s.LeftOut(s.want)) > 0 {
 		out.Status = result.BestAvailable
 	}
 	out.Clogging = s.Clogging(values)
@@ -192,17 +176,6 @@ func (s *Ground) acceptable(rounded []float64, p region.Point, aim result.Aim) b
 	}
 	chance := s.Chain.Chance(rounded)
 	return chance > p.Chance-0.1 && (aim != result.Richest || chance >= s.want.WantedChance.Value)
-}
-
-// mustJudge says whether a target without results is one the chance cannot do
-// without: hold always, and whatever the kitchen asked for itself.
-func mustJudge(missing []result.Outcome, want result.Targets) bool {
-	for _, o := range missing {
-		if o != result.DrainedPercent || want.DrainedPercent.From != "assumed" {
-			return true
-		}
-	}
-	return false
 }
 
 // fatLimit is the best chance at each fat percent and what limits it: of mixes that may be

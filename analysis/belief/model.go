@@ -31,17 +31,13 @@ type Belief struct {
 	tradeSigns bool
 }
 
-// Of believes every outcome that is judged and joins them into the chain. Outcomes that
-// no trial on the surface tells anything of have no link in it.
+// Of believes every outcome that is judged and joins them into the chain.
 func Of(on *surface.Surface, want result.Targets, seed uint64, tradeSigns bool) (*Belief, error) {
 	s := &Belief{Surface: on, want: want, seed: seed, tradeSigns: tradeSigns}
 	trials := s.OnSurface()
 	for _, o := range want.Outcomes() {
-		if !s.Judged[o] {
-			continue
-		}
-		if l := Gather(on, o); len(l.Trials) > 0 {
-			s.Links = append(s.Links, l)
+		if s.Judged[o] {
+			s.Links = append(s.Links, Gather(on, o))
 		}
 	}
 	days := map[string]bool{}

@@ -28,7 +28,11 @@ func CannotTell(log *trial.Log, s *surface.Surface, b *belief.Belief, j *Judgeme
 		out.add("extrapolation", "what a mix does outside the tested ranges of "+inWords(labels(s))+" is not known, and nothing is recommended there")
 	}
 	for _, o := range s.NotJudged {
-		out.add("not_logged", subject(s, o)+" is not logged, so no chance here says anything of it")
+		kind := "not_logged"
+		if s.Why[o].Elsewhere {
+			kind = "not_judged"
+		}
+		out.add(kind, s.Why[o].Sentence+", so no chance here says anything of it")
 	}
 	if b != nil {
 		out.bounded(b.Links)

@@ -30,11 +30,11 @@ func TestCannotTell(t *testing.T) {
 			if change != nil {
 				change(i, &l)
 			}
-			fmt.Fprintf(&b, "%d,%s,%s,%s,%s,%s,%s,1,y\n", i+1, l.day, l.cook, l.fat, l.emulsifier, l.hlb, l.hold)
+			fmt.Fprintf(&b, "%d,%s,%s,%s,%s,%s,%s,1,y,n\n", i+1, l.day, l.cook, l.fat, l.emulsifier, l.hlb, l.hold)
 		}
 		return b.String()
 	}
-	const head = "trial,day,cook,fat %,emulsifier % of mix,blend HLB,hold min,drained % at 20 min,came out"
+	const head = "trial,day,cook,fat %,emulsifier % of mix,blend HLB,hold min,drained % at 20 min,came out,split"
 	kinds := []string{"not_logged", "constant", "few_levels", "one_at_a_time", "confounded", "days", "day_and_cook", "mixed_hold", "all_bounded", "no_repeats"}
 	for _, c := range []struct {
 		name, log string
@@ -66,6 +66,7 @@ func TestCannotTell(t *testing.T) {
 				l.fat = "40.5"
 			}
 		}), []string{"no_repeats"}, "no formula was made twice with an exact hold"},
+		{"no look at splitting", strings.ReplaceAll(log(strings.TrimSuffix(head, ",split"), nil), "y,n\n", "y\n"), []string{"not_logged"}, "whether a foam splits is not logged"},
 		{"all still standing", log(head, func(i int, l *line) { l.hold = "25+" }), []string{"all_bounded", "no_repeats"}, "every hold is known only as at least so much"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

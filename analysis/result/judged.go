@@ -244,8 +244,8 @@ type Detectable struct {
 
 // NotShown is something these trials do not show.
 type NotShown struct {
-	// Kind is "extrapolation", "not_logged", "all_bounded", "no_repeats", "constant", "few_levels",
-	// "one_at_a_time", "confounded", "days", "day_and_cook", "mixed_hold" or "many_looks".
+	// Kind is "extrapolation", "not_logged", "not_judged" (logged, of trials that are not compared),
+	// "all_bounded", "no_repeats", "constant", "few_levels", "one_at_a_time", "confounded", "days", "day_and_cook", "mixed_hold" or "many_looks".
 	Kind     string `json:"kind"`
 	Sentence string `json:"sentence"` // the same in words
 }

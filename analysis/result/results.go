@@ -17,9 +17,12 @@ type Results struct {
 
 	Status       Status `json:"status"`        // what the run came to
 	StatusReason string `json:"status_reason"` // one plain sentence
-	// NotJudged are targets nobody logged a result for: no chance here says anything of them.
-	NotJudged      []Outcome `json:"not_judged"`
-	WatchedMinutes *float64  `json:"watched_minutes"` // longest that any foam was watched; null = no hold is logged
+	// NotJudged are outcomes that no trial of those compared tells of, logged elsewhere or not: the
+	// chain has no link for them, and no chance here says anything of them.
+	NotJudged []Outcome `json:"not_judged"`
+	// WatchedMinutes is the longest that any foam was watched that hold is judged by; null = hold is
+	// not judged.
+	WatchedMinutes *float64 `json:"watched_minutes"`
 	// HoldIsAGuess says whether the hold asked for is longer than any foam was watched.
 	HoldIsAGuess bool `json:"hold_is_a_guess"`
 

@@ -53,6 +53,19 @@ func (t Targets) Outcomes() []Outcome {
 	return out
 }
 
+// Needs says whether no mix is recommended while an outcome is not judged: coming out and
+// hold are what a foam is for, and what the kitchen asked for itself it meant. Splitting
+// and an assumed limit on drainage are left out where nobody looked, and that is said.
+func (t Targets) Needs(o Outcome) bool {
+	switch o {
+	case Broke:
+		return false
+	case DrainedPercent:
+		return t.DrainedPercent.From != "assumed"
+	}
+	return true
+}
+
 // Asked is the target of a result beside hold and drainage, nil if it has none.
 func (t Targets) Asked(o Outcome) *ResultTarget {
 	for i := range t.Results {

@@ -46,20 +46,11 @@ func Of(log *trial.Log, want result.Targets, scaleStep float64) (*Surface, error
 	trials := used(log)
 	extras, additions := addAdditions(log.Extras, trials)
 	s := &Surface{Trials: trials, Extras: extras, Additions: additions}
-	plain := make([]*trial.Trial, len(trials))
-	for i, t := range trials {
-		plain[i] = t.Trial
-	}
-	s.Carried = works.Carry(plain, want)
-	outcomes := want.Outcomes()
-	for i := range trials {
-		t := &trials[i]
-		t.Works, t.FailedBy = works.Verdict(s.Judged.Passes(t.Trial, want), outcomes)
-	}
 	var err error
 	if s.Space, s.SetAside, err = vary(trials); err != nil {
 		return nil, err
 	}
+	s.carry(want)
 	b := newBeside(s.OnSurface(), &s.Space)
 	b.chooseExtras(extras, additions, len(Canisters(log)))
 	b.chooseChoices()
@@ -69,6 +60,24 @@ func Of(log *trial.Log, want result.Targets, scaleStep float64) (*Surface, error
 	s.Basis.Beside = b.place()
 	s.group(scaleStep)
 	return s, nil
+}
+
+// carry settles what is judged, and by it whether each trial worked.
+func (s *Surface) carry(want result.Targets) {
+	var on, used []*trial.Trial
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		used = append(used, t.Trial)
+		if t.Mix != nil {
+			on = append(on, t.Trial)
+		}
+	}
+	s.Carried = works.Carry(on, used, want)
+	outcomes := want.Outcomes()
+	for i := range s.Trials {
+		t := &s.Trials[i]
+		t.Works, t.FailedBy = works.Verdict(s.Judged.Passes(t.Trial, want), outcomes)
+	}
 }
 
 // used is the trials that count, in the log's order.

@@ -1,6 +1,6 @@
 // Package works says what one trial shows: whether its foam came out, whether it split,
 // and whether it meets what is asked of it. It knows no surface and no other trial but
-// to say which outcomes a log carries at all.
+// to say which outcomes are judged.
 package works
 
 import (
@@ -87,16 +87,24 @@ func Watched(t *trial.Trial, o result.Outcome) *trial.Interval {
 // Tells says whether a trial tells anything of an outcome: it must have reached it, and
 // somebody must have seen something of it.
 func Tells(t *trial.Trial, o result.Outcome) bool {
-	out, split := CameOut(t), Broke(t)
+	switch {
+	case !sees(t, o):
+		return false
+	case o == result.CameOut:
+		return true
+	case CameOut(t) != Yes:
+		return false
+	}
+	return o == result.Broke || Broke(t) != Yes
+}
+
+// sees says whether somebody saw something of an outcome, reached or not.
+func sees(t *trial.Trial, o result.Outcome) bool {
 	switch {
 	case o == result.CameOut:
-		return out != Unknown
-	case out != Yes:
-		return false
+		return CameOut(t) != Unknown
 	case o == result.Broke:
-		return split != Unknown
-	case split == Yes:
-		return false
+		return Broke(t) != Unknown
 	case IsLine(o):
 		seen := Watched(t, o)
 		return seen != nil && (seen.Low > 0 || !math.IsInf(seen.High, 1))
@@ -110,7 +118,8 @@ func Tells(t *trial.Trial, o result.Outcome) bool {
 type Judged map[result.Outcome]bool
 
 // Passes says for every judged outcome whether the trial passes it. Outcomes it
-// never reached (a clogged foam has no hold) are unknown.
+// never reached (a clogged foam has no hold) are unknown. What a trial surely fails
+// counts, judged or not: a control that split did not work.
 func (j Judged) Passes(t *trial.Trial, want result.Targets) map[result.Outcome]Tri {
 	p := map[result.Outcome]Tri{}
 	if j[result.CameOut] || t.CameOut != trial.Unknown {
@@ -119,7 +128,7 @@ func (j Judged) Passes(t *trial.Trial, want result.Targets) map[result.Outcome]T
 	if p[result.CameOut] == No {
 		return p
 	}
-	if j[result.Broke] {
+	if j[result.Broke] || t.Broke == trial.Yes {
 		switch Broke(t) {
 		case Yes:
 			p[result.Broke] = No

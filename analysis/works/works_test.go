@@ -67,19 +67,45 @@ func TestTells(t *testing.T) {
 	}
 }
 
-// A target is carried from one observation on, but not by a control without emulsifier;
-// a hold beyond all watching is a guess.
+// An outcome is judged from one trial on the surface on, whatever is logged elsewhere; a
+// hold beyond all watching that it is judged by is a guess.
 func TestCarry(t *testing.T) {
 	none := 0.0
-	control := trial.Trial{Composition: trial.Composition{EmulsifierPercent: &none}, Hold: seen(30, 30)}
-	short := trial.Trial{Hold: seen(12, inf)}
-	if c := Carry([]*trial.Trial{&control}, want); c.Judged[result.HoldMinutes] || !slices.Equal(c.NotJudged, []result.Outcome{result.HoldMinutes, result.DrainedPercent}) {
-		t.Errorf("a control alone: %+v", c)
-	}
-	if c := Carry([]*trial.Trial{&short}, want); !c.Judged[result.HoldMinutes] || c.WatchedMinutes == nil || *c.WatchedMinutes != 12 || !c.HoldIsAGuess {
-		t.Errorf("watched for 12 minutes: %+v", c)
-	}
-	if c := Carry([]*trial.Trial{&short, &control}, want); c.HoldIsAGuess {
-		t.Errorf("watched for 30 minutes: %+v", c)
+	control := &trial.Trial{Composition: trial.Composition{EmulsifierPercent: &none}, Hold: seen(45, 45), CameOut: trial.Yes, Broke: trial.No}
+	unknown := &trial.Trial{Hold: seen(45, 45), CameOut: trial.Yes}
+	short := &trial.Trial{Hold: seen(12, inf), CameOut: trial.Yes}
+	clog := &trial.Trial{Hold: seen(45, 45), CameOut: trial.No}
+	out := &trial.Trial{CameOut: trial.Yes}
+	for _, c := range []struct {
+		name          string
+		surface, rest []*trial.Trial
+		judged        []result.Outcome
+		hold          string // why it is not judged
+		watched       float64
+		guess         bool
+	}{
+		{"hold of a control", []*trial.Trial{out}, []*trial.Trial{control}, []result.Outcome{result.CameOut},
+			"how long a foam holds is logged only of trials without emulsifier, which lie apart", 0, false},
+		{"hold of a mix nobody knows", []*trial.Trial{out}, []*trial.Trial{unknown}, []result.Outcome{result.CameOut},
+			"how long a foam holds is logged only of trials whose mix is not wholly known", 0, false},
+		{"hold of what clogged", []*trial.Trial{out, clog}, nil, []result.Outcome{result.CameOut},
+			"how long a foam holds is logged only of foams that did not come out or split", 0, false},
+		{"nothing but coming out", []*trial.Trial{out}, nil, []result.Outcome{result.CameOut}, "how long a foam holds is not logged", 0, false},
+		{"watched too shortly, but for a control and a clog", []*trial.Trial{short, clog}, []*trial.Trial{control},
+			[]result.Outcome{result.CameOut, result.HoldMinutes}, "", 12, true},
+		{"watched long enough", []*trial.Trial{short, unknown}, nil, []result.Outcome{result.CameOut, result.HoldMinutes}, "", 45, false},
+	} {
+		got := Carry(c.surface, append(c.rest, c.surface...), want)
+		for _, o := range want.Outcomes() {
+			if judged := slices.Contains(c.judged, o); got.Judged[o] != judged || slices.Contains(got.NotJudged, o) == judged {
+				t.Errorf("%s: %s judged %v, not judged %v", c.name, o, got.Judged[o], got.NotJudged)
+			}
+		}
+		if why := got.Why[result.HoldMinutes].Sentence; why != c.hold {
+			t.Errorf("%s: %q, want %q", c.name, why, c.hold)
+		}
+		if got.HoldIsAGuess != c.guess || c.watched > 0 && (got.WatchedMinutes == nil || *got.WatchedMinutes != c.watched) {
+			t.Errorf("%s: watched %v, a guess %v", c.name, got.WatchedMinutes, got.HoldIsAGuess)
+		}
 	}
 }
