@@ -50,9 +50,12 @@ func unproven(r *result.Results) string {
 	var missing []string
 	for _, o := range r.NotJudged {
 		switch {
+		case !r.Targets.Needs(o):
+		case o == result.CameOut:
+			missing = append(missing, "coming out")
 		case o == result.HoldMinutes:
 			missing = append(missing, "hold")
-		case o == result.DrainedPercent && r.Targets.DrainedPercent.From != "assumed":
+		case o == result.DrainedPercent:
 			missing = append(missing, "drainage")
 		case r.Targets.Asked(o) != nil:
 			missing = append(missing, cut(r.Targets.Asked(o).Label))

@@ -30,8 +30,8 @@ func (b *builder) first() Section {
 
 func (b *builder) title() string {
 	if b.bare() && len(b.r.Starts) > 0 {
-		if names := b.unlogged(); len(names) > 0 {
-			return say("No ", alternatives(names), " was logged: the best mix as to ", b.about(), " only").String()
+		if names := b.unknown(); len(names) > 0 {
+			return say("No ", alternatives(names), " is known: the best mix as to ", b.about(), " only").String()
 		}
 		return "Not watched long enough: the best guess there is"
 	}
@@ -216,9 +216,12 @@ func often(path string, n int) Text {
 // works says what was asked of a mix and who asked it.
 func (b *builder) works() Paragraph {
 	t := b.r.Targets
-	parts := []Text{say("comes out"), say("does not split"),
-		say("holds at least ", trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes")}
-	if !b.drainageLeftOut() {
+	parts := []Text{say("comes out")}
+	if !b.leftOut(result.Broke) {
+		parts = append(parts, say("does not split"))
+	}
+	parts = append(parts, say("holds at least ", trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes"))
+	if !b.leftOut(result.DrainedPercent) {
 		parts = append(parts, say("has drained at most ", trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1),
 			" % by minute ", trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1)))
 	}
@@ -231,10 +234,8 @@ func (b *builder) works() Paragraph {
 	} else {
 		meaning = say(meaning, "; sure enough means ", wanted(t.WantedChance.Value), ". ")
 	}
-	if b.drainageLeftOut() {
-		meaning = say(meaning, "Nobody logged drainage, so it is not part of this. ")
-	}
-	if len(b.unlogged()) > 0 {
+	meaning = say(meaning, b.notPart(), b.elsewhere())
+	if len(b.unknown()) > 0 {
 		meaning = say(meaning, b.proviso(), " ")
 	}
 	type asked struct {
@@ -242,7 +243,7 @@ func (b *builder) works() Paragraph {
 		t    result.Target
 	}
 	targets := []asked{{"the hold", t.HoldMinutes}}
-	if !b.drainageLeftOut() {
+	if !b.leftOut(result.DrainedPercent) {
 		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"its minute", t.DrainedAtMinutes})
 	}
 	targets = append(targets, asked{"how sure", t.WantedChance})

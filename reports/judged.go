@@ -19,25 +19,52 @@ func (b *builder) subject(o result.Outcome) string {
 	return links[o]
 }
 
-// unlogged are targets that somebody asked for, or that no mix can do without,
-// of which the log says nothing.
-func (b *builder) unlogged() []Text {
+// unknown are the targets that no mix is recommended without and no chance is about.
+func (b *builder) unknown() []Text {
 	var names []Text
 	for _, o := range b.r.NotJudged {
-		if o != result.DrainedPercent || b.r.Targets.DrainedPercent.From != "assumed" {
+		if b.r.Targets.Needs(o) {
 			names = append(names, say(b.subject(o)))
 		}
 	}
 	return names
 }
 
-// drainageLeftOut says whether drainage is left out of what works: nobody logged it or
-// asked for it.
-func (b *builder) drainageLeftOut() bool {
-	return slices.Contains(b.r.NotJudged, result.DrainedPercent) && b.r.Targets.DrainedPercent.From == "assumed"
+// leftOut says whether an outcome is no part of what works, as nothing of it is known
+// and nobody asked for it.
+func (b *builder) leftOut(o result.Outcome) bool {
+	return slices.Contains(b.r.NotJudged, o) && !b.r.Targets.Needs(o)
 }
 
-// about names what the chances are about: the results that were logged.
+// notPart names what is no part of what works, though a cook would ask for it.
+func (b *builder) notPart() Text {
+	var names []Text
+	for _, o := range b.r.NotJudged {
+		if b.leftOut(o) {
+			names = append(names, say(b.subject(o)))
+		}
+	}
+	switch len(names) {
+	case 0:
+		return nil
+	case 1:
+		return say("Nothing is known of ", names[0], ", so it is not part of this. ")
+	}
+	return say("Nothing is known of ", listed(names), ", so they are not part of this. ")
+}
+
+// elsewhere says where what is not known of these mixes was logged after all; empty if
+// nobody logged it.
+func (b *builder) elsewhere() (t Text) {
+	for _, n := range b.r.CannotTell {
+		if n.Kind == "not_judged" {
+			t = say(t, capital(say(sentence(n.Sentence))), " ")
+		}
+	}
+	return t
+}
+
+// about names what the chances are about.
 func (b *builder) about() Text {
 	var names []Text
 	for _, m := range b.r.Model {
@@ -48,13 +75,13 @@ func (b *builder) about() Text {
 
 // bare says that the chances leave out something that was asked for, so that
 // nothing may be called sure.
-func (b *builder) bare() bool { return b.r.HoldIsAGuess || len(b.unlogged()) > 0 }
+func (b *builder) bare() bool { return b.r.HoldIsAGuess || len(b.unknown()) > 0 }
 
 // proviso is the sentence without which no chance here may be read; empty where
 // every target was put to the test.
 func (b *builder) proviso() Text {
-	if names := b.unlogged(); len(names) > 0 {
-		t := say("No ", alternatives(names), " was logged")
+	if names := b.unknown(); len(names) > 0 {
+		t := say("No ", alternatives(names), " of these mixes is known")
 		if about := b.about(); len(about) > 0 {
 			t = say(t, ": this chance is about ", about, " only")
 		}
@@ -74,7 +101,7 @@ func (b *builder) proviso() Text {
 
 // condition is the proviso inside a sentence.
 func (b *builder) condition() Text {
-	if names := b.unlogged(); len(names) > 0 {
+	if names := b.unknown(); len(names) > 0 {
 		return say("with ", listed(names), " left out")
 	}
 	if b.r.HoldIsAGuess && b.r.WatchedMinutes != nil {

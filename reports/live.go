@@ -12,7 +12,7 @@ import (
 // they are, by the place of each variable.
 type Live struct {
 	Title     string         `json:"title"`    // of the mix: "Surest start"
-	LeftOut   string         `json:"left_out"` // what was asked for and never logged: "drainage"
+	LeftOut   string         `json:"left_out"` // what was asked for and is not known: "drainage"
 	Chance    float64        `json:"chance"`   // of the mix for the targets below: a page that gets another stays still
 	FewAs     string         `json:"few_as"`   // of the report's own chance: "perhaps as few as 6"
 	Batch     float64        `json:"batch"`
@@ -94,7 +94,7 @@ func (b *builder) live() *Live {
 	}
 	start := r.Starts[0]
 	l := &Live{
-		Title: "Surest start", LeftOut: listed(b.unlogged()).String(),
+		Title: "Surest start", LeftOut: listed(b.unknown()).String(),
 		Chance: start.Chance.Mean, FewAs: AtLeast(start.Chance.Mean, start.Chance.Low),
 		Batch: r.Batch.Grams, Ounces: r.Batch.Ounces, Step: r.Batch.ScaleStepGrams, Largest: r.Batch.LargestFillGrams, Watched: r.WatchedMinutes,
 		DrainedAt: r.Targets.DrainedAtMinutes.Value, Wanted: r.Targets.WantedChance.Value,

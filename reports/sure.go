@@ -79,7 +79,7 @@ func (b *builder) foretold(path string, asked result.ResultTarget, p result.Pred
 
 // limits ends the sentence on how sure a start is with what that leaves out.
 func (b *builder) limits() Text {
-	if len(b.unlogged()) > 0 {
+	if len(b.unknown()) > 0 {
 		return say(". ", b.proviso())
 	}
 	return say(b.given(), ".")

@@ -259,8 +259,12 @@ func (b *builder) priorWidths() Text {
 // method says how the numbers were made and from what.
 func (b *builder) method() Section {
 	s := Section{ID: "method", Title: "Method and sources", Reader: Scientist}
+	var without Text
+	for _, o := range b.r.NotJudged {
+		without = say(without, " No link is about "+b.subject(o)+": no trial that can be compared tells of it.")
+	}
 	s.Blocks = []Block{List{Items: []Text{
-		say("A mix works if it comes out, does not split, and meets the targets for hold and drained. Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
+		say("A mix works if it comes out, does not split, and meets the targets for hold and drained.", without, " Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
 		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Settings that the log varied enough (chargers, rest, temperature, declared columns) enter as straight terms and are held at the value most trials that worked had. Hold and drained are lognormal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting."),
 		say("“Perhaps as few as” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
 		say("The surest start is the mix with the highest chance inside what was tried, not at its edge: with at most half the leverage of the furthest trial, or that of the middle one. Before they are compared, chances are marked down with the distance from the three nearest trials that worked, so that of mixes nearly as sure it is the one best known; one that has the wanted chance comes first. The richest is the one with most fat whose chance is at least the wanted one, joined to the surest by mixes that reach it too. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
