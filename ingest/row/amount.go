@@ -3,6 +3,7 @@ package row
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -139,7 +140,7 @@ func (r *reader) emulsifier(f *scheme.Field) {
 	if !r.s.NamesEmulsifiers {
 		before := len(r.Recipe.Doses) + len(r.Recipe.Open)
 		r.amount(f)
-		if len(r.Recipe.Doses)+len(r.Recipe.Open) == before {
+		if len(r.Recipe.Doses)+len(r.Recipe.Open) == before && !r.otherTotal(f) {
 			r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: &f.What, Col: f.Col})
 		}
 		return
@@ -152,6 +153,14 @@ func (r *reader) emulsifier(f *scheme.Field) {
 	case f.Basis == column.OfMix:
 		r.Recipe.Emulsifier = k
 	}
+}
+
+// otherTotal reports that this row gives its emulsifiers together in another column: in
+// grams, not in percent.
+func (r *reader) otherTotal(f *scheme.Field) bool {
+	return slices.ContainsFunc(r.s.Fields, func(o scheme.Field) bool {
+		return o.Role == column.EmulsifierAmount && o.Col != f.Col && r.s.Cell(r.row, o.Col).Kind != sheet.Blank
+	})
 }
 
 // askFraction asks about a bare percent of emulsifier that may be a fraction.
