@@ -64,6 +64,9 @@ func (w *work) sayIncomplete(p sums) {
 	case s.WaterColumn > 0 && p.water.doses == 0:
 		w.say(trial.Check("no water logged", w.at(s.WaterColumn), "nothing is typed here, so the fat percent cannot be worked out",
 			"type the grams, 0 if the mix had no water; until then "+NoFormula))
+	case s.Find(column.BatchMass) != nil:
+		w.say(trial.Check("batch not known", w.at(s.Find(column.BatchMass).Col), "neither the batch nor the water part is logged, so the fat percent cannot be worked out",
+			"type here what the whole mix weighed"))
 	default:
 		w.say(trial.Check("batch not known", w.at(s.FatColumn), "neither the batch nor the water part is logged, so the fat percent cannot be worked out",
 			"add a column \"Batch g\", or \"Water g\" with 0 if the mix had no water"))
@@ -149,7 +152,7 @@ func (w *work) needsFat(d *Dose) {
 	w.say(trial.Fix("no fat percent", w.s.Heading(d.Col),
 		fmt.Sprintf("how much fat is in %s is not known, so the fat percent of the mix cannot be worked out", say.Quoted(d.Name)),
 		fmt.Sprintf("write it in the header (\"%s 35 %% fat\"), or add a sheet Ingredients with the header \"Name in the log | What it is | Fat %%\" and its row", d.Name)).
-		OnceOf(d.Name).Asking(trial.Question{Asked: "How much fat is in " + say.Quoted(d.Name) + ", in percent?", Blocks: true,
+		OnceOf(d.Name).Asking(trial.Question{Asked: "How much fat is in " + say.Quoted(d.Name) + ", in percent?", Blocks: true, Only: trial.OnFat,
 		Cure: trial.Cure{Sheet: "Ingredients", Row: []string{d.Name, d.What.Name, "", trial.Open}}}))
 }
 

@@ -112,6 +112,9 @@ func (m *maker) askColumn(f *scheme.Field, blocks bool) {
 	if f.Almost == column.IngredientAmount && f.Ingredient != "" {
 		choices[0] = f.Ingredient
 	}
+	if f.Almost == column.EmulsifierAmount && f.Unit == quantity.NoUnit {
+		choices = slices.Insert(choices, 1, "emulsifier % of mix")
+	}
 	asked := fmt.Sprintf("What is the column %s?", say.Quoted(f.Header))
 	if len(f.Left) > 0 {
 		asked = fmt.Sprintf("What is the column %s, as %s may change what it is?", say.Quoted(f.Header), say.Quoted(strings.Join(f.Left, " ")))

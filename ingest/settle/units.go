@@ -49,9 +49,10 @@ func (m *maker) units() {
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		f.Want, f.Bare = wants(f.Meaning)
-		if f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount) && f.Basis != column.NoBasis {
-			f.Want, f.Bare = quantity.Percent, quantity.PercentUnit // "GMS of fat"
-		} else if f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount) {
+		unsaid := f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
+		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent)) {
+			f.Want, f.Bare = quantity.Percent, quantity.PercentUnit // "GMS of fat", or cells with 2 %
+		} else if unsaid {
 			f.Want, f.Bare = quantity.Mass, quantity.Gram
 			if !f.Told {
 				m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as grams",
@@ -162,6 +163,12 @@ func (m *maker) drainUnit(f *scheme.Field) {
 	f.Want, f.Bare = quantity.Percent, quantity.PercentUnit
 	m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as percent of the foam",
 		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.Header, f.Header)))
+}
+
+// isPercent reports a text such as 2 %.
+func isPercent(text string) bool {
+	m, err := quantity.Parse(text, quantity.Percent, quantity.NoUnit)
+	return err == nil && m.Unit == quantity.PercentUnit
 }
 
 // holdsClocks reports whether the cells of a column are times of the day.
