@@ -351,7 +351,7 @@ func (r *reader) setAside(t *table, l *row.Line, x *trial.Trial, mixed compose.R
 	if n, col := l.Recipe.Row, mixed.BadCell; col > 0 {
 		bad = &whole.BadCell{Trial: len(r.log.Trials), At: t.scheme.At(n, col), Text: t.scheme.Text(n, col)}
 	}
-	x.Aside = whole.Unusable(x, l, mixed.Contradicts, bad)
+	x.Aside, x.MixOpen = whole.Unusable(x, l, mixed.Contradicts, bad)
 	if x.Used() && x.FatPercent == nil && bad != nil {
 		r.badCells = append(r.badCells, *bad)
 	}

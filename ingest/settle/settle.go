@@ -177,7 +177,7 @@ var ourNames = []string{"came_out", "broke", "hold_minutes", "drained_percent", 
 func (m *maker) record() {
 	for i := range m.Fields {
 		f := &m.Fields[i]
-		c := trial.Column{At: m.Heading(f.Col), Header: f.Header, ReadAs: f.Role.String(), Unit: f.Bare.String()}
+		c := trial.Column{At: m.Heading(f.Col), Header: f.Header, ReadAs: f.Role.String(), Unit: f.Bare.String(), Rests: m.rests(f)}
 		switch {
 		case f.Role == column.None:
 			c.ReadAs = ""

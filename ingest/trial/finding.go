@@ -2,6 +2,7 @@ package trial
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -87,18 +88,29 @@ type Question struct {
 	Asked   string
 	Choices []string // empty for a number
 	Cure    Cure
-	Blocks  bool // a recipe, or the only result, rests on it: no start until it is answered
+	Blocks  bool   // a recipe, or the only result, rests on it: no start until it is answered
+	Only    Rests  // what of the mix it settles, 0 = all that rests on its column
+	Type    string // what to type in the log itself, "" = only the cure answers it
 }
 
 // Do says what to type, in a sentence.
 func (q Question) Do() string {
-	do := fmt.Sprintf("type on a sheet %s of the log, under the header “%s”, the row “%s”, with the answer for %s",
-		q.Cure.Sheet, strings.Join(q.Cure.Header(), " | "), strings.Join(q.Cure.Row, " | "), Open)
+	if q.Type != "" && q.Cure.Sheet == "" {
+		return q.Type
+	}
+	do := fmt.Sprintf("type on a sheet %s of the log, under the header “%s”, the row “%s”",
+		q.Cure.Sheet, strings.Join(q.Cure.Header(), " | "), strings.Join(q.Cure.Row, " | "))
+	if slices.ContainsFunc(q.Cure.Row, func(cell string) bool { return strings.Contains(cell, Open) }) {
+		do += ", with the answer for " + Open
+	}
 	if strings.HasSuffix(strings.ToLower(q.At.File), ".csv") {
 		do = "save the log as .xlsx and " + do
 	}
 	if len(q.Choices) > 0 {
 		do += ": one of " + strings.Join(q.Choices, "; ")
+	}
+	if q.Type != "" {
+		do = q.Type + "; or, to do without it, " + do
 	}
 	return do
 }

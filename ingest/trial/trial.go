@@ -128,6 +128,7 @@ type Trial struct {
 
 	Flagged string // not "" = a reason not to build a start on this trial
 	Aside   string // not "" = set aside, with the reason
+	MixOpen bool   // set aside only as what was in it is not known
 }
 
 // Used reports whether the analysis counts the trial.
@@ -152,6 +153,7 @@ type NotRead struct{ File, Reason, Do string }
 type Column struct {
 	At                   Place // Row = header row
 	Header, ReadAs, Unit string
+	Rests                Rests // what of a mix rests on it
 }
 
 // Target is a value set in a Targets sheet and where it stands.

@@ -30,27 +30,28 @@ func (c *BadCell) reason() string {
 	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.At.Row, c.At.Col), say.Quoted(c.Text))
 }
 
-// Unusable is why a trial cannot be used at all, "" if it can. l is where it was read,
-// contradicts why nothing can be built on its masses; bad may be nil.
-func Unusable(x *trial.Trial, l *row.Line, contradicts string, bad *BadCell) string {
+// Unusable is why a trial cannot be used at all, "" if it can, and whether it is only for
+// its mix. l is where it was read, contradicts why nothing can be built on its masses; bad
+// may be nil.
+func Unusable(x *trial.Trial, l *row.Line, contradicts string, bad *BadCell) (reason string, mixOpen bool) {
 	mix, result := hasMix(x), hasResult(x)
 	switch {
 	case l.Void != "":
-		return l.Void
+		return l.Void, false
 	case !result && l.NotMade:
-		return NotMade
+		return NotMade, false
 	case !result && !mix:
-		return NothingRead
+		return NothingRead, false
 	case !result:
-		return NoResult
+		return NoResult, false
 	case contradicts != "":
-		return contradicts
+		return contradicts, true
 	case !mix && bad != nil:
-		return bad.reason()
+		return bad.reason(), true
 	case !mix:
-		return NoMix
+		return NoMix, true
 	}
-	return ""
+	return "", false
 }
 
 // hasMix reports that something is known of what was in a trial.
@@ -70,6 +71,7 @@ func SetAside(trials []trial.Trial, cells []BadCell) {
 		return
 	}
 	for i := range cells {
-		trials[cells[i].Trial].Aside = cells[i].reason()
+		t := &trials[cells[i].Trial]
+		t.Aside, t.MixOpen = cells[i].reason(), true
 	}
 }
