@@ -14,8 +14,9 @@
 //     each target: yes, no, or not known (works).
 //  5. Put beside the mix what else varied: settings, which emulsifiers, which fat, who
 //     made it. Trials of one formula, made the same way, are one group (surface).
-//  6. Stop short of a start if a question is open on which the recipes rest (logged), if
-//     nothing worked, or if fewer than eight trials can be compared (belief).
+//  6. Stop short of a start if a question is open on which the recipes rest, or if the log
+//     has a fat, emulsifier or HLB that too few trials tell (logged); if nothing worked, or
+//     if fewer than eight trials can be compared (belief).
 //  7. Gather for each outcome the trials that reached it: a clogged foam has no hold. Draw
 //     what is believed of its line from these, the prior and the trade's signs, and join
 //     the lines into a chain: came out, did not split, holds, drains little (belief).

@@ -22,7 +22,8 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		return nil, err
 	}
 	counts := logged.Count(s, want)
-	status, why := result.ToBeSettled, logged.Open(log)
+	questions, why := logged.Open(log)
+	status := result.ToBeSettled
 	if why == "" {
 		status, why = belief.Enough(s, counts)
 	}
@@ -39,7 +40,7 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	}
 
 	r := &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed, Status: status, StatusReason: why, Targets: want, Batch: batch,
-		Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: logged.Questions(log),
+		Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: questions,
 		Columns: logged.Columns(log), Trials: logged.Trials(log, s, j.Foreseen), Method: logged.Method(log),
 		Cautions: logged.Cautions(log, s.Trials, batch, want),
 

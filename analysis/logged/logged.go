@@ -4,8 +4,6 @@
 package logged
 
 import (
-	"fmt"
-
 	"foamfield/analysis/result"
 	"foamfield/ingest/trial"
 )
@@ -44,16 +42,6 @@ func Problems(log *trial.Log) []result.Problem {
 var severities = map[trial.Severity]result.Severity{trial.MustFix: result.MustFix,
 	trial.PleaseLook: result.PleaseLook, trial.ForInformation: result.ForInformation}
 
-// Questions is what only the kitchen can answer, and what to type.
-func Questions(log *trial.Log) []result.Question {
-	out := []result.Question{}
-	for _, q := range log.Questions {
-		out = append(out, result.Question{At: q.At.String(), Asked: q.Asked, Do: q.Do(), Choices: append([]string{}, q.Choices...),
-			Cure: result.Cure{Sheet: q.Cure.Sheet, Header: q.Cure.Header(), Row: q.Cure.Row}, Blocks: q.Blocks})
-	}
-	return out
-}
-
 // Columns is what every column was read as.
 func Columns(log *trial.Log) (out []result.Column) {
 	for _, c := range log.Columns {
@@ -69,41 +57,4 @@ func Method(log *trial.Log) []result.MethodStep {
 		out = append(out, result.MethodStep{Step: m.Text, Critical: m.Critical, Limit: m.Limit})
 	}
 	return out
-}
-
-// openShare is the share of the trials whose mix may be open before no start is
-// named on the others.
-const openShare = 0.25
-
-// Open says why no recipe can be built on what was read, "" if one can: a start is not
-// named while a question is open on which they rest.
-func Open(log *trial.Log) string {
-	asked, of := "", 0
-	for _, q := range log.Questions {
-		if q.Blocks {
-			if of++; of == 1 {
-				asked = q.Asked
-			}
-		}
-	}
-	open := 0
-	for i := range log.Trials {
-		if t := &log.Trials[i]; (t.Used() || t.CameOut != trial.Unknown) && unsettled(t) {
-			open++
-		}
-	}
-	if of == 0 || float64(open) <= openShare*float64(len(log.Trials)) {
-		return ""
-	}
-	reason := fmt.Sprintf("no start is named before this is settled: %s", asked)
-	if of > 1 {
-		reason += fmt.Sprintf(" (and %d more)", of-1)
-	}
-	return reason
-}
-
-// unsettled reports a trial whose mix or coming out is not known.
-func unsettled(t *trial.Trial) bool {
-	none := t.EmulsifierPercent != nil && *t.EmulsifierPercent == 0 || t.EmulsifierGrams != nil && *t.EmulsifierGrams == 0
-	return t.FatPercent == nil || t.EmulsifierPercent == nil && t.EmulsifierGrams == nil || t.BlendHLB == nil && !none || t.CameOut == trial.Unknown
 }

@@ -72,7 +72,7 @@ type Question struct {
 
 // Cure is what to type: a row of one of the kitchen's own sheets under its header.
 type Cure struct {
-	Sheet  string   `json:"sheet"`  // name of the sheet
+	Sheet  string   `json:"sheet"`  // name of the sheet, "" if it is typed in the log itself
 	Header []string `json:"header"` // the sheet's header, a cell each
 	Row    []string `json:"row"`    // the cells to type; the three dots (U+2026) stand for the answer
 }

@@ -104,7 +104,7 @@ func (e *extra) unfit() string {
 		return "not known for any trial that can be compared"
 	case e.low == e.high:
 		return "the same in every trial that says it"
-	case float64(e.known) < carried*float64(e.trials):
+	case float64(e.known) < KnownShare*float64(e.trials):
 		return fmt.Sprintf("known for %d of %d trials only", e.known, e.trials)
 	case e.rarer < variedLeast || float64(e.rarer) < variedIn*float64(e.known):
 		return fmt.Sprintf("it changed in too few trials to say what it does: %d of %d had the same", e.alike, e.known)
@@ -124,7 +124,7 @@ func (b *beside) chooseExtras(extras []trial.Variable, additions []string, sizes
 		e := newExtra(x, b.trials)
 		addition := slices.Contains(additions, e.Name)
 		reason := e.unfit()
-		named := !e.Result && float64(e.known) >= carried*float64(e.trials) && float64(e.alike) >= (1-variedIn)*float64(e.known)
+		named := !e.Result && float64(e.known) >= KnownShare*float64(e.trials) && float64(e.alike) >= (1-variedIn)*float64(e.known)
 		if reason == "" {
 			reason, named = b.try(e, addition, sizes)
 		}

@@ -28,9 +28,9 @@ var (
 	hlbCandidate     = candidate{BlendHLB, "blend HLB", "", false, 1.5}
 )
 
-// carried is the share of trials a variable must be known in to join the surface;
+// KnownShare is the share of trials a variable must be known in to join the surface;
 // below it more would be lost by dropping trials than by dropping the variable.
-const carried = 0.6
+const KnownShare = 0.6
 
 // vary decides which variables the trials vary and carry, and places every trial on
 // their surface.
@@ -104,7 +104,7 @@ func choose(trials []Placed, column func(candidate) []float64) (chosen []candida
 		switch low, high := ends(v); {
 		case len(v) == 0:
 			leave("not in the log", nil)
-		case float64(len(v)) < carried*float64(eligible):
+		case float64(len(v)) < KnownShare*float64(eligible):
 			leave("known for too few of the trials", nil)
 		case high-low <= 1e-9*math.Abs(high):
 			leave("the same in every trial", &high)
