@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -150,5 +151,21 @@ func TestFatsAreNotPooled(t *testing.T) {
 				t.Errorf("a start with %v g of the fat that falls", l.Grams)
 			}
 		}
+	}
+}
+
+// Emulsifiers that were never blended have one HLB each: the way that starts are made in
+// has one value of it, which moves nothing.
+func TestAWayOfOneHLB(t *testing.T) {
+	log := sheetOf("trial|butter g|cider g|GMS g|lecithin g|came out|hold min", func(m smoked) string {
+		low, high := "", fmt.Sprintf("%.1f", 3*m.high)
+		if m.no%2 == 0 {
+			low, high = high, low
+		}
+		return fmt.Sprintf("%.0f|%.0f|%s|%s|%s|%s", 3.6*m.fat, 290-3.6*m.fat, low, high, m.came(), m.held())
+	})
+	r := studied(t, saved(t, log, ""))
+	if bad := unfinished(reflect.ValueOf(r), "results"); bad != "" || len(r.Effects) != 3 {
+		t.Errorf("%s is no number; %d effects", bad, len(r.Effects))
 	}
 }

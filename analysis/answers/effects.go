@@ -65,7 +65,7 @@ func effect(line *posterior.LinePosterior, v result.Variable, xs []float64, feat
 		}
 	}
 	e.Change, e.Verdict, e.ShareUp = result.Band{Mid: 1, Low: 1, High: 1}, result.CannotTell, 0.5
-	if high > low {
+	if high > low && e.X[high] > e.X[low] { // the way that starts are made in may have one value only
 		m, sd := rise(line, features[low], features[high])
 		e.Change = result.Band{Mid: math.Exp(m), Low: math.Exp(m - z*sd), High: math.Exp(m + z*sd)}
 		e.ShareUp = distuv.UnitNormal.CDF(m / sd)
