@@ -75,7 +75,7 @@ func (b *builder) toCheck() Text {
 	}
 	fix, look := n[result.MustFix], n[result.PleaseLook]
 	if fix+look == 0 {
-		return say("Nothing to check in the log.")
+		return b.nothingElse("Nothing to check in the log.")
 	}
 	return say(fmt.Sprintf("To check in the log: %d to fix, %d to look at.", fix, look))
 }

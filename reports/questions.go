@@ -23,3 +23,11 @@ func (b *builder) questions() []Block {
 func (b *builder) question(q result.Question) Text {
 	return say(Span{Text: b.place(q.At), Strong: true}, ": "+q.Asked+" ", capital(say(sentence(q.Do))))
 }
+
+// nothingElse says that a log without problems has none, or none beside what is asked.
+func (b *builder) nothingElse(none string) Text {
+	if len(b.r.Questions) > 0 {
+		return say("Nothing beside what has to be settled.")
+	}
+	return say(none)
+}

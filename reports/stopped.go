@@ -129,7 +129,7 @@ func (b *builder) check() []Block {
 	blocks := []Block{head("What to check in the log")}
 	switch {
 	case len(items) == 0:
-		return append(blocks, Paragraph{Text: say("Nothing: every row was read without a question.")})
+		return append(blocks, Paragraph{Text: b.nothingElse("Nothing: every row was read without a question.")})
 	case more > 0:
 		items = append(items, say(fmt.Sprintf("And %d more %s, listed under Problems.", more, plural(more, "kind of problem", "kinds of problem"))))
 	}
