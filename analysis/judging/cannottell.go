@@ -69,22 +69,6 @@ func quoted(names []string) (out []string) {
 	return out
 }
 
-// subject names a target; those of the kitchen's own results by their headings.
-func subject(s *surface.Surface, o result.Outcome) string {
-	switch o {
-	case result.HoldMinutes:
-		return "how long a foam holds"
-	case result.DrainedPercent:
-		return "what drains"
-	}
-	for _, x := range s.Extras {
-		if x.Name == string(o) {
-			return x.Label
-		}
-	}
-	return string(o)
-}
-
 var lineNames = map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained"}
 
 // bounded names results nobody read exactly.

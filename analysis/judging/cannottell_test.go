@@ -128,9 +128,9 @@ func TestCannotTellNames(t *testing.T) {
 		{"chargers", head + "chargers,hold min,came out\n" + rows("1,", "20,y"), nil, "constant",
 			[]string{"chargers: the same in every trial that says it, so what it does cannot be told"}},
 		{"no hold", head + "drained % at 20 min,came out\n" + rows("", "4,y"), nil, "not_logged",
-			[]string{"how long a foam holds is not logged, so no chance here says anything of it"}},
-		{"no drainage, and no taste", head + "hold min,came out\n" + rows("", "20,y"), []result.ResultTarget{{Result: "taste"}}, "not_logged",
-			[]string{"what drains is not logged, so no chance here says anything of it", "taste is not logged, so no chance here says anything of it"}},
+			[]string{"whether a foam splits is not logged, so no chance here says anything of it", "how long a foam holds is not logged, so no chance here says anything of it"}},
+		{"no drainage, and no taste", head + "hold min,came out\n" + rows("", "20,y"), []result.ResultTarget{{Result: "taste", Label: "taste"}}, "not_logged",
+			[]string{"whether a foam splits is not logged, so no chance here says anything of it", "what drains is not logged, so no chance here says anything of it", "taste is not logged, so no chance here says anything of it"}},
 	} {
 		targets := want
 		targets.Results = c.asked
