@@ -35,13 +35,14 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	}
 	j := judging.Of(log, s, b)
 	a := answers.Of(s, b, answers.Asked{Want: want, Batch: batch, Seed: set.Seed})
+	var tells map[*surface.Placed][]result.Outcome
 	if b != nil {
-		status, why = a.Status, a.Reason
+		status, why, tells = a.Status, a.Reason, b.Tells()
 	}
 
-	r := &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed, Status: status, StatusReason: why, Targets: want, Batch: batch,
+	r := &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed, Status: status, StatusReason: why, Targets: want, Batch: batch, Rules: rules(),
 		Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: questions,
-		Columns: logged.Columns(log), Trials: logged.Trials(log, s, j.Foreseen), Method: logged.Method(log),
+		Columns: logged.Columns(log), Trials: logged.Trials(log, s, j.Foreseen, tells), Method: logged.Method(log),
 		Cautions: logged.Cautions(log, s.Trials, batch, want),
 
 		NotJudged: s.NotJudged, WatchedMinutes: s.WatchedMinutes, HoldIsAGuess: s.HoldIsAGuess,

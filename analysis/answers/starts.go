@@ -175,7 +175,7 @@ func (s *Ground) acceptable(rounded []float64, p region.Point, aim result.Aim) b
 		return false
 	}
 	chance := s.Chain.Chance(rounded)
-	return chance > p.Chance-0.1 && (aim != result.Richest || chance >= s.want.WantedChance.Value)
+	return chance > p.Chance-roundingMost && (aim != result.Richest || chance >= s.want.WantedChance.Value)
 }
 
 // fatLimit is the best chance at each fat percent and what limits it: of mixes that may be

@@ -73,6 +73,17 @@ func (s *Belief) LineOf(o result.Outcome) *posterior.LinePosterior {
 	return nil
 }
 
+// Tells is the outcomes whose line rests on a trial.
+func (s *Belief) Tells() map[*surface.Placed][]result.Outcome {
+	out := map[*surface.Placed][]result.Outcome{}
+	for _, l := range s.Links {
+		for _, t := range l.Trials {
+			out[t] = append(out[t], l.Outcome)
+		}
+	}
+	return out
+}
+
 // believe fits one outcome.
 func (s *Belief) believe(i int) error {
 	l := &s.Links[i]
@@ -100,7 +111,7 @@ func (s *Belief) believe(i int) error {
 		case result.DrainedPercent:
 			m.Kind = "ln_percent"
 		default:
-			m.Kind, m.Centre, m.Scale = "measured", &l.centre, &l.scale
+			m.Kind, m.Centre, m.Scale, m.Score = "measured", &l.centre, &l.scale, l.Score()
 			low, high := s.asked(l)
 			m.Asked = works.Interval(&trial.Interval{Low: low, High: high})
 		}
@@ -121,6 +132,9 @@ func (s *Belief) believe(i int) error {
 		m.Kind, m.Events = "yes_no", &events
 		m.Observations.Exact = len(l.Answers)
 		m.Mean, m.Covariance = link.YesNo.Mean, Rows(link.YesNo.Cov)
+		for _, sign := range s.signsOf(l.Outcome) {
+			m.Signs = append(m.Signs, result.Sign{Row: sign.Row, Soft: sign.Soft})
+		}
 		for _, e := range link.YesNo.Edges {
 			m.Edges = append(m.Edges, result.Edge{Steepness: e.Steepness, Weight: e.Weight, Mean: e.Mean, Covariance: Rows(e.Cov)})
 		}
@@ -146,10 +160,7 @@ func (s *Belief) linkOf(l *Link, terms []posterior.Normal, quick bool, rng *rand
 		low, high := s.asked(l)
 		return region.Link{Line: post, Low: low, High: high, ExtraSD: math.Sqrt(s.daySD*s.daySD + betweenCooks(s.Surface, post))}, nil
 	}
-	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, LnSteepness: lnSteepness, Quick: quick}
-	if s.tradeSigns {
-		y.Signs = signs(s.Surface, l.Outcome)
-	}
+	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, Signs: s.signsOf(l.Outcome), LnSteepness: lnSteepness, Quick: quick}
 	post, err := y.Sample(rng)
 	return region.Link{YesNo: post, Pass: l.Outcome == result.CameOut}, err
 }

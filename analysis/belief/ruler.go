@@ -64,6 +64,14 @@ func (r ruler) seen(v float64) latent.Obs {
 	return latent.Score(int(v), int(r.lowest), int(r.top))
 }
 
+// Score is the scale of a score, nil of a plain number.
+func (r ruler) Score() *result.Score {
+	if r.half == 0 {
+		return nil
+	}
+	return &result.Score{Lowest: r.lowest, Highest: r.top}
+}
+
 // onLine is the same on the line, as the exponentials that a line is fitted to.
 func (r ruler) onLine(v float64) latent.Obs {
 	o := r.seen(v)

@@ -43,6 +43,14 @@ const (
 	signReach = 0.7
 )
 
+// signsOf is the signs in force for one outcome.
+func (s *Belief) signsOf(o result.Outcome) []posterior.Sign {
+	if !s.tradeSigns {
+		return nil
+	}
+	return signs(s.Surface, o)
+}
+
 // signs is the trade's signs for one outcome as combinations of the basis's terms.
 // A slope of a second-order line is straight in every variable, so it has a sign
 // throughout a box if it has it at the corners.

@@ -23,7 +23,7 @@ func (v *view) declare() (links []belief.Link) {
 		}
 		best := -1
 		for order := 1; order <= min(2, 1+len(v.on.Basis.Coordinates)); order++ {
-			f := result.Fit{Result: x.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order}
+			f := result.Fit{Result: x.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order, Score: l.Score()}
 			f.Terms = estimates(v.on, termsOf(v.on, order))
 			v.behind = append(v.behind, fit(v.on, &f, &l))
 			v.fits = append(v.fits, f)

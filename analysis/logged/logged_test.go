@@ -54,12 +54,16 @@ func TestTrials(t *testing.T) {
 	log := &trial.Log{Trials: []trial.Trial{{ID: "1"}, {ID: "2", Aside: "an average"}, {ID: "3"}}}
 	chance := 0.7
 	s := &surface.Surface{Trials: []surface.Placed{{Trial: &log.Trials[0], Works: works.Yes}, {Trial: &log.Trials[2], Works: works.No, RepeatOf: "row 2"}}}
-	got := Trials(log, s, []*float64{nil, &chance})
+	s.Trials[1].Mix, s.Trials[1].Beside = []float64{40}, nil
+	got := Trials(log, s, []*float64{nil, &chance}, map[*surface.Placed][]result.Outcome{&s.Trials[1]: {result.CameOut}})
 	if len(got) != 3 || !*got[0].Works || got[1].Works != nil || got[1].Reason != "an average" || *got[2].Works || got[2].RepeatOf != "row 2" {
 		t.Errorf("%+v", got)
 	}
 	if got[0].ForeseenChance != nil || got[2].ForeseenChance != &chance {
 		t.Error("the chances stand beside other trials")
+	}
+	if got[0].Beside != nil || got[2].Beside == nil || got[0].Tells != nil || len(got[2].Tells) != 1 {
+		t.Errorf("the trial placed is not told from the other: %+v", got)
 	}
 	if r := Rows(log); r.Used != 2 || r.Trials != 3 || len(r.SetAside) != 1 {
 		t.Errorf("%+v", r)

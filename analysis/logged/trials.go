@@ -8,8 +8,9 @@ import (
 )
 
 // Trials is every trial of the log, in its order, those used with what was made of them;
-// foreseen is the chance each of these had from the others, nil where there is none.
-func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64) []result.Trial {
+// foreseen is the chance each of these had from the others, nil where there is none, and
+// tells the outcomes whose line rests on it.
+func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64, tells map[*surface.Placed][]result.Outcome) []result.Trial {
 	out := make([]result.Trial, len(log.Trials))
 	k := 0
 	for i := range log.Trials {
@@ -21,6 +22,10 @@ func Trials(log *trial.Log, s *surface.Surface, foreseen []*float64) []result.Tr
 		p := &s.Trials[k]
 		out[i] = show(p.Trial, log.Labels)
 		out[i].Works, out[i].FailedBy, out[i].RepeatOf = p.Works.Pointer(), p.FailedBy, p.RepeatOf
+		out[i].Tells = tells[p]
+		if p.Mix != nil {
+			out[i].Beside = append([]float64{}, p.Beside...)
+		}
 		if foreseen != nil {
 			out[i].ForeseenChance = foreseen[k]
 		}

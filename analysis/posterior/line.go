@@ -28,8 +28,8 @@ func (l Line) Sample(rng *rand.Rand) (*LinePosterior, error) {
 	return newLinePosterior(p), nil
 }
 
-// sigmaNodes is how many points integrate ln σ out.
-const sigmaNodes = 5
+// SigmaNodes is how many points integrate ln σ out.
+const SigmaNodes = 5
 
 // LinePosterior is the belief about a line, ready to predict.
 type LinePosterior struct {
@@ -57,7 +57,7 @@ func newLinePosterior(p *Posterior) *LinePosterior {
 			out.Given.SetSym(i, j, p.Cov.At(i, j)-out.slope[i]*p.Cov.At(n, j))
 		}
 	}
-	x, w := hermite(sigmaNodes)
+	x, w := hermite(SigmaNodes)
 	sd := math.Sqrt(v)
 	for k := range x {
 		out.Nodes = append(out.Nodes, Node{LnSigma: p.Mean[n] + sd*x[k], Weight: w[k], offset: sd * x[k]})
@@ -124,19 +124,19 @@ func AtLeastGiven(features, draw []float64, lnT, extraSD float64) float64 {
 	return 0.5 * math.Erfc(-z/math.Sqrt2)
 }
 
-// ownShare is the part of the scatter's variance that stays with a mix however
+// OwnShare is the part of the scatter's variance that stays with a mix however
 // often it is made: a second-order surface only comes near the truth, and what it
 // misses looks like scatter. It moves no chance, only its limits: without it the
 // 90 % limits at mixes fixed beforehand held the truth of simulated kitchens 57 to
 // 79 % of the time, with it 86 to 93 %.
-const ownShare = 0.6
+const OwnShare = 0.6
 
 // AtLeastWith is AtLeastGiven for a mix with an offset of its own, own standard
 // deviations of it above the line.
 func AtLeastWith(features, draw []float64, lnT, extraSD, own float64) float64 {
 	n := len(features)
 	v := math.Exp(2 * draw[n])
-	z := (dot(features, draw[:n]) + own*math.Sqrt(ownShare*v) - lnT) / math.Sqrt((1-ownShare)*v+extraSD*extraSD)
+	z := (dot(features, draw[:n]) + own*math.Sqrt(OwnShare*v) - lnT) / math.Sqrt((1-OwnShare)*v+extraSD*extraSD)
 	return 0.5 * math.Erfc(-z/math.Sqrt2)
 }
 

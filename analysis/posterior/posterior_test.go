@@ -302,7 +302,7 @@ func TestLogPhi(t *testing.T) {
 }
 
 func TestHermite(t *testing.T) {
-	for _, n := range []int{sigmaNodes, logisticNodes} {
+	for _, n := range []int{SigmaNodes, LogisticNodes} {
 		x, w := hermite(n)
 		moments := make([]float64, 7)
 		for k := range x {

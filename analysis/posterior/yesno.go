@@ -42,7 +42,7 @@ func logSign(z float64) float64 {
 func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
 	nodes, weights := []float64{0}, []float64{1}
 	if y.LnSteepness.SD > 0 {
-		nodes, weights = hermite(steepnessNodes)
+		nodes, weights = hermite(SteepnessNodes)
 	}
 	share := 1.0 // of the draws for each
 	if len(nodes) > 1 {
@@ -80,8 +80,8 @@ func (y YesNo) times(steep float64) YesNo {
 	return y
 }
 
-// steepnessNodes is how many points integrate the steepness out.
-const steepnessNodes = 3
+// SteepnessNodes is how many points integrate the steepness out.
+const SteepnessNodes = 3
 
 // YesNoPosterior is the belief about a yes/no line, ready to predict.
 type YesNoPosterior struct {
@@ -97,10 +97,10 @@ type Edge struct {
 	Cov               *mat.SymDense
 }
 
-// logisticNodes is how many points integrate the line's uncertainty out.
-const logisticNodes = 9
+// LogisticNodes is how many points integrate the line's uncertainty out.
+const LogisticNodes = 9
 
-var logisticX, logisticW = hermite(logisticNodes)
+var logisticX, logisticW = hermite(LogisticNodes)
 
 // Yes is the predictive probability of a yes at these features.
 func (y *YesNoPosterior) Yes(features []float64) float64 {

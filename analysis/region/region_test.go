@@ -151,7 +151,7 @@ func TestSearch(t *testing.T) {
 			t.Fatalf("seed %d: no start", seed)
 		}
 		for _, p := range s.Points() {
-			if p.Allowed && p.Chance > surest.Chance+flat+1e-9 {
+			if p.Allowed && p.Chance > surest.Chance+FlatTop+1e-9 {
 				t.Errorf("seed %d: %v is surer than the surest %v", seed, p, surest)
 			}
 		}
@@ -164,11 +164,11 @@ func TestSearch(t *testing.T) {
 		marked := NewSearch(c, r, Rules{Allowed: allowed, Known: known})
 		near, _ := marked.Surest(0)
 		for _, p := range s.Points() {
-			if p.Allowed && p.Chance*known(p.Mix) > near.Chance*known(near.Mix)+flat+1e-9 {
+			if p.Allowed && p.Chance*known(p.Mix) > near.Chance*known(near.Mix)+FlatTop+1e-9 {
 				t.Errorf("seed %d: %v is worth more than %v", seed, p, near)
 			}
 		}
-		if far := math.Abs(c.Basis.Place(near.Mix)[0]); far > math.Abs(c.Basis.Place(surest.Mix)[0])+1e-9 || near.Chance > surest.Chance+flat {
+		if far := math.Abs(c.Basis.Place(near.Mix)[0]); far > math.Abs(c.Basis.Place(surest.Mix)[0])+1e-9 || near.Chance > surest.Chance+FlatTop {
 			t.Errorf("seed %d: marked down, the start went from %v to %v", seed, surest, near)
 		}
 		if p, _ := marked.Surest(surest.Chance - 1e-3); p.Chance < surest.Chance-1e-3 {

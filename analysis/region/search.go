@@ -142,8 +142,8 @@ func (s *Search) Surest(wanted float64) (Point, bool) {
 	return s.middle(s.climb(best, -1, allowed, surer), wanted), true
 }
 
-// flat is how much less a mix may be worth than the top and still belong to it.
-const flat = 0.02
+// FlatTop is how much less a mix may be worth than the top and still belong to it.
+const FlatTop = 0.02
 
 // middle moves a mix to the middle of those that are worth nearly as much: the very top of
 // a flat hill is where the draws happen to put it, and its middle is furthest from
@@ -152,13 +152,13 @@ func (s *Search) middle(top Point, wanted float64) Point {
 	d := len(top.Mix)
 	sum, n := make([]float64, d), 0.0
 	good := func(p Point) bool {
-		return p.Allowed && p.worth >= top.worth-flat && (p.Chance >= wanted || top.Chance < wanted)
+		return p.Allowed && p.worth >= top.worth-FlatTop && (p.Chance >= wanted || top.Chance < wanted)
 	}
 	for _, p := range s.points {
 		if !good(p) {
 			continue
 		}
-		w := p.worth - top.worth + flat
+		w := p.worth - top.worth + FlatTop
 		for i, z := range s.Chain.Basis.Place(p.Mix) {
 			sum[i] += w * z
 		}

@@ -50,7 +50,7 @@ func NewTested(b Basis, mixes [][]float64, weight float64) *Tested {
 	slices.Sort(each)
 	if len(each) > 0 {
 		t.limit = each[len(each)-1]
-		t.core = math.Max(t.limit/2, each[len(each)/2])
+		t.core = math.Max(CoreShare*t.limit, each[len(each)/2])
 	}
 	return t
 }
@@ -61,6 +61,9 @@ func (t *Tested) Leverage(mix []float64) float64 {
 	f := t.basis.FeaturesInto(buf[:len(t.basis.Terms)], mix)
 	return posterior.Form(f, t.inverse)
 }
+
+// CoreShare is how near, in the furthest trial's leverage, a mix may be named.
+const CoreShare = 0.5
 
 // Core reports whether a mix is near enough to what was tried to be named: half the
 // furthest trial's leverage, or that of the middle trial. Further out a claim rests

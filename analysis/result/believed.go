@@ -13,6 +13,20 @@ type SigmaNode struct {
 	Mean    []float64 `json:"mean"`     // means of the terms, given this scatter [unit of the line]
 }
 
+// Sign is a combination of a line's terms that is believed not to be negative, or hardly:
+// the prior is multiplied by the normal distribution function of combination/soft.
+type Sign struct {
+	Row  []float64 `json:"row"`  // what each term is multiplied by [1]
+	Soft float64   `json:"soft"` // how far it may be negative before that is hard to believe [unit of the line]
+}
+
+// Score is a scale of whole numbers: each stands for half a step either side of it, at the
+// ends for all beyond too.
+type Score struct {
+	Lowest  float64 `json:"lowest"`  // lower end of the scale [unit of the result]
+	Highest float64 `json:"highest"` // upper end of the scale [unit of the result]
+}
+
 // Edge is what is believed of a yes/no line if it is so many times as steep as its prior.
 type Edge struct {
 	Steepness  float64     `json:"steepness"`  // factor on the prior's means and standard deviations [1]
@@ -33,6 +47,7 @@ type Model struct {
 	Scale  *float64 `json:"scale"` // its scale; null = another kind [unit of the result]
 	// Asked is between what a measured result passes, on its line; null = another kind [1].
 	Asked        *Interval    `json:"asked"`
+	Score        *Score       `json:"score"`        // the scale of a measured result; null = a plain number, or another kind
 	N            int          `json:"n"`            // trials it rests on: those that reached the outcome and say it
 	Observations Observations `json:"observations"` // how the outcome was seen; yes and no count as exact
 	Events       *int         `json:"events"`       // trials that clogged, or split; null = not yes and no
@@ -40,6 +55,7 @@ type Model struct {
 	// a square; or the name of one of held_terms.
 	Terms [][]string  `json:"terms"`
 	Prior []PriorTerm `json:"prior"` // prior of each term
+	Signs []Sign      `json:"signs"` // what the prior is multiplied by; null = no way is taken for given
 	Mean  []float64   `json:"mean"`  // mean of each term after the log [unit of the line]
 	// Covariance is the covariance of the terms, of a number given the scatter [unit of the line, squared].
 	Covariance [][]float64 `json:"covariance"`
@@ -50,8 +66,9 @@ type Model struct {
 	Edges []Edge `json:"edges"`
 	// LnSteepnessPrior is the prior of the natural logarithm of an edge's steepness; null = a number has none.
 	LnSteepnessPrior *PriorTerm `json:"ln_steepness_prior"`
-	// DaySD is the standard deviation added to the scatter for another day and any of the cooks [unit
-	// of the line].
+	// DaySD is the standard deviation added to the scatter for another day and any of the cooks: the
+	// root of one_day_sd squared, if one day is all the trials had, and of the mean square that the
+	// levels of averaged lie off their average [unit of the line].
 	DaySD float64 `json:"day_sd"`
 	Draws int     `json:"draws"` // weighted draws that mean and covariance rest on
 	ESS   float64 `json:"ess"`   // effective number of those draws [draws]

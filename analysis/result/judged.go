@@ -45,6 +45,7 @@ type Fit struct {
 	Order        int          `json:"order"`          // 1 = straight terms, 2 = with squares and products
 	N            int          `json:"n"`              // trials it rests on
 	Observations Observations `json:"observations"`   // how the result was seen
+	Score        *Score       `json:"score"`          // the scale of a result that is a score; null = it is none
 	JudgedBy     bool         `json:"judged_by"`      // whether it is the one the report shows for its result
 	JudgedReason string       `json:"judged_because"` // why it is, "" if it is not
 

@@ -141,6 +141,12 @@ type Trial struct {
 	Broke          *bool     `json:"broke"`     // whether it split; null = not known
 	Works          *bool     `json:"works"`     // whether it meets every target; null = neither surely
 	FailedBy       []Outcome `json:"failed_by"` // outcomes that surely miss their target, in chain order
+	// Tells are the outcomes whose line in model rests on this trial; null = none. A foam that was
+	// watched or drained came out.
+	Tells []Outcome `json:"tells"`
+	// Beside is what the terms of model are in this trial that no variables multiply to, in their
+	// order; null = placed on no line, for want of emulsifier or of a variable [1].
+	Beside []float64 `json:"beside"`
 	// Missing is why a result is missing, by its key: "not_measured" or "did_not_come_out".
 	Missing map[string]string `json:"missing"`
 	// ForeseenChance is the chance of working that the other trials give it; null = no model, not on

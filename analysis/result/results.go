@@ -49,6 +49,7 @@ type Results struct {
 	Fits []Fit `json:"fits"`
 	// Model is what chances are worked out from: one an outcome, in chain order.
 	Model         []Model         `json:"model"`
+	Rules         Rules           `json:"rules"`
 	Assumed       []string        `json:"assumed"`       // which way chances are taken to move, whatever few trials say
 	PriorBelief   *PriorBelief    `json:"prior_belief"`  // before any trial; null = no model, or the arithmetic fails
 	Effects       []Effect        `json:"effects"`       // how hold follows each variable

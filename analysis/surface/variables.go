@@ -138,6 +138,10 @@ func place(trials []Placed, chosen []candidate, column func(candidate) []float64
 	}
 }
 
+// scaleSDs standard deviations are half the range of evenly spread trials, and one
+// far-out trial hardly moves them.
+const scaleSDs = 1.7
+
 // variable is the i-th chosen one, as the placed trials have it.
 func (c candidate) variable(i int, trials []Placed) result.Variable {
 	var values, used []float64
@@ -157,10 +161,8 @@ func (c candidate) variable(i int, trials []Placed) result.Variable {
 		sd = 0
 	}
 	low, high := ends(values)
-	// 1.7 standard deviations are half the range of evenly spread trials, and
-	// one far-out trial hardly moves them.
 	return result.Variable{Name: c.name, Label: c.label, Unit: c.unit, Log: c.log, Role: result.Moved, Low: low, High: high,
-		Centre: centre, Scale: math.Max(1.7*sd, c.least)}
+		Centre: centre, Scale: math.Max(scaleSDs*sd, c.least)}
 }
 
 func ends(v []float64) (low, high float64) {

@@ -1,0 +1,15 @@
+package analysis
+
+import (
+	"foamfield/analysis/answers"
+	"foamfield/analysis/belief"
+	"foamfield/analysis/judging"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+)
+
+// rules is the constants of every room that chances, limits and verdicts rest on.
+func rules() result.Rules {
+	return result.Rules{Trials: surface.Rules(), Belief: belief.Rules(), Starts: answers.Rules(),
+		Effects: answers.EffectRules(), Groups: judging.Rules()}
+}
