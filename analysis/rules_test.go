@@ -1,6 +1,7 @@
 package analysis
 
 import (
+	"math"
 	"reflect"
 	"testing"
 
@@ -48,6 +49,11 @@ func TestLinesCanBeRebuilt(t *testing.T) {
 			}
 			if told != m.N {
 				t.Errorf("%s rests on %d trials, %d say so", m.Outcome, m.N, told)
+			}
+		}
+		for _, s := range r.Starts {
+			if c := s.Chance; math.Abs(c.Mean-c.MeanOfDraws) > 0.03 || c.MeanOfDraws < c.Low || c.MeanOfDraws > c.High {
+				t.Errorf("%s start: %+v", s.Aim, c)
 			}
 		}
 	}

@@ -20,7 +20,8 @@ type Ground struct {
 	Chain  *region.Chain
 	Scale  *weigh.Scale
 	Search *region.Search
-	Draws  *region.Draws            // for limits
+	Draws  *region.Draws // for what a trial would tell
+	limits *region.Draws
 	Kept   func(mix []float64) bool // whether it keeps the kitchen's own use limits
 	want   result.Targets
 	batch  result.Batch
@@ -44,7 +45,8 @@ func surestGround(b *belief.Belief, asked Asked) *Ground {
 			best, top = s, highest
 		}
 	}
-	best.Draws = best.Chain.Draw(drawsForLimits, belief.Stream(asked.Seed, belief.StreamDraws))
+	best.Draws = best.Chain.Draw(drawsToTell, belief.Stream(asked.Seed, belief.StreamDraws))
+	best.limits = b.Finer(finerDraws).With(best.Basis.Beside).Draw(drawsForLimits, belief.Stream(asked.Seed, belief.StreamLimits))
 	return best
 }
 
@@ -77,8 +79,8 @@ func (s *Ground) clogging(features []float64) *result.Chance {
 	if mean == nil {
 		return nil
 	}
-	low, high := s.Draws.PassLimits(s.cameOut(), features, belief.Level)
-	return &result.Chance{Mean: *mean, Low: min(1-high, *mean), High: max(1-low, *mean), Level: belief.Level}
+	drawn, low, high := s.limits.PassLimits(s.cameOut(), features, belief.Level)
+	return &result.Chance{Mean: *mean, MeanOfDraws: 1 - drawn, Low: min(1-high, *mean), High: max(1-low, *mean), Level: belief.Level}
 }
 
 // clogShares is the share of mixes that clog, as the first n draws believe; nil if nobody logged it.
@@ -108,8 +110,8 @@ func (s *Ground) chance(mix []float64) result.Chance {
 	mean := s.Chain.Chance(mix)
 	// The mean is integrated and the limits are of draws: next to 0 and 1 they can
 	// cross.
-	low, high := s.Draws.Limits(mix, belief.Level)
-	return result.Chance{Mean: mean, Low: min(low, mean), High: max(high, mean), Level: belief.Level}
+	drawn, low, high := s.limits.Limits(mix, belief.Level)
+	return result.Chance{Mean: mean, MeanOfDraws: drawn, Low: min(low, mean), High: max(high, mean), Level: belief.Level}
 }
 
 // predicted is the median and 90 % limits of the next mix's hold and drained.

@@ -11,7 +11,7 @@ import (
 )
 
 const (
-	restDraws     = drawsForLimits
+	restDraws     = 800
 	mostForgotten = 300 // trials; of a longer log no single one moves anything
 	mostNamed     = 3
 	// What a trial must move to be named: a chance, and fat in points.

@@ -12,7 +12,7 @@ const roundingMost = 0.1
 func Rules() result.StartRules {
 	return result.StartRules{ClogLimit: ClogLimitStart, ClogSearched: clogSearched, ClogTrial: ClogLimitTrial,
 		PriorTrials: priorWeight, CoreShare: region.CoreShare, Stray: stray, StrayTrials: few,
-		RoundingMost: roundingMost, FlatTop: region.FlatTop, ProvenTimes: ProvenTimes, ProvenShort: provenShort, SlackDrop: slackDrop, SettledAt: settledAt, Draws: drawsForLimits}
+		RoundingMost: roundingMost, FlatTop: region.FlatTop, ProvenTimes: ProvenTimes, ProvenShort: provenShort, SlackDrop: slackDrop, SettledAt: settledAt, Draws: drawsForLimits, WeightedDraws: finerDraws}
 }
 
 // EffectRules is from where a trend may be stated.

@@ -31,6 +31,7 @@ func confirm(shares []float64, wanted float64) []result.Confirm {
 			break
 		}
 		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: belief.Level}}
+		c.Chance.MeanOfDraws = c.Chance.Mean
 		c.Chance.Low = quantileOf(shares, weights, total*(1-belief.Level)/2)
 		c.Chance.High = quantileOf(shares, weights, total*(1+belief.Level)/2)
 		for i, v := range shares {

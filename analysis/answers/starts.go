@@ -17,7 +17,10 @@ const (
 	ClogLimitStart = 0.05
 	clogSearched   = 0.045 // leaves room for rounding to the scale
 	ClogLimitTrial = 0.2
-	drawsForLimits = 1200
+	drawsToTell    = 1200
+	// Of 1200 draws, of those that moments rest on, a lower limit is off by up to 0.06.
+	drawsForLimits = 12000
+	finerDraws     = 16000
 	slackDrop      = 0.05
 	priorWeight    = 0.5 // trials' worth, in the leverage of the tested range
 	fatLevels      = 21
@@ -142,7 +145,7 @@ func (s *Ground) start(aim result.Aim, p region.Point) result.Start {
 	out.Predicted = s.predicted(values)
 	out.MadeTimes, out.MadeWorked = s.made(values, out.Ingredients)
 	out.ClosestTrial = closest(s, values)
-	out.Confirm = confirm(s.Draws.Shares(values), s.want.WantedChance.Value)
+	out.Confirm = confirm(s.limits.Shares(values), s.want.WantedChance.Value)
 	out.Slack = map[string]result.Slack{}
 	at := region.Point{Mix: values, Chance: out.Chance.Mean}
 	for v := range s.Vars {

@@ -148,21 +148,33 @@ func (s *Belief) believe(i int) error {
 // linkOf is what is believed of an outcome from its observations, none of them for the
 // prior itself.
 func (s *Belief) linkOf(l *Link, terms []posterior.Normal, quick bool, rng *rand.Rand) (region.Link, error) {
-	x := make([][]float64, len(l.Trials))
-	for k, t := range l.Trials {
-		x[k] = s.Basis.With(t.Beside).Features(t.Mix)
-	}
 	if works.IsNumber(l.Outcome) {
-		post, err := posterior.Line{X: x, Y: l.Seen, Prior: terms, LnSigma: priorOf(l.Outcome).lnSigma, Quick: quick}.Sample(rng)
+		post, err := s.line(l, terms, quick).Sample(rng)
 		if err != nil {
 			return region.Link{}, err
 		}
 		low, high := s.asked(l)
 		return region.Link{Line: post, Low: low, High: high, ExtraSD: math.Sqrt(s.daySD*s.daySD + betweenCooks(s.Surface, post))}, nil
 	}
-	y := posterior.YesNo{X: x, Y: l.Answers, Prior: terms, Signs: s.signsOf(l.Outcome), LnSteepness: lnSteepness, Quick: quick}
-	post, err := y.Sample(rng)
+	post, err := s.yesNo(l, terms, quick).Sample(rng)
 	return region.Link{YesNo: post, Pass: l.Outcome == result.CameOut}, err
+}
+
+func (s *Belief) line(l *Link, terms []posterior.Normal, quick bool) posterior.Line {
+	return posterior.Line{X: s.design(l), Y: l.Seen, Prior: terms, LnSigma: priorOf(l.Outcome).lnSigma, Quick: quick}
+}
+
+func (s *Belief) yesNo(l *Link, terms []posterior.Normal, quick bool) posterior.YesNo {
+	return posterior.YesNo{X: s.design(l), Y: l.Answers, Prior: terms, Signs: s.signsOf(l.Outcome), LnSteepness: lnSteepness, Quick: quick}
+}
+
+// design is the terms of an outcome's trials.
+func (s *Belief) design(l *Link) [][]float64 {
+	x := make([][]float64, len(l.Trials))
+	for k, t := range l.Trials {
+		x[k] = s.Basis.With(t.Beside).Features(t.Mix)
+	}
+	return x
 }
 
 // asked is between what an outcome passes, on its line.

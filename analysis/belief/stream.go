@@ -14,4 +14,6 @@ const (
 	StreamDraws  = 2 << 8
 	streamPrior  = 3 << 8
 	streamWidths = 4 << 8
+	StreamLimits = 5 << 8
+	streamFiner  = 6 << 8
 )

@@ -76,7 +76,7 @@ func TestLabelsOfTrials(t *testing.T) {
 		{Canister: "0.5 L", Raw: map[string]string{"butter lot": "17", "canister no": "", "hold": "20+"}},
 		{Aside: "an average", Raw: map[string]string{"canister no": "3"}}, {}}}
 	s := &surface.Surface{Trials: []surface.Placed{{Trial: &log.Trials[0]}, {Trial: &log.Trials[2]}}}
-	got := Trials(log, s, nil)
+	got := Trials(log, s, nil, nil)
 	for i, want := range []map[string]string{{"butter lot": "17"}, {"canister no": "3"}, nil} {
 		if !maps.Equal(got[i].Labels, want) || (want == nil) != (got[i].Labels == nil) {
 			t.Errorf("trial %d has %v, want %v", i, got[i].Labels, want)

@@ -40,16 +40,12 @@ func logSign(z float64) float64 {
 
 // Sample returns what is believed of the line, averaged over how steep it may be.
 func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
-	nodes, weights := []float64{0}, []float64{1}
-	if y.LnSteepness.SD > 0 {
-		nodes, weights = hermite(SteepnessNodes)
-	}
+	nodes, _ := y.steepness()
 	share := 1.0 // of the draws for each
 	if len(nodes) > 1 {
 		share = 0.5
 	}
 	each := make([]*Posterior, len(nodes))
-	believed := make([]float64, len(nodes)) // its logarithm
 	out := &YesNoPosterior{Edges: make([]Edge, len(nodes))}
 	for k, z := range nodes {
 		out.Edges[k].Steepness = math.Exp(y.LnSteepness.Mean + y.LnSteepness.SD*z)
@@ -58,16 +54,35 @@ func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
 			return nil, err
 		}
 		each[k], out.Edges[k].Mean, out.Edges[k].Cov = p, p.Mean, p.Cov
-		// a prior so many times as wide is so many times as low, in every dimension
-		believed[k] = math.Log(weights[k]) + p.evidence - float64(len(y.Prior))*math.Log(out.Edges[k].Steepness)
 	}
-	all := floats.LogSumExp(believed)
-	for k := range believed {
-		believed[k] = math.Exp(believed[k] - all)
-		out.Edges[k].Weight = believed[k]
+	believed := y.believed(out.Edges, each)
+	for k, w := range believed {
+		out.Edges[k].Weight = w
 	}
 	out.Posterior = mixture(each, believed)
 	return out, nil
+}
+
+// steepness is the points, standard normal, that stand for how steep the line may be.
+func (y YesNo) steepness() (nodes, weights []float64) {
+	if y.LnSteepness.SD > 0 {
+		return hermite(SteepnessNodes)
+	}
+	return []float64{0}, []float64{1}
+}
+
+// believed is how much each steepness is believed, all together 1.
+func (y YesNo) believed(edges []Edge, each []*Posterior) []float64 {
+	_, out := y.steepness()
+	for k, p := range each {
+		// a prior so many times as wide is so many times as low, in every dimension
+		out[k] = math.Log(out[k]) + p.evidence - float64(len(y.Prior))*math.Log(edges[k].Steepness)
+	}
+	all := floats.LogSumExp(out)
+	for k := range out {
+		out[k] = math.Exp(out[k] - all)
+	}
+	return out
 }
 
 // times is the same line with priors so many times as steep.

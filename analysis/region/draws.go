@@ -95,13 +95,13 @@ func (d *Draws) Passing(link int, mix []float64, n int) []float64 {
 	return s
 }
 
-// Limits are the quantiles (1-level)/2 and (1+level)/2 of the long-run share.
-func (d *Draws) Limits(mix []float64, level float64) (low, high float64) {
+// Limits are the mean of the long-run share and its quantiles (1-level)/2 and (1+level)/2.
+func (d *Draws) Limits(mix []float64, level float64) (mean, low, high float64) {
 	return limits(d.Shares(mix), level)
 }
 
 // PassLimits are the same of the share that passes one link at some features.
-func (d *Draws) PassLimits(link int, f []float64, level float64) (low, high float64) {
+func (d *Draws) PassLimits(link int, f []float64, level float64) (mean, low, high float64) {
 	s := make([]float64, d.n)
 	for k := range s {
 		s[k] = d.chain.Links[link].passesWith(f, d.links[link].RawRowView(k), d.own[link][k])
@@ -109,12 +109,15 @@ func (d *Draws) PassLimits(link int, f []float64, level float64) (low, high floa
 	return limits(s, level)
 }
 
-func limits(s []float64, level float64) (low, high float64) {
+func limits(s []float64, level float64) (mean, low, high float64) {
 	slices.Sort(s)
+	for _, v := range s {
+		mean += v / float64(len(s))
+	}
 	at := func(q float64) float64 {
 		x := q * float64(len(s)-1)
 		i := min(int(x), len(s)-2)
 		return s[i] + (x-float64(i))*(s[i+1]-s[i])
 	}
-	return at((1 - level) / 2), at((1 + level) / 2)
+	return mean, at((1 - level) / 2), at((1 + level) / 2)
 }

@@ -48,20 +48,21 @@ type BeliefRules struct {
 
 // StartRules say which mixes may be named, and how a start's limits are drawn.
 type StartRules struct {
-	ClogLimit    float64 `json:"clog_chance_most"`       // most that a start may clog
-	ClogSearched float64 `json:"clog_chance_searched"`   // the same where mixes are searched: room for rounding to the scale
-	ClogTrial    float64 `json:"clog_chance_trial_most"` // most that a next trial may clog
-	PriorTrials  float64 `json:"leverage_prior_trials"`  // weight of every term beside the trials, in leverages [trials]
-	CoreShare    float64 `json:"core_leverage_share"`    // of the furthest trial's leverage: further out no start is named, but up to the middle trial's
-	Stray        float64 `json:"stray_weight"`           // a chance c counts as c exp(-stray_weight d), d the mean squared distance below [1]
-	StrayTrials  int     `json:"stray_trials"`           // that distance is to so many of the nearest trials that worked, in coordinates
-	RoundingMost float64 `json:"rounding_lowers_chance"` // most chance that rounding to the scale may cost
-	FlatTop      float64 `json:"flat_top"`               // the surest is the middle of the mixes whose counted chance is within so much of the highest [0 to 1]
-	ProvenTimes  int     `json:"proven_times"`           // a mix made so often, and always with success, is the start again
-	ProvenShort  float64 `json:"proven_short_of_chance"` // while its chance falls no more short of the highest
-	SlackDrop    float64 `json:"slack_lowers_chance"`    // fall of the chance that ends slack and within_grams
-	SettledAt    float64 `json:"settled_at_chance"`      // how sure that the wanted chance is reached, from which confirm settles it
-	Draws        int     `json:"draws_for_limits"`       // draws of every line that limits are quantiles of
+	ClogLimit     float64 `json:"clog_chance_most"`          // most that a start may clog
+	ClogSearched  float64 `json:"clog_chance_searched"`      // the same where mixes are searched: room for rounding to the scale
+	ClogTrial     float64 `json:"clog_chance_trial_most"`    // most that a next trial may clog
+	PriorTrials   float64 `json:"leverage_prior_trials"`     // weight of every term beside the trials, in leverages [trials]
+	CoreShare     float64 `json:"core_leverage_share"`       // of the furthest trial's leverage: further out no start is named, but up to the middle trial's
+	Stray         float64 `json:"stray_weight"`              // a chance c counts as c exp(-stray_weight d), d the mean squared distance below [1]
+	StrayTrials   int     `json:"stray_trials"`              // that distance is to so many of the nearest trials that worked, in coordinates
+	RoundingMost  float64 `json:"rounding_lowers_chance"`    // most chance that rounding to the scale may cost
+	FlatTop       float64 `json:"flat_top"`                  // the surest is the middle of the mixes whose counted chance is within so much of the highest [0 to 1]
+	ProvenTimes   int     `json:"proven_times"`              // a mix made so often, and always with success, is the start again
+	ProvenShort   float64 `json:"proven_short_of_chance"`    // while its chance falls no more short of the highest
+	SlackDrop     float64 `json:"slack_lowers_chance"`       // fall of the chance that ends slack and within_grams
+	SettledAt     float64 `json:"settled_at_chance"`         // how sure that the wanted chance is reached, from which confirm settles it
+	Draws         int     `json:"draws_for_limits"`          // draws of every line that limits are quantiles of
+	WeightedDraws int     `json:"weighted_draws_for_limits"` // weighted draws of every line that these are taken from; of a long log its own
 }
 
 // EffectRules say how firmly a trend, or the difference of two levels, may be stated.
