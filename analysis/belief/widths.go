@@ -38,23 +38,19 @@ func (s *Belief) Prior(held region.Basis) *result.PriorBelief {
 		axes[i] = region.Steps(s.Basis.Coordinates[i], v.Low, v.High, priorSteps)
 		total *= priorSteps
 	}
-	draws := before.Draw(priorDraws, Stream(s.seed, streamPrior+uint64(len(s.Links))))
-	shares := make([][]float64, total)
-	region.Parallel(total, func(k int) {
-		mix := make([]float64, len(axes))
+	mixes := make([][]float64, total)
+	for k := range mixes {
+		mixes[k] = make([]float64, len(axes))
 		for i, at := 0, k; i < len(axes); i++ {
-			mix[i] = axes[i][at%priorSteps]
+			mixes[k][i] = axes[i][at%priorSteps]
 			at /= priorSteps
 		}
-		shares[k] = draws.Believed(mix, priorDraws)
-	})
+	}
+	draws := before.Draw(priorDraws, Stream(s.seed, streamPrior+uint64(len(s.Links))))
 	out := &result.PriorBelief{AtCentre: before.Chance(middle)}
-	for k := range priorDraws {
-		for _, share := range shares {
-			if share[k] >= s.want.WantedChance.Value {
-				out.Reaches += 1.0 / priorDraws
-				break
-			}
+	for _, reaches := range draws.Reach(mixes, s.want.WantedChance.Value) {
+		if reaches {
+			out.Reaches += 1.0 / priorDraws
 		}
 	}
 	return out

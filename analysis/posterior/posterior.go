@@ -365,9 +365,10 @@ func (p *Posterior) moments() {
 			dev[i] = v - mean[i]
 		}
 		for i, di := range dev {
-			row := raw.Data[i*raw.Stride:]
-			for j := i; j < c; j++ {
-				row[j] += w * di * dev[j]
+			wd, after := w*di, dev[i:]
+			row := raw.Data[i*raw.Stride+i:][:len(after)]
+			for j, dj := range after {
+				row[j] += wd * dj
 			}
 		}
 	}
