@@ -110,6 +110,7 @@ var mending = []struct{ name, cell, typed, do, mend string }{
 	{"more drained than there was", "L17", "36", "type 3.6", "3.6"},
 	{"a batch in kilograms", "G14", "0.3", "type 300", "300"},
 	{"not weighed", "E5", "n/m", "type what was weighed", "3.5"},
+	{"an HLB not known", "H6", "?", "type the blend HLB, such as 7.5", ""},
 	{"a question mark", "C6", "?", "type what was weighed", "130"},
 	{"another word", "C6", "130 of butter crumbs", "type grams", "130"},
 	{"two numbers", "E5", "3/4", "type grams", "3.5"},

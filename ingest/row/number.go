@@ -183,8 +183,12 @@ func (r *reader) sayWord(f *scheme.Field, w quantity.Word) bool {
 	if dashes[r.text(f)] {
 		return true
 	}
+	do := "type what was weighed, or 0 if there was none; until then " + compose.NoFormula
+	if f.Role == column.BlendHLB { // 0 is no HLB, and the masses may give it
+		do = "type the blend HLB, such as 7.5"
+	}
 	if f.IsAmount() || f.Role == column.BlendHLB {
-		r.say(trial.Fix("amount not known", r.at(f), r.quoted(f)+" says that it was not measured", "type what was weighed, or 0 if there was none; until then "+compose.NoFormula))
+		r.say(trial.Fix("amount not known", r.at(f), r.quoted(f)+" says that it was not measured", do))
 	}
 	return false
 }
