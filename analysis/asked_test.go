@@ -3,6 +3,7 @@ package analysis
 import (
 	"fmt"
 	"math"
+	"os"
 	"path/filepath"
 	"slices"
 	"strconv"
@@ -301,6 +302,56 @@ func TestNoStartOnWhatIsNotKnown(t *testing.T) {
 				t.Errorf("typed, it is %s (%s), asks %q", again.Status, again.StatusReason, holding(again))
 			}
 		})
+	}
+}
+
+// The same of trials that stand in columns, and of a class of which one has the column.
+func TestNoStartOnWhatIsNotKnownElsewhere(t *testing.T) {
+	card := make([][]string, 5)
+	for i, head := range []string{"trial", "fat %", "emulsifier % of mix", "came out", "hold min"} {
+		card[i] = append(card[i], head)
+		for _, m := range week() {
+			card[i] = append(card[i], []string{fmt.Sprint(m.no), map[bool]string{true: "rich", false: "lean"}[m.fat > 42], highOf(m), m.came(), m.held()}[i])
+		}
+	}
+	r := studied(t, saved(t, card, ""))
+	if asks := holding(r); r.Status != result.ToBeSettled || len(asks) != 1 || !strings.Contains(r.Questions[0].At, "cell B2") || !strings.Contains(r.Questions[0].Do, "likewise in C2, D2, E2, F2, G2 and 12 more") {
+		t.Errorf("trials in columns: %s (%s), asks %v", r.Status, r.StatusReason, r.Questions)
+	}
+
+	with := sheetOf("trial|fat %|emulsifier % of mix|HLB|came out|hold min", func(m smoked) string {
+		return fmt.Sprintf("%v|%.1f|%v|%s|%s", m.fat, m.high, m.hlb, m.came(), m.held())
+	})[:7]
+	class := func(ignored ...[]string) *result.Results {
+		paths := []string{saved(t, with, map[bool]string{true: "Columns"}[ignored != nil], ignored...)}
+		for from := 7; from < 19; from += 6 {
+			own := [][]string{{"trial", "fat %", "emulsifier % of mix", "came out", "hold min"}}
+			for _, m := range week()[from-1 : from+5] {
+				own = append(own, []string{fmt.Sprint(m.no), fatOf(m), highOf(m), m.came(), m.held()})
+			}
+			path := saved(t, own, "")
+			named := filepath.Join(filepath.Dir(path), fmt.Sprintf("from %d.xlsx", from))
+			if err := os.Rename(path, named); err != nil {
+				t.Fatal(err)
+			}
+			paths = append(paths, named)
+		}
+		log, err := ingest.Read(paths, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := Run(log, Settings{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	r = class()
+	if r.Status != result.ToBeSettled || !strings.Contains(r.Questions[0].Do, "add a column “blend HLB”") {
+		t.Fatalf("a class: %s (%s), asks %v", r.Status, r.StatusReason, r.Questions)
+	}
+	if again := class(r.Questions[0].Cure.Header, r.Questions[0].Cure.Row); len(holding(again)) > 0 || len(again.Starts) == 0 {
+		t.Errorf("a class without HLB: %s, asks %q", again.Status, holding(again))
 	}
 }
 

@@ -24,8 +24,9 @@ type cause struct {
 	question int           // among those asked, -1 = none asks it
 	column   *trial.Column // whose cells these are, nil if the table has none
 	problem  *trial.Problem
-	noBatch  bool // it is known, but grams of no known batch, or percent
-	absent   bool // no column of the log is known to give it
+	without  string // the header of a column that gives the number and may be ignored
+	noBatch  bool   // it is known, but grams of no known batch, or percent
+	absent   bool   // no column of the log is known to give it
 }
 
 // unread reports cells, or a header, that nobody can use.
@@ -172,8 +173,8 @@ func (c *cause) asks() trial.Question {
 		a.Type = column
 	}
 	a.Type += c.likewise()
-	if n.on == trial.OnHLB && c.column != nil && c.column.Rests&trial.Given != 0 {
-		a.Cure = trial.Cure{Sheet: "Columns", Row: []string{c.column.Header, "ignore"}}
+	if n.on == trial.OnHLB && c.without != "" {
+		a.Cure = trial.Cure{Sheet: "Columns", Row: []string{c.without, "ignore"}}
 	}
 	return a
 }

@@ -131,7 +131,7 @@ func (q *inquiry) collect(n *number, of int, trials []*trial.Trial, causes func(
 		for _, c := range causes(n, t) {
 			i := slices.IndexFunc(q.causes, func(o cause) bool { return c.alike(&o) })
 			if i < 0 {
-				c.number, c.of, c.trials = n, of, map[*trial.Trial]bool{}
+				c.number, c.of, c.trials, c.without = n, of, map[*trial.Trial]bool{}, q.without(n, c.column)
 				q.causes = append(q.causes, c)
 				i = len(q.causes) - 1
 			}
@@ -142,6 +142,28 @@ func (q *inquiry) collect(n *number, of int, trials []*trial.Trial, causes func(
 		}
 	}
 	slices.SortStableFunc(q.causes[from:], func(a, b cause) int { return cmp.Compare(len(b.places), len(a.places)) })
+}
+
+// without is the header that a kitchen may have ignored to do without a number: of the
+// column in question, else of all that give it; "" if it would still have a place in the log.
+func (q *inquiry) without(n *number, asked *trial.Column) string {
+	var headers []string
+	for _, c := range q.log.Columns {
+		switch {
+		case c.Rests&n.on == 0 || slices.Contains(headers, c.Header):
+		case c.Rests&trial.Given == 0:
+			return ""
+		default:
+			headers = append(headers, c.Header)
+		}
+	}
+	switch {
+	case asked != nil && slices.Contains(headers, asked.Header):
+		return asked.Header
+	case len(headers) == 1:
+		return headers[0]
+	}
+	return ""
 }
 
 // ask asks what would settle each cause.
