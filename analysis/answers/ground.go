@@ -106,11 +106,14 @@ func (s *Ground) mayTurnOut(p region.Point) bool {
 }
 
 // chance of a mix with its limits.
-func (s *Ground) chance(mix []float64) result.Chance {
+func (s *Ground) chance(mix []float64) result.Chance { return s.chanceOf(mix, s.limits) }
+
+// chanceOf is the same with its limits from some draws.
+func (s *Ground) chanceOf(mix []float64, draws *region.Draws) result.Chance {
 	mean := s.Chain.Chance(mix)
 	// The mean is integrated and the limits are of draws: next to 0 and 1 they can
 	// cross.
-	drawn, low, high := s.limits.Limits(mix, belief.Level)
+	drawn, low, high := draws.Limits(mix, belief.Level)
 	return result.Chance{Mean: mean, MeanOfDraws: drawn, Low: min(low, mean), High: max(high, mean), Level: belief.Level}
 }
 

@@ -84,7 +84,7 @@ func (l *LinePosterior) AtLeast(features []float64, lnT, extraSD float64) float6
 	for _, n := range l.Nodes {
 		sigma := math.Exp(n.LnSigma)
 		z := (m + s*n.offset - lnT) / math.Sqrt(sigma*sigma+extraSD*extraSD+v)
-		p += n.Weight * 0.5 * math.Erfc(-z/math.Sqrt2)
+		p += n.Weight * chanceBelow(z)
 	}
 	return p
 }
@@ -121,7 +121,7 @@ func AtLeastGiven(features, draw []float64, lnT, extraSD float64) float64 {
 	n := len(features)
 	sigma := math.Exp(draw[n])
 	z := (dot(features, draw[:n]) - lnT) / math.Sqrt(sigma*sigma+extraSD*extraSD)
-	return 0.5 * math.Erfc(-z/math.Sqrt2)
+	return chanceBelow(z)
 }
 
 // OwnShare is the part of the scatter's variance that stays with a mix however
@@ -137,14 +137,14 @@ func AtLeastWith(features, draw []float64, lnT, extraSD, own float64) float64 {
 	n := len(features)
 	v := math.Exp(2 * draw[n])
 	z := (dot(features, draw[:n]) + own*math.Sqrt(OwnShare*v) - lnT) / math.Sqrt((1-OwnShare)*v+extraSD*extraSD)
-	return 0.5 * math.Erfc(-z/math.Sqrt2)
+	return chanceBelow(z)
 }
 
 type lineDensity struct {
 	Line
 	x     *mat.Dense
 	ends  []ends
-	lines scratch
+	lines lines
 }
 
 func lineDensityOf(l Line) *lineDensity {
@@ -249,7 +249,7 @@ func (d *lineDensity) newton(theta []float64) (float64, []float64, *mat.SymDense
 func (d *lineDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	p := len(d.Prior)
 	n, _ := draws.Dims()
-	at := d.lines.at(draws.Slice(0, n, 0, p).(*mat.Dense), d.x, each)
+	at := d.lines.of(draws.Slice(0, n, 0, p).(*mat.Dense), d.x, each)
 	if d.ends == nil { // ln bounds once, not once a draw
 		for _, o := range d.Y {
 			b := ends{math.Inf(-1), math.Inf(1)}
@@ -281,7 +281,7 @@ func (d *lineDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.De
 					lo, hi = -hi, -lo
 				}
 				if each == nil && hi > -30 {
-					product *= 0.5 * (math.Erfc(-hi/math.Sqrt2) - math.Erfc(-lo/math.Sqrt2))
+					product *= chanceBelow(hi) - chanceBelow(lo)
 					if product < 1e-250 {
 						sum += math.Log(product)
 						product = 1

@@ -261,14 +261,14 @@ func propose(centre []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*propo
 		out.log[k] = standard(z, rng)
 		out.log[k+1] = out.log[k]
 		row, mirror := out.draws.RawRowView(k), out.draws.RawRowView(k+1)
-		at := 0
-		for i := range row {
+		rest := lower
+		for i, c := range centre {
 			s := 0.0
-			for j := range i + 1 {
-				s += lower[at] * z[j]
-				at++
+			for j, v := range rest[:i+1] {
+				s += v * z[j]
 			}
-			row[i], mirror[i] = centre[i]+s, centre[i]-s
+			rest = rest[i+1:]
+			row[i], mirror[i] = c+s, c-s
 		}
 	}
 	return out, nil
@@ -390,15 +390,17 @@ func (p *Posterior) MeanWithout(obs int, of func(draw []float64) float64) float6
 	// ratio is one over the observation's likelihood, relative to the largest that
 	// matters, so that nothing overflows.
 	top := math.Inf(-1)
+	logw := make([]float64, n)
 	for k := range n {
-		top = math.Max(top, math.Log(p.weight[k])-p.loglik.At(k, obs))
+		logw[k] = math.Log(p.weight[k])
+		top = math.Max(top, logw[k]-p.loglik.At(k, obs))
 	}
 	ratio := make([]float64, n)
 	sum, total := 0.0, 0.0
 	for k := range ratio {
 		u := -p.loglik.At(k, obs) - top
 		ratio[k] = math.Exp(math.Min(u, 600))
-		sum += math.Exp(math.Log(p.weight[k]) + u)
+		sum += math.Exp(logw[k] + u)
 		total += p.weight[k]
 	}
 	limit := sum / total * math.Sqrt(float64(n))

@@ -30,14 +30,6 @@ type Sign struct {
 	Soft float64
 }
 
-// logSign is ln Φ(z) at z = row·theta/Soft.
-func logSign(z float64) float64 {
-	if z > 7 { // Φ is 1 to 1e-12, and most draws keep most signs
-		return 0
-	}
-	return logPhi(z)
-}
-
 // Sample returns what is believed of the line, averaged over how steep it may be.
 func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
 	nodes, _ := y.steepness()
@@ -133,13 +125,12 @@ func (y *YesNoPosterior) Yes(features []float64) float64 {
 // YesGiven is the share of yes if the parameters were draw.
 func YesGiven(features, draw []float64) float64 { return logistic(dot(features, draw)) }
 
-func logistic(x float64) float64 { return 1 / (1 + math.Exp(-x)) }
-
 type yesNoDensity struct {
 	YesNo
 	x     *mat.Dense
 	signs *mat.Dense // their rows over their softness
-	lines scratch
+	lines lines
+	kept  lines // the signs' own
 }
 
 func newYesNoDensity(y YesNo) *yesNoDensity {
@@ -233,40 +224,30 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 
 func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	n, _ := draws.Dims()
-	at := d.lines.at(draws, d.x, each)
-	var signs mat.Dense // one a column
-	if len(d.Signs) > 0 {
-		signs.Mul(draws, d.signs.T())
-	}
+	at, signs := d.lines.of(draws, d.x, each), d.kept.of(draws, d.signs, nil)
 	for k := range n {
 		sum := logNormals(draws.RawRowView(k), d.Prior)
-		for i := range d.Signs {
-			sum += logSign(signs.At(k, i))
+		if signs != nil {
+			for _, z := range signs.RawRowView(k) {
+				sum += logSign(z)
+			}
 		}
 		if len(d.Y) == 0 {
 			logDensity[k] = sum
 			continue
 		}
 		row := at.RawRowView(k)
-		product := 1.0
 		for i, yes := range d.Y {
 			eta := row[i]
 			if yes {
 				eta = -eta
 			}
-			// -ln(1 + e^eta), without overflow; what math.Log1p would add is below 1e-16.
-			over, rest := math.Max(eta, 0), 1+math.Exp(-math.Abs(eta))
+			v := logNo(eta)
 			if each != nil {
-				row[i] = -over - math.Log(rest)
-				sum += row[i]
-				continue
+				row[i] = v
 			}
-			sum -= over
-			if product *= rest; product > 1e250 {
-				sum -= math.Log(product)
-				product = 1
-			}
+			sum += v
 		}
-		logDensity[k] = sum - math.Log(product)
+		logDensity[k] = sum
 	}
 }
