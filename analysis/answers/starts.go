@@ -192,7 +192,7 @@ func fatLimit(s *Ground, fat int) []result.FatLimit {
 		if named := best[i].Named; named.Allowed && named.Chance >= s.want.WantedChance.Value {
 			p, workable = named, !s.HoldIsAGuess
 		}
-		out[i] = result.FatLimit{FatPercent: p.Mix[fat], Chance: s.chance(p.Mix), Mix: s.Mix(p.Mix),
+		out[i] = result.FatLimit{FatPercent: p.Mix[fat], Chance: s.chanceOf(p.Mix, s.Draws), Mix: s.Mix(p.Mix),
 			LimitedBy: s.Links[p.LimitedBy].Outcome, Workable: workable}
 	})
 	return out

@@ -61,7 +61,7 @@ type StartRules struct {
 	ProvenShort   float64 `json:"proven_short_of_chance"`    // while its chance falls no more short of the highest
 	SlackDrop     float64 `json:"slack_lowers_chance"`       // fall of the chance that ends slack and within_grams
 	SettledAt     float64 `json:"settled_at_chance"`         // how sure that the wanted chance is reached, from which confirm settles it
-	Draws         int     `json:"draws_for_limits"`          // draws of every line that limits are quantiles of
+	Draws         int     `json:"draws_for_limits"`          // draws of every line that limits of starts and tries are quantiles of; those along fat_limit are of 1200
 	WeightedDraws int     `json:"weighted_draws_for_limits"` // weighted draws of every line that these are taken from; of a long log its own
 }
 
