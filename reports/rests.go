@@ -24,11 +24,14 @@ func (b *builder) rests(headline string) Text {
 	}
 	first := r.Trials[0]
 	said := func(v float64, of string) Span { return num(path+of, v, 1) }
-	unit := " % fat"
+	subject, unit := "This start", " % fat"
+	if headline == "richest_fat_percent" {
+		subject = "The richest"
+	}
 	if headline == "surest_chance" {
 		said, unit = func(v float64, of string) Span { return chance(path+of, v) }, ""
 	}
-	return say("It rests most on ", b.trialNamed(first.At, first.ID), ", without which it would be ", said(*first.Without, ".trials[0].without"), unit+
+	return say(subject+" rests most on ", b.trialNamed(first.At, first.ID), ", without which it would be ", said(*first.Without, ".trials[0].without"), unit+
 		"; leaving out any one trial, it stays between ", said(r.Low, ".low"), " and ", said(r.High, ".high"), unit+".")
 }
 
@@ -50,11 +53,11 @@ func (b *builder) flips(r result.Rest) Text {
 	}
 	switch {
 	case len(names) == 1:
-		return say("It hangs on one trial: without ", names[0], " "+without, b.sureEnough(), ".")
+		return say("This hangs on one trial: without ", names[0], " "+without, b.sureEnough(), ".")
 	case len(names) <= 3:
-		return say("It hangs on single trials: without one of ", listed(names), " "+without, b.sureEnough(), ".")
+		return say("This hangs on single trials: without one of ", listed(names), " "+without, b.sureEnough(), ".")
 	}
-	return say("It hangs on single trials: leave out one of ", fmt.Sprint(len(names)), " of them, and "+without, b.sureEnough(), ".")
+	return say("This hangs on single trials: leave out one of ", fmt.Sprint(len(names)), " of them, and "+without, b.sureEnough(), ".")
 }
 
 // trialNamed is what the log calls a trial, and where it stands.
