@@ -86,9 +86,8 @@ func Form(f []float64, a *mat.SymDense) float64 {
 	return s
 }
 
-// logPhi is ln Φ(x), good far into the lower tail, where Φ itself is zero. It is
-// the value alone of what package latent gives with derivatives: the sampler asks
-// for it millions of times.
+// logPhi is ln Φ(x), good far into the lower tail, where Φ itself is zero; logBelow is the
+// same, quicker.
 func logPhi(x float64) float64 {
 	if x > -30 {
 		return math.Log(0.5 * math.Erfc(-x/math.Sqrt2))
@@ -102,13 +101,13 @@ func logPhi(x float64) float64 {
 func logBetween(lo, hi float64) float64 {
 	switch {
 	case math.IsInf(lo, -1):
-		return logPhi(hi)
+		return logBelow(hi)
 	case math.IsInf(hi, 1):
-		return logPhi(-lo)
+		return logBelow(-lo)
 	}
 	if lo > 0 { // work in the lower tail, where differences keep their digits
 		lo, hi = -hi, -lo
 	}
-	a, b := logPhi(hi), logPhi(lo)
+	a, b := logBelow(hi), logBelow(lo)
 	return a + math.Log(1-math.Exp(b-a))
 }

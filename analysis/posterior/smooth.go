@@ -37,14 +37,14 @@ func (s *smooth) at(x float64) float64 {
 }
 
 const (
-	signLow, signHigh = -30, 7 // beyond 7 Φ is 1 to 1e-12, and most draws keep most signs
+	tailLow, tailHigh = -30, 7 // ln Φ is a polynomial between; beyond 7 it is 0 to 1e-12
 	tail              = 8      // Φ is a polynomial between this far below and above
 	flat              = 37     // ln(1+e^-x) is below 1e-16 from here
 )
 
 var (
 	// The derivative of ln Φ is the inverse Mills ratio m = φ/Φ, and m' = -m(z + m).
-	lnPhi = smoothed(signLow, signHigh, 16, func(z float64) (float64, [7]float64) {
+	lnPhi = smoothed(tailLow, tailHigh, 16, func(z float64) (float64, [7]float64) {
 		value := logPhi(z)
 		m := [7]float64{math.Exp(-z*z/2-value) / math.Sqrt(2*math.Pi)}
 		for k := range len(m) - 1 {
@@ -97,12 +97,12 @@ var (
 	})
 )
 
-// logSign is ln Φ(z) at z = row·theta/Soft.
-func logSign(z float64) float64 {
+// logBelow is ln Φ(z).
+func logBelow(z float64) float64 {
 	switch {
-	case z > signHigh:
+	case z > tailHigh:
 		return 0
-	case !(z >= signLow):
+	case !(z >= tailLow):
 		return logPhi(z)
 	}
 	return lnPhi.at(z)

@@ -10,7 +10,7 @@ import (
 func TestSmooth(t *testing.T) {
 	for k := range 60_001 {
 		z := -32 + 42*float64(k)/60_000
-		if got, want := logSign(z), logPhi(z); math.Abs(got-want) > 2e-12*math.Max(1, math.Abs(want)) {
+		if got, want := logBelow(z), logPhi(z); math.Abs(got-want) > 2e-12*math.Max(1, math.Abs(want)) {
 			t.Fatalf("ln Φ(%v) = %v, not %v", z, got, want)
 		}
 		if got, want := chanceBelow(z), 0.5*math.Erfc(-z/math.Sqrt2); math.Abs(got-want) > 1e-11*want {
@@ -25,17 +25,17 @@ func TestSmooth(t *testing.T) {
 			t.Fatalf("-ln(1+e^%v) = %v, not %v", eta, got, want)
 		}
 	}
-	if !math.IsNaN(logNo(math.NaN())) || !math.IsNaN(logSign(math.NaN())) || logNo(math.Inf(-1)) != 0 || !math.IsInf(logNo(math.Inf(1)), -1) {
+	if !math.IsNaN(logNo(math.NaN())) || !math.IsNaN(logBelow(math.NaN())) || logNo(math.Inf(-1)) != 0 || !math.IsInf(logNo(math.Inf(1)), -1) {
 		t.Error("no number, or one without end, is taken for another")
 	}
 }
 
 var sink float64
 
-func BenchmarkLogSign(b *testing.B) {
+func BenchmarkLogBelow(b *testing.B) {
 	k := 0
 	for b.Loop() {
-		sink += logSign(-1 + float64(k&63)/8)
+		sink += logBelow(-1 + float64(k&63)/8)
 		k++
 	}
 }

@@ -208,7 +208,7 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 	for k := range d.Signs {
 		s := &d.Signs[k]
 		z := dot(d.signs.RawRowView(k), theta)
-		v := logSign(z)
+		v := logBelow(z)
 		ll += v
 		ratio := math.Exp(-z*z/2-v) / math.Sqrt(2*math.Pi) // φ(z)/Φ(z)
 		bend := ratio * (z + ratio)
@@ -229,7 +229,7 @@ func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.D
 		sum := logNormals(draws.RawRowView(k), d.Prior)
 		if signs != nil {
 			for _, z := range signs.RawRowView(k) {
-				sum += logSign(z)
+				sum += logBelow(z)
 			}
 		}
 		if len(d.Y) == 0 {
