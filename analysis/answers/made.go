@@ -77,24 +77,21 @@ const (
 )
 
 // proven is the best mix that was made twice or more and always worked, if it is about as
-// good as the surest and may be named.
+// good as the surest and may be named. Of a long log no mix is held against all others.
 func (s *Ground) proven(surest region.Point) (best region.Point, ok bool) {
-	times, failed := map[int]int{}, map[int]bool{}
-	for i := range s.Trials {
-		t := &s.Trials[i]
-		times[t.Group]++
-		failed[t.Group] = failed[t.Group] || t.Works != works.Yes || t.Flagged != ""
+	trials := s.OnSurface()
+	if len(trials) > mostForgotten {
+		return best, false
 	}
-	for group := range s.Trials { // a group is its first trial's index
-		t := &s.Trials[group]
-		if times[group] < ProvenTimes || failed[group] || t.Mix == nil || !s.SameBeside(t.Beside, s.Basis.Beside) {
+	for _, t := range trials {
+		if t.Works != works.Yes || t.Flagged != "" || !s.SameBeside(t.Beside, s.Basis.Beside) {
 			continue
 		}
 		p := s.Search.At(t.Mix)
-		if !p.Allowed || p.Chance < surest.Chance-provenShort {
+		if !p.Allowed || p.Chance < surest.Chance-provenShort || ok && p.Chance <= best.Chance {
 			continue
 		}
-		if !ok || p.Chance > best.Chance {
+		if times, worked := s.made(t.Mix, s.Scale.AsMade(t)); times >= ProvenTimes && worked == times {
 			best, ok = p, true
 		}
 	}

@@ -66,20 +66,20 @@ func TestProvenStartStays(t *testing.T) {
 			return found.Starts[0]
 		}
 		first := study(log)
-		row := func(no int, outcome string) string {
+		row := func(no int, off float64, outcome string) string {
 			g := first.Ingredients
-			return fmt.Sprintf("%d,2024-03-%02d,%g,%g,%g,%g,%s\n", no, no, g[0].Grams, g[1].Grams, g[2].Grams, g[3].Grams, outcome)
+			return fmt.Sprintf("%d,2024-03-%02d,%g,%g,%g,%g,%s\n", no, no, g[0].Grams+off, g[1].Grams-off, g[2].Grams, g[3].Grams, outcome)
 		}
-		again := study(log + row(25, "y,n,30+,2") + row(26, "y,n,30+,2"))
+		again := study(log + row(25, 0, "y,n,30+,2") + row(26, 0.2, "y,n,30+,2")) // two steps of the scale off
 		if again.MadeTimes == 2 && again.MadeWorked == 2 {
 			kept++
 			for i, l := range again.Ingredients {
-				if math.Abs(l.Grams-first.Ingredients[i].Grams) > 0.1001 {
+				if math.Abs(l.Grams-first.Ingredients[i].Grams) > 0.2001 {
 					t.Errorf("kitchen %d: made twice with %v g of %s, kept with %v", seed, first.Ingredients[i].Grams, l.Name, l.Grams)
 				}
 			}
 		}
-		if failed := study(log + row(25, "y,n,30+,2") + row(26, "n,,n/a,")); failed.MadeTimes > 0 && failed.MadeWorked == failed.MadeTimes {
+		if failed := study(log + row(25, 0, "y,n,30+,2") + row(26, 0, "n,,n/a,")); failed.MadeTimes > 0 && failed.MadeWorked == failed.MadeTimes {
 			t.Errorf("kitchen %d: a start that clogged once is said to have always worked", seed)
 		}
 	}
