@@ -46,6 +46,9 @@ func TestSameGrams(t *testing.T) {
 // A start that was made twice and worked twice is the start again, and stays it; one that
 // failed once is made no start by that.
 func TestProvenStartStays(t *testing.T) {
+	if testing.Short() {
+		t.Skip("studies many logs")
+	}
 	kept := 0
 	for seed := range uint64(5) {
 		k := kitchen.New(kitchen.Easy, 4500+seed)
