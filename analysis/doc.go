@@ -18,23 +18,26 @@
 //     has a fat, emulsifier or HLB that too few trials tell (logged); if nothing worked, or
 //     if fewer than eight trials can be compared (belief).
 //  7. Gather for each outcome the trials that reached it: a clogged foam has no hold. Draw
-//     what is believed of its line from these, the prior and the trade's signs, and join
-//     the lines into a chain: came out, did not split, holds, drains little (belief).
+//     what is believed of its line from these, the prior and the trade's signs, a yes/no
+//     line averaged over how steep it may be, and join the lines into a chain: came out,
+//     did not split, holds, drains little (belief).
 //  8. Judge the trials apart from that, by maximum likelihood: fits, repeats, days, cooks
 //     and lots, residuals, and each trial foreseen from the others (judging).
 //  9. Lay out, for every way that trials were made in, the mixes inside what was tried that
 //     hardly clog and keep the kitchen's limits; go on with the way that has the surest
 //     mix (answers).
-//  10. Climb to the surest mix and, through mixes that work, to the richest; weigh both on
-//     the scale in the proportions of a trial near by, and ask of the rounded grams how
-//     likely they work, how they fail, how exactly to weigh, and what a prior of half or
-//     twice the width would say (answers, weigh).
+//  10. Climb to the surest mix, stand in the middle of those nearly as good or keep one that
+//     was made twice and always worked, and go through mixes that work to the richest;
+//     weigh both on the scale in the proportions of a trial near by, and ask of the
+//     rounded grams how likely they work, how they fail, how exactly to weigh, what each
+//     trial left out would change, and what a prior of half or twice the width would
+//     say (answers, weigh).
 //  11. From the surest start look around: the best chance at each fat percent and what ends
 //     it, the maps, what moves the hold and where it peaks, what another emulsifier would
 //     do, and the formulas that somebody asked about (answers).
-//  12. Name the next trials: the start twice, the best trial again, and those that tell most
-//     of which mix is surest and how far the fat can go; without a start, one step away
-//     from what stopped most trials (next).
+//  12. Name the next trials: the start until it was made twice, the best trial again, and
+//     those expected to do most to the surest's chance and the richest's fat; without a
+//     start, one step away from what stopped most trials (next).
 //  13. Say what these trials cannot tell (judging) and which cautions apply, and copy what
 //     was read (logged).
 //

@@ -38,19 +38,21 @@ const leastSteps = 2
 
 // sameGrams says whether a recipe, brought to the batch, has every ingredient of a formula
 // within what the formula forgives, or what the scale tells apart. It is not known where
-// they do not name the same ingredients.
+// there are no grams, or as many ingredients of other names: they may be spelt otherwise.
 func sameGrams(recipe []formula.Part, lines []result.FormulaLine, batch result.Batch) (same, known bool) {
-	total, used := 0.0, 0
+	total := 0.0
 	grams := map[string]float64{}
 	for _, p := range recipe {
-		total += p.Grams
-		grams[p.Name] += p.Grams
 		if p.Grams > 0 {
-			used++
+			total += p.Grams
+			grams[p.Name] += p.Grams
 		}
 	}
-	if total == 0 || used != len(lines) {
+	switch {
+	case total == 0 || len(lines) == 0:
 		return false, false
+	case len(grams) != len(lines):
+		return false, true
 	}
 	same = true
 	for _, l := range lines {

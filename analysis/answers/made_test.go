@@ -33,7 +33,8 @@ func TestSameGrams(t *testing.T) {
 		{"two steps off", recipe(150, 147.2, 3.2), true, true},
 		{"more than two steps off", recipe(150, 146.6, 3.4), false, true},
 		{"what the formula forgives", recipe(154, 143.1, 3), false, true}, // water moved more than it may
-		{"an ingredient more", recipe(150, 147, 3, 1), false, false},
+		{"an ingredient more", recipe(150, 147, 3, 1), false, true},
+		{"an ingredient of another name", []formula.Part{{Name: "oil", Grams: 150}, {Name: "water", Grams: 147}, {Name: "sugar ester", Grams: 3}}, false, false},
 		{"none used of it", recipe(150, 147, 3, 0), true, true},
 		{"no grams", nil, false, false},
 	} {
