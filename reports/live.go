@@ -46,6 +46,7 @@ type LiveLink struct {
 	Terms      [][]int            `json:"terms"`
 	Mean       []float64          `json:"mean"`
 	Covariance [][]float64        `json:"covariance"`
+	Leanings   [][]float64        `json:"leanings"`
 	Sigma      []result.SigmaNode `json:"sigma"`
 	Edges      []result.Edge      `json:"edges"` // of a yes or no, in place of Mean and Covariance
 	DaySD      float64            `json:"day_sd"`
@@ -117,7 +118,7 @@ func (b *builder) live() *Live {
 		l.Variables = append(l.Variables, LiveVariable{Name: h.Term, Scale: 1, Held: true})
 	}
 	for _, m := range r.Model {
-		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Sigma: m.Sigma, Edges: m.Edges, DaySD: m.DaySD,
+		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Leanings: m.Leanings, Sigma: m.Sigma, Edges: m.Edges, DaySD: m.DaySD,
 			Asked: m.Asked, Failing: Failing(r, m.Outcome)}
 		for _, names := range m.Terms {
 			term := []int{}
@@ -164,14 +165,17 @@ func evaluable(m result.Model) bool {
 	if n == 0 || m.Kind == "" || m.Kind != kind || len(m.Mean) != n || (m.Kind == "yes_no") != (len(m.Sigma) == 0) || (m.Kind == "yes_no") == (len(m.Edges) == 0) {
 		return false
 	}
-	square := func(covariance [][]float64) bool {
-		return len(covariance) == n && !slices.ContainsFunc(covariance, func(row []float64) bool { return len(row) != n })
+	whole := func(rows [][]float64) bool {
+		return !slices.ContainsFunc(rows, func(row []float64) bool { return len(row) != n })
 	}
-	if !square(m.Covariance) {
+	square := func(covariance [][]float64) bool {
+		return len(covariance) == n && whole(covariance)
+	}
+	if !square(m.Covariance) || !whole(m.Leanings) {
 		return false
 	}
 	for _, e := range m.Edges {
-		if len(e.Mean) != n || !square(e.Covariance) {
+		if len(e.Mean) != n || !square(e.Covariance) || !whole(e.Leanings) {
 			return false
 		}
 	}

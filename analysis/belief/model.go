@@ -116,9 +116,9 @@ func (s *Belief) believe(i int) error {
 			m.Asked = works.Interval(&trial.Interval{Low: low, High: high})
 		}
 		m.Observations = Count(l.Seen)
-		m.Mean, m.Covariance = line.Terms, Rows(line.Given)
+		m.Mean, m.Covariance, m.Leanings = line.Terms, Rows(line.Given), line.Leaning
 		for k, n := range line.Nodes {
-			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k)})
+			m.Sigma = append(m.Sigma, result.SigmaNode{LnSigma: n.LnSigma, Weight: n.Weight, Mean: line.NodeMean(k), Spread: n.Spread})
 		}
 		m.LnSigmaPrior = &result.PriorTerm{Mean: p.lnSigma.Mean, SD: p.lnSigma.SD}
 		m.DaySD, m.Draws, m.ESS = link.ExtraSD, line.Draws(), line.ESS
@@ -136,7 +136,7 @@ func (s *Belief) believe(i int) error {
 			m.Signs = append(m.Signs, result.Sign{Row: sign.Row, Soft: sign.Soft})
 		}
 		for _, e := range link.YesNo.Edges {
-			m.Edges = append(m.Edges, result.Edge{Steepness: e.Steepness, Weight: e.Weight, Mean: e.Mean, Covariance: Rows(e.Cov)})
+			m.Edges = append(m.Edges, result.Edge{Steepness: e.Steepness, Weight: e.Weight, Mean: e.Mean, Covariance: Rows(e.Cov), Leanings: e.Leaning})
 		}
 		m.LnSteepnessPrior = &result.PriorTerm{Mean: lnSteepness.Mean, SD: lnSteepness.SD}
 		m.Draws, m.ESS = link.YesNo.Draws(), link.YesNo.ESS

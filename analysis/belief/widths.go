@@ -81,7 +81,7 @@ func (s *Belief) Widths(held region.Basis, mixes [][]float64) [][]result.Width {
 				whole = whole && failed[c*len(s.Links)+i] == nil
 			}
 			if whole {
-				chance := chains[c].Chance(mix)
+				chance := chains[c].DrawnChance(mix)
 				w.Chance = &chance
 			}
 			out[m] = append(out[m], w)

@@ -16,7 +16,7 @@ type Line struct {
 	Y       []latent.Obs
 	Prior   []Normal
 	LnSigma Normal
-	Quick   bool // a quarter of the effective draws: a chance to 0.03 or so
+	Quick   bool // a quarter of the effective draws, taken for normal in closed form: a chance to 0.03 or so
 }
 
 // Sample returns what is believed of the line.
@@ -25,7 +25,11 @@ func (l Line) Sample(rng *rand.Rand) (*LinePosterior, error) {
 	if err != nil {
 		return nil, err
 	}
-	return newLinePosterior(p), nil
+	out := newLinePosterior(p)
+	if !l.Quick {
+		out.lean()
+	}
+	return out, nil
 }
 
 // SigmaNodes is how many points integrate ln σ out.
@@ -34,16 +38,18 @@ const SigmaNodes = 5
 // LinePosterior is the belief about a line, ready to predict.
 type LinePosterior struct {
 	*Posterior
-	// Given the scatter, the terms are normal: mean Terms + slope·(ln σ - mean
-	// ln σ), covariance Given.
-	Terms []float64
-	slope []float64
-	Given *mat.SymDense
-	Nodes []Node
+	// Given the scatter, the terms are nearly normal: mean Terms + slope·(ln σ - mean
+	// ln σ), covariance Given times the node's Spread, and leaning.
+	Terms   []float64
+	slope   []float64
+	Given   *mat.SymDense
+	Leaning Leaning
+	Nodes   []Node
 }
 
-// Node is one point of the rule over the scatter.
-type Node struct{ LnSigma, Weight, offset float64 }
+// Node is one point of the rule over the scatter. Spread is how many times the covariance
+// of the terms is as large where the scatter is this.
+type Node struct{ LnSigma, Weight, Spread, offset float64 }
 
 func newLinePosterior(p *Posterior) *LinePosterior {
 	n := len(p.Mean) - 1
@@ -60,9 +66,51 @@ func newLinePosterior(p *Posterior) *LinePosterior {
 	x, w := hermite(SigmaNodes)
 	sd := math.Sqrt(v)
 	for k := range x {
-		out.Nodes = append(out.Nodes, Node{LnSigma: p.Mean[n] + sd*x[k], Weight: w[k], offset: sd * x[k]})
+		out.Nodes = append(out.Nodes, Node{LnSigma: p.Mean[n] + sd*x[k], Weight: w[k], Spread: 1, offset: sd * x[k]})
 	}
 	return out
+}
+
+// lean finds how far the terms lean and grow with the scatter.
+func (l *LinePosterior) lean() {
+	rests, n := l.rests(), len(l.Terms)
+	l.Leaning = leaningOf(rests, l.weight, l.Given)
+	grows := l.grows(rests)
+	for k := range l.Nodes {
+		l.Nodes[k].Spread = math.Exp(grows*l.Nodes[k].offset - grows*grows*l.Cov.At(n, n)/2)
+	}
+}
+
+// rests are the draws of the terms less what the scatter says of them.
+func (l *LinePosterior) rests() *mat.Dense {
+	n := len(l.Terms)
+	out := mat.NewDense(l.Draws(), n, nil)
+	for k := range l.weight {
+		draw, rest := l.draws.RawRowView(k), out.RawRowView(k)
+		for i := range rest {
+			rest[i] = draw[i] - l.Terms[i] - l.slope[i]*(draw[n]-l.Mean[n])
+		}
+	}
+	return out
+}
+
+// grows is by how much, in logarithms, the terms' covariance grows with ln σ: the slope of
+// their squared distance over it.
+func (l *LinePosterior) grows(rests *mat.Dense) float64 {
+	n := len(l.Terms)
+	var chol mat.Cholesky
+	if !chol.Factorize(l.Given) {
+		return 0
+	}
+	var standard mat.Dense
+	if err := chol.SolveTo(&standard, rests.T()); conditioned(err) {
+		return 0
+	}
+	turned, sum := mat.DenseCopyOf(standard.T()), 0.0
+	for k, w := range l.weight {
+		sum += w * dot(rests.RawRowView(k), turned.RawRowView(k)) * (l.draws.At(k, n) - l.Mean[n])
+	}
+	return sum / float64(n) / l.Cov.At(n, n)
 }
 
 // NodeMean is the mean of the terms at node k.
@@ -75,16 +123,17 @@ func (l *LinePosterior) NodeMean(k int) []float64 {
 }
 
 // AtLeast is the predictive probability that the next y at these features is at
-// least e^lnT, with extraSD added to the scatter:
-// Σ_k w_k Φ((m_k - ln t)/√(σ_k² + extra² + v)).
+// least e^lnT, with extraSD added to the scatter: Σ_k w_k Φ(z_k), where z_k is
+// (m_k - ln t)/√(σ_k² + extra² + v_k) moved by how the belief leans.
 func (l *LinePosterior) AtLeast(features []float64, lnT, extraSD float64) float64 {
 	m, s := dot(features, l.Terms), dot(features, l.slope)
 	v := Form(features, l.Given)
+	third := l.Leaning.third(features)
 	p := 0.0
 	for _, n := range l.Nodes {
 		sigma := math.Exp(n.LnSigma)
-		z := (m + s*n.offset - lnT) / math.Sqrt(sigma*sigma+extraSD*extraSD+v)
-		p += n.Weight * chanceBelow(z)
+		sd := math.Sqrt(sigma*sigma + extraSD*extraSD + n.Spread*v)
+		p += n.Weight * chanceBelow(-leaned((lnT-m-s*n.offset)/sd, skewness(third, sd)))
 	}
 	return p
 }

@@ -413,6 +413,15 @@ func (p *Posterior) MeanWithout(obs int, of func(draw []float64) float64) float6
 	return sum / total
 }
 
+// MeanOf is the mean of a function of the parameters over the draws.
+func (p *Posterior) MeanOf(of func(draw []float64) float64) float64 {
+	sum := 0.0
+	for k, w := range p.weight {
+		sum += w * of(p.draws.RawRowView(k))
+	}
+	return sum
+}
+
 // Equal returns n draws of equal weight, in random order, so that draws of
 // independent outcomes can be paired by index: systematic resampling, then a
 // shuffle.

@@ -95,7 +95,7 @@ func TestThinnedChances(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole := &YesNoPosterior{all, []Edge{{1, 1, all.Mean, all.Cov}}}
+	whole := &YesNoPosterior{all, []Edge{{1, 1, all.Mean, all.Cov, all.leaning()}}}
 	allLine, err := sample(unthinned{lineDensityOf(l)}, false, 1, stream(3))
 	if err != nil {
 		t.Fatal(err)

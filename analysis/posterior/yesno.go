@@ -20,7 +20,7 @@ type YesNo struct {
 	// LnSteepness is how many times as steep as Prior the line may be, in logarithms; the
 	// zero value for once.
 	LnSteepness Normal
-	Quick       bool // a quarter of the effective draws: a chance to 0.03 or so
+	Quick       bool // as of a Line
 }
 
 // Sign is a combination of terms believed not to be negative, or hardly: the prior
@@ -45,7 +45,11 @@ func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
 		if err != nil {
 			return nil, err
 		}
-		each[k], out.Edges[k].Mean, out.Edges[k].Cov = p, p.Mean, p.Cov
+		each[k] = p
+		out.Edges[k].Mean, out.Edges[k].Cov = p.Mean, p.Cov
+		if !y.Quick {
+			out.Edges[k].Leaning = p.leaning()
+		}
 	}
 	believed := y.believed(out.Edges, each)
 	for k, w := range believed {
@@ -102,6 +106,7 @@ type Edge struct {
 	Steepness, Weight float64
 	Mean              []float64
 	Cov               *mat.SymDense
+	Leaning           Leaning
 }
 
 // LogisticNodes is how many points integrate the line's uncertainty out.
@@ -115,8 +120,9 @@ func (y *YesNoPosterior) Yes(features []float64) float64 {
 	for i := range y.Edges {
 		e := &y.Edges[i]
 		m, s := dot(features, e.Mean), math.Sqrt(math.Max(0, Form(features, e.Cov)))
+		skew := skewness(e.Leaning.third(features), s)
 		for k, x := range logisticX {
-			p += e.Weight * logisticW[k] * logistic(m+s*x)
+			p += e.Weight * logisticW[k] * logistic(m+s*leans(x, skew))
 		}
 	}
 	return p

@@ -115,6 +115,18 @@ func (c *Chain) Passes(mix []float64) []float64 {
 	return p
 }
 
+// DrawnChance is Chance as the mean over the draws of each link, which a belief that is
+// seldom asked needs no closed form for.
+func (c *Chain) DrawnChance(mix []float64) float64 {
+	f := c.Basis.Features(mix)
+	p := 1.0
+	for i := range c.Links {
+		l := &c.Links[i]
+		p *= l.believed().MeanOf(func(draw []float64) float64 { return l.passesGiven(f, draw) })
+	}
+	return p
+}
+
 // CanLeaveOut reports whether ChanceWithout may be asked.
 func (c *Chain) CanLeaveOut() bool {
 	for i := range c.Links {

@@ -11,6 +11,7 @@ type SigmaNode struct {
 	LnSigma float64   `json:"ln_sigma"` // natural logarithm of the scatter [1]
 	Weight  float64   `json:"weight"`   // weight of this point; all add up to 1 [1]
 	Mean    []float64 `json:"mean"`     // means of the terms, given this scatter [unit of the line]
+	Spread  float64   `json:"spread"`   // what the covariance is multiplied by, given this scatter [1]
 }
 
 // Sign is a combination of a line's terms that is believed not to be negative, or hardly:
@@ -33,6 +34,7 @@ type Edge struct {
 	Weight     float64     `json:"weight"`     // how much that is believed after the log; all add up to 1 [1]
 	Mean       []float64   `json:"mean"`       // means of the terms, given this steepness [log odds]
 	Covariance [][]float64 `json:"covariance"` // their covariance [log odds, squared]
+	Leanings   [][]float64 `json:"leanings"`   // rows as in model[] [log odds]
 }
 
 // Model is what is believed of one outcome after the log: the mean and
@@ -59,7 +61,11 @@ type Model struct {
 	Mean  []float64   `json:"mean"`  // mean of each term after the log [unit of the line]
 	// Covariance is the covariance of the terms, of a number given the scatter [unit of the line, squared].
 	Covariance [][]float64 `json:"covariance"`
-	Sigma      []SigmaNode `json:"sigma"` // the points that integrate the scatter out; null = yes and no has none
+	// Leanings are rows whose products with a mix's terms, cubed and added up, are the third central
+	// moment of a number's line there, given the scatter; null = yes and no has them in edges [unit of
+	// the line].
+	Leanings [][]float64 `json:"leanings"`
+	Sigma    []SigmaNode `json:"sigma"` // the points that integrate the scatter out; null = yes and no has none
 	// LnSigmaPrior is the prior of the natural logarithm of the scatter; null = yes and no has none.
 	LnSigmaPrior *PriorTerm `json:"ln_sigma_prior"`
 	// Edges are the beliefs that a chance of a yes is averaged over, by weight; null = a number has none.
@@ -160,8 +166,8 @@ type Grid struct {
 // Chance is a probability with its limits.
 type Chance struct {
 	Mean float64 `json:"mean"` // expected share of such mixes that work: the chance of the next one
-	// MeanOfDraws is the same over the draws that the limits are of: mean takes what is believed for
-	// normal, so that many mixes take milliseconds, and where it is skewed says up to 0.03 less.
+	// MeanOfDraws is the same over the draws that the limits are of: mean rests on the moments of what
+	// is believed, so that many mixes take milliseconds, and is mostly within 0.01 of it.
 	MeanOfDraws float64 `json:"mean_of_draws"`
 	Low         float64 `json:"low"`   // lower limit of that share in the long run
 	High        float64 `json:"high"`  // upper limit of that share in the long run

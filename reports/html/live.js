@@ -40,21 +40,25 @@ const foamfield = (() => {
     [2.266580584531843, 0.004943624275536947], [3.190993201781528, 3.960697726326438e-5]];
   const logistic = x => 1 / (1 + Math.exp(-x));
 
-  // yes is the chance of a yes when the logit is normal.
-  function yes(mean, sd) {
+  // yes is the chance of a yes when the logit is normal but for its skewness.
+  function yes(mean, sd, skew) {
+    const at = x => logistic(mean + sd * (x + skew / 6 * (x * x - 1)) / Math.sqrt(1 + skew * skew / 18));
     let p = 0;
-    for (const [x, w] of nodes) {
-      const off = Math.SQRT2 * sd * x;
-      p += w * (x === 0 ? logistic(mean) : logistic(mean + off) + logistic(mean - off));
-    }
+    for (const [x, w] of nodes) p += w * (x === 0 ? at(0) : at(Math.SQRT2 * x) + at(-Math.SQRT2 * x));
     return p / Math.sqrt(Math.PI);
   }
+
+  // leaned is the standard normal that lies where z does in a skewed distribution
+  // (Fisher and Cornish 1960, Technometrics 2:209).
+  const leaned = (z, skew) => z - skew / 6 * (z * z - 1) + skew * skew / 144 * z * (7 * z * z - 1);
+  const skewness = (third, sd) => Math.max(-1.2, Math.min(third / sd ** 3, 1.2));
 
   // unpack makes the numbers of the page ready to work with. It carries them short:
   // what is believed of an outcome as whole counts of a decimal place, a covariance as
   // the rows of its lower triangle, a map's axis as its ends, and where trials are near
   // as lengths of runs, far and near in turn.
   function unpack(page) {
+    const rows = (leanings, unit) => (leanings ?? []).map(row => row.map(n => n * unit));
     const links = page.links.map(l => {
       const [fine, finer] = l.decimals.map(d => 10 ** -d);
       return {
@@ -63,11 +67,13 @@ const foamfield = (() => {
         failing: l.failing,
         terms: l.terms,
         triangle: l.triangle && l.triangle.map(n => n * finer), // of a number
+        leanings: rows(l.leanings, fine),
         edges: l.edges && l.edges.map(e => ({ // of the logit of a yes, for each steepness
-          weight: e.weight, mean: e.mean.map(n => n * fine), triangle: e.triangle.map(n => n * finer) })),
+          weight: e.weight, mean: e.mean.map(n => n * fine), triangle: e.triangle.map(n => n * finer),
+          leanings: rows(e.leanings, fine) })),
         rule: l.scatter && l.scatter.map(counts => { // of ln of what is measured, for each size of scatter
-          const [weight, logSD, ...mean] = counts.map(n => n * fine);
-          return { weight, variance: Math.exp(2 * logSD) + l.day_sd ** 2, mean };
+          const [weight, logSD, spread, ...mean] = counts.map(n => n * fine);
+          return { weight, variance: Math.exp(2 * logSD) + l.day_sd ** 2, spread, mean };
         }),
       };
     });
@@ -109,23 +115,29 @@ const foamfield = (() => {
     return Math.max(0, sum);
   }
 
+  // third is the third central moment of a line at its features.
+  const third = (leanings, f) => leanings.reduce((sum, row) => sum + dot(row, f) ** 3, 0);
+
   // passing is the chance of one outcome's passing at some coordinates as a function of
   // ln of its target, where it has one that moves.
   function passing(link, z) {
     const f = features(link.terms, z);
     if (link.edges) {
-      const p = link.edges.reduce((sum, e) => sum + e.weight * yes(dot(f, e.mean), Math.sqrt(spread(e.triangle, f))), 0);
+      const p = link.edges.reduce((sum, e) => {
+        const sd = Math.sqrt(spread(e.triangle, f));
+        return sum + e.weight * yes(dot(f, e.mean), sd, skewness(third(e.leanings, f), sd));
+      }, 0);
       const pass = link.outcome === "broke" ? 1 - p : p;
       return () => pass;
     }
-    const v = spread(link.triangle, f);
+    const v = spread(link.triangle, f), cubes = third(link.leanings, f);
     const rule = link.rule.map(r => {
-      const sd = Math.sqrt(r.variance + v);
-      return { weight: r.weight, at: dot(f, r.mean) / sd, per: 1 / sd };
+      const sd = Math.sqrt(r.variance + r.spread * v);
+      return { weight: r.weight, at: dot(f, r.mean) / sd, per: 1 / sd, skew: skewness(cubes, sd) };
     });
     const atLeast = bound => {
       let p = 0;
-      for (const r of rule) p += r.weight * below(r.at - bound * r.per);
+      for (const r of rule) p += r.weight * below(-leaned(bound * r.per - r.at, r.skew));
       return p;
     };
     if (link.asked) {

@@ -24,8 +24,9 @@ type packedLink struct {
 	Terms    [][]int          `json:"terms"`
 	Decimals [2]int           `json:"decimals"` // the second of the covariance, the first of all else
 	Triangle []float64        `json:"triangle"` // of a number: the rows of the covariance's lower half
+	Leanings [][]float64      `json:"leanings"` // of a number
 	Edges    []packedEdge     `json:"edges"`    // of a yes or no
-	Scatter  [][]float64      `json:"scatter"`  // of a number: weight, ln of the scatter, mean of each term
+	Scatter  [][]float64      `json:"scatter"`  // of a number: weight, ln of the scatter, spread, mean of each term
 	DaySD    float64          `json:"day_sd"`
 	Asked    *result.Interval `json:"asked,omitempty"`
 	Failing  string           `json:"failing"`
@@ -33,9 +34,10 @@ type packedLink struct {
 
 // packedEdge is a belief that a yes or no is averaged over. Its weight stays as it is.
 type packedEdge struct {
-	Weight   float64   `json:"weight"`
-	Mean     []float64 `json:"mean"`
-	Triangle []float64 `json:"triangle"`
+	Weight   float64     `json:"weight"`
+	Mean     []float64   `json:"mean"`
+	Triangle []float64   `json:"triangle"`
+	Leanings [][]float64 `json:"leanings"`
 }
 
 // packedMap is a map whose axes and tested places are written short.
@@ -104,9 +106,15 @@ func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
 		}
 		return to
 	}
-	out.Mean, out.Covariance = line(l.Mean), spread(l.Covariance)
+	lines := func(rows [][]float64) (to [][]float64) {
+		for _, row := range rows {
+			to = append(to, line(row))
+		}
+		return to
+	}
+	out.Mean, out.Covariance, out.Leanings = line(l.Mean), spread(l.Covariance), lines(l.Leanings)
 	for _, e := range l.Edges {
-		e.Mean, e.Covariance = line(e.Mean), spread(e.Covariance)
+		e.Mean, e.Covariance, e.Leanings = line(e.Mean), spread(e.Covariance), lines(e.Leanings)
 		out.Edges = append(out.Edges, e)
 	}
 	for _, s := range l.Sigma {
@@ -141,14 +149,20 @@ func packLink(l reports.LiveLink) packedLink {
 		}
 		return out
 	}
+	rows := func(leanings [][]float64) (out [][]float64) {
+		for _, row := range leanings {
+			out = append(out, counts(p.Decimals[0], row...))
+		}
+		return out
+	}
 	for _, e := range l.Edges {
-		p.Edges = append(p.Edges, packedEdge{e.Weight, counts(p.Decimals[0], e.Mean...), triangle(e.Covariance)})
+		p.Edges = append(p.Edges, packedEdge{e.Weight, counts(p.Decimals[0], e.Mean...), triangle(e.Covariance), rows(e.Leanings)})
 	}
 	if len(l.Edges) == 0 {
-		p.Triangle = triangle(l.Covariance)
+		p.Triangle, p.Leanings = triangle(l.Covariance), rows(l.Leanings)
 	}
 	for _, s := range l.Sigma {
-		p.Scatter = append(p.Scatter, counts(p.Decimals[0], append([]float64{s.Weight, s.LnSigma}, s.Mean...)...))
+		p.Scatter = append(p.Scatter, counts(p.Decimals[0], append([]float64{s.Weight, s.LnSigma, s.Spread}, s.Mean...)...))
 	}
 	return p
 }
