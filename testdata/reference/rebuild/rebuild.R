@@ -1,13 +1,12 @@
 # Rebuilds fits, beliefs and the starts' chances from results.json alone, by a program
 # that shares nothing with the one that wrote it. Run: Rscript rebuild.R results.json ...
 # With --continuous an edge's steepness has its whole normal prior, not the points that
-# stand for it; with --long the walkers go four times as far, for limits that few draws
-# reach. It ends with status 1 where a number is not found again.
+# stand for it. Where few draws reach a limit and it is not found, the walkers go four times
+# as far; with --long they always do, with --once never. It ends with status 1 where a number is not found again.
 suppressPackageStartupMessages({library(jsonlite); library(survival)})
 
-# The chance that the search goes by takes a skewed belief for normal, so it may be off by
-# more than the mean of draws.
-within <- list(estimate = 1e-5, loglik = 1e-8, line = 0.25, closed = 0.04, chance = 0.01, limit = 0.02)
+# The chance that the search goes by rests on three moments of each line.
+within <- list(estimate = 1e-5, loglik = 1e-8, line = 0.25, closed = 0.01, chance = 0.01, limit = 0.02)
 walkers <- 200; settle <- 300; steps <- 1500; every <- 10
 misses <- 0
 
@@ -263,11 +262,21 @@ passes <- function(r, m, draws, mix) {
   between <- function(at, variance) pnorm((ask[2] - at) / sqrt(variance)) - pnorm((ask[1] - at) / sqrt(variance))
   list(line = between(line, v + day), own = between(line + rnorm(length(line)) * sqrt(own * v), (1 - own) * v + day), day = sqrt(day))
 }
+links_of <- function(r, s, draws) Map(function(m, d) passes(r, m, d[sample(nrow(d)), , drop = FALSE], s$mix), r$model, draws)
+limits_of <- function(s, links, mean) {
+  limits <- quantile(Reduce(`*`, lapply(links, `[[`, "own")), c(1 - s$chance$level, 1 + s$chance$level) / 2, names = FALSE)
+  c(min(limits[1], mean), max(limits[2], mean))
+}
+chance_of <- function(links) prod(vapply(links, function(l) mean(l$line), 0))
+limits_found <- function(r, draws) all(vapply(r$starts, function(s) {
+  links <- links_of(r, s, draws)
+  all(abs(limits_of(s, links, chance_of(links)) - c(s$chance$low, s$chance$high)) <= within$limit)
+}, TRUE))
 check_starts <- function(r, draws) {
   for (s in r$starts) {
-    links <- Map(function(m, d) passes(r, m, d[sample(nrow(d)), , drop = FALSE], s$mix), r$model, draws)
-    mean <- prod(vapply(links, function(l) mean(l$line), 0))
-    limits <- quantile(Reduce(`*`, lapply(links, `[[`, "own")), c(1 - s$chance$level, 1 + s$chance$level) / 2, names = FALSE)
+    links <- links_of(r, s, draws)
+    mean <- chance_of(links)
+    limits <- limits_of(s, links, mean)
     for (i in seq_along(links)) {
       m <- r$model[[i]]
       passed <- 1 - sum(vapply(r$model[seq_len(i - 1)], function(b) s$fails[[b$outcome]], 0))
@@ -275,8 +284,8 @@ check_starts <- function(r, draws) {
     }
     say(paste(s$aim, "start, chance as searched"), s$chance$mean, mean, within$closed)
     say(paste(s$aim, "start, chance"), s$chance$mean_of_draws, mean, within$chance)
-    say(paste(s$aim, "start, lower limit"), s$chance$low, min(limits[1], mean), within$limit)
-    say(paste(s$aim, "start, upper limit"), s$chance$high, max(limits[2], mean), within$limit)
+    say(paste(s$aim, "start, lower limit"), s$chance$low, limits[1], within$limit)
+    say(paste(s$aim, "start, upper limit"), s$chance$high, limits[2], within$limit)
   }
 }
 check_lines <- function(r, draws) for (i in seq_along(r$model)) {
@@ -292,10 +301,16 @@ run <- function(file, continuous) {
   set.seed(20)
   check_fits(r)
   draws <- lapply(r$model, function(m) believe(r, m, continuous))
+  if (!once && !limits_found(r, draws)) {
+    steps <<- 4 * steps
+    draws <- lapply(r$model, function(m) believe(r, m, continuous))
+    steps <<- steps / 4
+  }
   check_lines(r, draws)
   check_starts(r, draws)
 }
 args <- commandArgs(TRUE)
+once <- any(c("--long", "--once") %in% args)
 if ("--long" %in% args) steps <- 4 * steps
 for (file in grep("^--", args, invert = TRUE, value = TRUE)) run(file, "--continuous" %in% args)
 if (misses > 0) cat(misses, "numbers are not found again\n")
