@@ -43,6 +43,6 @@
 //
 // The rooms stand in this order: works, surface, logged, belief, judging, weigh, answers,
 // next. Each is given values and returns one, and imports only those before it. Below them
-// are leaves that know numbers only (latent, regress, posterior, region) and formula, which
+// are leaves that know numbers only (latent, regress, leaning, posterior, region) and formula, which
 // knows grams.
 package analysis

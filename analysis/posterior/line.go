@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"foamfield/analysis/latent"
+	"foamfield/analysis/leaning"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -43,7 +44,7 @@ type LinePosterior struct {
 	Terms   []float64
 	slope   []float64
 	Given   *mat.SymDense
-	Leaning Leaning
+	Leaning leaning.Rows
 	Nodes   []Node
 }
 
@@ -74,7 +75,7 @@ func newLinePosterior(p *Posterior) *LinePosterior {
 // lean finds how far the terms lean and grow with the scatter.
 func (l *LinePosterior) lean() {
 	rests, n := l.rests(), len(l.Terms)
-	l.Leaning = leaningOf(rests, l.weight, l.Given)
+	l.Leaning = leaning.Of(rests, l.weight, l.Given)
 	grows := l.grows(rests)
 	for k := range l.Nodes {
 		l.Nodes[k].Spread = math.Exp(grows*l.Nodes[k].offset - grows*grows*l.Cov.At(n, n)/2)
@@ -128,12 +129,12 @@ func (l *LinePosterior) NodeMean(k int) []float64 {
 func (l *LinePosterior) AtLeast(features []float64, lnT, extraSD float64) float64 {
 	m, s := dot(features, l.Terms), dot(features, l.slope)
 	v := Form(features, l.Given)
-	third := l.Leaning.third(features)
+	third := l.Leaning.Third(features)
 	p := 0.0
 	for _, n := range l.Nodes {
 		sigma := math.Exp(n.LnSigma)
 		sd := math.Sqrt(sigma*sigma + extraSD*extraSD + n.Spread*v)
-		p += n.Weight * chanceBelow(-leaned((lnT-m-s*n.offset)/sd, skewness(third, sd)))
+		p += n.Weight * chanceBelow(-leaning.Leaned((lnT-m-s*n.offset)/sd, leaning.Skewness(third, sd)))
 	}
 	return p
 }

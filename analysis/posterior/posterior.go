@@ -16,6 +16,9 @@ import (
 	"math"
 	"math/rand/v2"
 
+	"foamfield/analysis/leaning"
+
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -411,6 +414,15 @@ func (p *Posterior) MeanWithout(obs int, of func(draw []float64) float64) float6
 		total += w
 	}
 	return sum / total
+}
+
+// leaning is how far the draws lean.
+func (p *Posterior) leaning() leaning.Rows {
+	rests := mat.DenseCopyOf(p.draws)
+	for k := range p.weight {
+		floats.Sub(rests.RawRowView(k), p.Mean)
+	}
+	return leaning.Of(rests, p.weight, p.Cov)
 }
 
 // MeanOf is the mean of a function of the parameters over the draws.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/latent"
+	"foamfield/analysis/leaning"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
@@ -106,7 +107,7 @@ type Edge struct {
 	Steepness, Weight float64
 	Mean              []float64
 	Cov               *mat.SymDense
-	Leaning           Leaning
+	Leaning           leaning.Rows
 }
 
 // LogisticNodes is how many points integrate the line's uncertainty out.
@@ -120,9 +121,9 @@ func (y *YesNoPosterior) Yes(features []float64) float64 {
 	for i := range y.Edges {
 		e := &y.Edges[i]
 		m, s := dot(features, e.Mean), math.Sqrt(math.Max(0, Form(features, e.Cov)))
-		skew := skewness(e.Leaning.third(features), s)
+		skew := leaning.Skewness(e.Leaning.Third(features), s)
 		for k, x := range logisticX {
-			p += e.Weight * logisticW[k] * logistic(m+s*leans(x, skew))
+			p += e.Weight * logisticW[k] * logistic(m+s*leaning.Leans(x, skew))
 		}
 	}
 	return p

@@ -19,7 +19,7 @@ var rank = map[string]int{"ingest": 0, "analysis": 1, "plots": 2, "reports": 3, 
 
 // leaves of the analysis are numbers in, numbers out: below the module they
 // import only each other.
-var leaves = []string{"analysis/latent", "analysis/regress", "analysis/posterior", "analysis/region"}
+var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/regress", "analysis/posterior", "analysis/region"}
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.

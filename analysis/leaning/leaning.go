@@ -1,4 +1,6 @@
-package posterior
+// Package leaning is how far a belief leans away from a normal one: its third moments, and what
+// they make of a chance.
+package leaning
 
 import (
 	"cmp"
@@ -9,29 +11,30 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// Leaning is how far a belief leans away from a normal one: the third central moment of a
-// combination f of its parameters is Σ (lean·f)³ over the rows. Foams that still stood when
-// watching stopped may have stood for long, so hold leans to the long side; a normal of the
-// same spread gives a start too many short ones.
-type Leaning [][]float64
+// Rows are how far a belief leans: the third central moment of a combination f of its
+// parameters is Σ (row·f)³. Foams that still stood when watching stopped may have stood for
+// long, so hold leans to the long side; a normal of the same spread gives a start too many
+// short ones.
+type Rows [][]float64
 
-// leanings is how many rows carry a leaning: more move a chance by less than 0.001.
-const leanings = 6
+// enough is how many rows carry a leaning: more move a chance by less than 0.001.
+const enough = 6
 
-// third is the third central moment of combination f.
-func (l Leaning) third(f []float64) float64 {
+// Third is the third central moment of combination f.
+func (l Rows) Third(f []float64) float64 {
 	sum := 0.0
 	for _, a := range l {
-		d := dot(a, f)
+		d := floats.Dot(a, f)
 		sum += d * d * d
 	}
 	return sum
 }
 
-// leaningOf finds the rows: of the third moments of standardised rests, the largest at a
-// time (the symmetric higher-order power method: De Lathauwer, De Moor and Vandewalle 2000,
-// SIAM J. Matrix Anal. Appl. 21:1324), what each explains taken off before the next.
-func leaningOf(rests *mat.Dense, weight []float64, cov *mat.SymDense) Leaning {
+// Of finds the rows from weighted draws less their mean, whose covariance is cov: of the
+// third moments of what is standardised, the largest at a time (the symmetric higher-order
+// power method: De Lathauwer, De Moor and Vandewalle 2000, SIAM J. Matrix Anal. Appl.
+// 21:1324), what each explains taken off before the next.
+func Of(rests *mat.Dense, weight []float64, cov *mat.SymDense) Rows {
 	var chol mat.Cholesky
 	if !chol.Factorize(cov) {
 		return nil
@@ -40,7 +43,7 @@ func leaningOf(rests *mat.Dense, weight []float64, cov *mat.SymDense) Leaning {
 	chol.LTo(&root)
 	n := cov.SymmetricDim()
 	left := thirdsOf(rests, weight, &root)
-	out := make(Leaning, leanings)
+	out := make(Rows, enough)
 	for r := range out {
 		size, along := left.largest()
 		left.take(size, along)
@@ -54,17 +57,8 @@ func leaningOf(rests *mat.Dense, weight []float64, cov *mat.SymDense) Leaning {
 	return out
 }
 
-// leaning is that of all the draws.
-func (p *Posterior) leaning() Leaning {
-	rests := mat.DenseCopyOf(p.draws)
-	for k := range p.weight {
-		floats.Sub(rests.RawRowView(k), p.Mean)
-	}
-	return leaningOf(rests, p.weight, p.Cov)
-}
-
-// skewness of a third central moment; beyond what expansions hold for, as much as they do.
-func skewness(third, sd float64) float64 {
+// Skewness of a third central moment; beyond what expansions hold for, as much as they do.
+func Skewness(third, sd float64) float64 {
 	return math.Max(-mostSkew, math.Min(third/(sd*sd*sd), mostSkew))
 }
 
@@ -76,11 +70,11 @@ type thirds []*mat.SymDense
 
 func thirdsOf(rests *mat.Dense, weight []float64, root *mat.TriDense) thirds {
 	rows, n := rests.Dims()
-	var standard mat.Dense
-	if err := standard.Solve(root, rests.T()); conditioned(err) {
-		standard.Zero()
-	}
 	packed := make([]float64, n*(n+1)*(n+2)/6) // those of i <= j <= k, in this order
+	var standard mat.Dense
+	if err := standard.Solve(root, rests.T()); err != nil && standard.IsEmpty() {
+		return unpacked(packed, n)
+	}
 	y := make([]float64, n)
 	for r := range rows {
 		mat.Col(y, r, &standard)
@@ -118,9 +112,9 @@ func unpacked(packed []float64, n int) thirds {
 
 // along is the third moments once u has been put in twice.
 func (t thirds) along(u []float64) []float64 {
-	out := make([]float64, len(t))
+	out, v := make([]float64, len(t)), mat.NewVecDense(len(u), u)
 	for k, slice := range t {
-		out[k] = Form(u, slice)
+		out[k] = mat.Inner(v, slice, v)
 	}
 	return out
 }
@@ -161,15 +155,15 @@ func (t thirds) take(size float64, u []float64) {
 	}
 }
 
-// leaned is the standard normal that lies where a variable of this skewness does that lies
+// Leaned is the standard normal that lies where a variable of this skewness does that lies
 // z standard deviations above its mean: Cornish and Fisher's expansion turned round
 // (Fisher and Cornish 1960, Technometrics 2:209), up to the square of the skewness and with
 // the fourth moment that a gamma variable of that skewness has.
-func leaned(z, skew float64) float64 {
+func Leaned(z, skew float64) float64 {
 	return z - skew/6*(z*z-1) + skew*skew/144*z*(7*z*z-1)
 }
 
-// leans is the other way, to first order and of variance 1.
-func leans(x, skew float64) float64 {
+// Leans is the other way, to first order and of variance 1.
+func Leans(x, skew float64) float64 {
 	return (x + skew/6*(x*x-1)) / math.Sqrt(1+skew*skew/18)
 }
