@@ -195,7 +195,8 @@ func (b *builder) peak(path string, p result.Peak) Text {
 	case "high":
 		return say("The chance of working is best at ", at, ", the most that was tried with the rest as in the start; more may help.")
 	}
-	return say("The chance of working is best at about ", at, ", the rest as in the start.")
+	return say("The chance of working is best at about ", at, ", the rest as in the start; by these trials the best may lie anywhere from ",
+		b.amount(path+".low", p.Variable, p.Low), " to ", b.amount(path+".high", p.Variable, p.High), ".")
 }
 
 // purposes of next trials, in words.

@@ -2,6 +2,7 @@ package answers
 
 import (
 	"math"
+	"slices"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/posterior"
@@ -15,6 +16,7 @@ const (
 	effectSteps = 41
 	likelyFrom  = 0.9
 	clearFrom   = 0.975
+	peakDraws   = 400
 )
 
 // effects is how hold follows each variable, the others as at the given mix.
@@ -129,7 +131,7 @@ func rise(line *posterior.LinePosterior, from, to []float64) (mean, sd float64) 
 }
 
 // peaks says where each variable serves the chance best, the others as at the
-// start, and how likely it is that going on to the upper end no longer lengthens
+// start, between which limits that lies, and how likely it is that going on to the upper end no longer lengthens
 // the hold.
 func peaks(s *Ground, at []float64) (out []result.Peak) {
 	hold := s.LineOf(result.HoldMinutes)
@@ -137,6 +139,7 @@ func peaks(s *Ground, at []float64) (out []result.Peak) {
 	for v := range s.Vars {
 		p := result.Peak{Variable: s.Vars[v].Name, Best: at[v]}
 		best, first, last := -1.0, 0.0, 0.0
+		drawn := newHighest(peakDraws)
 		seen := false
 		for _, x := range region.Steps(s.Basis.Coordinates[v], t.Low[v], t.High[v], effectSteps) {
 			mix := moved(at, v, x)
@@ -147,9 +150,15 @@ func peaks(s *Ground, at []float64) (out []result.Peak) {
 				first, seen = x, true
 			}
 			last = x
+			drawn.look(x, s.Draws.Believed(mix, peakDraws))
 			if c := s.Chain.Chance(mix); c > best {
 				best, p.Best = c, x
 			}
+		}
+		p.Low, p.High = p.Best, p.Best
+		if seen {
+			p.Low, p.High = drawn.limits(belief.Level)
+			p.Low, p.High = min(p.Low, p.Best), max(p.High, p.Best)
 		}
 		switch p.Best {
 		case first:
@@ -165,4 +174,29 @@ func peaks(s *Ground, at []float64) (out []result.Peak) {
 		out = append(out, p)
 	}
 	return out
+}
+
+// highest is where each draw has its highest share among the values looked at.
+type highest struct{ share, at []float64 }
+
+func newHighest(draws int) *highest {
+	h := &highest{make([]float64, draws), make([]float64, draws)}
+	for k := range h.share {
+		h.share[k] = -1
+	}
+	return h
+}
+
+func (h *highest) look(x float64, shares []float64) {
+	for k, share := range shares {
+		if share > h.share[k] {
+			h.share[k], h.at[k] = share, x
+		}
+	}
+}
+
+func (h *highest) limits(level float64) (low, high float64) {
+	slices.Sort(h.at)
+	n := float64(len(h.at) - 1)
+	return h.at[int(math.Round(n*(1-level)/2))], h.at[int(math.Round(n*(1+level)/2))]
 }

@@ -131,6 +131,9 @@ const (
 type Peak struct {
 	Variable string  `json:"variable"` // the variable's name in variables
 	Best     float64 `json:"best"`     // the value with the highest chance [unit of the variable]
+	// Low is the lower 90 % limit of where the chance is highest, within what was tried [unit of the variable].
+	Low  float64 `json:"low"`
+	High float64 `json:"high"` // the upper limit [unit of the variable]
 	// AtEdge is the end of the tested range that best lies at: "low", "high", or "" for neither.
 	AtEdge string `json:"at_edge"`
 	// NoLongerPay is how likely going on to the upper end does not lengthen hold; null = best lies at
