@@ -1,20 +1,14 @@
 package regress
 
-import (
-	"math"
-
-	"gonum.org/v1/gonum/mat"
-)
+import "math"
 
 // hatOne is how near 1 a leverage must be to be 1: the observation alone decides
 // a coefficient and nothing can be said of it without itself.
 const hatOne = 1 - 1e-10
 
 func (f *Fit) diagnose(q *qr, r []twofold, root []float64, unit float64) {
-	n, p := q.n, q.p
-	f.Fitted, f.Residuals = make([]float64, n), make([]float64, n)
-	f.Leverage, f.Studentised, f.Deleted = q.leverage(), make([]float64, n), make([]float64, n)
-	f.LeftOut, f.Influence = make([]float64, n), make([]float64, n)
+	n := q.n
+	f.Fitted, f.Residuals, f.Leverage, f.LeftOut = make([]float64, n), make([]float64, n), q.leverage(), make([]float64, n)
 	var press float64
 	for i, e := range r {
 		h := f.Leverage[i]
@@ -22,23 +16,12 @@ func (f *Fit) diagnose(q *qr, r []twofold, root []float64, unit float64) {
 		f.Residuals[i] = v / root[i]
 		f.Fitted[i] = f.y[i] - f.Residuals[i]
 		if h >= hatOne {
-			f.Studentised[i], f.Deleted[i], f.LeftOut[i], f.Influence[i] = math.NaN(), math.NaN(), math.NaN(), math.NaN()
-			press = math.NaN()
+			f.LeftOut[i], press = math.NaN(), math.NaN()
 			continue
 		}
 		out := v / (1 - h)
 		f.LeftOut[i] = f.y[i] - out/root[i]
 		press += out / unit * (out / unit)
-		if v != 0 {
-			t := v / unit / math.Sqrt(1-h) / (f.ResidualSD / unit)
-			f.Studentised[i] = t
-			f.Influence[i] = t * t * h / (1 - h) / float64(p)
-			left := float64(f.DF) - t*t // of the residual sum of squares, in units of the spread
-			f.Deleted[i] = t * math.Sqrt(float64(f.DF-1)/math.Max(left, 0))
-		}
-		if f.DF == 1 {
-			f.Deleted[i] = math.NaN()
-		}
 	}
 	f.LeaveOneOutR2 = 1 - press/f.TSS
 }
@@ -85,19 +68,5 @@ func (f *Fit) collinearity(q *qr, root []float64) {
 			k := f.unitSE[j] * q.scale[j]
 			f.Inflation[j] = math.Max(1, spread*k*k)
 		}
-	}
-	unit := mat.NewDense(p, p, nil)
-	for j := range p {
-		length := norm(q.x[j*n : (j+1)*n])
-		for i := range j {
-			unit.Set(i, j, q.a[j*n+i]/length)
-		}
-		unit.Set(j, j, q.diag[j]/length)
-	}
-	f.Condition = math.NaN()
-	var svd mat.SVD
-	if svd.Factorize(unit, mat.SVDNone) {
-		values := svd.Values(nil)
-		f.Condition = values[0] / values[p-1]
 	}
 }

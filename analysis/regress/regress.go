@@ -25,18 +25,14 @@ type Fit struct {
 	R2            float64
 	AdjustedR2    float64
 	LeaveOneOutR2 float64 // 1 - sum of squared left-out residuals over TSS
-	F, FP         float64 // of all terms but the constant together, on (terms, DF); F is +Inf for a perfect fit
+	F             float64 // of all terms but the constant together, on (terms, DF); +Inf for a perfect fit
 
-	Fitted      []float64
-	Residuals   []float64 // observed less fitted
-	Leverage    []float64
-	Studentised []float64 // residual over its standard deviation
-	Deleted     []float64 // the same with the spread estimated without the observation: t on DF-1
-	LeftOut     []float64 // what the others foresee
-	Influence   []float64 // Cook's distance: how far leaving the observation out moves all fitted values
+	Fitted    []float64
+	Residuals []float64 // observed less fitted
+	Leverage  []float64
+	LeftOut   []float64 // what the others foresee
 
 	Inflation []float64 // of each coefficient's variance through the other columns; NaN for a constant
-	Condition float64   // largest over smallest singular value of the columns brought to length 1
 
 	x          *mat.Dense
 	y, weights []float64
@@ -180,18 +176,14 @@ func (f *Fit) sums(r, y []twofold, root []float64, mean twofold) {
 	}
 	f.R2 = math.Min(1, explained.value()/f.TSS)
 	f.AdjustedR2 = 1 - f.RSS/float64(f.DF)/(f.TSS/float64(total))
-	f.F, f.FP = math.NaN(), math.NaN()
+	f.F = math.NaN()
 	if terms > 0 {
 		f.F = explained.value() / float64(terms) / (f.RSS / float64(f.DF))
-		f.FP = aboveF(f.F, float64(terms), float64(f.DF))
 	}
 }
 
 // aboveF is the upper tail of the F distribution.
 func aboveF(x, d1, d2 float64) float64 {
-	if math.IsNaN(x) {
-		return x
-	}
 	return mathext.RegIncBeta(d2/2, d1/2, d2/(d2+d1*x))
 }
 

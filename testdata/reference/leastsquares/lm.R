@@ -14,9 +14,8 @@ figures <- function(name, m) {
   y <- model.response(model.frame(m))
   put(name, "coef", coef(m)); put(name, "se", s$coefficients[, 2])
   put(name, "sd", s$sigma); put(name, "r2", s$r.squared); put(name, "adjusted", s$adj.r.squared)
-  put(name, "f", s$fstatistic[1]); put(name, "fp", pf(s$fstatistic[1], s$fstatistic[2], s$fstatistic[3], lower.tail = FALSE))
-  put(name, "residual", residuals(m)); put(name, "leverage", h); put(name, "studentised", rstandard(m))
-  put(name, "deleted", rstudent(m)); put(name, "influence", cooks.distance(m))
+  put(name, "f", s$fstatistic[1])
+  put(name, "residual", residuals(m)); put(name, "leverage", h)
   left <- sapply(seq_along(y), function(i) { # refitted, not by formula
     x <- model.matrix(m); b <- lm.wfit(x[-i, , drop = FALSE], y[-i], w[-i])$coefficients
     sum(x[i, ] * b) })
@@ -25,8 +24,6 @@ figures <- function(name, m) {
   x <- model.matrix(m)[, -1, drop = FALSE]
   v <- sapply(seq_len(ncol(x)), function(j) 1 / (1 - summary(lm(x[, j] ~ x[, -j], weights = w))$r.squared))
   put(name, "inflation", v)
-  z <- model.matrix(m) * sqrt(w); z <- sweep(z, 2, sqrt(colSums(z^2)), "/"); d <- svd(z)$d
-  put(name, "condition", max(d) / min(d))
 }
 d <- read.csv("response_surface.csv")
 d <- data.frame(uniformity = d$uniformity, stress = d$stress, p = d$coded_pressure, r = d$coded_h2wf6,
