@@ -21,8 +21,9 @@
 //     what is believed of its line from these, the prior and the trade's signs, a yes/no
 //     line averaged over how steep it may be, and join the lines into a chain: came out,
 //     did not split, holds, drains little (belief).
-//  8. Judge the trials apart from that, by maximum likelihood: fits, repeats, days, cooks
-//     and lots, residuals, and each trial foreseen from the others (judging).
+//  8. Judge the trials apart from that, by maximum likelihood: fits and residuals (fits);
+//     days, cooks, lots, settings and the order beside them (groups); repeats, and each
+//     trial foreseen from the others (judging).
 //  9. Lay out, for every way that trials were made in, the mixes inside what was tried that
 //     hardly clog and keep the kitchen's limits; go on with the way that has the surest
 //     mix (answers).
@@ -41,8 +42,8 @@
 //  13. Say what these trials cannot tell (judging) and which cautions apply, and copy what
 //     was read (logged).
 //
-// The rooms stand in this order: works, surface, logged, belief, judging, weigh, answers,
-// next. Each is given values and returns one, and imports only those before it. Below them
-// are leaves that know numbers only (latent, regress, leaning, posterior, region) and formula, which
-// knows grams.
+// The rooms stand in this order: works, surface, logged, belief, fits, groups, judging,
+// weigh, answers, next. Each is given values and returns one, and imports only those before
+// it. Below them are leaves that know numbers only (latent, likeliest, regress, leaning,
+// posterior, region) and formula, which knows grams.
 package analysis

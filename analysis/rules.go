@@ -3,7 +3,7 @@ package analysis
 import (
 	"foamfield/analysis/answers"
 	"foamfield/analysis/belief"
-	"foamfield/analysis/judging"
+	"foamfield/analysis/groups"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 )
@@ -11,5 +11,5 @@ import (
 // rules is the constants of every room that chances, limits and verdicts rest on.
 func rules() result.Rules {
 	return result.Rules{Trials: surface.Rules(), Belief: belief.Rules(), Starts: answers.Rules(),
-		Effects: answers.EffectRules(), Groups: judging.Rules()}
+		Effects: answers.EffectRules(), Groups: groups.Rules()}
 }

@@ -7,9 +7,11 @@ import (
 	"unicode"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/groups"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
+	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
 
@@ -25,7 +27,7 @@ func CannotTell(log *trial.Log, s *surface.Surface, b *belief.Belief, j *Judgeme
 		out.add("extrapolation", "nobody watched a foam for as long as the hold asked for, so whether one holds that long is a guess beyond the watching")
 	}
 	if len(s.Vars) > 0 {
-		out.add("extrapolation", "what a mix does outside the tested ranges of "+inWords(labels(s))+" is not known, and nothing is recommended there")
+		out.add("extrapolation", "what a mix does outside the tested ranges of "+say.List(labels(s))+" is not known, and nothing is recommended there")
 	}
 	for _, o := range s.NotJudged {
 		kind := "not_logged"
@@ -42,7 +44,7 @@ func CannotTell(log *trial.Log, s *surface.Surface, b *belief.Belief, j *Judgeme
 	out.notTold(j)
 	out.days(s)
 	if kinds := holdHeadings(log.Columns); len(kinds) > 1 {
-		out.add("mixed_hold", "hold stands under different headings, "+inWords(quoted(kinds))+": if they mean different things, they are mixed here")
+		out.add("mixed_hold", "hold stands under different headings, "+say.List(quoted(kinds))+": if they mean different things, they are mixed here")
 	}
 	out.looks(j.GroupEffects, trends)
 	return out.list
@@ -119,7 +121,7 @@ func (n *notShown) levelsTried(s *surface.Surface) {
 		}
 	}
 	if len(s.Vars) > 1 && oneAtATime(s, trials) {
-		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+inWords(labels(s))+" act together cannot be told")
+		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+say.List(labels(s))+" act together cannot be told")
 	}
 }
 
@@ -189,8 +191,8 @@ func (n *notShown) days(s *surface.Surface) {
 	for i := range s.Trials {
 		all = append(all, &s.Trials[i])
 	}
-	day, dayAt := levels(all, func(t *surface.Placed) string { return t.Day })
-	cook, cookAt := levels(all, func(t *surface.Placed) string { return t.Cook })
+	day, dayAt := groups.Levels(all, func(t *surface.Placed) string { return t.Day })
+	cook, cookAt := groups.Levels(all, func(t *surface.Placed) string { return t.Cook })
 	switch len(day) {
 	case 0:
 		n.add("days", "no day is logged, so whether results differ from day to day cannot be told")

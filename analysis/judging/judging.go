@@ -1,5 +1,5 @@
-// Package judging holds the trials against each other: how they scatter, what fits them,
-// what groups differ, and what they cannot tell. Nothing is recommended here, and what is
+// Package judging holds the trials against each other: how they scatter, what fits them
+// (fits), what groups differ (groups), and what they cannot tell. Nothing is recommended here, and what is
 // believed is taken for given; the numbers are those that another statistics program has.
 package judging
 
@@ -7,6 +7,8 @@ import (
 	"slices"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/fits"
+	"foamfield/analysis/groups"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest/trial"
@@ -32,12 +34,9 @@ func Of(log *trial.Log, s *surface.Surface, b *belief.Belief) *Judgement {
 	if b == nil {
 		return j
 	}
-	v := look(s, ours(b.Links))
-	declared := v.declare()
-	j.GroupEffects = v.groupEffects(b.Links, log.Labels)
-	j.Residuals = v.residuals(slices.Concat(ours(b.Links), declared))
-	j.Detectable = v.detectable(b.Links)
-	j.Fits = v.fits
+	f := fits.Of(s, b.Links)
+	j.Fits, j.Residuals, j.Detectable = f.All, f.Residuals(), f.Detectable()
+	j.GroupEffects = groups.Effects(s, f, b.Links, log.Labels)
 	j.Foreseen = foresee(b)
 	j.Confounded = slices.Concat(j.Confounded, s.MovedTogether())
 	return j

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
@@ -53,7 +54,7 @@ func repeated(s *surface.Surface, o result.Outcome) (groups [][]latent.Obs) {
 	bounded := 0
 	for i := range s.Trials { // in order, so that sums do not depend on the map
 		g := of[i]
-		if told(g) <= 1 || oneSided(g) {
+		if belief.Told(g) <= 1 || belief.OneSided(g) {
 			continue
 		}
 		if !allExact(g) {
@@ -77,7 +78,7 @@ func repeatabilityOf(o result.Outcome, groups [][]latent.Obs) result.Repeatabili
 	r := result.Repeatability{Result: string(o), Groups: len(groups)}
 	for _, g := range groups {
 		r.Trials += len(g)
-		r.DF += told(g) - 1
+		r.DF += belief.Told(g) - 1
 		r.Bounded += len(g) - belief.Count(g).Exact
 	}
 	if r.DF == 0 {
@@ -155,9 +156,9 @@ func pooled(groups [][]latent.Obs) (float64, error) {
 	for i, k := range at {
 		x.Set(i, k-first, 1)
 	}
-	fit, err := latent.FitScale(latent.Lognormal, x, seen)
-	var refusal *latent.Refusal
-	if errors.As(err, &refusal) && refusal.Status == latent.PerfectFit {
+	fit, err := likeliest.FitScale(latent.Lognormal, x, seen)
+	var refusal *likeliest.Refusal
+	if errors.As(err, &refusal) && refusal.Status == likeliest.PerfectFit {
 		return 0, nil
 	}
 	if err != nil {

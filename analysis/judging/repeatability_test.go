@@ -148,7 +148,7 @@ func TestScatterHoldsTheTruth(t *testing.T) {
 				held++
 			}
 		}
-		cover := share(held, counted)
+		cover := float64(held) / float64(counted)
 		t.Logf("%s: held in %.3f of %d, %.1f df, variance %.2f of the true one", c.name, cover, counted, told/float64(counted), variance/float64(counted))
 		if cover < 0.84 || cover > 0.94 {
 			t.Errorf("%s: the limits hold the truth in %.3f", c.name, cover)

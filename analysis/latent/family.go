@@ -41,7 +41,7 @@ func (f Family) density(z float64) curve {
 		t := math.Exp(z)
 		return curve{z - t, 1 - t, -t}
 	case Loglogistic:
-		below, above := logistic(z)
+		below, above := Logistic(z)
 		return curve{-math.Abs(z) - 2*math.Log1p(math.Exp(-math.Abs(z))), above - below, -2 * above * below}
 	}
 	return curve{-z*z/2 - lnSqrt2Pi, -z, -1}
@@ -54,7 +54,7 @@ func (f Family) above(z float64) curve {
 		t := math.Exp(z)
 		return curve{-t, -t, -t}
 	case Loglogistic:
-		below, above := logistic(z)
+		below, above := Logistic(z)
 		return curve{-softplus(z), -below, -below * above}
 	}
 	return normalAbove(z)
@@ -73,21 +73,15 @@ func (f Family) below(z float64) curve {
 }
 
 // median is the standardised value with half the probability below it.
-func (f Family) median() float64 { return f.quantile(0.5) }
-
-// quantile is the standardised value with probability p below it.
-func (f Family) quantile(p float64) float64 {
-	switch f {
-	case Weibull:
-		return math.Log(-math.Log1p(-p))
-	case Loglogistic:
-		return math.Log(p) - math.Log1p(-p)
+func (f Family) median() float64 {
+	if f == Weibull {
+		return math.Log(math.Ln2)
 	}
-	return math.Sqrt2 * math.Erfinv(2*p-1)
+	return 0
 }
 
-// logistic is the probability below and above z, both without cancellation.
-func logistic(z float64) (below, above float64) {
+// Logistic is the probability below and above z, both without cancellation.
+func Logistic(z float64) (below, above float64) {
 	t := math.Exp(-math.Abs(z))
 	big, small := 1/(1+t), t/(1+t)
 	if z < 0 {

@@ -1,4 +1,4 @@
-// Package latent fits one idea: an observation is an interval on a
+// Package latent is one idea: an observation is an interval on a
 // location-scale line. A value read exactly, one known to be at least or at most
 // so much, and one that fell between two looks all enter the same likelihood, an
 // exact value by its density and an interval by its probability. The line is
@@ -6,9 +6,8 @@
 // loglogistic distribution; a yes or no is the logistic with its scale fixed,
 // and an ordered score k is the interval from k-1/2 to k+1/2.
 //
-// Estimates are maximum likelihood (or, for yes and no, Firth's bias-reduced
-// likelihood), found by Newton steps on analytic derivatives. Whatever cannot be
-// fitted is refused with an error that carries the numbers.
+// Here stands what one observation says of a line, with derivatives; the lines by which
+// many are likeliest are found in package likeliest.
 package latent
 
 import (
@@ -26,15 +25,6 @@ type Obs struct {
 
 // Exact is a value read exactly.
 func Exact(y float64) Obs { return Obs{Low: y, High: y} }
-
-// AtLeast is a value known only to be y or more.
-func AtLeast(y float64) Obs { return Obs{Low: y, High: math.Inf(1)} }
-
-// AtMost is a value known only to be y or less.
-func AtMost(y float64) Obs { return Obs{Low: math.Inf(-1), High: y} }
-
-// Between is a value known only to lie from low to high.
-func Between(low, high float64) Obs { return Obs{Low: low, High: high} }
 
 // Score is a score on the whole-number scale lowest..highest: the interval
 // half a step either side, open at the two ends of the scale.
@@ -57,34 +47,37 @@ type Counts struct {
 // Bounded is how many observations are known only up to a bound.
 func (c Counts) Bounded() int { return c.AtLeast + c.AtMost + c.Between }
 
-type kind uint8
+// Kind is what is known of a value.
+type Kind uint8
 
+// The kinds.
 const (
-	exact kind = iota
-	atLeast
-	atMost
-	between
+	IsExact Kind = iota
+	IsAtLeast
+	IsAtMost
+	IsBetween
 )
 
-// row is an observation on the line itself: logarithms for the positive
+// Row is an observation on the line itself: logarithms for the positive
 // families.
-type row struct {
-	kind     kind
-	lo, hi   float64
-	width    float64 // hi-lo, computed without cancellation
-	jacobian float64 // ln |d line / d original| of an exact value
-	weight   float64
+type Row struct {
+	Kind     Kind
+	Lo, Hi   float64
+	Width    float64 // Hi-Lo, computed without cancellation
+	Jacobian float64 // ln |d line / d original| of an exact value
+	Weight   float64
 }
 
-func (f Family) row(o Obs) (row, error) {
-	r := row{weight: o.Weight}
-	if r.weight == 0 {
-		r.weight = 1
+// Row puts an observation on the line; the error is why it is none.
+func (f Family) Row(o Obs) (Row, error) {
+	r := Row{Weight: o.Weight}
+	if r.Weight == 0 {
+		r.Weight = 1
 	}
 	switch {
 	case math.IsNaN(o.Low) || math.IsNaN(o.High):
 		return r, fmt.Errorf("it is not a number")
-	case !(r.weight > 0) || math.IsInf(r.weight, 1):
+	case !(r.Weight > 0) || math.IsInf(r.Weight, 1):
 		return r, fmt.Errorf("its weight is %g", o.Weight)
 	case o.Low > o.High:
 		return r, fmt.Errorf("its low end %g is above its high end %g", o.Low, o.High)
@@ -103,49 +96,50 @@ func (f Family) row(o Obs) (row, error) {
 	case openLow && openHigh:
 		return r, fmt.Errorf("it has no bound on either side")
 	case openLow:
-		r.kind = atMost
+		r.Kind = IsAtMost
 	case openHigh:
-		r.kind = atLeast
+		r.Kind = IsAtLeast
 	case o.Low == o.High:
-		r.kind = exact
+		r.Kind = IsExact
 	default:
-		r.kind = between
+		r.Kind = IsBetween
 	}
-	r.lo, r.hi, r.width = o.Low, o.High, o.High-o.Low
+	r.Lo, r.Hi, r.Width = o.Low, o.High, o.High-o.Low
 	if f.positive() {
-		r.lo, r.hi = math.Log(o.Low), math.Log(o.High)
-		r.width = r.hi - r.lo
+		r.Lo, r.Hi = math.Log(o.Low), math.Log(o.High)
+		r.Width = r.Hi - r.Lo
 		if rel := (o.High - o.Low) / o.Low; rel < 0.5 {
-			r.width = math.Log1p(rel)
+			r.Width = math.Log1p(rel)
 		}
-		if r.kind == exact {
-			r.jacobian = -r.lo
+		if r.Kind == IsExact {
+			r.Jacobian = -r.Lo
 		}
 	}
 	return r, nil
 }
 
-// middle is a rough value on the line, to start from.
-func (r row) middle() float64 {
-	switch r.kind {
-	case atMost:
-		return r.hi
-	case between:
-		return r.lo + r.width/2
+// Middle is a rough value on the line, to start from.
+func (r Row) Middle() float64 {
+	switch r.Kind {
+	case IsAtMost:
+		return r.Hi
+	case IsBetween:
+		return r.Lo + r.Width/2
 	}
-	return r.lo
+	return r.Lo
 }
 
-func count(rows []row) (c Counts) {
+// Count counts rows by their kind.
+func Count(rows []Row) (c Counts) {
 	for _, r := range rows {
-		switch r.kind {
-		case exact:
+		switch r.Kind {
+		case IsExact:
 			c.Exact++
-		case atLeast:
+		case IsAtLeast:
 			c.AtLeast++
-		case atMost:
+		case IsAtMost:
 			c.AtMost++
-		case between:
+		case IsBetween:
 			c.Between++
 		}
 	}

@@ -10,6 +10,10 @@ import (
 
 var all = []Family{Lognormal, Weibull, Loglogistic, Normal}
 
+func atLeast(y float64) Obs         { return Obs{Low: y, High: math.Inf(1)} }
+func atMost(y float64) Obs          { return Obs{Low: math.Inf(-1), High: y} }
+func between(low, high float64) Obs { return Obs{Low: low, High: high} }
+
 // slopeOf is the derivative of f at x by central differences of four points.
 func slopeOf(f func(float64) float64, x float64) float64 {
 	h := 1e-3
@@ -19,7 +23,7 @@ func slopeOf(f func(float64) float64, x float64) float64 {
 // Every derivative of the likelihood of one observation against differences:
 // the first of the value, the second of the first.
 func TestDerivativesAgainstDifferences(t *testing.T) {
-	kinds := []Obs{Exact(12), AtLeast(12), AtMost(12), Between(10, 15), Between(12, 12.001), Between(0.1, 100), Between(11.5, 14.2)}
+	kinds := []Obs{Exact(12), atLeast(12), atMost(12), between(10, 15), between(12, 12.001), between(0.1, 100), between(11.5, 14.2)}
 	for _, fam := range all {
 		for _, o := range kinds {
 			for _, eta := range []float64{-20, -3, 0, 2.2, 2.6, 5, 20} {
@@ -62,58 +66,6 @@ func TestDerivativesAgainstDifferences(t *testing.T) {
 	}
 }
 
-// The gradient and second derivatives that Newton's steps use, of whole samples.
-func TestClimbsAgainstDifferences(t *testing.T) {
-	x, y := bounded(t, "four_kinds_weighted")
-	xa, ya := answers(t, "overlap")
-	climbs := map[string]concave{}
-	for _, fam := range all {
-		d, err := newSample(fam, y)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := orthonormal(whole(x))
-		if err != nil {
-			t.Fatal(err)
-		}
-		l := &line{sample: d, basis: b, eta0: make([]float64, b.n), s0: 1}
-		l.start()
-		l.climb([]float64{0, 0, 0, 1})
-		climbs[fam.String()] = l
-	}
-	o, _, err := newOdds(xa, ya)
-	if err != nil {
-		t.Fatal(err)
-	}
-	climbs["odds"] = o
-	reduced := *o
-	reduced.reduced = newReduction(o.basis)
-	climbs["reduced odds"] = &reduced
-	for name, f := range climbs {
-		theta := []float64{0.4, -0.3, 0.6, 1.2}
-		if name == "odds" || name == "reduced odds" {
-			theta = theta[:3]
-		}
-		p := len(theta)
-		s := newSlope(p)
-		f.at(theta, s)
-		scratch := newSlope(p)
-		for j := range theta {
-			move := func(v float64) []float64 {
-				m := append([]float64(nil), theta...)
-				m[j] = v
-				return m
-			}
-			what := fmt.Sprintf("%s %d", name, j)
-			within(t, what, s.grad[j], slopeOf(func(v float64) float64 { return f.at(move(v), scratch) }, theta[j]), 1e-9, 1e-9)
-			for k := range theta {
-				d := slopeOf(func(v float64) float64 { f.at(move(v), scratch); return scratch.grad[k] }, theta[j])
-				within(t, fmt.Sprintf("%s,%d", what, k), -s.info.At(j, k), d, 1e-8, 1e-8)
-			}
-		}
-	}
-}
-
 // The ways a probability of an interval is formed must meet where one gives over
 // to the next, and a partition of the line must add up to one.
 func TestIntervalsAddUp(t *testing.T) {
@@ -123,7 +75,7 @@ func TestIntervalsAddUp(t *testing.T) {
 		lnS := rapid.Float64Range(-2, 2).Draw(t, "lnS")
 		a := rapid.Float64Range(0.05, 20).Draw(t, "a")
 		w := math.Exp(rapid.Float64Range(-12, 3).Draw(t, "ln width"))
-		parts := []Obs{AtMost(a), Between(a, a+w), Between(a+w, a+3*w), AtLeast(a + 3*w)}
+		parts := []Obs{atMost(a), between(a, a+w), between(a+w, a+3*w), atLeast(a + 3*w)}
 		var total, slope, bend float64
 		for _, o := range parts {
 			ll, d, _, dd, _, _ := LogLik(fam, o, eta, lnS)
@@ -147,7 +99,7 @@ func TestShrinkingIntervalTendsToExact(t *testing.T) {
 		for _, y := range []float64{0.02, 1, 7} {
 			for _, w := range []float64{1e-4, 1e-6, 1e-9} {
 				half := y * w / 2
-				o := Between(y-half, y+half)
+				o := between(y-half, y+half)
 				got := [6]float64{}
 				got[0], got[1], got[2], got[3], got[4], got[5] = LogLik(fam, o, 1.1, 0.3)
 				got[0] -= math.Log(o.High - o.Low)
@@ -169,14 +121,14 @@ func TestFarTails(t *testing.T) {
 		eta     float64
 		ll, tol float64
 	}{
-		{Normal, AtLeast(40), 0, -804.608442013754, 1e-10},     // R: pnorm(40, lower = FALSE, log = TRUE)
-		{Normal, AtMost(-40), 0, -804.608442013754, 1e-10},     // the mirror image
-		{Normal, AtLeast(1e6), 0, -5.00000000014734e11, 1},     // R: pnorm(1e6, lower = FALSE, log = TRUE)
-		{Normal, Between(40, 41), 0, -804.608442013754, 1e-10}, // the rest of the tail is e^-40 of it
-		{Normal, Between(40, 40.001), 0, -807.846627, 1e-6},    // density at the middle, width, 1 + (z²-1) width²/24
-		{Loglogistic, AtLeast(1e300), 0, -300 * math.Ln10, 1e-10},
-		{Weibull, AtLeast(700), 0, -700, 1e-10},
-		{Weibull, AtMost(1e-300), 0, -300 * math.Ln10, 1e-10},
+		{Normal, atLeast(40), 0, -804.608442013754, 1e-10},     // R: pnorm(40, lower = FALSE, log = TRUE)
+		{Normal, atMost(-40), 0, -804.608442013754, 1e-10},     // the mirror image
+		{Normal, atLeast(1e6), 0, -5.00000000014734e11, 1},     // R: pnorm(1e6, lower = FALSE, log = TRUE)
+		{Normal, between(40, 41), 0, -804.608442013754, 1e-10}, // the rest of the tail is e^-40 of it
+		{Normal, between(40, 40.001), 0, -807.846627, 1e-6},    // density at the middle, width, 1 + (z²-1) width²/24
+		{Loglogistic, atLeast(1e300), 0, -300 * math.Ln10, 1e-10},
+		{Weibull, atLeast(700), 0, -700, 1e-10},
+		{Weibull, atMost(1e-300), 0, -300 * math.Ln10, 1e-10},
 	}
 	for _, c := range tests {
 		ll, d, _, dd, _, _ := LogLik(c.fam, c.o, c.eta, 0)
@@ -194,7 +146,7 @@ func TestScoresCoverTheScale(t *testing.T) {
 		total += math.Exp(ll)
 	}
 	within(t, "total", total, 1, 1e-14, 0)
-	if got := Score(3, 1, 5); got != Between(2.5, 3.5) {
+	if got := Score(3, 1, 5); got != between(2.5, 3.5) {
 		t.Error(got)
 	}
 }

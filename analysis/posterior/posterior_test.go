@@ -33,11 +33,11 @@ func foams(n int, seed uint64) (x [][]float64, y []latent.Obs, clogged []bool) {
 		hold := math.Exp(2.8 - 0.4*z[0] + 0.8*z[1] - 0.5*z[1]*z[1] - 0.6*z[2]*z[2] + 0.3*rng.NormFloat64())
 		switch {
 		case hold > 20:
-			y = append(y, latent.AtLeast(20))
+			y = append(y, latent.Obs{Low: 20, High: math.Inf(1)})
 		case hold < 2:
-			y = append(y, latent.AtMost(2))
+			y = append(y, latent.Obs{Low: math.Inf(-1), High: 2})
 		case rng.Float64() < 0.2:
-			y = append(y, latent.Between(math.Floor(hold/5)*5+1e-9, math.Floor(hold/5)*5+5))
+			y = append(y, latent.Obs{Low: math.Floor(hold/5)*5 + 1e-9, High: math.Floor(hold/5)*5 + 5})
 		default:
 			y = append(y, latent.Exact(hold))
 		}

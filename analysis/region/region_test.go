@@ -35,7 +35,7 @@ func invented(t testing.TB, n int, seed uint64) (*Chain, [][]float64) {
 			kept = append(kept, f)
 			hold := math.Exp(3 - 0.3*f[1] + 0.8*f[2] - 0.6*f[9] + 0.3*rng.NormFloat64())
 			if hold > 30 {
-				holds = append(holds, latent.AtLeast(30))
+				holds = append(holds, latent.Obs{Low: 30, High: math.Inf(1)})
 			} else {
 				holds = append(holds, latent.Exact(hold))
 			}

@@ -19,7 +19,7 @@ var rank = map[string]int{"ingest": 0, "analysis": 1, "plots": 2, "reports": 3, 
 
 // leaves of the analysis are numbers in, numbers out: below the module they
 // import only each other.
-var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/regress", "analysis/posterior", "analysis/region"}
+var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest", "analysis/regress", "analysis/posterior", "analysis/region"}
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
@@ -29,7 +29,7 @@ var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "in
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
-var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis"}
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
@@ -99,6 +99,8 @@ func TestMayNot(t *testing.T) {
 		{"analysis", "plots", false},
 		{"analysis/latent", "ingest/quantity", false},
 		{"analysis/posterior", "analysis/latent", true},
+		{"analysis/likeliest", "analysis/latent", true},
+		{"analysis/likeliest", "analysis/belief", false},
 		{"analysis/region", "analysis", false},
 		{"analysis/surface", "analysis/works", true},
 		{"analysis/surface", "analysis/formula", true},
@@ -106,6 +108,8 @@ func TestMayNot(t *testing.T) {
 		{"analysis/logged", "analysis", false},
 		{"analysis/answers", "analysis/belief", true},
 		{"analysis/belief", "analysis/judging", false},
+		{"analysis/groups", "analysis/fits", true},
+		{"analysis/fits", "analysis/judging", false},
 		{"analysis/judging", "analysis/answers", false},
 		{"analysis/formula", "analysis/works", false},
 		{"analysis/formula", "ingest/mix", true},

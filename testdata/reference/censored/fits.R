@@ -7,12 +7,11 @@ out <- function(file, rows) {
   d$value <- sprintf("%.15g", d$value)
   write.csv(d, file, row.names = FALSE, quote = FALSE)
 }
-fit <- function(d, terms, dist, weights = NULL, offset = NULL) {
+fit <- function(d, terms, dist, weights = NULL) {
   y <- Surv(d$low, d$high, type = "interval2")
   x <- as.matrix(cbind(`(one)` = rep(1, nrow(d)), d[terms]))
   w <- if (is.null(weights)) rep(1, nrow(d)) else weights
-  o <- if (is.null(offset)) rep(0, nrow(d)) else offset
-  survreg(y ~ x - 1 + offset(o), dist = dist, weights = w, control = tight)
+  survreg(y ~ x - 1, dist = dist, weights = w, control = tight)
 }
 rows <- list()
 tests <- list()
@@ -37,23 +36,6 @@ for (set in c("handbook", "ovarian", "lung", "tobin", "tobin_plus_one", "looks",
 }
 out("fits.csv", rows)
 out("tests.csv", tests)
-
-# Profile-likelihood intervals: the values at which twice the fall of the largest
-# log likelihood is t(n-p)^2 n/(n-p), at 90 %, found by fixing the coefficient.
-rows <- list()
-d <- read.csv("four_kinds.csv"); terms <- c("fat", "emulsifier"); n <- nrow(d); p <- 3
-crit <- qt(0.95, n - p)^2 * n / (n - p)
-for (f in names(dists)) {
-  m <- fit(d, terms, dists[f])
-  for (k in 1:2) {
-    se <- sqrt(m$var[k + 1, k + 1]); b <- m$coefficients[k + 1]
-    fall <- function(v) 2 * (m$loglik[2] - fit(d, terms[-k], dists[f], offset = v * d[[terms[k]]])$loglik[2]) - crit
-    lo <- uniroot(fall, c(b - 4 * se, b - 0.5 * se), tol = 1e-13 * abs(se) + 1e-15)$root
-    hi <- uniroot(fall, c(b + 0.5 * se, b + 4 * se), tol = 1e-13 * abs(se) + 1e-15)$root
-    rows[[length(rows) + 1]] <- data.frame(family = f, column = k, end = c("low", "high"), value = c(lo, hi))
-  }
-}
-out("intervals.csv", rows)
 
 # Log density, log tails of the standardised distributions, far into the tails.
 rows <- list()

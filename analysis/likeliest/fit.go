@@ -1,21 +1,27 @@
-package latent
+// Package likeliest finds the line by which observations are likeliest: the coefficients of
+// a design and the scale of values and bounds, or the log odds of a yes or no. Estimates
+// are maximum likelihood (or, for yes and no, Firth's bias-reduced likelihood), found by
+// Newton steps on analytic derivatives. Whatever cannot be fitted is refused with an error
+// that carries the numbers.
+package likeliest
 
 import (
 	"math"
+
+	"foamfield/analysis/latent"
 
 	"gonum.org/v1/gonum/mat"
 )
 
 // Fit is a fitted location-scale line.
 type Fit struct {
-	Family     Family
+	Family     latent.Family
 	Coef       []float64     // effect of each column of the design, on the line
 	Scale      float64       // sigma on the line; 1/shape of the Weibull
 	Covariance *mat.SymDense // of the coefficients and then ln Scale: inverse observed information
 	LogLik     float64       // in the original unit: exact values by density, bounds by probability
 	N          int
-	Counts     Counts
-	Iterations int
+	Counts     latent.Counts
 
 	data *sample
 	x    *mat.Dense
@@ -25,15 +31,15 @@ type Fit struct {
 // sample is what a fit is made of, with an origin to measure from: the line is
 // eta0 + s0 (Q gamma)/a with scale s0/a.
 type sample struct {
-	family Family
-	rows   []row
-	counts Counts
+	family latent.Family
+	rows   []latent.Row
+	counts latent.Counts
 }
 
 // FitScale fits the scale model by maximum likelihood. The design x has a row an
 // observation and a column a term, with a column of ones where a constant is
 // wanted. The error is a *DataError, a *RankError or a *Refusal.
-func FitScale(fam Family, x *mat.Dense, y []Obs) (*Fit, error) {
+func FitScale(fam latent.Family, x *mat.Dense, y []latent.Obs) (*Fit, error) {
 	data, err := newSample(fam, y)
 	if err != nil {
 		return nil, err
@@ -46,22 +52,22 @@ func FitScale(fam Family, x *mat.Dense, y []Obs) (*Fit, error) {
 	return f, nil
 }
 
-func newSample(fam Family, y []Obs) (*sample, error) {
-	rows := make([]row, len(y))
+func newSample(fam latent.Family, y []latent.Obs) (*sample, error) {
+	rows := make([]latent.Row, len(y))
 	for i, o := range y {
-		r, err := fam.row(o)
+		r, err := fam.Row(o)
 		if err != nil {
 			return nil, &DataError{Row: i, Column: -1, Reason: err.Error()}
 		}
 		rows[i] = r
 	}
-	return &sample{family: fam, rows: rows, counts: count(rows)}, nil
+	return &sample{family: fam, rows: rows, counts: latent.Count(rows)}, nil
 }
 
 func (d *sample) fit(x design) (*Fit, error) {
 	n, p := x.n, x.p
 	if n != len(d.rows) {
-		panic("latent: design and observations differ in length")
+		panic("likeliest: design and observations differ in length")
 	}
 	refusal := &Refusal{N: n, Parameters: p + 1, Counts: d.counts}
 	c := d.counts
@@ -94,7 +100,7 @@ func (d *sample) fit(x design) (*Fit, error) {
 		}
 		return nil, refusal
 	}
-	f := &Fit{Family: d.family, LogLik: top.ll, N: n, Counts: c, Iterations: top.iterations, data: d, eta: l.eta(theta)}
+	f := &Fit{Family: d.family, LogLik: top.ll, N: n, Counts: c, data: d, eta: l.eta(theta)}
 	a := theta[p]
 	f.Scale = l.s0 / a
 	f.Coef = b.coef(theta[:p])
@@ -112,7 +118,7 @@ type line struct {
 	basis
 	eta0  []float64
 	s0    float64
-	work  []row // rows measured from the origin
+	work  []latent.Row // rows measured from the origin
 	shift float64
 }
 
@@ -122,10 +128,10 @@ func (l *line) start() (beta0 []float64, ok bool) {
 	u := make([]float64, l.n)
 	var size, width float64
 	for i, r := range l.rows {
-		u[i] = r.middle()
+		u[i] = r.Middle()
 		size = math.Max(size, math.Abs(u[i]))
-		if r.kind == between {
-			width = math.Max(width, r.width)
+		if r.Kind == latent.IsBetween {
+			width = math.Max(width, r.Width)
 		}
 	}
 	total := make([]float64, l.p)
@@ -161,11 +167,11 @@ func (l *line) climb(theta []float64) summit {
 	l.shift = 0
 	for i := range l.work {
 		r := &l.work[i]
-		r.lo = (r.lo - l.eta0[i]) / l.s0
-		r.hi = (r.hi - l.eta0[i]) / l.s0
-		r.width /= l.s0
-		if r.kind == exact {
-			l.shift += r.weight * (r.jacobian - math.Log(l.s0))
+		r.Lo = (r.Lo - l.eta0[i]) / l.s0
+		r.Hi = (r.Hi - l.eta0[i]) / l.s0
+		r.Width /= l.s0
+		if r.Kind == latent.IsExact {
+			l.shift += r.Weight * (r.Jacobian - math.Log(l.s0))
 		}
 	}
 	return ascend(l, theta)
@@ -183,20 +189,20 @@ func (l *line) at(theta []float64, s *slope) float64 {
 	ll := l.shift
 	for i, r := range l.work {
 		q := l.row(i)
-		t := l.family.at(r, dot(q, gamma), a)
-		w := r.weight
-		ll += w * t.ll
+		t := l.family.At(r, dot(q, gamma), a)
+		w := r.Weight
+		ll += w * t.LL
 		for j, qj := range q {
-			s.grad[j] += w * t.c * qj
-			h := w * t.cc * qj
+			s.grad[j] += w * t.C * qj
+			h := w * t.CC * qj
 			at := raw.Data[j*raw.Stride : j*raw.Stride+p+1]
 			for k := j; k < p; k++ {
 				at[k] -= h * q[k]
 			}
-			at[p] -= w * t.ca * qj
+			at[p] -= w * t.CA * qj
 		}
-		s.grad[p] += w * t.a
-		raw.Data[p*raw.Stride+p] -= w * t.aa
+		s.grad[p] += w * t.A
+		raw.Data[p*raw.Stride+p] -= w * t.AA
 	}
 	if math.IsNaN(ll) {
 		return math.Inf(-1)
@@ -210,7 +216,7 @@ func (l *line) rises(step []float64) bool {
 	p := l.p
 	var reach float64
 	for i, r := range l.work {
-		reach = math.Max(reach, math.Abs(dot(l.row(i), step[:p]))+math.Abs(step[p]*r.middle()))
+		reach = math.Max(reach, math.Abs(dot(l.row(i), step[:p]))+math.Abs(step[p]*r.Middle()))
 	}
 	if !(reach > 0) || step[p] < -slack*reach {
 		return false
@@ -218,13 +224,13 @@ func (l *line) rises(step []float64) bool {
 	moves := step[p] > slack*reach
 	for i, r := range l.work {
 		c := dot(l.row(i), step[:p])
-		up, down := step[p]*r.hi-c, step[p]*r.lo-c // of the high and the low end
+		up, down := step[p]*r.Hi-c, step[p]*r.Lo-c // of the high and the low end
 		switch {
-		case (r.kind == exact || r.kind == atMost || r.kind == between) && up < -slack*reach,
-			(r.kind == exact || r.kind == atLeast || r.kind == between) && down > slack*reach:
+		case (r.Kind == latent.IsExact || r.Kind == latent.IsAtMost || r.Kind == latent.IsBetween) && up < -slack*reach,
+			(r.Kind == latent.IsExact || r.Kind == latent.IsAtLeast || r.Kind == latent.IsBetween) && down > slack*reach:
 			return false
 		}
-		moves = moves || r.kind != exact && (r.kind != atLeast && up > slack*reach || r.kind != atMost && down < -slack*reach)
+		moves = moves || r.Kind != latent.IsExact && (r.Kind != latent.IsAtLeast && up > slack*reach || r.Kind != latent.IsAtMost && down < -slack*reach)
 	}
 	return moves
 }

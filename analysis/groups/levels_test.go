@@ -1,4 +1,4 @@
-package judging
+package groups
 
 import (
 	"slices"
@@ -20,7 +20,7 @@ func ofDays(n int, day func(i int) string) []*surface.Placed {
 // Levels stand in the order they come in; a trial without one has none.
 func TestLevels(t *testing.T) {
 	days := []string{"Tue", "", "Mon", "Tue", "Wed", "Mon"}
-	names, at := levels(ofDays(len(days), func(i int) string { return days[i] }), surface.ByDay.Of)
+	names, at := Levels(ofDays(len(days), func(i int) string { return days[i] }), surface.ByDay.Of)
 	if !slices.Equal(names, []string{"Tue", "Mon", "Wed"}) || !slices.Equal(at, []int{0, -1, 1, 0, 2, 1}) {
 		t.Errorf("%v, %v", names, at)
 	}
@@ -30,6 +30,6 @@ func TestLevels(t *testing.T) {
 func BenchmarkLevels(b *testing.B) {
 	trials := ofDays(100_000, func(i int) string { return strconv.Itoa(i / 6) })
 	for b.Loop() {
-		levels(trials, surface.ByDay.Of)
+		Levels(trials, surface.ByDay.Of)
 	}
 }

@@ -1,10 +1,10 @@
-package judging
+package fits
 
 import (
 	"math"
 
-	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
 
@@ -15,29 +15,29 @@ import (
 // sdOfUnit is the standard deviation of a distribution of scale 1 on the line.
 var sdOfUnit = map[latent.Family]float64{latent.Lognormal: 1, latent.Weibull: math.Pi / math.Sqrt(6), latent.Loglogistic: math.Pi / math.Sqrt(3)}
 
-// detectable works out the smallest differences the scatter and the layout let
+// Detectable works out the smallest differences the scatter and the layout let
 // show, at a size of 0.05 and a power of 0.8.
-func (v *view) detectable(links []belief.Link) (out []result.Detectable) {
+func (v *Fits) Detectable() (out []result.Detectable) {
 	show := func(d result.Detectable, se float64) {
 		d.Factor = math.Exp(shown(d.DF) * se)
 		if works.Finite(d.Factor) != nil && works.Finite(d.SDLn) != nil {
 			out = append(out, d)
 		}
 	}
-	for i := range links {
-		l := &links[i]
-		f := v.judged(l.Outcome)
-		if f == nil || !works.IsLine(l.Outcome) || familyOf(f.Distribution) == latent.Normal {
+	for i := range v.links {
+		l := &v.links[i]
+		f := v.Judged(l.Outcome)
+		if f == nil || !works.IsLine(l.Outcome) || FamilyOf(f.Distribution) == latent.Normal {
 			continue
 		}
-		if fit := v.fitted(l.Outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
+		if fit := v.Fitted(l.Outcome, f.Distribution, f.Order); fit.Freedom() > 0 {
 			sd := fit.Scale * sdOfUnit[fit.Family] * small(fit)
 			for made := 1; made <= 2; made++ {
 				show(result.Detectable{Result: string(l.Outcome), Between: "two_formulas", Made: made, SDLn: sd, DF: fit.Freedom()},
 					sd*math.Sqrt(2/float64(made)))
 			}
 		}
-		straight := v.fitted(l.Outcome, f.Distribution, 1)
+		straight := v.Fitted(l.Outcome, f.Distribution, 1)
 		if straight == nil || straight.Freedom() < 1 {
 			continue
 		}
@@ -52,7 +52,7 @@ func (v *view) detectable(links []belief.Link) (out []result.Detectable) {
 }
 
 // small is the factor by which the likelihood understates a standard deviation.
-func small(f *latent.Fit) float64 { return math.Sqrt(float64(f.N) / float64(f.Freedom())) }
+func small(f *likeliest.Fit) float64 { return math.Sqrt(float64(f.N) / float64(f.Freedom())) }
 
 // shown is how many standard errors apart two things must be for Student's
 // two-sided test at 0.05 to find it 8 times in 10.

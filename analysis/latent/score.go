@@ -2,35 +2,10 @@ package latent
 
 import "math"
 
-// Residual is what is left of an observation once its location is taken out, in
-// units of the scale: an interval like the observation itself, equal ends for an
-// exact value. Score is the normal score of the middle of the probability the
-// fit gives the interval: for an exact value the normal score of its place in
-// the distribution, comparable across families, and drawn towards what the
-// bound leaves open otherwise.
-type Residual struct {
-	Low, High, Score float64
-}
-
-// Residuals are those of every observation.
-func (f *Fit) Residuals() []Residual {
-	out := make([]Residual, f.N)
-	for i, r := range f.data.rows {
-		lo, hi := math.Inf(-1), math.Inf(1)
-		if r.kind != atMost {
-			lo = (r.lo - f.eta[i]) / f.Scale
-		}
-		if r.kind != atLeast {
-			hi = (r.hi - f.eta[i]) / f.Scale
-		}
-		out[i] = Residual{Low: lo, High: hi, Score: f.Family.score(lo, hi)}
-	}
-	return out
-}
-
-// score is the normal score of the mean of the probabilities below lo and hi,
-// formed in whichever tail is the smaller.
-func (f Family) score(lo, hi float64) float64 {
+// NormalScore is the normal score of the mean of the probabilities below lo and hi,
+// standardised values: for lo equal to hi of its place in the distribution, comparable
+// across families. It is formed in whichever tail is the smaller.
+func (f Family) NormalScore(lo, hi float64) float64 {
 	above := logMean(f.logAbove(lo), f.logAbove(hi))
 	if above <= -math.Ln2 {
 		return normalScore(above)

@@ -1,34 +1,35 @@
-package judging
+package fits
 
 import (
 	"math"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
 )
 
-// residuals lists every number against the fit its result is judged by, in the
+// Residuals lists every number against the fit its result is judged by, in the
 // log's order, with day and cook beside: whoever draws them sees what moves in
 // time.
-func (v *view) residuals(links []belief.Link) (out []result.Residual) {
-	each := make([][]result.Residual, len(links))
-	region.Parallel(len(links), func(i int) { each[i] = v.residualsOf(&links[i]) })
+func (v *Fits) Residuals() (out []result.Residual) {
+	each := make([][]result.Residual, len(v.links))
+	region.Parallel(len(v.links), func(i int) { each[i] = v.residualsOf(&v.links[i]) })
 	for _, r := range each {
 		out = append(out, r...)
 	}
 	return out
 }
 
-func (v *view) residualsOf(l *belief.Link) (out []result.Residual) {
-	f := v.judged(l.Outcome)
+func (v *Fits) residualsOf(l *belief.Link) (out []result.Residual) {
+	f := v.Judged(l.Outcome)
 	if f == nil || l.Answers != nil {
 		return nil
 	}
-	fit, x := v.fitted(l.Outcome, f.Distribution, f.Order), design(v.on, l, f.Order)
-	var left []latent.LeftOut
+	fit, x := v.Fitted(l.Outcome, f.Distribution, f.Order), design(v.on, l, f.Order)
+	var left []likeliest.LeftOut
 	if fit.N <= mostLeftOut {
 		left = fit.LeaveOneOut()
 	}

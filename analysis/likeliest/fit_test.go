@@ -1,4 +1,4 @@
-package latent
+package likeliest
 
 import (
 	"errors"
@@ -8,15 +8,23 @@ import (
 	"slices"
 	"testing"
 
+	"foamfield/analysis/latent"
+
 	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"
 )
 
+var all = []latent.Family{latent.Lognormal, latent.Weibull, latent.Loglogistic, latent.Normal}
+
+func atLeast(y float64) latent.Obs         { return latent.Obs{Low: y, High: math.Inf(1)} }
+func atMost(y float64) latent.Obs          { return latent.Obs{Low: math.Inf(-1), High: y} }
+func between(low, high float64) latent.Obs { return latent.Obs{Low: low, High: high} }
+
 // invented is a log of n trials: a constant and p-1 terms; some bounded.
-func invented(seed uint64, n, p int, bounded bool) (*mat.Dense, []Obs) {
+func invented(seed uint64, n, p int, bounded bool) (*mat.Dense, []latent.Obs) {
 	r := rand.New(rand.NewPCG(seed, 1))
 	x := mat.NewDense(n, p, nil)
-	y := make([]Obs, n)
+	y := make([]latent.Obs, n)
 	for i := range n {
 		x.Set(i, 0, 1)
 		eta := 2.0
@@ -26,12 +34,12 @@ func invented(seed uint64, n, p int, bounded bool) (*mat.Dense, []Obs) {
 			eta += 0.2 * v
 		}
 		h := math.Exp(eta + 0.3*r.NormFloat64())
-		y[i] = Exact(h)
+		y[i] = latent.Exact(h)
 		if bounded && h > 10 {
-			y[i] = AtLeast(10)
+			y[i] = atLeast(10)
 		}
 		if bounded && i%7 == 3 {
-			y[i] = Between(0.8*h, 1.3*h)
+			y[i] = between(0.8*h, 1.3*h)
 		}
 	}
 	return x, y
@@ -41,7 +49,7 @@ func invented(seed uint64, n, p int, bounded bool) (*mat.Dense, []Obs) {
 // likelihood's spread, here by the normal equations in a centred basis.
 func TestNoBoundsIsLeastSquaresOnLogs(t *testing.T) {
 	x, y := invented(3, 40, 4, false)
-	f, err := FitScale(Lognormal, x, y)
+	f, err := FitScale(latent.Lognormal, x, y)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +90,7 @@ func TestNoBoundsIsLeastSquaresOnLogs(t *testing.T) {
 // its ln, the log likelihood; nothing else.
 func TestMinutesToSeconds(t *testing.T) {
 	x, y := bounded(t, "four_kinds")
-	for _, fam := range []Family{Lognormal, Weibull, Loglogistic} {
+	for _, fam := range []latent.Family{latent.Lognormal, latent.Weibull, latent.Loglogistic} {
 		a, err := FitScale(fam, x, y)
 		if err != nil {
 			t.Fatal(err)
@@ -115,7 +123,7 @@ func TestWeightsAreRepeats(t *testing.T) {
 		fam := all[rapid.IntRange(0, 3).Draw(t, "family")]
 		x, y := invented(rapid.Uint64().Draw(t, "seed"), 20, 3, true)
 		twice := mat.NewDense(25, 3, nil)
-		rows := make([]Obs, 25)
+		rows := make([]latent.Obs, 25)
 		for i := range 25 {
 			k := 19 - i
 			if i >= 20 {
@@ -182,35 +190,35 @@ func TestRefusals(t *testing.T) {
 		return x
 	}
 	one, up := []float64{1, 1, 1, 1, 1, 1}, []float64{1, 2, 3, 4, 5, 6}
-	values := []Obs{Exact(3), Exact(5), Exact(4), Exact(8), Exact(6), Exact(9)}
-	with := func(i int, o Obs) []Obs { v := slices.Clone(values); v[i] = o; return v }
-	repeat := func(o Obs) []Obs { return slices.Repeat([]Obs{o}, 6) }
+	values := []latent.Obs{latent.Exact(3), latent.Exact(5), latent.Exact(4), latent.Exact(8), latent.Exact(6), latent.Exact(9)}
+	with := func(i int, o latent.Obs) []latent.Obs { v := slices.Clone(values); v[i] = o; return v }
+	repeat := func(o latent.Obs) []latent.Obs { return slices.Repeat([]latent.Obs{o}, 6) }
 	tests := []struct {
 		name string
 		x    *mat.Dense
-		y    []Obs
+		y    []latent.Obs
 		want string
 	}{
-		{"all at least", line(one, up), repeat(AtLeast(20)), "latent: of 6 observations 6 are at-least and 0 at-most bounds and none is a value"},
-		{"all at most", line(one, up), repeat(AtMost(2)), "latent: of 6 observations 0 are at-least and 6 at-most bounds and none is a value"},
-		{"no spread", line(one, up), repeat(Exact(5)), "latent: 6 observations lie exactly on a fit with 3 parameters, so the spread cannot be estimated"},
-		{"no spread, one bound", line(one), append(repeat(Exact(5)), AtLeast(4))[1:], "latent: 6 observations lie exactly on a fit with 2 parameters, so the spread cannot be estimated"},
-		{"same interval", line(one), repeat(Between(4, 6)), "latent: 6 observations lie exactly on a fit with 2 parameters, so the spread cannot be estimated"},
-		{"more terms than values", line(one[:2], up[:2]), values[:2], "latent: 2 observations cannot carry 3 parameters"},
-		{"constant twice", line(one, up, []float64{2, 2, 2, 2, 2, 2}), values, "latent: column 2 is a combination of columns [0]"},
-		{"sum of two", line(one, up, []float64{3, 4, 5, 6, 7, 8}), values, "latent: column 2 is a combination of columns [0 1]"},
-		{"same twice", line(one, up, up), values, "latent: column 2 is a combination of columns [1]"},
-		{"zeros", line(one, make([]float64, 6)), values, "latent: column 1 is zero"},
-		{"not a number in x", line(one, []float64{1, 2, math.NaN(), 4, 5, 6}), values, "latent: row 2, column 1: it is not a finite number"},
-		{"not a number in y", line(one, up), with(1, Exact(math.NaN())), "latent: row 1: it is not a number"},
-		{"upside down", line(one, up), with(1, Between(6, 2)), "latent: row 1: its low end 6 is above its high end 2"},
-		{"no bound", line(one, up), with(4, Between(math.Inf(-1), math.Inf(1))), "latent: row 4: it has no bound on either side"},
-		{"zero", line(one, up), with(4, Exact(0)), "latent: row 4: 0 is not above 0, as every value must be here"},
-		{"infinite", line(one, up), with(4, Exact(math.Inf(1))), "latent: row 4: it is infinite"},
-		{"weight", line(one, up), with(4, Obs{Low: 1, High: 1, Weight: -1}), "latent: row 4: its weight is -1"},
+		{"all at least", line(one, up), repeat(atLeast(20)), "likeliest: of 6 observations 6 are at-least and 0 at-most bounds and none is a value"},
+		{"all at most", line(one, up), repeat(atMost(2)), "likeliest: of 6 observations 0 are at-least and 6 at-most bounds and none is a value"},
+		{"no spread", line(one, up), repeat(latent.Exact(5)), "likeliest: 6 observations lie exactly on a fit with 3 parameters, so the spread cannot be estimated"},
+		{"no spread, one bound", line(one), append(repeat(latent.Exact(5)), atLeast(4))[1:], "likeliest: 6 observations lie exactly on a fit with 2 parameters, so the spread cannot be estimated"},
+		{"same interval", line(one), repeat(between(4, 6)), "likeliest: 6 observations lie exactly on a fit with 2 parameters, so the spread cannot be estimated"},
+		{"more terms than values", line(one[:2], up[:2]), values[:2], "likeliest: 2 observations cannot carry 3 parameters"},
+		{"constant twice", line(one, up, []float64{2, 2, 2, 2, 2, 2}), values, "likeliest: column 2 is a combination of columns [0]"},
+		{"sum of two", line(one, up, []float64{3, 4, 5, 6, 7, 8}), values, "likeliest: column 2 is a combination of columns [0 1]"},
+		{"same twice", line(one, up, up), values, "likeliest: column 2 is a combination of columns [1]"},
+		{"zeros", line(one, make([]float64, 6)), values, "likeliest: column 1 is zero"},
+		{"not a number in x", line(one, []float64{1, 2, math.NaN(), 4, 5, 6}), values, "likeliest: row 2, column 1: it is not a finite number"},
+		{"not a number in y", line(one, up), with(1, latent.Exact(math.NaN())), "likeliest: row 1: it is not a number"},
+		{"upside down", line(one, up), with(1, between(6, 2)), "likeliest: row 1: its low end 6 is above its high end 2"},
+		{"no bound", line(one, up), with(4, between(math.Inf(-1), math.Inf(1))), "likeliest: row 4: it has no bound on either side"},
+		{"zero", line(one, up), with(4, latent.Exact(0)), "likeliest: row 4: 0 is not above 0, as every value must be here"},
+		{"infinite", line(one, up), with(4, latent.Exact(math.Inf(1))), "likeliest: row 4: it is infinite"},
+		{"weight", line(one, up), with(4, latent.Obs{Low: 1, High: 1, Weight: -1}), "likeliest: row 4: its weight is -1"},
 	}
 	for _, c := range tests {
-		for _, fam := range []Family{Lognormal, Weibull, Loglogistic} {
+		for _, fam := range []latent.Family{latent.Lognormal, latent.Weibull, latent.Loglogistic} {
 			_, err := FitScale(fam, c.x, c.y)
 			if err == nil || err.Error() != c.want {
 				t.Errorf("%s, %v: %v, want %s", c.name, fam, err, c.want)
@@ -223,12 +231,12 @@ func TestRefusals(t *testing.T) {
 // the column named.
 func TestSeparatedLevelIsNamed(t *testing.T) {
 	x := mat.NewDense(8, 3, nil)
-	y := make([]Obs, 8)
+	y := make([]latent.Obs, 8)
 	for i := range 8 {
 		x.SetRow(i, []float64{1, float64(i % 4), float64(i / 6)})
-		y[i] = Exact(float64(3 + i*i%5))
+		y[i] = latent.Exact(float64(3 + i*i%5))
 		if i >= 6 {
-			y[i] = AtLeast(20)
+			y[i] = atLeast(20)
 		}
 	}
 	for _, fam := range all {
@@ -244,7 +252,7 @@ func TestSeparatedLevelIsNamed(t *testing.T) {
 		t.Errorf("yes/no: %v", err)
 	}
 	_, err = FitYesNo(x, slices.Repeat([]bool{true}, 8))
-	if !errors.As(err, &r) || r.Status != NoEvents || err.Error() != "latent: 8 of 8 answers are yes, so no effect can be estimated" {
+	if !errors.As(err, &r) || r.Status != NoEvents || err.Error() != "likeliest: 8 of 8 answers are yes, so no effect can be estimated" {
 		t.Errorf("all yes: %v", err)
 	}
 	f, err := FitYesNoFirth(x, slices.Repeat([]bool{true}, 8))
@@ -278,13 +286,13 @@ func FuzzScaleIsFiniteOrRefused(f *testing.F) {
 		r := rand.New(rand.NewPCG(seed, 2))
 		n := 4 + r.IntN(16)
 		x := mat.NewDense(n, 3, nil)
-		y := make([]Obs, n)
+		y := make([]latent.Obs, n)
 		for i := range n {
 			x.SetRow(i, []float64{1, a * r.NormFloat64(), b * float64(r.IntN(3))})
 			v := math.Exp(math.Mod(spread, 300) * r.NormFloat64())
-			y[i] = []Obs{Exact(v), Exact(v), AtLeast(v), AtMost(v), Between(v/2, v)}[r.IntN(5)]
+			y[i] = []latent.Obs{latent.Exact(v), latent.Exact(v), atLeast(v), atMost(v), between(v/2, v)}[r.IntN(5)]
 		}
-		fit, err := FitScale(Family(fam%4), x, y)
+		fit, err := FitScale(latent.Family(fam%4), x, y)
 		if err != nil {
 			var refused *Refusal
 			var rank *RankError
@@ -317,7 +325,7 @@ func TestEstimatesAreTheSummit(t *testing.T) {
 		}
 		total := func(beta []float64, lnS float64) (ll float64) {
 			for i, o := range y {
-				v, _, _, _, _, _ := LogLik(fam, o, dot(x.RawRowView(i), beta), lnS)
+				v, _, _, _, _, _ := latent.LogLik(fam, o, dot(x.RawRowView(i), beta), lnS)
 				ll += v
 			}
 			return ll

@@ -1,4 +1,4 @@
-package judging
+package groups
 
 import (
 	"cmp"

@@ -1,71 +1,12 @@
-package latent
+package likeliest
 
 import (
 	"math"
 
+	"foamfield/analysis/latent"
+
 	"gonum.org/v1/gonum/mat"
-	"gonum.org/v1/gonum/mathext"
 )
-
-// TermTest is the likelihood-ratio test of some columns of a design.
-type TermTest struct {
-	Statistic float64 // twice the fall of the log likelihood without them
-	DF        int
-	P         float64 // from the chi-squared distribution
-	SmallP    float64 // from F(DF, n-p) of Statistic (n-p)/(n DF), the correction the limits use; NaN for a yes/no fit
-}
-
-// Test compares the fit with the one that has none of the given columns.
-func (f *Fit) Test(columns ...int) (TermTest, error) {
-	x := without(f.x, columns)
-	less, err := f.data.fit(x)
-	if err != nil {
-		return TermTest{}, err
-	}
-	t := termTest(f.LogLik-less.LogLik, len(f.Coef)-x.p)
-	ratio := t.Statistic / f.inflation() / float64(t.DF)
-	t.SmallP = aboveF(ratio, float64(t.DF), float64(f.Freedom()))
-	return t, nil
-}
-
-// Test compares the fit with the one that has none of the given columns. For a
-// bias-reduced fit both are penalised by the whole design, as in its profile.
-func (f *YesNoFit) Test(columns ...int) (TermTest, error) {
-	x := without(f.x, columns)
-	b, err := orthonormal(x)
-	if err != nil {
-		return TermTest{}, err
-	}
-	o := &odds{basis: b, yes: f.y}
-	if f.Reduced {
-		full, err := orthonormal(whole(f.x))
-		if err != nil {
-			return TermTest{}, err
-		}
-		o.reduced = newReduction(full)
-	}
-	top := ascend(o, make([]float64, x.p))
-	if top.status != Converged {
-		return TermTest{}, &Refusal{Status: top.status, N: f.N, Parameters: x.p, Yes: f.Yes,
-			Iterations: top.iterations, LogLik: top.ll, Decrement: top.decrement}
-	}
-	t := termTest(f.Penalised-top.ll, len(f.Coef)-x.p)
-	t.SmallP = math.NaN()
-	return t, nil
-}
-
-func termTest(rise float64, df int) TermTest {
-	if df == 0 {
-		panic("latent: a test of no columns")
-	}
-	s := math.Max(0, 2*rise)
-	return TermTest{Statistic: s, DF: df, P: mathext.GammaIncRegComp(float64(df)/2, s/2)}
-}
-
-// aboveF is the upper tail of the F distribution.
-func aboveF(x, d1, d2 float64) float64 {
-	return mathext.RegIncBeta(d2/2, d1/2, d2/(d2+d1*x))
-}
 
 // LikelihoodR2 is 1 - exp(-2 (ll - ll0)/n), with ll0 the log likelihood of a
 // constant alone.
@@ -88,11 +29,11 @@ type LeftOut struct {
 // the score by which families and orders can be compared.
 func (f *Fit) LeaveOneOut() []LeftOut {
 	out := make([]LeftOut, f.N)
-	rows := make([]row, f.N-1)
+	rows := make([]latent.Row, f.N-1)
 	for i := range out {
 		copy(rows, f.data.rows[:i])
 		copy(rows[i:], f.data.rows[i+1:])
-		others := &sample{family: f.Family, rows: rows, counts: count(rows)}
+		others := &sample{family: f.Family, rows: rows, counts: latent.Count(rows)}
 		p := len(f.Coef)
 		fit, err := others.fit(design{f.N - 1, p, func(k, j int) float64 {
 			if k >= i {
@@ -106,9 +47,9 @@ func (f *Fit) LeaveOneOut() []LeftOut {
 		}
 		out[i].Eta, out[i].Scale = dot(f.x.RawRowView(i), fit.Coef), fit.Scale
 		r := f.data.rows[i]
-		r.lo -= out[i].Eta
-		r.hi -= out[i].Eta
-		out[i].LogLik = r.weight * (f.Family.at(r, 0, 1/fit.Scale).ll + r.jacobian)
+		r.Lo -= out[i].Eta
+		r.Hi -= out[i].Eta
+		out[i].LogLik = r.Weight * (f.Family.At(r, 0, 1/fit.Scale).LL + r.Jacobian)
 	}
 	return out
 }
@@ -123,7 +64,7 @@ func (f *YesNoFit) LeaveOneOut() []LeftOut {
 		coef, err := f.without(i)
 		if out[i].Err = err; err == nil {
 			out[i].Eta = dot(f.x.RawRowView(i), coef)
-			out[i].LogLik, _, _ = LogLikYesNo(f.y[i], out[i].Eta)
+			out[i].LogLik, _, _ = latent.LogLikYesNo(f.y[i], out[i].Eta)
 		}
 	}
 	return out
@@ -167,9 +108,3 @@ func (f *YesNoFit) without(i int) ([]float64, error) {
 
 // Predict is the location of row x of a design on the line.
 func (f *Fit) Predict(x []float64) float64 { return dot(x, f.Coef) }
-
-// Chance is the probability of yes at row x of a design.
-func (f *YesNoFit) Chance(x []float64) float64 {
-	yes, _ := logistic(dot(x, f.Coef))
-	return yes
-}

@@ -1,4 +1,7 @@
-package judging
+// Package groups asks what else moved a result than the mix: days, cooks, canisters, lots,
+// settings, the order of the trials. Each is tested beside the terms of the fit that the
+// result is judged by, and the p values of one result's tests are adjusted together.
+package groups
 
 import (
 	"cmp"
@@ -6,14 +9,16 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/fits"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
+	"foamfield/ingest/say"
 )
 
 // When a group's test is called clear and likely, by the p value that is adjusted for
@@ -40,9 +45,16 @@ type question struct {
 	setting int            // which of the settings it is, or -1
 }
 
-// groupEffects asks of hold and drained whether days, cooks, canisters and lots
+// comparison is what groups are compared with.
+type comparison struct {
+	on   *surface.Surface
+	fits *fits.Fits
+}
+
+// Effects asks of hold and drained whether days, cooks, canisters and the labels of a log
 // differ, whether settings matter, and whether results drift along the log.
-func (v *view) groupEffects(links []belief.Link, labels []string) []result.GroupEffect {
+func Effects(s *surface.Surface, f *fits.Fits, links []belief.Link, labels []string) []result.GroupEffect {
+	v := &comparison{s, f}
 	type job struct {
 		question
 		l *belief.Link
@@ -54,7 +66,7 @@ func (v *view) groupEffects(links []belief.Link, labels []string) []result.Group
 			continue
 		}
 		for _, g := range compared(labels) {
-			if names, _ := levels(l.Trials, g.Of); len(names) > 1 {
+			if names, _ := Levels(l.Trials, g.Of); len(names) > 1 {
 				jobs = append(jobs, job{question{by: g.By, name: "the " + g.By, of: g.Of, setting: -1}, l})
 			}
 		}
@@ -84,16 +96,16 @@ func compared(labels []string) []surface.Split {
 }
 
 // ofSetting asks what a setting does over the range tried.
-func (v *view) ofSetting(k int) question {
+func (v *comparison) ofSetting(k int) question {
 	s := v.on.Settings[k]
 	low := (s.Low - s.Centre) / s.Scale
 	return question{by: s.Name, name: s.Label, setting: k,
 		number: func(t *surface.Placed) float64 { return (t.Beside[k] - low) * s.Scale / (s.High - s.Low) }}
 }
 
-// levels is the names of a group in order of appearance, and which of them each
+// Levels is the names of a group in order of appearance, and which of them each
 // trial has, -1 where it has none.
-func levels(trials []*surface.Placed, of func(*surface.Placed) string) (names []string, at []int) {
+func Levels(trials []*surface.Placed, of func(*surface.Placed) string) (names []string, at []int) {
 	place := map[string]int{}
 	for _, t := range trials {
 		name := of(t)
@@ -120,12 +132,12 @@ func unnamed(at []int) (n int) {
 }
 
 // groupEffect tests one group of one result beside as much as the log can carry.
-func (v *view) groupEffect(q question, l *belief.Link) result.GroupEffect {
+func (v *comparison) groupEffect(q question, l *belief.Link) result.GroupEffect {
 	_, name := v.family(l.Outcome)
 	asked := result.GroupEffect{By: q.by, OrderBy: q.orderBy, Result: string(l.Outcome), Distribution: name, N: len(l.Trials),
 		Levels: []result.Level{}, Beside: [][]string{}, NotToldFrom: []string{}, Verdict: result.CannotTell}
 	if q.of != nil {
-		names, at := levels(l.Trials, q.of)
+		names, at := Levels(l.Trials, q.of)
 		asked.N -= unnamed(at)
 		if len(names) > mostLevels || 2*len(names) > asked.N {
 			asked.Failure = "almost every trial has a " + q.by + " of its own, so they cannot be compared"
@@ -140,7 +152,7 @@ func (v *view) groupEffect(q question, l *belief.Link) result.GroupEffect {
 			continue
 		}
 		if err == nil && tooSmall(&e, nil, leastRest) {
-			err = &latent.Refusal{Status: latent.TooFew}
+			err = &likeliest.Refusal{Status: likeliest.TooFew}
 		}
 		if err != nil {
 			e.Failure = groupFailure(err, q.name)
@@ -153,32 +165,13 @@ func (v *view) groupEffect(q question, l *belief.Link) result.GroupEffect {
 
 // family is the distribution of positive values a result is judged by; the
 // lognormal where it is judged by none.
-func (v *view) family(o result.Outcome) (latent.Family, string) {
-	if f := v.judged(o); f != nil {
-		if fam := familyOf(f.Distribution); fam != latent.Normal {
+func (v *comparison) family(o result.Outcome) (latent.Family, string) {
+	if f := v.fits.Judged(o); f != nil {
+		if fam := fits.FamilyOf(f.Distribution); fam != latent.Normal {
 			return fam, f.Distribution
 		}
 	}
-	return latent.Lognormal, distributions[0].name
-}
-
-func familyOf(name string) latent.Family {
-	for _, d := range distributions {
-		if d.name == name {
-			return d.family
-		}
-	}
-	return latent.Normal
-}
-
-// judged is the fit a result is judged by, nil if there is none.
-func (v *view) judged(o result.Outcome) *result.Fit {
-	for i := range v.fits {
-		if f := &v.fits[i]; f.JudgedBy && f.Result == string(o) {
-			return f
-		}
-	}
-	return nil
+	return latent.Lognormal, "lognormal"
 }
 
 // adjust gives the p values of each result's tests what their number asks for (Holm
@@ -220,7 +213,7 @@ func groupVerdict(e *result.GroupEffect, what string, tests int) {
 	}
 	switch {
 	case len(e.NotToldFrom) > 0:
-		e.Sentence = "these trials cannot tell " + what + " from " + inWords(e.NotToldFrom)
+		e.Sentence = "these trials cannot tell " + what + " from " + say.List(e.NotToldFrom)
 	case e.P == nil:
 		e.Sentence = e.Failure
 	case *e.PAdjusted < groupClear:
@@ -235,26 +228,18 @@ func groupVerdict(e *result.GroupEffect, what string, tests int) {
 }
 
 func groupFailure(err error, what string) string {
-	var refusal *latent.Refusal
+	var refusal *likeliest.Refusal
 	if errors.As(err, &refusal) {
-		if refusal.Status == latent.Separated {
+		if refusal.Status == likeliest.Separated {
 			return "the results split cleanly by " + what + ", so its effect has no finite estimate"
 		}
-		if why := refusals[refusal.Status]; why != "" {
+		if why := fits.Refusals[refusal.Status]; why != "" {
 			return why
 		}
 	}
-	var rank *latent.RankError
+	var rank *likeliest.RankError
 	if errors.As(err, &rank) {
 		return what + " is a combination of the variables in these trials"
 	}
 	return err.Error()
-}
-
-// inWords joins names: "fat", "fat and blend HLB", "fat, emulsifier and blend HLB".
-func inWords(names []string) string {
-	if n := len(names); n > 1 {
-		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
-	}
-	return strings.Join(names, "")
 }

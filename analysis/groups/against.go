@@ -1,4 +1,4 @@
-package judging
+package groups
 
 import (
 	"errors"
@@ -6,7 +6,9 @@ import (
 	"slices"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/fits"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -18,13 +20,13 @@ import (
 
 // against tests a question beside a stand: it fills in the design it has, what it cannot
 // be told from, the test and its sizes. The error is why there is no test.
-func (v *view) against(e *result.GroupEffect, q question, l *belief.Link, st stand) error {
+func (v *comparison) against(e *result.GroupEffect, q question, l *belief.Link, st stand) error {
 	fam, name := v.family(l.Outcome)
 	trials, seen, at := answering(e, q, l)
 	null, columns := v.beside(st, q.setting, trials)
 	x := withGroup(null, e.DF, q, trials, at)
 	_, p := x.Dims()
-	rest := told(seen) - float64(p)
+	rest := belief.Told(seen) - float64(p)
 	e.ResidualDF, e.Order = &rest, st.order
 	e.Beside = [][]string{}
 	for _, c := range columns {
@@ -34,10 +36,10 @@ func (v *view) against(e *result.GroupEffect, q question, l *belief.Link, st sta
 		return nil
 	}
 	separate(e, null, x, columns)
-	alone := v.fitted(l.Outcome, name, st.order) // of the same trials and terms, if nothing else is beside
+	alone := v.fits.Fitted(l.Outcome, name, st.order) // of the same trials and terms, if nothing else is beside
 	if alone == nil || alone.N != len(seen) || len(alone.Coef) != len(columns) || columns[len(columns)-1].beside {
 		var err error
-		if alone, err = latent.FitScale(fam, null, seen); err != nil {
+		if alone, err = likeliest.FitScale(fam, null, seen); err != nil {
 			return err
 		}
 	}
@@ -51,7 +53,7 @@ func answering(e *result.GroupEffect, q question, l *belief.Link) (trials []*sur
 	if q.of == nil {
 		return l.Trials, l.Seen, make([]int, len(l.Trials))
 	}
-	names, level := levels(l.Trials, q.of)
+	names, level := Levels(l.Trials, q.of)
 	e.DF = len(names) - 1
 	e.Levels = nil
 	for _, name := range names {
@@ -130,38 +132,29 @@ func test(e *result.GroupEffect, null float64, fam latent.Family, x *mat.Dense, 
 	k := p - e.DF
 	open := make([]bool, len(e.Levels))
 	for i := range open {
-		open[i] = oneSided(ofLevel(seen, at, i))
+		open[i] = belief.OneSided(ofLevel(seen, at, i))
 	}
 	endless := func(i int) bool { return len(open) > 0 && open[at[i]] }
 	inner, place, rest := within(x, k, open, endless)
 	if len(rest) == 0 {
-		return &latent.Refusal{Status: latent.Separated, N: n, Parameters: p}
+		return &likeliest.Refusal{Status: likeliest.Separated, N: n, Parameters: p}
 	}
 	var kept []latent.Obs
 	for _, i := range rest {
 		kept = append(kept, seen[i])
 	}
-	fit, err := latent.FitScale(fam, inner, kept)
+	fit, err := likeliest.FitScale(fam, inner, kept)
 	if err != nil {
 		return err
 	}
 	statistic := math.Max(0, 2*(fit.LogLik-null))
-	f := smallSampleF(statistic, e.DF, told(seen), *e.ResidualDF)
+	f := smallSampleF(statistic, e.DF, belief.Told(seen), *e.ResidualDF)
 	if works.Finite(statistic) != nil && works.Finite(f.F) != nil {
 		p := distuv.F{D1: float64(f.DF1), D2: f.DF2}.Survival(f.F)
 		e.LikelihoodRatio, e.F, e.P = &statistic, &f, works.Finite(p)
 	}
 	sizes(e, fit, k, place)
 	return nil
-}
-
-// told is how many trials' worth the observations tell: one known only up to a
-// bound on one side counts half. So counted, a day effect that is not there is
-// called at p < 0.05 in 3 to 9 of 100 logs of simulated kitchens; counted whole, in
-// 6 to 12 (TestFalseAlarms).
-func told(seen []latent.Obs) float64 {
-	c := belief.Count(seen)
-	return float64(len(seen)) - float64(c.AtLeast+c.AtMost)/2
 }
 
 // smallSampleF is a likelihood-ratio statistic as F(df, rest), in the form that without
@@ -177,12 +170,6 @@ func ofLevel(seen []latent.Obs, at []int, level int) (mine []latent.Obs) {
 		}
 	}
 	return mine
-}
-
-// oneSided says whether results are all bounds on the same side.
-func oneSided(seen []latent.Obs) bool {
-	c := belief.Count(seen)
-	return len(seen) > 0 && (c.AtLeast == len(seen) || c.AtMost == len(seen))
 }
 
 // within is the design of the trials that are not endless, with a column for
@@ -225,9 +212,9 @@ func within(x *mat.Dense, k int, open []bool, endless func(int) bool) (inner *ma
 
 // sizes fills in the drift, what a setting does, or each level against the mean of those
 // that have a size.
-func sizes(e *result.GroupEffect, fit *latent.Fit, k int, place []int) {
+func sizes(e *result.GroupEffect, fit *likeliest.Fit, k int, place []int) {
 	if fit.Freedom() > 0 {
-		e.TMultiplier, e.StdErrorFactor = multipliers(fit)
+		e.TMultiplier, e.StdErrorFactor = fits.Multipliers(fit)
 	}
 	factor := func(a []float64) *result.Band {
 		w := fit.Wald(a, belief.Level)

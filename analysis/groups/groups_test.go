@@ -1,72 +1,26 @@
-package judging
+package groups
 
 import (
-	"encoding/csv"
 	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
-	"foamfield/analysis/belief"
+	"foamfield/analysis/fits"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
-	"foamfield/analysis/surface"
 )
 
 var update = flag.Bool("update", false, "write the table of false alarms anew, from many logs")
 
-const groupReference = "../../testdata/reference/groups"
-
-// rowsOf reads a reference file as one map a row.
-func rowsOf(t *testing.T, path string) (out []map[string]string) {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows[1:] {
-		m := map[string]string{}
-		for i, name := range rows[0] {
-			m[name] = row[i]
-		}
-		out = append(out, m)
-	}
-	return out
-}
-
-func agree(t *testing.T, what string, got *float64, want string, tolerance float64) {
-	t.Helper()
-	w, err := strconv.ParseFloat(want, 64)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got == nil || !(math.Abs(*got-w) <= tolerance*math.Abs(w)) {
-		t.Errorf("%s is %v, R has %v", what, read(got), w)
-	}
-}
-
-func read(v *float64) any {
-	if v == nil {
-		return "null"
-	}
-	return *v
-}
-
-// Tests, levels, drift and smallest differences are R's (groups.R beside the log).
+// Tests, levels and drift are R's (groups.R beside the log).
 func TestGroupsAsR(t *testing.T) {
-	_, r, _ := judged(t, filepath.Join(groupReference, "log.csv"))
 	checked := 0
-	for _, e := range r.GroupEffects {
+	for _, e := range effects(t, filepath.Join(groupReference, "log.csv")) {
 		for _, want := range rowsOf(t, filepath.Join(groupReference, "tests.csv")) {
 			if want["distribution"] != e.Distribution || want["by"] != e.By {
 				continue
@@ -99,35 +53,8 @@ func TestGroupsAsR(t *testing.T) {
 			checked++
 		}
 	}
-	judged := ""
-	for _, f := range r.Fits {
-		if f.JudgedBy && f.Result == string(result.HoldMinutes) {
-			judged = f.Distribution
-		}
-	}
-	for _, d := range r.Detectable {
-		for _, want := range rowsOf(t, filepath.Join(groupReference, "smallest.csv")) {
-			if want["distribution"] == judged && want["variable"] == d.Between {
-				agree(t, d.Between+" factor", &d.Factor, want["factor"], 1e-6)
-				agree(t, d.Between+" SD", &d.SDLn, want["sd_ln"], 1e-6)
-				checked++
-			}
-		}
-	}
-	if want := 3 + 5 + 2 + 1 + 3; checked != want {
+	if want := 3 + 5 + 2 + 1; checked != want {
 		t.Errorf("%d figures were held against R, want %d", checked, want)
-	}
-}
-
-// R's noncentral t distribution, by its own algorithm.
-func TestShownAsR(t *testing.T) {
-	for _, row := range rowsOf(t, filepath.Join(groupReference, "shift.csv")) {
-		df, err := strconv.Atoi(row["df"])
-		if err != nil {
-			t.Fatal(err)
-		}
-		got := shown(df)
-		agree(t, row["df"]+" df", &got, row["shift"], 1e-7)
 	}
 }
 
@@ -185,15 +112,7 @@ func comparing(t *testing.T, path, text string) []result.GroupEffect {
 	}
 	_, s := laidOut(t, path)
 	links := holdOf(s)
-	return look(s, links).groupEffects(links, nil)
-}
-
-// holdOf is what a log tells of hold alone.
-func holdOf(s *surface.Surface) []belief.Link {
-	if l := belief.Gather(s, result.HoldMinutes); len(l.Trials) > 0 {
-		return []belief.Link{l}
-	}
-	return nil
+	return Effects(s, fits.Of(s, links), links, nil)
 }
 
 // Where days are all alike, a day effect and a drift must be called in about 5 % of

@@ -1,9 +1,10 @@
-package judging
+package groups
 
 import (
 	"errors"
 
-	"foamfield/analysis/latent"
+	"foamfield/analysis/fits"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
@@ -29,9 +30,9 @@ type stand struct {
 // stands are what the groups of a result can be tested beside, the fullest first. A bend
 // that the fit judged by has, or a setting that changed with the lots, would otherwise
 // pass for what the group does.
-func (v *view) stands(o result.Outcome) []stand {
+func (v *comparison) stands(o result.Outcome) []stand {
 	order := 1
-	if f := v.judged(o); f != nil {
+	if f := v.fits.Judged(o); f != nil {
 		order = f.Order
 	}
 	out := []stand{{order: order, settings: true}}
@@ -46,7 +47,7 @@ func (v *view) stands(o result.Outcome) []stand {
 
 // besides are the terms beside the mix that a test stands beside: all settings but the one
 // that is tested, and the choices. Who made it is a group itself.
-func (v *view) besides(tested int) (out []int) {
+func (v *comparison) besides(tested int) (out []int) {
 	for i := range v.on.Terms {
 		if i != tested && !v.on.Terms[i].Averaged {
 			out = append(out, i)
@@ -58,7 +59,7 @@ func (v *view) besides(tested int) (out []int) {
 // tooSmall says whether a test rests on fewer degrees of freedom than it should, or its
 // fits have no answer.
 func tooSmall(e *result.GroupEffect, err error, least float64) bool {
-	var refusal *latent.Refusal
+	var refusal *likeliest.Refusal
 	return errors.As(err, &refusal) || e.ResidualDF == nil || *e.ResidualDF < least
 }
 
@@ -70,11 +71,11 @@ type column struct {
 }
 
 // beside is the columns that trials are tested beside, without those that others make up.
-func (v *view) beside(st stand, tested int, trials []*surface.Placed) (*mat.Dense, []column) {
-	b := termsOf(v.on, st.order)
+func (v *comparison) beside(st stand, tested int, trials []*surface.Placed) (*mat.Dense, []column) {
+	b := fits.Terms(v.on, st.order)
 	var columns []column
 	for _, t := range b.Terms {
-		columns = append(columns, column{variables: v.on.TermNames(t), words: termWords(v.on, t)})
+		columns = append(columns, column{variables: v.on.TermNames(t), words: fits.TermWords(v.on, t)})
 	}
 	var besides []int
 	if st.settings {

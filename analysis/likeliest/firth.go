@@ -1,7 +1,9 @@
-package latent
+package likeliest
 
 import (
 	"math"
+
+	"foamfield/analysis/latent"
 
 	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
@@ -20,10 +22,8 @@ func FitYesNoFirth(x *mat.Dense, y []bool) (*YesNoFit, error) {
 	return o.fit(x, refusal)
 }
 
-// reduction is the penalty. Under a constraint on the coefficients it still is
-// that of the whole design.
+// reduction is the penalty.
 type reduction struct {
-	basis
 	shift  float64 // ln |det R|: from the basis to the design's own columns
 	info   *mat.SymDense
 	chol   mat.Cholesky
@@ -31,7 +31,7 @@ type reduction struct {
 }
 
 func newReduction(b basis) *reduction {
-	r := &reduction{basis: b, info: mat.NewSymDense(b.p, nil)}
+	r := &reduction{info: mat.NewSymDense(b.p, nil)}
 	for j := range b.p {
 		r.shift -= math.Log(math.Abs(b.inv[j*b.p+j]))
 	}
@@ -46,21 +46,21 @@ func newReduction(b basis) *reduction {
 func (o *odds) penalised(theta []float64, s *slope) float64 {
 	s.reset()
 	r := o.reduced
-	n := o.n
+	n, p := o.n, o.p
 	first, second := make([]float64, n), make([]float64, n)
 	raw := r.info.RawSymmetric()
 	clear(raw.Data)
 	var ll float64
 	for i, yes := range o.yes {
 		eta := o.eta(i, theta)
-		v, d, dd := LogLikYesNo(yes, eta)
+		v, d, dd := latent.LogLikYesNo(yes, eta)
 		ll += v
-		s.add(o.row(i), d, -dd)
-		below, above := logistic(eta)
+		q := o.row(i)
+		s.add(q, d, -dd)
+		below, above := latent.Logistic(eta)
 		w := below * above
 		first[i] = w * (above - below)
 		second[i] = w * (1 - 6*w)
-		q := r.row(i)
 		for j := range q {
 			for k := j; k < len(q); k++ {
 				raw.Data[j*raw.Stride+k] += w * q[j] * q[k]
@@ -70,34 +70,30 @@ func (o *odds) penalised(theta []float64, s *slope) float64 {
 	if math.IsNaN(ll) || !r.chol.Factorize(r.info) {
 		return math.Inf(-1)
 	}
-	q := mat.NewDense(n, r.p, r.q)
+	q := mat.NewDense(n, p, o.q)
 	if r.chol.SolveTo(&r.solved, q.T()) != nil {
 		return math.Inf(-1)
 	}
-	if o.p == 0 {
-		return ll + r.chol.LogDet()/2 + r.shift
-	}
-	pp := r.p * r.p
-	plain, solved := mat.NewDense(o.p, pp, nil), mat.NewDense(o.p, pp, nil)
-	u := make([]float64, r.p)
+	plain, solved := mat.NewDense(p, p*p, nil), mat.NewDense(p, p*p, nil)
+	u := make([]float64, p)
 	for i := range n {
-		qi, full := o.row(i), r.row(i)
+		row := o.row(i)
 		mat.Col(u, i, &r.solved)
-		k := dot(full, u)
-		s.add(qi, first[i]*k/2, -second[i]*k/2)
-		for l, x := range qi {
+		k := dot(row, u)
+		s.add(row, first[i]*k/2, -second[i]*k/2)
+		for l, x := range row {
 			c := first[i] * x
 			a, b := plain.RawRowView(l), solved.RawRowView(l)
-			for d, f := range full {
-				floats.AddScaled(a[d*r.p:(d+1)*r.p], c*f, full)
-				floats.AddScaled(b[d*r.p:(d+1)*r.p], c*u[d], u)
+			for d, f := range row {
+				floats.AddScaled(a[d*p:(d+1)*p], c*f, row)
+				floats.AddScaled(b[d*p:(d+1)*p], c*u[d], u)
 			}
 		}
 	}
 	var curve mat.Dense
 	curve.Mul(plain, solved.T())
-	for j := range o.p {
-		for k := j; k < o.p; k++ {
+	for j := range p {
+		for k := j; k < p; k++ {
 			s.info.SetSym(j, k, s.info.At(j, k)+curve.At(j, k)/2)
 		}
 	}

@@ -1,4 +1,4 @@
-package judging
+package fits
 
 import (
 	"foamfield/analysis/belief"
@@ -8,11 +8,10 @@ import (
 // leastDeclared is how often a declared result must have been logged to be fitted.
 const leastDeclared = 5
 
-// declare adds to the view what a kitchen measures of its foams beside hold and
+// declare adds what a kitchen measures of its foams beside hold and
 // drained: an overrun, a spread, a score. A plain number is normal; a score is a whole
-// number on a short scale and enters as the interval half a step either side. It returns
-// the links of those that have a fit.
-func (v *view) declare() (links []belief.Link) {
+// number on a short scale and enters as the interval half a step either side.
+func (v *Fits) declare() {
 	for _, x := range v.on.Extras {
 		if !x.Result {
 			continue
@@ -24,24 +23,23 @@ func (v *view) declare() (links []belief.Link) {
 		best := -1
 		for order := 1; order <= min(2, 1+len(v.on.Basis.Coordinates)); order++ {
 			f := result.Fit{Result: x.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order, Score: l.Score()}
-			f.Terms = estimates(v.on, termsOf(v.on, order))
+			f.Terms = estimates(v.on, Terms(v.on, order))
 			v.behind = append(v.behind, fit(v.on, &f, &l))
-			v.fits = append(v.fits, f)
-			at := len(v.fits) - 1
-			if f.Failure == "" && (best < 0 || foreseesBetter(&f, &v.fits[best])) {
+			v.All = append(v.All, f)
+			at := len(v.All) - 1
+			if f.Failure == "" && (best < 0 || foreseesBetter(&f, &v.All[best])) {
 				best = at
 			}
 		}
 		if best >= 0 {
-			f := &v.fits[best]
+			f := &v.All[best]
 			f.JudgedBy, f.JudgedReason = true, "it is the straight one, and a curved one foresees left-out results no better"
 			if f.Order == 2 {
 				f.JudgedReason = "it foresees left-out results better than the straight one (by leave-one-out R²)"
 			}
-			links = append(links, l)
+			v.links = append(v.links, l)
 		}
 	}
-	return links
 }
 
 // foreseesBetter holds a curved fit against a straight one; without a left-out

@@ -1,4 +1,4 @@
-package judging
+package fits
 
 import (
 	"errors"
@@ -7,7 +7,8 @@ import (
 	"strings"
 	"testing"
 
-	"foamfield/analysis/latent"
+	"foamfield/analysis/belief"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
 )
@@ -15,17 +16,17 @@ import (
 // A score is the mean over what was seen exactly; where a left-out trial is refused or
 // impossible there is none.
 func TestLeftOutScore(t *testing.T) {
-	seen := func(ll ...float64) (out []latent.LeftOut) {
+	seen := func(ll ...float64) (out []likeliest.LeftOut) {
 		for _, v := range ll {
-			out = append(out, latent.LeftOut{LogLik: v})
+			out = append(out, likeliest.LeftOut{LogLik: v})
 		}
 		return out
 	}
-	refused := append(seen(-1), latent.LeftOut{LogLik: math.NaN(), Err: errors.New("no fit")})
+	refused := append(seen(-1), likeliest.LeftOut{LogLik: math.NaN(), Err: errors.New("no fit")})
 	all, first := func(int) bool { return true }, func(i int) bool { return i == 0 }
 	for _, c := range []struct {
 		name  string
-		left  []latent.LeftOut
+		left  []likeliest.LeftOut
 		exact func(int) bool
 		want  *float64
 		why   string
@@ -100,15 +101,15 @@ func TestAnswersAreJudgedByScore(t *testing.T) {
 		{"one clog", func(i int, _ float64) bool { return i != 7 }, 1},
 		{"a middle that comes out", func(_ int, fat float64) bool { return fat > 38 && fat < 50 }, 2},
 	} {
-		_, r, _ := judged(t, written(t, lines(c.out)))
+		r := fitted(t, written(t, lines(c.out)))
 		var judged *result.Fit
 		best := math.Inf(-1)
-		for i, f := range r.Fits {
+		for i, f := range r.All {
 			if f.Result != string(result.CameOut) {
 				continue
 			}
 			if f.JudgedBy {
-				judged = &r.Fits[i]
+				judged = &r.All[i]
 			}
 			if f.LeaveOneOutScore != nil {
 				best = math.Max(best, *f.LeaveOneOutScore)
@@ -122,9 +123,9 @@ func TestAnswersAreJudgedByScore(t *testing.T) {
 
 // The demo's curved Weibull fit had a score of -1e54: it is none.
 func TestNoAbsurdScore(t *testing.T) {
-	_, r, _ := judged(t, "../../testdata/demo/week.xlsx")
+	r := fitted(t, "../../testdata/demo/week.xlsx")
 	impossibles := 0
-	for _, f := range r.Fits {
+	for _, f := range r.All {
 		if f.LeaveOneOutScore != nil && *f.LeaveOneOutScore < nothing {
 			t.Errorf("%s, %s, order %d has a score of %g", f.Result, f.Distribution, f.Order, *f.LeaveOneOutScore)
 		}
@@ -140,8 +141,8 @@ func TestNoAbsurdScore(t *testing.T) {
 // Limits by the multipliers that are told are Wald's.
 func TestMultipliers(t *testing.T) {
 	_, s := laidOut(t, groupReference+"/log.csv")
-	v := look(s, holdOf(s))
-	for i, f := range v.fits {
+	v := Of(s, []belief.Link{belief.Gather(s, result.HoldMinutes)})
+	for i, f := range v.All {
 		fit := v.behind[i]
 		a := make([]float64, len(fit.Coef))
 		a[1] = 1

@@ -1,14 +1,12 @@
-package latent
+package likeliest
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/mat"
 )
 
-// design is the columns of a fit: those of a
-// matrix, some of them, or what is left of them under a constraint.
+// design is the columns of a fit: those of a matrix, with or without a row, or a constant.
 type design struct {
 	n, p int
 	at   func(i, j int) float64
@@ -17,30 +15,6 @@ type design struct {
 func whole(x *mat.Dense) design {
 	n, p := x.Dims()
 	return design{n, p, x.At}
-}
-
-// without leaves out columns of x.
-func without(x *mat.Dense, columns []int) design {
-	n, p := x.Dims()
-	var keep []int
-	for j := range p {
-		if !slices.Contains(columns, j) {
-			keep = append(keep, j)
-		}
-	}
-	return design{n, len(keep), func(i, j int) float64 { return x.At(i, keep[j]) }}
-}
-
-// fixing is the design along which the combination a of the coefficients stays
-// as it is: each other column less its share of column k.
-func fixing(x *mat.Dense, a []float64, k int) design {
-	n, p := x.Dims()
-	return design{n, p - 1, func(i, j int) float64 {
-		if j >= k {
-			j++
-		}
-		return x.At(i, j) - x.At(i, k)*(a[j]/a[k])
-	}}
 }
 
 func constant(n int) design {

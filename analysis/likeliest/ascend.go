@@ -1,4 +1,4 @@
-package latent
+package likeliest
 
 import (
 	"math"
@@ -14,9 +14,6 @@ type slope struct {
 }
 
 func newSlope(p int) *slope {
-	if p == 0 {
-		return &slope{info: &mat.SymDense{}}
-	}
 	return &slope{grad: make([]float64, p), info: mat.NewSymDense(p, nil)}
 }
 
@@ -51,7 +48,6 @@ type concave interface {
 // summit is where ascend ended.
 type summit struct {
 	status     Status
-	theta      []float64
 	ll         float64
 	decrement  float64
 	iterations int
@@ -70,13 +66,10 @@ const (
 // promises no more than rounding.
 func ascend(f concave, theta []float64) summit {
 	p := len(theta)
-	if p == 0 {
-		return summit{status: Converged, ll: f.at(theta, newSlope(0))}
-	}
 	s, trial := newSlope(p), make([]float64, p)
 	next := newSlope(p)
 	step := mat.NewVecDense(p, nil)
-	top := summit{status: NotConverged, theta: theta, step: step.RawVector().Data}
+	top := summit{status: NotConverged, step: step.RawVector().Data}
 	if top.ll = f.at(theta, s); math.IsInf(top.ll, 0) {
 		return top // values too far apart for numbers to tell
 	}

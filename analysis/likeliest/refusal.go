@@ -1,8 +1,10 @@
-package latent
+package likeliest
 
 import (
 	"fmt"
 	"strings"
+
+	"foamfield/analysis/latent"
 )
 
 // Status is how a fit ended.
@@ -41,8 +43,8 @@ type Refusal struct {
 	Status     Status
 	N          int
 	Parameters int
-	Counts     Counts // of a scale fit
-	Yes        int    // of a yes/no fit
+	Counts     latent.Counts // of a scale fit
+	Yes        int           // of a yes/no fit
 	Iterations int
 	LogLik     float64 // where it stopped
 	Decrement  float64 // twice the rise the next Newton step promised
@@ -52,18 +54,18 @@ type Refusal struct {
 func (r *Refusal) Error() string {
 	switch r.Status {
 	case TooFew:
-		return fmt.Sprintf("latent: %d observations cannot carry %d parameters", r.N, r.Parameters)
+		return fmt.Sprintf("likeliest: %d observations cannot carry %d parameters", r.N, r.Parameters)
 	case NoEvents:
-		if r.Counts == (Counts{}) {
-			return fmt.Sprintf("latent: %d of %d answers are yes, so no effect can be estimated", r.Yes, r.N)
+		if r.Counts == (latent.Counts{}) {
+			return fmt.Sprintf("likeliest: %d of %d answers are yes, so no effect can be estimated", r.Yes, r.N)
 		}
-		return fmt.Sprintf("latent: of %d observations %d are at-least and %d at-most bounds and none is a value", r.N, r.Counts.AtLeast, r.Counts.AtMost)
+		return fmt.Sprintf("likeliest: of %d observations %d are at-least and %d at-most bounds and none is a value", r.N, r.Counts.AtLeast, r.Counts.AtMost)
 	case PerfectFit:
-		return fmt.Sprintf("latent: %d observations lie exactly on a fit with %d parameters, so the spread cannot be estimated", r.N, r.Parameters)
+		return fmt.Sprintf("likeliest: %d observations lie exactly on a fit with %d parameters, so the spread cannot be estimated", r.N, r.Parameters)
 	case Separated:
-		return fmt.Sprintf("latent: the observations are separated (columns %v): the likelihood keeps rising, %.6g after %d steps", r.Columns, r.LogLik, r.Iterations)
+		return fmt.Sprintf("likeliest: the observations are separated (columns %v): the likelihood keeps rising, %.6g after %d steps", r.Columns, r.LogLik, r.Iterations)
 	}
-	return fmt.Sprintf("latent: %v after %d steps (log likelihood %.6g, decrement %.2g)", r.Status, r.Iterations, r.LogLik, r.Decrement)
+	return fmt.Sprintf("likeliest: %v after %d steps (log likelihood %.6g, decrement %.2g)", r.Status, r.Iterations, r.LogLik, r.Decrement)
 }
 
 // DataError is an observation or a variable that is none.
@@ -75,9 +77,9 @@ type DataError struct {
 
 func (e *DataError) Error() string {
 	if e.Column >= 0 {
-		return fmt.Sprintf("latent: row %d, column %d: %s", e.Row, e.Column, e.Reason)
+		return fmt.Sprintf("likeliest: row %d, column %d: %s", e.Row, e.Column, e.Reason)
 	}
-	return fmt.Sprintf("latent: row %d: %s", e.Row, e.Reason)
+	return fmt.Sprintf("likeliest: row %d: %s", e.Row, e.Reason)
 }
 
 // Dependence is a column that is a combination of others; of none when it is
@@ -101,5 +103,5 @@ func (e *RankError) Error() string {
 		}
 		parts = append(parts, fmt.Sprintf("column %d is a combination of columns %v", d.Column, d.Of))
 	}
-	return "latent: " + strings.Join(parts, "; ")
+	return "likeliest: " + strings.Join(parts, "; ")
 }

@@ -1,10 +1,10 @@
-package latent
+package likeliest
 
 import (
 	"math"
 	"testing"
 
-	"pgregory.net/rapid"
+	"foamfield/analysis/latent"
 )
 
 func TestResidualsRespectBounds(t *testing.T) {
@@ -17,7 +17,7 @@ func TestResidualsRespectBounds(t *testing.T) {
 		for i, r := range f.Residuals() {
 			back := func(z float64) float64 { // to the original unit
 				u := f.Predict(x.RawRowView(i)) + f.Scale*z
-				if fam.positive() {
+				if fam != latent.Normal {
 					return math.Exp(u)
 				}
 				return u
@@ -33,28 +33,12 @@ func TestResidualsRespectBounds(t *testing.T) {
 				t.Errorf("%v %v: %+v", fam, y[i], r)
 			}
 			exact := y[i].Low == y[i].High
-			if fam == Normal && exact {
+			if fam == latent.Normal && exact {
 				within(t, "score", r.Score, r.Low, 1e-12, 1e-12)
 			}
-			if lo, hi := fam.score(r.Low, r.Low), fam.score(r.High, r.High); !exact && !(r.Score > lo && r.Score < hi) {
+			if lo, hi := fam.NormalScore(r.Low, r.Low), fam.NormalScore(r.High, r.High); !exact && !(r.Score > lo && r.Score < hi) {
 				t.Errorf("%v %v: score %g outside %g..%g", fam, y[i], r.Score, lo, hi)
 			}
 		}
 	}
-}
-
-// A score is where the normal has the same share, however far out.
-func TestScoreKeepsTheShare(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		fam := all[rapid.IntRange(0, 3).Draw(t, "family")]
-		z := rapid.Float64Range(-300, 5).Draw(t, "z")
-		s := fam.score(z, z)
-		got, want := Normal.logBelow(s), fam.logBelow(z)
-		if s > 0 {
-			got, want = Normal.logAbove(s), fam.logAbove(z)
-		}
-		if math.Abs(got-want) > 1e-10*(1+math.Abs(want)) {
-			t.Fatalf("%v %g: score %g has ln share %g, not %g", fam, z, s, got, want)
-		}
-	})
 }

@@ -1,4 +1,8 @@
-package judging
+// Package fits holds every result against every distribution and order that the trials can
+// carry, in the mix alone, by maximum likelihood, and yes and no also by bias-reduced
+// likelihood, which is finite where trials split cleanly; for somebody who checks the
+// numbers elsewhere. Of each result one is chosen that it is judged by.
+package fits
 
 import (
 	"errors"
@@ -9,6 +13,7 @@ import (
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/latent"
+	"foamfield/analysis/likeliest"
 	"foamfield/analysis/region"
 	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
@@ -33,46 +38,53 @@ var distributions = []struct {
 	{"normal", "none", latent.Normal},
 }
 
-// view is the judging view: every result in every distribution and order by
-// maximum likelihood, yes and no also by bias-reduced likelihood, which is finite
-// where trials split cleanly; for somebody who checks the numbers elsewhere.
-type view struct {
+// Fits is every fit of a log's results.
+type Fits struct {
+	All []result.Fit
+
 	on     *surface.Surface
-	fits   []result.Fit
-	behind []*latent.Fit // behind each of them, nil for none of a number
+	links  []belief.Link    // whose results are fitted
+	behind []*likeliest.Fit // behind each of All, nil for none of a number
+}
+
+// Of fits the results that every log can have, then those a kitchen measures beside them.
+func Of(s *surface.Surface, links []belief.Link) *Fits {
+	v := &Fits{on: s, links: ours(links)}
+	v.look()
+	v.declare()
+	return v
 }
 
 // look fits the results that every log can have.
-func look(s *surface.Surface, links []belief.Link) *view {
-	v := &view{on: s}
+func (v *Fits) look() {
+	s := v.on
 	coords := s.Basis.Coordinates
-	for _, l := range links {
+	for _, l := range v.links {
 		for order := 1; order <= min(2, 1+len(coords)); order++ {
-			terms := func() []result.Term { return estimates(s, termsOf(s, order)) }
+			terms := func() []result.Term { return estimates(s, Terms(s, order)) }
 			if works.IsLine(l.Outcome) {
 				for _, d := range distributions {
-					v.fits = append(v.fits, result.Fit{Result: string(l.Outcome), Distribution: d.name, Transform: d.transform,
+					v.All = append(v.All, result.Fit{Result: string(l.Outcome), Distribution: d.name, Transform: d.transform,
 						Estimator: result.MaximumLikelihood, Order: order, Terms: terms()})
 				}
 				continue
 			}
 			for _, how := range []result.Estimator{result.MaximumLikelihood, result.BiasReduced} {
-				v.fits = append(v.fits, result.Fit{Result: string(l.Outcome), Distribution: "logistic", Transform: "logit",
+				v.All = append(v.All, result.Fit{Result: string(l.Outcome), Distribution: "logistic", Transform: "logit",
 					Estimator: how, Order: order, Terms: terms()})
 			}
 		}
 	}
-	v.behind = make([]*latent.Fit, len(v.fits))
-	region.Parallel(len(v.fits), func(i int) {
-		f := &v.fits[i]
-		for k := range links {
-			if string(links[k].Outcome) == f.Result {
-				v.behind[i] = fit(s, f, &links[k])
+	v.behind = make([]*likeliest.Fit, len(v.All))
+	region.Parallel(len(v.All), func(i int) {
+		f := &v.All[i]
+		for k := range v.links {
+			if string(v.links[k].Outcome) == f.Result {
+				v.behind[i] = fit(s, f, &v.links[k])
 			}
 		}
 	})
-	v.chooseJudged(links)
-	return v
+	v.chooseJudged()
 }
 
 // ours is the links whose results every log can have; those a kitchen asks for beside
@@ -94,8 +106,8 @@ func estimates(s *surface.Surface, b region.Basis) []result.Term {
 	return out
 }
 
-// termsOf is the terms of an order: 1 = straight, 2 = with squares and products.
-func termsOf(s *surface.Surface, order int) region.Basis {
+// Terms is the terms of an order: 1 = straight, 2 = with squares and products.
+func Terms(s *surface.Surface, order int) region.Basis {
 	if order == 2 {
 		return region.Curved(s.Basis.Coordinates)
 	}
@@ -104,7 +116,7 @@ func termsOf(s *surface.Surface, order int) region.Basis {
 
 // design is the terms of an order for a link's trials.
 func design(s *surface.Surface, l *belief.Link, order int) *mat.Dense {
-	b := termsOf(s, order)
+	b := Terms(s, order)
 	x := mat.NewDense(len(l.Trials), len(b.Terms), nil)
 	for i, t := range l.Trials {
 		x.SetRow(i, b.Features(t.Mix))
@@ -113,16 +125,16 @@ func design(s *surface.Surface, l *belief.Link, order int) *mat.Dense {
 }
 
 // fit fills one fit in, and returns it if it is one of a number.
-func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
-	b, x := termsOf(s, f.Order), design(s, l, f.Order)
+func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
+	b, x := Terms(s, f.Order), design(s, l, f.Order)
 	f.N = len(l.Trials)
 	if l.Answers != nil {
 		fitAnswers(s, f, l, b, x)
 		return nil
 	}
 	f.Observations = belief.Count(l.Seen)
-	fam := familyOf(f.Distribution)
-	fit, err := latent.FitScale(fam, x, l.Seen)
+	fam := FamilyOf(f.Distribution)
+	fit, err := likeliest.FitScale(fam, x, l.Seen)
 	if err != nil {
 		refused(s, f, b, err)
 		return nil
@@ -130,7 +142,7 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
 	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
 	fill(f, fit.Coef, fit.Covariance)
 	if fit.Freedom() > 0 {
-		f.TMultiplier, f.StdErrorFactor = multipliers(fit)
+		f.TMultiplier, f.StdErrorFactor = Multipliers(fit)
 	}
 	if r, err := fit.LikelihoodR2(); err == nil {
 		f.LikelihoodRSquared = &r
@@ -152,10 +164,10 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *latent.Fit {
 // fitAnswers fills a fit of yes and no in.
 func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, b region.Basis, x *mat.Dense) {
 	f.Observations.Exact = f.N
-	estimate := latent.FitYesNo
+	estimate := likeliest.FitYesNo
 	// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
 	if f.Estimator == result.BiasReduced && slices.Contains(l.Answers, !l.Answers[0]) {
-		estimate = latent.FitYesNoFirth
+		estimate = likeliest.FitYesNoFirth
 	}
 	fit, err := estimate(x, l.Answers)
 	if err != nil {
@@ -172,17 +184,37 @@ func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, b region.Basi
 	}
 }
 
-// multipliers is what a fit's standard errors are multiplied by to reach its limits.
-func multipliers(f *latent.Fit) (t, widened *float64) {
+// Multipliers is what a fit's standard errors are multiplied by to reach its limits.
+func Multipliers(f *likeliest.Fit) (t, widened *float64) {
 	a, b := f.Multipliers(belief.Level)
 	return &a, &b
 }
 
-// fitted is a result's fit in a distribution and order, nil if it was refused.
-func (v *view) fitted(o result.Outcome, distribution string, order int) *latent.Fit {
-	for i, f := range v.fits {
+// Fitted is a result's fit in a distribution and order, nil if it was refused.
+func (v *Fits) Fitted(o result.Outcome, distribution string, order int) *likeliest.Fit {
+	for i, f := range v.All {
 		if f.Result == string(o) && f.Distribution == distribution && f.Order == order {
 			return v.behind[i]
+		}
+	}
+	return nil
+}
+
+// FamilyOf is the distribution of a name; the normal where it is none of a number.
+func FamilyOf(name string) latent.Family {
+	for _, d := range distributions {
+		if d.name == name {
+			return d.family
+		}
+	}
+	return latent.Normal
+}
+
+// Judged is the fit a result is judged by, nil if there is none.
+func (v *Fits) Judged(o result.Outcome) *result.Fit {
+	for i := range v.All {
+		if f := &v.All[i]; f.JudgedBy && f.Result == string(o) {
+			return f
 		}
 	}
 	return nil
@@ -207,7 +239,7 @@ const impossible = "by these terms fitted without them some single trials are im
 
 // leftOutScore is the mean log density of the exactly seen results, or log chance of
 // the answers, each foreseen from all others, or why there is none.
-func leftOutScore(left []latent.LeftOut, exact func(i int) bool) (score *float64, why string) {
+func leftOutScore(left []likeliest.LeftOut, exact func(i int) bool) (score *float64, why string) {
 	sum, n := 0.0, 0
 	for i, o := range left {
 		if !exact(i) {
@@ -261,18 +293,18 @@ func leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam latent.Family
 func refused(s *surface.Surface, f *result.Fit, b region.Basis, err error) {
 	f.Terms, f.Covariance = []result.Term{}, nil
 	f.NullReason = "not fitted"
-	var rank *latent.RankError
+	var rank *likeliest.RankError
 	if errors.As(err, &rank) {
 		var names []string
 		for _, d := range rank.Dependent {
-			names = append(names, termWords(s, b.Terms[d.Column]))
+			names = append(names, TermWords(s, b.Terms[d.Column]))
 		}
 		f.Failure = "these trials cannot tell " + strings.Join(names, ", ") + " from the other terms"
 		return
 	}
-	var refusal *latent.Refusal
+	var refusal *likeliest.Refusal
 	if errors.As(err, &refusal) {
-		f.Failure = refusals[refusal.Status]
+		f.Failure = Refusals[refusal.Status]
 		if f.Failure != "" {
 			return
 		}
@@ -280,17 +312,17 @@ func refused(s *surface.Surface, f *result.Fit, b region.Basis, err error) {
 	f.Failure = err.Error()
 }
 
-// refusals are the ways a fit is refused, in plain words.
-var refusals = map[latent.Status]string{
-	latent.TooFew:       "more terms than trials: these cannot all be estimated",
-	latent.NoEvents:     "every result lies on one side: there is nothing to tell apart",
-	latent.Separated:    "the trials split cleanly into yes and no along these terms, so plain maximum likelihood has no finite answer",
-	latent.PerfectFit:   "the terms fit every result exactly, so no scatter can be estimated",
-	latent.NotConverged: "the fit did not settle",
+// Refusals are the ways a fit is refused, in plain words.
+var Refusals = map[likeliest.Status]string{
+	likeliest.TooFew:       "more terms than trials: these cannot all be estimated",
+	likeliest.NoEvents:     "every result lies on one side: there is nothing to tell apart",
+	likeliest.Separated:    "the trials split cleanly into yes and no along these terms, so plain maximum likelihood has no finite answer",
+	likeliest.PerfectFit:   "the terms fit every result exactly, so no scatter can be estimated",
+	likeliest.NotConverged: "the fit did not settle",
 }
 
-// termWords names a term: "fat", "fat × blend HLB", "fat squared".
-func termWords(s *surface.Surface, t []int) string {
+// TermWords names a term: "fat", "fat × blend HLB", "fat squared".
+func TermWords(s *surface.Surface, t []int) string {
 	switch {
 	case len(t) == 0:
 		return "the constant"
@@ -303,11 +335,11 @@ func termWords(s *surface.Surface, t []int) string {
 }
 
 // chooseJudged marks, for each result, the fit the report shows, and says why.
-func (v *view) chooseJudged(links []belief.Link) {
-	for _, l := range links {
+func (v *Fits) chooseJudged() {
+	for _, l := range v.links {
 		var best *result.Fit
-		for i := range v.fits {
-			f := &v.fits[i]
+		for i := range v.All {
+			f := &v.All[i]
 			if f.Result == string(l.Outcome) && f.Failure == "" && (best == nil || judgesBetter(f, best)) {
 				best = f
 			}

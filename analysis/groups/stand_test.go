@@ -1,4 +1,4 @@
-package judging
+package groups
 
 import (
 	"fmt"
@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/fits"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 )
@@ -52,13 +53,13 @@ func lotEffects(t *testing.T, path, text string) (beside, straight result.GroupE
 		t.Fatalf("labels %q", log.Labels)
 	}
 	links := holdOf(s)
-	v := look(s, links)
+	v := &comparison{s, fits.Of(s, links)}
 	q := question{by: "butter lot", of: func(t *surface.Placed) string { return t.Raw["butter lot"] }, setting: -1}
 	straight.Verdict = result.CannotTell
 	if err := v.against(&straight, q, &links[0], stand{order: 1, settings: true}); err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range v.groupEffects(links, log.Labels) {
+	for _, e := range Effects(s, v.fits, links, log.Labels) {
 		if e.By == "butter lot" {
 			beside = e
 		}
@@ -132,14 +133,14 @@ func TestCurvedGroupsAsR(t *testing.T) {
 		links = append(links, belief.Gather(s, o))
 	}
 	tests, factors := rowsOf(t, filepath.Join(groupReference, "curved_tests.csv")), rowsOf(t, filepath.Join(groupReference, "curved_factors.csv"))
-	v := look(s, links)
+	v := &comparison{s, fits.Of(s, links)}
 	checked := 0
 	for _, d := range []string{"lognormal", "weibull", "loglogistic"} {
-		for i := range v.fits {
-			f := &v.fits[i]
+		for i := range v.fits.All {
+			f := &v.fits.All[i]
 			f.JudgedBy = f.Distribution == d && f.Order == 2
 		}
-		for _, e := range v.groupEffects(links, log.Labels) {
+		for _, e := range Effects(s, v.fits, links, log.Labels) {
 			of := func(row map[string]string) bool {
 				return row["result"] == e.Result && row["distribution"] == d && row["by"] == e.By
 			}
@@ -217,11 +218,11 @@ func TestStands(t *testing.T) {
 	} {
 		_, s := laidOut(t, written(t, log(c.n, c.days, c.bounded)))
 		links := holdOf(s)
-		v := look(s, links)
-		for i := range v.fits {
-			v.fits[i].JudgedBy = v.fits[i].Distribution == "lognormal" && v.fits[i].Order == c.order
+		v := &comparison{s, fits.Of(s, links)}
+		for i := range v.fits.All {
+			v.fits.All[i].JudgedBy = v.fits.All[i].Distribution == "lognormal" && v.fits.All[i].Order == c.order
 		}
-		for _, e := range v.groupEffects(links, nil) {
+		for _, e := range Effects(s, v.fits, links, nil) {
 			if e.By != "day" {
 				continue
 			}
@@ -244,18 +245,18 @@ func TestNotToldFromWhatIsBeside(t *testing.T) {
 		}
 		fmt.Fprintf(&b, "%d,%s,%d,%s,%s,%s,%d,y\n", i+1, lot, rest, between(i, 0.618, 34, 54), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), 10+i*i%13)
 	}
-	_, r, _ := judged(t, written(t, b.String()))
-	found := false
-	for _, e := range r.GroupEffects {
+	found := effects(t, written(t, b.String()))
+	looked := false
+	for _, e := range found {
 		if e.By != "butter lot" {
 			continue
 		}
-		found = true
+		looked = true
 		if e.Verdict != result.CannotTell || !slices.Equal(e.NotToldFrom, []string{"rest"}) || !strings.Contains(e.Sentence, "cannot tell the butter lot from rest") {
 			t.Errorf("%+v", e)
 		}
 	}
-	if !found {
+	if !looked {
 		t.Error("lots were not looked at")
 	}
 }
@@ -282,8 +283,8 @@ func TestChoicesStandBeside(t *testing.T) {
 			}
 			fmt.Fprintf(&b, "%d,%d,%d,%.1f,%.1f,%.1f,%s,y,%d\n", i+1, 64+i*7%40, 130-i*7%40, 2+0.1*float64(i*5%17), of[0], of[1], c.lot(i), minutes)
 		}
-		_, r, _ := judged(t, written(t, b.String()))
-		for _, e := range r.GroupEffects {
+		found := effects(t, written(t, b.String()))
+		for _, e := range found {
 			if e.By != "butter lot" {
 				continue
 			}
@@ -297,8 +298,8 @@ func TestChoicesStandBeside(t *testing.T) {
 				t.Errorf("%s: beside %v, p %v, not told from %v: %s", c.name, e.Beside, read(e.P), e.NotToldFrom, e.Failure)
 			}
 		}
-		if len(r.GroupEffects) < 2 {
-			t.Errorf("%s: %d things were looked at", c.name, len(r.GroupEffects))
+		if len(found) < 2 {
+			t.Errorf("%s: %d things were looked at", c.name, len(found))
 		}
 	}
 }
@@ -306,17 +307,17 @@ func TestChoicesStandBeside(t *testing.T) {
 // Holm's procedure, on figures worked out by hand: each p times how many are not below it.
 func TestAdjust(t *testing.T) {
 	p := func(v float64) *float64 { return &v }
-	effects := []result.GroupEffect{
+	tested := []result.GroupEffect{
 		{Result: "a", By: "day", P: p(0.03)}, {Result: "a", By: "cook", P: p(0.01)}, {Result: "b", By: "day", P: p(0.04)},
 		{Result: "a", By: "order"}, {Result: "a", By: "lot", P: p(0.04)}, {Result: "a", By: "size", P: p(0.9)},
 	}
-	tests := adjust(effects)
+	tests := adjust(tested)
 	if tests["a"] != 4 || tests["b"] != 1 {
 		t.Errorf("tests %v", tests)
 	}
 	for i, want := range []*float64{p(0.09), p(0.04), p(0.04), nil, p(0.09), p(0.9)} {
-		if got := effects[i].PAdjusted; (got == nil) != (want == nil) || got != nil && math.Abs(*got-*want) > 1e-15 {
-			t.Errorf("%s of %s: %v, want %v", effects[i].By, effects[i].Result, read(got), read(want))
+		if got := tested[i].PAdjusted; (got == nil) != (want == nil) || got != nil && math.Abs(*got-*want) > 1e-15 {
+			t.Errorf("%s of %s: %v, want %v", tested[i].By, tested[i].Result, read(got), read(want))
 		}
 	}
 	for i, want := range map[int]string{
@@ -325,7 +326,7 @@ func TestAdjust(t *testing.T) {
 		2: "likely: hold differs from one day to another",
 		5: "these trials do not show whether hold differs from one size to another",
 	} {
-		e := effects[i]
+		e := tested[i]
 		e.Result, e.Levels = string(result.HoldMinutes), []result.Level{{}}
 		groupVerdict(&e, "the "+e.By, 4)
 		if !strings.HasPrefix(e.Sentence, want) {

@@ -1,7 +1,9 @@
-package latent
+package likeliest
 
 import (
 	"math"
+
+	"foamfield/analysis/latent"
 
 	"gonum.org/v1/gonum/mat"
 )
@@ -13,7 +15,6 @@ type YesNoFit struct {
 	LogLik     float64
 	Penalised  float64 // log likelihood plus half ln of the information's determinant; LogLik when not reduced
 	N, Yes     int
-	Iterations int
 	Reduced    bool // fitted by the bias-reduced likelihood
 
 	x *mat.Dense
@@ -38,14 +39,13 @@ func FitYesNo(x *mat.Dense, y []bool) (*YesNoFit, error) {
 type odds struct {
 	basis
 	yes     []bool
-	eta0    []float64 // fixed part of the log odds, nil when there is none
 	reduced *reduction
 }
 
 func newOdds(x *mat.Dense, y []bool) (*odds, *Refusal, error) {
 	n, p := x.Dims()
 	if n != len(y) {
-		panic("latent: design and answers differ in length")
+		panic("likeliest: design and answers differ in length")
 	}
 	refusal := &Refusal{N: n, Parameters: p}
 	for _, yes := range y {
@@ -78,7 +78,7 @@ func (o *odds) fit(x *mat.Dense, refusal *Refusal) (*YesNoFit, error) {
 	f := &YesNoFit{
 		Coef: o.coef(theta), Covariance: mat.NewSymDense(o.p, nil),
 		LogLik: o.logLik(theta), Penalised: top.ll,
-		N: o.n, Yes: refusal.Yes, Iterations: top.iterations, Reduced: o.reduced != nil,
+		N: o.n, Yes: refusal.Yes, Reduced: o.reduced != nil,
 		x: x, y: o.yes,
 	}
 	cov := top.cov
@@ -101,17 +101,11 @@ func (o *odds) fit(x *mat.Dense, refusal *Refusal) (*YesNoFit, error) {
 	return f, nil
 }
 
-func (o *odds) eta(i int, theta []float64) float64 {
-	eta := dot(o.row(i), theta)
-	if o.eta0 != nil {
-		eta += o.eta0[i]
-	}
-	return eta
-}
+func (o *odds) eta(i int, theta []float64) float64 { return dot(o.row(i), theta) }
 
 func (o *odds) logLik(theta []float64) (ll float64) {
 	for i, yes := range o.yes {
-		v, _, _ := LogLikYesNo(yes, o.eta(i, theta))
+		v, _, _ := latent.LogLikYesNo(yes, o.eta(i, theta))
 		ll += v
 	}
 	return ll
@@ -124,7 +118,7 @@ func (o *odds) at(theta []float64, s *slope) float64 {
 	s.reset()
 	var ll float64
 	for i, yes := range o.yes {
-		v, d, dd := LogLikYesNo(yes, o.eta(i, theta))
+		v, d, dd := latent.LogLikYesNo(yes, o.eta(i, theta))
 		ll += v
 		s.add(o.row(i), d, -dd)
 	}
