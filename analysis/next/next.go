@@ -27,7 +27,7 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 		}
 		out = append(out, explore(found, wanted)...)
 	default:
-		if t := thinnest(s.Trials); t != nil {
+		if t := thinnest(s.Trials, batch.Grams); t != nil {
 			out = append(out, step(s, counts, found.Scale, t)...)
 		}
 	}
@@ -98,21 +98,33 @@ func repeatReason(s *surface.Surface, best *surface.Placed) string {
 }
 
 // thinnest is the trial with the least fat and emulsifier: where to go back to
-// when nothing came out.
-func thinnest(trials []surface.Placed) *surface.Placed {
+// when nothing came out. One that does not say its emulsifier is gone back to only
+// if none does.
+func thinnest(trials []surface.Placed, batch float64) *surface.Placed {
 	var best *surface.Placed
-	least := math.Inf(1)
+	least, told := math.Inf(1), false
 	for i := range trials {
 		t := &trials[i]
-		if t.FatPercent == nil {
+		if t.FatPercent == nil || t.Flagged != "" {
 			continue
 		}
-		thick := *t.FatPercent + 10*works.Or(t.EmulsifierPercent, t.EmulsifierGrams)
-		if t.Flagged == "" && thick < least {
-			best, least = t, thick
+		percent := emulsifier(t, batch)
+		thick, says := *t.FatPercent+10*works.Or(percent, nil), percent != nil
+		if says && !told || says == told && thick < least {
+			best, least, told = t, thick, says
 		}
 	}
 	return best
+}
+
+// emulsifier is the percent of a trial, nil if the log has none: grams without the mass of
+// their mix are taken as of a batch.
+func emulsifier(t *surface.Placed, batch float64) *float64 {
+	if t.EmulsifierPercent != nil || t.EmulsifierGrams == nil {
+		return t.EmulsifierPercent
+	}
+	percent := 100 * *t.EmulsifierGrams / batch
+	return &percent
 }
 
 // step suggests one mix a step away from a trial, against what failed most: less
