@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"testing"
 
+	"foamfield/analysis/regress"
 	"foamfield/analysis/result"
 )
 
@@ -33,7 +34,7 @@ func TestShownAsR(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := shown(df)
+		got := regress.SmallestShown(df)
 		agree(t, row["df"]+" df", &got, row["shift"], 1e-7)
 	}
 }

@@ -44,7 +44,6 @@ type Formula struct {
 	EmulsifierPercent float64
 	EmulsifierGrams   float64
 	BlendHLB          *float64
-	Weighing          mix.Errors
 }
 
 // Solve works out batch grams of the wanted mix from the template's
@@ -81,7 +80,6 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 		FatPercent:        *t.FatPercent,
 		EmulsifierPercent: *t.EmulsifierPercent,
 		EmulsifierGrams:   t.EmulsifierGrams,
-		Weighing:          mix.WeighingErrors(parts, step),
 	}
 	if t.BlendHLB != nil {
 		f.BlendHLB = &t.BlendHLB.Value

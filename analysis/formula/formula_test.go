@@ -303,9 +303,6 @@ func TestLines(t *testing.T) {
 			t.Errorf("%s: %v %% of %q, weighing error %v; want %v", l.Name, percent, l.Part, l.WeighingErrorPercent, want)
 		}
 	}
-	if f.Weighing.BlendHLB == nil || f.Weighing.BlendHLB.AtMost <= 0 {
-		t.Errorf("no weighing error of the blend: %+v", f.Weighing)
-	}
 }
 
 func TestSame(t *testing.T) {

@@ -11,33 +11,55 @@ import (
 
 // trials is the log as it was read, one row a trial, with the cell it stands in.
 func trials(b *book, r *result.Results) {
-	var extras, names []string
-	seenExtra, seenName := map[string]bool{}, map[string]bool{}
-	for i := range r.Trials {
-		for _, name := range slices.Sorted(maps.Keys(r.Trials[i].Extras)) {
-			if !seenExtra[name] {
-				seenExtra[name] = true
-				extras = append(extras, name)
-			}
-		}
-		for _, a := range r.Trials[i].Ingredient {
-			if !seenName[a.Name] {
-				seenName[a.Name] = true
-				names = append(names, a.Name)
-			}
-		}
+	columns := slices.Concat(whoAndWhere(r), whatCameOfIt(r), amounts(r))
+	widths, heads := make([]float64, len(columns)), make([]string, len(columns))
+	for i, c := range columns {
+		widths[i], heads[i] = c.width, c.name
 	}
-	columns := []struct {
-		name  string
-		width float64
-		value func(t *result.Trial) cell
-	}{
+	p := b.sheet("Trials", widths...)
+	p.heads(heads...)
+	p.freeze(2)
+	p.filter(len(r.Trials))
+	for i := range r.Trials {
+		row := make([]cell, len(columns))
+		for k, c := range columns {
+			row[k] = c.value(&r.Trials[i])
+		}
+		p.add(row...)
+	}
+	p.stream()
+}
+
+// trialColumn is one of the sheet's.
+type trialColumn struct {
+	name  string
+	width float64
+	value func(t *result.Trial) cell
+}
+
+// whoAndWhere is where a trial stands and who made it in what; a canister and labels such
+// as lots only where the log has them.
+func whoAndWhere(r *result.Results) []trialColumn {
+	out := []trialColumn{
 		{"place", 30, func(t *result.Trial) cell { return in(ordinary, t.At) }},
 		{"trial", 9, func(t *result.Trial) cell { return in(ordinary, t.ID) }},
 		{"order", 7, func(t *result.Trial) cell { return count(t.Order) }},
 		{"day", 12, func(t *result.Trial) cell { return in(ordinary, t.Day) }},
 		{"cook", 10, func(t *result.Trial) cell { return in(ordinary, t.Cook) }},
 		{"student", 14, func(t *result.Trial) cell { return in(ordinary, t.Student) }},
+	}
+	if slices.ContainsFunc(r.Trials, func(t result.Trial) bool { return t.Canister != "" }) {
+		out = append(out, trialColumn{"canister", 12, func(t *result.Trial) cell { return in(ordinary, t.Canister) }})
+	}
+	for _, name := range inOrder(r, func(t *result.Trial) []string { return slices.Sorted(maps.Keys(t.Labels)) }) {
+		out = append(out, trialColumn{name, 14, func(t *result.Trial) cell { return in(ordinary, t.Labels[name]) }})
+	}
+	return out
+}
+
+// whatCameOfIt is the mix in numbers and what was seen.
+func whatCameOfIt(r *result.Results) []trialColumn {
+	return []trialColumn{
 		{"used", 7, func(t *result.Trial) cell { return in(ordinary, t.Used) }},
 		{"why not", 30, func(t *result.Trial) cell { return in(ordinary, t.Reason) }},
 		{"repeat of", 24, func(t *result.Trial) cell { return in(ordinary, t.RepeatOf) }},
@@ -58,47 +80,51 @@ func trials(b *book, r *result.Results) {
 		{"chance foreseen from the others", 12, func(t *result.Trial) cell { return number(t.ForeseenChance, chance) }},
 		{"note", 50, func(t *result.Trial) cell { return in(ordinary, t.Note) }},
 	}
-	widths := make([]float64, 0, len(columns)+len(names)+len(extras))
-	heads := make([]string, 0, cap(widths))
-	for _, c := range columns {
-		widths, heads = append(widths, c.width), append(heads, c.name)
-	}
-	for _, n := range names {
-		widths, heads = append(widths, 13), append(heads, n+", g")
-	}
-	for _, n := range extras {
-		widths, heads = append(widths, 13), append(heads, n)
-	}
-	p := b.sheet("Trials", widths...)
-	p.heads(heads...)
-	p.freeze(2)
-	p.filter(len(r.Trials))
-	for i := range r.Trials {
-		t := &r.Trials[i]
-		row := make([]cell, 0, len(heads))
-		for _, c := range columns {
-			row = append(row, c.value(t))
-		}
-		grams := map[string]float64{}
-		for _, a := range t.Ingredient {
-			grams[a.Name] += a.Grams
-		}
-		for _, n := range names {
-			row = append(row, found(grams, n, amount))
-		}
-		for _, n := range extras {
-			row = append(row, found(t.Extras, n, amount))
-		}
-		p.add(row...)
-	}
-	p.stream()
 }
 
-func found(m map[string]float64, name string, l look) cell {
-	if v, ok := m[name]; ok {
-		return in(l, v)
+// amounts is the grams of each ingredient, then every other number of the log.
+func amounts(r *result.Results) (out []trialColumn) {
+	for _, name := range inOrder(r, func(t *result.Trial) (names []string) {
+		for _, a := range t.Ingredient {
+			names = append(names, a.Name)
+		}
+		return names
+	}) {
+		out = append(out, trialColumn{name + ", g", 13, func(t *result.Trial) cell {
+			var grams cell
+			sum := 0.0
+			for _, a := range t.Ingredient {
+				if a.Name == name {
+					sum += a.Grams
+					grams = in(amount, sum)
+				}
+			}
+			return grams
+		}})
 	}
-	return cell{}
+	for _, name := range inOrder(r, func(t *result.Trial) []string { return slices.Sorted(maps.Keys(t.Extras)) }) {
+		out = append(out, trialColumn{name, 13, func(t *result.Trial) cell {
+			if v, ok := t.Extras[name]; ok {
+				return in(amount, v)
+			}
+			return cell{}
+		}})
+	}
+	return out
+}
+
+// inOrder is the names that trials have, as they first appear.
+func inOrder(r *result.Results, of func(t *result.Trial) []string) (names []string) {
+	seen := map[string]bool{}
+	for i := range r.Trials {
+		for _, name := range of(&r.Trials[i]) {
+			if !seen[name] {
+				seen[name] = true
+				names = append(names, name)
+			}
+		}
+	}
+	return names
 }
 
 func answer(a *result.Answer) cell {
