@@ -127,7 +127,7 @@ func design(s *surface.Surface, l *belief.Link, order int) *mat.Dense {
 // fit fills one fit in, and returns it if it is one of a number.
 func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
 	b, x := Terms(s, f.Order), design(s, l, f.Order)
-	f.N = len(l.Trials)
+	f.N, f.VariedBeside = len(l.Trials), variedBeside(s, l.Trials)
 	if l.Answers != nil {
 		fitAnswers(s, f, l, b, x)
 		return nil
@@ -159,6 +159,17 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
 		leastSquares(f, l, x, fam)
 	}
 	return fit
+}
+
+// variedBeside names the terms beside the mix in which trials differ.
+func variedBeside(s *surface.Surface, trials []*surface.Placed) []string {
+	out := []string{}
+	for k, term := range s.Terms {
+		if slices.ContainsFunc(trials, func(t *surface.Placed) bool { return t.Beside[k] != trials[0].Beside[k] }) {
+			out = append(out, term.Name)
+		}
+	}
+	return out
 }
 
 // fitAnswers fills a fit of yes and no in.

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -135,6 +137,44 @@ func TestNoAbsurdScore(t *testing.T) {
 	}
 	if impossibles == 0 {
 		t.Error("no fit of the demo lacks a score for being impossible")
+	}
+}
+
+// A fit is of the mix alone; what else its own trials varied is named.
+func TestVariedBeside(t *testing.T) {
+	for _, c := range []struct {
+		name       string
+		rest, cook func(i int) string
+		held, out  []string // of hold, of coming out
+	}{
+		{"nothing else", func(int) string { return "10" }, func(int) string { return "Ana" }, nil, nil},
+		{"a setting and who made it", func(i int) string { return strconv.Itoa(10 * (1 + i%3)) }, func(i int) string { return []string{"Ana", "Bo"}[i/2%2] },
+			[]string{"rest_minutes", "cook: Ana", "cook: Bo"}, []string{"rest_minutes", "cook: Ana", "cook: Bo"}},
+		{"a setting of the clogged alone", func(i int) string {
+			if i%4 == 0 {
+				return strconv.Itoa(20 + 10*(i%3))
+			}
+			return "10"
+		}, func(int) string { return "Ana" }, nil, []string{"rest_minutes"}},
+	} {
+		var b strings.Builder
+		b.WriteString("trial,cook,rest min,fat %,emulsifier % of mix,blend HLB,hold min,came out\n")
+		for i := range 40 {
+			hold, came := strconv.Itoa(10+i*i%13), "y"
+			if i%4 == 0 {
+				hold, came = "", "n"
+			}
+			fmt.Fprintf(&b, "%d,%s,%s,%s,%s,%s,%s,%s\n", i+1, c.cook(i), c.rest(i), between(i, 0.618, 34, 54), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), hold, came)
+		}
+		for _, f := range fitted(t, written(t, b.String())).All {
+			want := c.held
+			if f.Result == string(result.CameOut) {
+				want = c.out
+			}
+			if f.VariedBeside == nil || !slices.Equal(f.VariedBeside, want) {
+				t.Errorf("%s: beside the terms of %s varied %q, want %q", c.name, f.Result, f.VariedBeside, want)
+			}
+		}
 	}
 }
 

@@ -39,11 +39,15 @@ const (
 type Fit struct {
 	Result string `json:"result"` // the outcome, or the name of another result of the log
 	// Distribution is "lognormal", "weibull", "loglogistic", "normal" or "logistic".
-	Distribution string       `json:"distribution"`
-	Transform    string       `json:"transform"` // from the result to the line: "ln", "none" or "logit"
-	Estimator    Estimator    `json:"estimator"`
-	Order        int          `json:"order"`          // 1 = straight terms, 2 = with squares and products
-	N            int          `json:"n"`              // trials it rests on
+	Distribution string    `json:"distribution"`
+	Transform    string    `json:"transform"` // from the result to the line: "ln", "none" or "logit"
+	Estimator    Estimator `json:"estimator"`
+	Order        int       `json:"order"` // 1 = straight terms, 2 = with squares and products
+	N            int       `json:"n"`     // trials it rests on
+	// VariedBeside are the settings and the offsets of choices, as terms of model name them, that
+	// differ among its trials and are no terms of it: a fit is of the mix alone, what these do is in
+	// model and group_effects.
+	VariedBeside []string     `json:"varied_beside"`
 	Observations Observations `json:"observations"`   // how the result was seen
 	Score        *Score       `json:"score"`          // the scale of a result that is a score; null = it is none
 	JudgedBy     bool         `json:"judged_by"`      // whether it is the one the report shows for its result

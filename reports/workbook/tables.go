@@ -76,10 +76,10 @@ func ingredients(b *book, r *result.Results) {
 
 // fits is a row a fit; its terms are on a sheet of their own.
 func fits(b *book, r *result.Results) {
-	p := b.sheet("Fits", 6, 18, 14, 11, 7, 7, 8, 9, 9, 9, 10, 15, 12, 12, 12, 12, 12, 14, 16, 10, 7, 7, 12, 12, 20, 40, 40, 40, 40)
+	p := b.sheet("Fits", 6, 18, 14, 11, 7, 7, 8, 9, 9, 9, 10, 15, 12, 12, 12, 12, 12, 14, 16, 10, 7, 7, 12, 12, 20, 40, 40, 40, 40, 40)
 	p.heads("fit", "result", "distribution", "transform", "order", "trials", "exact", "at least", "at most", "between", "judged by",
 		"log likelihood", "scale", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "leave-one-out score",
-		"lack of fit F", "df 1", "df 2", "P", "likelihood R²", "estimated by", "why judged by", "why numbers are missing", "why there is no score", "why there is no fit")
+		"lack of fit F", "df 1", "df 2", "P", "likelihood R²", "estimated by", "why judged by", "why numbers are missing", "why there is no score", "why there is no fit", "varied beside the terms")
 	p.freeze(3)
 	p.filter(len(r.Fits))
 	for i, f := range r.Fits {
@@ -97,7 +97,7 @@ func fits(b *book, r *result.Results) {
 			row = append(row, cell{}, cell{}, cell{}, cell{})
 		}
 		p.add(append(row, number(f.LikelihoodRSquared, precise), in(ordinary, words(string(f.Estimator))), text(f.JudgedReason), text(f.NullReason),
-			text(f.NoScoreReason), text(f.Failure))...)
+			text(f.NoScoreReason), text(f.Failure), text(strings.Join(f.VariedBeside, ", ")))...)
 	}
 	p.write()
 }

@@ -7,6 +7,7 @@ import (
 	"math"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -236,6 +237,26 @@ func TestFormulaThatDoesNotGiveTheMix(t *testing.T) {
 	if !said {
 		t.Error("the fat percent is not named as the recommended one")
 	}
+}
+
+// Canisters and labels are columns where the log has them, each trial's in its own row.
+func TestTrialsSayCanisterAndLot(t *testing.T) {
+	r := kitchen()
+	if row := rows(t, report(t, r), "Trials")[0]; slices.Contains(row, "canister") {
+		t.Errorf("no canister is logged, and there is a column: %q", row)
+	}
+	r.Trials[1].Canister, r.Trials[2].Canister = "0.5 L", "=1+1"
+	r.Trials[0].Labels, r.Trials[2].Labels = map[string]string{"canister no": "C3"}, map[string]string{"butter lot": "@B", "canister no": "C1"}
+	f := report(t, r)
+	for head, want := range map[string][]string{"canister": {"", "0.5 L", "=1+1"}, "canister no": {"C3", "", "C1"}, "butter lot": {"", "", "@B"}} {
+		at := under(t, f, "Trials", 1, head)
+		for i, w := range want {
+			if got := raw(t, f, "Trials", at+strconv.Itoa(i+2)); got != w {
+				t.Errorf("%s of trial %d is %q, want %q", head, i+1, got, w)
+			}
+		}
+	}
+	noFormulas(t, f)
 }
 
 func TestHostileTextStaysText(t *testing.T) {

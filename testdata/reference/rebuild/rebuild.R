@@ -61,9 +61,18 @@ telling <- function(r, outcome) Filter(function(t) outcome %in% unlist(t$tells),
 
 # ---- (a) the fits, by survreg, glm and Firth's penalty
 
-refit <- function(r, f) {
+fitted_trials <- function(r, f) {
   chain <- c("came_out", "broke", "hold_minutes", "drained_percent")
-  trials <- if (f$result %in% chain) telling(r, f$result) else Filter(function(t) !is.null(t$extras[[f$result]]), placed(r))
+  if (f$result %in% chain) telling(r, f$result) else Filter(function(t) !is.null(t$extras[[f$result]]), placed(r))
+}
+# differing is what varied beside the mix in a fit's trials.
+differing <- function(r, f) {
+  beside <- do.call(rbind, lapply(fitted_trials(r, f), function(t) nums(t$beside)))
+  if (length(beside) == 0) return(character(0))
+  beside_names(r, r$model[[1]])[apply(beside, 2, function(v) any(v != v[1]))]
+}
+refit <- function(r, f) {
+  trials <- fitted_trials(r, f)
   x <- design(r, lapply(f$terms, function(t) t$variables), trials)
   if (f$distribution == "logistic") {
     y <- answers(trials, f$result)
@@ -93,7 +102,9 @@ firth <- function(x, y) {
   list(terms = b, loglik = sum(log(ifelse(y, p, 1 - p))))
 }
 check_fits <- function(r) {
-  n <- 0; off <- c(0, 0)
+  n <- 0; off <- c(0, 0); left_out <- 0
+  for (f in r$fits) left_out <- left_out + !identical(as.character(unlist(f$varied_beside)), as.character(differing(r, f)))
+  say(sprintf("%d fits: what varied beside the mix is another", length(r$fits)), 0, left_out, 0)
   for (f in r$fits) if (f$failure == "") {
     again <- refit(r, f)
     errors <- nums(lapply(f$terms, function(t) t$std_error))
