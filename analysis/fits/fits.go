@@ -49,7 +49,7 @@ type Fits struct {
 
 // Of fits the results that every log can have, then those a kitchen measures beside them.
 func Of(s *surface.Surface, links []belief.Link) *Fits {
-	v := &Fits{on: s, links: ours(links)}
+	v := &Fits{on: s, links: slices.Clone(ours(links))}
 	v.look()
 	v.declare()
 	return v

@@ -140,6 +140,34 @@ func TestNoAbsurdScore(t *testing.T) {
 	}
 }
 
+// What a kitchen measures is fitted last, and the links that were given stay as they are.
+func TestDeclaredComesLast(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("trial,fat %,emulsifier % of mix,blend HLB,hold min,came out,taste /9,overrun %\n")
+	for i := range 40 {
+		fmt.Fprintf(&b, "%d,%s,%s,%s,%d,y,%d,%d\n", i+1, between(i, 0.618, 34, 54), between(i, 0.414, 0.9, 3), between(i, 0.732, 5, 11), 10+i*i%13, 1+i*i%9, 150+i*i*i%90)
+	}
+	_, s := laidOut(t, written(t, b.String()))
+	if len(s.Extras) != 2 {
+		t.Fatalf("the log measures %d things beside hold", len(s.Extras))
+	}
+	links := []belief.Link{belief.Gather(s, result.HoldMinutes), belief.Declared(s, s.Extras[1].Name)}
+	given := links[1].Outcome
+	f := Of(s, links)
+	if links[1].Outcome != given {
+		t.Errorf("the link of %s became one of %s", given, links[1].Outcome)
+	}
+	var seen []string
+	for _, r := range f.Residuals() {
+		if !slices.Contains(seen, r.Result) {
+			seen = append(seen, r.Result)
+		}
+	}
+	if want := []string{"hold_minutes", s.Extras[0].Name, s.Extras[1].Name}; !slices.Equal(seen, want) {
+		t.Errorf("residuals of %q, want of %q", seen, want)
+	}
+}
+
 // A fit is of the mix alone; what else its own trials varied is named.
 func TestVariedBeside(t *testing.T) {
 	for _, c := range []struct {
