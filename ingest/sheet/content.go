@@ -37,7 +37,7 @@ func (p *partReader) evaluate(c *Cell) (found bool) {
 		p.setText(c, said)
 		return p.hasValue
 	}
-	v := dropSpace(skipSpace(p.content))
+	v := bytes.Trim(p.content, " \n\t\r")
 	if len(v) == 0 {
 		return false
 	}

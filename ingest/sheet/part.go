@@ -3,6 +3,8 @@ package sheet
 import (
 	"errors"
 	"fmt"
+
+	"foamfield/ingest/markup"
 )
 
 // partReader fills a Sheet from the XML of its part, one token at a time.
@@ -10,7 +12,7 @@ import (
 // Elements are known by local name and depth (worksheet, sheetData, row, c,
 // then v, f or is), whatever namespace prefix or variant the file uses.
 type partReader struct {
-	*markup
+	*markup.Reader
 	book  *bookReader
 	sheet *Sheet
 
@@ -58,9 +60,9 @@ const (
 // maxMerged bounds the merged ranges kept.
 const maxMerged = 100_000
 
-func newPartReader(m *markup, book *bookReader, s *Sheet) *partReader {
+func newPartReader(m *markup.Reader, book *bookReader, s *Sheet) *partReader {
 	return &partReader{
-		markup: m, book: book, sheet: s,
+		Reader: m, book: book, sheet: s,
 		hidden: make([]bool, book.limit.cols+1),
 		words:  map[string]string{},
 	}
@@ -87,7 +89,7 @@ func (p *partReader) read() error {
 
 // brokenBecause words what stopped the reading of a part.
 func brokenBecause(err error) string {
-	var m malformed
+	var m markup.Malformed
 	if errors.As(err, &m) {
 		return string(m)
 	}
@@ -96,24 +98,24 @@ func brokenBecause(err error) string {
 
 func (p *partReader) tokens() error {
 	for {
-		t, err := p.next()
+		t, err := p.Next()
 		if err != nil {
 			return err
 		}
 		switch t {
-		case tokenText:
+		case markup.Text:
 			if p.inText {
-				p.content = append(p.content, p.text...)
+				p.content = append(p.content, p.Text...)
 			}
-		case tokenStart:
+		case markup.Start:
 			if err := p.start(); err != nil {
 				return err
 			}
-		case tokenEnd:
+		case markup.End:
 			if err := p.end(); err != nil {
 				return err
 			}
-		case tokenDone:
+		case markup.Done:
 			return nil
 		}
 	}
@@ -121,13 +123,13 @@ func (p *partReader) tokens() error {
 
 func (p *partReader) start() error {
 	p.inText = false
-	switch p.depth() {
+	switch p.Depth() {
 	case blockDepth:
-		p.block = blocks[string(p.local)]
+		p.block = blocks[string(p.Local)]
 	case rowDepth:
 		return p.startEntry()
 	case cellDepth:
-		if p.row.Number > 0 && string(p.local) == "c" {
+		if p.row.Number > 0 && string(p.Local) == "c" {
 			p.startCell()
 		}
 	case fieldDepth:
@@ -135,7 +137,7 @@ func (p *partReader) start() error {
 			p.startField()
 		}
 	default:
-		p.inText = p.cell.Col > 0 && p.isOpen(fieldDepth, "is") && p.runs.start(p.markup, fieldDepth, len(p.content))
+		p.inText = p.cell.Col > 0 && p.IsOpen(fieldDepth, "is") && p.runs.start(p.Reader, fieldDepth, len(p.content))
 	}
 	return nil
 }
@@ -143,11 +145,11 @@ func (p *partReader) start() error {
 // startEntry begins what a block is a list of.
 func (p *partReader) startEntry() error {
 	switch {
-	case p.block == dataBlock && string(p.local) == "row":
+	case p.block == dataBlock && string(p.Local) == "row":
 		return p.startRow()
-	case p.block == colsBlock && string(p.local) == "col":
+	case p.block == colsBlock && string(p.Local) == "col":
 		p.readColumns()
-	case p.block == mergeBlock && string(p.local) == "mergeCell":
+	case p.block == mergeBlock && string(p.Local) == "mergeCell":
 		p.readMerge()
 	}
 	return nil
@@ -155,7 +157,7 @@ func (p *partReader) startEntry() error {
 
 func (p *partReader) end() error {
 	p.inText = false
-	switch p.depth() + 1 { // of the element that ended
+	switch p.Depth() + 1 { // of the element that ended
 	case rowDepth:
 		p.endRow()
 	case cellDepth:
@@ -169,20 +171,20 @@ func (p *partReader) end() error {
 func (p *partReader) startRow() error {
 	number := p.lastRow + 1
 	var hidden, flat, custom bool
-	for _, a := range p.attrs {
-		switch string(a.name) {
+	for _, a := range p.Attrs {
+		switch string(a.Name) {
 		case "r":
-			if n, ok := wholeNumber(p.attributeValue(a)); ok && n > 0 {
+			if n, ok := wholeNumber(p.Value(a)); ok && n > 0 {
 				number = n
 			} else {
 				p.sheet.damaged(number, 0, "a row's number cannot be read; it is taken for the one after the row before")
 			}
 		case "hidden":
-			hidden = isTrue(p.attributeValue(a))
+			hidden = isTrue(p.Value(a))
 		case "ht":
-			flat = isZero(p.attributeValue(a))
+			flat = isZero(p.Value(a))
 		case "customHeight":
-			custom = isTrue(p.attributeValue(a))
+			custom = isTrue(p.Value(a))
 		}
 	}
 	if number > p.book.limit.rows {
@@ -211,10 +213,10 @@ func (p *partReader) startCell() {
 	p.inline, p.hasValue = false, false
 	p.content = p.content[:0]
 	p.runs.reset()
-	for _, a := range p.attrs {
-		switch string(a.name) {
+	for _, a := range p.Attrs {
+		switch string(a.Name) {
 		case "r":
-			v := p.attributeValue(a)
+			v := p.Value(a)
 			row, c, ok := address(v)
 			switch {
 			case !ok:
@@ -226,7 +228,7 @@ func (p *partReader) startCell() {
 				col = c
 			}
 		case "s":
-			n, ok := wholeNumber(p.attributeValue(a))
+			n, ok := wholeNumber(p.Value(a))
 			if !ok || n >= len(p.book.styles) && n > 0 {
 				p.book.strayStyle(p.sheet, p.row.Number, col)
 				break
@@ -239,7 +241,7 @@ func (p *partReader) startCell() {
 			}
 		case "t":
 			var ok bool
-			if p.cellType, ok = cellTypes[string(p.attributeValue(a))]; !ok {
+			if p.cellType, ok = cellTypes[string(p.Value(a))]; !ok {
 				p.sheet.damaged(p.row.Number, col, "a cell is of no known type; it is read as text")
 				p.cellType = stringType
 			}
@@ -254,7 +256,7 @@ func (p *partReader) startCell() {
 }
 
 func (p *partReader) startField() {
-	switch string(p.local) {
+	switch string(p.Local) {
 	case "v":
 		p.hasValue = true
 		p.inText = !p.inline

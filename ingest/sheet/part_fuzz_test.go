@@ -11,6 +11,8 @@ import (
 	"testing"
 	"testing/iotest"
 	"time"
+
+	"foamfield/ingest/markup"
 )
 
 // The book around a fuzzed sheet part.
@@ -24,7 +26,7 @@ const struckStyle = 2
 func readPart(part io.Reader) (*Sheet, error) {
 	book := &bookReader{limit: standardLimits, shared: fuzzTexts, styles: []uint16{0, 1, 2}, struck: []bool{2: true}, formats: fuzzFormats}
 	s := &Sheet{formats: fuzzFormats}
-	return s, newPartReader(newMarkup(part), book, s).read()
+	return s, newPartReader(markup.New(part), book, s).read()
 }
 
 // FuzzSheetPart compares the scanner with a reading of the same part by

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"foamfield/ingest/markup"
 )
 
 // runs are the pieces of one text that look different. Two looks change what
@@ -26,32 +28,41 @@ func (r *runs) reset() { r.list, r.odd = r.list[:0], false }
 
 // start notes the element just started below the string element at a depth,
 // when so much of the text is read, and reports whether it holds visible text.
-func (r *runs) start(m *markup, depth, read int) (inText bool) {
-	switch below := m.depth() - depth; {
-	case below == 1 && string(m.local) == "r", below == 1 && len(r.list) > 0:
+func (r *runs) start(m *markup.Reader, depth, read int) (inText bool) {
+	switch below := m.Depth() - depth; {
+	case below == 1 && string(m.Local) == "r", below == 1 && len(r.list) > 0:
 		if len(r.list) == 0 && read > 0 {
 			r.list = append(r.list, run{})
 		}
 		r.list = append(r.list, run{from: read})
-	case below < 2 || len(r.list) == 0 || !m.isOpen(depth+1, "r"):
-	case below == 2 && string(m.local) == "rPr":
+	case below < 2 || len(r.list) == 0 || !m.IsOpen(depth+1, "r"):
+	case below == 2 && string(m.Local) == "rPr":
 		r.list[len(r.list)-1].own = true
-	case below == 3 && m.isOpen(depth+2, "rPr"):
+	case below == 3 && m.IsOpen(depth+2, "rPr"):
 		r.look(m)
 	}
-	return m.startsVisibleText(depth)
+	return isVisibleText(m, depth)
+}
+
+// isVisibleText reports whether the element just started holds text that is shown: t below
+// the string element at a depth, directly or in a run r, but not in the reading aid rPh.
+func isVisibleText(m *markup.Reader, depth int) bool {
+	if string(m.Local) != "t" {
+		return false
+	}
+	return m.Depth() == depth+1 || m.Depth() == depth+2 && m.IsOpen(depth+1, "r")
 }
 
 // look notes what a property says of the run.
-func (r *runs) look(m *markup) {
+func (r *runs) look(m *markup.Reader) {
 	last := &r.list[len(r.list)-1]
 	value := ""
-	for _, a := range m.attrs {
-		if string(a.name) == "val" {
-			value = string(m.attributeValue(a))
+	for _, a := range m.Attrs {
+		if string(a.Name) == "val" {
+			value = string(m.Value(a))
 		}
 	}
-	switch string(m.local) {
+	switch string(m.Local) {
 	case "strike":
 		last.struck = !isFalse([]byte(value))
 	case "vertAlign":

@@ -62,9 +62,9 @@ func (p *partReader) sortCells(r *Row) []Cell {
 func (p *partReader) readColumns() {
 	var from, to int
 	var hidden, custom, flat bool
-	for _, a := range p.attrs {
-		v := p.attributeValue(a)
-		switch string(a.name) {
+	for _, a := range p.Attrs {
+		v := p.Value(a)
+		switch string(a.Name) {
 		case "min":
 			from, _ = wholeNumber(v)
 		case "max":
@@ -87,11 +87,11 @@ func (p *partReader) readColumns() {
 }
 
 func (p *partReader) readMerge() {
-	for _, a := range p.attrs {
-		if string(a.name) != "ref" {
+	for _, a := range p.Attrs {
+		if string(a.Name) != "ref" {
 			continue
 		}
-		v := p.attributeValue(a)
+		v := p.Value(a)
 		r, ok := parseRange(v)
 		if !ok {
 			p.sheet.damaged(0, 0, fmt.Sprintf("the merged range %q cannot be read", shorten(v)))

@@ -10,6 +10,8 @@ import (
 	"path"
 	"strconv"
 	"strings"
+
+	"foamfield/ingest/markup"
 )
 
 // bookReader reads a workbook: a zip of XML parts that point to each other.
@@ -213,17 +215,17 @@ func (b *bookReader) readSmallParts(relations []relationship) error {
 	return nil
 }
 
-func (b *bookReader) withMarkup(name string, read func(*markup) error) error {
+func (b *bookReader) withMarkup(name string, read func(*markup.Reader) error) error {
 	r, err := b.open(name)
 	if err != nil {
 		return err
 	}
 	defer r.Close()
-	return read(newMarkup(r))
+	return read(markup.New(r))
 }
 
 func (b *bookReader) readSheet(name string, s *Sheet) error {
-	err := b.withMarkup(name, func(m *markup) error {
+	err := b.withMarkup(name, func(m *markup.Reader) error {
 		return newPartReader(m, b, s).read()
 	})
 	var refusal *Refusal

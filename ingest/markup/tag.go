@@ -1,4 +1,4 @@
-package sheet
+package markup
 
 import (
 	"bytes"
@@ -6,7 +6,7 @@ import (
 )
 
 // tagLength returns the length of the tag that begins at pos, minding quotes.
-func (m *markup) tagLength() (int, error) {
+func (m *Reader) tagLength() (int, error) {
 	var quote byte
 	i := 1
 	for {
@@ -33,7 +33,7 @@ func (m *markup) tagLength() (int, error) {
 	}
 }
 
-func (m *markup) readEnd() (token, error) {
+func (m *Reader) readEnd() (Token, error) {
 	if len(m.opens) > 0 { // the usual case: </name> with nothing in it
 		name := m.names[m.opens[len(m.opens)-1]:]
 		tag := m.buf[m.pos+2:]
@@ -50,24 +50,24 @@ func (m *markup) readEnd() (token, error) {
 	m.pos += n + 1
 	tag = dropSpace(tag)
 	if len(m.opens) == 0 {
-		return 0, malformed("a tag is closed that was never opened")
+		return 0, Malformed("a tag is closed that was never opened")
 	}
 	if !bytes.Equal(tag, m.names[m.opens[len(m.opens)-1]:]) {
-		return 0, malformed("its tags do not match")
+		return 0, Malformed("its tags do not match")
 	}
 	return m.leave()
 }
 
 // leave closes the innermost element.
-func (m *markup) leave() (token, error) {
+func (m *Reader) leave() (Token, error) {
 	last := m.opens[len(m.opens)-1]
-	m.local = localName(m.names[last:])
+	m.Local = localName(m.names[last:])
 	m.opens = m.opens[:len(m.opens)-1]
 	m.names = m.names[:last]
-	return tokenEnd, nil
+	return End, nil
 }
 
-func (m *markup) readStart() (token, error) {
+func (m *Reader) readStart() (Token, error) {
 	length, err := m.tagLength()
 	if err != nil {
 		return 0, err
@@ -80,22 +80,22 @@ func (m *markup) readStart() (token, error) {
 	}
 	n := nameLength(tag)
 	if n == 0 || !oneColon(tag[:n]) {
-		return 0, malformed("a tag has no proper name")
+		return 0, Malformed("a tag has no proper name")
 	}
 	if len(m.opens) == 0 {
 		if m.root {
-			return 0, malformed("it has more than one root element")
+			return 0, Malformed("it has more than one root element")
 		}
 		m.root = true
 	}
 	m.opens = append(m.opens, len(m.names))
 	m.names = append(m.names, tag[:n]...)
-	m.local = localName(tag[:n])
-	return tokenStart, m.readAttributes(tag[n:])
+	m.Local = localName(tag[:n])
+	return Start, m.readAttributes(tag[n:])
 }
 
-func (m *markup) readAttributes(b []byte) error {
-	m.attrs = m.attrs[:0]
+func (m *Reader) readAttributes(b []byte) error {
+	m.Attrs = m.Attrs[:0]
 	for {
 		b = skipSpace(b)
 		if len(b) == 0 {
@@ -103,16 +103,16 @@ func (m *markup) readAttributes(b []byte) error {
 		}
 		n := nameLength(b)
 		if n == 0 || !oneColon(b[:n]) {
-			return malformed("an attribute has no proper name")
+			return Malformed("an attribute has no proper name")
 		}
 		name := b[:n]
 		b = skipSpace(b[n:])
 		if len(b) == 0 || b[0] != '=' {
-			return malformed("an attribute has no value")
+			return Malformed("an attribute has no value")
 		}
 		b = skipSpace(b[1:])
 		if len(b) == 0 || !isQuote(b[0]) {
-			return malformed("an attribute's value is not quoted")
+			return Malformed("an attribute's value is not quoted")
 		}
 		end := 1
 		var class byte
@@ -121,42 +121,42 @@ func (m *markup) readAttributes(b []byte) error {
 			end++
 		}
 		if end == len(b) {
-			return malformed("an attribute's value is not closed")
+			return Malformed("an attribute's value is not closed")
 		}
-		a := attribute{name: name, value: b[1:end], escaped: class&^classMarkup != 0}
+		a := Attribute{Name: name, value: b[1:end], escaped: class&^classMarkup != 0}
 		if a.escaped {
 			if err := m.checkValue(a.value); err != nil {
 				return err
 			}
 		}
 		if m.hasAttribute(name) {
-			return malformed("a tag has the same attribute twice")
+			return Malformed("a tag has the same attribute twice")
 		}
-		m.attrs = append(m.attrs, a)
+		m.Attrs = append(m.Attrs, a)
 		b = b[end+1:]
 	}
 }
 
-func (m *markup) checkValue(value []byte) error {
+func (m *Reader) checkValue(value []byte) error {
 	if bytes.IndexByte(value, '<') >= 0 {
-		return malformed("an attribute holds a bare <")
+		return Malformed("an attribute holds a bare <")
 	}
 	_, err := m.decode(value, inAttribute)
 	return err
 }
 
-func (m *markup) hasAttribute(name []byte) bool {
-	for i := range m.attrs {
-		if bytes.Equal(m.attrs[i].name, name) {
+func (m *Reader) hasAttribute(name []byte) bool {
+	for i := range m.Attrs {
+		if bytes.Equal(m.Attrs[i].Name, name) {
 			return true
 		}
 	}
 	return false
 }
 
-// attributeValue decodes an attribute's value, which was checked when its tag
+// Value decodes an attribute's value, which was checked when its tag
 // was read.
-func (m *markup) attributeValue(a attribute) []byte {
+func (m *Reader) Value(a Attribute) []byte {
 	if !a.escaped {
 		return a.value
 	}
@@ -164,8 +164,8 @@ func (m *markup) attributeValue(a attribute) []byte {
 	return v
 }
 
-// isOpen reports whether the open element at a depth has a local name.
-func (m *markup) isOpen(depth int, name string) bool {
+// IsOpen reports whether the open element at a depth has a local name.
+func (m *Reader) IsOpen(depth int, name string) bool {
 	if depth > len(m.opens) {
 		return false
 	}
@@ -174,16 +174,6 @@ func (m *markup) isOpen(depth int, name string) bool {
 		end = m.opens[depth]
 	}
 	return string(localName(m.names[m.opens[depth-1]:end])) == name
-}
-
-// startsVisibleText reports whether the element just started holds text that
-// is shown: t below the string element at a depth, directly or in a run r, but
-// not in the reading aid rPh.
-func (m *markup) startsVisibleText(depth int) bool {
-	if string(m.local) != "t" {
-		return false
-	}
-	return m.depth() == depth+1 || m.depth() == depth+2 && m.isOpen(depth+1, "r")
 }
 
 func isSpace(b byte) bool { return b == ' ' || b == '\n' || b == '\t' || b == '\r' }

@@ -1,4 +1,4 @@
-package sheet
+package markup
 
 import (
 	"bytes"
@@ -36,10 +36,10 @@ var byteClass = func() (t [256]byte) {
 }()
 
 const (
-	strayBrackets = malformed("its text holds a stray ]]>")
-	badCharacter  = malformed("it holds a character that no text may hold")
-	badReference  = malformed("it holds an unknown & code")
-	notUTF8       = malformed("it holds bytes that are not UTF-8")
+	strayBrackets = Malformed("its text holds a stray ]]>")
+	badCharacter  = Malformed("it holds a character that no text may hold")
+	badReference  = Malformed("it holds an unknown & code")
+	notUTF8       = Malformed("it holds bytes that are not UTF-8")
 )
 
 // Where a text stands decides what may stand in it.
@@ -53,7 +53,7 @@ const (
 
 // decode resolves a text's character references and line ends and checks its
 // characters. What it returns is valid until the next decoding or token.
-func (m *markup) decode(raw []byte, where place) ([]byte, error) {
+func (m *Reader) decode(raw []byte, where place) ([]byte, error) {
 	var class byte
 	for _, b := range raw {
 		class |= byteClass[b]
@@ -78,7 +78,7 @@ func (m *markup) decode(raw []byte, where place) ([]byte, error) {
 }
 
 // resolve replaces references and line ends by the characters they stand for.
-func (m *markup) resolve(raw []byte, where place) ([]byte, error) {
+func (m *Reader) resolve(raw []byte, where place) ([]byte, error) {
 	out := m.scratch[:0]
 	for i := 0; i < len(raw); {
 		switch b := raw[i]; {

@@ -1,4 +1,6 @@
-package sheet
+// Package markup reads XML as a stream of tokens, fast and in little memory, and knows
+// nothing of what they mean.
+package markup
 
 import (
 	"bytes"
@@ -6,12 +8,12 @@ import (
 	"io"
 )
 
-// markup reads XML one token at a time from a stream, holding only the token
+// Reader reads XML one token at a time from a stream, holding only the token
 // at hand. It checks what makes a document well-formed (matching tags, quoted
 // and unique attributes, known entities, legal characters, one root) and
 // expands nothing but character references and the five predefined entities:
 // a document type declaration is an error.
-type markup struct {
+type Reader struct {
 	src  io.Reader
 	buf  []byte // buf[pos:] is read from src but not yet consumed
 	pos  int
@@ -23,46 +25,50 @@ type markup struct {
 	root  bool   // a root element has been seen
 	empty bool   // the last start tag closed itself; its end token is due
 
-	local   []byte      // of the last start or end token; valid until the next token
-	attrs   []attribute // of the last start token; valid until the next token
-	text    []byte      // of the last text token; valid until the next token
+	Local   []byte      // of the last start or end token; valid until the next token
+	Attrs   []Attribute // of the last start token; valid until the next token
+	Text    []byte      // of the last text token; valid until the next token
 	scratch []byte
 }
 
-type attribute struct {
-	name    []byte // qualified
+// Attribute is one of a start tag; see Reader.Value.
+type Attribute struct {
+	Name    []byte // qualified
 	value   []byte // as written, entities and all
 	escaped bool   // value needs decoding
 }
 
-type token uint8
+// Token is what was read.
+type Token uint8
 
+// The tokens.
 const (
-	tokenEnd token = iota // an element ends
-	tokenStart
-	tokenText
-	tokenDone // the document ended well
+	End Token = iota // an element ends
+	Start
+	Text
+	Done // the document ended well
 )
 
-// malformed is what is wrong with a document, in words for its owner.
-type malformed string
+// Malformed is what is wrong with a document, in words for its owner.
+type Malformed string
 
-func (m malformed) Error() string { return string(m) }
+func (m Malformed) Error() string { return string(m) }
 
 const (
 	windowBytes   = 128 << 10
 	maxTokenBytes = 16 << 20
 )
 
-func newMarkup(src io.Reader) *markup {
-	return &markup{src: src, buf: make([]byte, 0, windowBytes)}
+// New reads a document from its beginning.
+func New(src io.Reader) *Reader {
+	return &Reader{src: src, buf: make([]byte, 0, windowBytes)}
 }
 
-// depth is the number of open elements.
-func (m *markup) depth() int { return len(m.opens) }
+// Depth is the number of open elements.
+func (m *Reader) Depth() int { return len(m.opens) }
 
 // more reads on, keeping buf[m.pos:]; false at the end of the source.
-func (m *markup) more() (bool, error) {
+func (m *Reader) more() (bool, error) {
 	if m.eof {
 		return false, m.fail
 	}
@@ -73,7 +79,7 @@ func (m *markup) more() (bool, error) {
 	}
 	if len(m.buf) == cap(m.buf) {
 		if cap(m.buf) >= maxTokenBytes {
-			return false, malformed("a single item is longer than any cell can be")
+			return false, Malformed("a single item is longer than any cell can be")
 		}
 		grown := make([]byte, len(m.buf), 2*cap(m.buf))
 		copy(grown, m.buf)
@@ -99,10 +105,10 @@ func (m *markup) more() (bool, error) {
 	return false, m.fail
 }
 
-const cutShort = malformed("it ends in the middle")
+const cutShort = Malformed("it ends in the middle")
 
 // need makes at least n unconsumed bytes available.
-func (m *markup) need(n int) error {
+func (m *Reader) need(n int) error {
 	for len(m.buf)-m.pos < n {
 		ok, err := m.more()
 		if err != nil {
@@ -116,7 +122,7 @@ func (m *markup) need(n int) error {
 }
 
 // find returns how far ahead the pattern begins, looking from offset on.
-func (m *markup) find(pattern string, offset int) (int, error) {
+func (m *Reader) find(pattern string, offset int) (int, error) {
 	for {
 		if i := bytes.Index(m.buf[m.pos+offset:], []byte(pattern)); i >= 0 {
 			return offset + i, nil
@@ -134,9 +140,9 @@ func (m *markup) find(pattern string, offset int) (int, error) {
 	}
 }
 
-// next reads the next token. After an error or tokenDone it must not be
+// Next reads the next token. After an error or Done it must not be
 // called again.
-func (m *markup) next() (token, error) {
+func (m *Reader) Next() (Token, error) {
 	if m.empty {
 		m.empty = false
 		return m.leave()
@@ -170,24 +176,24 @@ func (m *markup) next() (token, error) {
 			return 0, err
 		}
 		if isText {
-			return tokenText, nil
+			return Text, nil
 		}
 	}
 }
 
-func (m *markup) done() (token, error) {
+func (m *Reader) done() (Token, error) {
 	switch {
 	case len(m.opens) > 0:
 		return 0, cutShort
 	case !m.root:
-		return 0, malformed("it is empty")
+		return 0, Malformed("it is empty")
 	}
-	return tokenDone, nil
+	return Done, nil
 }
 
 // readText takes the text up to the next tag. Outside the root only white
 // space may stand, which is no token.
-func (m *markup) readText() (bool, error) {
+func (m *Reader) readText() (bool, error) {
 	end := 0
 	for {
 		if i := bytes.IndexByte(m.buf[m.pos+end:], '<'); i >= 0 {
@@ -215,22 +221,22 @@ func (m *markup) readText() (bool, error) {
 	return m.takeText(text)
 }
 
-func (m *markup) takeText(text []byte) (bool, error) {
+func (m *Reader) takeText(text []byte) (bool, error) {
 	if len(m.opens) == 0 {
 		for _, b := range text {
 			if !isSpace(b) {
-				return false, malformed("text stands outside its root element")
+				return false, Malformed("text stands outside its root element")
 			}
 		}
 		return false, nil
 	}
-	m.text = text
+	m.Text = text
 	return true, nil
 }
 
 // readBang takes a comment, a CDATA section (which is text) or refuses a
 // declaration.
-func (m *markup) readBang() (isText bool, err error) {
+func (m *Reader) readBang() (isText bool, err error) {
 	const cdata = "<![CDATA["
 	if err := m.need(3); err != nil {
 		return false, err
@@ -241,7 +247,7 @@ func (m *markup) readBang() (isText bool, err error) {
 			return false, err
 		}
 		if m.buf[m.pos+3] != '-' {
-			return false, malformed("a comment is broken")
+			return false, Malformed("a comment is broken")
 		}
 		end, err := m.find("--", 4)
 		if err != nil {
@@ -251,7 +257,7 @@ func (m *markup) readBang() (isText bool, err error) {
 			return false, err
 		}
 		if m.buf[m.pos+end+2] != '>' {
-			return false, malformed("a comment is broken")
+			return false, Malformed("a comment is broken")
 		}
 		m.pos += end + 3
 		return false, nil
@@ -260,7 +266,7 @@ func (m *markup) readBang() (isText bool, err error) {
 			return false, err
 		}
 		if string(m.buf[m.pos:m.pos+len(cdata)]) != cdata {
-			return false, malformed("a section of it is of no known kind")
+			return false, Malformed("a section of it is of no known kind")
 		}
 		end, err := m.find("]]>", len(cdata))
 		if err != nil {
@@ -274,12 +280,12 @@ func (m *markup) readBang() (isText bool, err error) {
 		}
 		return m.takeText(text)
 	}
-	return false, malformed("it carries a document type declaration")
+	return false, Malformed("it carries a document type declaration")
 }
 
 // skipInstruction passes over <?...?>; the XML declaration may name no
 // encoding but UTF-8.
-func (m *markup) skipInstruction() error {
+func (m *Reader) skipInstruction() error {
 	end, err := m.find("?>", 2)
 	if err != nil {
 		return err
@@ -288,16 +294,16 @@ func (m *markup) skipInstruction() error {
 	m.pos += end + 2
 	n := nameLength(body)
 	if n == 0 {
-		return malformed("an instruction has no name")
+		return Malformed("an instruction has no name")
 	}
 	if string(body[:n]) != "xml" {
 		return nil
 	}
 	if v := pseudoAttribute(body[n:], "version"); v != "" && v != "1.0" {
-		return malformed("it is XML of an unknown version")
+		return Malformed("it is XML of an unknown version")
 	}
 	if e := pseudoAttribute(body[n:], "encoding"); e != "" && !bytes.EqualFold([]byte(e), []byte("utf-8")) {
-		return malformed("it is not in UTF-8")
+		return Malformed("it is not in UTF-8")
 	}
 	return nil
 }
