@@ -23,7 +23,7 @@ var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
-var rooms = []string{"ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column",
+var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column",
 	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
 	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
@@ -121,6 +121,8 @@ func TestMayNot(t *testing.T) {
 		{"reports/html", "plots", true},
 		{"reports", "ingest/quantity", false},
 		{"ingest/sheet", "ingest", false},
+		{"ingest/sheet", "ingest/markup", true},
+		{"ingest/markup", "ingest/sheet", false},
 		{"ingest/scheme", "ingest/row", false},
 		{"ingest/row", "ingest/compose", true},
 		{"ingest/table", "ingest/trial", true},

@@ -11,6 +11,8 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+
+	"foamfield/ingest/delimited"
 )
 
 // Open reads a workbook (.xlsx, .xlsm) or a delimited text file (.csv, .tsv)
@@ -128,12 +130,12 @@ func openText(f *os.File, name string, l limits) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	text, ok := decodeText(data)
+	text, ok := delimited.Decode(data)
 	if !ok {
 		refusal := notText
 		return nil, &refusal
 	}
-	s, err := readDelimited(text, l)
+	s, err := readText(text, l)
 	if err != nil {
 		return nil, err
 	}

@@ -6,6 +6,8 @@ import (
 	"io"
 	"os"
 	"strings"
+
+	"foamfield/ingest/delimited"
 )
 
 type fileKind uint8
@@ -69,7 +71,7 @@ func foreign(head []byte) Refusal {
 	if len(head) > 12 && string(head[4:8]) == "ftyp" || len(head) > 12 && string(head[:4]) == "RIFF" {
 		return Refusal{Reason: "is a picture or a film", Cure: "type the log into a spreadsheet and save it as .xlsx"}
 	}
-	if text, ok := decodeText(head); ok {
+	if text, ok := delimited.Decode(head); ok {
 		text = strings.ToLower(strings.TrimSpace(text[:min(len(text), 1<<10)]))
 		for _, s := range markupSigns {
 			if strings.HasPrefix(text, s) {

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"unicode/utf16"
 
+	"foamfield/ingest/delimited"
+
 	"golang.org/x/text/encoding/charmap"
 )
 
@@ -46,7 +48,7 @@ func TestDelimitedCells(t *testing.T) {
 		{"column 300", strings.Repeat(",", 299) + "x\n", "", "1,300 cells beyond column IV"},
 	}
 	for _, c := range cases {
-		s, err := readDelimited(c.text, standardLimits)
+		s, err := readText(c.text, standardLimits)
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
@@ -63,9 +65,9 @@ func TestDelimitedCells(t *testing.T) {
 // A quotation mark whose partner is farther off than any cell is long stands
 // alone, wherever in the window the search ends.
 func TestFarQuotes(t *testing.T) {
-	for length := maxQuoted - 4; length <= maxQuoted+4; length++ {
+	for length := delimited.MaxQuoted - 4; length <= delimited.MaxQuoted+4; length++ {
 		for _, end := range []string{`"`, `""`, `"""`, `""""`, ``} {
-			s, err := readDelimited("sep=,\n\""+strings.Repeat("x", length)+end+"\nb\n", standardLimits)
+			s, err := readText("sep=,\n\""+strings.Repeat("x", length)+end+"\nb\n", standardLimits)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -75,39 +77,12 @@ func TestFarQuotes(t *testing.T) {
 			if got != want && got != `"`+strings.Repeat("x", length)+end {
 				t.Errorf("%d letters and %s: read %d letters", length, end, len(got))
 			}
-			if alone := len(s.Faults) > 0; !closed && !alone || closed && alone && length+len(end) < maxQuoted {
+			if alone := len(s.Faults) > 0; !closed && !alone || closed && alone && length+len(end) < delimited.MaxQuoted {
 				t.Errorf("%d letters and %s: damage %q", length, end, faults(s))
 			}
 			if got := s.At(2, 1).Text; got != "b" {
 				t.Errorf("%d letters and %s: the next row is %q", length, end, got)
 			}
-		}
-	}
-}
-
-func TestFindDelimiter(t *testing.T) {
-	for _, c := range []struct {
-		name, text string
-		want       byte
-	}{
-		{"commas", "id,fat,hlb\n1,30,8\n", ','},
-		{"semicolons with decimal commas", "id;fat;hlb\n1;30,5;8,2\n2;31,5;8,2\n", ';'},
-		{"decimal commas in each column", "a;b;c\n1,5;2,3;4,1\n1,5;2,3;4,1\n1,5;2,3;4,1\n", ';'},
-		{"decimal commas without header", "1,5;2,3;4,1\n1,5;2,3;4,1\n", ';'},
-		{"one decimal column and ragged rows", "id;fat;hold;note\n1;30,5\n2;31,5;20;ok\n3;32,5\n4;30,1;;\n", ';'},
-		{"tabs with sentences", "id\tnote\n1\tstiff, sweet, cold\n2\tfine, really\n", '\t'},
-		{"bars", "id|fat|note\n1|30|good; cold\n", '|'},
-		{"semicolons in each note", "id,fat,hlb,note\n1,30,8,good; cold\n2,31,8,good; warm\n3,32,8,bad; hot\n", ','},
-		{"title with a comma", "Foam trials, week twelve\n\nid;fat;hlb;hold\n1;30;8;20\n", ';'},
-		{"title with padding", "Foam trials;;;\n;;;\nid;fat;hlb;hold\n1;30,5;8;20\n", ';'},
-		{"commas in quotes", "\"a,b\";\"c,d\"\n\"1,2\";\"3,4\"\n", ';'},
-		{"one column of decimals", "minutes\n12,5\n13,5\n", noDelimiter},
-		{"two columns of whole numbers", "30,12\n31,15\n", ','},
-		{"one column", "minutes\n12\n", noDelimiter},
-		{"thousands in quotes", "name,g\ncream,\"1,200\"\nmilk,300\n", ','},
-	} {
-		if got := findDelimiter(c.text); got != c.want {
-			t.Errorf("%s: found %q, want %q", c.name, got, c.want)
 		}
 	}
 }
@@ -155,8 +130,8 @@ func FuzzDelimited(f *testing.F) {
 	f.Add("a;b\n\"x;1,5", byte(';'))
 	f.Add("sep=;\n1;2\r\r\n", byte('\t'))
 	f.Fuzz(func(t *testing.T, text string, delimiter byte) {
-		if text, ok := decodeText([]byte(text)); ok {
-			s, err := readDelimited(text, standardLimits)
+		if text, ok := delimited.Decode([]byte(text)); ok {
+			s, err := readText(text, standardLimits)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -186,7 +161,7 @@ func FuzzDelimited(f *testing.F) {
 				return
 			}
 			for j, cell := range record {
-				if len(cell) > maxQuoted/4 {
+				if len(cell) > delimited.MaxQuoted/4 {
 					return
 				}
 				cell = strings.TrimSpace(strings.ReplaceAll(cell, "\r\n", "\n"))
@@ -202,7 +177,7 @@ func FuzzDelimited(f *testing.F) {
 			}
 		}
 		w.Flush()
-		s, err := readDelimited("sep="+string(comma)+"\n"+written.String(), standardLimits)
+		s, err := readText("sep="+string(comma)+"\n"+written.String(), standardLimits)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -1,4 +1,4 @@
-package sheet
+package delimited
 
 import (
 	"bytes"
@@ -10,9 +10,9 @@ import (
 	"golang.org/x/text/encoding/charmap"
 )
 
-// decodeText reads a text file's bytes: UTF-8, UTF-16 either way round, or
+// Decode reads a text file's bytes: UTF-8, UTF-16 either way round, or
 // else Windows-1252. It is false for bytes that are no text.
-func decodeText(data []byte) (string, bool) {
+func Decode(data []byte) (string, bool) {
 	switch {
 	case bytes.HasPrefix(data, []byte("\xEF\xBB\xBF")):
 		data = data[3:]

@@ -1,78 +1,50 @@
-package sheet
+// Package delimited reads the fields of a text file such as .csv, whatever it is encoded in
+// and delimited by.
+package delimited
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
-// delimitedReader reads delimited text as spreadsheets do, more kindly than
+// Reader reads delimited text as spreadsheets do, more kindly than
 // RFC 4180: rows may differ in length, quotation marks may stand anywhere, and
 // lines may end in any of the three ways.
-type delimitedReader struct {
+type Reader struct {
 	text      string
 	pos       int
 	delimiter byte
-	sheet     *Sheet
-	row       int
 	strays    int // quotation marks opened and never closed
 }
 
 const (
-	// maxQuoted bounds a quoted cell; no spreadsheet holds a longer text. A
+	// MaxQuoted bounds a quoted cell; no spreadsheet holds a longer text. A
 	// quotation mark whose partner is farther off stands alone.
-	maxQuoted = 32 << 10
+	MaxQuoted = 32 << 10
 	// maxStrays bounds the searches for a missing partner; after as many the
 	// file is taken not to use quotation marks as brackets at all.
 	maxStrays = 100
 )
 
-// readDelimited reads delimited text whose delimiter is yet to be found.
-func readDelimited(text string, l limits) (*Sheet, error) {
+// New is at the first field of a text, whose delimiter it finds.
+func New(text string) *Reader {
 	delimiter, start, declared := declaredDelimiter(text)
 	if !declared {
 		delimiter = findDelimiter(text)
 	}
-	r := delimitedReader{text: text, pos: start, delimiter: delimiter, sheet: &Sheet{}}
-	var cells arena
-	kept, cut := 0, false
-	for r.pos < len(r.text) {
-		if r.row++; r.row > l.rows {
-			return nil, tooManyRows(l)
-		}
-		for col, last := 1, false; !last; col++ {
-			var text string
-			text, last = r.field(col)
-			text = strings.TrimSpace(text)
-			switch {
-			case text == "":
-			case col > l.cols:
-				if !cut {
-					cut = true
-					r.sheet.damaged(r.row, col, fmt.Sprintf("cells beyond column %s are not read", columnLetters(l.cols)))
-				}
-			default:
-				if kept++; kept > l.cells {
-					return nil, tooManyCells(l)
-				}
-				cells.add(Cell{Col: int32(col), Kind: Text, Text: text})
-			}
-		}
-		if row := cells.take(); len(row) > 0 {
-			r.sheet.Rows = append(r.sheet.Rows, Row{Number: r.row, Cells: row})
-		}
-	}
-	return r.sheet, nil
+	return &Reader{text: text, pos: start, delimiter: delimiter}
 }
 
-// field reads the next field; last is true when its record ends with it.
-func (r *delimitedReader) field(col int) (text string, last bool) {
+// More reports whether another record begins.
+func (r *Reader) More() bool { return r.pos < len(r.text) }
+
+// Field reads the next field; fault is what is odd about it, and last is true when its
+// record ends with it.
+func (r *Reader) Field() (text, fault string, last bool) {
 	i := r.pos
 	for i < len(r.text) && (r.text[i] == ' ' || r.text[i] == '\t' && r.delimiter != '\t') {
 		i++
 	}
 	if strings.HasPrefix(r.text[i:], `="`) {
 		if text, last, ok := r.textFormula(i + 1); ok {
-			return text, last
+			return text, "", last
 		}
 	}
 	if i < len(r.text) && r.text[i] == '"' && r.strays < maxStrays {
@@ -81,23 +53,23 @@ func (r *delimitedReader) field(col int) (text string, last bool) {
 			r.pos = end
 			rest, last := r.bare()
 			if strings.TrimSpace(rest) != "" {
-				r.sheet.damaged(r.row, col, "something follows a closing quotation mark; both are kept")
 				inner += rest
+				fault = "something follows a closing quotation mark; both are kept"
 			}
-			return shownText(inner), last
+			return shownText(inner), fault, last
 		}
 		r.strays++
 	}
 	text, last = r.bare()
 	if strings.IndexByte(text, '"') >= 0 {
-		r.sheet.damaged(r.row, col, "a quotation mark stands alone in the cell; it is kept as typed")
+		fault = "a quotation mark stands alone in the cell; it is kept as typed"
 	}
-	return text, last
+	return text, fault, last
 }
 
 // textFormula reads the rest of ="150", the way some programs keep a
 // spreadsheet from changing a text; i is at its quotation mark.
-func (r *delimitedReader) textFormula(i int) (text string, last, ok bool) {
+func (r *Reader) textFormula(i int) (text string, last, ok bool) {
 	inner, end, ok := quoted(r.text, i)
 	if !ok {
 		return "", false, false
@@ -126,7 +98,7 @@ func shownText(field string) string {
 }
 
 // bare reads up to the next delimiter or line end and moves past it.
-func (r *delimitedReader) bare() (text string, last bool) {
+func (r *Reader) bare() (text string, last bool) {
 	start := r.pos
 	for i := start; i < len(r.text); i++ {
 		switch r.text[i] {
@@ -151,7 +123,7 @@ func pastLineEnd(text string, i int) int {
 
 // quoted reads the quoted text that begins at i; end is past its closing mark.
 func quoted(text string, i int) (inner string, end int, ok bool) {
-	window := text[i+1 : min(len(text), i+1+maxQuoted)]
+	window := text[i+1 : min(len(text), i+1+MaxQuoted)]
 	doubled := false
 	for j := 0; ; {
 		k := strings.IndexByte(window[j:], '"')
