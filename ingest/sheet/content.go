@@ -5,9 +5,10 @@ import (
 	"fmt"
 	"math"
 	"strconv"
-	"time"
 	"unicode/utf16"
 	"unicode/utf8"
+
+	"foamfield/ingest/shown"
 )
 
 // cellType is a cell's t attribute: how its content is written.
@@ -56,31 +57,30 @@ func (p *partReader) evaluate(c *Cell) (found bool) {
 	case faultType:
 		c.Kind, c.Text = Fault, p.word(v)
 	case dateType:
-		serial, kind, ok := isoSerial(string(v), p.book.date1904)
+		serial, as, ok := shown.ReadISO(string(v), p.book.date1904)
 		if !ok {
 			p.unreadable(c, v, "a date")
 			return true
 		}
-		c.Kind, c.Number = kind, serial
+		c.Kind, c.Number = kindOf(as), serial
 	default:
 		x, ok := decimal(v)
 		if !ok {
 			p.unreadable(c, v, "a number")
 			return true
 		}
-		c.Kind, c.Number = numberKind(x, p.book.formats[c.Style].kind, p.book.date1904), x
+		c.Kind, c.Number = kindOf(p.book.formats[c.Style].Of(x, p.book.date1904)), x
 	}
 	return true
 }
 
-// numberKind is the kind of a number shown by a format of a kind. A number
-// outside the calendar is no date, whatever its format.
-func numberKind(x float64, kind Kind, date1904 bool) Kind {
-	switch {
-	case kind == Date && (x < 0 || x >= lastSerial || date1904 && x >= lastSerial-days1904):
-		return Number
-	case kind == Date || kind == Clock:
-		return kind
+// kindOf is what a cell with a number holds.
+func kindOf(as shown.As) Kind {
+	switch as {
+	case shown.Day:
+		return Date
+	case shown.Clock:
+		return Clock
 	}
 	return Number
 }
@@ -264,47 +264,3 @@ func slowDecimal(b []byte) (float64, bool) {
 	x, err := strconv.ParseFloat(string(b), 64)
 	return x, err == nil && !math.IsInf(x, 0)
 }
-
-var isoLayouts = []struct {
-	layout string
-	kind   Kind
-}{
-	{"2006-01-02", Date},
-	{"2006-01-02T15:04:05", Date}, // seconds may carry decimals
-	{"2006-01-02T15:04", Date},
-	{"2006-01-02T15:04:05Z07:00", Date},
-	{"2006-01-02T15:04Z07:00", Date},
-	{"15:04:05", Clock},
-	{"15:04", Clock},
-	{"T15:04:05", Clock},
-	{"T15:04", Clock},
-}
-
-// isoSerial reads an ISO 8601 date, date and time, or time as a serial. A time
-// zone is dropped: a log means the clock on the wall.
-func isoSerial(text string, date1904 bool) (serial float64, kind Kind, ok bool) {
-	for _, l := range isoLayouts {
-		t, err := time.Parse(l.layout, text)
-		if err != nil {
-			continue
-		}
-		_, offset := t.Zone()
-		t = t.Add(time.Duration(offset) * time.Second).UTC()
-		within := float64(t.Sub(t.Truncate(oneDay))) / float64(oneDay)
-		if l.kind == Clock {
-			return within, Clock, true
-		}
-		day := float64(t.Truncate(oneDay).Unix()/secondsADay - firstDay)
-		switch {
-		case date1904:
-			day -= days1904
-		case day <= phantomDay:
-			day--
-		}
-		return day + within, Date, day >= 0
-	}
-	return 0, Blank, false
-}
-
-// firstDay is the Unix day of serial 0 after February 1900.
-const firstDay = -25569

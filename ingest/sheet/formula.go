@@ -168,7 +168,7 @@ func (c *computer) set(s *Sheet, cell *Cell, text string, fault bool) {
 	case text == "":
 		cell.Kind = Blank
 	case ok:
-		cell.Kind, cell.Number, cell.Text = numberKind(x, s.format(*cell).kind, s.date1904), x, ""
+		cell.Kind, cell.Number, cell.Text = kindOf(s.format(*cell).Of(x, s.date1904)), x, ""
 	case text == "TRUE":
 		cell.Kind, cell.Number, cell.Text = Bool, 1, ""
 	case text == "FALSE":

@@ -13,12 +13,13 @@ import (
 	"time"
 
 	"foamfield/ingest/markup"
+	"foamfield/ingest/shown"
 )
 
 // The book around a fuzzed sheet part.
 var (
 	fuzzTexts   = []string{"fat", "", "still standing"}
-	fuzzFormats = []format{{}, parseFormat("yyyy-mm-dd"), parseFormat("[h]:mm")}
+	fuzzFormats = []shown.Format{{}, shown.Parse("yyyy-mm-dd"), shown.Parse("[h]:mm")}
 )
 
 const struckStyle = 2

@@ -7,7 +7,11 @@
 // is a *Refusal with its cure.
 package sheet
 
-import "strconv"
+import (
+	"strconv"
+
+	"foamfield/ingest/shown"
+)
 
 // Kind says what a cell holds.
 type Kind uint8
@@ -88,7 +92,7 @@ type Sheet struct {
 	Truncated  bool      // the sheet ends early or is not well formed; the damage says where
 	Comments   []Comment // in row order
 
-	formats  []format // indexed by Cell.Style; shared by the book's sheets
+	formats  []shown.Format // indexed by Cell.Style; shared by the book's sheets
 	date1904 bool
 }
 
@@ -148,13 +152,38 @@ func (s *Sheet) ColHidden(col int) bool {
 }
 
 // Format returns the number format code of a cell, "" for the general one.
-func (s *Sheet) Format(c Cell) string { return s.format(c).code }
+func (s *Sheet) Format(c Cell) string { return s.format(c).Code }
 
-func (s *Sheet) format(c Cell) format {
+func (s *Sheet) format(c Cell) shown.Format {
 	if int(c.Style) < len(s.formats) {
 		return s.formats[c.Style]
 	}
-	return format{}
+	return shown.Format{}
+}
+
+// Display returns a cell as a person would type it. A number is given with up
+// to the 15 digits a spreadsheet shows, never rounded to its format, but with
+// the signs and units that only the format holds ("<5", "12 g", "45%"). A Date
+// is 2006-01-02, with 15:04 where the format shows a time; a Clock is 15:04 or
+// 15:04:05.
+func (s *Sheet) Display(c Cell) string {
+	f := s.format(c)
+	switch c.Kind {
+	case Blank:
+		return ""
+	case Number:
+		return f.Text(c.Number)
+	case Bool:
+		if c.Number != 0 {
+			return "TRUE"
+		}
+		return "FALSE"
+	case Date:
+		return f.Date(c.Number, s.date1904)
+	case Clock:
+		return f.Clock(c.Number)
+	}
+	return c.Text
 }
 
 // maxFaults bounds the damage to cells that is kept for one sheet: a broken

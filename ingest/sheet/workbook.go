@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/markup"
+	"foamfield/ingest/shown"
 )
 
 // bookReader reads a workbook: a zip of XML parts that point to each other.
@@ -25,7 +26,7 @@ type bookReader struct {
 	rich     map[int]richText // of the shared texts, those in runs
 	styles   []uint16         // from a cell's style to an index of formats
 	struck   []bool           // whether a cell's style strikes it out
-	formats  []format         // formats[0] is the general one
+	formats  []shown.Format   // formats[0] is the general one
 	date1904 bool
 	recalc   bool // the file asks for its formulas to be worked out anew
 	formulas int  // cells with a formula
@@ -36,7 +37,7 @@ type bookReader struct {
 func newBookReader(z *zip.Reader, l limits) (*bookReader, error) {
 	b := &bookReader{
 		parts: map[string]*zip.File{}, limit: l, unzips: l.unzippedBytes, rich: map[int]richText{},
-		formats: []format{{}},
+		formats: []shown.Format{{}},
 	}
 	var declared uint64
 	for _, f := range z.File {
@@ -275,14 +276,14 @@ func (b *bookReader) readStyles(name string) error {
 		id, _ := strconv.Atoi(x.Format)
 		code, ok := codes[id]
 		if !ok {
-			code = builtinFormats[id]
+			code = shown.Builtin[id]
 		}
-		f := parseFormat(code)
-		index, ok := indexes[f.code]
+		f := shown.Parse(code)
+		index, ok := indexes[f.Code]
 		if !ok && len(b.formats) <= math.MaxUint16 {
 			index = uint16(len(b.formats))
 			b.formats = append(b.formats, f)
-			indexes[f.code] = index
+			indexes[f.Code] = index
 		}
 		b.styles = append(b.styles, index)
 		font, err := strconv.Atoi(x.Font)

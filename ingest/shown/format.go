@@ -1,17 +1,28 @@
-package sheet
+package shown
 
 import (
 	"strings"
 	"unicode/utf8"
 )
 
-// format is what a number format code says that a reader needs: whether the
-// number is a day or a time, and the literal text around its digits.
-type format struct {
-	code string
-	kind Kind // Number, Date or Clock; Blank for the general format
+// As is what a format shows a number as.
+type As uint8
 
-	timed     bool // a Date that shows its time of day
+// What a number can be shown as; the general format is none's own.
+const (
+	General As = iota
+	Number
+	Day   // a serial day, perhaps with its time
+	Clock // only a time of day, or an elapsed time
+)
+
+// Format is what a number format code says that a reader needs: whether the
+// number is a day or a time, and the literal text around its digits.
+type Format struct {
+	Code string
+	As   As
+
+	timed     bool // a Day that shows its time of day
 	elapsed   bool // a Clock that counts past its largest unit: [h]:mm
 	noHours   bool // a Clock of minutes and seconds only
 	fractions bool // seconds with decimals
@@ -27,16 +38,16 @@ type formatPart struct {
 	limit          float64
 }
 
-// parseFormat reads a number format code. Codes are made by programs and
+// Parse reads a number format code. Codes are made by programs and
 // people; whatever is not understood is a plain number.
-func parseFormat(code string) format {
-	f := format{code: code, kind: Number}
+func Parse(code string) Format {
+	f := Format{Code: code, As: Number}
 	if code == "" || strings.EqualFold(code, "General") {
-		return format{}
+		return Format{}
 	}
 	parts := splitSections(code)
 	f.readDate(parts[0])
-	if f.kind != Number {
+	if f.As != Number {
 		return f
 	}
 	for i, p := range parts {
@@ -112,7 +123,7 @@ func (d *dateParts) timed() bool { return d.hour || d.minute || d.second }
 // readDate finds the date and time letters of a section. A code with a digit
 // placeholder before its first such letter is a number with a unit that
 // somebody forgot to quote.
-func (f *format) readDate(part string) {
+func (f *Format) readDate(part string) {
 	var shown dateParts
 	for i := 0; i < len(part); {
 		kind, n := formatItem(part[i:])
@@ -133,9 +144,9 @@ func (f *format) readDate(part string) {
 	}
 	switch timed := shown.timed(); {
 	case shown.day || shown.short && !timed:
-		f.kind, f.timed = Date, timed
+		f.As, f.timed = Day, timed
 	case timed:
-		f.kind, f.noHours = Clock, !shown.hour
+		f.As, f.noHours = Clock, !shown.hour
 	}
 }
 
@@ -236,9 +247,9 @@ func (s *formatPart) readPlain(code string, after *strings.Builder) (literal str
 	return "", 1
 }
 
-// builtinFormats are the codes of the format numbers that files use without
+// Builtin are the codes of the format numbers that files use without
 // spelling them out (ECMA-376 part 1, 18.8.30).
-var builtinFormats = map[int]string{
+var Builtin = map[int]string{
 	1: "0", 2: "0.00", 3: "#,##0", 4: "#,##0.00", 9: "0%", 10: "0.00%", 11: "0.00E+00",
 	12: "# ?/?", 13: "# ??/??",
 	14: "mm-dd-yy", 15: "d-mmm-yy", 16: "d-mmm", 17: "mmm-yy",

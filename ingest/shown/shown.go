@@ -1,4 +1,6 @@
-package sheet
+// Package shown knows what a spreadsheet makes of a number: which formats show it as a day
+// or a time, which signs and units they put around it, and which day a serial number is.
+package shown
 
 import (
 	"fmt"
@@ -8,34 +10,9 @@ import (
 	"time"
 )
 
-// Display returns a cell as a person would type it. A number is given with up
-// to the 15 digits a spreadsheet shows, never rounded to its format, but with
-// the signs and units that only the format holds ("<5", "12 g", "45%"). A Date
-// is 2006-01-02, with 15:04 where the format shows a time; a Clock is 15:04 or
-// 15:04:05.
-func (s *Sheet) Display(c Cell) string {
-	f := s.format(c)
-	switch c.Kind {
-	case Blank:
-		return ""
-	case Number:
-		return f.number(c.Number)
-	case Bool:
-		if c.Number != 0 {
-			return "TRUE"
-		}
-		return "FALSE"
-	case Date:
-		return s.displayDate(c.Number, f)
-	case Clock:
-		return displayClock(c.Number, f)
-	}
-	return c.Text
-}
-
-// plainNumber writes up to 15 significant digits, which hides the last-digit
+// plain writes up to 15 significant digits, which hides the last-digit
 // noise of binary arithmetic as every spreadsheet does.
-func plainNumber(x float64) string {
+func plain(x float64) string {
 	text := strconv.FormatFloat(x, 'e', 14, 64)
 	mantissa, exponent, _ := strings.Cut(text, "e")
 	mantissa = strings.TrimRight(strings.TrimRight(mantissa, "0"), ".")
@@ -83,7 +60,7 @@ func (s *formatPart) holds(x float64) bool {
 }
 
 // sectionFor picks the section a number is shown by.
-func (f *format) sectionFor(x float64) formatPart {
+func (f *Format) sectionFor(x float64) formatPart {
 	conditional := false
 	for _, s := range f.sections {
 		conditional = conditional || s.compare != ""
@@ -107,12 +84,14 @@ func (f *format) sectionFor(x float64) formatPart {
 	return f.sections[0]
 }
 
-func (f *format) number(x float64) string {
+// Text is a number as a person would type it: to 15 digits, never rounded to its format,
+// with the signs and units that only the format holds.
+func (f Format) Text(x float64) string {
 	s := f.sectionFor(x)
 	if !s.digits {
 		// A section that shows only words, or nothing, hides the number; the
 		// number is what was typed.
-		return plainNumber(x)
+		return plain(x)
 	}
 	if s.percent > 0 {
 		x *= math.Pow(100, float64(s.percent))
@@ -125,7 +104,7 @@ func (f *format) number(x float64) string {
 		s.prefix = strings.Trim(s.prefix, "-(\u2212")
 		s.suffix = strings.Trim(s.suffix, "-)\u2212")
 	}
-	text := s.prefix + sign + plainNumber(x) + s.suffix + strings.Repeat("%", s.percent)
+	text := s.prefix + sign + plain(x) + s.suffix + strings.Repeat("%", s.percent)
 	return strings.TrimSpace(text)
 }
 
@@ -139,11 +118,11 @@ const (
 	oneDay      = 24 * time.Hour
 )
 
-// serialTime is the serial number of a day and its time as a time in UTC, to the
+// timeOf is the serial number of a day and its time as a time in UTC, to the
 // millisecond, clocks counted from the day before 1 January 1900 (or from
 // 1 January 1904). It is false outside the calendar, and for 29 February 1900,
 // which spreadsheets have and the calendar has not.
-func serialTime(serial float64, date1904 bool) (time.Time, bool) {
+func timeOf(serial float64, date1904 bool) (time.Time, bool) {
 	if !(serial >= 0 && serial < lastSerial) {
 		return time.Time{}, false
 	}
@@ -164,15 +143,27 @@ func serialTime(serial float64, date1904 bool) (time.Time, bool) {
 	return base.AddDate(0, 0, int(day)).Add(within), true
 }
 
-func (s *Sheet) displayDate(serial float64, f format) string {
-	t, ok := serialTime(serial, s.date1904)
+// Of is what a number is shown as: outside the calendar it is no day, whatever its format.
+func (f Format) Of(x float64, date1904 bool) As {
+	switch {
+	case f.As == Day && (x < 0 || x >= lastSerial || date1904 && x >= lastSerial-days1904):
+		return Number
+	case f.As == Day || f.As == Clock:
+		return f.As
+	}
+	return Number
+}
+
+// Date is a serial day as 2006-01-02, with 15:04 where the format shows a time.
+func (f Format) Date(serial float64, date1904 bool) string {
+	t, ok := timeOf(serial, date1904)
 	if !ok {
-		if !s.date1904 && math.Floor(serial) == phantomDay {
+		if !date1904 && math.Floor(serial) == phantomDay {
 			return "1900-02-29"
 		}
-		return plainNumber(serial)
+		return plain(serial)
 	}
-	showsTime := f.timed || f.kind != Date && serial != math.Floor(serial)
+	showsTime := f.timed || f.As != Day && serial != math.Floor(serial)
 	if !showsTime {
 		return t.Format(dayLayout)
 	}
@@ -180,9 +171,10 @@ func (s *Sheet) displayDate(serial float64, f format) string {
 	return clockText(t.Format(dayLayout)+" ", t.Sub(t.Truncate(oneDay)), f)
 }
 
-func displayClock(serial float64, f format) string {
+// Clock is a time as 15:04 or 15:04:05.
+func (f Format) Clock(serial float64) string {
 	if math.IsNaN(serial) || math.Abs(serial) >= lastSerial {
-		return plainNumber(serial)
+		return plain(serial)
 	}
 	sign := ""
 	if serial < 0 {
@@ -197,7 +189,7 @@ func displayClock(serial float64, f format) string {
 }
 
 // resolution is the smallest time a format shows.
-func (f *format) resolution() time.Duration {
+func (f *Format) resolution() time.Duration {
 	if f.fractions {
 		return milli
 	}
@@ -206,13 +198,13 @@ func (f *format) resolution() time.Duration {
 
 // clockText writes hours and minutes, and seconds where they count: also after
 // a format without hours, so that 27:30 is never taken for hours.
-func clockText(before string, d time.Duration, f format) string {
+func clockText(before string, d time.Duration, f Format) string {
 	h, m, sec := d/time.Hour, d/time.Minute%60, d/time.Second%60
 	text := fmt.Sprintf("%s%02d:%02d", before, h, m)
 	if rest := d % time.Second; rest != 0 {
 		return strings.TrimRight(fmt.Sprintf("%s:%02d.%03d", text, sec, rest/milli), "0")
 	}
-	if sec != 0 || f.kind == Clock && f.noHours {
+	if sec != 0 || f.As == Clock && f.noHours {
 		text += fmt.Sprintf(":%02d", sec)
 	}
 	return text
