@@ -21,7 +21,6 @@ type Fit struct {
 	Covariance *mat.SymDense // of the coefficients and then ln Scale: inverse observed information
 	LogLik     float64       // in the original unit: exact values by density, bounds by probability
 	N          int
-	Counts     latent.Counts
 
 	data *sample
 	x    *mat.Dense
@@ -100,7 +99,7 @@ func (d *sample) fit(x design) (*Fit, error) {
 		}
 		return nil, refusal
 	}
-	f := &Fit{Family: d.family, LogLik: top.ll, N: n, Counts: c, data: d, eta: l.eta(theta)}
+	f := &Fit{Family: d.family, LogLik: top.ll, N: n, data: d, eta: l.eta(theta)}
 	a := theta[p]
 	f.Scale = l.s0 / a
 	f.Coef = b.coef(theta[:p])

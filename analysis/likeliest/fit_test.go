@@ -108,7 +108,7 @@ func TestMinutesToSeconds(t *testing.T) {
 		within(t, "fat", b.Coef[1], a.Coef[1], 1e-9, 0)
 		within(t, "emulsifier", b.Coef[2], a.Coef[2], 1e-9, 0)
 		within(t, "scale", b.Scale, a.Scale, 1e-9, 0)
-		within(t, "log likelihood", b.LogLik, a.LogLik-float64(a.Counts.Exact)*math.Log(60), 0, 1e-9)
+		within(t, "log likelihood", b.LogLik, a.LogLik-float64(a.data.counts.Exact)*math.Log(60), 0, 1e-9)
 		for i := range 4 {
 			for j := range 4 {
 				within(t, "covariance", b.Covariance.At(i, j), a.Covariance.At(i, j), 1e-8, 1e-12)
@@ -176,7 +176,7 @@ func TestColumnScaleDoesNotMatter(t *testing.T) {
 			if err != nil {
 				t.Fatal(fam, s, err)
 			}
-			within(t, "log likelihood", b.LogLik, a.LogLik-float64(a.Counts.Exact)*math.Log(s), 0, 1e-8)
+			within(t, "log likelihood", b.LogLik, a.LogLik-float64(a.data.counts.Exact)*math.Log(s), 0, 1e-8)
 		}
 	}
 }

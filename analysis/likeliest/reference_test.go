@@ -164,7 +164,7 @@ func TestHandbookCensoredLifetimes(t *testing.T) {
 		t.Fatal(err)
 	}
 	within(t, "lognormal AIC", 4-2*l.LogLik, 154.39, 0, 5e-3)
-	if w.Counts != (latent.Counts{Exact: 10, AtLeast: 10}) || w.N != 20 {
+	if w.data.counts != (latent.Counts{Exact: 10, AtLeast: 10}) || w.N != 20 {
 		t.Errorf("%+v", w)
 	}
 }

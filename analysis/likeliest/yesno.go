@@ -14,7 +14,7 @@ type YesNoFit struct {
 	Covariance *mat.SymDense // inverse information
 	LogLik     float64
 	Penalised  float64 // log likelihood plus half ln of the information's determinant; LogLik when not reduced
-	N, Yes     int
+	N          int
 	Reduced    bool // fitted by the bias-reduced likelihood
 
 	x *mat.Dense
@@ -78,7 +78,7 @@ func (o *odds) fit(x *mat.Dense, refusal *Refusal) (*YesNoFit, error) {
 	f := &YesNoFit{
 		Coef: o.coef(theta), Covariance: mat.NewSymDense(o.p, nil),
 		LogLik: o.logLik(theta), Penalised: top.ll,
-		N: o.n, Yes: refusal.Yes, Reduced: o.reduced != nil,
+		N: o.n, Reduced: o.reduced != nil,
 		x: x, y: o.yes,
 	}
 	cov := top.cov

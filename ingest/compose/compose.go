@@ -145,7 +145,7 @@ func (w *work) blanks() {
 		switch {
 		case f.What.Kind == ingredient.Water:
 		case fits:
-			w.r.Open = append(w.r.Open, Open{&f.What, f.Kindless, col})
+			w.r.Open = append(w.r.Open, Open{&f.What, f.Kindless})
 			w.explained = true
 			w.say(trial.Check("emulsifier left empty", w.at(col), fmt.Sprintf("nothing is typed here, where most trials have %s to %s, and the ingredients are %s short of the batch",
 				say.Exact(u.Low), say.Grams(u.High), say.Grams(missing)), "type the grams, or 0 if there was none; until then "+NoFormula))

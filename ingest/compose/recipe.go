@@ -45,7 +45,6 @@ func (d *Dose) basis() string {
 type Open struct {
 	What     *ingredient.Ingredient
 	Kindless bool
-	Col      int
 }
 
 func (o *Open) mayBeFat() bool {

@@ -21,7 +21,6 @@ type Meaning struct {
 	Result     bool            // and measured on the foam
 	Ignore     bool            // not used
 	Marks      map[string]bool // what a mark answers: "x is yes"
-	At         trial.Place
 }
 
 // same reports whether two rows say the same of a column.
@@ -72,7 +71,7 @@ func understood(words string) bool {
 }
 
 func (k *taker) meaning(t table, row int) (Meaning, bool) {
-	m := Meaning{Words: t.text(row, 1), At: t.at(row, 0)}
+	m := Meaning{Words: t.text(row, 1)}
 	if parts := markMeans.FindStringSubmatch(m.Words); parts != nil {
 		m.Words, m.Marks = parts[1], map[string]bool{say.Fold(parts[2]): strings.EqualFold(parts[3], "yes")}
 	}

@@ -81,7 +81,7 @@ func (r *reader) openAmount(f *scheme.Field, what *ingredient.Ingredient, kindle
 }
 
 func (r *reader) open(f *scheme.Field, what *ingredient.Ingredient, kindless bool) {
-	r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: what, Kindless: kindless, Col: f.Col})
+	r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: what, Kindless: kindless})
 	if what.Kind == ingredient.Fat || r.Recipe.BadCell == 0 {
 		r.Recipe.BadCell = f.Col
 	}
@@ -141,7 +141,7 @@ func (r *reader) emulsifier(f *scheme.Field) {
 		before := len(r.Recipe.Doses) + len(r.Recipe.Open)
 		r.amount(f)
 		if len(r.Recipe.Doses)+len(r.Recipe.Open) == before && !r.otherTotal(f) {
-			r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: &f.What, Col: f.Col})
+			r.Recipe.Open = append(r.Recipe.Open, compose.Open{What: &f.What})
 		}
 		return
 	}

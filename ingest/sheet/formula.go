@@ -56,7 +56,6 @@ func isPlain(formula string) bool {
 // computer works out formulas of one book.
 type computer struct {
 	file   *excelize.File
-	book   *Book
 	opaque bool // some formulas are not plain; what depends on them is #N/A
 }
 
@@ -74,7 +73,7 @@ func (b *bookReader) compute(f io.ReaderAt, size int64, book *Book) {
 		return
 	}
 	defer file.Close()
-	c := &computer{file: file, book: book}
+	c := &computer{file: file}
 	wanted := map[*Sheet]bool{}
 	for _, s := range book.Sheets {
 		wanted[s] = c.screen(s)
