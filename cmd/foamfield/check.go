@@ -21,6 +21,7 @@ import (
 // copy, when it is asked for.
 func check(c *call, args []string) error {
 	f := newFlags("check", "kitchen", "only", "marked-copy")
+	asJSON := f.set.Bool("json", false, "")
 	logs, err := f.parse(args)
 	if errors.Is(err, flag.ErrHelp) {
 		return help(c, []string{"check"})
@@ -39,6 +40,9 @@ func check(c *call, args []string) error {
 	if len(logs) == 0 {
 		return wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield check week.xlsx", "check"}
 	}
+	if *asJSON && copyTo != "" {
+		return wrongCall{"--json prints and --marked-copy writes; type one of them at a time", "check"}
+	}
 	var copied *markedCopy
 	if copyTo != "" {
 		if copied, err = openMarkedCopy(logs, copyTo); err != nil {
@@ -51,6 +55,9 @@ func check(c *call, args []string) error {
 	show.done()
 	if err != nil {
 		return err
+	}
+	if *asJSON {
+		return printUnderstood(c.stdout, log)
 	}
 	say := &account{log: log, problems: trial.Grouped(log.Problems)}
 	if files := say.files(); len(files) > 1 {

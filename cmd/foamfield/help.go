@@ -81,13 +81,14 @@ marked copy is asked for; your log is never changed.
                        with a problem is coloured and says what was read and what
                        to do, and every header what it was read as. One log at a
                        time, up to 200000 cells; a FILE that exists is left alone
+  --json               print the same for programs, by the keys of results.json
 
 For example:
 
   foamfield check week.xlsx --marked-copy week-marked.xlsx
 `
 
-const sheetUsage = `foamfield sheet NEW.xlsx
+const sheetUsage = `foamfield sheet NEW.xlsx [--answers FILE.csv]
 
 Writes a blank log to fill in, and never over a file that exists. It has
 
@@ -102,6 +103,11 @@ Writes a blank log to fill in, and never over a file that exists. It has
   Try                  formulas of yours to be judged
 
 The headers are the program's own words; type your ingredients over the examples.
+
+  --answers FILE.csv   write a kitchen workbook instead: Targets, Ingredients and
+                       Columns with these rows typed in, for --kitchen. Each line
+                       of FILE is the name of the sheet, then the cells of a row:
+                       Ingredients,White flakes A,emulsifier,3.8
 
 For example:
 

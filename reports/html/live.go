@@ -23,14 +23,20 @@ var (
 	//go:embed page.js
 	pageScript string
 
-	script     = liveScript + mapScript + pageScript
-	scriptHash = sha256.Sum256([]byte(script))
+	script = liveScript + mapScript + pageScript
 )
+
+// ScriptHash is the one script that a page runs, as a content policy names it: what
+// shows a report within another page has to allow it there.
+var ScriptHash = func() string {
+	sum := sha256.Sum256([]byte(script))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}()
 
 // The page loads nothing; the live one runs this very script and no other.
 const stillPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'"
 
-var livePolicy = stillPolicy + "; script-src 'sha256-" + base64.StdEncoding.EncodeToString(scriptHash[:]) + "'"
+var livePolicy = stillPolicy + "; script-src '" + ScriptHash + "'"
 
 // makeLive readies what the live part needs. Numbers that JSON cannot write leave
 // the page still.

@@ -1,0 +1,223 @@
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"net/url"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+var ready = flag.String("page", "", "a page that was written already, to look at instead of building one")
+
+// written is the page's file, built once for all tests.
+var written = sync.OnceValues(func() (string, error) {
+	if *ready != "" {
+		return filepath.Abs(*ready)
+	}
+	dir, err := os.MkdirTemp("", "foamfield-page")
+	if err != nil {
+		return "", err
+	}
+	file := filepath.Join(dir, "foamfield.html")
+	return file, run([]string{file})
+})
+
+func TestMain(m *testing.M) {
+	flag.Parse()
+	code := m.Run()
+	if *ready == "" {
+		if file, err := written(); err == nil && looked {
+			os.RemoveAll(filepath.Dir(file))
+		}
+	}
+	os.Exit(code)
+}
+
+// looked says whether a page was asked for.
+var looked bool
+
+// tab is the page opened in a browser, with what it did that it must not.
+type tab struct {
+	*testing.T
+	ctx      context.Context
+	mu       sync.Mutex
+	requests []string
+}
+
+// browser starts a real browser.
+func browser(t *testing.T) context.Context {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("looks at the page in a browser")
+	}
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		t.Skip("chromium is not installed: the page is not looked at")
+	}
+	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir()), chromedp.WindowSize(1200, 900)}
+	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
+		options = append(options, chromedp.Flag(f, true))
+	}
+	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(stop)
+	ctx, cancel := chromedp.NewContext(allocated)
+	t.Cleanup(cancel)
+	if err := chromedp.Do(ctx, chromedp.Navigate("about:blank")); err != nil {
+		t.Fatal(err)
+	}
+	return ctx
+}
+
+// open opens the page from the disk, in a tab of its own.
+func open(t *testing.T, ctx context.Context) *tab {
+	t.Helper()
+	looked = true
+	file, err := written()
+	if err != nil {
+		t.Fatal(err)
+	}
+	own, cancel := chromedp.NewContext(ctx)
+	t.Cleanup(cancel)
+	p := &tab{T: t, ctx: own}
+	if err := chromedp.Listen(own, p.hear); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := chromedp.Call(own, network.Enable, network.EnableParams{}); err != nil {
+		t.Fatal(err)
+	}
+	if err := chromedp.Do(own, chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()), chromedp.WaitReady(chromedp.CSS("html[data-page=ready]"))); err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// hear notes what a page does behind its reader's back.
+func (p *tab) hear(event any) {
+	switch e := event.(type) {
+	case *runtime.EventExceptionThrown:
+		p.Errorf("the page threw: %v", e.ExceptionDetails)
+	case *runtime.EventConsoleAPICalled:
+		if e.Type == runtime.ConsoleAPICalledTypeError || e.Type == runtime.ConsoleAPICalledTypeWarning {
+			p.Errorf("the page complained: %v", e.Args)
+		}
+	case *log.EventEntryAdded: // what its policy keeps out, among others
+		p.Errorf("the browser complained: %s", e.Entry.Text)
+	case *network.EventRequestWillBeSent:
+		p.mu.Lock()
+		defer p.mu.Unlock()
+		p.requests = append(p.requests, e.Request.URL)
+	}
+}
+
+// evaluate is what a script comes to on the page.
+func evaluate[V any](p *tab, script string) V {
+	p.Helper()
+	v, err := chromedp.Run(p.ctx, chromedp.Evaluate[V](script, chromedp.EvalAwaitPromise))
+	if err != nil {
+		p.Fatalf("%v in %.200s", err, script)
+	}
+	return v
+}
+
+// do carries out what a person does.
+func (p *tab) do(steps ...chromedp.Action[chromedp.Void]) {
+	p.Helper()
+	if err := chromedp.Do(p.ctx, steps...); err != nil {
+		p.Fatal(err)
+	}
+}
+
+// choose gives the page files, as somebody does who chooses them.
+func (p *tab) choose(files ...string) {
+	p.Helper()
+	p.do(chromedp.SetUploadFiles(chromedp.CSS("#files"), files))
+}
+
+// patience is how long a page may take on a machine with much else to do.
+const patience = 100 * time.Second
+
+// until waits until a script comes true.
+func (p *tab) until(what, script string) {
+	p.Helper()
+	for began := time.Now(); !evaluate[bool](p, script); time.Sleep(50 * time.Millisecond) {
+		if time.Since(began) > patience {
+			p.Fatalf("waited in vain until %s; the page says: %.600s", what, evaluate[string](p, "document.body.innerText"))
+		}
+	}
+}
+
+const (
+	atRest      = `document.getElementById("working").hidden && !document.body.hasAttribute("aria-busy")`
+	reportShown = `!document.getElementById("paper").hidden && document.getElementById("paper").contentDocument?.getElementById("contents") !== null`
+	understood  = `!document.getElementById("understood").hidden`
+)
+
+// saved is a file that the page offers to save.
+func (p *tab) saved(name string) []byte {
+	p.Helper()
+	var bytes []byte
+	text := evaluate[string](p, fmt.Sprintf(`fetchless(%q)`, name))
+	if err := json.Unmarshal([]byte(text), &bytes); err != nil {
+		p.Fatalf("%s is not offered: %v", name, err)
+	}
+	return bytes
+}
+
+// hold notes what the page offers to save, since the page itself may fetch nothing, not
+// even that.
+const hold = `(() => {
+	const held = new Map(), make = URL.createObjectURL;
+	URL.createObjectURL = blob => { const url = make.call(URL, blob); held.set(url, blob); return url; };
+	globalThis.fetchless = async name => {
+		const link = [...document.querySelectorAll("a[download]")].find(a => a.download === name);
+		if (!link) return "no such link";
+		const bytes = new Uint8Array(await held.get(link.href).arrayBuffer());
+		let raw = "";
+		for (let i = 0; i < bytes.length; i += 8192) raw += String.fromCharCode(...bytes.subarray(i, i + 8192));
+		return JSON.stringify(btoa(raw));
+	};
+	return true;
+})()`
+
+// native runs the program outside a browser and gives its results.json.
+func native(t *testing.T, args ...string) []byte {
+	t.Helper()
+	program, err := natively()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := filepath.Join(t.TempDir(), "out")
+	if said, err := exec.Command(program, append([]string{"report", "--write", "json", "--out", out}, args...)...).CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, said)
+	}
+	content, err := os.ReadFile(filepath.Join(out, "results.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return content
+}
+
+var natively = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "foamfield-native")
+	if err != nil {
+		return "", err
+	}
+	file := filepath.Join(dir, "foamfield")
+	if said, err := exec.Command("go", "build", "-o", file, "foamfield/cmd/foamfield").CombinedOutput(); err != nil {
+		return "", fmt.Errorf("%w: %s", err, strings.TrimSpace(string(said)))
+	}
+	return file, nil
+})

@@ -1,0 +1,548 @@
+// The page: takes spreadsheets, has the program read them, asks what only the kitchen
+// can answer, and shows the report. It works nothing out: every number and every
+// sentence about a log is the program's. Texts of a log are only ever set as text.
+"use strict";
+
+const $ = (id) => document.getElementById(id);
+
+// h makes an element; what it holds is elements and texts.
+function h(name, about = {}, ...holds) {
+	const e = document.createElement(name);
+	for (const [key, value] of Object.entries(about)) {
+		if (key in e) e[key] = value;
+		else e.setAttribute(key, value);
+	}
+	e.append(...holds.flat().filter((x) => x !== null && x !== undefined && x !== ""));
+	return e;
+}
+
+const fill = (e, ...holds) => e.replaceChildren(...holds.flat().filter((x) => x !== null && x !== undefined && x !== ""));
+const show = (e, visible = true) => { e.hidden = !visible; };
+const count = (n, word) => n + " " + word + (n === 1 ? "" : "s");
+
+// What else the program does: each command of it that is not of the three steps. A new
+// command is one line here: its name, what it is called on the page, what it is about,
+// what is dropped on it ("files", "folder" or ""), the boxes it has, and what it is
+// typed as. What it prints is shown, what it writes can be saved, and the file that it
+// opens with, if any, is laid out below.
+const tasks = [
+	{
+		command: "sheet", title: "A blank log to type into", drop: "", boxes: [], opens: "",
+		says: "A workbook with lists to choose from, checks of what is typed, and the kitchen’s own sheets.",
+		typed: () => ["sheet", "foam-log.xlsx"],
+	},
+];
+
+// What a kitchen may ask for, and the flag that says so to the program.
+const asks = [
+	{ flag: "hold", label: "Holds at least", unit: "min" },
+	{ flag: "drained", label: "Drains at most", unit: "%" },
+	{ flag: "drained-at", label: "Drained is read at", unit: "min" },
+	{ flag: "chance", label: "Sure enough", unit: "%" },
+	{ flag: "batch", label: "Batch", unit: "g" },
+	{ flag: "scale-step", label: "The scale shows", unit: "g" },
+];
+
+// ---- the program
+
+const workerURL = URL.createObjectURL(new Blob([$("worker").textContent], { type: "text/javascript" }));
+let running = []; // the workers at work
+
+// start has one worker do one thing; it may be stopped.
+function start(message, hear = () => {}) {
+	return new Promise((done, failed) => {
+		const worker = new Worker(workerURL);
+		const end = (f, value) => {
+			worker.terminate();
+			running = running.filter((r) => r.worker !== worker);
+			f(value);
+		};
+		worker.onmessage = ({ data }) => {
+			if ("says" in data) hear(data.says);
+			else if ("failed" in data) end(failed, new Error(data.failed));
+			else end(done, data);
+		};
+		worker.onerror = (e) => { e.preventDefault(); end(failed, new Error(e.message || "the worker did not start")); };
+		running.push({ worker, stop: () => end(failed, new Stopped()) });
+		worker.postMessage(message);
+	});
+}
+
+class Stopped extends Error {}
+
+const stopAll = () => running.filter((r) => !r.keeps).forEach((r) => r.stop());
+
+let program; // a promise of the compiled program
+
+function load() {
+	const packed = $("packed");
+	program = start({ packed: packed.textContent }).then((d) => {
+		document.documentElement.dataset.ready = "yes";
+		return d.program;
+	});
+	running.at(-1).keeps = true;
+	program.catch(() => {}); // told where it is waited for
+	packed.remove();
+}
+
+// Refused is what the program says of a call that it does not carry out.
+class Refused extends Error {}
+
+async function call(args, files, hear) {
+	const answer = await start({ program: await program, args, files }, hear);
+	if (answer.code !== 0) {
+		const said = answer.complaint.trim().split("\n").filter((l) => l.startsWith("foamfield: ")).map((l) => l.slice(11));
+		if (!said.length) throw new Error("the program stopped: " + answer.complaint.trim().split("\n")[0]);
+		throw new Refused(sentence(said[0]));
+	}
+	return answer;
+}
+
+const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1) + (/[.?!…]$/.test(s) ? "" : ".");
+
+// ---- what the page knows
+
+const kitchenFile = "answers/kitchen.xlsx";
+const state = { files: new Map(), answers: [], kitchen: null, read: null };
+const kept = "foamfield-answers"; // where answers are kept in this browser
+
+function remember(answers) {
+	try {
+		if (answers) localStorage.setItem(kept, JSON.stringify(answers));
+		else localStorage.removeItem(kept);
+		return true;
+	} catch {
+		return false; // a browser that keeps nothing for a file
+	}
+}
+
+function remembered() {
+	try {
+		const list = JSON.parse(localStorage.getItem(kept) ?? "[]");
+		return Array.isArray(list) ? list.filter((a) => typeof a?.sheet === "string" && Array.isArray(a.row)) : [];
+	} catch {
+		return [];
+	}
+}
+
+// ---- steps of the work
+
+let turn = 0; // counts what was begun, so that what was given up says nothing more
+
+// work does something that takes a while, with what it says of itself above it.
+async function work(first, doing) {
+	const mine = ++turn;
+	stopAll();
+	show($("trouble"), false);
+	show($("working"));
+	document.body.setAttribute("aria-busy", "true");
+	const began = performance.now();
+	let stage = first;
+	const tick = () => {
+		const s = Math.floor((performance.now() - began) / 1000);
+		$("state").firstChild.data = stage + " …";
+		$("state").lastChild.textContent = s >= 2 ? " " + s + " s" : "";
+	};
+	fill($("state"), document.createTextNode(""), h("span", { ariaHidden: "true" }));
+	const clock = setInterval(tick, 500);
+	const now = (text) => { if (mine === turn) { stage = text; tick(); } };
+	tick();
+	try {
+		await doing(now, () => mine === turn);
+		if (mine === turn) show($("working"), false);
+	} catch (e) {
+		if (mine !== turn) return;
+		show($("working"), false);
+		if (!(e instanceof Stopped)) complain(e);
+	} finally {
+		clearInterval(clock);
+		if (mine === turn) document.body.removeAttribute("aria-busy");
+	}
+}
+
+function complain(e) {
+	const lines = e instanceof Refused ? [h("p", {}, e.message)] : [
+		h("p", {}, "This did not come to an end: " + e.message + "."),
+		h("p", {}, "That is the program’s fault or this device’s, not your log’s. Try again, close other pages first, or leave out half of the log to find the row that does it."),
+	];
+	fill($("trouble"), lines);
+	show($("trouble"));
+	$("trouble").scrollIntoView({ block: "nearest" });
+}
+
+// steps of the program in words of the page
+const stages = [[/^reading/, "Reading the log"], [/^fitting/, "Working out what holds, drains and clogs"], [/^drawing/, "Drawing and laying out"], [/^writing/, "Nearly done"]];
+const hearStages = (now) => (said) => {
+	const s = said.replace(/^foamfield: /, "");
+	const known = stages.find(([pattern]) => pattern.test(s));
+	if (known) now(known[1]);
+};
+
+const logs = () => [...state.files];
+const withKitchen = () => state.kitchen ? [["--kitchen", kitchenFile], [[kitchenFile, state.kitchen]]] : [[], []];
+
+// understand has the log read, and goes on to the report if nothing stands in its way.
+function understand() {
+	if (!state.files.size) return;
+	return work("Getting ready", async (now, current) => {
+		clearReport();
+		if (state.answers.length) {
+			now("Writing down the answers");
+			state.kitchen = await kitchenOf(state.answers);
+			if (!current()) return;
+		} else {
+			state.kitchen = null;
+		}
+		const [flags, more] = withKitchen();
+		const answer = await call(["check", "--json", ...flags, "--", ...state.files.keys()], [...logs(), ...more], hearStages(now));
+		if (!current()) return;
+		state.read = JSON.parse(answer.said);
+		showUnderstood(state.read);
+		if (state.read.blocked) {
+			$("understood").scrollIntoView({ block: "start" });
+			return;
+		}
+		await report(now, current);
+	});
+}
+
+const quoted = (cell) => '"' + cell.replaceAll('"', '""') + '"';
+
+async function kitchenOf(answers) {
+	const lines = answers.map((a) => [a.sheet, ...a.row].map(quoted).join(",")).join("\n");
+	const made = await call(["sheet", "kitchen.xlsx", "--answers", "answers.csv"], [["answers.csv", new TextEncoder().encode(lines)]]);
+	return made.made.find(([path]) => path === "kitchen.xlsx")[1];
+}
+
+// wanted are the flags of what was typed under "What you call a success".
+const wanted = () => asks.flatMap(({ flag, unit }) => {
+	const typed = $("ask-" + flag).value.trim();
+	return typed === "" ? [] : ["--" + flag, flag === "chance" ? typed.replace(/\s*%$/, "") + unit : typed];
+});
+
+// report makes the report to read first, and beside it what can be saved.
+async function report(now, current) {
+	const [flags, more] = withKitchen();
+	const make = (what, hear) => call(["report", "--out", "out", "--write", what, ...flags, ...wanted(), "--", ...state.files.keys()], [...logs(), ...more], hear);
+	const rest = make("pdf,xlsx,figures");
+	rest.catch(() => {}); // the first one says what is wrong
+	const first = await make("html", hearStages(now));
+	if (!current()) return;
+	const made = new Map(first.made);
+	showReport(made, false);
+	now("The report is below; the files to save are being made");
+	for (const [path, bytes] of (await rest).made) made.set(path, bytes);
+	if (!current()) return;
+	showReport(made, true);
+	fill($("state"), "");
+}
+
+// ---- the log
+
+async function take(files) {
+	for (const [name, file] of files) state.files.set(name, new Uint8Array(await file.arrayBuffer()));
+	showChosen();
+	return understand();
+}
+
+function showChosen() {
+	const names = [...state.files.keys()];
+	show($("chosen"), names.length > 0);
+	show($("again"), names.length > 0);
+	show($("example"), names.length === 0);
+	fill($("chosen"), names.map((name) => h("li", {}, h("span", {}, name), h("button", {
+		type: "button", ariaLabel: "Remove " + name, onclick: () => {
+			state.files.delete(name);
+			showChosen();
+			if (state.files.size) understand();
+			else startOver();
+			$("files").focus();
+		},
+	}, "Remove"))));
+}
+
+function startOver() {
+	turn++;
+	stopAll();
+	state.files.clear();
+	state.read = null;
+	showChosen();
+	clearReport();
+	for (const id of ["working", "trouble", "understood"]) show($(id), false);
+	document.body.removeAttribute("aria-busy");
+}
+
+// dropped lists the files of a drop, those of folders by their path.
+async function dropped(items) {
+	const found = [];
+	const enter = async (entry, at) => {
+		if (entry.isFile) {
+			found.push([at + entry.name, await new Promise((ok, no) => entry.file(ok, no))]);
+		} else {
+			const reader = entry.createReader();
+			for (let some; (some = await new Promise((ok, no) => reader.readEntries(ok, no))).length;) {
+				for (const e of some) await enter(e, at + entry.name + "/");
+			}
+		}
+	};
+	const entries = [...items].filter((i) => i.kind === "file").map((i) => [i.webkitGetAsEntry?.(), i.getAsFile()]);
+	for (const [entry, file] of entries) {
+		if (entry) await enter(entry, "");
+		else if (file) found.push([file.name, file]);
+	}
+	return found.filter(([name]) => !/(^|\/)(\.|~\$)/.test(name));
+}
+
+// ---- what was understood
+
+const cellAt = (at) => /^(.*?)(?:, )?cell ([A-Z]+)(\d+)$/.exec(at);
+
+function showUnderstood(u) {
+	const holds = [];
+	const n = u.rows;
+	const set = n.trials - n.used;
+	holds.push(h("p", {}, h("strong", {}, count(n.trials, "trial") + " read, " + n.used + " used" + (set ? ", " + set + " set aside." : "."))));
+	if (u.not_read.length) holds.push(h("h3", {}, "Not read"), list(u.not_read.map((f) => [f.file, f.reason, f.do])));
+	holds.push(questions(u));
+	const asked = new Set(u.questions.map((q) => q.at));
+	const grade = (severity) => u.problems.filter((p) => p.severity === severity && !asked.has(p.at)).map((p) => [p.at + (p.count > 1 ? " and " + (p.count - 1) + " more" : ""), p.read, p.do]);
+	holds.push(found("To fix in the log", grade("must_fix"), true), found("Please look", grade("please_look"), true));
+	if (n.set_aside.length) holds.push(found("Set aside", n.set_aside.map((s) => [s.at, s.reason, ""]), false));
+	holds.push(columns(u), ingredients(u), found("Good to know", grade("for_information"), false));
+	if (logs().length === 1 && u.problems.length) holds.push(markedCopy());
+	fill($("account"), holds);
+	show($("understood"));
+}
+
+const list = (rows) => h("ul", { className: "found" }, rows.map(([at, read, todo]) => h("li", {}, h("b", {}, at), read ? sentence(read) : "", todo ? h("span", {}, " " + sentence(todo)) : "")));
+
+const most = 8; // cells shown before a list is folded
+
+function found(title, rows, open) {
+	if (!rows.length) return null;
+	return h("details", { open: open && rows.length <= most }, h("summary", {}, title + " (" + rows.length + ")"), list(rows));
+}
+
+// doubtful are the columns that a question or a problem to mend is about.
+function doubtful(u) {
+	const in_ = new Map();
+	const note = (at, word) => {
+		const m = cellAt(at);
+		if (m && !in_.has(m[1] + " " + m[2])) in_.set(m[1] + " " + m[2], word);
+	};
+	for (const q of u.questions) note(q.at, "asked above");
+	for (const p of u.problems) if (p.severity !== "for_information") note(p.at, p.severity === "must_fix" ? "to fix, above" : "please look, above");
+	return in_;
+}
+
+function columns(u) {
+	const doubt = doubtful(u), tables = new Map();
+	for (const c of u.columns) {
+		const m = cellAt(c.at), where = m ? m[1] + ", row " + m[3] : c.at;
+		if (!tables.has(where)) tables.set(where, []);
+		tables.get(where).push([m ? m[2] : "", c, m && doubt.get(m[1] + " " + m[2])]);
+	}
+	const as = (c) => !c.read_as ? "not used" : c.unit && c.unit !== c.read_as ? c.read_as + ", " + c.unit : c.read_as;
+	const one = ([where, rows]) => h("table", {}, h("caption", {}, where),
+		h("thead", {}, h("tr", {}, ["column", "your header", "understood as"].map((t) => h("th", { scope: "col" }, t)))),
+		h("tbody", {}, rows.map(([letter, c, word]) => h("tr", {}, h("th", { scope: "row" }, letter), h("td", {}, c.header || "–"),
+			h("td", { className: c.read_as ? "" : "not" }, as(c), word ? h("small", {}, word) : "")))));
+	const all = [...tables].map(one);
+	if (!all.length) return null;
+	return h("details", { open: all.length <= 2 }, h("summary", {}, "Column by column (" + u.columns.length + ")"), all);
+}
+
+function ingredients(u) {
+	if (!u.ingredients.length) return null;
+	const value = (i) => [i.known, i.kind, i.hlb !== null ? "HLB " + i.hlb : "", i.fat_percent !== null && i.kind !== "water part" ? i.fat_percent + " % fat" : ""].filter(Boolean).join(", ");
+	return h("details", { open: u.ingredients.length <= 12 }, h("summary", {}, "Ingredients (" + u.ingredients.length + ")"),
+		h("table", {}, h("thead", {}, h("tr", {}, ["in your log", "taken as"].map((t) => h("th", { scope: "col" }, t)))),
+			h("tbody", {}, u.ingredients.map((i) => h("tr", {}, h("td", {}, i.name), h("td", {}, value(i)))))));
+}
+
+const open_ = "…"; // stands in the row of a cure for the answer
+
+// questions is a form: one to be answered each, by choosing where there is a choice.
+function questions(u) {
+	const holds = [];
+	const answerable = [];
+	u.questions.forEach((q, i) => {
+		if (!q.cure.sheet) {
+			holds.push(h("fieldset", {}, h("legend", {}, q.asked), h("p", { className: "at" }, q.at), h("p", {}, sentence(q.do))));
+			return;
+		}
+		answerable.push(q);
+		const name = "q" + i;
+		const choose = q.choices.map((c) => h("label", {}, h("input", { type: "radio", name, value: c }), c));
+		const box = h("input", { type: "text", id: name + "-own", name: name + "-own", autocomplete: "off", inputMode: q.choices.length ? "text" : "decimal", oninput: (e) => { if (e.target.value) for (const r of e.target.form.elements[name] ?? []) r.checked = false; } });
+		holds.push(h("fieldset", {}, h("legend", {}, q.asked), h("p", { className: "at" }, q.at),
+			choose.length ? h("div", { className: "choices" }, choose) : null,
+			h("div", { className: "own" }, h("label", { htmlFor: box.id }, choose.length ? "or type it:" : "Answer:"), box)));
+	});
+	if (!holds.length && !state.answers.length) return null;
+	const form = h("form", { autocomplete: "off" }, u.questions.length ? h("h3", {}, u.blocked ? "To be settled before a start is named" : "To be settled") : null, holds);
+	const keep = h("input", { type: "checkbox", id: "keep", checked: remembered().length > 0, onchange: () => { if (!keep.checked) remember(null); else if (state.answers.length) remember(state.answers); showRemembered(); } });
+	form.append(h("p", { className: "own" }, keep, h("label", { htmlFor: "keep" }, "Remember my answers in this browser")));
+	if (answerable.length) form.append(h("p", {}, h("button", { className: "first" }, "Use these answers")));
+	if (u.blocked) {
+		form.append(h("p", {}, h("button", { type: "button", onclick: () => work("Working it out", report) }, "Go on without answering")),
+			h("p", { className: "quiet" }, "The report then shows what was seen, and names no start."));
+	}
+	if (state.kitchen) {
+		form.append(h("p", {}, save("kitchen.xlsx", state.kitchen, "Save your answers as a kitchen workbook")),
+			h("p", { className: "quiet" }, count(state.answers.length, "answer") + " so far. Drop that workbook with the log next time, on this device or another."));
+	}
+	form.onsubmit = (e) => { e.preventDefault(); answer(u, form, keep.checked); };
+	return form;
+}
+
+function answer(u, form, keep) {
+	const given = [];
+	u.questions.forEach((q, i) => {
+		const own = form.elements["q" + i + "-own"]?.value.trim();
+		const said = own || form.elements["q" + i]?.value;
+		if (said) given.push({ sheet: q.cure.sheet, row: q.cure.row.map((cell) => cell.replace(open_, () => said)) });
+	});
+	if (!given.length) {
+		complain(new Refused("No answer was chosen yet: choose one, or go on without answering."));
+		return;
+	}
+	state.answers = state.answers.concat(given);
+	if (keep) remember(state.answers);
+	understand();
+}
+
+function markedCopy() {
+	const name = [...state.files.keys()][0];
+	const place = h("p", {});
+	place.append(h("button", { type: "button", onclick: () => work("Marking the cells in a copy", async (now, current) => {
+		const [flags, more] = withKitchen();
+		const copy = "marked-copy.xlsx";
+		const answer = await call(["check", "--marked-copy", copy, ...flags, "--", name], [...logs(), ...more]);
+		if (!current()) return;
+		const base = name.split("/").pop().replace(/\.[^.]*$/, "");
+		fill(place, save(base + "-marked.xlsx", answer.made.find(([path]) => path === copy)[1], "Save the marked copy"));
+	}) }, "Make a copy of the log with these cells marked"));
+	return place;
+}
+
+// ---- the report
+
+const types = { html: "text/html", pdf: "application/pdf", json: "application/json", svg: "image/svg+xml", png: "image/png", csv: "text/csv", xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet" };
+let addresses = [];
+
+function address(name, bytes) {
+	const url = URL.createObjectURL(new Blob([bytes], { type: types[name.split(".").pop()] ?? "application/octet-stream" }));
+	addresses.push(url);
+	return url;
+}
+
+const save = (name, bytes, words) => h("a", { className: "save", href: address(name, bytes), download: name }, words);
+
+const saves = [
+	["report.html", "Report, to read anywhere"], ["report.pdf", "Report, to print"], ["report.xlsx", "Workbook"],
+	["next-trials.xlsx", "Next trials, to fill in"], ["results.json", "Every number"], ["results-keys.csv", "What the numbers are"],
+];
+
+function showReport(made, whole) {
+	const item = ([path, words]) => made.has("out/" + path) ? h("li", {}, save(path, made.get("out/" + path), words)) : null;
+	const figures = [...made.keys()].filter((p) => p.startsWith("out/figures/")).map((p) => [p.slice(4), p.slice(12)]);
+	const paper = $("paper");
+	fill($("saves"), h("h3", {}, "To save"), h("ul", { className: "saves" }, saves.map(item)),
+		whole ? null : h("p", { className: "quiet" }, "The files to print and to type in are still being made."),
+		figures.length ? h("details", {}, h("summary", {}, "Pictures (" + figures.length + ")"), h("ul", { className: "saves" }, figures.map(item))) : null,
+		h("p", {}, h("button", { type: "button", onclick: () => paper.contentWindow.print() }, "Print the report")));
+	if (paper.hidden) layOut(new TextDecoder().decode(made.get("out/report.html")));
+	show($("report"));
+}
+
+// layOut shows a page of the program's in the frame, as long as it is: there is one
+// thing to scroll.
+function layOut(page) {
+	const paper = $("paper");
+	paper.onload = () => {
+		const inside = paper.contentDocument;
+		if (!inside?.body) return;
+		const fit = () => { paper.style.height = Math.ceil(inside.documentElement.getBoundingClientRect().height) + 8 + "px"; };
+		new ResizeObserver(fit).observe(inside.documentElement);
+		fit();
+	};
+	paper.srcdoc = page;
+	show(paper);
+}
+
+function clearReport() {
+	show($("report"), false);
+	const paper = $("paper");
+	show(paper, false);
+	paper.removeAttribute("srcdoc");
+	for (const url of addresses) URL.revokeObjectURL(url);
+	addresses = [];
+}
+
+// ---- what else it does
+
+function task(t) {
+	const boxes = t.boxes.map((b) => {
+		const input = h("input", { id: t.command + "-" + b.name, type: "text", value: b.value ?? "" });
+		return { ...b, input };
+	});
+	const given = h("input", { type: "file", multiple: true, id: t.command + "-files" });
+	if (t.drop === "folder") given.webkitdirectory = true;
+	const came = h("div", {});
+	const go = async () => {
+		const files = [];
+		for (const f of given.files) files.push([f.webkitRelativePath || f.name, new Uint8Array(await f.arrayBuffer())]);
+		await work(t.title, async (now, current) => {
+			const names = t.drop === "folder" && files.length ? [files[0][0].split("/")[0]] : files.map(([name]) => name);
+			const answer = await call(t.typed(Object.fromEntries(boxes.map((b) => [b.name, b.input.value.trim()])), names), files, hearStages(now));
+			if (!current()) return;
+			const page = answer.made.find(([path]) => path === t.opens);
+			if (page) {
+				clearReport();
+				layOut(new TextDecoder().decode(page[1]));
+			}
+			fill(came, answer.said ? h("pre", {}, answer.said) : "", h("ul", { className: "saves" }, answer.made.map(([path, bytes]) => h("li", {}, save(path.split("/").pop(), bytes, "Save " + path)))));
+		});
+	};
+	return h("div", { className: "task", id: "task-" + t.command }, h("h3", {}, t.title), h("p", {}, t.says),
+		boxes.length ? h("div", { className: "boxes" }, boxes.map((b) => h("p", {}, h("label", { htmlFor: b.input.id }, b.label), b.input, h("span", {}, b.unit ?? "")))) : null,
+		t.drop ? h("p", {}, h("label", { className: "button" }, given, t.drop === "folder" ? "Choose a folder" : "Choose spreadsheets")) : null,
+		h("p", {}, h("button", { type: "button", onclick: go }, t.button ?? "Make it")), came);
+}
+
+// ---- the page
+
+function showRemembered() {
+	const n = remembered().length;
+	show($("remembered"), n > 0);
+	$("remembered").firstElementChild.textContent = count(n, "answer") + " remembered in this browser " + (n === 1 ? "is" : "are") + " used.";
+}
+
+function setUp() {
+	fill(document.querySelector("#success .boxes"), asks.map((a) => h("p", {}, h("label", { htmlFor: "ask-" + a.flag }, a.label),
+		h("input", { id: "ask-" + a.flag, type: "text", inputMode: "decimal", autocomplete: "off", onchange: () => { if (state.read) understand(); } }), h("span", {}, a.unit))));
+	fill($("others"), tasks.map(task));
+	state.answers = remembered();
+	showRemembered();
+	$("forget").onclick = () => { remember(null); state.answers = []; showRemembered(); if (state.files.size) understand(); };
+	$("files").onchange = (e) => {
+		const files = [...e.target.files].map((f) => [f.name, f]);
+		e.target.value = ""; // so that the same file may be chosen again once it was mended
+		take(files);
+	};
+	$("example").onclick = () => take([["week.xlsx", new Blob([Uint8Array.from(atob($("demo").textContent), (c) => c.charCodeAt(0))])]]);
+	$("again").onclick = () => { startOver(); $("files").focus(); };
+	$("cancel").onclick = () => { turn++; stopAll(); show($("working"), false); document.body.removeAttribute("aria-busy"); $("files").focus(); };
+	addEventListener("dragover", (e) => { e.preventDefault(); document.body.classList.add("over"); });
+	addEventListener("dragleave", (e) => { if (!e.relatedTarget) document.body.classList.remove("over"); });
+	addEventListener("drop", async (e) => {
+		e.preventDefault();
+		document.body.classList.remove("over");
+		take(await dropped(e.dataTransfer.items));
+	});
+	document.documentElement.dataset.page = "ready";
+	setTimeout(load); // after the page is there
+}
+
+setUp();
