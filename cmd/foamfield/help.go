@@ -10,6 +10,7 @@ start from, how sure that is, how far the fat can go, and what to test next.
   foamfield sheet NEW.xlsx   write a blank log to fill in
   foamfield help COMMAND     more about a command
   foamfield version          which build this is
+  foamfield LOG...           a log dropped on the program: report beside it, opened
 
 A LOG is an .xlsx or .csv file, a folder of them, or a pattern in quotes.
 
@@ -60,6 +61,7 @@ The formula:
                      whatever a few trials say; on unless set
   --paper a4|letter  pages of the PDF; a4 unless set
   --seed N           a whole number; the same seed gives the same report
+  --open             open report.html once it is written
   --quiet            print nothing but errors
 
 For example, a foam that must hold half an hour, 9 times in 10:
@@ -130,6 +132,6 @@ func help(c *call, args []string) error {
 			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(args[0])), ""}
 		}
 	}
-	_, err := fmt.Fprint(c.stdout, text)
+	_, err := fmt.Fprint(c.stdout, toType(text))
 	return err
 }

@@ -14,13 +14,16 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"slices"
 	"strings"
 	"syscall"
 	"unicode"
 )
 
 func main() {
-	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
+	code := run(os.Args[1:], os.Stdout, os.Stderr)
+	holdWindow()
+	os.Exit(code)
 }
 
 // The exit codes.
@@ -42,19 +45,20 @@ func run(args []string, stdout, stderr io.Writer) int {
 // because reading and fitting cannot be interrupted. Until it starts to write
 // it has nothing to clean up and may be abandoned; from then on it is waited for.
 func runUntil(ctx context.Context, args []string, stdout, stderr io.Writer) int {
+	way := howStarted(args)
 	c := &call{ctx, make(chan struct{}, 1), stdout, stderr}
 	finished := make(chan error, 1)
 	go func() { finished <- command(c, args) }()
 	select {
 	case err := <-finished:
-		return exit(err, stderr)
+		return exit(err, way, stderr)
 	case <-ctx.Done():
 	}
 	select {
 	case c.last <- struct{}{}:
 		return exitInterrupted
 	case err := <-finished:
-		return exit(err, stderr)
+		return exit(err, way, stderr)
 	}
 }
 
@@ -79,8 +83,19 @@ func (c *call) mayWrite() error {
 	}
 }
 
+// commands are what the first argument may be.
+var commands = []string{"report", "check", "sheet", "help", "version"}
+
+// isCommand reports a command, or a flag in its place.
+func isCommand(name string) bool {
+	return slices.Contains(commands, name) || strings.HasPrefix(name, "-")
+}
+
 // command runs the command that the arguments name.
 func command(c *call, args []string) error {
+	if len(args) == 0 && howStarted(args) == dropped {
+		return wrongCall{"no log was given; close this window and drop the spreadsheet of your foam trials on the program", ""}
+	}
 	if len(args) == 0 {
 		return wrongCall{"no command was given; to analyse a log type: foamfield report week.xlsx", ""}
 	}
@@ -97,8 +112,8 @@ func command(c *call, args []string) error {
 		fmt.Fprintln(c.stdout, "foamfield", version())
 		return nil
 	default:
-		if _, err := os.Stat(name); err == nil {
-			return wrongCall{fmt.Sprintf("%s is a log, not a command; to analyse it type: foamfield report %s", quoted(name), quoted(name)), ""}
+		if howStarted(args) == dropped {
+			return reportBeside(c, args)
 		}
 		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(name)), ""}
 	}
@@ -113,17 +128,19 @@ type wrongCall struct {
 func (w wrongCall) Error() string { return w.sentence }
 
 // exit prints an error the one way errors are printed and gives its code.
-func exit(err error, stderr io.Writer) int {
+func exit(err error, way started, stderr io.Writer) int {
 	if err == nil {
 		return exitDone
 	}
 	if errors.Is(err, context.Canceled) {
 		return exitInterrupted
 	}
-	fmt.Fprintln(stderr, "foamfield: "+strings.TrimSuffix(oneLine(err.Error()), "."))
+	fmt.Fprintln(stderr, "foamfield: "+strings.TrimSuffix(oneLine(way.said(err.Error())), "."))
 	var w wrongCall
 	if errors.As(err, &w) {
-		fmt.Fprintln(stderr, "foamfield: "+strings.TrimSpace("type: foamfield help "+w.command))
+		if way == typed {
+			fmt.Fprintln(stderr, "foamfield: "+toType(strings.TrimSpace("type: foamfield help "+w.command)))
+		}
 		return exitWrongCall
 	}
 	return exitBadInput

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"foamfield/analysis"
@@ -30,6 +31,8 @@ type reporting struct {
 	write map[string]bool
 	paper pdf.Paper
 	quiet bool
+	// beside puts a report without a folder of its own beside its log; open shows it.
+	beside, open bool
 }
 
 // report reads a log, analyses it and writes the report.
@@ -41,6 +44,11 @@ func report(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
+	return r.run(c)
+}
+
+// run makes the report.
+func (r *reporting) run(c *call) error {
 	show := watch(c.stderr, r.quiet)
 	defer show.done()
 
@@ -52,6 +60,9 @@ func report(c *call, args []string) error {
 	target := r.out
 	if target == "" {
 		target = reportName(r.logs, log.Inputs) + "-report"
+		if r.beside {
+			target = filepath.Join(beside(r.logs[0]), target)
+		}
 	}
 	dir, err := openFolder(target, r.logs)
 	if err != nil {
@@ -74,13 +85,18 @@ func report(c *call, args []string) error {
 		return err
 	}
 	show.done()
-	if r.quiet {
-		return nil
+	if !r.quiet {
+		if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
+			return err
+		}
+		if err := placed.print(c.stdout); err != nil {
+			return err
+		}
 	}
-	if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
-		return err
+	if page := filepath.Join(placed.folder, "report.html"); r.open && slices.Contains(placed.files, "report.html") {
+		return openPage(c, page)
 	}
-	return placed.print(c.stdout)
+	return nil
 }
 
 func parseReport(args []string) (*reporting, error) {
@@ -88,12 +104,13 @@ func parseReport(args []string) (*reporting, error) {
 		"only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
 	ounces := f.set.Bool("ounces", false, "")
+	open := f.set.Bool("open", false, "")
 	logs, err := f.parse(args)
 	if err != nil {
 		return nil, err
 	}
 	r := &reporting{
-		logs: logs, quiet: *quiet,
+		logs: logs, quiet: *quiet, open: *open,
 		out: f.text("out", "name the folder to write, for example --out tuesday"),
 		read: ingest.Options{
 			Kitchen: f.text("kitchen", "name the workbook with the kitchen sheets, for example --kitchen kitchen.xlsx"),

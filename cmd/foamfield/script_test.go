@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
 )
@@ -28,6 +29,7 @@ func TestMain(m *testing.M) {
 //	same FOLDER FOLDER     both hold the same files with the same bytes
 //	lines FILE N           FILE has at most N lines
 //	large FILE N           makes a log of N trials, three cells each
+//	waitfor FILE           FILE comes to be there
 //	nostage                no half-written folder was left anywhere
 func TestScripts(t *testing.T) {
 	demo, err := filepath.Abs("../../testdata/demo")
@@ -48,7 +50,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"same": same, "large": large, "lines": lines, "nostage": noStage, "code": code, "result": resultAt,
+			"same": same, "large": large, "lines": lines, "nostage": noStage, "waitfor": waitFor, "code": code, "result": resultAt,
 		},
 	})
 }
@@ -104,6 +106,19 @@ func lines(ts *testscript.TestScript, neg bool, args []string) {
 	if n := strings.Count(ts.ReadFile(args[0]), "\n"); n > most || n == 0 {
 		ts.Fatalf("%s has %d lines, want 1 to %d", args[0], n, most)
 	}
+}
+
+func waitFor(ts *testscript.TestScript, neg bool, args []string) {
+	if len(args) != 1 || neg {
+		ts.Fatalf("usage: waitfor FILE")
+	}
+	for range 200 {
+		if content, err := os.ReadFile(ts.MkAbs(args[0])); err == nil && len(content) > 0 {
+			return
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+	ts.Fatalf("%s did not come", args[0])
 }
 
 func large(ts *testscript.TestScript, neg bool, args []string) {

@@ -98,7 +98,8 @@ async function call(args, files, hear) {
 	return answer;
 }
 
-const sentence = (s) => s.charAt(0).toUpperCase() + s.slice(1) + (/[.?!…]$/.test(s) ? "" : ".");
+// sentence makes one of what the program says, which may begin with a file's name.
+const sentence = (s) => (/^[a-z]+[ ,]/.test(s) ? s.charAt(0).toUpperCase() + s.slice(1) : s) + (/[.?!…]$/.test(s) ? "" : ".");
 
 // ---- what the page knows
 
@@ -220,21 +221,21 @@ const wanted = () => asks.flatMap(({ flag, unit }) => {
 	return typed === "" ? [] : ["--" + flag, flag === "chance" ? typed.replace(/\s*%$/, "") + unit : typed];
 });
 
-// report makes the report to read first, and beside it what can be saved.
+// report makes what is read at once, then what can be saved. Each is a run of its own,
+// one after the other: two at a time would take twice the memory and keep the reader
+// waiting longer.
 async function report(now, current) {
 	const [flags, more] = withKitchen();
 	const make = (what, hear) => call(["report", "--out", "out", "--write", what, ...flags, ...wanted(), "--", ...state.files.keys()], [...logs(), ...more], hear);
-	const rest = make("pdf,xlsx,figures");
-	rest.catch(() => {}); // the first one says what is wrong
 	const first = await make("html", hearStages(now));
 	if (!current()) return;
 	const made = new Map(first.made);
+	for (const d of document.querySelectorAll("#account details.whole")) d.open = false; // the report is what counts now
 	showReport(made, false);
 	now("The report is below; the files to save are being made");
-	for (const [path, bytes] of (await rest).made) made.set(path, bytes);
+	for (const [path, bytes] of (await make("pdf,xlsx,figures")).made) made.set(path, bytes);
 	if (!current()) return;
 	showReport(made, true);
-	fill($("state"), "");
 }
 
 // ---- the log
@@ -344,18 +345,18 @@ function columns(u) {
 	}
 	const as = (c) => !c.read_as ? "not used" : c.unit && c.unit !== c.read_as ? c.read_as + ", " + c.unit : c.read_as;
 	const one = ([where, rows]) => h("table", {}, h("caption", {}, where),
-		h("thead", {}, h("tr", {}, ["column", "your header", "understood as"].map((t) => h("th", { scope: "col" }, t)))),
+		h("thead", {}, h("tr", {}, h("th", { scope: "col" }, h("span", { className: "unseen" }, "column")), ["your header", "understood as"].map((t) => h("th", { scope: "col" }, t)))),
 		h("tbody", {}, rows.map(([letter, c, word]) => h("tr", {}, h("th", { scope: "row" }, letter), h("td", {}, c.header || "–"),
 			h("td", { className: c.read_as ? "" : "not" }, as(c), word ? h("small", {}, word) : "")))));
 	const all = [...tables].map(one);
 	if (!all.length) return null;
-	return h("details", { open: all.length <= 2 }, h("summary", {}, "Column by column (" + u.columns.length + ")"), all);
+	return h("details", { className: "whole", open: all.length <= 2 }, h("summary", {}, "Column by column (" + u.columns.length + ")"), all);
 }
 
 function ingredients(u) {
 	if (!u.ingredients.length) return null;
 	const value = (i) => [i.known, i.kind, i.hlb !== null ? "HLB " + i.hlb : "", i.fat_percent !== null && i.kind !== "water part" ? i.fat_percent + " % fat" : ""].filter(Boolean).join(", ");
-	return h("details", { open: u.ingredients.length <= 12 }, h("summary", {}, "Ingredients (" + u.ingredients.length + ")"),
+	return h("details", { className: "whole", open: u.ingredients.length <= 12 }, h("summary", {}, "Ingredients (" + u.ingredients.length + ")"),
 		h("table", {}, h("thead", {}, h("tr", {}, ["in your log", "taken as"].map((t) => h("th", { scope: "col" }, t)))),
 			h("tbody", {}, u.ingredients.map((i) => h("tr", {}, h("td", {}, i.name), h("td", {}, value(i)))))));
 }
@@ -382,7 +383,7 @@ function questions(u) {
 	if (!holds.length && !state.answers.length) return null;
 	const form = h("form", { autocomplete: "off" }, u.questions.length ? h("h3", {}, u.blocked ? "To be settled before a start is named" : "To be settled") : null, holds);
 	const keep = h("input", { type: "checkbox", id: "keep", checked: remembered().length > 0, onchange: () => { if (!keep.checked) remember(null); else if (state.answers.length) remember(state.answers); showRemembered(); } });
-	form.append(h("p", { className: "own" }, keep, h("label", { htmlFor: "keep" }, "Remember my answers in this browser")));
+	form.append(h("p", { className: "choices" }, h("label", {}, keep, "Remember my answers in this browser")));
 	if (answerable.length) form.append(h("p", {}, h("button", { className: "first" }, "Use these answers")));
 	if (u.blocked) {
 		form.append(h("p", {}, h("button", { type: "button", onclick: () => work("Working it out", report) }, "Go on without answering")),

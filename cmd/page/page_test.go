@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -17,15 +18,52 @@ func TestPage(t *testing.T) {
 	t.Run("answers the demo as the program does", func(t *testing.T) { answersTheDemo(open(t, ctx)) })
 }
 
+// absolute is a file as a browser needs it named.
+func absolute(t *testing.T, file string) string {
+	t.Helper()
+	path, err := filepath.Abs(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// put writes a file for a test.
+func put(t *testing.T, name, content string) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(file, []byte(content), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
+
+// asked is a log with an emulsifier that nobody can know.
+func asked(t *testing.T) string {
+	t.Helper()
+	log := "trial,butter g,White flakes A g,cider g,came out,hold min,drained %\n"
+	for i := range 16 {
+		butter, flakes := 100+3*i, 3+i*7%5
+		out, hold := "✓", fmt.Sprint(10+4*flakes+i%3)
+		if butter+4*flakes > 160 {
+			out, hold = "✗", ""
+		}
+		log += fmt.Sprintf("%d,%d,%d,%d,%s,%s,%s\n", i+1, butter, flakes, 290-butter-flakes, out, hold, strings.Repeat(fmt.Sprint(2+i%6), min(1, len(hold))))
+	}
+	return put(t, "flakes.csv", log)
+}
+
+// damaged is a workbook that was cut short.
+func damaged(t *testing.T) string {
+	t.Helper()
+	return put(t, "broken.xlsx", "PK\x03\x04 and no more of it")
+}
+
 // The demo: how long it takes, and every number against the program's own.
 func answersTheDemo(p *tab) {
 	evaluate[bool](p, hold)
 	began := time.Now()
-	path, err := filepath.Abs(demo)
-	if err != nil {
-		p.Fatal(err)
-	}
-	p.choose(path)
+	p.choose(absolute(p.T, demo))
 	p.until("the log is understood", understood)
 	read := time.Since(began)
 	p.until("the report is shown", reportShown)
