@@ -122,6 +122,19 @@ func (p *tab) hear(event any) {
 	}
 }
 
+// asked is what the page asked of anybody since it was opened; what it made itself is
+// its own.
+func (p *tab) asked() (others []string) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	for _, r := range p.requests[1:] {
+		if !strings.HasPrefix(r, "blob:") && !strings.HasPrefix(r, "about:") {
+			others = append(others, r)
+		}
+	}
+	return others
+}
+
 // evaluate is what a script comes to on the page.
 func evaluate[V any](p *tab, script string) V {
 	p.Helper()
@@ -135,8 +148,12 @@ func evaluate[V any](p *tab, script string) V {
 // do carries out what a person does.
 func (p *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 	p.Helper()
-	if err := chromedp.Do(p.ctx, steps...); err != nil {
-		p.Fatal(err)
+	ctx, cancel := context.WithTimeout(p.ctx, patience)
+	defer cancel()
+	for i, step := range steps {
+		if err := chromedp.Do(ctx, step); err != nil {
+			p.Fatalf("step %d: %v; the page says: %.900s", i+1, err, evaluate[string](p, "document.body.innerText"))
+		}
 	}
 }
 
@@ -221,3 +238,44 @@ var natively = sync.OnceValues(func() (string, error) {
 	}
 	return file, nil
 })
+
+// isForEverybody looks at labels, contrast, and what leaves the screen, on several.
+func (p *tab) isForEverybody(what string) {
+	p.Helper()
+	const look = `(() => {
+		const out = [];
+		for (const e of document.querySelectorAll("input, button, select, textarea, iframe")) {
+			if (!(e.labels && e.labels.length) && !e.getAttribute("aria-label") && !e.textContent.trim() && !e.title) out.push("no label: " + e.id);
+		}
+		for (const l of ["header", "main", "footer", "h1"]) if (!document.querySelector(l)) out.push("no " + l);
+		if (document.documentElement.scrollWidth > innerWidth) out.push("scrolls sideways: " + document.documentElement.scrollWidth + " px of " + innerWidth);
+		for (const e of document.querySelectorAll("main *")) {
+			const a = e.getBoundingClientRect();
+			if (!e.closest(".unseen") && e.checkVisibility() && a.right > innerWidth + 1) out.push("leaves the screen: " + e.tagName + " " + e.textContent.slice(0, 30));
+		}
+		for (const e of document.querySelectorAll("button, .button, .save, summary, .choices label")) {
+			const a = e.getBoundingClientRect();
+			if (e.checkVisibility() && a.height < 39) out.push("hard to hit: " + e.textContent.slice(0, 30) + ", " + a.height.toFixed(0) + " px");
+		}
+		const light = c => { const [r, g, b] = c.map(v => v / 255).map(v => v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4); return 0.2126 * r + 0.7152 * g + 0.0722 * b; };
+		const parse = c => (c.match(/[\d.]+/g) || []).map(Number);
+		const behind = e => { for (; e; e = e.parentElement) { const c = parse(getComputedStyle(e).backgroundColor); if (c.length === 3 || c[3] > 0.99) return c.slice(0, 3); } return [255, 255, 255]; };
+		const seen = new Set(), walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+		for (let n; n = walk.nextNode();) {
+			const e = n.parentElement;
+			if (!n.textContent.trim() || e.closest("script, style, noscript") || !e.checkVisibility()) continue;
+			const fore = parse(getComputedStyle(e).color).slice(0, 3), back = behind(e);
+			const [a, b] = [light(fore), light(back)].sort((x, y) => y - x), ratio = (a + 0.05) / (b + 0.05);
+			const key = fore + "/" + back;
+			if (ratio < 4.5 && !seen.has(key)) { seen.add(key); out.push("contrast " + ratio.toFixed(2) + ": " + n.textContent.trim().slice(0, 40)); }
+		}
+		return out;
+	})()`
+	for _, s := range screens {
+		p.on(s)
+		for _, f := range evaluate[[]string](p, look) {
+			p.Errorf("%s, %d px, %s: %s", what, s.width, s.scheme, f)
+		}
+	}
+	p.on(screen{1280, "light"})
+}

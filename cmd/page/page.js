@@ -81,9 +81,19 @@ function load() {
 		return d.program;
 	});
 	running.at(-1).keeps = true;
-	program.catch(() => {}); // told where it is waited for
+	program.then(warm).catch(() => {}); // a failure is told where the program is waited for
 	packed.remove();
 }
+
+// warm has the browser make ready the program's code while its reader looks for the
+// log: it translates what a run comes across, and keeps that for the next. The first
+// work to be done stops it.
+async function warm(program) {
+	if (turn === 0) await start({ program, args: ["report", "--out", "out", "--write", "html", "week.xlsx"], files: [["week.xlsx", demo()]] });
+	document.documentElement.dataset.warm = "yes";
+}
+
+const demo = () => Uint8Array.from(atob($("demo").textContent), (c) => c.charCodeAt(0));
 
 // Refused is what the program says of a call that it does not carry out.
 class Refused extends Error {}
@@ -91,7 +101,7 @@ class Refused extends Error {}
 async function call(args, files, hear) {
 	const answer = await start({ program: await program, args, files }, hear);
 	if (answer.code !== 0) {
-		const said = answer.complaint.trim().split("\n").filter((l) => l.startsWith("foamfield: ")).map((l) => l.slice(11));
+		const said = answer.complaint.trim().split("\n").filter((l) => l.startsWith("foamfield: ") && !l.endsWith(" ...")).map((l) => l.slice(11));
 		if (!said.length) throw new Error("the program stopped: " + answer.complaint.trim().split("\n")[0]);
 		throw new Refused(sentence(said[0]));
 	}
@@ -162,7 +172,7 @@ async function work(first, doing) {
 }
 
 function complain(e) {
-	const lines = e instanceof Refused ? [h("p", {}, e.message)] : [
+	const lines = e instanceof Refused ? [h("p", {}, e.message.replace(/--([a-z-]+)/g, inWords))] : [
 		h("p", {}, "This did not come to an end: " + e.message + "."),
 		h("p", {}, "That is the program’s fault or this device’s, not your log’s. Try again, close other pages first, or leave out half of the log to find the row that does it."),
 	];
@@ -170,6 +180,9 @@ function complain(e) {
 	show($("trouble"));
 	$("trouble").scrollIntoView({ block: "nearest" });
 }
+
+// inWords is a flag as the page calls it.
+const inWords = (typed, flag) => { const a = asks.find((x) => x.flag === flag); return a ? "“" + a.label + "”" : typed; };
 
 // steps of the program in words of the page
 const stages = [[/^reading/, "Reading the log"], [/^fitting/, "Working out what holds, drains and clogs"], [/^drawing/, "Drawing and laying out"], [/^writing/, "Nearly done"]];
@@ -532,7 +545,7 @@ function setUp() {
 		e.target.value = ""; // so that the same file may be chosen again once it was mended
 		take(files);
 	};
-	$("example").onclick = () => take([["week.xlsx", new Blob([Uint8Array.from(atob($("demo").textContent), (c) => c.charCodeAt(0))])]]);
+	$("example").onclick = () => take([["week.xlsx", new Blob([demo()])]]);
 	$("again").onclick = () => { startOver(); $("files").focus(); };
 	$("cancel").onclick = () => { turn++; stopAll(); show($("working"), false); document.body.removeAttribute("aria-busy"); $("files").focus(); };
 	addEventListener("dragover", (e) => { e.preventDefault(); document.body.classList.add("over"); });
