@@ -149,20 +149,43 @@ func importGraph(t *testing.T) map[string][]string {
 		if name := d.Name(); at != root && (name == "testdata" || strings.HasPrefix(name, ".")) {
 			return filepath.SkipDir
 		}
-		p, err := build.ImportDir(at, 0)
-		var none *build.NoGoError
-		if errors.As(err, &none) {
-			return nil
-		}
+		rel, err := filepath.Rel(root, at)
 		if err != nil {
 			return err
 		}
-		rel, err := filepath.Rel(root, at)
-		graph[path.Clean(filepath.ToSlash(rel))] = p.Imports
-		return err
+		return addImports(graph, path.Clean(filepath.ToSlash(rel)), at)
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return graph
+}
+
+// systems are those whose files are read: what only the browser's or a desk's build
+// imports counts too.
+var systems = [][2]string{{build.Default.GOOS, build.Default.GOARCH}, {"js", "wasm"}, {"windows", "amd64"}, {"darwin", "arm64"}}
+
+// addImports adds a folder's imports on any of the systems.
+func addImports(graph map[string][]string, name, at string) error {
+	for _, system := range systems {
+		c := build.Default
+		c.GOOS, c.GOARCH = system[0], system[1]
+		p, err := c.ImportDir(at, 0)
+		var none *build.NoGoError
+		if errors.As(err, &none) {
+			continue
+		}
+		if err != nil {
+			return err
+		}
+		for _, imported := range p.Imports {
+			if !slices.Contains(graph[name], imported) {
+				graph[name] = append(graph[name], imported)
+			}
+		}
+		if graph[name] == nil {
+			graph[name] = []string{}
+		}
+	}
+	return nil
 }

@@ -121,10 +121,10 @@ function remember(answers) {
 	try {
 		if (answers) localStorage.setItem(kept, JSON.stringify(answers));
 		else localStorage.removeItem(kept);
-		return true;
 	} catch {
-		return false; // a browser that keeps nothing for a file
+		// a browser that keeps nothing for a file
 	}
+	showRemembered();
 }
 
 function remembered() {
@@ -395,7 +395,7 @@ function questions(u) {
 	});
 	if (!holds.length && !state.answers.length) return null;
 	const form = h("form", { autocomplete: "off" }, u.questions.length ? h("h3", {}, u.blocked ? "To be settled before a start is named" : "To be settled") : null, holds);
-	const keep = h("input", { type: "checkbox", id: "keep", checked: remembered().length > 0, onchange: () => { if (!keep.checked) remember(null); else if (state.answers.length) remember(state.answers); showRemembered(); } });
+	const keep = h("input", { type: "checkbox", id: "keep", checked: remembered().length > 0, onchange: () => { if (!keep.checked) remember(null); else if (state.answers.length) remember(state.answers); } });
 	form.append(h("p", { className: "choices" }, h("label", {}, keep, "Remember my answers in this browser")));
 	if (answerable.length) form.append(h("p", {}, h("button", { className: "first" }, "Use these answers")));
 	if (u.blocked) {
@@ -539,7 +539,7 @@ function setUp() {
 	fill($("others"), tasks.map(task));
 	state.answers = remembered();
 	showRemembered();
-	$("forget").onclick = () => { remember(null); state.answers = []; showRemembered(); if (state.files.size) understand(); };
+	$("forget").onclick = () => { remember(null); state.answers = []; if (state.files.size) understand(); };
 	$("files").onchange = (e) => {
 		const files = [...e.target.files].map((f) => [f.name, f]);
 		e.target.value = ""; // so that the same file may be chosen again once it was mended
