@@ -9,11 +9,13 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
@@ -163,6 +165,17 @@ func (p *tab) choose(files ...string) {
 	p.do(chromedp.SetUploadFiles(chromedp.CSS("#files"), files))
 }
 
+// drop lets files fall on the page at a place.
+func (p *tab) drop(x, y float64, files ...string) {
+	p.Helper()
+	data := &input.DragData{Items: []*input.DragDataItem{}, Files: files, DragOperationsMask: 1}
+	for _, event := range []input.DispatchDragEventType{input.DispatchDragEventTypeDragEnter, input.DispatchDragEventTypeDragOver, input.DispatchDragEventTypeDrop} {
+		if _, err := chromedp.Call(p.ctx, input.DispatchDragEvent, input.DispatchDragEventParams{Type: event, X: x, Y: y, Data: data}); err != nil {
+			p.Fatal(err)
+		}
+	}
+}
+
 // patience is how long a page may take on a machine with much else to do.
 const patience = 100 * time.Second
 
@@ -278,4 +291,35 @@ func (p *tab) isForEverybody(what string) {
 		}
 	}
 	p.on(screen{1280, "light"})
+}
+
+// memory is the most that the largest process showing a page has held, in MB, 0 where
+// the system does not say.
+func memory() int {
+	parents, most := map[string]string{}, map[string]int{}
+	processes, _ := filepath.Glob("/proc/[0-9]*")
+	for _, at := range processes {
+		status, _ := os.ReadFile(filepath.Join(at, "status")) // it may have ended since
+		called, _ := os.ReadFile(filepath.Join(at, "cmdline"))
+		for line := range strings.Lines(string(status)) {
+			f := strings.Fields(line)
+			switch {
+			case len(f) < 2:
+			case f[0] == "PPid:":
+				parents[filepath.Base(at)] = f[1]
+			case f[0] == "VmHWM:" && strings.Contains(string(called), "--type=renderer"):
+				kB, _ := strconv.Atoi(f[1])
+				most[filepath.Base(at)] = kB
+			}
+		}
+	}
+	largest := 0
+	for id, kB := range most {
+		for up := id; up != ""; up = parents[up] {
+			if up == strconv.Itoa(os.Getpid()) {
+				largest = max(largest, kB/1000)
+			}
+		}
+	}
+	return largest
 }

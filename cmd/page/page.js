@@ -193,6 +193,8 @@ const hearStages = (now) => (said) => {
 };
 
 const logs = () => [...state.files];
+const top_ = (path) => path.split("/")[0];
+const named = () => [...new Set([...state.files.keys()].map(top_))]; // folders by their name: what is read in them is the program's to choose
 const withKitchen = () => state.kitchen ? [["--kitchen", kitchenFile], [[kitchenFile, state.kitchen]]] : [[], []];
 
 // understand has the log read, and goes on to the report if nothing stands in its way.
@@ -208,7 +210,7 @@ function understand() {
 			state.kitchen = null;
 		}
 		const [flags, more] = withKitchen();
-		const answer = await call(["check", "--json", ...flags, "--", ...state.files.keys()], [...logs(), ...more], hearStages(now));
+		const answer = await call(["check", "--json", ...flags, "--", ...named()], [...logs(), ...more], hearStages(now));
 		if (!current()) return;
 		state.read = JSON.parse(answer.said);
 		showUnderstood(state.read);
@@ -239,7 +241,7 @@ const wanted = () => asks.flatMap(({ flag, unit }) => {
 // waiting longer.
 async function report(now, current) {
 	const [flags, more] = withKitchen();
-	const make = (what, hear) => call(["report", "--out", "out", "--write", what, ...flags, ...wanted(), "--", ...state.files.keys()], [...logs(), ...more], hear);
+	const make = (what, hear) => call(["report", "--out", "out", "--write", what, ...flags, ...wanted(), "--", ...named()], [...logs(), ...more], hear);
 	const first = await make("html", hearStages(now));
 	if (!current()) return;
 	const made = new Map(first.made);
@@ -254,19 +256,26 @@ async function report(now, current) {
 // ---- the log
 
 async function take(files) {
-	for (const [name, file] of files) state.files.set(name, new Uint8Array(await file.arrayBuffer()));
+	for (const [name, file] of files) {
+		try {
+			state.files.set(name, new Uint8Array(await file.arrayBuffer()));
+		} catch {
+			complain(new Refused("The file “" + name + "” cannot be read: close it if another program has it open, and choose it again."));
+			return;
+		}
+	}
 	showChosen();
 	return understand();
 }
 
 function showChosen() {
-	const names = [...state.files.keys()];
+	const names = named();
 	show($("chosen"), names.length > 0);
 	show($("again"), names.length > 0);
 	show($("example"), names.length === 0);
-	fill($("chosen"), names.map((name) => h("li", {}, h("span", {}, name), h("button", {
+	fill($("chosen"), names.map((name) => h("li", {}, h("span", {}, state.files.has(name) ? name : name + ", a folder"), h("button", {
 		type: "button", ariaLabel: "Remove " + name, onclick: () => {
-			state.files.delete(name);
+			for (const path of [...state.files.keys()]) if (top_(path) === name) state.files.delete(path);
 			showChosen();
 			if (state.files.size) understand();
 			else startOver();
@@ -286,25 +295,40 @@ function startOver() {
 	document.body.removeAttribute("aria-busy");
 }
 
-// dropped lists the files of a drop, those of folders by their path.
+// dropped lists the files of a drop, those of folders by their path. Browsers have two
+// ways to look into a folder, and some hand none to a page that was opened from a disk.
 async function dropped(items) {
+	const given = [...items].filter((i) => i.kind === "file").map((i) => ({ file: i.getAsFile(), entry: i.webkitGetAsEntry?.(), handle: i.getAsFileSystemHandle?.() }));
 	const found = [];
-	const enter = async (entry, at) => {
-		if (entry.isFile) {
-			found.push([at + entry.name, await new Promise((ok, no) => entry.file(ok, no))]);
-		} else {
-			const reader = entry.createReader();
-			for (let some; (some = await new Promise((ok, no) => reader.readEntries(ok, no))).length;) {
-				for (const e of some) await enter(e, at + entry.name + "/");
-			}
+	for (const { file, entry, handle } of given) {
+		if (!entry?.isDirectory) {
+			if (file) found.push([file.name, file]);
+			continue;
 		}
-	};
-	const entries = [...items].filter((i) => i.kind === "file").map((i) => [i.webkitGetAsEntry?.(), i.getAsFile()]);
-	for (const [entry, file] of entries) {
-		if (entry) await enter(entry, "");
-		else if (file) found.push([file.name, file]);
+		try {
+			await (handle ? inHandle(await handle, entry.name + "/", found) : inEntry(entry, entry.name + "/", found));
+		} catch {
+			throw new Refused("This browser hands no folder to a page: open the folder “" + entry.name + "” and drop the files in it.");
+		}
 	}
 	return found.filter(([name]) => !/(^|\/)(\.|~\$)/.test(name));
+}
+
+async function inHandle(folder, at, found) {
+	for await (const one of folder.values()) {
+		if (one.kind === "directory") await inHandle(one, at + one.name + "/", found);
+		else found.push([at + one.name, await one.getFile()]);
+	}
+}
+
+async function inEntry(folder, at, found) {
+	const reader = folder.createReader();
+	for (let some; (some = await new Promise((ok, no) => reader.readEntries(ok, no))).length;) {
+		for (const one of some) {
+			if (one.isDirectory) await inEntry(one, at + one.name + "/", found);
+			else found.push([at + one.name, await new Promise((ok, no) => one.file(ok, no))]);
+		}
+	}
 }
 
 // ---- what was understood
@@ -323,7 +347,7 @@ function showUnderstood(u) {
 	holds.push(found("To fix in the log", grade("must_fix"), true), found("Please look", grade("please_look"), true));
 	if (n.set_aside.length) holds.push(found("Set aside", n.set_aside.map((s) => [s.at, s.reason, ""]), false));
 	holds.push(columns(u), ingredients(u), found("Good to know", grade("for_information"), false));
-	if (logs().length === 1 && u.problems.length) holds.push(markedCopy());
+	if (logs().length === 1 && state.files.has(named()[0]) && u.problems.length) holds.push(markedCopy());
 	fill($("account"), holds);
 	show($("understood"));
 }
@@ -427,14 +451,14 @@ function answer(u, form, keep) {
 }
 
 function markedCopy() {
-	const name = [...state.files.keys()][0];
+	const name = named()[0];
 	const place = h("p", {});
 	place.append(h("button", { type: "button", onclick: () => work("Marking the cells in a copy", async (now, current) => {
 		const [flags, more] = withKitchen();
 		const copy = "marked-copy.xlsx";
 		const answer = await call(["check", "--marked-copy", copy, ...flags, "--", name], [...logs(), ...more]);
 		if (!current()) return;
-		const base = name.split("/").pop().replace(/\.[^.]*$/, "");
+		const base = name.replace(/\.[^.]*$/, "");
 		fill(place, save(base + "-marked.xlsx", answer.made.find(([path]) => path === copy)[1], "Save the marked copy"));
 	}) }, "Make a copy of the log with these cells marked"));
 	return place;
@@ -480,6 +504,7 @@ function layOut(page) {
 		const fit = () => { paper.style.height = Math.ceil(inside.documentElement.getBoundingClientRect().height) + 8 + "px"; };
 		new ResizeObserver(fit).observe(inside.documentElement);
 		fit();
+		takesDrops(paper.contentWindow);
 	};
 	paper.srcdoc = page;
 	show(paper);
@@ -533,6 +558,22 @@ function showRemembered() {
 	$("remembered").firstElementChild.textContent = count(n, "answer") + " remembered in this browser " + (n === 1 ? "is" : "are") + " used.";
 }
 
+// takesDrops has a window take what is dropped on it, the report's too.
+function takesDrops(window) {
+	window.addEventListener("dragover", (e) => { e.preventDefault(); document.body.classList.add("over"); });
+	window.addEventListener("dragleave", (e) => { if (!e.relatedTarget) document.body.classList.remove("over"); });
+	window.addEventListener("drop", async (e) => {
+		e.preventDefault();
+		document.body.classList.remove("over");
+		try {
+			const files = await dropped(e.dataTransfer.items);
+			if (files.length) await take(files);
+		} catch (problem) {
+			complain(problem);
+		}
+	});
+}
+
 function setUp() {
 	fill(document.querySelector("#success .boxes"), asks.map((a) => h("p", {}, h("label", { htmlFor: "ask-" + a.flag }, a.label),
 		h("input", { id: "ask-" + a.flag, type: "text", inputMode: "decimal", autocomplete: "off", onchange: () => { if (state.read) understand(); } }), h("span", {}, a.unit))));
@@ -548,13 +589,7 @@ function setUp() {
 	$("example").onclick = () => take([["week.xlsx", new Blob([demo()])]]);
 	$("again").onclick = () => { startOver(); $("files").focus(); };
 	$("cancel").onclick = () => { turn++; stopAll(); show($("working"), false); document.body.removeAttribute("aria-busy"); $("files").focus(); };
-	addEventListener("dragover", (e) => { e.preventDefault(); document.body.classList.add("over"); });
-	addEventListener("dragleave", (e) => { if (!e.relatedTarget) document.body.classList.remove("over"); });
-	addEventListener("drop", async (e) => {
-		e.preventDefault();
-		document.body.classList.remove("over");
-		take(await dropped(e.dataTransfer.items));
-	});
+	takesDrops(window);
 	document.documentElement.dataset.page = "ready";
 	setTimeout(load); // after the page is there
 }

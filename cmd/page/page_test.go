@@ -96,7 +96,7 @@ func damaged(t *testing.T) string {
 func answersTheDemo(p *tab) {
 	opened := evaluate[float64](p, `performance.now()`)
 	began := time.Now()
-	p.choose(absolute(p.T, demo))
+	p.drop(300, 300, absolute(p.T, demo))
 	p.until("the log is understood", understood)
 	read := time.Since(began)
 	p.until("the report is shown", reportShown)
@@ -104,7 +104,10 @@ func answersTheDemo(p *tab) {
 	p.until("everything is made", atRest)
 	whole := time.Since(began)
 	load, _ := os.ReadFile("/proc/loadavg") // elsewhere nothing is said of it
-	p.Logf("opened in %.0f ms; from the drop: read %v, report %v, everything %v; load %.14s", opened, read, shown, whole, load)
+	p.Logf("opened in %.0f ms; from the drop: read %v, report %v, everything %v; load %.14s; at most %d MB", opened, read, shown, whole, load, memory())
+	if m := memory(); m > 500 {
+		p.Errorf("it took %d MB, more than 500", m)
+	}
 
 	want := native(p.T, demo)
 	sameNumbers(p.T, "results.json", p.saved("results.json"), want)
@@ -283,6 +286,8 @@ func canBeStopped(p *tab) {
 		const tick = () => { const now = performance.now(); worst = Math.max(worst, now - last); last = now; if (++n < 40) setTimeout(tick, 5); else done(worst); }; tick(); })`); moved > 2000 {
 		p.Errorf("the page stood still for %.0f ms", moved)
 	}
+	p.drop(300, 300, filepath.Dir(absolute(p.T, "../../testdata/logs/french.csv")))
+	p.until("a folder is understood", `state.read?.inputs.length === 4`)
 	p.do(chromedp.Click(chromedp.CSS("#again")))
 	if evaluate[bool](p, understood) {
 		p.Error("it still shows the log that was taken away")
