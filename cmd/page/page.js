@@ -138,6 +138,7 @@ function remembered() {
 
 // ---- steps of the work
 
+let stood = 0; // where the page stood when the log was understood
 let turn = 0; // counts what was begun, so that what was given up says nothing more
 
 // work does something that takes a while, with what it says of itself above it.
@@ -214,6 +215,7 @@ function understand() {
 		if (!current()) return;
 		state.read = JSON.parse(answer.said);
 		showUnderstood(state.read);
+		stood = scrollY;
 		if (state.read.blocked) {
 			$("understood").scrollIntoView({ block: "start" });
 			return;
@@ -478,9 +480,9 @@ function address(name, bytes) {
 const save = (name, bytes, words) => h("a", { className: "save", href: address(name, bytes), download: name }, words);
 
 const saves = [
-	["report.html", "Report, to read anywhere"], ["report.pdf", "Report, to print"], ["report.xlsx", "Workbook"],
-	["next-trials.xlsx", "Next trials, to fill in"], ["results.json", "Every number"], ["results-keys.csv", "What the numbers are"],
+	["report.html", "Report, to read anywhere"], ["report.pdf", "Report, to print"], ["report.xlsx", "Workbook"], ["next-trials.xlsx", "Next trials, to fill in"],
 ];
+const numbers = [["results.json", "Every number"], ["results-keys.csv", "What the numbers are"], ["results.schema.json", "Their schema"]];
 
 function showReport(made, whole) {
 	const item = ([path, words]) => made.has("out/" + path) ? h("li", {}, save(path, made.get("out/" + path), words)) : null;
@@ -488,10 +490,12 @@ function showReport(made, whole) {
 	const paper = $("paper");
 	fill($("saves"), h("h3", {}, "To save"), h("ul", { className: "saves" }, saves.map(item)),
 		whole ? null : h("p", { className: "quiet" }, "The files to print and to type in are still being made."),
-		figures.length ? h("details", {}, h("summary", {}, "Pictures (" + figures.length + ")"), h("ul", { className: "saves" }, figures.map(item))) : null,
+		h("details", {}, h("summary", {}, figures.length ? "Numbers and pictures" : "Numbers"), h("ul", { className: "saves" }, numbers.map(item)), h("ul", { className: "saves" }, figures.map(item))),
 		h("p", {}, h("button", { type: "button", onclick: () => paper.contentWindow.print() }, "Print the report")));
-	if (paper.hidden) layOut(new TextDecoder().decode(made.get("out/report.html")));
+	const first = paper.hidden;
+	if (first) layOut(new TextDecoder().decode(made.get("out/report.html")));
 	show($("report"));
+	if (first && scrollY === stood) $("report").scrollIntoView(); // unless the reader went elsewhere meanwhile
 }
 
 // layOut shows a page of the program's in the frame, as long as it is: there is one
