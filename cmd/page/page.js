@@ -273,8 +273,10 @@ async function take(files) {
 function showChosen() {
 	const names = named();
 	show($("chosen"), names.length > 0);
+	const keys = document.activeElement === $("example");
 	show($("again"), names.length > 0);
 	show($("example"), names.length === 0);
+	if (keys) $("again").focus(); // what had the keys is gone
 	fill($("chosen"), names.map((name) => h("li", {}, h("span", {}, state.files.has(name) ? name : name + ", a folder"), h("button", {
 		type: "button", ariaLabel: "Remove " + name, onclick: () => {
 			for (const path of [...state.files.keys()]) if (top_(path) === name) state.files.delete(path);
@@ -350,8 +352,10 @@ function showUnderstood(u) {
 	if (n.set_aside.length) holds.push(found("Set aside", n.set_aside.map((s) => [s.at, s.reason, ""]), false));
 	holds.push(columns(u), ingredients(u), found("Good to know", grade("for_information"), false));
 	if (logs().length === 1 && state.files.has(named()[0]) && u.problems.length) holds.push(markedCopy());
+	const keys = $("account").contains(document.activeElement);
 	fill($("account"), holds);
 	show($("understood"));
+	if (keys || document.activeElement === document.body) $("understood-head").focus({ preventScroll: true });
 }
 
 const list = (rows) => h("ul", { className: "found" }, rows.map(([at, read, todo]) => h("li", {}, h("b", {}, at), read ? sentence(read) : "", todo ? h("span", {}, " " + sentence(todo)) : "")));
