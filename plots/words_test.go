@@ -15,8 +15,8 @@ func TestWords(t *testing.T) {
 	r := kitchen(3, 1)
 	for _, tt := range []struct{ got, want string }{
 		{number(1.50, 2), "1.5"}, {number(100, 0), "100"}, {number(-0.001, 1), "0"}, {number(12, 1), "12"},
-		{Chance(0.86), "about 9 in 10"}, {Chance(0.02), "about 1 in 50"}, {Chance(0.96), "about 19 in 20"}, {Chance(math.NaN()), "not known"},
-		{ChanceAgainst(0.79, 0.8), "a little under 8 in 10"}, {ChanceAgainst(0.8, 0.8), "about 8 in 10"}, {ChanceAgainst(0.995, 0.999), "nearly always"},
+		{Chance(0.86), "about 86 in 100"}, {Chance(0.02), "about 2 in 100"}, {Chance(0.96), "about 96 in 100"}, {Chance(math.NaN()), "not known"},
+		{ChanceAgainst(0.79, 0.8), "about 79 in 100"}, {ChanceAgainst(0.797, 0.8), "a little under 80 in 100"}, {ChanceAgainst(0.8, 0.8), "about 80 in 100"}, {ChanceAgainst(0.995, 0.999), "nearly always"},
 		{wantedInTen(0.8), "8 in 10"}, {wantedInTen(0.95), "19 in 20"}, {wantedInTen(0.87), "87 in 100"}, {wantedInTen(0.875), "875 in 1000"},
 		{span(r, fatPercent, 41.2, 50), "41 to 50 % fat"}, {span(r, fatPercent, 41.2, 41.3), "41 % fat"},
 		{span(r, blendHLB, 6, 9.5), "HLB 6 to 9.5"}, {span(r, "salt", 1, 2), "salt 1 to salt 2"},

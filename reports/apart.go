@@ -149,7 +149,7 @@ func (b *builder) smallest() []Block {
 	return []Block{head("What this layout could show"), Paragraph{Text: say(how)}, t}
 }
 
-// farOff are the trials the judged fits foresee worst, with what they give.
+// farOff are the trials the judged fits predict worst, with what they give.
 func (b *builder) farOff() []Block {
 	var worst []int
 	for i, r := range b.r.Residuals {
@@ -164,7 +164,7 @@ func (b *builder) farOff() []Block {
 		return cmp.Compare(math.Abs(*b.r.Residuals[k].Score), math.Abs(*b.r.Residuals[i].Score))
 	})
 	t := Table{Caption: "The trials farthest from the fit judged by, by the normal score of the residual; all are in report.xlsx.",
-		Head: []string{"result", "trial", "day", "cook", "fitted median", "foreseen from the others", "normal score"}, Numeric: []bool{false, false, false, false, true, true, true}}
+		Head: []string{"result", "trial", "day", "cook", "fitted median", "predicted from the others", "normal score"}, Numeric: []bool{false, false, false, false, true, true, true}}
 	for _, i := range worst[:min(len(worst), 8)] {
 		r, p := b.r.Residuals[i], fmt.Sprintf("residuals[%d]", i)
 		name := r.ID

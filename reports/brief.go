@@ -15,7 +15,6 @@ const mostAsked = 3
 // brief is what a terminal says: the same words as the summary page, fewer.
 func (b *builder) brief() []Block {
 	out := []Block{Paragraph{Lead: true, Text: say(b.logName() + ": " + b.subtitle() + ".")}}
-	want := b.r.Targets.WantedChance.Value
 	if len(b.r.Starts) == 0 {
 		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ".")})
 		if b.r.StatusReason != "" {
@@ -39,11 +38,10 @@ func (b *builder) brief() []Block {
 		for _, block := range b.inGrams("", "starts[0]", s) {
 			out = append(out, brief(block))
 		}
-		sure := say("How sure: ", chanceAndLimit("starts[0].chance", s.Chance.Mean, s.Chance.Low, want), b.limits())
+		out = append(out, Paragraph{Text: say(b.howOften("starts[0].chance", s.Chance), b.limits())})
 		if ways := b.fails("starts[0]", s); len(ways) > 0 {
-			sure = say(sure, " ", ways)
+			out = append(out, Paragraph{Text: say("Of 100 such foams ", ways, ".")})
 		}
-		out = append(out, Paragraph{Text: sure})
 		for _, block := range b.richest() {
 			out = append(out, brief(block))
 		}
@@ -75,7 +73,16 @@ func (b *builder) toCheck() Text {
 	}
 	fix, look := n[result.MustFix], n[result.PleaseLook]
 	if fix+look == 0 {
-		return b.nothingElse("Nothing to check in the log.")
+		return b.nothingElse("Nothing to fix or check in the log.")
 	}
-	return say(fmt.Sprintf("To check in the log: %d to fix, %d to look at.", fix, look))
+	var parts []Text
+	for _, part := range []struct {
+		n  int
+		to string
+	}{{fix, "fix"}, {look, "check"}} {
+		if part.n > 0 {
+			parts = append(parts, say(fmt.Sprintf("%d to %s", part.n, part.to)))
+		}
+	}
+	return say("In the log: ", listed(parts), ".")
 }

@@ -61,12 +61,15 @@ func (b *builder) subtitle() string {
 			parts = append(parts, fmt.Sprintf("%d %s", n, words))
 		}
 	}
-	add(c.Used, plural(c.Used, "trial", "trials"))
-	parts = append(parts, fmt.Sprintf("%d worked", c.Worked))
+	add(c.Worked, "worked")
 	add(c.Failed, "did not")
-	add(c.Unknown, "cannot be told")
+	add(c.Unknown, "unclear")
 	add(len(b.r.Rows.SetAside), "set aside")
-	return strings.Join(parts, ", ")
+	trials := fmt.Sprintf("%d %s", c.Used, plural(c.Used, "trial", "trials"))
+	if len(parts) == 0 {
+		return trials
+	}
+	return trials + ": " + strings.Join(parts, ", ")
 }
 
 // picture places a figure if the results could carry it.

@@ -120,7 +120,12 @@ func resolve(v any, path string) (float64, bool) {
 // agrees says whether a printed number says its value: rounded to the digits
 // shown, or worded as a chance.
 func agrees(text string, v float64) bool {
-	if f, err := strconv.ParseFloat(text, 64); err == nil {
+	text = strings.Replace(text, "−", "-", 1)
+	counted := strings.NewReplacer("about ", "", "a little under ", "", "only ", "").Replace(text)
+	if text == fewerThanOne {
+		return v < 0.01
+	}
+	if f, err := strconv.ParseFloat(counted, 64); err == nil {
 		digits := 0
 		if _, after, ok := strings.Cut(text, "."); ok && !strings.Contains(text, "e") {
 			digits = len(after)
@@ -128,7 +133,7 @@ func agrees(text string, v float64) bool {
 		step := math.Pow(10, -float64(digits))
 		return math.Abs(f-v) <= 0.5001*step || math.Abs(f+v) <= 0.5001*step || // "1.7 less" of -1.7
 			text == strconv.FormatFloat(v, 'g', 4, 64) ||
-			digits == 0 && v < 1 && (math.Abs(f/10-v) <= 0.0501 || math.Abs(f/20-v) <= 0.0251) // "as few as 6"
+			digits == 0 && v < 1 && math.Abs(f/100-v) <= 0.0051 // "perhaps only 62"
 	}
 	n := shareSaid.FindStringSubmatch(text)
 	if n == nil {
@@ -136,7 +141,7 @@ func agrees(text string, v float64) bool {
 	}
 	a, _ := strconv.ParseFloat(n[1], 64)
 	b, _ := strconv.ParseFloat(n[2], 64)
-	return math.Abs(a/b-v) <= 0.0501
+	return math.Abs(a/b-v) <= 0.0051
 }
 
 var shareSaid = regexp.MustCompile(`(\d+)(?: times)? in (\d+)`)
@@ -188,8 +193,9 @@ func TestAgreesRefuses(t *testing.T) {
 		want bool
 	}{
 		{"35.5", 35.52, true}, {"35.5", 35.56, false}, {"36", 35.52, true}, {"300.0", 299.9, false}, {"-23.46", -23.4567891, true},
-		{"about 9 in 10", 0.86, true}, {"about 9 in 10", 0.8, false}, {"8 times in 10", 0.8, true}, {"8 times in 10", 0.9, false},
-		{"6", 0.62, true}, {"6", 0.4, false}, {"nearly always", 0.98, false}, {"1.25e-09", 1.25e-9, true},
+		{"about 86 in 100", 0.86, true}, {"about 86 in 100", 0.8, false}, {"8 times in 10", 0.8, true}, {"8 times in 10", 0.9, false},
+		{"62", 0.62, true}, {"62", 0.4, false}, {"about 94", 0.944, true}, {"about 94", 0.92, false}, {"fewer than 1", 0.02, false}, {"−1.3", -1.32, true},
+		{"nearly always", 0.98, false}, {"1.25e-09", 1.25e-9, true},
 	} {
 		if got := agrees(c.text, c.v); got != c.want {
 			t.Errorf("agrees(%q, %v) = %v", c.text, c.v, got)
@@ -230,25 +236,25 @@ func TestFirstPage(t *testing.T) {
 		says  []string
 		never []string
 	}{
-		{"recommended", []string{"Start from this", "129.3 g", "43.1 % fat, 1.9 % emulsifier, HLB 7.9", "Predicted, not yet made: make it twice first.", "About 9 in 10, perhaps as few as 6.",
-			"about 1 in 25 clogs and 1 in 8 splits", "says nothing of taste, canister or food safety", "assumed", "HLB 7.9, salt percent 0.81: 129.3 g clarified butter, 165.0 g cider, 3.6 g GMS and 2.1 g sucrose ester 15", "From about 58 % fat no mix is sure enough",
+		{"recommended", []string{"Start from this", "129.3 g", "43.1 % fat, 1.9 % emulsifier, HLB 7.9 (low likes fat, high likes water), salt percent 0.81. Predicted, not yet made: make it twice first.", "Of 100 such foams about 86 work, perhaps only 62.",
+			"Of 100 such foams about 13 split, 4 clog and 1 falls too soon.", "says nothing of taste, canister or food safety", "assumed", "HLB 7.9: 129.3 g clarified butter, 165.0 g cider, 3.6 g GMS and 2.1 g sucrose ester 15", "From about 58 % fat on no mix is sure enough: it fails first by clogging.",
 			"a fat of 140 %", "Vent all gas", "1.7 points less fat"}, []string{"falls too soon about", "better than 0.1"}},
-		{"best_available", []string{"the best there is", "A little under 8 in 10", "Made 3 times before; it worked 2 times.", "formula is given in percent only", "1.0 point less fat",
-			"holds at least 17.5 minutes", "The hold comes from week.xlsx, sheet Targets, cell B2.", "How sure comes from --chance.", "At no fat percent that was tried"}, []string{"Start from this", "Likely to work;"}},
-		{"guess", []string{"Not watched long enough: the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or type --hold 15.",
-			"About 9 in 10, perhaps as few as 6, if foams hold on as they did in the 15 minutes watched.", "longer than anybody watched, which was 15 minutes", "How far the fat can go is not known",
-			"the chance asked for is 8 times in 10"}, []string{"sure enough", "about 33 minutes", "Start from this", "Likely to work;"}},
+		{"best_available", []string{"the best there is", "Of 100 such foams about 78 work, perhaps only 40.", "Made 3 times before; it worked 2 times.", "formula is given in percent only", "1.0 point less fat",
+			"holds at least 17.5 minutes", "The hold comes from week.xlsx, sheet Targets, cell B2.", "How sure comes from the command that made this report.", "No mix is sure enough at any fat percent that was tried"}, []string{"Start from this", "Likely to work;"}},
+		{"guess", []string{"Not watched long enough: the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or ask for a hold of 15.",
+			"Of 100 such foams about 86 work, perhaps only 62, if foams hold on as they did in the 15 minutes watched.", "longer than the 15 minutes anybody watched", "How far the fat can go is not known",
+			"It is asked to do so 8 times in 10."}, []string{"sure enough", "about 33 minutes", "Start from this", "Likely to work;"}},
 		{"no_hold", []string{"No hold is known: the best mix as to coming out and drainage only", "No hold of these mixes is known: this chance is about coming out and drainage only.",
-			"About 9 in 10, perhaps as few as 6. No hold of these mixes is known", "no mix is likely enough with hold left out"}, []string{"sure enough", "Start from this", "Likely to work;", "It should hold"}},
-		{"no_drainage", []string{"Start from this", "does not split and holds at least 20 minutes; sure enough", "Nothing is known of drainage, so it is not part of this.", "All of this is assumed"}, []string{"% by minute", "of these mixes is known"}},
+			"Of 100 such foams about 86 work, perhaps only 62. No hold of these mixes is known", "no mix is likely enough with hold left out"}, []string{"sure enough", "Start from this", "Likely to work;", "It should hold"}},
+		{"no_drainage", []string{"Start from this", "does not split and holds at least 20 minutes. Sure enough means that it does so 8 times in 10.", "Nothing is known of drainage, so it is not part of this.", "These numbers are assumed"}, []string{"% by minute", "of these mixes is known"}},
 		{"drainage_wanted", []string{"No drainage of these mixes is known: this chance is about coming out and hold only."}, []string{"sure enough", "Nothing is known of drainage"}},
 		{"grams_in_a_batch", []string{"Surest start: 43.1 % fat, 5.7 g emulsifier, HLB 7.9", "That is 5.7 g emulsifier in your usual batch, whose weight the log does not say; log the batch grams to get a formula."}, []string{"percent only"}},
-		{"one_formula", []string{"All 10 trials are one formula: vary fat or emulsifier to learn more."}, []string{"What stops the other mixes", "Tried were"}},
+		{"one_formula", []string{"All 10 trials are one formula: vary fat or emulsifier to learn more."}, []string{"Of 100 other mixes", "The trials cover"}},
 		{"over_a_limit", []string{"Look before you make it:\nGMS is 1.2 % of this mix, above the 0.5 % on file"}, nil},
 		{"too_few_trials", []string{"Too few trials", "6 trials can be compared", "The best trial made is trial 2", "it worked", "held at least 30 minutes", "not what to expect", "2 trials clogged", "What to make next"},
-			[]string{"Start from this", "Surest start", "perhaps as few", "Likely to work"}},
-		{"nothing_worked", []string{"Nothing worked yet", "2 trials clogged", "What to make next", "the same with less fat"}, []string{"Start from this", "Surest start", "The best trial made", "perhaps as few"}},
-		{"no_safe_start", []string{"No mix is safe enough", "more likely to clog", "The best seen", "What fails"}, []string{"Start from this", "Surest start"}},
+			[]string{"Start from this", "Surest start", "perhaps only", "Likely to work"}},
+		{"nothing_worked", []string{"Nothing worked yet", "2 trials clogged", "What to make next", "the same with less fat"}, []string{"Start from this", "Surest start", "The best trial made", "perhaps only"}},
+		{"no_safe_start", []string{"No mix clogs seldom enough", "more likely to clog", "The best seen", "What fails"}, []string{"Start from this", "Surest start"}},
 	} {
 		first := Build(every[c.name]).Sections[0]
 		got := first.Title + "\n" + whole(first.Blocks)

@@ -47,7 +47,7 @@ func (b *builder) cards() (out []Section) {
 func (b *builder) startCard(i int, s result.Start) Card {
 	path := fmt.Sprintf("starts[%d]", i)
 	c := Card{Title: b.startName(i, s), Of: path, Mix: b.mixOnly(path+".mix", s.Mix), Made: b.made(path, s)}
-	c.Aim = say("Works ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, b.r.Targets.WantedChance.Value), b.limits())
+	c.Aim = say(b.howOften(path+".chance", s.Chance), b.limits())
 	if s.Status != result.Recommended {
 		c.Aim = say(c.Aim, " The best guess these trials allow, not a promise.")
 	}
@@ -116,7 +116,7 @@ func (b *builder) weights(c *Card, path string, lines []result.FormulaLine, part
 			if w := l.WithinGrams; w != nil && *w > 0 {
 				line.Within = say("± ", num(q+".within_grams", *w, digits), " g")
 			} else if w != nil {
-				line.Within = say("exactly")
+				line.Within = say("nothing")
 			}
 			if l.PercentOfPart != nil && l.Part != "" {
 				line.OfPart = say(trimmed(q+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
@@ -134,7 +134,7 @@ func (b *builder) weights(c *Card, path string, lines []result.FormulaLine, part
 		c.TotalOunces = b.ounces(path+".ingredients[*].ounces", &ounces)
 	}
 	if lines[0].WithinGrams != nil {
-		c.Note = say("Weigh to: all weights may be off by this much at once, and the mix works nearly as often.")
+		c.Note = say("All weights may be off by this much together: the mix still works nearly as often.")
 	}
 }
 

@@ -72,12 +72,12 @@ func TestCards(t *testing.T) {
 		says   []string // on the first of them
 		never  []string
 	}{
-		{"bench", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 1.9 % emulsifier, HLB 7.9\n", "Works about 9 in 10, perhaps as few as 6.", "Predicted, not yet made: make it twice first.",
-			"Steps 2 and 3 of the method.", "With 1 charger and rest 15 min in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
+		{"bench", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 1.9 % emulsifier, HLB 7.9\n", "Of 100 such foams about 86 work, perhaps only 62.", "Predicted, not yet made: make it twice first.",
+			"Steps 2 and 3 of the method.", "With 1 charger and 15 min rest before serving in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
 			[]string{"A chance here is about the foam only", "not a promise", "caution on this mix"}},
-		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Works about 9 in 10"}, []string{"Steps ", "of the method", "oz"}},
+		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Of 100 such foams about 86 work"}, []string{"Steps ", "of the method", "oz"}},
 		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked 2 times."}, []string{"twice first"}},
-		{"tasted", "Bench card: surest start; Bench card: richest start", []string{"taste\n", "overrun\n %", "With 1 charger and rest 15 min in"}, []string{"xanthan"}},
+		{"tasted", "Bench card: surest start; Bench card: richest start", []string{"taste\n", "overrun\n %", "With 1 charger and 15 min rest before serving in"}, []string{"xanthan"}},
 		{"alike", "Bench card: surest start", nil, nil},
 		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},
 		{"over_a_limit", "Bench card: surest start; Bench card: richest start", []string{"The summary has a caution on this mix: read it first."}, nil},
@@ -111,14 +111,14 @@ func TestCards(t *testing.T) {
 // What is weighed comes in the order of addition, with what each part comes to.
 func TestCardWeighs(t *testing.T) {
 	_, cards := cardsOf(benched())
-	want := `Fat part: melt the emulsifier in|132.9 g|4.687 oz|44.3 %
-clarified butter|129.3 g|4.560 oz|± 5.6 g|43.1 %|100 % of fat
-GMS|3.6 g|0.127 oz|± 0.2 g|1.2 %|2.8 % of fat
-Water part|165.0 g|5.821 oz|55.0 %
-cider|165.0 g|5.821 oz|± 8.9 g|55.0 %|100 % of water
-Besides, when your method says|2.1 g|0.073 oz|0.7 %
-sucrose ester 15|2.1 g|0.073 oz|exactly|0.7 %
-300.0 g|10.582 oz`
+	want := `Fat part: melt the emulsifier in|132.9 g|4.69 oz|44.3 %
+clarified butter|129.3 g|4.56 oz|± 5.6 g|43.1 %|100 % of fat
+GMS|3.6 g|0.13 oz|± 0.2 g|1.2 %|2.8 % of fat
+Water part|165.0 g|5.82 oz|55.0 %
+cider|165.0 g|5.82 oz|± 8.9 g|55.0 %|100 % of water
+Besides, when your method says|2.1 g|0.07 oz|0.7 %
+sucrose ester 15|2.1 g|0.07 oz|nothing|0.7 %
+300.0 g|10.58 oz`
 	if got := weighing(cards[0]); got != want {
 		t.Errorf("the card weighs\n%s\nwant\n%s", got, want)
 	}
@@ -139,7 +139,7 @@ func TestOuncesBesideGrams(t *testing.T) {
 		all.WriteString(whole(s.Blocks))
 	}
 	all.WriteString(whole(d.Brief))
-	for _, want := range []string{"4.560 oz", "10.582 oz", "129.3 g (4.560 oz) clarified butter"} {
+	for _, want := range []string{"4.56 oz", "10.58 oz", "129.3 g (4.56 oz) clarified butter"} {
 		if !strings.Contains(all.String(), want) {
 			t.Errorf("nobody says %q", want)
 		}
@@ -147,7 +147,7 @@ func TestOuncesBesideGrams(t *testing.T) {
 	for _, step := range []struct {
 		grams float64
 		says  string
-	}{{1, "4.56 oz"}, {0.1, "4.560 oz"}, {0.01, "4.5599 oz"}} {
+	}{{1, "4.56 oz"}, {0.1, "4.56 oz"}, {0.01, "4.560 oz"}, {0.001, "4.5599 oz"}} {
 		b := builder{r: &result.Results{Batch: result.Batch{ScaleStepGrams: step.grams}}}
 		if got := b.ounces("x", at(129.27/28.349523125)).String(); got != step.says {
 			t.Errorf("on a scale of %v g: %q, want %q", step.grams, got, step.says)

@@ -2,17 +2,17 @@ package reports
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
 )
 
-// Chance words a chance as the figures do: "about 9 in 10", "nearly always".
+// Chance words a chance as the figures do: "about 86 in 100", "nearly always".
 func Chance(p float64) string { return plots.Chance(p) }
 
 // AtLeast words the lower limit of a chance of which Chance(mean) has just been
-// said: "perhaps as few as 6". It is empty if the two would sound the same.
+// said: "perhaps only 62". It is empty if the two would sound the same.
 func AtLeast(mean, low float64) string {
 	if !(low >= 0 && low <= mean && mean <= 1) {
 		return ""
@@ -21,27 +21,20 @@ func AtLeast(mean, low float64) string {
 	if said == "" {
 		return ""
 	}
-	return "perhaps as few as " + said
+	return "perhaps " + said
 }
 
 func fewAs(mean, low float64) string {
-	if n, of := plots.Share(mean); mean <= 0.99 && of >= 10 && n > 1 {
-		switch few := int(math.Round(low * float64(of))); {
-		case few >= n:
-			return ""
-		case few > 0:
-			return fmt.Sprint(few)
-		}
-	}
-	switch said := Chance(low); {
-	case said == Chance(mean):
+	n, of := plots.Share(low)
+	switch {
+	case Chance(low) == Chance(mean):
 		return ""
 	case low < 0.01:
-		return said
-	default:
-		n, of := plots.Share(low)
-		return fmt.Sprintf("%d in %d", n, of)
+		return "hardly any"
+	case mean > 0.99:
+		return fmt.Sprintf("only %d in %d", n, of)
 	}
+	return fmt.Sprintf("only %d", n)
 }
 
 // chance says a chance with its origin.
@@ -49,37 +42,69 @@ func chance(path string, p float64) Span {
 	return Span{Text: Chance(p), Num: &Num{Path: path, Value: p}}
 }
 
-// chanceAndLimit says a chance of working and how low it may be.
-func chanceAndLimit(path string, mean, low, wanted float64) Text {
-	first := Span{Text: plots.ChanceAgainst(mean, wanted), Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
-	few := fewAs(mean, low)
+// lower is ", perhaps only 62", or nothing where that says nothing new.
+func lower(path string, mean, low float64) Text {
 	if AtLeast(mean, low) == "" {
-		return say(first)
+		return nil
 	}
-	return say(first, ", perhaps as few as ", Span{Text: few, Num: &Num{Path: path + ".low", Value: low}})
+	return say(", perhaps ", Span{Text: fewAs(mean, low), Num: &Num{Path: path + ".low", Value: low}})
 }
 
-// oneIn words a failure finer than a chance, so that several add up: "1 in 55".
-func oneIn(path string, p float64) Span {
-	n, of := 1, 1
-	switch every := 1 / p; {
-	case p >= 0.1:
-		n, of = plots.Share(p)
-	case every <= 20:
-		of = int(math.Round(every))
-	case every <= 100:
-		of = 5 * int(math.Round(every/5))
-	default:
-		of = 10 * int(math.Round(every/10))
-	}
-	return Span{Text: fmt.Sprintf("%d in %d", n, of), Num: &Num{Path: path, Value: p}}
+// chanceAndLimit says a chance of working and how low it may be, for a cell.
+func chanceAndLimit(path string, mean, low, wanted float64) Text {
+	first := Span{Text: plots.ChanceAgainst(mean, wanted), Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
+	return say(first, lower(path, mean, low))
 }
+
+// worksAndLimit says the same as a sentence without its stop: "Of 100 such foams about
+// 86 work, perhaps only 62".
+func worksAndLimit(path string, mean, low, wanted float64) Text {
+	said := plots.ChanceAgainst(mean, wanted)
+	of100, counted := strings.CutSuffix(said, " in 100")
+	first := Span{Text: of100, Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
+	work := " work"
+	if strings.HasSuffix(of100, " 1") {
+		work = " works"
+	}
+	switch {
+	case counted:
+		return say("Of 100 such foams ", first, work, lower(path, mean, low))
+	case mean > 0.99:
+		first.Text = "nearly always"
+		return say("Such foams ", first, " work", lower(path, mean, low))
+	}
+	return say("How often such foams work is ", first)
+}
+
+// upTo words the upper limit of a failure of which Chance(mean) has just been said.
+func upTo(path string, c result.Chance) Text {
+	if !(c.High > c.Mean) || Chance(c.High) == Chance(c.Mean) {
+		return nil
+	}
+	n, _ := plots.Share(c.High)
+	return say("perhaps ", Span{Text: fmt.Sprint(n), Num: &Num{Path: path + ".high", Value: c.High}})
+}
+
+// ofHundred counts a failure among 100 foams: "4", "fewer than 1".
+func ofHundred(path string, p float64) Span {
+	s := Span{Text: fewerThanOne, Num: &Num{Path: path, Value: p}}
+	if p >= atLeastOne {
+		n, _ := plots.Share(p)
+		s.Text = fmt.Sprint(n)
+	}
+	return s
+}
+
+const (
+	atLeastOne   = 0.005 // a chance that counts one of 100
+	fewerThanOne = "fewer than 1"
+)
 
 // clogging says how often a mix clogs and how often it may.
 func clogging(path string, c result.Chance) Text {
-	first, most := oneIn(path+".clogging.mean", c.Mean), oneIn(path+".clogging.high", c.High)
-	if first.Text == most.Text {
-		return say(first)
+	t := say(ofHundred(path+".clogging.mean", c.Mean), " in 100")
+	if more := upTo(path+".clogging", c); len(more) > 0 && c.High >= 0.01 {
+		t = say(t, ", ", more)
 	}
-	return say(first, ", perhaps as many as ", most)
+	return t
 }

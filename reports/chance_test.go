@@ -2,7 +2,6 @@ package reports
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -15,24 +14,20 @@ func TestChance(t *testing.T) {
 		mean, low  float64
 		want, also string
 	}{
-		{0.86, 0.62, "about 9 in 10", "perhaps as few as 6"},
-		{0.97, 0.85, "about 19 in 20", "perhaps as few as 17"},
-		{0.97, 0.969, "about 19 in 20", ""},
-		{0.5, 0.3, "about 1 in 2", "perhaps as few as 3 in 10"},
-		{0.5, 0.49, "about 1 in 2", ""},
-		{0.04, 0.01, "about 1 in 25", "perhaps as few as 1 in 100"},
-		{0.126, 0.126, "about 1 in 8", ""},
-		{0.048, 0.002, "about 1 in 20", "perhaps as few as less than 1 in 100"},
-		{0.33, 0.1, "about 1 in 3", "perhaps as few as 1 in 10"},
-		{0.2, 0.2, "about 1 in 5", ""},
-		{0.78, 0.04, "about 8 in 10", "perhaps as few as 1 in 25"},
-		{0.995, 0.9, "nearly always", "perhaps as few as 9 in 10"},
+		{0.86, 0.62, "about 86 in 100", "perhaps only 62"},
+		{0.97, 0.85, "about 97 in 100", "perhaps only 85"},
+		{0.97, 0.966, "about 97 in 100", ""},
+		{0.97, 0.964, "about 97 in 100", "perhaps only 96"},
+		{0.04, 0.01, "about 4 in 100", "perhaps only 1"},
+		{0.048, 0.002, "about 5 in 100", "perhaps hardly any"},
+		{0.995, 0.9, "nearly always", "perhaps only 90 in 100"},
+		{0.991, 0.99, "nearly always", "perhaps only 99 in 100"},
 		{1, 1, "nearly always", ""},
 		{0.9901, 0.9901, "nearly always", ""},
-		{0.99, 0.99, "about 19 in 20", ""},
-		{0.0099, 0, "less than 1 in 100", ""},
-		{0, 0, "less than 1 in 100", ""},
-		{0.9, 0.95, "about 9 in 10", ""}, // a limit above the mean is no limit
+		{0.99, 0.99, "about 99 in 100", ""},
+		{0.0099, 0, "fewer than 1 in 100", ""},
+		{0, 0, "fewer than 1 in 100", ""},
+		{0.9, 0.95, "about 90 in 100", ""}, // a limit above the mean is no limit
 		{math.NaN(), 0, "not known", ""},
 		{1.2, 0.5, "not known", ""},
 		{-0.1, -0.2, "not known", ""},
@@ -56,7 +51,7 @@ func TestShareIsNearAndRises(t *testing.T) {
 		}
 		n, of := plots.Share(p)
 		m, over := plots.Share(q)
-		if d := math.Abs(float64(n)/float64(of) - p); d > 0.0501 {
+		if d := math.Abs(float64(n)/float64(of) - p); d > 0.0051 {
 			t.Errorf("%v is said as %d in %d", p, n, of)
 		}
 		if float64(n)/float64(of) > float64(m)/float64(over) {
@@ -71,10 +66,30 @@ func TestJustUnderTheWanted(t *testing.T) {
 		mean float64
 		want string
 	}{
-		{0.799, "a little under 8 in 10"}, {0.76, "a little under 8 in 10"}, {0.8, "about 8 in 10"}, {0.83, "about 8 in 10"}, {0.7, "about 7 in 10"},
+		{0.799, "a little under 80 in 100"}, {0.796, "a little under 80 in 100"}, {0.8, "about 80 in 100"}, {0.83, "about 83 in 100"}, {0.7, "about 70 in 100"},
 	} {
-		if got := chanceAndLimit("x", c.mean, c.mean, 0.8).String(); got != c.want || !strings.Contains(got, " in 10") {
+		if got := chanceAndLimit("x", c.mean, c.mean, 0.8).String(); got != c.want {
 			t.Errorf("%v: %q, want %q", c.mean, got, c.want)
+		}
+	}
+}
+
+// A sentence counts foams: never a share of a share, never one of which fewer than none work.
+func TestWorksAsPeopleCount(t *testing.T) {
+	for _, c := range []struct {
+		mean, low float64
+		want      string
+	}{
+		{0.94, 0.77, "Of 100 such foams about 94 work, perhaps only 77"},
+		{0.797, 0.5, "Of 100 such foams a little under 80 work, perhaps only 50"},
+		{0.012, 0.001, "Of 100 such foams about 1 works, perhaps hardly any"},
+		{0.001, 0, "Of 100 such foams fewer than 1 works"},
+		{0.21, 0.2, "Of 100 such foams about 21 work, perhaps only 20"},
+		{0.995, 0.9, "Such foams nearly always work, perhaps only 90 in 100"},
+		{math.NaN(), 0, "How often such foams work is not known"},
+	} {
+		if got := worksAndLimit("x", c.mean, c.low, 0.8).String(); got != c.want {
+			t.Errorf("%v, %v: %q, want %q", c.mean, c.low, got, c.want)
 		}
 	}
 }
@@ -95,7 +110,7 @@ func TestNum(t *testing.T) {
 		v      float64
 		digits int
 		want   string
-	}{{107.1, 1, "107.1"}, {186, 1, "186.0"}, {-0.04, 1, "0.0"}, {-0.06, 1, "-0.1"}, {20, 0, "20"}, {0.25, 1, "0.2"}} {
+	}{{107.1, 1, "107.1"}, {186, 1, "186.0"}, {-0.04, 1, "0.0"}, {-0.06, 1, "−0.1"}, {20, 0, "20"}, {0.25, 1, "0.2"}} {
 		if got := num("x", c.v, c.digits).Text; got != c.want {
 			t.Errorf("num(%v, %d) = %q, want %q", c.v, c.digits, got, c.want)
 		}

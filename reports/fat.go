@@ -3,6 +3,7 @@ package reports
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 
 	"foamfield/analysis/result"
@@ -26,19 +27,23 @@ func (b *builder) richest() []Block {
 			return []Block{Paragraph{Text: say("The surest start is also the richest mix that is ", b.sureEnough(), ".")}}
 		}
 		path := fmt.Sprintf("starts[%d]", i)
-		t := say("The richest mix that is ", b.sureEnough(), " has ", b.mix(path+".mix", s.Mix))
+		mix := b.mix(path+".mix", s.Mix)
+		if i > 0 && maps.Equal(b.r.Starts[0].Mix.Extras, s.Mix.Extras) {
+			mix = b.mixOnly(path+".mix", s.Mix)
+		}
+		t := say("The richest mix that is ", b.sureEnough(), " has ", mix)
 		if len(s.Ingredients) > 0 {
 			t = say(t, ": ", bolder(b.inLine(path, s.Ingredients)))
 		}
-		t = say(t, ". How sure: ", chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, want), b.given(), ".")
+		often := say(b.howOften(path+".chance", s.Chance), b.given())
 		if ways := b.fails(path, s); len(ways) > 0 {
-			t = say(t, " ", ways)
+			often = say(often, "; ", ways)
 		}
-		t = say(t, " ", b.made(path, s))
+		blocks := []Block{Paragraph{Text: say(t, ". ", b.made(path, s))}, Paragraph{Text: say(often, ".")}}
 		if rests := b.rests("richest_fat_percent"); len(rests) > 0 {
-			t = say(t, " ", rests)
+			blocks = append(blocks, Paragraph{Text: rests})
 		}
-		return append([]Block{Paragraph{Text: t}}, mind(s)...)
+		return append(blocks, mind(s)...)
 	}
 	return []Block{Paragraph{Text: say("No rich mix can be named: none inside what was tried works ", wanted(want), b.given(), ".")}}
 }
@@ -69,25 +74,25 @@ func (b *builder) beyond() []Text {
 			items = append(items, say("How far the fat can go is not known: ", b.tooShort(), "."))
 		case last < 0:
 			worst := b.r.FatLimit[n-1]
-			items = append(items, say("At no fat percent that was tried is a mix ", b.sureEnough(), "; at ", at(n-1), " % what stops it first is "+b.failings(worst.LimitedBy)+"."))
+			items = append(items, say("No mix is ", b.sureEnough(), " at any fat percent that was tried; at ", at(n-1), " % it fails first by "+b.failings(worst.LimitedBy)+"."))
 		case last < n-1:
 			end := slices.IndexFunc(b.r.FatLimit[last+1:], func(l result.FatLimit) bool { return l.Chance.Mean < b.r.Targets.WantedChance.Value })
 			if end != 0 {
-				items = append(items, say("From about ", at(last+1), " % fat mixes may work as often, but none clogs seldom enough, or is near enough to what was tried, to be named as a start."))
+				items = append(items, say("From about ", at(last+1), " % fat on mixes may work as often, but none is named as a start: they clog too often, or lie too far from what was tried."))
 			}
 			if end >= 0 {
 				end += last + 1
-				items = append(items, say("From about ", at(end), " % fat no mix is ", b.sureEnough(), "; what stops it first is "+b.failings(b.r.FatLimit[end].LimitedBy)+"."))
+				items = append(items, say("From about ", at(end), " % fat on no mix is ", b.sureEnough(), ": it fails first by "+b.failings(b.r.FatLimit[end].LimitedBy)+"."))
 			}
 		default:
-			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; richer than that nothing is known."))
+			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; of richer ones nothing is known."))
 		}
 	}
 	if first := b.stoppers(); len(first) > 0 {
-		items = append(items, say("What stops the other mixes inside what was tried: ", listed(first), "."))
+		items = append(items, say("Of 100 other mixes inside what was tried about ", listed(first), "."))
 	}
 	if t := b.tried(); t != nil {
-		items = append(items, say("Tried were ", t, ". Nothing is said of mixes outside."))
+		items = append(items, say("The trials cover ", t, "; of mixes outside nothing is known."))
 	}
 	return items
 }
@@ -112,7 +117,12 @@ func (b *builder) stoppers() []Text {
 	var out []Text
 	for _, i := range order {
 		l := b.r.Limits[i]
-		out = append(out, say(b.failings(l.Outcome)+" (", chance(fmt.Sprintf("limits[%d].share", i), l.Share), ")"))
+		n := ofHundred(fmt.Sprintf("limits[%d].share", i), l.Share)
+		by := " by "
+		if len(out) == 0 {
+			by = " fail first by "
+		}
+		out = append(out, say(n, by+b.failings(l.Outcome)))
 	}
 	return out
 }

@@ -21,6 +21,9 @@ func (b *builder) first() Section {
 	if len(b.r.Cautions) > 0 {
 		var items []Text
 		for _, c := range b.r.Cautions {
+			if c.Kind == "scope" && len(b.r.Starts) > 0 {
+				continue // said beside the formula
+			}
 			items = append(items, say(sentence(c.Text)))
 		}
 		s.Blocks = append(s.Blocks, head("Cautions"), List{Items: items, Small: true})
@@ -47,7 +50,7 @@ func (b *builder) title() string {
 	case result.NothingWorked:
 		return "Nothing worked yet"
 	case result.NoSafeStart:
-		return "No mix is safe enough to name as a start"
+		return "No mix clogs seldom enough to be named as a start"
 	}
 	return "What the log says"
 }
@@ -95,7 +98,7 @@ func (b *builder) starts() []Block {
 func (b *builder) inGrams(name, path string, s result.Start) []Block {
 	blocks := []Block{b.formula(name, path, s)}
 	if len(s.Ingredients) == 0 {
-		lead := say(b.mix(path+".mix", s.Mix), ".")
+		lead := say(b.told(path, s.Mix), ".")
 		if name != "" {
 			lead = say(Span{Text: name, Strong: true}, ": ", lead)
 		}
@@ -116,6 +119,14 @@ func mind(s result.Start) []Block {
 		return nil
 	}
 	return []Block{Callout{Caution: true, Title: "Look before you make it:", Text: t[:len(t)-1]}}
+}
+
+// told is the mix of a formula, with HLB in words where it is the first of the page.
+func (b *builder) told(path string, m result.Mix) Text {
+	if path == "starts[0]" || path == "best_seen" {
+		return b.mixTold(path+".mix", m)
+	}
+	return b.mix(path+".mix", m)
 }
 
 // noGrams says why a start has no grams.
@@ -155,7 +166,7 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 			ounces += *l.Ounces
 		}
 	}
-	note := say(b.mix(path+".mix", s.Mix), ". ", b.made(path, s))
+	note := say(b.told(path, s.Mix), ". ", b.made(path, s))
 	if len(f.Lines) > 0 {
 		f.Total = say(num(path+".ingredients[*].grams", total, digits), " g")
 		if s.Ingredients[0].Ounces != nil {
@@ -174,12 +185,13 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 	return f
 }
 
-// ounces says them, if they were asked for, to a step no coarser than the scale's.
+// ounces says them, if they were asked for, to what a scale in ounces shows: hundredths,
+// or thousandths beside a finer scale in grams.
 func (b *builder) ounces(path string, oz *float64) Text {
 	if oz == nil {
 		return nil
 	}
-	return say(num(path, *oz, decimals(b.r.Batch.ScaleStepGrams)+2), " oz")
+	return say(num(path, *oz, max(2, decimals(b.r.Batch.ScaleStepGrams)+1)), " oz")
 }
 
 // tolerance is the weighing error at most, of the ingredient's own grams; one
@@ -230,9 +242,9 @@ func (b *builder) works() Paragraph {
 	}
 	meaning := say("A mix works if it ", listed(parts))
 	if b.bare() {
-		meaning = say(meaning, "; the chance asked for is ", wanted(t.WantedChance.Value), ". ")
+		meaning = say(meaning, ". It is asked to do so ", wanted(t.WantedChance.Value), ". ")
 	} else {
-		meaning = say(meaning, "; sure enough means ", wanted(t.WantedChance.Value), ". ")
+		meaning = say(meaning, ". Sure enough means that it does so ", wanted(t.WantedChance.Value), ". ")
 	}
 	meaning = say(meaning, b.notPart(), b.elsewhere())
 	if len(b.unknown()) > 0 {
@@ -250,23 +262,31 @@ func (b *builder) works() Paragraph {
 	var assumed []Text
 	var set Text
 	for _, asked := range t.Results {
-		set = say(set, " ", capital(say("the "+asked.Label)), " comes from "+asked.From+".")
+		set = say(set, " ", capital(say("the "+asked.Label)), " comes from "+source(asked.From)+".")
 	}
 	for _, one := range targets {
 		if one.t.From == "assumed" {
 			assumed = append(assumed, say(one.name))
 		} else {
-			set = say(set, " ", capital(say(one.name)), " comes from "+one.t.From+".")
+			set = say(set, " ", capital(say(one.name)), " comes from "+source(one.t.From)+".")
 		}
 	}
 	switch {
 	case len(assumed) == len(targets) && len(set) == 0:
-		return Paragraph{Text: say(meaning, "All of this is ", Span{Text: "assumed", Strong: true},
+		return Paragraph{Text: say(meaning, "These numbers are ", Span{Text: "assumed", Strong: true},
 			": nobody set targets. To use your own, fill in a Targets sheet in the log, or set them where you ask for the report: --hold 15, or the page’s boxes.")}
 	case len(assumed) > 0:
 		return Paragraph{Text: say(meaning, Span{Text: "Assumed", Strong: true}, ", since nobody set them: ", listed(assumed), ".", set)}
 	}
 	return Paragraph{Text: say(meaning, set)}
+}
+
+// source is where a target comes from, without the names of what is typed at a terminal.
+func source(from string) string {
+	if strings.HasPrefix(from, "--") {
+		return "the command that made this report"
+	}
+	return from
 }
 
 // rangeAsked is the range asked of a result: "at least 6", "6 to 8".

@@ -70,11 +70,12 @@ func TestFailuresAddUp(t *testing.T) {
 		clogs, splits, falls, weeps float64
 		want                        string
 	}{
-		{0.0144, 0.0075, 0.0182, 6e-6, "Of such mixes, about 1 in 70 clogs, 1 in 130 splits and 1 in 55 falls too soon."},
-		{0.04, 0, 0, 0, "Of such mixes, about 1 in 25 clogs."},
-		{0.0403, 0.1262, 0.0061, 0, "Of such mixes, about 1 in 25 clogs and 1 in 8 splits."},
-		{0.3, 0.011, 0.02, 0.012, "Of such mixes, about 3 in 10 clogs, 1 in 90 splits, 1 in 50 falls too soon and 1 in 85 weeps too much."},
+		{0.0144, 0.0075, 0.0182, 6e-6, "about 2 fall too soon, 1 clogs and 1 splits"},
+		{0.04, 0, 0, 0, "about 4 clog"},
+		{0.0403, 0.1262, 0.0061, 0, "about 13 split, 4 clog and 1 falls too soon"},
+		{0.3, 0.011, 0.02, 0.012, "about 30 clog, 2 fall too soon, 1 drains too much and 1 splits"},
 		{0.001, 0.002, 0.001, 0, ""},
+		{0.004, 0.004, 0.004, 0, "fewer than 1 clogs, fewer than 1 splits and fewer than 1 falls too soon"},
 	} {
 		s := result.Start{Fails: map[result.Outcome]float64{result.CameOut: c.clogs, result.Broke: c.splits, result.HoldMinutes: c.falls, result.DrainedPercent: c.weeps}}
 		if got := b.fails("x", s).String(); got != c.want {
@@ -83,16 +84,16 @@ func TestFailuresAddUp(t *testing.T) {
 	}
 }
 
-func TestHoldIsNotForetoldBeyondTheWatching(t *testing.T) {
+func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
 	for _, c := range []struct {
 		watched     *float64
 		median, low float64
 		want        string
 	}{
-		{nil, 33, 22, "It should hold about 33 minutes; most likely between 22 and 99."},
-		{at(40), 33, 22, "It should hold about 33 minutes; most likely between 22 and 99."},
-		{at(30), 33, 22, "It should hold longer than anybody watched, which was 30 minutes; most likely no less than 22."},
-		{at(15), 33, 22, "It should hold longer than anybody watched, which was 15 minutes."},
+		{nil, 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
+		{at(40), 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
+		{at(30), 33, 22, "It should hold longer than the 30 minutes anybody watched, likely at least 22."},
+		{at(15), 33, 22, "It should hold longer than the 15 minutes anybody watched."},
 	} {
 		b := &builder{r: &result.Results{WatchedMinutes: c.watched}}
 		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {
@@ -107,9 +108,9 @@ func TestEffectsStayWithinTheWatching(t *testing.T) {
 		low, high float64
 		want      string
 	}{
-		{60, 23, 32, "Clear: more fat lengthens the hold, the rest as in the start: about 23 minutes at 30.0 % fat, about 32 minutes at 50.0 % fat."},
-		{30, 23, 32, "about 23 minutes at 30.0 % fat, more than 30 minutes at 50.0 % fat."},
-		{20, 23, 32, "Clear: more fat lengthens the hold, the rest as in the start; by how much is not known, since nobody watched past 20 minutes."},
+		{60, 23, 32, "Clear: more fat lengthens the hold, from about 23 minutes at 30.0 % fat to about 32 minutes at 50.0 % fat, all else as in the start."},
+		{30, 23, 32, "about 23 minutes at 30.0 % fat to more than 30 minutes at 50.0 % fat, all else as in the start."},
+		{20, 23, 32, "Clear: more fat lengthens the hold, all else as in the start. By how much is not known: nobody watched past 20 minutes."},
 	} {
 		b := &builder{r: &result.Results{WatchedMinutes: &c.watched}}
 		e := result.Effect{Variable: fatPercent, X: []float64{30, 50}, Hold: []result.Band{{Mid: c.low}, {Mid: c.high}},
@@ -144,8 +145,8 @@ func TestSections(t *testing.T) {
 	}{
 		{"a long note is cut", "trials", long, strings.Repeat("ö", 199) + "…", strings.Repeat("ö", 200)},
 		{"a trial off the surface", "trials", every["recommended"], "used for coming out only", ""},
-		{"the last push is for the scientist", "trust", every["recommended"], "Beyond 35.7 % fat, the rest as in the start, the chance that more of it does not lengthen the hold is about 1 in 2", ""},
-		{"and not for the cook", "effects", every["recommended"], "The chance of working is best at about 35.7 % fat", "no longer lengthens"},
+		{"the last push is for the scientist", "trust", every["recommended"], "More than 35.7 % fat does not lengthen the hold: chance about 53 in 100", ""},
+		{"and not for the cook", "effects", every["recommended"], "A mix works most often at about 35.7 % fat", "does not lengthen"},
 		{"all used", "problems", allUsed, "11 trials, all used.", "of which"},
 		{"some used", "problems", kitchen(), "11 trials, of which 10 used.", "all used"},
 		{"no version", "method", plainBuild, "Seed of the draws: 7.", "Version"},
@@ -178,14 +179,14 @@ func TestFormulaBlocksHaveLines(t *testing.T) {
 func TestSettingsAreSaid(t *testing.T) {
 	r := settings()
 	page := whole(Build(r).Brief)
-	for _, want := range []string{"1 charger, rest 15 min"} {
+	for _, want := range []string{"1 charger, 15 min rest before serving"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q in %s", want, page)
 		}
 	}
 	said := section(r, "effects")
-	for _, want := range []string{"more rest lengthens the hold", "at rest 30 min", "with GMS and polysorbate 80 (3 trials) in place of GMS and sucrose ester 15",
-		"0.7 times as long (0.6 to 0.9)", "Whether the others (1 trial)", "rest on where it was tried", "2 are taken to have had the usual, rest 15 min"} {
+	for _, want := range []string{"more rest before serving lengthens the hold", "at 30 min rest before serving", "with GMS and polysorbate 80 (3 trials) in place of GMS and sucrose ester 15",
+		"0.7 times as long (0.6 to 0.9)", "whether the others (1 trial)", "rest on where it was tried", "2 are taken to have had the usual, 15 min rest before serving"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no %q in %s", want, said)
 		}

@@ -92,7 +92,7 @@ func (b *builder) proviso() Text {
 		t := say("Nobody watched past ", watched(), " minutes, so ", trimmed("targets.hold_minutes.value", b.r.Targets.HoldMinutes.Value, 1),
 			" is not known: watch longer")
 		if *b.r.WatchedMinutes > 0 {
-			t = say(t, ", or type --hold ", watched())
+			t = say(t, ", or ask for a hold of ", watched())
 		}
 		return say(t, ".")
 	}

@@ -14,7 +14,7 @@ type Live struct {
 	Title     string         `json:"title"`    // of the mix: "Surest start"
 	LeftOut   string         `json:"left_out"` // what was asked for and is not known: "drainage"
 	Chance    float64        `json:"chance"`   // of the mix for the targets below: a page that gets another stays still
-	FewAs     string         `json:"few_as"`   // of the report's own chance: "perhaps as few as 6"
+	FewAs     string         `json:"few_as"`   // of the report's own chance: "perhaps only 62"
 	Batch     float64        `json:"batch"`
 	Ounces    *float64       `json:"batch_ounces"` // nil: nobody asked for them
 	Step      float64        `json:"step"`
@@ -50,8 +50,9 @@ type LiveLink struct {
 	Sigma      []result.SigmaNode `json:"sigma"`
 	Edges      []result.Edge      `json:"edges"` // of a yes or no, in place of Mean and Covariance
 	DaySD      float64            `json:"day_sd"`
-	Asked      *result.Interval   `json:"asked"` // of a measured result, on its line: no box of the page moves it
-	Failing    string             `json:"failing"`
+	Asked      *result.Interval   `json:"asked"`   // of a measured result, on its line: no box of the page moves it
+	Failing    string             `json:"failing"` // of one foam
+	Fail       string             `json:"fail"`    // of several
 }
 
 // LiveLine is an ingredient of the start and what it brings to the mix. Without
@@ -119,7 +120,7 @@ func (b *builder) live() *Live {
 	}
 	for _, m := range r.Model {
 		link := LiveLink{Outcome: m.Outcome, Mean: m.Mean, Covariance: m.Covariance, Leanings: m.Leanings, Sigma: m.Sigma, Edges: m.Edges, DaySD: m.DaySD,
-			Asked: m.Asked, Failing: Failing(r, m.Outcome)}
+			Asked: m.Asked, Failing: Failing(r, m.Outcome), Fail: Fail(r, m.Outcome)}
 		for _, names := range m.Terms {
 			term := []int{}
 			for _, name := range names {

@@ -68,7 +68,7 @@ func (b *builder) fate(t result.Trial) string {
 	if !t.Used {
 		return "set aside: " + t.Reason
 	}
-	said := "cannot be told"
+	said := "unclear"
 	switch {
 	case t.Works != nil && *t.Works:
 		said = "worked"
@@ -195,7 +195,7 @@ func (b *builder) ingredients() Section {
 }
 
 // grades of problems, in words.
-var grades = map[result.Severity]string{result.MustFix: "must fix", result.PleaseLook: "please look", result.ForInformation: "to know"}
+var grades = map[result.Severity]string{result.MustFix: "fix", result.PleaseLook: "check", result.ForInformation: "note"}
 
 // problems is the whole list, worst first.
 func (b *builder) problems() Section {

@@ -14,8 +14,8 @@ func (b *builder) region() Section {
 	if len(b.r.FatLimit) == 0 {
 		return s
 	}
-	t := Table{Caption: "The surest mix at each fat percent, and what would stop it first.",
-		Head: []string{"fat, %", "emulsifier", "HLB", "works" + b.given().String(), "stopped first by"}, Numeric: []bool{true, true, true, false, false}}
+	t := Table{Caption: "The surest mix at each fat percent, and what it fails first by.",
+		Head: []string{"fat, %", "emulsifier", "HLB", "works" + b.given().String(), "fails first by"}, Numeric: []bool{true, true, true, false, false}}
 	for i, l := range b.r.FatLimit {
 		p := fmt.Sprintf("fat_limit[%d]", i)
 		row := []Text{say(num(p+".fat_percent", l.FatPercent, 1)), nil, nil,
@@ -102,7 +102,7 @@ func (b *builder) choice(path string, c result.Choice) (items []Text) {
 		switch f := l.HoldFactor; {
 		case f == nil:
 		case l.Verdict == result.CannotTell:
-			items = append(items, say("Whether ", which, " in place of "+c.Held+" changes the hold, these trials cannot tell."))
+			items = append(items, say("These trials do not show whether ", which, " in place of "+c.Held+" changes the hold."))
 		default:
 			firm := map[result.Verdict]string{result.Clear: "Clear: ", result.Likely: "Likely: "}[l.Verdict]
 			items = append(items, say(Span{Text: firm, Strong: true}, "with ", which, " in place of "+c.Held+", the same numbers hold ",
@@ -128,9 +128,9 @@ func (b *builder) averaged(path string, c result.Choice) (items []Text) {
 		items = append(items, say(Span{Text: "Clear: ", Strong: true}, "made by "+l.Name+" (", count(p+".trials", l.Trials), " trials), the same numbers hold ",
 			num(p+".hold_factor.mid", f.Mid, 1), " times as long as on average (", num(p+".hold_factor.low", f.Low, 1), " to ", num(p+".hold_factor.high", f.High, 1), ")."))
 	}
-	last := "The chances are for a mix made by any of the " + c.By + "s of this log."
+	last := "The chances are for a mix made by any " + c.By + " of this log."
 	if !told {
-		last = "Whether it matters who makes it, these trials cannot tell. " + last
+		last = "These trials do not show whether it matters who makes the mix. " + last
 	}
 	return append(items, say(last))
 }
@@ -155,7 +155,7 @@ func (b *builder) effect(path string, e result.Effect) Text {
 		}
 	}
 	if e.Verdict == result.CannotTell || low < 0 {
-		return say("Whether " + what + " changes the hold, these trials cannot tell.")
+		return say("These trials do not show whether " + what + " changes the hold.")
 	}
 	firm := "Clear: "
 	if e.Verdict == result.Likely {
@@ -173,17 +173,16 @@ func (b *builder) effect(path string, e result.Effect) Text {
 		way = "shortens"
 	}
 	if w := b.r.WatchedMinutes; w != nil && e.Shape != result.Peaks && e.Hold[low].Mid > *w && e.Hold[high].Mid > *w {
-		return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start; by how much is not known, since nobody watched past ",
+		return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, all else as in the start. By how much is not known: nobody watched past ",
 			trimmed("watched_minutes", *w, 1), " minutes.")
 	}
 	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
 		top := *e.Peak
-		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]),
-			" and less on either side, the rest as in the start: ", hold(top), " there, ",
-			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]), ", which is ", hold(top), ", beside ",
+			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), " and ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ", all else as in the start.")
 	}
-	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, the rest as in the start: ", hold(low), " at ",
-		b.amount(x(low), e.Variable, e.X[low]), ", ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ".")
+	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, from ", hold(low), " at ",
+		b.amount(x(low), e.Variable, e.X[low]), " to ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ", all else as in the start.")
 }
 
 // peak says where more of a variable stops helping.
@@ -191,11 +190,11 @@ func (b *builder) peak(path string, p result.Peak) Text {
 	at := b.amount(path+".best", p.Variable, p.Best)
 	switch p.AtEdge {
 	case "low":
-		return say("The chance of working is best at ", at, ", the least that was tried with the rest as in the start.")
+		return say("A mix works most often at ", at, ", the least that was tried, all else as in the start.")
 	case "high":
-		return say("The chance of working is best at ", at, ", the most that was tried with the rest as in the start; more may help.")
+		return say("A mix works most often at ", at, ", the most that was tried, all else as in the start; more may help.")
 	}
-	return say("The chance of working is best at about ", at, ", the rest as in the start; by these trials the best may lie anywhere from ",
+	return say("A mix works most often at about ", at, ", all else as in the start; by these trials the best may lie anywhere from ",
 		b.amount(path+".low", p.Variable, p.Low), " to ", b.amount(path+".high", p.Variable, p.High), ".")
 }
 

@@ -24,15 +24,16 @@ func (b *builder) rests(headline string) Text {
 	}
 	first := r.Trials[0]
 	said := func(v float64, of string) Span { return num(path+of, v, 1) }
-	subject, unit := "This start", " % fat"
+	subject, would, has, unit := "this start", " would have ", "it has ", " % fat"
 	if headline == "richest_fat_percent" {
-		subject = "The richest"
+		subject = "the richest start"
 	}
 	if headline == "surest_chance" {
-		said, unit = func(v float64, of string) Span { return chance(path+of, v) }, ""
+		said = func(v float64, of string) Span { return ofHundred(path+of, v) }
+		would, has, unit = " would work ", "it works ", " times in 100"
 	}
-	return say(subject+" rests most on ", b.trialNamed(first.At, first.ID), ", without which it would be ", said(*first.Without, ".trials[0].without"), unit+
-		"; leaving out any one trial, it stays between ", said(r.Low, ".low"), " and ", said(r.High, ".high"), unit+".")
+	return say(capital(say(b.trialNamed(first.At, first.ID))), " matters most: without it "+subject+would, said(*first.Without, ".trials[0].without"), unit+
+		". Whichever one trial is left out, "+has, said(r.Low, ".low"), " to ", said(r.High, ".high"), unit+".")
 }
 
 // flips says that the answer hangs on single trials.

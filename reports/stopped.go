@@ -40,7 +40,7 @@ func (b *builder) bestSeen(best *result.BestSeen) []Block {
 	if best.ID != "" {
 		name = "trial " + best.ID + " (" + b.place(best.At) + ")"
 	}
-	fate := "The best trial made is " + name + "; whether it worked cannot be told"
+	fate := "The best trial made is " + name + "; whether it worked is unclear"
 	if best.Works != nil {
 		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
 			false: "The trial that came nearest is " + name + ": it came out, but did not meet every target"}[*best.Works]
@@ -58,10 +58,10 @@ func (b *builder) bestSeen(best *result.BestSeen) []Block {
 		blocks = append(blocks, b.formula("As it was made", "best_seen", result.Start{
 			Mix: best.Mix, Ingredients: best.Ingredients, MadeTimes: best.MadeTimes}))
 		f := blocks[1].(Formula)
-		f.Note = say(b.mix("best_seen.mix", best.Mix), ".")
+		f.Note = say(b.mixTold("best_seen.mix", best.Mix), ".")
 		blocks[1] = f
 	} else if m := b.mix("best_seen.mix", best.Mix); len(m) > 0 {
-		blocks = append(blocks, Paragraph{Text: say("Its mix: ", m, ".")})
+		blocks = append(blocks, Paragraph{Text: say("Its mix: ", b.mixTold("best_seen.mix", best.Mix), ".")})
 	}
 	return blocks
 }
@@ -80,8 +80,8 @@ func (b *builder) happened() []Text {
 	add("partly", c.Partly, "trial came out only partly", "trials came out only partly")
 	add("broke", c.Broke, "trial split", "trials split")
 	add("short_hold", c.ShortHold, "trial fell too soon", "trials fell too soon")
-	add("too_wet", c.TooWet, "trial wept too much", "trials wept too much")
-	add("unknown", c.Unknown, "trial cannot be told either way", "trials cannot be told either way")
+	add("too_wet", c.TooWet, "trial drained too much", "trials drained too much")
+	add("unknown", c.Unknown, "trial is unclear", "trials are unclear")
 	add("still_standing", c.StillStanding, "trial still stood when watching stopped", "trials still stood when watching stopped")
 	add("no_emulsifier", c.NoEmulsifier, "trial had no emulsifier", "trials had no emulsifier")
 	return items
@@ -138,7 +138,7 @@ func (b *builder) check() []Block {
 
 // problem says where, what was read, and what to type instead.
 func (b *builder) problem(i int, p result.Problem) Text {
-	t := say(Span{Text: p.At, Strong: true}, ": "+sentence(p.Read))
+	t := say(Span{Text: b.place(p.At), Strong: true}, ": "+sentence(p.Read))
 	if p.Do != "" {
 		t = say(t, " ", capital(say(sentence(p.Do))))
 	}

@@ -14,14 +14,18 @@ const (
 	mostOfThem  = 0.9  // and as many more as make up this share of the failures
 )
 
+// howOften says how often a mix works, as a sentence without its stop.
+func (b *builder) howOften(path string, c result.Chance) Text {
+	return worksAndLimit(path, c.Mean, c.Low, b.r.Targets.WantedChance.Value)
+}
+
 // sure says how sure a start is, how it would fail, and what it should do.
 func (b *builder) sure(path string, s result.Start) []Block {
-	lead := capital(chanceAndLimit(path+".chance", s.Chance.Mean, s.Chance.Low, b.r.Targets.WantedChance.Value))
-	lead = say(lead, b.limits())
+	lead := say(b.howOften(path+".chance", s.Chance), b.limits())
 	blocks := []Block{Paragraph{Lead: true, Text: lead}}
 	var items []Text
 	if ways := b.fails(path, s); len(ways) > 0 {
-		items = append(items, ways)
+		items = append(items, say("Of 100 such foams ", ways, "."))
 	}
 	if p, ok := s.Predicted[result.HoldMinutes]; ok {
 		items = append(items, b.holds(path+".predicted.hold_minutes", p))
@@ -29,7 +33,7 @@ func (b *builder) sure(path string, s result.Start) []Block {
 	if p, ok := s.Predicted[result.DrainedPercent]; ok {
 		at := path + ".predicted.drained_percent"
 		items = append(items, say("It should have drained about ", num(at+".median", p.Median, 1), " % by minute ",
-			trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1), "; most likely between ",
+			trimmed("targets.drained_at_minutes.value", b.r.Targets.DrainedAtMinutes.Value, 1), ", likely between ",
 			num(at+".low", p.Low, 1), " and ", num(at+".high", p.High, 1), " %."))
 	}
 	for _, asked := range b.r.Targets.Results {
@@ -45,7 +49,7 @@ func (b *builder) sure(path string, s result.Start) []Block {
 		}
 	}
 	if len(room) > 0 {
-		items = append(items, say("How exactly to hit it, moving one at a time: ", listed(room), " do nearly as well."))
+		items = append(items, say("Anything from ", either(room), " does nearly as well, changed one at a time."))
 	}
 	if t := b.settling(path, s); len(t) > 0 {
 		items = append(items, t)
@@ -73,7 +77,7 @@ func (b *builder) foretold(path string, asked result.ResultTarget, p result.Pred
 	if asked.Unit != "" {
 		unit = " " + asked.Unit
 	}
-	return say(capital(say(asked.Label)), " should be about ", num(path+".median", p.Median, 1), "; most likely between ",
+	return say(capital(say(asked.Label)), " should be about ", num(path+".median", p.Median, 1), ", likely between ",
 		num(path+".low", p.Low, 1), " and ", num(path+".high", p.High, 1), unit+".")
 }
 
@@ -85,22 +89,22 @@ func (b *builder) limits() Text {
 	return say(b.given(), ".")
 }
 
-// holds foretells a hold, but no minutes beyond those that anybody watched.
+// holds predicts a hold, but no minutes beyond those that anybody watched.
 func (b *builder) holds(path string, p result.Predicted) Text {
 	w := b.r.WatchedMinutes
 	if w == nil || p.Median <= *w {
-		return say("It should hold about ", num(path+".median", p.Median, 0), " minutes; most likely between ",
+		return say("It should hold about ", num(path+".median", p.Median, 0), " minutes, likely between ",
 			num(path+".low", p.Low, 0), " and ", num(path+".high", p.High, 0), ".")
 	}
-	t := say("It should hold longer than anybody watched, which was ", trimmed("watched_minutes", *w, 1), " minutes")
+	t := say("It should hold longer than the ", trimmed("watched_minutes", *w, 1), " minutes anybody watched")
 	if p.Low < *w {
-		t = say(t, "; most likely no less than ", num(path+".low", p.Low, 0))
+		t = say(t, ", likely at least ", num(path+".low", p.Low, 0))
 	}
 	return say(t, ".")
 }
 
-// fails is a sentence on the first failures of a mix: those worth naming, and
-// as many more as it takes to make up most of them.
+// fails counts the first failures of 100 such foams: those worth naming, and
+// as many more as it takes to make up most of them, the commonest first.
 func (b *builder) fails(path string, s result.Start) Text {
 	all, said := 0.0, 0.0
 	byShare := b.r.Targets.Outcomes()
@@ -108,23 +112,24 @@ func (b *builder) fails(path string, s result.Start) Text {
 	for _, o := range byShare {
 		all += s.Fails[o]
 	}
-	named := map[result.Outcome]bool{}
-	for _, o := range byShare {
-		if p := s.Fails[o]; p >= worthSaying || all >= worthSaying && p > 0 && said < mostOfThem*all {
-			named[o] = true
-			said += p
-		}
-	}
 	var ways []Text
-	for _, o := range b.r.Targets.Outcomes() {
-		if named[o] {
-			ways = append(ways, say(oneIn(path+".fails."+string(o), s.Fails[o]), " "+Failing(b.r, o), atMost(path, o, s)))
+	for _, o := range byShare {
+		if p := s.Fails[o]; p >= atLeastOne || all >= worthSaying && p > 0 && said < mostOfThem*all {
+			said += p
+			n, does := ofHundred(path+".fails."+string(o), p), Fail(b.r, o)
+			if n.Text == "1" || n.Text == fewerThanOne {
+				does = Failing(b.r, o)
+			}
+			ways = append(ways, say(n, " "+does, atMost(path, o, s)))
 		}
 	}
 	if len(ways) == 0 {
 		return nil
 	}
-	return say("Of such mixes, about ", listed(ways), ".")
+	if ways[0][0].Text == fewerThanOne {
+		return listed(ways)
+	}
+	return say("about ", listed(ways))
 }
 
 // atMost says how often a start may clog, if that is more than was just said.
@@ -132,17 +137,17 @@ func atMost(path string, o result.Outcome, s result.Start) Text {
 	if o != result.CameOut || s.Clogging == nil {
 		return nil
 	}
-	most := oneIn(path+".clogging.high", s.Clogging.High)
-	if s.Clogging.High <= s.Fails[o] || most.Text == oneIn("", s.Fails[o]).Text {
+	most := upTo(path+".clogging", result.Chance{Mean: s.Fails[o], High: s.Clogging.High})
+	if len(most) == 0 || s.Clogging.High < atLeastOne {
 		return nil
 	}
-	return say(" (perhaps as many as ", most, ")")
+	return say(" (", most, ")")
 }
 
 // closest says what the nearest trial of the kitchen's own was.
 func (b *builder) closest(path string, c *result.Closest) Text {
 	name := b.trialNamed(c.At, c.ID)
-	outcome := "whether it worked cannot be told"
+	outcome := "whether it worked is unclear"
 	if c.Worked != nil {
 		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]
 	}
@@ -166,7 +171,7 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 		way := "more"
 		if d < 0 {
 			way = "less"
-			step.Text = step.Text[1:]
+			step.Text = strings.TrimPrefix(step.Text, "−")
 		}
 		if step.Text == "1.0" {
 			unit = strings.TrimSuffix(unit, "s")
@@ -174,9 +179,9 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 		moves = append(moves, say(step, unit+" "+way+" "+b.label(v.Name)))
 	}
 	if len(moves) == 0 {
-		return say("Your closest own trial is " + name + ", nearly the same mix; " + outcome + ".")
+		return say("The closest of your trials is " + name + ", nearly the same mix: " + outcome + ".")
 	}
-	return say("Your closest own trial is "+name+"; "+outcome+". This start has ", listed(moves), ".")
+	return say("The closest of your trials is "+name+": "+outcome+". This mix has ", listed(moves), ".")
 }
 
 // settling says what making the start again would settle.
@@ -189,11 +194,11 @@ func (b *builder) settling(path string, s result.Start) Text {
 	at := fmt.Sprintf("%s.confirm[%d]", path, last)
 	switch {
 	case !c.Settles:
-		return say("Not even ", count(at+".made", c.Made), " mixes that all work would settle that it is sure enough.")
+		return say("Even ", count(at+".made", c.Made), " mixes of it that all work would not settle that it is sure enough.")
 	case c.Made == 0:
 		return nil
 	case c.Made == 1:
-		return say("If it is made once more and works, that settles that it is sure enough.")
+		return say("One more mix of it that works settles that it is sure enough.")
 	}
-	return say("If it is made ", count(at+".made", c.Made), " times and works every time, that settles that it is sure enough; one failure, and it is not.")
+	return say("The next ", count(at+".made", c.Made), " mixes of it settle that it is sure enough if all of them work; if one fails, it is not.")
 }

@@ -34,7 +34,7 @@ func (b *builder) triesInBrief() (out []Block) {
 			}
 		} else {
 			path := fmt.Sprintf("tries[%d].chance", i)
-			line = say(line, capital(chanceAndLimit(path, t.Chance.Mean, t.Chance.Low, b.r.Targets.WantedChance.Value)), b.limits())
+			line = say(line, b.howOften(path, *t.Chance), b.limits())
 		}
 		out = append(out, Paragraph{Text: line})
 	}

@@ -46,7 +46,7 @@ func (b *builder) trust() Section {
 		s.Blocks = append(s.Blocks, head("Whether more would lengthen the hold"), List{Items: items})
 	}
 	if len(b.r.Model) > 0 {
-		t := Table{Caption: "The surface behind every chance: what each link of the chain was learnt from.",
+		t := Table{Caption: "What the chances rest on: what each link of the chain was learnt from.",
 			Head: []string{"result", "trials", "exact", "at least", "at most", "between", "events", "effective draws"}, Numeric: []bool{false, true, true, true, true, true, true, true}}
 		for i, m := range b.r.Model {
 			p := fmt.Sprintf("model[%d]", i)
@@ -69,8 +69,8 @@ func (b *builder) noLonger() []Text {
 	for i, p := range b.r.Peaks {
 		if p.AtEdge == "" && p.NoLongerPay != nil {
 			path := fmt.Sprintf("peaks[%d]", i)
-			items = append(items, say("Beyond ", b.amount(path+".best", p.Variable, p.Best), ", the rest as in the start, the chance that more of it does not lengthen the hold is ",
-				chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), "; this is about hold alone."))
+			items = append(items, say("More than ", b.amount(path+".best", p.Variable, p.Best), " does not lengthen the hold: chance ",
+				chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ", all else as in the start. This is about hold alone."))
 		}
 	}
 	return items
@@ -245,15 +245,15 @@ func (b *builder) priorWidths() Text {
 			continue
 		}
 		if len(t) > 0 {
-			t = say(t, ", ")
+			t = say(t, " and ")
 		}
 		path := fmt.Sprintf("starts[0].prior_widths[%d]", i)
-		t = say(t, "with priors ", trimmed(path+".factor", w.Factor, 1), " times as wide ", chance(path+".chance", *w.Chance))
+		t = say(t, chance(path+".chance", *w.Chance), " with priors ", trimmed(path+".factor", w.Factor, 1), " times as wide")
 	}
 	if len(t) == 0 {
 		return nil
 	}
-	return say("The surest start would work, ", t, ".")
+	return say("The surest start would work ", t, ".")
 }
 
 // method says how the numbers were made and from what.
@@ -266,14 +266,14 @@ func (b *builder) method() Section {
 	s.Blocks = []Block{List{Items: []Text{
 		say("A mix works if it comes out, does not split, and meets the targets for hold and drained.", without, " Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
 		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Settings that the log varied enough (chargers, rest, temperature, declared columns) enter as straight terms and are held at the value most trials that worked had. Hold and drained are lognormal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting, and averaged over how steep they may be, since clogging and splitting set in suddenly in one kitchen and little by little in another."),
-		say("“Perhaps as few as” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
+		say("“Perhaps only” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
 		say("The surest start is the middle of the mixes that are nearly as good as the best inside what was tried, not at its edge: with at most half the leverage of the furthest trial, or that of the middle one. Before they are compared, chances are marked down with the distance from the three nearest trials that worked, so that of mixes nearly as sure it is the one best known; one that has the wanted chance comes first, and a mix that was made twice or more, always worked and is about as good is kept. The richest is the one with most fat whose chance, as weighed, is at least the wanted one, joined to the surest by mixes that reach it too. What the answers rest on is found by weighing the draws without each trial. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
 		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ".", version(b.r.Version)),
 	}}}
 	if p := b.r.PriorBelief; p != nil {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("Before any trial the study believes that a mix in the middle of what was tried works ", chance("prior_belief.at_centre", p.AtCentre),
-			", and that some mix within it is sure enough ", chance("prior_belief.reaches_wanted", p.Reaches), ". ", b.priorWidths())})
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("Before any trial a mix in the middle of what was tried is taken to work ", chance("prior_belief.at_centre", p.AtCentre),
+			"; that some mix within it is sure enough has a chance of ", chance("prior_belief.reaches_wanted", p.Reaches), ". ", b.priorWidths())})
 	}
 	if len(b.r.Assumed) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("Taken for known in the trade, and switched off by --trade-signs off: " + strings.Join(b.r.Assumed, "; ") + ".")})

@@ -13,8 +13,11 @@ import (
 // num is the one way a number gets into a document: the value as people read it,
 // with the path where results.json holds it.
 func num(path string, v float64, digits int) Span {
-	return Span{Text: strconv.FormatFloat(zeroed(v, digits), 'f', digits, 64), Num: &Num{Path: path, Value: v}}
+	return Span{Text: minus(strconv.FormatFloat(zeroed(v, digits), 'f', digits, 64)), Num: &Num{Path: path, Value: v}}
 }
+
+// minus gives a number below nothing the sign of print.
+func minus(s string) string { return strings.Replace(s, "-", "−", 1) }
 
 // zeroed keeps a number that rounds to nothing from being printed as -0.
 func zeroed(v float64, digits int) float64 {
@@ -77,6 +80,17 @@ func listed(items []Text) Text {
 	return t
 }
 
+// either joins texts of which one is meant: "a, b or c".
+func either(items []Text) Text {
+	t := listed(items)
+	for i := range t {
+		if t[i].Num == nil && t[i].Text == " and " {
+			t[i].Text = " or "
+		}
+	}
+	return t
+}
+
 func capital(t Text) Text {
 	if len(t) == 0 || t[0].Text == "" {
 		return t
@@ -117,7 +131,11 @@ const (
 	emulsifierPercent = "emulsifier_percent"
 	emulsifierGrams   = "emulsifier_grams"
 	blendHLB          = "blend_hlb"
+	restMinutes       = "rest_minutes"
 )
+
+// hlbInWords stands where HLB first meets a cook.
+const hlbInWords = " (low likes fat, high likes water)"
 
 // amount says a value of a variable: "45.0 % fat", "HLB 8.2".
 func (b *builder) amount(path, name string, v float64) Text {
@@ -131,11 +149,13 @@ func (b *builder) amount(path, name string, v float64) Text {
 	case blendHLB:
 		return say("HLB ", num(path, v, 1))
 	}
-	if name == "chargers" {
-		if v == 1 {
-			return say(trimmed(path, v, 2), " charger")
-		}
+	switch {
+	case name == "chargers" && v == 1:
+		return say(trimmed(path, v, 2), " charger")
+	case name == "chargers":
 		return say(trimmed(path, v, 2), " chargers")
+	case name == restMinutes:
+		return say(trimmed(path, v, 2), " min rest before serving")
 	}
 	if _, unit := b.called(name); unit != "" {
 		return say(b.label(name)+" ", trimmed(path, v, 2), " "+unit)
@@ -152,7 +172,7 @@ func (b *builder) span(lowPath, highPath, name string, low, high float64) Text {
 	if name == blendHLB {
 		return say(l, " to ", h[1])
 	}
-	if known[name] != "" || name == "chargers" {
+	if known[name] != "" || name == "chargers" || name == restMinutes {
 		return say(l[0], " to ", h)
 	}
 	if len(l) > 2 { // name, number, unit
@@ -170,6 +190,9 @@ var known = map[string]string{fatPercent: "fat", emulsifierPercent: "emulsifier"
 func (b *builder) label(name string) string {
 	if s := known[name]; s != "" {
 		return s
+	}
+	if name == restMinutes {
+		return "rest before serving"
 	}
 	if label, _ := b.called(name); label != "" {
 		return label
@@ -190,6 +213,18 @@ func (b *builder) called(name string) (label, unit string) {
 		}
 	}
 	return "", ""
+}
+
+// mixTold is mix where a cook meets HLB for the first time.
+func (b *builder) mixTold(path string, m result.Mix) Text {
+	var t Text
+	for _, s := range b.mix(path, m) {
+		t = append(t, s)
+		if s.Num != nil && s.Num.Path == path+"."+blendHLB {
+			t = append(t, Span{Text: hlbInWords})
+		}
+	}
+	return t
 }
 
 // mix says a mix in one line: "45.0 % fat, 2.0 % emulsifier, HLB 8.2".
@@ -225,6 +260,11 @@ func Failing(r *result.Results, o result.Outcome) string {
 	return failure(r, o, "misses", failing)
 }
 
+// Fail names the same of several.
+func Fail(r *result.Results, o result.Outcome) string {
+	return failure(r, o, "miss", fail)
+}
+
 // failings names the same as a noun.
 func (b *builder) failings(o result.Outcome) string {
 	return failure(b.r, o, "missing", failings)
@@ -245,17 +285,22 @@ func failure(r *result.Results, o result.Outcome, misses string, words map[resul
 
 var failing = map[result.Outcome]string{
 	result.CameOut: "clogs", result.Broke: "splits",
-	result.HoldMinutes: "falls too soon", result.DrainedPercent: "weeps too much",
+	result.HoldMinutes: "falls too soon", result.DrainedPercent: "drains too much",
+}
+
+var fail = map[result.Outcome]string{
+	result.CameOut: "clog", result.Broke: "split",
+	result.HoldMinutes: "fall too soon", result.DrainedPercent: "drain too much",
 }
 
 var failings = map[result.Outcome]string{
 	result.CameOut: "clogging", result.Broke: "splitting",
-	result.HoldMinutes: "falling too soon", result.DrainedPercent: "weeping too much",
+	result.HoldMinutes: "falling too soon", result.DrainedPercent: "draining too much",
 }
 
 var fates = map[result.Outcome]string{
 	result.CameOut: "clogged", result.Broke: "split",
-	result.HoldMinutes: "fell too soon", result.DrainedPercent: "wept too much",
+	result.HoldMinutes: "fell too soon", result.DrainedPercent: "drained too much",
 }
 
 // outcomes are the results as a heading.

@@ -205,7 +205,7 @@ func answersInOunces(t *testing.T, ctx context.Context) {
 	shown := func() string {
 		return evaluate[string](t, ctx, `document.querySelector("#own-grams td").textContent + " / " + document.getElementById("own-total").textContent`)
 	}
-	weight := func(grams float64) string { return fmt.Sprintf("%.1f g (%.3f oz)", grams, grams/28.349523125) }
+	weight := func(grams float64) string { return fmt.Sprintf("%.1f g (%.2f oz)", grams, grams/28.349523125) }
 	if got, want := shown(), weight(line.Grams)+" / "+weight(r.Batch.Grams); got != want {
 		t.Errorf("the page shows %q, want %q", got, want)
 	}

@@ -64,7 +64,7 @@ const foamfield = (() => {
       return {
         outcome: l.outcome,
         asked: l.asked, // of a result that no box moves
-        failing: l.failing,
+        failing: l.failing, fail: l.fail,
         terms: l.terms,
         triangle: l.triangle && l.triangle.map(n => n * finer), // of a number
         leanings: rows(l.leanings, fine),
@@ -205,24 +205,24 @@ const foamfield = (() => {
 
   // Words, as in the rest of the report.
 
-  const shares = [[1, 100], [1, 50], [1, 30], [1, 25], [1, 20], [1, 15], [1, 12], [1, 10], [1, 8], [1, 6], [1, 5], [1, 4],
-    [3, 10], [1, 3], [4, 10], [1, 2], [6, 10], [7, 10], [8, 10], [9, 10], [19, 20]];
-
-  function share(p) {
-    let best = shares[0];
-    for (const s of shares) if (Math.abs(s[0] / s[1] - p) < Math.abs(best[0] / best[1] - p)) best = s;
-    return best.join(" in ");
-  }
+  const share = p => Math.min(99, Math.max(1, Math.round(100 * p))) + " in 100";
 
   function words(p) {
     if (!(p >= 0 && p <= 1)) return "not known";
     if (p > 0.99) return "nearly always";
-    return p < 0.01 ? "less than 1 in 100" : "about " + share(p);
+    return p < 0.01 ? "fewer than 1 in 100" : "about " + share(p);
   }
 
   // against words a chance beside the wanted one, which it must not seem to reach.
   const against = (p, wanted) => p < wanted && words(p) === words(wanted) && p >= 0.01 && p <= 0.99
     ? "a little under " + share(p) : words(p);
+
+  // works is how often a mix works, as a sentence without its stop.
+  function works(p, wanted) {
+    const said = against(p, wanted), counted = said.replace(/ in 100$/, "");
+    if (counted !== said) return "Of 100 such foams " + counted + (/ 1$/.test(counted) ? " works" : " work");
+    return p > 0.99 ? "Such foams nearly always work" : "How often such foams work is " + said;
+  }
 
   function times(p) {
     for (const of of [10, 20, 100, 1000]) if (Math.abs(p * of - Math.round(p * of)) < 1e-6) return Math.round(p * of) + " times in " + of;
@@ -270,29 +270,24 @@ const foamfield = (() => {
     return { all, sentences };
   }
 
-  // oneIn words a failure finer than a chance, so that several add up.
-  function oneIn(p) {
-    if (p >= 0.1) return share(p);
-    const every = 1 / p;
-    return "1 in " + (every <= 20 ? Math.round(every) : every <= 100 ? 5 * Math.round(every / 5) : 10 * Math.round(every / 10));
-  }
-
-  // fails is a sentence on first failures: those worth naming, and as many more as
-  // make up most of them.
+  // fails counts the first failures of 100 such foams: those worth naming, and as many
+  // more as make up most of them, the commonest first.
+  const atLeastOne = 0.005;
   function fails(model, passes) {
     let reached = 1, said = 0;
     const first = passes.map((pass, i) => {
       const share = reached * (1 - pass);
       reached *= pass;
-      return { share, words: model.links[i].failing };
-    });
-    const all = first.reduce((sum, f) => sum + f.share, 0);
-    for (const f of [...first].sort((a, b) => b.share - a.share)) {
-      f.named = f.share >= 0.01 || all >= 0.01 && f.share > 0 && said < 0.9 * all;
-      if (f.named) said += f.share;
+      return { share, one: model.links[i].failing, several: model.links[i].fail };
+    }).sort((a, b) => b.share - a.share);
+    const all = first.reduce((sum, f) => sum + f.share, 0), ways = [];
+    for (const f of first) {
+      if (!(f.share >= atLeastOne || all >= 0.01 && f.share > 0 && said < 0.9 * all)) continue;
+      said += f.share;
+      const n = f.share < atLeastOne ? "fewer than 1" : share(f.share).replace(" in 100", "");
+      ways.push(n + " " + (n === "1" || f.share < atLeastOne ? f.one : f.several));
     }
-    const ways = first.filter(f => f.named).map(f => oneIn(f.share) + " " + f.words);
-    return ways.length === 0 ? "" : "Of such mixes, about " + listed(ways) + ".";
+    return ways.length === 0 ? "" : "Of 100 such foams " + (ways[0].startsWith("fewer") ? "" : "about ") + listed(ways) + ".";
   }
 
   // verdict is what there is to say of a mix in grams for these numbers: lines, the
@@ -301,7 +296,7 @@ const foamfield = (() => {
   function verdict(model, grams, mix, now, untouched) {
     const lines = [], passes = chances(model, mix, now), p = passes.reduce((product, pass) => product * pass, 1);
     const guess = now.hold !== undefined && model.watched !== null && now.hold > model.watched;
-    let said = "Works " + against(p, now.wanted);
+    let said = works(p, now.wanted);
     if (untouched && model.few_as) said += ", " + model.few_as;
     if (model.left_out) said += ", with " + model.left_out + " left out";
     else if (guess) said += ", if foams hold on as they did in the " + plain(model.watched) + " minutes watched";

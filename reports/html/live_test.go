@@ -11,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"reflect"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -315,6 +316,33 @@ func agreesOnGrams(t *testing.T, ctx context.Context, log *trial.Log, r *result.
 	t.Logf("%d batches and scales", len(pairs))
 }
 
+// saysAsTheReport holds the page's own words of the start against the report's.
+func saysAsTheReport(t *testing.T, r *result.Results, said string) {
+	t.Helper()
+	limit := regexp.MustCompile(` \(perhaps [^)]*\)`) // of clogging: not worked out anew
+	sentences := 0
+	for _, b := range reports.Build(r).Sections[0].Blocks {
+		var texts []reports.Text
+		switch b := b.(type) {
+		case reports.Paragraph:
+			texts = []reports.Text{b.Text}
+		case reports.List:
+			texts = b.Items[:1]
+		}
+		for _, text := range texts {
+			if s := limit.ReplaceAllString(text.String(), ""); strings.HasPrefix(s, "Of 100 such foams") && sentences < 2 {
+				sentences++
+				if !strings.Contains(said, s) {
+					t.Errorf("the report says %q, the page %q", s, said)
+				}
+			}
+		}
+	}
+	if sentences < 2 {
+		t.Errorf("the report has %d sentences to compare", sentences)
+	}
+}
+
 // What a reader does with the boxes, and what the page shows then.
 func answers(t *testing.T, ctx context.Context, r *result.Results) {
 	page := paged(t, r)
@@ -335,6 +363,7 @@ func answers(t *testing.T, ctx context.Context, r *result.Results) {
 		return evaluate[string](t, ctx, `document.getElementById("own-maps").innerHTML`)
 	}
 	firstGrams, firstSaid, firstDrawn := text("own-grams"), text("own-said"), drawn()
+	saysAsTheReport(t, r, firstSaid)
 	for _, l := range r.Starts[0].Ingredients {
 		if !strings.Contains(firstGrams, l.Name) || !strings.Contains(firstGrams, fmt.Sprintf("%.1f g", l.Grams)) {
 			t.Errorf("%s, %.1f g is not in %q", l.Name, l.Grams, firstGrams)

@@ -30,6 +30,7 @@ type packedLink struct {
 	DaySD    float64          `json:"day_sd"`
 	Asked    *result.Interval `json:"asked,omitempty"`
 	Failing  string           `json:"failing"`
+	Fail     string           `json:"fail"`
 }
 
 // packedEdge is a belief that a yes or no is averaged over. Its weight stays as it is.
@@ -74,7 +75,7 @@ func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
 		return l
 	}
 	place, weight := make([]int, len(l.Terms)), make([]float64, len(l.Terms)) // of each term among those that stay
-	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing}
+	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing, Fail: l.Fail}
 	for i, term := range l.Terms {
 		if len(term) == 1 && term[0] >= moving {
 			place[i], weight[i] = -1, mix[term[0]]
@@ -135,7 +136,7 @@ func packLink(l reports.LiveLink) packedLink {
 		scatter = math.Min(scatter, math.Exp(s.LnSigma))
 	}
 	finer := -math.Log10(scatter)
-	p := packedLink{Outcome: l.Outcome, Terms: l.Terms, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing,
+	p := packedLink{Outcome: l.Outcome, Terms: l.Terms, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing, Fail: l.Fail,
 		Decimals: [2]int{digits + int(math.Round(finer)), digits + int(math.Round(2*finer))}}
 	counts := func(decimals int, values ...float64) (out []float64) {
 		for _, v := range values {

@@ -43,7 +43,7 @@
     " (" + i.defaultValue + " in the report)";
 
   const weight = (g, digits) => g.toFixed(digits) + " g" +
-    (model.batch_ounces ? " (" + (g * model.batch_ounces / model.batch).toFixed(digits + 2) + " oz)" : "");
+    (model.batch_ounces ? " (" + (g * model.batch_ounces / model.batch).toFixed(Math.max(2, digits + 1)) + " oz)" : "");
 
   function update() {
     const { all, sentences } = foamfield.read(inputs);
