@@ -12,7 +12,7 @@ import (
 
 // cannotTell is what these trials do not show.
 func (b *builder) cannotTell() Section {
-	s := Section{ID: "cannot-tell", Title: "What this log cannot tell", Reader: Scientist}
+	s := Section{ID: "cannot-tell", Title: "What stays unclear", Reader: Scientist}
 	var items []Text
 	for _, n := range b.r.CannotTell {
 		items = append(items, capital(say(sentence(n.Sentence))))
@@ -23,7 +23,7 @@ func (b *builder) cannotTell() Section {
 	return s
 }
 
-var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "cannot tell"}
+var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "unclear"}
 
 // mostLevels is how many levels of days, cooks and lots the report lists.
 const mostLevels = 40
@@ -41,23 +41,19 @@ func (b *builder) differences() []Block {
 		Numeric: []bool{false, false, true, false, true, true, true, true, true, false, true, false}}
 	levels := Table{Caption: "Each level as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
 		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
-	notes := false
+	var notes numbered
 	for i, e := range b.r.GroupEffects {
 		p := fmt.Sprintf("group_effects[%d]", i)
 		df := Text(nil)
 		if e.P != nil {
 			df = say(count(p+".df", e.DF))
 		}
-		note := differenceNote(e)
-		notes = notes || note != ""
-		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(b.by(e)), say(count(p+".n", e.N)), say(besides[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio), df,
-			measure(p+".residual_df", e.ResidualDF), measure(p+".p", e.P), measure(p+".p_adjusted", e.PAdjusted), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation), say(note)})
+		tests.Rows = append(tests.Rows, []Text{say(outcomeName(e.Result)), say(b.by(e)), say(count(p+".n", e.N)), say(besides[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio, ofScore), df,
+			measure(p+".residual_df", e.ResidualDF, 1), probability(p+".p", e.P), probability(p+".p_adjusted", e.PAdjusted), say(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation, 1), say(notes.mark(differenceNote(e)))})
 		levels.Rows = append(levels.Rows, b.sizes(p, e)...)
 	}
-	if !notes {
-		tests = tests.without(len(tests.Head) - 1)
-	}
 	blocks := []Block{head("Days, cooks, canisters, lots and settings"), Paragraph{Text: say(how)}, cut(tests, mostLevels, "results.json")}
+	blocks = append(blocks, notes.list()...)
 	if len(levels.Rows) > 0 {
 		blocks = append(blocks, cut(levels, mostLevels, "results.json"))
 	}
@@ -124,7 +120,7 @@ func band(path string, f *result.Band) []Text {
 	if f == nil {
 		return []Text{nil, nil}
 	}
-	return []Text{say(figures(path+".mid", f.Mid)), say(figures(path+".low", f.Low), " to ", figures(path+".high", f.High))}
+	return []Text{say(num(path+".mid", f.Mid, ofScore)), say(num(path+".low", f.Low, ofScore), " to ", num(path+".high", f.High, ofScore))}
 }
 
 // smallest is the smallest difference the layout could show.
@@ -144,7 +140,7 @@ func (b *builder) smallest() []Block {
 		} else {
 			between = "ends of " + b.label(d.Between)
 		}
-		t.Rows = append(t.Rows, []Text{say(outcomeName(d.Result)), say(between), made, say(figures(p+".sd_ln", d.SDLn)), say(count(p+".df", d.DF)), say(figures(p+".factor", d.Factor))})
+		t.Rows = append(t.Rows, []Text{say(outcomeName(d.Result)), say(between), made, say(num(p+".sd_ln", d.SDLn, ofTerm)), say(count(p+".df", d.DF)), say(num(p+".factor", d.Factor, ofScore))})
 	}
 	return []Block{head("What this layout could show"), Paragraph{Text: say(how)}, t}
 }
@@ -171,8 +167,8 @@ func (b *builder) farOff() []Block {
 		if name == "" {
 			name = b.place(r.At)
 		}
-		t.Rows = append(t.Rows, []Text{say(outcomeName(r.Result)), say(name), say(r.Day), say(r.Cook), say(figures(p+".fitted_median", r.Fitted)),
-			measure(p+".left_out_median", r.LeftOut), measure(p+".score", r.Score)})
+		t.Rows = append(t.Rows, []Text{say(outcomeName(r.Result)), say(name), say(r.Day), say(r.Cook), say(num(p+".fitted_median", r.Fitted, ofMinutes)),
+			measure(p+".left_out_median", r.LeftOut, ofMinutes), measure(p+".score", r.Score, ofScore)})
 	}
 	return []Block{t}
 }

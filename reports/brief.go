@@ -47,7 +47,7 @@ func (b *builder) brief() []Block {
 		}
 	}
 	out = append(out, b.triesInBrief()...)
-	out = append(out, Paragraph{Text: b.toCheck()}, b.works())
+	out = append(out, Paragraph{Text: b.counted()}, b.works())
 	return out
 }
 
@@ -65,8 +65,8 @@ func brief(block Block) Block {
 	return f
 }
 
-// toCheck counts what to look at in the log.
-func (b *builder) toCheck() Text {
+// counted says how much there is to check in the log.
+func (b *builder) counted() Text {
 	n := map[result.Severity]int{}
 	for _, p := range b.r.Problems {
 		n[p.Severity] += p.Count

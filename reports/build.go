@@ -17,11 +17,12 @@ func Build(r *result.Results) Document {
 	d := Document{Title: "Foam trials: " + b.logName(), Subtitle: b.subtitle(), Brief: b.brief(), Figures: b.figures, Live: b.live()}
 	d.Sections = append([]Section{b.first()}, b.cards()...)
 	for _, s := range []Section{
-		b.tries(), b.region(), b.moved(), b.next(), b.trials(), b.summaries(),
+		b.tries(), b.toCheck(), b.next(), b.cautions(),
+		b.region(), b.moved(), b.trials(), b.summaries(),
 		b.cannotTell(), b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method(),
 	} {
 		if len(s.Blocks) > 0 {
-			d.Sections = append(d.Sections, s)
+			d.Sections = append(d.Sections, tidy(s))
 		}
 	}
 	return d
@@ -51,6 +52,17 @@ func (b *builder) place(at string) string {
 		return strings.TrimPrefix(at, b.r.Inputs[0].File+", ")
 	}
 	return at
+}
+
+// placeOf is the place of a trial, without the sheet that all trials are on.
+func (b *builder) placeOf(at string) string {
+	sheet := func(at string) string { return at[:strings.LastIndex(at, ", ")+1] }
+	for _, t := range b.r.Trials {
+		if sheet(t.At) != sheet(at) {
+			return b.place(at)
+		}
+	}
+	return strings.TrimPrefix(at[len(sheet(at)):], " ")
 }
 
 func (b *builder) subtitle() string {
@@ -83,6 +95,16 @@ func (b *builder) picture(blocks []Block, names ...string) []Block {
 }
 
 func head(title string) Paragraph { return Paragraph{Head: true, Text: say(title)} }
+
+// tidy drops the columns of a section's tables that say nothing.
+func tidy(s Section) Section {
+	for i, block := range s.Blocks {
+		if t, ok := block.(Table); ok && len(t.Rows) > 0 {
+			s.Blocks[i] = withoutEmpty(t)
+		}
+	}
+	return s
+}
 
 // cut keeps the first most rows of a table and says how many are not shown.
 func cut(t Table, most int, where string) Table {

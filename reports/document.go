@@ -18,6 +18,9 @@ const (
 	Scientist
 )
 
+// Divider stands between the pages for cooks and the rest.
+const Divider = "For the food scientist and the teacher"
+
 // Document is the whole report.
 type Document struct {
 	Title    string // "Week of foam trials: week.xlsx"
@@ -60,6 +63,7 @@ type Table struct {
 	Head    []string
 	Numeric []bool // column is numbers: set right
 	Rows    [][]Text
+	OneLine bool   // a row a line: what is too long for it ends in dots
 	Cut     string // "" or how many rows are not shown and where they are
 }
 
@@ -80,6 +84,7 @@ type FigureRef struct{ Name string }
 // Formula is a mix in grams, the heart of page one.
 type Formula struct {
 	Title              string
+	Beside             string // the figure that shows where it lies, by name; "" = none
 	Lines              []FormulaLine
 	Total, TotalOunces Text
 	Note               Text

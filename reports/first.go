@@ -17,16 +17,20 @@ func (b *builder) first() Section {
 	} else {
 		s.Blocks = b.stopped()
 	}
-	s.Blocks = append(s.Blocks, b.check()...)
-	if len(b.r.Cautions) > 0 {
-		var items []Text
-		for _, c := range b.r.Cautions {
-			if c.Kind == "scope" && len(b.r.Starts) > 0 {
-				continue // said beside the formula
-			}
+	return s
+}
+
+// cautions are what to keep in mind whatever the foam does.
+func (b *builder) cautions() Section {
+	s := Section{ID: "cautions", Title: "Cautions", Reader: Cook}
+	var items []Text
+	for _, c := range b.r.Cautions {
+		if c.Kind != "scope" || len(b.r.Starts) == 0 { // else it is said beside the formula
 			items = append(items, say(sentence(c.Text)))
 		}
-		s.Blocks = append(s.Blocks, head("Cautions"), List{Items: items, Small: true})
+	}
+	if len(items) > 0 {
+		s.Blocks = []Block{List{Items: items, Small: true}}
 	}
 	return s
 }
@@ -96,7 +100,11 @@ func (b *builder) starts() []Block {
 
 // inGrams is a start in grams with what to mind beside it; without grams, in words.
 func (b *builder) inGrams(name, path string, s result.Start) []Block {
-	blocks := []Block{b.formula(name, path, s)}
+	f := b.formula(name, path, s)
+	if path == "starts[0]" && name != "" {
+		f.Beside = b.smallMap()
+	}
+	blocks := []Block{f}
 	if len(s.Ingredients) == 0 {
 		lead := say(b.told(path, s.Mix), ".")
 		if name != "" {
@@ -105,6 +113,16 @@ func (b *builder) inGrams(name, path string, s result.Start) []Block {
 		blocks = []Block{Paragraph{Lead: true, Text: lead}, Paragraph{Text: say(b.noGrams(path, s), b.made(path, s))}}
 	}
 	return append(blocks, mind(s)...)
+}
+
+// smallMap is the figure that shows where the start lies, "" if there is none.
+func (b *builder) smallMap() string {
+	for _, name := range []string{"region-emulsifier", "region-hlb"} {
+		if _, ok := b.figures[name]; ok {
+			return name
+		}
+	}
+	return ""
 }
 
 // mind is what to look at before a start is made.

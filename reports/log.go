@@ -2,6 +2,8 @@ package reports
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -17,26 +19,28 @@ const (
 
 // trials is every trial with its place and what became of it.
 func (b *builder) trials() Section {
-	s := Section{ID: "trials", Title: "The trials", Reader: Cook}
+	s := Section{ID: "trials", Title: "The trials", Reader: Scientist}
 	if len(b.r.Trials) == 0 {
 		return s
 	}
 	s.Blocks = b.picture(nil, "trials")
-	t := Table{Caption: "Every trial as read, with its place in the log and what became of it.",
-		Head:    []string{"trial", "fat, %", "emulsifier", "HLB", "held, min", "drained, %", "what became of it", "note", "place"},
+	t := Table{Caption: "Every trial as read, with what became of it and its place in the log. A dash: nothing came out.", OneLine: true,
+		Head:    []string{"trial", "fat, %", "emulsifier", "HLB", "held, min", "drained, %", "what became of it", "place", "note"},
 		Numeric: []bool{false, true, true, true, true, true, false, false, false}}
-	for i, one := range b.r.Trials {
-		if i == mostTrials {
-			break
-		}
+	shown := b.r.Trials[:min(len(b.r.Trials), mostTrials)]
+	percent := " %"
+	if !slices.ContainsFunc(shown, func(one result.Trial) bool { return one.EmulsifierPercent == nil && one.EmulsifierGrams != nil }) {
+		t.Head[2], percent = "emulsifier, %", ""
+	}
+	for i, one := range shown {
 		p := fmt.Sprintf("trials[%d]", i)
 		name := one.ID
 		if name == "" {
 			name = "–"
 		}
-		row := []Text{say(name), optional(p+".fat_percent", one.FatPercent, 1, ""), optional(p+".emulsifier_percent", one.EmulsifierPercent, 1, " %"),
-			optional(p+".blend_hlb", one.BlendHLB, 1, ""), seen(p+".hold_minutes", one.HoldMinutes, 1), seen(p+".drained_percent", one.DrainedPercent, 1),
-			say(b.fate(one)), say(clipped(one.Note)), say(b.place(one.At))}
+		row := []Text{say(name), optional(p+".fat_percent", one.FatPercent, 1, ""), optional(p+".emulsifier_percent", one.EmulsifierPercent, 1, percent),
+			optional(p+".blend_hlb", one.BlendHLB, 1, ""), bounded(p+".hold_minutes", one.HoldMinutes, holdDigits(shown), num), bounded(p+".drained_percent", one.DrainedPercent, 1, num),
+			say(b.fate(one)), say(b.placeOf(one.At)), say(clipped(one.Note))}
 		if one.EmulsifierPercent == nil {
 			row[2] = optional(p+".emulsifier_grams", one.EmulsifierGrams, 1, " g")
 		}
@@ -54,7 +58,22 @@ func (b *builder) trials() Section {
 	return s
 }
 
-var absences = map[string]string{"not_measured": "not measured", "did_not_come_out": "did not come out"}
+// holdDigits are none where all holds of the trials are whole minutes.
+func holdDigits(trials []result.Trial) int {
+	for _, t := range trials {
+		if t.HoldMinutes == nil {
+			continue
+		}
+		for _, v := range []*float64{t.HoldMinutes.Low, t.HoldMinutes.High} {
+			if v != nil && math.Abs(*v-math.Round(*v)) > 1e-6 {
+				return 1
+			}
+		}
+	}
+	return 0
+}
+
+var absences = map[string]string{"not_measured": "not measured", "did_not_come_out": "–"}
 
 func optional(path string, v *float64, digits int, unit string) Text {
 	if v == nil {
@@ -118,7 +137,7 @@ func clipped(note string) string {
 
 // summaries is a line for every day, cook, student and file.
 func (b *builder) summaries() Section {
-	s := Section{ID: "groups", Title: "By day, cook and student", Reader: Cook}
+	s := Section{ID: "groups", Title: "By day, cook and student", Reader: Scientist}
 	tables := map[string]*Table{}
 	var order []string
 	for i, one := range b.r.Summaries {
@@ -146,7 +165,7 @@ func (b *builder) summaries() Section {
 
 // columns is what each column was read as.
 func (b *builder) columns() Section {
-	s := Section{ID: "columns", Title: "How the columns were read", Reader: Cook}
+	s := Section{ID: "columns", Title: "How the columns were read", Reader: Scientist}
 	if len(b.r.Columns) == 0 {
 		return s
 	}
@@ -164,7 +183,7 @@ func (b *builder) columns() Section {
 
 // ingredients is what each ingredient was taken for.
 func (b *builder) ingredients() Section {
-	s := Section{ID: "ingredients", Title: "What the ingredients were taken for", Reader: Cook}
+	s := Section{ID: "ingredients", Title: "What the ingredients were taken for", Reader: Scientist}
 	if len(b.r.Ingredients) == 0 {
 		return s
 	}
@@ -199,7 +218,7 @@ var grades = map[result.Severity]string{result.MustFix: "fix", result.PleaseLook
 
 // problems is the whole list, worst first.
 func (b *builder) problems() Section {
-	s := Section{ID: "problems", Title: "Problems in the log", Reader: Cook}
+	s := Section{ID: "problems", Title: "Problems in the log", Reader: Scientist}
 	t := Table{Caption: "What was read, and what to type instead.", Head: []string{"", "place", "what was read", "what to do", "how many"},
 		Numeric: []bool{false, false, false, false, true}}
 	for _, grade := range []result.Severity{result.MustFix, result.PleaseLook, result.ForInformation} {

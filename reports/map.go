@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"foamfield/analysis/result"
@@ -9,14 +10,16 @@ import (
 
 // region is where it works and what ends it.
 func (b *builder) region() Section {
-	s := Section{ID: "region", Title: "Where it works, and what ends it", Reader: Cook}
+	s := Section{ID: "region", Title: "Where it works, and what ends it", Reader: Scientist}
 	s.Blocks = b.picture(nil, "region-emulsifier", "region-hlb", "fat-limit")
 	if len(b.r.FatLimit) == 0 {
 		return s
 	}
 	t := Table{Caption: "The surest mix at each fat percent, and what it fails first by.",
 		Head: []string{"fat, %", "emulsifier", "HLB", "works" + b.given().String(), "fails first by"}, Numeric: []bool{true, true, true, false, false}}
-	for i, l := range b.r.FatLimit {
+	shown := b.someFats()
+	for _, i := range shown {
+		l := b.r.FatLimit[i]
 		p := fmt.Sprintf("fat_limit[%d]", i)
 		row := []Text{say(num(p+".fat_percent", l.FatPercent, 1)), nil, nil,
 			chanceAndLimit(p+".chance", l.Chance.Mean, l.Chance.Low, b.r.Targets.WantedChance.Value), say(b.failings(l.LimitedBy))}
@@ -31,13 +34,48 @@ func (b *builder) region() Section {
 		}
 		t.Rows = append(t.Rows, row)
 	}
+	if n := len(b.r.FatLimit); n > len(shown) {
+		t.Cut = fmt.Sprintf("All %d steps are in report.xlsx.", n)
+	}
 	s.Blocks = append(s.Blocks, t)
 	return s
 }
 
+// mostFats is how many rows show how a chance falls with the fat.
+const mostFats = 7
+
+// someFats are the fat percents worth a row: evenly spread, and the last that works.
+func (b *builder) someFats() (out []int) {
+	n, last := len(b.r.FatLimit), -1
+	for i, l := range b.r.FatLimit {
+		if l.Workable {
+			last = i
+		}
+	}
+	if n <= mostFats {
+		for i := range n {
+			out = append(out, i)
+		}
+		return out
+	}
+	for k := range mostFats {
+		out = append(out, k*(n-1)/(mostFats-1))
+	}
+	if last >= 0 && !slices.Contains(out, last) {
+		near := 1 // neither end
+		for k := 1; k < mostFats-1; k++ {
+			if max(out[k]-last, last-out[k]) < max(out[near]-last, last-out[near]) {
+				near = k
+			}
+		}
+		out[near] = last
+	}
+	return out
+}
+
 // moved is what moved the result.
 func (b *builder) moved() Section {
-	s := Section{ID: "effects", Title: "What moved the hold", Reader: Cook}
+	s := Section{ID: "effects", Title: "What moved the hold", Reader: Scientist}
 	var items []Text
 	for i, e := range b.r.Effects {
 		items = append(items, b.effect(fmt.Sprintf("effects[%d]", i), e))
@@ -198,42 +236,56 @@ func (b *builder) peak(path string, p result.Peak) Text {
 		b.amount(path+".low", p.Variable, p.Low), " to ", b.amount(path+".high", p.Variable, p.High), ".")
 }
 
-// purposes of next trials, in words.
-var purposes = map[string]string{"confirm": "confirm the start", "repeat": "repeat the best", "step": "a step away", "map": "learn most"}
-
 // next is the table of trials to make.
 func (b *builder) next() Section {
 	s := Section{ID: "next", Title: "What to make next", Reader: Cook}
 	if len(b.r.NextTrials) == 0 {
 		return s
 	}
+	t := Table{Caption: "In this order. Strain every mix and wear eye protection; if one clogs, do not open it: vent first.",
+		Head: []string{"", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false}}
+	same := b.sameExtras()
 	grams := slices.ContainsFunc(b.r.NextTrials, func(n result.NextTrial) bool { return len(n.Ingredients) > 0 })
-	t := Table{Caption: "Trials worth making next, in this order. Strain every mix and wear eye protection; if one clogs, do not open it: vent first.",
-		Head: []string{"", "purpose", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false, false}}
 	for i, n := range b.r.NextTrials {
 		p := fmt.Sprintf("next_trials[%d]", i)
-		row := []Text{say(fmt.Sprint(i + 1)), say(purposes[n.Purpose]), nil, b.mix(p+".mix", n.Mix), say("not known"), say("not known"), say(n.Reason)}
-		if purposes[n.Purpose] == "" {
-			row[1] = say(n.Purpose)
+		mix := b.mix(p+".mix", n.Mix)
+		if same {
+			mix = b.mixOnly(p+".mix", n.Mix)
 		}
+		row := []Text{say(fmt.Sprint(i + 1)), nil, mix, say("not known"), say("not known"), say(n.Reason)}
 		if len(n.Ingredients) > 0 {
-			row[2] = b.grams(p, n)
-		} else {
-			row[2] = say("grams not known")
+			row[1] = b.grams(p, n)
+		} else if grams {
+			row[1] = say("grams not known")
 		}
 		if n.Chance != nil {
-			row[4] = say(chance(p+".chance", *n.Chance))
+			row[3] = say(chance(p+".chance", *n.Chance))
 		}
 		if n.Clogging != nil {
-			row[5] = clogging(p, *n.Clogging)
+			row[4] = clogging(p, *n.Clogging)
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	if !grams { // said once, not in every row
-		const make = 2
 		t.Caption += " Grams of each ingredient are not known."
-		t = t.without(make)
 	}
-	s.Blocks = []Block{t}
+	s.Blocks = []Block{Paragraph{Text: b.withAll(same)}, t}
+	if !same {
+		s.Blocks = s.Blocks[1:]
+	}
 	return s
+}
+
+// sameExtras says whether all trials to make share settings such as chargers.
+func (b *builder) sameExtras() bool {
+	first := b.r.NextTrials[0].Mix.Extras
+	return len(first) > 0 && !slices.ContainsFunc(b.r.NextTrials, func(n result.NextTrial) bool { return !maps.Equal(n.Mix.Extras, first) })
+}
+
+// withAll says the settings that all trials to make share.
+func (b *builder) withAll(same bool) Text {
+	if !same {
+		return nil
+	}
+	return say("All with ", b.mix("next_trials[0].mix", result.Mix{Extras: b.r.NextTrials[0].Mix.Extras}), ", as in the log.")
 }

@@ -64,7 +64,7 @@ func (b *builder) flips(r result.Rest) Text {
 // trialNamed is what the log calls a trial, and where it stands.
 func (b *builder) trialNamed(at, id string) string {
 	if id == "" {
-		return b.place(at)
+		return b.placeOf(at)
 	}
-	return "trial " + id + " (" + b.place(at) + ")"
+	return "trial " + id + " (" + b.placeOf(at) + ")"
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"foamfield/analysis/result"
+	"foamfield/plots"
 )
 
 // stopped is the page of a run that names no start: what is known, and no more.
@@ -24,22 +25,12 @@ func (b *builder) stopped() []Block {
 	if items := b.beyond(); len(items) > 0 && b.r.Status == result.NoSafeStart {
 		blocks = append(blocks, head("What fails"), List{Items: items})
 	}
-	if len(b.r.NextTrials) > 0 {
-		var items []Text
-		for i, n := range b.r.NextTrials {
-			items = append(items, capital(say(b.grams(fmt.Sprintf("next_trials[%d]", i), n), ": "+sentence(n.Reason))))
-		}
-		blocks = append(blocks, head("What to make next"), List{Items: items})
-	}
 	return blocks
 }
 
 // bestSeen sets the best trial made, and says what it is not.
 func (b *builder) bestSeen(best *result.BestSeen) []Block {
-	name := b.place(best.At)
-	if best.ID != "" {
-		name = "trial " + best.ID + " (" + b.place(best.At) + ")"
-	}
+	name := b.trialNamed(best.At, best.ID)
 	fate := "The best trial made is " + name + "; whether it worked is unclear"
 	if best.Works != nil {
 		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
@@ -110,8 +101,9 @@ func (b *builder) inLine(path string, lines []result.FormulaLine) Text {
 	return listed(parts)
 }
 
-// check says what to look at in the log.
-func (b *builder) check() []Block {
+// toCheck says what to look at in the log.
+func (b *builder) toCheck() Section {
+	s := Section{ID: "check", Title: "What to check in the log", Reader: Cook}
 	var items []Text
 	more := 0
 	for _, grade := range []result.Severity{result.MustFix, result.PleaseLook} {
@@ -123,17 +115,18 @@ func (b *builder) check() []Block {
 				more++
 				continue
 			}
-			items = append(items, b.problem(i, p))
+			items = append(items, say(Span{Text: plots.Capital(grades[grade]), Strong: true}, " ", b.problem(i, p)))
 		}
 	}
-	blocks := []Block{head("What to check in the log")}
 	switch {
 	case len(items) == 0:
-		return append(blocks, Paragraph{Text: b.nothingElse("Nothing: every row was read without a question.")})
+		s.Blocks = []Block{Paragraph{Text: b.nothingElse("Nothing: every row was read without a question.")}}
+		return s
 	case more > 0:
 		items = append(items, say(fmt.Sprintf("And %d more %s, listed under Problems.", more, plural(more, "kind of problem", "kinds of problem"))))
 	}
-	return append(blocks, List{Items: items})
+	s.Blocks = []Block{List{Items: items}}
+	return s
 }
 
 // problem says where, what was read, and what to type instead.

@@ -88,7 +88,7 @@ func (b *builder) fits() Section {
 	if len(b.r.Fits) == 0 {
 		return s
 	}
-	s.Blocks = append(s.Blocks, Paragraph{Text: say("Plain maximum likelihood, and for yes and no also bias-reduced likelihood, for checking elsewhere; the start above is not chosen by these fits. " +
+	s.Blocks = append(s.Blocks, Paragraph{Text: say("Plain maximum likelihood, and for yes and no also bias-reduced likelihood, for checking elsewhere; the start is not chosen by these fits. " +
 		"Each variable enters as (x − centre) / scale; emulsifier by its natural logarithm. The centres and scales are variables[] in results.json.")})
 	for i, f := range b.r.Fits {
 		if f.JudgedBy {
@@ -99,30 +99,48 @@ func (b *builder) fits() Section {
 			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
 		}
 	}
-	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scale", "left-out score", "likelihood R²", "R²", "note"},
+	all := Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scatter σ", "left-out score", "likelihood R²", "R²", "note"},
 		Numeric: []bool{false, false, false, false, true, true, true, true, true, true, false}}
-	var notes []Text
-	marks := map[string]string{"": ""}
+	var notes numbered
 	for i, f := range b.r.Fits {
 		p := fmt.Sprintf("fits[%d]", i)
-		reason := why(f)
-		if _, told := marks[reason]; !told {
-			marks[reason] = fmt.Sprintf("(%d)", len(notes)+1)
-			notes = append(notes, say(marks[reason]+" "+sentence(reason)))
-		}
 		mark := ""
 		if f.JudgedBy {
 			mark = "●"
 		}
 		all.Rows = append(all.Rows, []Text{say(mark), say(outcomeName(f.Result)), say(distribution(f)), say(orders[f.Order]), say(count(p+".n", f.N)),
-			measure(p+".log_likelihood", f.LogLikelihood), measure(p+".scale", f.Scale), measure(p+".leave_one_out_score", f.LeaveOneOutScore),
-			measure(p+".likelihood_r_squared", f.LikelihoodRSquared), measure(p+".r_squared", f.RSquared), say(marks[reason])})
+			measure(p+".log_likelihood", f.LogLikelihood, ofScore), measure(p+".scale", f.Scale, ofTerm), measure(p+".leave_one_out_score", f.LeaveOneOutScore, ofScore),
+			measure(p+".likelihood_r_squared", f.LikelihoodRSquared, ofTerm), measure(p+".r_squared", f.RSquared, ofTerm), say(notes.mark(why(f)))})
 	}
-	s.Blocks = append(s.Blocks, withoutEmpty(all))
-	if len(notes) > 0 {
-		s.Blocks = append(s.Blocks, List{Items: notes, Small: true})
-	}
+	s.Blocks = append(append(s.Blocks, all), notes.list()...)
 	return s
+}
+
+// numbered are notes under a table, each said once and marked in its rows.
+type numbered struct{ said []string }
+
+// mark is what stands in a row for a note, "" for none.
+func (n *numbered) mark(note string) string {
+	if note == "" {
+		return ""
+	}
+	i := slices.Index(n.said, note)
+	if i < 0 {
+		i = len(n.said)
+		n.said = append(n.said, note)
+	}
+	return fmt.Sprintf("(%d)", i+1)
+}
+
+func (n *numbered) list() []Block {
+	var items []Text
+	for i, note := range n.said {
+		items = append(items, say(fmt.Sprintf("(%d) ", i+1), capital(say(sentence(note)))))
+	}
+	if len(items) == 0 {
+		return nil
+	}
+	return []Block{List{Items: items, Small: true}}
 }
 
 // withoutEmpty is a table without the columns that say nothing in any row.
@@ -142,11 +160,18 @@ func withoutEmpty(t Table) Table {
 // distribution names what a fit is of, and how it was estimated where that is not
 // plain maximum likelihood.
 func distribution(f result.Fit) string {
-	if f.Estimator == result.BiasReduced {
-		return f.Distribution + ", bias-reduced"
+	name := f.Distribution
+	if spelt := Distributions[name]; spelt != "" {
+		name = spelt
 	}
-	return f.Distribution
+	if f.Estimator == result.BiasReduced {
+		return name + ", bias-reduced"
+	}
+	return name
 }
+
+// Distributions are those of results.json as textbooks spell them.
+var Distributions = map[string]string{"lognormal": "log-normal", "weibull": "Weibull", "loglogistic": "log-logistic"}
 
 // why says what is missing of a fit.
 func why(f result.Fit) string {
@@ -158,11 +183,12 @@ func why(f result.Fit) string {
 
 var orders = map[int]string{1: "straight", 2: "curved"}
 
-func measure(path string, v *float64) Text {
+// measure is num, or nothing where there is no number.
+func measure(path string, v *float64, digits int) Text {
 	if v == nil {
 		return nil
 	}
-	return say(figures(path, *v))
+	return say(num(path, *v, digits))
 }
 
 // judged is one fit: its terms and its measures.
@@ -170,12 +196,12 @@ func (b *builder) judged(path string, f result.Fit) []Block {
 	terms := Table{Caption: "Terms, per unit of (x − centre) / scale.", Head: []string{"term", "estimate", "standard error"}, Numeric: []bool{false, true, true}}
 	for i, t := range f.Terms {
 		p := fmt.Sprintf("%s.terms[%d]", path, i)
-		terms.Rows = append(terms.Rows, []Text{say(b.term(t.Variables)), say(figures(p+".estimate", t.Estimate)), measure(p+".std_error", t.StdError)})
+		terms.Rows = append(terms.Rows, []Text{say(b.term(t.Variables)), say(num(p+".estimate", t.Estimate, ofTerm)), measure(p+".std_error", t.StdError, ofTerm)})
 	}
 	var items []Text
-	add := func(name, key string, v *float64) {
+	add := func(name, key string, v *float64, digits int) {
 		if v != nil {
-			items = append(items, say(name+" ", figures(path+"."+key, *v)))
+			items = append(items, say(name+" ", num(path+"."+key, *v, digits)))
 		}
 	}
 	if f.Distribution == "logistic" {
@@ -185,17 +211,17 @@ func (b *builder) judged(path string, f result.Fit) []Block {
 			count(path+".observations.at_least", f.Observations.AtLeast), " at least, ", count(path+".observations.at_most", f.Observations.AtMost), " at most, ",
 			count(path+".observations.between", f.Observations.Between), " between two bounds"))
 	}
-	add("log-likelihood", "log_likelihood", f.LogLikelihood)
-	add("scale", "scale", f.Scale)
-	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared)
-	add(map[bool]string{false: "mean left-out log density", true: "mean left-out log chance"}[f.Distribution == "logistic"], "leave_one_out_score", f.LeaveOneOutScore)
-	add("residual SD", "residual_sd", f.ResidualSD)
-	add("R²", "r_squared", f.RSquared)
-	add("adjusted R²", "adjusted_r_squared", f.AdjustedRSquared)
-	add("leave-one-out R²", "leave_one_out_r_squared", f.LeaveOneOutRSquared)
+	add("log-likelihood", "log_likelihood", f.LogLikelihood, ofScore)
+	add("scatter σ", "scale", f.Scale, ofTerm)
+	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared, ofTerm)
+	add(map[bool]string{false: "mean left-out log density", true: "mean left-out log chance"}[f.Distribution == "logistic"], "leave_one_out_score", f.LeaveOneOutScore, ofScore)
+	add("residual SD", "residual_sd", f.ResidualSD, ofTerm)
+	add("R²", "r_squared", f.RSquared, ofTerm)
+	add("adjusted R²", "adjusted_r_squared", f.AdjustedRSquared, ofTerm)
+	add("leave-one-out R²", "leave_one_out_r_squared", f.LeaveOneOutRSquared, ofTerm)
 	if l := f.LackOfFit; l != nil && l.F != nil && l.P != nil {
-		items = append(items, say("lack of fit F ", figures(path+".lack_of_fit.f", *l.F), " on ", count(path+".lack_of_fit.df1", l.DF1), " and ",
-			count(path+".lack_of_fit.df2", l.DF2), " df, p ", figures(path+".lack_of_fit.p", *l.P)))
+		items = append(items, say("lack of fit F ", num(path+".lack_of_fit.f", *l.F, ofScore), " on ", count(path+".lack_of_fit.df1", l.DF1), " and ",
+			count(path+".lack_of_fit.df2", l.DF2), " df, p ", probability(path+".lack_of_fit.p", l.P)))
 	}
 	if f.NullReason != "" {
 		items = append(items, say("not given: the other measures, because "+f.NullReason))
@@ -265,7 +291,7 @@ func (b *builder) method() Section {
 	}
 	s.Blocks = []Block{List{Items: []Text{
 		say("A mix works if it comes out, does not split, and meets the targets for hold and drained.", without, " Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
-		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Settings that the log varied enough (chargers, rest, temperature, declared columns) enter as straight terms and are held at the value most trials that worked had. Hold and drained are lognormal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting, and averaged over how steep they may be, since clogging and splitting set in suddenly in one kitchen and little by little in another."),
+		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Settings that the log varied enough (chargers, rest, temperature, declared columns) enter as straight terms and are held at the value most trials that worked had. Hold and drained are log-normal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting, and averaged over how steep they may be, since clogging and splitting set in suddenly in one kitchen and little by little in another."),
 		say("“Perhaps only” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
 		say("The surest start is the middle of the mixes that are nearly as good as the best inside what was tried, not at its edge: with at most half the leverage of the furthest trial, or that of the middle one. Before they are compared, chances are marked down with the distance from the three nearest trials that worked, so that of mixes nearly as sure it is the one best known; one that has the wanted chance comes first, and a mix that was made twice or more, always worked and is about as good is kept. The richest is the one with most fat whose chance, as weighed, is at least the wanted one, joined to the surest by mixes that reach it too. What the answers rest on is found by weighing the draws without each trial. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),

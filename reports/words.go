@@ -36,9 +36,22 @@ func trimmed(path string, v float64, digits int) Span {
 	return s
 }
 
-// figures is num with four figures that count, for tables of a scientist.
-func figures(path string, v float64) Span {
-	return Span{Text: strconv.FormatFloat(v, 'g', 4, 64), Num: &Num{Path: path, Value: v}}
+// One precision an idea, so that the points of a column stand under each other.
+const (
+	ofTerm    = 3 // estimates, standard errors, scatter, R²
+	ofScore   = 2 // log-likelihoods, statistics, scores, factors
+	ofMinutes = 1 // medians on the scale of the result
+)
+
+// probability is num for a p, which may be too small to be written.
+func probability(path string, p *float64) Text {
+	switch {
+	case p == nil:
+		return nil
+	case *p < 0.001:
+		return say(Span{Text: "< 0.001", Num: &Num{Path: path, Value: *p}})
+	}
+	return say(num(path, *p, 3))
 }
 
 // count is num for a whole number.
@@ -317,16 +330,19 @@ func outcomeName(s string) string {
 }
 
 // seen words an observed number that may be known only up to bounds.
-func seen(path string, i *result.Interval, digits int) Text {
+func seen(path string, i *result.Interval, digits int) Text { return bounded(path, i, digits, trimmed) }
+
+// bounded is seen with a way to print the numbers.
+func bounded(path string, i *result.Interval, digits int, print func(string, float64, int) Span) Text {
 	switch {
 	case i == nil || i.Low == nil && i.High == nil:
 		return nil
 	case i.High == nil:
-		return say("at least ", trimmed(path+".low", *i.Low, digits))
-	case i.Low == nil:
-		return say("at most ", trimmed(path+".high", *i.High, digits))
+		return say("at least ", print(path+".low", *i.Low, digits))
+	case i.Low == nil || *i.Low == 0 && *i.High > 0:
+		return say("at most ", print(path+".high", *i.High, digits))
 	case *i.Low == *i.High:
-		return say(trimmed(path+".low", *i.Low, digits))
+		return say(print(path+".low", *i.Low, digits))
 	}
-	return say(trimmed(path+".low", *i.Low, digits), " to ", trimmed(path+".high", *i.High, digits))
+	return say(print(path+".low", *i.Low, digits), " to ", print(path+".high", *i.High, digits))
 }

@@ -76,11 +76,26 @@ func kind(b reports.Block) string {
 	return strings.TrimPrefix(fmt.Sprintf("%T", b), "reports.")
 }
 
-// First is the summary page, Rest what follows it.
+// First is the summary page.
 func (p *press) First() []reports.Section { return p.Sections[:min(1, len(p.Sections))] }
 
-// Rest is every section but the summary page.
-func (p *press) Rest() []reports.Section { return p.Sections[min(1, len(p.Sections)):] }
+// Cooks are the other sections before the divider.
+func (p *press) Cooks() []reports.Section { return p.Sections[min(1, len(p.Sections)):p.divide()] }
+
+// Others are the sections behind the divider.
+func (p *press) Others() []reports.Section { return p.Sections[p.divide():] }
+
+// Divider stands between them.
+func (p *press) Divider() string { return reports.Divider }
+
+func (p *press) divide() int {
+	for i, s := range p.Sections {
+		if i > 0 && s.Reader == reports.Scientist {
+			return i
+		}
+	}
+	return len(p.Sections)
+}
 
 // Table numbers the tables, for their captions' ids.
 func (p *press) Table() int {

@@ -50,6 +50,14 @@ func (p *press) leastOf(blocks []reports.Block) float64 {
 	if len(blocks) == 0 {
 		return few
 	}
+	switch b := blocks[0].(type) {
+	case reports.Table:
+		return max(few, p.leastOfTable(b))
+	case reports.Paragraph: // a short one leads to what follows
+		if lines := p.broken(b.Text, p.body, p.measure()); len(blocks) > 1 && len(lines) <= 4 {
+			return min(float64(len(lines))*p.body*p.leading+p.gap+p.leastOf(blocks[1:]), (p.bottom()-margin)/2)
+		}
+	}
 	ref, ok := blocks[0].(reports.FigureRef)
 	f, there := p.figures[ref.Name]
 	if !ok || !there || !(f.Width > 0) {
@@ -57,6 +65,16 @@ func (p *press) leastOf(blocks []reports.Block) float64 {
 	}
 	below := p.captionRoom(p.broken(plain(f.Caption), small, p.measure()))
 	return min(legible*min(1, p.measure()/float64(f.Width))*float64(f.Height)+below+4, (p.bottom()-margin)/2)
+}
+
+// beside draws a figure narrow at the right of what is set from y on, and gives where it ends.
+func (p *press) beside(f plots.Figure, x, y, width float64) (float64, error) {
+	n := f.Narrow()
+	w, h := float64(n.Width), float64(n.Height)
+	scale := width / w
+	err := drawInto(p.doc, &p.fonts, &p.images, x, y, w, h, scale,
+		func(c vg.CanvasSizer) error { return n.Draw(draw.New(c)) })
+	return y + h*scale, err
 }
 
 // figure is drawn at its own size, smaller only where the page is.

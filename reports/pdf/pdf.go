@@ -49,6 +49,9 @@ func lay(d reports.Document, paper Paper) (*press, error) {
 	p.newPage()
 	p.title(d.Title, d.Subtitle)
 	for i, s := range sections {
+		if s.Reader == reports.Scientist && i > 0 && sections[i-1].Reader != reports.Scientist {
+			p.divide(sections[i:])
+		}
 		if i == 1 {
 			p.setBody(usual)
 			if p.doc.PageCount() == 1 {
@@ -67,6 +70,28 @@ func lay(d reports.Document, paper Paper) (*press, error) {
 	}
 	p.footers(d.Title)
 	return p, nil
+}
+
+// divide begins the part for the other readers on a page of its own, with what is in it.
+func (p *press) divide(rest []reports.Section) {
+	if !p.atTop() {
+		p.newPage()
+	}
+	const size, pad = 17.0, 9.0
+	var titles []string
+	for _, s := range rest {
+		titles = append(titles, s.Title)
+	}
+	head := p.broken(strong(reports.Divider), size, p.measure()-2*pad)
+	list := p.broken(plain(strings.Join(titles, " · ")), small, p.measure()-2*pad)
+	high := float64(len(head))*size*p.leading + float64(len(list))*small*p.leading + 2*pad
+	p.fill(plots.Pale, p.left(), p.y, p.measure(), high)
+	p.rule(plots.Accent, 1.6, p.left(), p.y, p.measure())
+	p.bookmark(reports.Divider, 0)
+	p.y += pad
+	p.lines(head, size, p.left()+pad, plots.Accent, nil)
+	p.lines(list, small, p.left()+pad, plots.Quiet, nil)
+	p.y += pad
 }
 
 // notPrinted ends a document in which some letters have no glyph.

@@ -14,6 +14,8 @@ const (
 	margin     = 42.0
 	footerRoom = 26.0
 	small      = 8.5
+	asideLeft  = 0.6  // share of the page that a figure at the right leaves
+	gutter     = 14.0 // between the two
 )
 
 // A caution is red on a tint of it; the other colours are those of the figures.
@@ -36,18 +38,28 @@ type press struct {
 	leading       float64 // line height over type size
 	images        int
 	largest       float64 // scale of the figures that follow
+	aside         float64 // where the figure at the right ends
 	running       string  // over the pages that go on with what began before
 }
 
-func (p *press) left() float64    { return margin }
-func (p *press) measure() float64 { return p.width - 2*margin }
-func (p *press) bottom() float64  { return p.height - margin - footerRoom }
-func (p *press) room() float64    { return p.bottom() - p.y }
-func (p *press) atTop() bool      { return p.y <= margin }
+func (p *press) left() float64 { return margin }
+
+// measure is the width of text: less beside a figure at the right.
+func (p *press) measure() float64 {
+	whole := p.width - 2*margin
+	if p.y < p.aside {
+		return asideLeft*whole - gutter
+	}
+	return whole
+}
+
+func (p *press) bottom() float64 { return p.height - margin - footerRoom }
+func (p *press) room() float64   { return p.bottom() - p.y }
+func (p *press) atTop() bool     { return p.y <= margin }
 
 func (p *press) newPage() {
 	p.doc.AddPage()
-	p.y = margin
+	p.y, p.aside = margin, 0
 	if p.running != "" {
 		p.line(p.broken(plain(p.running), small, p.measure())[0], small, p.left(), margin-small*1.6, plots.Quiet)
 	}
@@ -145,6 +157,9 @@ func (p *press) section(s reports.Section) error {
 func (p *press) blocks(s reports.Section) error {
 	second := false // of two figures that share a page
 	for i, b := range s.Blocks {
+		if head, ok := b.(reports.Paragraph); ok && head.Head {
+			p.need((p.body+1.5)*p.leading + p.leastOf(s.Blocks[i+1:]))
+		}
 		if !second {
 			p.largest = p.pairScale(s.Blocks[i:])
 		}
@@ -181,7 +196,7 @@ func (p *press) block(b reports.Block) error {
 	case reports.Table:
 		p.table(b)
 	case reports.Formula:
-		p.formula(b)
+		return p.formula(b)
 	case reports.Card:
 		p.setCard(b)
 	case reports.FigureRef:
@@ -256,16 +271,16 @@ func (p *press) callout(c reports.Callout) {
 	if c.Caution {
 		bar, tint = cautionColour, cautionTint
 	}
-	text := c.Text
+	text, measure := c.Text, p.measure()
 	if c.Title != "" {
 		text = append(strong(c.Title+" "), text...)
 	}
-	broken := p.broken(text, p.body, p.measure()-2*indent)
+	broken := p.broken(text, p.body, measure-2*indent)
 	if whole := float64(len(broken))*p.body*p.leading + 2*pad; whole < p.bottom()-margin {
 		p.need(whole)
 	}
 	behind := func(y, h float64) {
-		p.fill(tint, p.left(), y, p.measure(), h+0.3) // no seam between lines
+		p.fill(tint, p.left(), y, measure, h+0.3) // no seam between lines
 		p.fill(bar, p.left(), y, 3, h+0.3)
 	}
 	behind(p.y, pad)

@@ -19,6 +19,7 @@ type sheet struct {
 	numeric []bool
 	left    float64
 	widths  []float64 // without padding
+	oneLine bool      // a row a line
 }
 
 func (s *sheet) total() float64 {
@@ -31,23 +32,116 @@ func (s *sheet) total() float64 {
 
 // table is set over as many pages as it takes, its head on each.
 func (p *press) table(t reports.Table) {
+	s := p.sheetOf(t)
+	p.need(p.leastOfTable(t))
 	if t.Caption != "" {
-		p.need(70)
 		p.lines(p.broken(strong(t.Caption), p.body, p.measure()), p.body, p.left(), plots.Ink, nil)
 		p.y += 2
 	}
-	s := &sheet{size: p.body - 1, left: p.left()}
-	for _, h := range t.Head {
-		s.head = append(s.head, strong(h))
-	}
-	s.numeric = t.Numeric
-	p.fit(s, t.Rows, p.measure())
 	p.rows(s, t.Rows)
 	if t.Cut != "" {
 		p.y += 2
 		p.lines(p.broken(plain(t.Cut), small, p.measure()), small, p.left(), plots.Quiet, nil)
 	}
 	p.y += p.gap + 3
+}
+
+// sheetOf is a table with its columns measured.
+func (p *press) sheetOf(t reports.Table) *sheet {
+	s := &sheet{size: p.body - 1, left: p.left(), oneLine: t.OneLine}
+	for _, h := range t.Head {
+		s.head = append(s.head, strong(h))
+	}
+	s.numeric = t.Numeric
+	if t.OneLine {
+		p.fitLines(s, t.Rows, p.measure())
+	} else {
+		p.fit(s, t.Rows, p.measure())
+	}
+	return s
+}
+
+// leastOfTable is the room a table asks for: its caption, its head and two rows, which
+// never stand on different pages.
+func (p *press) leastOfTable(t reports.Table) float64 {
+	s := p.sheetOf(t)
+	h, high := s.size*p.leading, 0.0
+	if t.Caption != "" {
+		high = float64(len(p.broken(strong(t.Caption), p.body, p.measure())))*p.body*p.leading + 2
+	}
+	for i, row := range append([][]reports.Text{s.head}, t.Rows...) {
+		if i == 3 {
+			break
+		}
+		most := 1
+		for _, c := range p.cells(s, row) {
+			most = max(most, len(c))
+		}
+		high += float64(min(most, headMost))*h + 2*p.rowPad
+	}
+	return min(high, (p.bottom()-margin)/2)
+}
+
+// fitLines gives every column the width of its longest text, at a size at which a row is
+// likely to keep to a line; what is still too wide takes it from the widest columns.
+func (p *press) fitLines(s *sheet, rows [][]reports.Text, measure float64) {
+	const least = 7.0
+	n := len(s.head)
+	whole := make([]float64, n) // at size 1
+	for i, h := range s.head {
+		for _, w := range p.words(h) { // a head may break
+			whole[i] = max(whole[i], w.width)
+		}
+	}
+	for _, r := range rows {
+		for i, c := range r[:min(n, len(r))] {
+			whole[i] = max(whole[i], p.textWidth(c))
+		}
+	}
+	room := measure - float64(n)*2*cellPad
+	sum := func() (t float64) {
+		for _, w := range whole {
+			t += w
+		}
+		return t
+	}
+	for s.size > least && sum()*s.size > room {
+		s.size -= 0.5
+	}
+	for over := sum() - room/s.size; over > 1e-9; over = sum() - room/s.size {
+		widest := 0
+		for i := range whole {
+			if whole[i] > whole[widest] {
+				widest = i
+			}
+		}
+		whole[widest] -= min(over, max(whole[widest]*0.1, 0.5))
+	}
+	s.widths = make([]float64, n)
+	for i := range whole {
+		s.widths[i] = whole[i]*s.size + 0.5
+	}
+}
+
+// textWidth is how wide a text is on one line at size 1.
+func (p *press) textWidth(t reports.Text) float64 {
+	w := -p.fonts.width(regular, 1, " ")
+	for _, word := range p.words(t) {
+		w += p.fonts.width(regular, 1, " ") + word.width
+	}
+	return max(w, 0)
+}
+
+// oneLine is the first line of a cell, with dots where there was more.
+func (p *press) oneLine(t reports.Text, size, width float64) []line {
+	whole := p.broken(t, size, width)
+	if len(whole) < 2 {
+		return whole
+	}
+	const dots = " …"
+	first := p.broken(t, size, max(width-p.fonts.width(regular, size, dots), 1))[:1]
+	first[0].runs = append(first[0].runs, run{regular, dots})
+	return first
 }
 
 // fit chooses the columns' widths: as wide as their text where all fits, else
@@ -127,7 +221,7 @@ func (p *press) fit(s *sheet, rows [][]reports.Text, measure float64) {
 // what is left goes to the next page, one taller than a page is cut between lines.
 func (p *press) rows(s *sheet, rows [][]reports.Text) {
 	h := s.size * p.leading
-	head := p.cells(s, s.head)
+	head := p.heads(s)
 	for i := range head {
 		head[i] = head[i][:min(len(head[i]), headMost)]
 	}
@@ -167,9 +261,22 @@ func (p *press) rows(s *sheet, rows [][]reports.Text) {
 	}
 }
 
+// heads are the cells of the head, which may take several lines.
+func (p *press) heads(s *sheet) [][]line {
+	out := make([][]line, len(s.head))
+	for i, t := range s.head {
+		out[i] = p.broken(t, s.size, s.widths[i])
+	}
+	return out
+}
+
 func (p *press) cells(s *sheet, row []reports.Text) [][]line {
 	out := make([][]line, len(row))
 	for i, t := range row {
+		if s.oneLine {
+			out[i] = p.oneLine(t, s.size, s.widths[i])
+			continue
+		}
 		out[i] = p.broken(t, s.size, s.widths[i])
 	}
 	return out
@@ -201,11 +308,12 @@ func (p *press) wide(l line, size float64) float64 {
 	return w
 }
 
-// formula is the table a cook weighs by: larger type, the total under it.
-func (p *press) formula(f reports.Formula) {
+// formula is the table a cook weighs by: larger type, the total under it, and the map
+// that shows where it lies at its right.
+func (p *press) formula(f reports.Formula) error {
 	s := &sheet{size: p.body + 1, left: p.left(),
-		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("ounces"), strong("of the mix"), strong("of its part"), strong("weighing error")},
-		numeric: []bool{false, true, true, true, true, false}}
+		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("ounces"), strong("of the mix"), strong("of its part"), strong("scale error")},
+		numeric: []bool{false, true, true, true, true, true}}
 	var rows [][]reports.Text
 	for _, l := range f.Lines {
 		rows = append(rows, []reports.Text{l.Name, bolder(l.Grams), l.Ounces, l.OfMix, l.OfPart, l.Weigh})
@@ -213,24 +321,42 @@ func (p *press) formula(f reports.Formula) {
 	if f.Total.String() != "" {
 		rows = append(rows, []reports.Text{strong("total"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
 	}
+	whole := p.measure()
+	measure := whole
+	figure, drawn := p.figures[f.Beside]
+	if drawn { // the card has each share of its part
+		measure = asideLeft*whole - gutter
+		for i := range rows {
+			rows[i][4] = nil
+		}
+	}
 	p.dropEmpty(s, rows)
-	p.fit(s, rows, p.measure())
-	if spare := p.measure() - s.total(); spare > 0 { // the heart of the page takes its width
+	p.fit(s, rows, measure)
+	if spare := measure - s.total(); spare > 0 { // the heart of the page takes its width
 		for i := range s.widths {
 			s.widths[i] += spare / float64(len(s.widths))
 		}
 	}
 	p.need(min(float64(len(rows)+2)*20+30, p.bottom()-margin))
+	top, page := p.y, p.doc.PageCount()
 	if f.Title != "" {
-		p.lines(p.broken(strong(f.Title), 12, p.measure()), 12, p.left(), plots.Ink, nil)
+		p.lines(p.broken(strong(f.Title), 12, measure), 12, p.left(), plots.Ink, nil)
 		p.y += 2
 	}
 	p.rows(s, rows)
 	if f.Note.String() != "" {
 		p.y += 3
-		p.lines(p.broken(f.Note, small, p.measure()), small, p.left(), plots.Quiet, nil)
+		p.lines(p.broken(f.Note, small, measure), small, p.left(), plots.Quiet, nil)
+	}
+	if drawn && p.doc.PageCount() == page {
+		end, err := p.beside(figure, p.left()+asideLeft*whole, top, (1-asideLeft)*whole)
+		if err != nil {
+			return err
+		}
+		p.aside = end + p.gap
 	}
 	p.y += p.gap + 3
+	return nil
 }
 
 // dropEmpty takes out the columns that no row fills.
