@@ -100,6 +100,9 @@ const (
 	fewerThanOne = "fewer than 1"
 )
 
+// Clogging says how often a mix clogs and how often it may: "2 in 100, perhaps 9".
+func Clogging(c result.Chance) string { return clogging("", c).String() }
+
 // clogging says how often a mix clogs and how often it may.
 func clogging(path string, c result.Chance) Text {
 	t := say(ofHundred(path+".clogging.mean", c.Mean), " in 100")

@@ -278,9 +278,12 @@ func Fail(r *result.Results, o result.Outcome) string {
 	return failure(r, o, "miss", fail)
 }
 
-// failings names the same as a noun.
-func (b *builder) failings(o result.Outcome) string {
-	return failure(b.r, o, "missing", failings)
+// failings names it of the builder's run.
+func (b *builder) failings(o result.Outcome) string { return Failings(b.r, o) }
+
+// Failings names how a mix fails by an outcome, as a noun.
+func Failings(r *result.Results, o result.Outcome) string {
+	return failure(r, o, "missing", failings)
 }
 
 // failed says the same of a trial that was made.

@@ -10,13 +10,15 @@ import (
 // residuals is a row an observation: what the fit judged by gives for it, and what
 // the same fit of all the other trials foresaw.
 func residuals(b *book, r *result.Results) {
-	p := b.sheet("Residuals", 18, 30, 9, 7, 12, 10, 12, 13, 13, 13, 13, 12, 13, 14)
-	p.heads("result", "place", "trial", "order", "day", "cook", "fitted median", "observed/fitted, at least", "observed/fitted, at most",
-		"standardised, at least", "standardised, at most", "normal score", "median foreseen from the others", "left-out log likelihood")
+	at, where := places(r)
+	p := b.sheet("Residuals", 14, 12, 7, 6, 8, 8, 11, 12, 12, 12, 12, 11, 12, 12)
+	p.table = true
+	p.heads("result", where, "trial", "order", "day", "cook", "fitted median", "observed/fitted, at least", "observed/fitted, at most",
+		"standardised, at least", "standardised, at most", "normal score", "median predicted from the others", "left-out log-likelihood")
 	p.freeze(3)
-	p.filter(len(r.Residuals))
+	p.filter()
 	for _, x := range r.Residuals {
-		row := []cell{in(ordinary, words(x.Result)), in(ordinary, x.At), in(ordinary, x.ID), count(x.Order), in(ordinary, x.Day), in(ordinary, x.Cook),
+		row := []cell{in(ordinary, words(x.Result)), in(ordinary, at(x.At)), in(ordinary, x.ID), count(x.Order), in(ordinary, x.Day), in(ordinary, x.Cook),
 			in(precise, x.Fitted), {}, {}}
 		if x.Ratio != nil {
 			row[7], row[8] = number(x.Ratio.Low, precise), number(x.Ratio.High, precise)
@@ -31,7 +33,7 @@ func residuals(b *book, r *result.Results) {
 // and the smallest difference the layout could show.
 func differences(b *book, r *result.Results) {
 	p := b.sheet("Differences", 18, 16, 14, 8, 12, 7, 12, 12, 12, 12, 12, 12, 30, 50)
-	p.heads("result", "by", "distribution", "trials", "likelihood ratio", "df", "residual df", "F", "P", "P, adjusted", "verdict", "variance inflation", "not told from", "what it comes to")
+	p.heads("result", "by", "distribution", "trials", "likelihood ratio", "df", "residual df", "F", "p", "p, adjusted", "verdict", "variance inflation", "not told from", "what it comes to")
 	for _, e := range r.GroupEffects {
 		say := e.Sentence
 		if e.Failure != "" && e.Failure != e.Sentence {
@@ -47,10 +49,10 @@ func differences(b *book, r *result.Results) {
 		if e.F != nil {
 			f = in(precise, e.F.F)
 		}
-		p.add(in(ordinary, words(e.Result)), in(ordinary, by), in(ordinary, e.Distribution), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
+		p.add(in(ordinary, words(e.Result)), in(ordinary, by), in(ordinary, spelt(e.Distribution)), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
 			f, number(e.P, precise), number(e.PAdjusted, precise), in(ordinary, words(string(e.Verdict))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
 	}
-	p.add(in(ordinary, "Clear: adjusted P below 0.01. Likely: adjusted P below 0.05. The adjustment (Holm) counts all tests of one result. Levels are factors of their common mean, with 90 % limits."))
+	p.add(in(ordinary, "Clear: adjusted p below 0.01. Likely: adjusted p below 0.05. The adjustment (Holm) counts all tests of one result. Levels are factors of their common mean, with 90 % limits."))
 	p.add()
 	p.heads("result", "by", "level", "trials", "factor", "", "low", "high")
 	for _, e := range r.GroupEffects {
@@ -86,8 +88,8 @@ func factor(f *result.Band) []cell {
 
 // cannotTell is what these trials do not show.
 func cannotTell(b *book, r *result.Results) {
-	p := b.sheet("Cannot tell", 18, 110)
-	p.heads("about", "what this log cannot tell")
+	p := b.sheet("Unclear", 18, 110)
+	p.heads("about", "what stays unclear")
 	for _, n := range r.CannotTell {
 		p.add(in(ordinary, words(n.Kind)), text(plots.Sentence(n.Sentence)))
 	}

@@ -18,7 +18,7 @@ import (
 // book is a workbook being written. The first failure is kept and ends it.
 type book struct {
 	f      *excelize.File
-	looks  map[look]int
+	looks  map[dress]int
 	sheets int
 	err    error
 }
@@ -44,12 +44,20 @@ const (
 	precise // six decimals
 	whole
 	ounce
-	weigh  // grams to read across a bench
-	tofill // a box to write in
+	weigh   // grams to read across a bench
+	tofill  // a box to write in
+	band    // a sum in the head of a part
+	linked  // a text that leads to another sheet
+	right   // words of a number
+	aligned // a number with as many decimals as its column needs
+	aligned0
+	aligned1
+	aligned2
+	aligned3
 )
 
 func newBook() *book {
-	b := &book{f: excelize.NewFile(), looks: map[look]int{}}
+	b := &book{f: excelize.NewFile(), looks: map[dress]int{}}
 	b.do(b.f.SetDefaultFont("Liberation Sans"))
 	return b
 }
@@ -68,9 +76,15 @@ func (b *book) bytes() ([]byte, error) {
 	return steady.Bytes(b.f)
 }
 
+// dress is a look, in the middle of its cell's height or as the look has it.
+type dress struct {
+	look   look
+	middle bool
+}
+
 // style makes the style of a look when it is first used.
-func (b *book) style(l look) int {
-	if id, ok := b.looks[l]; ok {
+func (b *book) style(l look, middle bool) int {
+	if id, ok := b.looks[dress{l, middle}]; ok {
 		return id
 	}
 	font := func(size float64, bold bool, colour string) *excelize.Font {
@@ -105,12 +119,28 @@ func (b *book) style(l look) int {
 		whole:      numbers("0"),
 		ounce:      numbers("0.000#"),
 		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
+		band: {Font: font(11, true, plots.Ink), Fill: tint(plots.Pale), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"},
+			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 2}}},
+		right:    {Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "top"}},
+		linked:   {Font: &excelize.Font{Family: "Liberation Sans", Size: 11, Underline: "single", Color: plots.Accent}, Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
+		aligned0: numbers("0"),
+		aligned1: numbers("0.0"),
+		aligned2: numbers("0.00"),
+		aligned3: numbers("0.000"),
 		tofill: {Border: []excelize.Border{{Type: "bottom", Color: plots.Quiet, Style: 1}, {Type: "top", Color: plots.Quiet, Style: 1},
 			{Type: "left", Color: plots.Quiet, Style: 1}, {Type: "right", Color: plots.Quiet, Style: 1}}},
 	}[l]
+	if middle {
+		at := excelize.Alignment{}
+		if s.Alignment != nil {
+			at = *s.Alignment
+		}
+		at.Vertical = "center"
+		s.Alignment = &at
+	}
 	id, err := b.f.NewStyle(s)
 	b.do(err)
-	b.looks[l] = id
+	b.looks[dress{l, middle}] = id
 	return id
 }
 

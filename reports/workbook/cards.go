@@ -65,11 +65,12 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 	wide(lead, c.Made.String())
 	wide(wrapped, c.NoGrams.String())
 	lines, parts, row := weighed(r, c.Of, first)
-	ounces := ""
-	if r.Batch.Ounces != nil {
-		ounces = "oz to weigh"
+	ounces := "oz to weigh"
+	if r.Batch.Ounces == nil {
+		ounces = ""
+		p.do(p.f.SetColVisible(p.name, "D", false))
 	}
-	p.heads("", "ingredient", "g to weigh", ounces, "weigh to, ± g", "% of the mix", "weighed, g")
+	p.heads("", "ingredient", "g to weigh", ounces, "may be off by, ± g", "% of the mix", "weighed, g")
 	if len(lines) == 0 {
 		for _, part := range c.Parts {
 			p.add(in(head, nil), in(head, part.Title))
@@ -104,7 +105,14 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 		wide(caution, "• "+m.String())
 	}
 	p.add()
-	p.heads("", "what came of it", "first time", "second time")
+	boxes := func(said cell, first, second cell) {
+		if r.Batch.Ounces == nil { // the column between is not shown
+			p.add(cell{}, said, first, cell{}, second)
+			return
+		}
+		p.add(cell{}, said, first, second)
+	}
+	boxes(in(head, "what came of it"), in(head, "first time"), in(head, "second time"))
 	for _, blank := range append(c.Blanks, reports.Blank{Label: reports.Text{{Text: "notes"}}, Line: true}) {
 		said := blank.Label.String()
 		if blank.Unit != "" {
@@ -116,9 +124,9 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 		case choices != "":
 			said += ": " + choices
 		}
-		p.add(cell{}, text(said), in(tofill, nil), in(tofill, nil))
+		boxes(text(said), in(tofill, nil), in(tofill, nil))
 	}
-	p.upright, p.across = true, 1
+	p.upright, p.middle = true, true
 	if len(p.rows) <= onePage {
 		p.down = 1
 	}
@@ -136,11 +144,12 @@ func (p *page) weights(r *result.Results, c reports.Card, lines []result.Formula
 		if k < len(c.Parts) {
 			title = c.Parts[k].Title
 		}
-		band := []cell{in(head, nil), in(head, title), {part.Grams, amount, fmt.Sprintf("SUM(C%d:C%d)", begin, end)}, {}, {}, {part.PercentOfMix, tenths, fmt.Sprintf("SUM(F%d:F%d)", begin, end)}, {}}
+		sum := []cell{in(head, nil), in(head, title), {part.Grams, band, fmt.Sprintf("SUM(C%d:C%d)", begin, end)}, in(head, nil), in(head, nil),
+			{part.PercentOfMix, band, fmt.Sprintf("SUM(F%d:F%d)", begin, end)}, in(head, nil)}
 		if part.Ounces != nil {
-			band[3] = cell{*part.Ounces, ounce, fmt.Sprintf("SUM(D%d:D%d)", begin, end)}
+			sum[3] = cell{*part.Ounces, band, fmt.Sprintf("SUM(D%d:D%d)", begin, end)}
 		}
-		p.add(band...)
+		p.add(sum...)
 		for _, i := range part.Lines {
 			l := lines[i]
 			n++
@@ -163,5 +172,5 @@ func (p *page) weights(r *result.Results, c reports.Card, lines []result.Formula
 		total += part.Grams
 		sums += fmt.Sprintf("+C%d", begin-1)
 	}
-	p.add(in(head, nil), in(head, "in all"), cell{total, amount, sums[1:]})
+	p.add(in(head, nil), in(head, "in all"), cell{total, band, sums[1:]}, in(head, nil), in(head, nil), in(head, nil), in(head, nil))
 }

@@ -14,11 +14,11 @@ import (
 // fatLimit is the best chance at each fat percent, with a chart of it.
 func fatLimit(b *book, r *result.Results) {
 	p := b.sheet("Fat limit", 9, 10, 10, 10, 16, 12, 10, 10)
-	p.heads("fat, %", "chance", "low", "high", "what limits it", "emulsifier, %", "blend HLB", "workable")
+	p.heads("fat, %", "chance", "low", "high", "fails first by", "emulsifier, %", "blend HLB", "workable")
 	p.freeze(1)
 	for _, f := range r.FatLimit {
 		p.add(in(tenths, f.FatPercent), in(chance, f.Chance.Mean), in(chance, f.Chance.Low), in(chance, f.Chance.High),
-			in(ordinary, reports.Failing(r, f.LimitedBy)), number(f.Mix.EmulsifierPercent, hundredths), number(f.Mix.BlendHLB, hundredths), in(ordinary, f.Workable))
+			in(ordinary, reports.Failings(r, f.LimitedBy)), number(f.Mix.EmulsifierPercent, tenths), number(f.Mix.BlendHLB, tenths), in(ordinary, f.Workable))
 	}
 	if n := len(r.FatLimit); n > 1 {
 		series := func(col, colour string, dash excelize.LineDashType, width float64) excelize.ChartSeries {
@@ -61,7 +61,6 @@ func fatLimit(b *book, r *result.Results) {
 // any trial are left out, as nothing is known of them.
 func grid(b *book, r *result.Results) {
 	p := b.sheet("Grid", 16)
-	p.across = 1
 	if len(r.Grid) > 0 {
 		for range r.Grid[0].X.Values {
 			p.widths = append(p.widths, 6.5)

@@ -40,7 +40,7 @@ func formula(b *book, r *result.Results) (first []int) {
 		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %d times. These grams do not follow the batch.", seen.At, seen.MadeTimes)))
 		p.heads("ingredient", "kind", "g as weighed", "", "% of the mix")
 		for _, l := range seen.Ingredients {
-			p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams), cell{}, in(hundredths, l.PercentOfMix))
+			p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams), cell{}, in(tenths, l.PercentOfMix))
 		}
 	}
 	if len(r.Starts) == 0 {
@@ -106,7 +106,7 @@ func (p *page) mix(m result.Mix) {
 		value *float64
 	}{{"fat, % of the mix", m.FatPercent}, {"emulsifier, % of the mix", m.EmulsifierPercent}, {"emulsifier, g", m.EmulsifierGrams}, {"blend HLB", m.BlendHLB}} {
 		if v.value != nil {
-			p.add(in(ordinary, v.name), number(v.value, hundredths))
+			p.add(in(ordinary, v.name), number(v.value, tenths))
 		}
 	}
 }
@@ -115,7 +115,7 @@ func (p *page) mix(m result.Mix) {
 // in proportion to the batch, on the scale's step; one ingredient, the largest of the
 // water part, takes up the difference, so that they come to the batch.
 func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix) (first int) {
-	heads := []string{"ingredient", "kind", "g as recommended", "g to weigh", "% of the mix", "weighing error, % at most", "% of its part", "part"}
+	heads := []string{"ingredient", "kind", "g as recommended", "g to weigh", "% of the mix", "scale error, % at most", "% of its part", "part"}
 	ounces := r.Batch.Ounces != nil
 	if ounces {
 		heads = append(heads, "oz to weigh")
@@ -135,8 +135,8 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 		}
 		cells := []cell{text(l.Name), in(quiet, l.Kind), in(amount, l.Grams),
 			{l.Grams, amount, fmt.Sprintf("IF(%s>0,%s,%s)", stepCell, weighed, grams)},
-			{l.PercentOfMix, hundredths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
-			{l.WeighingErrorPercent, hundredths, fmt.Sprintf("IF(D%d>0,50*%s/D%d,0)", row, stepCell, row)},
+			{l.PercentOfMix, tenths, fmt.Sprintf("IF(D$%d>0,100*D%d/D$%d,0)", last+1, row, last+1)},
+			{l.WeighingErrorPercent, tenths, fmt.Sprintf("IF(D%d>0,50*%s/D%d,0)", row, stepCell, row)},
 			ofPart(lines, i, first), in(ordinary, l.Part)}
 		if l.Ounces != nil {
 			cells = append(cells, inOunces(*l.Ounces, fmt.Sprintf("D%d", row), l.Grams))
@@ -146,7 +146,7 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 	}
 	cells := []cell{in(head, "total"), in(head, nil), in(amount, total),
 		{total, amount, fmt.Sprintf("SUM(D%d:D%d)", first, last)},
-		{100.0, hundredths, fmt.Sprintf("SUM(E%d:E%d)", first, last)}}
+		{100.0, tenths, fmt.Sprintf("SUM(E%d:E%d)", first, last)}}
 	if ounces {
 		all := 0.0
 		for _, l := range lines {
@@ -263,7 +263,7 @@ func valued(lines []result.FormulaLine, each weight) float64 {
 
 // live is a quotient of two sums with its formula, if it is what the results say.
 func live(want float64, lines []result.FormulaLine, first int, over, under weight) (cell, bool) {
-	c := in(hundredths, want)
+	c := in(tenths, want)
 	top, bottom := grammed(lines, first, over), grammed(lines, first, under)
 	if top == "" || bottom == "" || !(math.Abs(valued(lines, over)/valued(lines, under)-want) < 1e-6) {
 		return c, false

@@ -9,6 +9,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/reports"
 )
 
 // safety stands under the table that goes to the bench.
@@ -161,7 +162,7 @@ func nextColumns(r *result.Results) []nextColumn {
 		nextColumn{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
 		nextColumn{head: "hold (min)", width: 10},
 		nextColumn{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},
-		nextColumn{head: "broke", width: 9, choose: []string{"yes", "no"}})
+		nextColumn{head: "split", width: 9, choose: []string{"yes", "no"}})
 	for _, asked := range r.Targets.Results {
 		head := asked.Label
 		if asked.Unit != "" {
@@ -211,7 +212,7 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 func reason(n result.NextTrial) string {
 	s := plots.Sentence(n.Reason)
 	if c := n.Clogging; c != nil {
-		s += fmt.Sprintf(" Chance of clogging %.0f %%, perhaps %.0f %%.", 100*c.Mean, 100*c.High)
+		s += " Clogs: " + reports.Clogging(*c) + "."
 	}
 	return s
 }

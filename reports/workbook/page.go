@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -19,9 +20,12 @@ type page struct {
 	rows   [][]cell
 	merged map[int]int // number of a row whose first cell covers so many columns
 
-	headRows, headColumns int // that stay in sight, and are printed on every page
-	upright               bool
-	across, down          int // pages of print, 0 = as many as it takes to be read
+	headRows, headColumns int         // that stay in sight, and are printed on every page
+	frozen, filtered      bool        // the heads stay in sight; the rows below can be picked
+	table                 bool        // one table: a column that says nothing is dropped
+	upright, middle       bool        // paper on end; cells set in the middle of their height
+	decimals              map[int]int // of the columns of aligned numbers
+	down                  int         // pages of print, 0 = as many as it takes; across it is always one
 }
 
 // cell is a value in its dress: text, a number, a count, yes or no, or nothing.
@@ -31,6 +35,9 @@ type cell struct {
 	look    look
 	formula string
 }
+
+// link is a text that leads to another sheet.
+type link struct{ text, to string }
 
 func text(s string) cell    { return cell{value: s, look: wrapped} }
 func count(n int) cell      { return cell{value: n, look: whole} }
@@ -136,32 +143,101 @@ func linesOf(s string, room int) int {
 // dress is the look of a cell; a head stands over numbers as they do.
 func (p *page) dress(i, k int) int {
 	l := p.rows[i][k].look
-	if l == head && i+1 < len(p.rows) && k < len(p.rows[i+1]) {
-		switch p.rows[i+1][k].value.(type) {
+	if l == head && p.rows[i][k].value != nil && p.numeric(i+1, k) {
+		l = headRight
+	}
+	if l == aligned {
+		l = aligned0 + look(p.decimals[k])
+	}
+	return p.style(l, p.middle)
+}
+
+// numeric says whether the first thing below a head is a number.
+func (p *page) numeric(from, k int) bool {
+	for _, row := range p.rows[min(from, len(p.rows)):] {
+		if k >= len(row) || row[k].value == nil {
+			continue
+		}
+		switch row[k].value.(type) {
 		case float64, int:
-			l = headRight
+			return row[k].look != head
+		}
+		return row[k].look == right
+	}
+	return false
+}
+
+// align counts the decimals that the numbers of each column need, so that their points
+// stand under each other.
+func (p *page) align() {
+	p.decimals = map[int]int{}
+	for _, row := range p.rows {
+		for k, c := range row {
+			v, ok := c.value.(float64)
+			if c.look != aligned || !ok || !exists(v) {
+				continue
+			}
+			for p.decimals[k] < 3 && math.Abs(v-math.Round(v*math.Pow10(p.decimals[k]))/math.Pow10(p.decimals[k])) > 1e-9 {
+				p.decimals[k]++
+			}
 		}
 	}
-	return p.style(l)
 }
 
 // freeze keeps the rows so far, and the first columns, in sight.
 func (p *page) freeze(columns int) {
-	pane := "bottomLeft"
-	if columns > 0 {
-		pane = "bottomRight"
-	}
-	p.headRows, p.headColumns = len(p.rows), columns
-	p.do(p.f.SetPanes(p.name, &excelize.Panes{Freeze: true, XSplit: columns, YSplit: len(p.rows),
-		TopLeftCell: place(columns, p.next()), ActivePane: pane}))
+	p.headRows, p.headColumns, p.frozen = len(p.rows), columns, true
 }
 
 // filter lets the rows below the last one be sorted and picked; call it when
 // the last row is the heads.
-func (p *page) filter(rows int) {
-	n := len(p.rows)
-	last := place(len(p.rows[n-1])-1, n+max(rows, 1))
-	p.do(p.f.AutoFilter(p.name, place(0, n)+":"+last, nil))
+func (p *page) filter() { p.filtered = true }
+
+// settle is done when all rows are there: columns that say nothing are dropped, the heads
+// stay in sight, the rows can be picked.
+func (p *page) settle() {
+	if p.table {
+		p.dropEmpty()
+	}
+	p.align()
+	if p.frozen {
+		pane := "bottomLeft"
+		if p.headColumns > 0 {
+			pane = "bottomRight"
+		}
+		p.do(p.f.SetPanes(p.name, &excelize.Panes{Freeze: true, XSplit: p.headColumns, YSplit: p.headRows,
+			TopLeftCell: place(p.headColumns, p.headRows+1), ActivePane: pane}))
+	}
+	if p.filtered {
+		last := len(p.rows)
+		for last > p.headRows+1 && len(p.rows[last-1]) < 2 { // remarks below the table
+			last--
+		}
+		p.do(p.f.AutoFilter(p.name, place(0, p.headRows)+":"+place(len(p.rows[p.headRows-1])-1, max(last, p.headRows+1)), nil))
+	}
+}
+
+// dropEmpty takes out the columns that no row below the heads fills.
+func (p *page) dropEmpty() {
+	if len(p.rows) == p.headRows {
+		return
+	}
+	for k := len(p.rows[p.headRows-1]) - 1; k > 0; k-- {
+		if slices.ContainsFunc(p.rows[p.headRows:], func(row []cell) bool { return k < len(row) && row[k].value != nil && row[k].value != "" }) {
+			continue
+		}
+		for i := range p.rows {
+			if k < len(p.rows[i]) {
+				p.rows[i] = slices.Delete(p.rows[i], k, k+1)
+			}
+		}
+		if k < len(p.widths) {
+			p.widths = slices.Delete(p.widths, k, k+1)
+		}
+		if k < p.headColumns {
+			p.headColumns--
+		}
+	}
 }
 
 // widen gives every column its width, or what its longest number, or text on one line,
@@ -192,20 +268,10 @@ func (p *page) widen() {
 	}
 }
 
-// readable is how many characters a page across can be read in print.
-const readable = 200
-
-// print lays the sheet out for paper: across as many pages as it takes to be read,
-// the heads on each. It comes after the filter, which drops what is said of a sheet.
+// print lays the sheet out for paper: on the width of a page, the heads on each. It comes
+// after the filter, which drops what is said of a sheet.
 func (p *page) print() {
-	wide := 0.0
-	for _, w := range p.widths {
-		wide += w
-	}
-	across := p.across
-	if across == 0 {
-		across = int(math.Ceil(wide / readable))
-	}
+	across := 1
 	way, fit := "landscape", true
 	if p.upright {
 		way = "portrait"
@@ -214,9 +280,6 @@ func (p *page) print() {
 	p.do(p.f.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &fit}))
 	p.do(p.f.SetHeaderFooter(p.name, &excelize.HeaderFooterOptions{OddFooter: "&L&A&Rpage &P of &N"}))
 	var heads []string
-	if n := p.headColumns; n > 0 && across > 1 {
-		heads = append(heads, fmt.Sprintf("'%s'!$A:$%s", p.name, column(n-1)))
-	}
 	if n := p.headRows; n > 0 {
 		heads = append(heads, fmt.Sprintf("'%s'!$1:$%d", p.name, n))
 	}
@@ -227,6 +290,7 @@ func (p *page) print() {
 
 // write puts the rows on the sheet with every digit of their numbers.
 func (p *page) write() {
+	p.settle()
 	p.widen()
 	p.print()
 	for i, row := range p.rows {
@@ -236,6 +300,9 @@ func (p *page) write() {
 			case nil:
 			case string:
 				p.do(p.f.SetCellStr(p.name, at, plain(v)))
+			case link:
+				p.do(p.f.SetCellStr(p.name, at, plain(v.text)))
+				p.do(p.f.SetCellHyperLink(p.name, at, "'"+v.to+"'!A1", "Location"))
 			case float64:
 				if exists(v) {
 					p.do(p.f.SetCellDefault(p.name, at, strconv.FormatFloat(v, 'g', -1, 64)))
@@ -262,6 +329,7 @@ func (p *page) write() {
 // to give a formula a number as its value. The library keeps 15 digits of a
 // number here.
 func (p *page) stream() {
+	p.settle()
 	p.widen()
 	p.print()
 	w, err := p.f.NewStreamWriter(p.name)

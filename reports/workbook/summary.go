@@ -1,90 +1,150 @@
 package workbook
 
 import (
+	"slices"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/result"
+	"foamfield/plots"
 	"foamfield/reports"
 )
 
-// summary is what a cook reads, as text. Tables after the first page and
-// figures are named only: the one have sheets of their own, the others are in
-// the other reports.
-func summary(b *book, d reports.Document) {
-	p := b.sheet("Summary", 34, 16, 16, 16, 44)
-	wide := func(l look, s string) { p.wide(5, in(l, s)) }
-	wide(title, d.Title)
+// summaryColumns are those that a text of the summary goes over.
+const summaryColumns = 5
+
+// summary is what a cook reads, with two pictures, and where the rest of the workbook is.
+// Tables that have a sheet of their own are named by a link to it.
+func summary(b *book, r *result.Results, d reports.Document) {
+	p := b.sheet("Summary", 34, 18, 18, 18, 22)
+	p.say(title, d.Title)
 	if d.Subtitle != "" {
-		wide(quiet, d.Subtitle)
+		p.say(quiet, d.Subtitle)
 	}
 	for i, s := range d.Sections {
 		if s.Reader != reports.Cook || s.Alone { // the latter have sheets of their own
 			continue
 		}
 		p.add()
-		wide(title, s.Title)
+		p.say(title, s.Title)
 		for _, block := range s.Blocks {
-			switch block := block.(type) {
-			case reports.Paragraph:
-				l := wrapped
-				if block.Lead || block.Head {
-					l = lead
+			if t, ok := block.(reports.Table); ok && i > 0 {
+				p.say(wrapped, t.Caption)
+				if s.ID == "next" {
+					p.wide(summaryColumns, in(linked, link{"The trials and why to make them", "Next trials"}))
 				}
-				wide(l, block.Text.String())
-			case reports.List:
-				for _, item := range block.Items {
-					wide(wrapped, "• "+item.String())
-				}
-			case reports.Callout:
-				l := wrapped
-				if block.Caution {
-					l = caution
-				}
-				said := block.Text.String()
-				if block.Title != "" {
-					said = block.Title + ". " + said
-				}
-				wide(l, said)
-			case reports.Table:
-				if i > 0 {
-					if block.Caption != "" {
-						wide(quiet, block.Caption+" See the sheets that follow.")
-					}
-					break
-				}
-				if block.Caption != "" {
-					wide(wrapped, block.Caption)
-				}
-				p.heads(block.Head...)
-				for _, row := range block.Rows {
-					p.words(row...)
-				}
-				if block.Cut != "" {
-					wide(quiet, block.Cut)
-				}
-			case reports.Formula:
-				if block.Title != "" {
-					wide(lead, block.Title)
-				}
-				p.heads("ingredient", "grams", "of the mix", "of its part", "weighing error")
-				for _, l := range block.Lines {
-					p.words(l.Name, beside(l.Grams, l.Ounces), l.OfMix, l.OfPart, l.Weigh)
-				}
-				p.words(reports.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
-				if len(block.Note) > 0 {
-					wide(quiet, block.Note.String())
-				}
-			case reports.FigureRef:
-				if f, ok := d.Figures[block.Name]; ok {
-					wide(quiet, "Figure, in report.html and report.pdf: "+f.Title)
-				}
+				continue
 			}
+			p.block(block, d)
 		}
 	}
+	p.contents(r, slices.ContainsFunc(d.Sections, func(s reports.Section) bool { return s.Alone }))
 	p.write()
+}
+
+// say adds a row of one text.
+func (p *page) say(l look, s string) {
+	if s != "" {
+		p.wide(summaryColumns, in(l, s))
+	}
+}
+
+// block sets one block of the summary.
+func (p *page) block(block reports.Block, d reports.Document) {
+	switch block := block.(type) {
+	case reports.Paragraph:
+		l := wrapped
+		if block.Lead || block.Head {
+			l = lead
+		}
+		p.say(l, block.Text.String())
+	case reports.List:
+		for _, item := range block.Items {
+			p.say(wrapped, "• "+item.String())
+		}
+	case reports.Callout:
+		l := wrapped
+		if block.Caution {
+			l = caution
+		}
+		said := block.Text.String()
+		if block.Title != "" {
+			said = block.Title + ". " + said
+		}
+		p.say(l, said)
+	case reports.Table:
+		p.say(wrapped, block.Caption)
+		p.heads(block.Head...)
+		for _, row := range block.Rows {
+			p.words(row...)
+		}
+		p.say(quiet, block.Cut)
+	case reports.Formula:
+		p.say(lead, block.Title)
+		p.heads("ingredient", "grams", "of the mix", "of its part", "scale error")
+		for _, l := range block.Lines {
+			p.words(l.Name, beside(l.Grams, l.Ounces), l.OfMix, l.OfPart, l.Weigh)
+		}
+		p.words(reports.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
+		p.say(quiet, block.Note.String())
+		p.pictures(d, block.Beside, "fat-limit")
+	}
+}
+
+// pictures sets figures beside each other, on rows left free for them.
+func (p *page) pictures(d reports.Document, names ...string) {
+	const dpi, scale, rowHigh = 144, 0.5, 15.0 // dots of a picture, how many of them make one of the sheet; points
+	rows, at := 0, p.next()
+	for i, name := range names {
+		f, ok := d.Figures[name]
+		if !ok || names[0] == "" {
+			continue
+		}
+		narrow := f.Narrow()
+		png, err := narrow.PNG(dpi)
+		p.do(err)
+		if err != nil {
+			return
+		}
+		p.do(p.f.AddPictureFromBytes(p.name, place(2*i, at), &excelize.Picture{Extension: ".png", File: png,
+			Format: &excelize.GraphicOptions{ScaleX: scale, ScaleY: scale, OffsetX: 4, OffsetY: 4, AltText: plots.Sentence(f.Title) + " " + f.Alt, Positioning: "oneCell"}}))
+		rows = max(rows, int(float64(narrow.Height)*dpi/72*scale*0.75/rowHigh)+2)
+	}
+	for range rows {
+		p.add()
+	}
+}
+
+// sheetsSaid are the other sheets, in words.
+var sheetsSaid = []struct{ name, said string }{
+	{formulaSheet, "the grams, for any batch and scale"}, {"Bench card", "what to weigh and do, to print"}, {"Trials", "every trial as it was read"},
+	{"Questions", "what has to be settled first"}, {"Problems", "what was read, and what to type instead"}, {"Columns", "what each column was read as"},
+	{"Ingredients", "what each ingredient was taken for"}, {"Days and cooks", "trials of each day, cook and student"}, {"Next trials", "what to make next"},
+	{"Fat limit", "the surest mix at each fat percent"}, {"Grid", "the chance of working over the mixes"}, {"Unclear", "what these trials do not show"},
+	{"Differences", "days, cooks, lots and settings"}, {"Fits", "the fits, for checking elsewhere"}, {"Terms", "their terms"}, {"Residuals", "what each trial is off"},
+	{"Model terms", "what the chances are worked out from"},
+}
+
+// contents lead to the other sheets.
+func (p *page) contents(r *result.Results, carded bool) {
+	p.add()
+	p.say(title, "In this workbook")
+	for _, s := range sheetsSaid {
+		if s.name == "Questions" && len(r.Questions) == 0 || s.name == "Bench card" && !carded {
+			continue
+		}
+		p.add(in(linked, link{s.name, s.name}), in(ordinary, s.said))
+	}
 }
 
 func (p *page) words(row ...reports.Text) {
 	var cells []cell
-	for _, t := range row {
-		cells = append(cells, text(t.String()))
+	for i, t := range row {
+		l := wrapped
+		if i > 0 {
+			l = right
+		}
+		cells = append(cells, in(l, t.String()))
 	}
 	p.add(cells...)
 }

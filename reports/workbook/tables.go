@@ -5,13 +5,14 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/reports"
 )
 
 func problems(b *book, r *result.Results) {
 	p := b.sheet("Problems", 18, 34, 8, 50, 60)
-	p.heads("how bad", "first place", "how many", "what was read", "what to do")
+	p.heads("", "first place", "how many", "what was read", "what to do")
 	p.freeze(0)
-	p.filter(len(r.Problems))
+	p.filter()
 	for _, x := range r.Problems {
 		p.add(in(ordinary, words(string(x.Severity))), text(x.At), count(x.Count), text(x.Read), text(x.Do))
 	}
@@ -48,6 +49,7 @@ func columns(b *book, r *result.Results) {
 // groups are the trials of each day, cook and student.
 func groups(b *book, r *result.Results) {
 	p := b.sheet("Days and cooks", 10, 24, 9, 10, 9, 10, 16, 11)
+	p.table = true
 	p.heads("by", "name", "trials", "came out", "worked", "repeats", "repeats differ by, %", "problems")
 	p.freeze(2)
 	for _, s := range r.Summaries {
@@ -61,7 +63,7 @@ func ingredients(b *book, r *result.Results) {
 	p.heads("name", "what it is", "HLB", "HLB, low", "HLB, high", "fat, %", "from", "allergens", "note")
 	p.freeze(1)
 	for _, u := range r.Ingredients {
-		p.add(text(u.Name), text(u.Kind), number(u.HLB, hundredths), number(u.HLBLow, hundredths), number(u.HLBHigh, hundredths),
+		p.add(text(u.Name), text(u.Kind), number(u.HLB, tenths), number(u.HLBLow, tenths), number(u.HLBHigh, tenths),
 			number(u.FatPercent, tenths), text(u.From), text(strings.Join(u.Allergens, ", ")), text(u.Note))
 	}
 	p.add()
@@ -76,14 +78,15 @@ func ingredients(b *book, r *result.Results) {
 
 // fits is a row a fit; its terms are on a sheet of their own.
 func fits(b *book, r *result.Results) {
-	p := b.sheet("Fits", 6, 18, 14, 11, 7, 7, 8, 9, 9, 9, 10, 15, 12, 12, 12, 12, 12, 14, 16, 10, 7, 7, 12, 12, 20, 40, 40, 40, 40, 40)
+	p := b.sheet("Fits", 5, 14, 12, 9, 6, 6, 6, 7, 7, 8, 7, 12, 10, 10, 8, 10, 10, 10, 10, 10, 6, 6, 10, 10, 14, 60)
+	p.table = true
 	p.heads("fit", "result", "distribution", "transform", "order", "trials", "exact", "at least", "at most", "between", "judged by",
-		"log likelihood", "scale", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "leave-one-out score",
-		"lack of fit F", "df 1", "df 2", "P", "likelihood R²", "estimated by", "why judged by", "why numbers are missing", "why there is no score", "why there is no fit", "varied beside the terms")
+		"log-likelihood", "scatter σ", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "leave-one-out score",
+		"lack of fit F", "df 1", "df 2", "p", "likelihood R²", "estimated by", "notes")
 	p.freeze(3)
-	p.filter(len(r.Fits))
+	p.filter()
 	for i, f := range r.Fits {
-		row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, f.Distribution), in(ordinary, f.Transform), count(f.Order), count(f.N)}
+		row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), in(ordinary, f.Transform), count(f.Order), count(f.N)}
 		row = append(row, seen(f.Observations)...)
 		df := cell{}
 		if f.ResidualDF != nil {
@@ -96,10 +99,29 @@ func fits(b *book, r *result.Results) {
 		} else {
 			row = append(row, cell{}, cell{}, cell{}, cell{})
 		}
-		p.add(append(row, number(f.LikelihoodRSquared, precise), in(ordinary, words(string(f.Estimator))), text(f.JudgedReason), text(f.NullReason),
-			text(f.NoScoreReason), text(f.Failure), text(strings.Join(f.VariedBeside, ", ")))...)
+		p.add(append(row, number(f.LikelihoodRSquared, precise), text(words(string(f.Estimator))), text(notesOf(f)))...)
 	}
 	p.write()
+}
+
+// spelt is a distribution as textbooks spell it.
+func spelt(distribution string) string {
+	if s := reports.Distributions[distribution]; s != "" {
+		return s
+	}
+	return distribution
+}
+
+// notesOf is why a fit is judged by, and why numbers of it are missing.
+func notesOf(f result.Fit) string {
+	var notes []string
+	for _, n := range []struct{ of, why string }{{"judged by", f.JudgedReason}, {"numbers not given", f.NullReason}, {"no score", f.NoScoreReason}, {"no fit", f.Failure},
+		{"varied beside its terms", strings.Join(f.VariedBeside, ", ")}} {
+		if n.why != "" {
+			notes = append(notes, n.of+": "+n.why)
+		}
+	}
+	return strings.Join(notes, "; ")
 }
 
 func seen(o result.Observations) []cell {
@@ -108,22 +130,22 @@ func seen(o result.Observations) []cell {
 
 // terms is a row a coefficient, its covariance with the others to its right.
 func terms(b *book, r *result.Results) {
-	p := b.sheet("Terms", 6, 18, 14, 7, 36, 14, 14)
-	p.heads("fit", "result", "distribution", "order", "term", "estimate", "std error", "covariance with each term, then ln scale")
+	p := b.sheet("Terms", 5, 14, 12, 6, 30, 11, 11)
+	p.heads("fit", "result", "distribution", "order", "term", "estimate", "standard error", "covariance with each term, then ln σ")
 	p.freeze(5)
 	n := 0
 	for _, f := range r.Fits {
 		n += max(len(f.Terms), len(f.Covariance))
 	}
-	p.filter(n)
+	p.filter()
 	for i, f := range r.Fits {
 		for k := range max(len(f.Terms), len(f.Covariance)) {
-			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, f.Distribution), count(f.Order)}
+			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), count(f.Order)}
 			if k < len(f.Terms) {
 				t := f.Terms[k]
 				row = append(row, in(ordinary, term(t.Variables)), in(precise, t.Estimate), number(t.StdError, precise))
 			} else {
-				row = append(row, in(ordinary, "ln scale"), cell{}, cell{})
+				row = append(row, in(ordinary, "ln σ"), cell{}, cell{})
 			}
 			if k < len(f.Covariance) {
 				row = append(row, numbers(f.Covariance[k])...)
@@ -201,6 +223,7 @@ func at[T any](k int, of []T, value func(T) float64) cell {
 // nextTrials repeats the mixes of next-trials.xlsx with what is known of them.
 func nextTrials(b *book, r *result.Results) {
 	p := b.sheet("Next trials", 7, 12, 10, 12, 10, 12, 12, 50, 60)
+	p.table = true
 	p.heads("trial", "purpose", "fat, %", "emulsifier, %", "blend HLB", "chance of working", "chance of clogging", "why", "grams")
 	p.freeze(0)
 	for i, n := range r.NextTrials {
@@ -208,8 +231,8 @@ func nextTrials(b *book, r *result.Results) {
 		for _, l := range n.Ingredients {
 			grams = append(grams, l.Name+" "+exact(l.Grams)+" g")
 		}
-		p.add(count(i+1), in(ordinary, n.Purpose), number(n.Mix.FatPercent, hundredths), number(n.Mix.EmulsifierPercent, hundredths),
-			number(n.Mix.BlendHLB, hundredths), number(n.Chance, chance), number(n.ClogChance, chance), text(n.Reason), text(strings.Join(grams, "; ")))
+		p.add(count(i+1), in(ordinary, words(n.Purpose)), number(n.Mix.FatPercent, tenths), number(n.Mix.EmulsifierPercent, tenths),
+			number(n.Mix.BlendHLB, tenths), number(n.Chance, chance), number(n.ClogChance, chance), text(n.Reason), text(strings.Join(grams, "; ")))
 	}
 	p.write()
 }

@@ -17,9 +17,10 @@ func trials(b *book, r *result.Results) {
 		widths[i], heads[i] = c.width, c.name
 	}
 	p := b.sheet("Trials", widths...)
+	p.table = true
 	p.heads(heads...)
 	p.freeze(2)
-	p.filter(len(r.Trials))
+	p.filter()
 	for i := range r.Trials {
 		row := make([]cell, len(columns))
 		for k, c := range columns {
@@ -40,45 +41,47 @@ type trialColumn struct {
 // whoAndWhere is where a trial stands and who made it in what; a canister and labels such
 // as lots only where the log has them.
 func whoAndWhere(r *result.Results) []trialColumn {
+	at, where := places(r)
 	out := []trialColumn{
-		{"place", 30, func(t *result.Trial) cell { return in(ordinary, t.At) }},
-		{"trial", 9, func(t *result.Trial) cell { return in(ordinary, t.ID) }},
-		{"order", 7, func(t *result.Trial) cell { return count(t.Order) }},
-		{"day", 12, func(t *result.Trial) cell { return in(ordinary, t.Day) }},
-		{"cook", 10, func(t *result.Trial) cell { return in(ordinary, t.Cook) }},
-		{"student", 14, func(t *result.Trial) cell { return in(ordinary, t.Student) }},
+		{where, 12, func(t *result.Trial) cell { return in(ordinary, at(t.At)) }},
+		{"trial", 7, func(t *result.Trial) cell { return in(ordinary, t.ID) }},
+		{"order", 6, func(t *result.Trial) cell { return count(t.Order) }},
+		{"day", 7, func(t *result.Trial) cell { return in(ordinary, t.Day) }},
+		{"cook", 7, func(t *result.Trial) cell { return in(ordinary, t.Cook) }},
+		{"student", 12, func(t *result.Trial) cell { return in(ordinary, t.Student) }},
 	}
 	if slices.ContainsFunc(r.Trials, func(t result.Trial) bool { return t.Canister != "" }) {
-		out = append(out, trialColumn{"canister", 12, func(t *result.Trial) cell { return in(ordinary, t.Canister) }})
+		out = append(out, trialColumn{"canister", 9, func(t *result.Trial) cell { return in(ordinary, t.Canister) }})
 	}
 	for _, name := range inOrder(r, func(t *result.Trial) []string { return slices.Sorted(maps.Keys(t.Labels)) }) {
-		out = append(out, trialColumn{name, 14, func(t *result.Trial) cell { return in(ordinary, t.Labels[name]) }})
+		out = append(out, trialColumn{name, 10, func(t *result.Trial) cell { return in(ordinary, t.Labels[name]) }})
 	}
 	return out
 }
 
 // whatCameOfIt is the mix in numbers and what was seen.
 func whatCameOfIt(r *result.Results) []trialColumn {
+	at, _ := places(r)
 	return []trialColumn{
-		{"used", 7, func(t *result.Trial) cell { return in(ordinary, t.Used) }},
-		{"why not", 30, func(t *result.Trial) cell { return in(ordinary, t.Reason) }},
-		{"repeat of", 24, func(t *result.Trial) cell { return in(ordinary, t.RepeatOf) }},
-		{"batch, g", 9, func(t *result.Trial) cell { return number(t.BatchGrams, amount) }},
-		{"fat, %", 9, func(t *result.Trial) cell { return number(t.FatPercent, hundredths) }},
-		{"emulsifier, %", 11, func(t *result.Trial) cell { return number(t.EmulsifierPercent, hundredths) }},
-		{"emulsifier, g", 11, func(t *result.Trial) cell { return number(t.EmulsifierGrams, amount) }},
-		{"blend HLB", 9, func(t *result.Trial) cell { return number(t.BlendHLB, hundredths) }},
-		{"came out", 10, func(t *result.Trial) cell { return answer(t.CameOut) }},
-		{"broke", 8, func(t *result.Trial) cell { return known(t.Broke) }},
-		{"hold at least, min", 10, func(t *result.Trial) cell { return bound(t.HoldMinutes, low) }},
-		{"hold at most, min", 10, func(t *result.Trial) cell { return bound(t.HoldMinutes, high) }},
-		{"drained at least, %", 10, func(t *result.Trial) cell { return bound(t.DrainedPercent, low) }},
-		{"drained at most, %", 10, func(t *result.Trial) cell { return bound(t.DrainedPercent, high) }},
-		{"worked", 10, func(t *result.Trial) cell { return known(t.Works) }},
-		{"failed by", 22, func(t *result.Trial) cell { return in(ordinary, failures(r, t.FailedBy)) }},
-		{"not known", 26, func(t *result.Trial) cell { return in(ordinary, missing(t.Missing)) }},
-		{"chance foreseen from the others", 12, func(t *result.Trial) cell { return number(t.ForeseenChance, chance) }},
-		{"note", 50, func(t *result.Trial) cell { return in(ordinary, t.Note) }},
+		{"used", 6, func(t *result.Trial) cell { return in(ordinary, t.Used) }},
+		{"why not", 24, func(t *result.Trial) cell { return text(t.Reason) }},
+		{"repeat of", 12, func(t *result.Trial) cell { return in(ordinary, at(t.RepeatOf)) }},
+		{"batch, g", 8, func(t *result.Trial) cell { return number(t.BatchGrams, aligned) }},
+		{"fat, %", 7, func(t *result.Trial) cell { return number(t.FatPercent, tenths) }},
+		{"emulsifier, %", 11, func(t *result.Trial) cell { return number(t.EmulsifierPercent, tenths) }},
+		{"emulsifier, g", 11, func(t *result.Trial) cell { return number(t.EmulsifierGrams, aligned) }},
+		{"blend HLB", 7, func(t *result.Trial) cell { return number(t.BlendHLB, tenths) }},
+		{"came out", 7, func(t *result.Trial) cell { return answer(t.CameOut) }},
+		{"split", 6, func(t *result.Trial) cell { return known(t.Broke) }},
+		{"hold at least, min", 9, func(t *result.Trial) cell { return bound(t.HoldMinutes, low, aligned) }},
+		{"hold at most, min", 9, func(t *result.Trial) cell { return bound(t.HoldMinutes, high, aligned) }},
+		{"drained at least, %", 9, func(t *result.Trial) cell { return bound(t.DrainedPercent, low, tenths) }},
+		{"drained at most, %", 9, func(t *result.Trial) cell { return bound(t.DrainedPercent, high, tenths) }},
+		{"worked", 8, func(t *result.Trial) cell { return known(t.Works) }},
+		{"failed by", 14, func(t *result.Trial) cell { return text(failures(r, t.FailedBy)) }},
+		{"not known", 18, func(t *result.Trial) cell { return text(missing(t.Missing)) }},
+		{"predicted from the others", 10, func(t *result.Trial) cell { return number(t.ForeseenChance, chance) }},
+		{"note", 26, func(t *result.Trial) cell { return text(t.Note) }},
 	}
 }
 
@@ -90,27 +93,42 @@ func amounts(r *result.Results) (out []trialColumn) {
 		}
 		return names
 	}) {
-		out = append(out, trialColumn{name + ", g", 13, func(t *result.Trial) cell {
+		out = append(out, trialColumn{name + ", g", 10, func(t *result.Trial) cell {
 			var grams cell
 			sum := 0.0
 			for _, a := range t.Ingredient {
 				if a.Name == name {
 					sum += a.Grams
-					grams = in(amount, sum)
+					grams = in(aligned, sum)
 				}
 			}
 			return grams
 		}})
 	}
 	for _, name := range inOrder(r, func(t *result.Trial) []string { return slices.Sorted(maps.Keys(t.Extras)) }) {
-		out = append(out, trialColumn{name, 13, func(t *result.Trial) cell {
+		out = append(out, trialColumn{words(name), 9, func(t *result.Trial) cell {
 			if v, ok := t.Extras[name]; ok {
-				return in(amount, v)
+				return in(aligned, v)
 			}
 			return cell{}
 		}})
 	}
 	return out
+}
+
+// places shortens the places of trials that are all on one sheet; the head says which.
+func places(r *result.Results) (short func(string) string, where string) {
+	sheet := func(at string) string { return at[:strings.LastIndex(at, ", ")+1] }
+	for _, t := range r.Trials {
+		if sheet(t.At) == "" || sheet(t.At) != sheet(r.Trials[0].At) {
+			return func(at string) string { return at }, "place"
+		}
+	}
+	if len(r.Trials) == 0 {
+		return func(at string) string { return at }, "place"
+	}
+	from := sheet(r.Trials[0].At)
+	return func(at string) string { return strings.TrimPrefix(strings.TrimPrefix(at, from), " ") }, "place in " + strings.TrimSuffix(from, ",")
 }
 
 // inOrder is the names that trials have, as they first appear.
@@ -145,11 +163,11 @@ func known(v *bool) cell {
 func low(i *result.Interval) *float64  { return i.Low }
 func high(i *result.Interval) *float64 { return i.High }
 
-func bound(i *result.Interval, side func(*result.Interval) *float64) cell {
+func bound(i *result.Interval, side func(*result.Interval) *float64, l look) cell {
 	if i == nil {
 		return cell{}
 	}
-	return number(side(i), hundredths)
+	return number(side(i), l)
 }
 
 func failures(r *result.Results, by []result.Outcome) string {
@@ -160,13 +178,30 @@ func failures(r *result.Results, by []result.Outcome) string {
 	return strings.Join(said, ", ")
 }
 
+// missing says why what was not seen of a trial was not, each reason once.
 func missing(m map[string]string) string {
-	var said []string
+	by := map[string][]string{}
 	for _, field := range slices.Sorted(maps.Keys(m)) {
-		said = append(said, words(field)+": "+words(m[field]))
+		by[m[field]] = append(by[m[field]], map[string]string{"hold_minutes": "hold", "drained_percent": "drained"}[field])
+		if last := by[m[field]]; last[len(last)-1] == "" {
+			last[len(last)-1] = words(field)
+		}
+	}
+	var said []string
+	for _, why := range slices.Sorted(maps.Keys(by)) {
+		said = append(said, strings.Join(by[why], ", ")+": "+words(why))
 	}
 	return strings.Join(said, "; ")
 }
 
+// said are the keys of results.json whose words are others.
+var said = map[string]string{"broke": "split", "cannot_tell": "unclear", "must_fix": "fix", "please_look": "check", "for_information": "note",
+	"rest_minutes": "rest before serving, min", "std_error": "standard error", "map": "learn"}
+
 // words turns a key of results.json into words.
-func words(key string) string { return strings.ReplaceAll(key, "_", " ") }
+func words(key string) string {
+	if s := said[key]; s != "" {
+		return s
+	}
+	return strings.ReplaceAll(key, "_", " ")
+}

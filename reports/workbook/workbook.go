@@ -11,7 +11,7 @@ import (
 // Report is report.xlsx.
 func Report(r *result.Results, d reports.Document) ([]byte, error) {
 	b := newBook()
-	summary(b, d)
+	summary(b, r, d)
 	cards(b, r, d, formula(b, r))
 	trials(b, r)
 	groups(b, r)

@@ -62,7 +62,7 @@ func report(t *testing.T, r *result.Results) *excelize.File {
 
 func TestSheets(t *testing.T) {
 	f := report(t, kitchen())
-	want := "Summary Formula Bench card Bench card 2 Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Residuals Differences Cannot tell Model terms Next trials Ingredients"
+	want := "Summary Formula Bench card Bench card 2 Trials Days and cooks Problems Columns Fat limit Grid Fits Terms Residuals Differences Unclear Model terms Next trials Ingredients"
 	if got := strings.Join(f.GetSheetList(), " "); got != want {
 		t.Errorf("sheets %q, want %q", got, want)
 	}
@@ -76,23 +76,17 @@ func TestCells(t *testing.T) {
 		{"Summary", "A11", "=3+3"},
 		{"Formula", "B3", "300"},
 		{"Formula", "B4", "0.1"},
-		{"Trials", "A2", "week.xlsx, row 4"},
-		{"Trials", "C3", "2"},
-		{"Trials", "G2", "yes"},
-		{"Trials", "O2", "yes"},
-		{"Trials", "P2", ""}, // broke: nobody knows
-		{"Trials", "Q2", "20"},
-		{"Trials", "R2", ""}, // no upper bound
-		{"Trials", "W2", "drained percent: not measured"},
+		{"Trials", "A1", "place in week.xlsx"},
+		{"Trials", "A2", "row 4"},
 		{"Days and cooks", "B2", "Mon"},
 		{"Days and cooks", "G2", "33.333333333333336"},
-		{"Problems", "A2", "must fix"},
+		{"Problems", "A2", "fix"},
 		{"Problems", "C2", "2"},
 		{"Problems", "E2", "type a percent below 100"},
 		{"Columns", "C2", "not used"},
 		{"Fat limit", "A5", "50"},
 		{"Fat limit", "B2", "0.9"},
-		{"Fat limit", "E2", "clogs"},
+		{"Fat limit", "E2", "clogging"},
 		{"Grid", "A4", "2"}, // more is further up
 		{"Grid", "C4", "0.9"},
 		{"Grid", "D4", ""}, // no trial near
@@ -102,24 +96,20 @@ func TestCells(t *testing.T) {
 		{"Fits", "P2", ""},
 		{"Terms", "E2", "constant"},
 		{"Terms", "F2", "3.3333333333333335"},
-		{"Terms", "E4", "ln scale"},
+		{"Terms", "E4", "ln σ"},
 		{"Terms", "J4", "0.3333333333333333"},
 		{"Residuals", "C2", "=1+1"},
-		{"Residuals", "G2", "20.5"},
-		{"Residuals", "H2", "0.75"},
-		{"Residuals", "I2", ""}, // no upper bound
-		{"Residuals", "M2", "19.25"},
 		{"Differences", "B2", "=lot"},
 		{"Differences", "E2", "4.333333333333333"},
 		{"Differences", "H2", "3.5"},
 		{"Differences", "I2", "0.0625"},
 		{"Differences", "J2", "0.125"},
-		{"Differences", "K2", "cannot tell"},
+		{"Differences", "K2", "unclear"},
 		{"Differences", "C6", "=1+1"},
 		{"Differences", "E6", "1.25"},
 		{"Differences", "E7", ""}, // a level without a size
 		{"Differences", "G11", "2.5"},
-		{"Cannot tell", "B2", "=1+1 was tried at two levels only."},
+		{"Unclear", "B2", "=1+1 was tried at two levels only."},
 		{"Model terms", "C3", "fat percent × fat percent"},
 		{"Model terms", "F3", "0.3333333333333333"},
 		{"Model terms", "G3", "0.2"},
@@ -129,6 +119,21 @@ func TestCells(t *testing.T) {
 	} {
 		if got := raw(t, f, c.sheet, c.at); got != c.want {
 			t.Errorf("%s!%s is %q, want %q", c.sheet, c.at, got, c.want)
+		}
+	}
+	for _, c := range []struct{ sheet, head, want string }{ // where they stand follows what the log has
+		{"Trials", "order", "1"}, {"Trials", "used", "yes"}, {"Trials", "came out", "yes"}, {"Trials", "hold at least, min", "20"}, {"Trials", "not known", "drained: not measured"},
+		{"Residuals", "fitted median", "20.5"}, {"Residuals", "observed/fitted, at least", "0.75"}, {"Residuals", "median predicted from the others", "19.25"},
+	} {
+		if got := raw(t, f, c.sheet, under(t, f, c.sheet, 1, c.head)+"2"); got != c.want {
+			t.Errorf("%s, %s is %q, want %q", c.sheet, c.head, got, c.want)
+		}
+	}
+	for sheet, never := range map[string][]string{"Trials": {"split", "hold at most, min", "student", "why not"}, "Residuals": {"observed/fitted, at most", "cook"}} {
+		for _, head := range never { // nothing stands there
+			if slices.Contains(rows(t, f, sheet)[0], head) {
+				t.Errorf("%s has a column %q that says nothing", sheet, head)
+			}
 		}
 	}
 	for _, row := range rows(t, f, "Summary") {
@@ -388,7 +393,7 @@ func TestPrint(t *testing.T) {
 		if strings.HasPrefix(sheet, "Bench card") {
 			way, down = "portrait", 1
 		}
-		if err != nil || *layout.Orientation != way || *layout.FitToWidth < 1 || *layout.FitToHeight != down {
+		if err != nil || *layout.Orientation != way || *layout.FitToWidth != 1 || *layout.FitToHeight != down {
 			t.Errorf("%s prints as %+v (%v)", sheet, layout, err)
 		}
 		panes, err := f.GetPanes(sheet)
@@ -399,7 +404,7 @@ func TestPrint(t *testing.T) {
 			t.Errorf("%s keeps %d rows in sight and prints %q on every page", sheet, panes.YSplit, titles[sheet])
 		}
 	}
-	if got := titles["Trials"]; got != "'Trials'!$A:$B,'Trials'!$1:$1" {
+	if got := titles["Trials"]; got != "'Trials'!$1:$1" {
 		t.Errorf("Trials prints %q on every page", got)
 	}
 }
@@ -407,7 +412,7 @@ func TestPrint(t *testing.T) {
 // No number or name of one line is wider than its column.
 func TestColumnsAreWideEnough(t *testing.T) {
 	r := kitchen()
-	r.Trials[0].At = "a week of trials in winter.xlsx, sheet foam week, row 4"
+	r.Trials[0].At = "a week of trials in winter.xlsx, sheet foam week, row 4" // unlike the others: named in full
 	r.Fits[0].Covariance[0][1] = -12345.5
 	f := report(t, r)
 	for sheet, want := range map[string]map[string]float64{"Trials": {"A": 44}, "Terms": {"I": 15}} {
@@ -489,7 +494,7 @@ func TestNextTrialsIsALog(t *testing.T) {
 	f := open(t, b, err)
 	const sheet = "Next trials"
 	for _, c := range []struct{ header, first, second string }{
-		{"came out", "yes", "no"}, {"hold (min)", "20+", ""}, {"drained at 20 min (%)", "4", ""}, {"broke", "no", ""}, {"notes", "fine", ""}, {"day", "Mon", "Mon"},
+		{"came out", "yes", "no"}, {"hold (min)", "20+", ""}, {"drained at 20 min (%)", "4", ""}, {"split", "no", ""}, {"notes", "fine", ""}, {"day", "Mon", "Mon"},
 	} {
 		col := under(t, f, sheet, 2, c.header)
 		for i, v := range []string{c.first, c.second} {
@@ -610,5 +615,39 @@ func TestNextTrialsWithoutGrams(t *testing.T) {
 			same("emulsifier percent", x.EmulsifierPercent, c.percent)
 			same("emulsifier grams", x.EmulsifierGrams, c.weight)
 		})
+	}
+}
+
+// The summary shows pictures, and leads to every other sheet.
+func TestSummaryLeadsOn(t *testing.T) {
+	r := kitchen()
+	d := reports.Build(r)
+	b, err := Report(r, d)
+	f := open(t, b, err)
+	linked := map[string]bool{}
+	for i := range rows(t, f, "Summary") {
+		if ok, target, err := f.GetCellHyperLink("Summary", place(0, i+1)); ok && err == nil {
+			sheet := strings.Trim(strings.TrimSuffix(target, "!A1"), "'")
+			if n, err := f.GetSheetIndex(sheet); n < 0 || err != nil {
+				t.Errorf("a link leads to %s, where nothing is", target)
+			}
+			linked[sheet] = true
+		}
+		for _, s := range rows(t, f, "Summary")[i] {
+			if strings.Contains(s, "sheets that follow") || strings.Contains(s, "in report.html") {
+				t.Errorf("the summary sends people away: %q", s)
+			}
+		}
+	}
+	for _, sheet := range f.GetSheetList()[1:] {
+		if !linked[sheet] && !strings.HasPrefix(sheet, "Bench card ") {
+			t.Errorf("nothing leads to %s", sheet)
+		}
+	}
+	if d.Sections[0].Blocks[0].(reports.Formula).Beside == "" {
+		t.Fatal("no picture to look for")
+	}
+	if cells, err := f.GetPictureCells("Summary"); err != nil || len(cells) == 0 {
+		t.Errorf("the summary has no picture (%v)", err)
 	}
 }
