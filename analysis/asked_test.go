@@ -411,7 +411,7 @@ var going = []struct {
 		func(m smoked) string {
 			return fmt.Sprintf("%v|%.1f|%v|%v|%s|%s|%s", m.fat, m.high, m.hlb, m.fat/2, m.came(), m.split(), m.held())
 		},
-		nil, nil, result.Recommended, []result.Outcome{result.DrainedPercent}, "it changed together with fat, so these trials cannot tell the two apart"},
+		nil, nil, result.Recommended, []result.Outcome{result.DrainedPercent}, "it changed together with fat, so these trials do not separate the two"},
 	{"temperature of few mixes", "trial|fat %|emulsifier % of mix|HLB|serving temp C|came out|split|hold min",
 		func(m smoked) string {
 			return fmt.Sprintf("%v|%.1f|%v|%s|%s|%s|%s", m.fat, m.high, m.hlb, []string{"4", "8", "", "", ""}[m.no%5], m.came(), m.split(), m.held())

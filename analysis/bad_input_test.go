@@ -116,7 +116,7 @@ func TestBadInput(t *testing.T) {
 		}, said("confounded")},
 		{"one is exactly another", 24, func(i int) (string, string, string, string) {
 			return fmt.Sprint(34 + i%12), emulsifier(i), fmt.Sprint(5 + 0.5*float64(i%12)), hold(i)
-		}, refused("cannot tell")},
+		}, refused("do not separate")},
 		{"two levels", 24, func(i int) (string, string, string, string) {
 			return fmt.Sprint(40 + 8*(i%2)), emulsifier(i), hlb(i), hold(i)
 		}, said("few_levels")},

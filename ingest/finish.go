@@ -110,7 +110,7 @@ func (r *reader) asksColumn() bool {
 // noOutcome refuses a log none of whose columns is known to say what happened; in a
 // language that is not known here, one of them does.
 func (r *reader) noOutcome(where string) error {
-	do := "add at least one of: came out (yes, partly, no), hold min, drained %, broke (yes, no)"
+	do := "add at least one of: came out (yes, partly, no), hold min, drained %, split (yes, no)"
 	var unknown []string
 	for _, c := range r.log.Columns {
 		if c.ReadAs == "" && len(unknown) < 5 {
@@ -118,7 +118,7 @@ func (r *reader) noOutcome(where string) error {
 		}
 	}
 	if len(unknown) > 0 {
-		do += fmt.Sprintf("; if one of %s says it, type on a sheet Columns of the log, under the header “Header in the log | Meaning”, its header and came out, hold, drained or broke",
+		do += fmt.Sprintf("; if one of %s says it, type on a sheet Columns of the log, under the header “Header in the log | Meaning”, its header and came out, hold, drained or split",
 			strings.Join(unknown, ", "))
 	}
 	return &trial.Refusal{Found: notIn(where, "has a column that says what happened to the foam"), Do: do}

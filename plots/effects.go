@@ -147,19 +147,19 @@ func (f *effectsFigure) finding() string {
 	}
 	likely := func(e result.Effect) bool { return e.Verdict == result.Likely }
 	if names := f.names(likely); len(names) > 0 {
-		return Capital("hold probably follows " + list(names) + "; these trials do not make it certain")
+		return Capital("hold likely follows " + list(names) + "; these trials do not make it certain")
 	}
-	return "These trials cannot tell what lengthens the hold"
+	return "These trials do not show what lengthens the hold"
 }
 
 // changeWords says what a panel shows, in its corner.
 func changeWords(e result.Effect) string {
 	if e.Verdict == result.CannotTell || !(e.Change.Mid > 0) || !finite(e.Change.Mid) {
-		return "cannot tell"
+		return "unclear"
 	}
 	lead := ""
 	if e.Verdict == result.Likely {
-		lead = "probably "
+		lead = "likely "
 	}
 	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
 		return lead + "longest near " + number(e.X[*e.Peak], 1)

@@ -76,9 +76,9 @@ func foreseen(r *result.Results) (Figure, bool) {
 			break
 		}
 	}
-	f.title = fmt.Sprintf("No trial was foreseen to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
+	f.title = fmt.Sprintf("No trial was predicted to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
 	if sure > 0 {
-		f.title = fmt.Sprintf("Of %s foreseen to work at least %s, %d did",
+		f.title = fmt.Sprintf("Of %s predicted to work at least %s, %d did",
 			plural(sure, "trial", "trials"), wantedTimes(wanted), sureWorked)
 	}
 	var shown []shownTrial
@@ -86,8 +86,8 @@ func foreseen(r *result.Results) (Figure, bool) {
 		shown = append(shown, shownTrial{fate: k})
 	}
 	f.key = fateKey(r, shown)
-	caption := "Each trial's chance is foreseen from all the other trials: piled up, those that worked; down, those that did not." +
-		" Good foresight has the upper piles on the right and the lower ones on the left."
+	caption := "Each trial's chance is predicted from all the other trials: piled up, those that worked; down, those that did not." +
+		" Good predictions have the upper piles on the right and the lower ones on the left."
 	if f.full > 1 {
 		caption += fmt.Sprintf(" Each mark is up to %d trials that went alike.", f.full)
 	}
@@ -96,7 +96,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 	}
 	return Figure{
 		Name: "foreseen", Title: f.title, Caption: caption,
-		Alt: fmt.Sprintf("Foreseen chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
+		Alt: fmt.Sprintf("Predicted chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
 		key: f.key, several: f.full > 1, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
 	}.sized(figureWidth), true
 }
@@ -158,7 +158,7 @@ func (f foreseenFigure) heaped() []heap {
 
 func (f foreseenFigure) paint(c draw.Canvas) {
 	c = sheet(c, f.title, f.key)
-	p := newPanel(c, axisRange{-0.02, 1.02, false}, axisRange{-f.down, f.up, false}, "foreseen to work, times in 10", "")
+	p := newPanel(c, axisRange{-0.02, 1.02, false}, axisRange{-f.down, f.up, false}, "predicted to work, times in 10", "")
 	p.X.Tick.Marker = timesInTen()
 	p.Y.Tick.Marker = plot.ConstantTicks{{Value: f.up / 2, Label: "worked"}, {Value: -f.down / 2, Label: "did not"}}
 	p.Y.Tick.Length = 0

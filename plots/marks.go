@@ -55,7 +55,7 @@ func fateOf(t *result.Trial) fate {
 }
 
 func (f fate) word() string {
-	return [fates]string{"worked", "clogged", "came out partly", "split", "fell too soon", "wept too much", "missed another target", "unclear"}[f]
+	return [fates]string{"worked", "clogged", "came out partly", "split", "fell too soon", "drained too much", "missed another target", "unclear"}[f]
 }
 
 func (f fate) colour() color.RGBA {

@@ -128,7 +128,7 @@ func TestFindings(t *testing.T) {
 		{kitchen(28, 1), "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; beyond that the foam splits"},
 		{nothing, "fat-limit", "No fat percent reaches 8 in 10: the best is about 48 in 100, at 38 % fat"},
 		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
-		{kitchen(28, 1), "residuals", "Hold probably differs from one day to another; these trials do not make it certain"},
+		{kitchen(28, 1), "residuals", "Hold likely differs from one day to another; these trials do not make it certain"},
 		{alike, "residuals", "No difference between days shows in hold"},
 		{drifts, "residuals", "Hold clearly drifts from the first date to the last"},
 		{hidden, "residuals", "These trials cannot tell the day from fat"},
@@ -136,7 +136,7 @@ func TestFindings(t *testing.T) {
 		{guess, "fat-limit", "The surest start works about 94 in 100, at 43 % fat, if foams hold on as they did in the 15 minutes watched"},
 		{noHold, "region-emulsifier", "% fat may work 8 times in 10, hold left out"},
 		{noHold, "fat-limit", "Up to about 48 % fat the best mix may work 8 times in 10, hold left out"},
-		{log(6, 2), "trials", "5 of 6 trials worked; 1 wept too much"},
+		{log(6, 2), "trials", "5 of 6 trials worked; 1 drained too much"},
 	}
 	for _, tt := range tests {
 		if got := named(t, All(tt.r), tt.figure).Title; !strings.Contains(got, tt.want) {

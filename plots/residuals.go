@@ -167,7 +167,7 @@ func residualFinding(r *result.Results, of, name string) string {
 	case len(found[result.Clear]) > 0:
 		return Capital(name + " clearly " + list(found[result.Clear]))
 	case len(found[result.Likely]) > 0:
-		return Capital(name + " probably " + list(found[result.Likely]) + "; these trials do not make it certain")
+		return Capital(name + " likely " + list(found[result.Likely]) + "; these trials do not make it certain")
 	case len(between) > 0 && drift:
 		return "No difference between " + strings.Join(between, " or ") + ", and no drift, shows in " + name
 	case len(between) > 0:

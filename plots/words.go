@@ -97,7 +97,7 @@ func limitWord(r *result.Results, o result.Outcome) string {
 	case result.HoldMinutes:
 		return "falls too soon"
 	case result.DrainedPercent:
-		return "weeps"
+		return "drains too much"
 	}
 	if asked := r.Targets.Asked(o); asked != nil {
 		return "misses the " + cut(asked.Label)

@@ -35,7 +35,7 @@ func (b *builder) differences() []Block {
 	}
 	how := "A likelihood-ratio test beside the terms of the fit that the result is judged by, the settings and the choices, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
 		"Several things are looked at for each result, so the adjusted p (Holm) counts them all: clear is adjusted p below 0.01, likely below 0.05. " +
-		"Where the group makes the variance of a term more than 10 times as large, the two cannot be told apart."
+		"Where the group makes the variance of a term more than 10 times as large, the two are not separated."
 	tests := Table{Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
 		Head:    []string{"result", "by", "trials", "beside", "statistic", "df", "residual df", "p", "adjusted p", "verdict", "largest inflation", "note"},
 		Numeric: []bool{false, false, true, false, true, true, true, true, true, false, true, false}}

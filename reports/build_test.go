@@ -270,6 +270,8 @@ func TestNoStatisticsForCooks(t *testing.T) {
 			words := s.Title + "\n" + whole(s.Blocks)
 			if found := statistics.FindString(words); (s.Reader == Cook || forAnybody[s.ID]) && found != "" {
 				t.Errorf("%s, section %s says %q", name, s.ID, found)
+			} else if s.Reader == Cook && strings.Contains(words, "--") {
+				t.Errorf("%s, section %s names what is typed at a terminal", name, s.ID)
 			} else if s.Reader == Scientist && found != "" {
 				seen = true
 			}

@@ -171,11 +171,7 @@ func (b *builder) columns() Section {
 	}
 	t := Table{Caption: "If one is wrong, say what it is on a Columns sheet in the log.", Head: []string{"column", "read as", "unit", "place"}, Numeric: make([]bool, 4)}
 	for _, c := range b.r.Columns {
-		as := c.ReadAs
-		if as == "" {
-			as = "not used"
-		}
-		t.Rows = append(t.Rows, []Text{say(c.Header), say(as), say(c.Unit), say(b.place(c.At))})
+		t.Rows = append(t.Rows, []Text{say(c.Header), say(ColumnSaid(c.ReadAs)), say(c.Unit), say(b.place(c.At))})
 	}
 	s.Blocks = []Block{cut(t, mostColumns, "results.json")}
 	return s

@@ -105,7 +105,7 @@ func (b *builder) moved() Section {
 		for _, one := range c {
 			told = append(told, capital(say(sentence(one.Sentence))))
 		}
-		s.Blocks = append(s.Blocks, head("What these trials cannot tell apart"), List{Items: told})
+		s.Blocks = append(s.Blocks, head("What these trials do not separate"), List{Items: told})
 	}
 	var aside []Text
 	for i, v := range b.r.SetAside {

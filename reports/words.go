@@ -268,6 +268,19 @@ func (b *builder) mix(path string, m result.Mix) Text {
 	return t
 }
 
+// ColumnSaid is what a column was read as, in the words of the rest.
+func ColumnSaid(readAs string) string {
+	switch readAs {
+	case "":
+		return "not used"
+	case "broke":
+		return "split"
+	case "rest in the fridge":
+		return "rest before serving"
+	}
+	return readAs
+}
+
 // Failing names how a mix fails by an outcome, as a thing it does.
 func Failing(r *result.Results, o result.Outcome) string {
 	return failure(r, o, "misses", failing)

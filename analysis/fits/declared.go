@@ -33,9 +33,9 @@ func (v *Fits) declare() {
 		}
 		if best >= 0 {
 			f := &v.All[best]
-			f.JudgedBy, f.JudgedReason = true, "it is the straight one, and a curved one foresees left-out results no better"
+			f.JudgedBy, f.JudgedReason = true, "it is the straight one, and a curved one predicts left-out results no better"
 			if f.Order == 2 {
-				f.JudgedReason = "it foresees left-out results better than the straight one (by leave-one-out R²)"
+				f.JudgedReason = "it predicts left-out results better than the straight one (by leave-one-out R²)"
 			}
 			v.links = append(v.links, l)
 		}

@@ -154,7 +154,7 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
 	case bounded > 0:
 		f.NullReason = fmt.Sprintf("%d of %d results are known only up to bounds", bounded, f.N)
 	case fam != latent.Lognormal && fam != latent.Normal:
-		f.NullReason = "R² belongs to least squares: see the lognormal and normal fits"
+		f.NullReason = "R² belongs to least squares: see the log-normal and normal fits"
 	default:
 		leastSquares(f, l, x, fam)
 	}
@@ -310,7 +310,7 @@ func refused(s *surface.Surface, f *result.Fit, b region.Basis, err error) {
 		for _, d := range rank.Dependent {
 			names = append(names, TermWords(s, b.Terms[d.Column]))
 		}
-		f.Failure = "these trials cannot tell " + strings.Join(names, ", ") + " from the other terms"
+		f.Failure = "these trials do not separate " + strings.Join(names, ", ") + " from the other terms"
 		return
 	}
 	var refusal *likeliest.Refusal
@@ -388,9 +388,9 @@ func judgesBetter(a, b *result.Fit) bool {
 func whyJudged(f *result.Fit) string {
 	switch {
 	case f.LeaveOneOutScore != nil && f.Estimator == result.BiasReduced:
-		return "of those fitted it foresees left-out answers best (the highest left-out score); its estimates are bias-reduced (Firth 1993)"
+		return "of those fitted it predicts left-out answers best (the highest left-out score); its estimates are bias-reduced (Firth 1993)"
 	case f.LeaveOneOutScore != nil:
-		return "of those fitted it foresees left-out results best (the highest left-out score)"
+		return "of those fitted it predicts left-out results best (the highest left-out score)"
 	case f.Estimator == result.BiasReduced:
 		return "maximum likelihood has no answer here; bias-reduced estimates (Firth 1993) are finite, and are shown for the fewest terms"
 	case f.Distribution == "logistic":

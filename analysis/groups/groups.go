@@ -213,7 +213,7 @@ func groupVerdict(e *result.GroupEffect, what string, tests int) {
 	}
 	switch {
 	case len(e.NotToldFrom) > 0:
-		e.Sentence = "these trials cannot tell " + what + " from " + say.List(e.NotToldFrom)
+		e.Sentence = "these trials do not separate " + what + " from " + say.List(e.NotToldFrom)
 	case e.P == nil:
 		e.Sentence = e.Failure
 	case *e.PAdjusted < groupClear:

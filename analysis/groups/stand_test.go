@@ -252,7 +252,7 @@ func TestNotToldFromWhatIsBeside(t *testing.T) {
 			continue
 		}
 		looked = true
-		if e.Verdict != result.CannotTell || !slices.Equal(e.NotToldFrom, []string{"rest"}) || !strings.Contains(e.Sentence, "cannot tell the butter lot from rest") {
+		if e.Verdict != result.CannotTell || !slices.Equal(e.NotToldFrom, []string{"rest"}) || !strings.Contains(e.Sentence, "do not separate the butter lot from rest") {
 			t.Errorf("%+v", e)
 		}
 	}

@@ -83,9 +83,9 @@ func (n *notShown) bounded(links []belief.Link) {
 		switch {
 		case c.Exact+c.Between > 0:
 		case c.AtLeast > 0 && c.AtMost == 0:
-			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at least so much, so what moves it and how much it scatters cannot be told")
+			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at least so much, so what moves it and how much it scatters is unclear")
 		case c.AtMost > 0 && c.AtLeast == 0:
-			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at most so much, so what moves it and how much it scatters cannot be told")
+			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at most so much, so what moves it and how much it scatters is unclear")
 		}
 	}
 }
@@ -94,7 +94,7 @@ func (n *notShown) bounded(links []belief.Link) {
 func (n *notShown) repeats(found []result.Repeatability) {
 	for _, r := range found {
 		if r.SDLn == nil {
-			n.add("no_repeats", "no formula was made twice with an exact "+lineNames[result.Outcome(r.Result)]+", so how far apart two mixes of one formula fall cannot be told from what the variables do")
+			n.add("no_repeats", "no formula was made twice with an exact "+lineNames[result.Outcome(r.Result)]+", so the scatter of two mixes of one formula is not separated from what the variables do")
 		}
 	}
 }
@@ -112,16 +112,16 @@ func (n *notShown) levelsTried(s *surface.Surface) {
 				unknown = "what moves it"
 			}
 		}
-		n.add("constant", sentence+", so "+unknown+" cannot be told")
+		n.add("constant", sentence+", so "+unknown+" is unclear")
 	}
 	trials := s.OnSurface()
 	for v := range s.Vars {
 		if steps(s, trials, v) < 3 {
-			n.add("few_levels", s.Vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them cannot be told")
+			n.add("few_levels", s.Vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them is unclear")
 		}
 	}
 	if len(s.Vars) > 1 && oneAtATime(s, trials) {
-		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+say.List(labels(s))+" act together cannot be told")
+		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+say.List(labels(s))+" act together is unclear")
 	}
 }
 
@@ -195,12 +195,12 @@ func (n *notShown) days(s *surface.Surface) {
 	cook, cookAt := groups.Levels(all, func(t *surface.Placed) string { return t.Cook })
 	switch len(day) {
 	case 0:
-		n.add("days", "no day is logged, so whether results differ from day to day cannot be told")
+		n.add("days", "no day is logged, so whether results differ from day to day is unclear")
 	case 1:
-		n.add("days", "all trials are of one day, so whether another day gives the same cannot be told")
+		n.add("days", "all trials are of one day, so whether another day gives the same is unclear")
 	}
 	if len(day) > 1 && len(cook) > 1 && (nested(dayAt, cookAt) || nested(cookAt, dayAt)) {
-		n.add("day_and_cook", "each day had one cook or each cook one day, so a difference between cooks cannot be told from one between days")
+		n.add("day_and_cook", "each day had one cook or each cook one day, so a difference between cooks is not separated from one between days")
 	}
 }
 

@@ -53,14 +53,14 @@ func TestCannotTell(t *testing.T) {
 			default:
 				l.hlb = h
 			}
-		}), []string{"one_at_a_time"}, "how fat, emulsifier and blend HLB act together cannot be told"},
+		}), []string{"one_at_a_time"}, "how fat, emulsifier and blend HLB act together is unclear"},
 		{"two levels", log(head, func(i int, l *line) { l.hlb = []string{"6", "9"}[i%23/2%2] }), []string{"few_levels"}, "blend HLB was tried at two levels only"},
 		{"no day", log(head, func(i int, l *line) { l.day = "" }), []string{"days"}, "no day is logged"},
 		{"one day", log(head, func(i int, l *line) { l.day = "Mon" }), []string{"days"}, "all trials are of one day"},
 		{"a cook a day", log(head, func(i int, l *line) { l.cook = map[string]string{"Mon": "ana", "Tue": "bo", "Wed": "ana"}[l.day] }), []string{"day_and_cook"}, "each day had one cook"},
 		{"a fat a day", log(head, func(i int, l *line) {
 			l.fat = map[string]string{"Mon": "38", "Tue": "44", "Wed": "50"}[l.day]
-		}), []string{"confounded", "no_repeats"}, "these trials cannot tell the day from fat"},
+		}), []string{"confounded", "no_repeats"}, "these trials do not separate the day from fat"},
 		{"no repeats", log(head, func(i int, l *line) {
 			if i == 23 {
 				l.fat = "40.5"
@@ -126,7 +126,7 @@ func TestCannotTellNames(t *testing.T) {
 		want      []string
 	}{
 		{"chargers", head + "chargers,hold min,came out\n" + rows("1,", "20,y"), nil, "constant",
-			[]string{"chargers: the same in every trial that says it, so what it does cannot be told"}},
+			[]string{"chargers: the same in every trial that says it, so what it does is unclear"}},
 		{"no hold", head + "drained % at 20 min,came out\n" + rows("", "4,y"), nil, "not_logged",
 			[]string{"whether a foam splits is not logged, so no chance here says anything of it", "how long a foam holds is not logged, so no chance here says anything of it"}},
 		{"no drainage, and no taste", head + "hold min,came out\n" + rows("", "20,y"), []result.ResultTarget{{Result: "taste", Label: "taste"}}, "not_logged",

@@ -65,7 +65,7 @@ func (r *Refusal) Error() string {
 	case Separated:
 		return fmt.Sprintf("likeliest: the observations are separated (columns %v): the likelihood keeps rising, %.6g after %d steps", r.Columns, r.LogLik, r.Iterations)
 	}
-	return fmt.Sprintf("likeliest: %v after %d steps (log likelihood %.6g, decrement %.2g)", r.Status, r.Iterations, r.LogLik, r.Decrement)
+	return fmt.Sprintf("likeliest: %v after %d steps (log-likelihood %.6g, decrement %.2g)", r.Status, r.Iterations, r.LogLik, r.Decrement)
 }
 
 // DataError is an observation or a variable that is none.

@@ -49,14 +49,14 @@ func confirm(found *answers.Answers) (out []result.NextTrial) {
 		return nil
 	}
 	for made := first.MadeTimes; made < answers.ProvenTimes || first.MadeWorked < first.MadeTimes && len(out) == 0; made++ {
-		reason := "the surest start, made for the first time: does it do what is foreseen?"
+		reason := "the surest start, made for the first time: does it do what is predicted?"
 		switch {
 		case len(out) > 0:
 			reason = "the surest start again, as a new mix in a new canister: how far apart are two?"
 		case made == 1:
 			reason = "the surest start, made once before: does it do so again?"
 		case made > 1:
-			reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is foreseen?", made)
+			reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is predicted?", made)
 		}
 		out = append(out, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients, Reason: reason,
 			ClogChance: clog, Clogging: first.Clogging, Chance: &first.Chance.Mean})
@@ -157,7 +157,7 @@ func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface
 		return nil
 	default:
 		m.EmulsifierPercent, m.EmulsifierGrams = times(m.EmulsifierPercent, 1.25), times(m.EmulsifierGrams, 1.25)
-		reason = "most trials that failed fell too soon or wept: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
+		reason = "most trials that failed fell too soon or drained too much: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
 	}
 	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
 	if from.Recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {

@@ -68,7 +68,7 @@ func (b *beside) offsets(by string, of map[*Placed]string, averaged bool) *resul
 		return nil
 	case own == 0:
 		b.aside = append(b.aside, result.SetVariable{Name: by, Label: "which " + by,
-			Reason: "many were tried and none three times, so these trials cannot tell what each does"})
+			Reason: "many were tried and none three times, so what each does is unclear"})
 		return nil
 	}
 	level := map[string]int{}

@@ -160,7 +160,7 @@ func (b *beside) try(e extra, addition bool, sizes int) (reason string, named bo
 	case share >= copied:
 		b.copied = append(b.copied, hardlyTell(e.Label, b.names[with], share))
 		// no one value of it goes with every mix
-		return "it changed together with " + b.names[with] + ", so these trials cannot tell the two apart", false
+		return "it changed together with " + b.names[with] + ", so these trials do not separate the two", false
 	case len(b.terms) >= (len(b.trials)-firstTrials)/trialsAnExtra:
 		return fmt.Sprintf("%d trials are too few to learn what it does as well", len(b.trials)), false
 	}

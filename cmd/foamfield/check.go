@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/ingredient"
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/reports"
 )
 
 // check reads logs and says what was understood. It writes no file but a marked
@@ -157,7 +158,7 @@ func (a *account) whole() {
 	for _, s := range []struct {
 		severity trial.Severity
 		title    string
-	}{{trial.MustFix, "To fix"}, {trial.PleaseLook, "Please look"}, {trial.ForInformation, "For information"}} {
+	}{{trial.MustFix, "Fix"}, {trial.PleaseLook, "Check"}, {trial.ForInformation, "Note"}} {
 		a.mend(s.severity, s.title)
 	}
 }
@@ -268,7 +269,7 @@ func (t *tally) problem(p trial.Problem) {
 }
 
 func (t *tally) String() string {
-	return fmt.Sprintf("%s: %d used, %d set aside; %d must fix, %d please look; %s in what was worked out",
+	return fmt.Sprintf("%s: %d used, %d set aside; %d to fix, %d to check; %s in what was worked out",
 		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[trial.MustFix], t.graded[trial.PleaseLook], count(t.slips, "slip"))
 }
 
@@ -298,10 +299,9 @@ func (a *account) tables() {
 		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", oneLine(place.String()), count(trials, "trial"))
 		a.columns(n, func(i int) []string {
 			c := columns[i]
-			as := c.ReadAs
+			as := reports.ColumnSaid(c.ReadAs)
 			switch {
-			case as == "":
-				as = "not used"
+			case c.ReadAs == "":
 			case c.Unit != "" && c.Unit != c.ReadAs:
 				as += ", " + c.Unit
 			}

@@ -7,6 +7,7 @@ import (
 
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/reports"
 	"foamfield/reports/marked"
 )
 
@@ -95,6 +96,9 @@ func copyOf(book *cells.Book, log *trial.Log) *marked.Log {
 	}
 	for _, c := range log.Columns {
 		read := c.ReadAs
+		if read != "" {
+			read = reports.ColumnSaid(read)
+		}
 		if read != "" && c.Unit != "" && c.Unit != c.ReadAs {
 			read += ", " + c.Unit
 		}

@@ -84,7 +84,7 @@ func (k *taker) meaning(t table, row int) (Meaning, bool) {
 	if text := t.text(row, 2); text != "" {
 		u, ok := quantity.ParseUnit(text)
 		if !ok {
-			k.say(trial.Fix("unit not known", t.at(row, 2), say.Quoted(text)+" is no unit", "type g, %, min, °C, mL or the like"))
+			k.say(trial.Fix("unit not known", t.at(row, 2), say.Quoted(text)+" cannot be read as a unit", "type g, %, min, °C, mL or the like"))
 			return m, false
 		}
 		m.Unit = u

@@ -33,7 +33,7 @@ func ParseTries(text string) ([]trial.Try, error) {
 			}
 			v, err := strconv.ParseFloat(strings.ReplaceAll(m[2], ",", "."), 64)
 			if err != nil {
-				return nil, fmt.Errorf("%q is no number; %s", m[2], tryExample)
+				return nil, fmt.Errorf("%q cannot be read as a number; %s", m[2], tryExample)
 			}
 			field, most := tryField(&t, m[1], m[3])
 			switch {

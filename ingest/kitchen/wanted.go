@@ -80,7 +80,7 @@ func (w Wanted) read(v trial.Variable) (quantity.Reading, error) {
 	if w.unit != "" {
 		u, ok := quantity.ParseUnit(w.unit)
 		if !ok || u.Dimension() != own.Dimension() {
-			return quantity.Reading{}, fmt.Errorf("%s is no unit of %s", w.unit, v.Label)
+			return quantity.Reading{}, fmt.Errorf("%s cannot be read as a unit of %s", w.unit, v.Label)
 		}
 		unit = u
 	}

@@ -247,7 +247,7 @@ func (m *Reader) readBang() (isText bool, err error) {
 			return false, err
 		}
 		if m.buf[m.pos+3] != '-' {
-			return false, Malformed("a comment is broken")
+			return false, Malformed("a comment is damaged")
 		}
 		end, err := m.find("--", 4)
 		if err != nil {
@@ -257,7 +257,7 @@ func (m *Reader) readBang() (isText bool, err error) {
 			return false, err
 		}
 		if m.buf[m.pos+end+2] != '>' {
-			return false, Malformed("a comment is broken")
+			return false, Malformed("a comment is damaged")
 		}
 		m.pos += end + 3
 		return false, nil

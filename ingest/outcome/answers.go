@@ -89,7 +89,7 @@ func outOf(e quantity.Event) trial.Answer {
 func (j *judge) broke() trial.Answer {
 	if j.CameOut == trial.No {
 		if b := j.seen.Broke; b.Answer == trial.Yes || b.Answer == trial.Partly {
-			j.say(trial.Note("broke beside clogged", j.at(b.Cell), "a foam that did not come out cannot be seen to break", "nothing to do: the trial counts as clogged"))
+			j.say(trial.Note("broke beside clogged", j.at(b.Cell), "a foam that did not come out cannot be seen to split", "nothing to do: the trial counts as clogged"))
 		}
 		return trial.Unknown
 	}
@@ -109,11 +109,11 @@ func (j *judge) broke() trial.Answer {
 		case broke == trial.Unknown:
 			broke, cell = says, e.Cell
 			if e.Note {
-				j.say(trial.Check("taken from a note", j.at(e.Cell), "no column says whether it broke; the note says: "+e.What.String(),
-					"fill in a column \"broke\" with yes or no; the note is used"))
+				j.say(trial.Check("taken from a note", j.at(e.Cell), "no column says whether it split; the note says: "+e.What.String(),
+					"fill in a column \"split\" with yes or no; the note is used"))
 			}
 		case says == trial.Yes && broke == trial.No:
-			j.say(trial.Check("text disagrees", j.at(e.Cell), fmt.Sprintf("this text says it %s, but %s says it did not break", e.What, j.s.Name(cell.Col)),
+			j.say(trial.Check("text disagrees", j.at(e.Cell), fmt.Sprintf("this text says it %s, but %s says it did not split", e.What, j.s.Name(cell.Col)),
 				"correct one of them; the column is used"))
 		}
 	}

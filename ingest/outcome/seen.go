@@ -135,7 +135,7 @@ func (j *judge) fromResults() {
 	if j.Broke == trial.Unknown && j.CameOut != trial.No && j.Hold != nil && j.s.TypesBreaks {
 		j.Broke = trial.No
 		j.say(trial.Note("not broken taken from the hold", j.HoldAt, "where a foam split, the column says so",
-			"a foam with a hold is taken not to have split; add a column \"broke\" with yes or no").Once())
+			"a foam with a hold is taken not to have split; add a column \"split\" with yes or no").Once())
 	}
 	if j.CameOut != trial.Unknown || j.Hold == nil && j.Drained == nil && j.Broke == trial.Unknown {
 		return

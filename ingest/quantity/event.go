@@ -31,8 +31,8 @@ const (
 
 // String is the event in a few words.
 func (e Event) String() string {
-	return [...]string{"", "came out", "partly came out", "did not come out", "broke", "leaked oil", "weeps", "collapsed at once",
-		"came out liquid", "still standing", "did not break", "no oil", "does not weep", "fine", "does not count", "was not made"}[e]
+	return [...]string{"", "came out", "partly came out", "did not come out", "split", "leaked oil", "drains", "collapsed at once",
+		"came out liquid", "still standing", "did not split", "no oil", "does not drain", "fine", "does not count", "was not made"}[e]
 }
 
 // denied is what the denial of an event says.

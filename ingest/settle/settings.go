@@ -55,7 +55,7 @@ func (m *maker) setting(f *scheme.Field) {
 func (m *maker) overrun(f *scheme.Field) bool {
 	at := m.Heading(f.Col)
 	if f.Want != quantity.Percent {
-		m.say(trial.Check("overrun not a percent", at, say.Quoted(f.Header)+" is no percent, and is not used",
+		m.say(trial.Check("overrun not a percent", at, say.Quoted(f.Header)+" is not in percent, and is not used",
 			"type the overrun in percent, or the grams of the same cup full of mix and full of foam under \"cup liquid g\" and \"cup foam g\""))
 		return false
 	}

@@ -14,7 +14,7 @@ import (
 const (
 	NothingRead = "neither what was in it nor what happened could be read"
 	NoMix       = "nothing of what was in the mix could be read"
-	NoResult    = "no result: neither hold, drainage, coming out nor breaking is logged"
+	NoResult    = "no result: neither hold, drainage, coming out nor splitting is logged"
 	NotMade     = "it was not made"
 )
 

@@ -47,7 +47,7 @@ var logColumns = []column{
 	{head: "drained at 20 min", unit: "%", width: 12, check: percentOrWords, example: "6",
 		remark: drainageRead},
 	{head: "split", width: 9, check: choose("yes", "no"), example: "no",
-		remark: "yes: the emulsion broke, or oil leaked from the foam. Oil that leaks is splitting, not drainage."},
+		remark: "yes: the emulsion split, or oil leaked from the foam. Oil that leaks is splitting, not drainage."},
 	{head: "notes", width: 40, example: "same as 7", remark: "Anything else, in your own words."},
 }
 

@@ -109,7 +109,7 @@ func fillOf(s Severity) fill {
 // what each means.
 var grounds = map[fill]string{mustFix: "#E9A09A", pleaseLook: "#F8DE9A", forInformation: "#D3E3F3", header: plots.Pale, heads: plots.Accent}
 
-var severityWords = map[Severity]string{MustFix: "must fix", PleaseLook: "please look", ForInformation: "for information"}
+var severityWords = map[Severity]string{MustFix: "fix", PleaseLook: "check", ForInformation: "note"}
 
 func (b *book) dress(sheet, cell string, d dress) {
 	id, ok := b.styles[d]

@@ -125,7 +125,7 @@ func TestTheListLeadsToTheCells(t *testing.T) {
 	for _, r := range rows[4:] {
 		order = append(order, r[0])
 	}
-	if got := strings.Join(order, ", "); got != "must fix, must fix, please look, please look, for information" {
+	if got := strings.Join(order, ", "); got != "fix, fix, check, check, note" {
 		t.Errorf("the order is %s", got)
 	}
 	for cell, want := range map[string]string{"B5": "'Mon'!B5", "B7": "'Mon'!D4", "B8": "'Mon'!C3"} {

@@ -37,11 +37,7 @@ func columns(b *book, r *result.Results) {
 	p.heads("place", "header", "read as", "unit")
 	p.freeze(0)
 	for _, c := range r.Columns {
-		as := c.ReadAs
-		if as == "" {
-			as = "not used"
-		}
-		p.add(text(c.At), text(c.Header), text(as), in(ordinary, c.Unit))
+		p.add(text(c.At), text(c.Header), text(reports.ColumnSaid(c.ReadAs)), in(ordinary, c.Unit))
 	}
 	p.write()
 }
