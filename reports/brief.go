@@ -14,7 +14,7 @@ const mostAsked = 3
 
 // brief is what a terminal says: the same words as the summary page, fewer.
 func (b *builder) brief() []Block {
-	out := []Block{Paragraph{Lead: true, Text: say(b.logName() + ": " + b.subtitle() + ".")}}
+	out := []Block{Paragraph{Lead: true, Text: say(b.logName() + ", " + b.subtitle() + ".")}}
 	if len(b.r.Starts) == 0 {
 		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ".")})
 		if b.r.StatusReason != "" {
@@ -38,10 +38,7 @@ func (b *builder) brief() []Block {
 		for _, block := range b.inGrams("", "starts[0]", s) {
 			out = append(out, brief(block))
 		}
-		out = append(out, Paragraph{Text: say(b.howOften("starts[0].chance", s.Chance), b.limits())})
-		if ways := b.fails("starts[0]", s); len(ways) > 0 {
-			out = append(out, Paragraph{Text: say("Of 100 such foams ", ways, ".")})
-		}
+		out = append(out, Paragraph{Text: b.oftenAndFails("starts[0]", s)})
 		for _, block := range b.richest() {
 			out = append(out, brief(block))
 		}

@@ -35,11 +35,7 @@ func (b *builder) richest() []Block {
 		if len(s.Ingredients) > 0 {
 			t = say(t, ": ", bolder(b.inLine(path, s.Ingredients)))
 		}
-		often := say(b.howOften(path+".chance", s.Chance), b.given())
-		if ways := b.fails(path, s); len(ways) > 0 {
-			often = say(often, "; ", ways)
-		}
-		blocks := []Block{Paragraph{Text: say(t, ". ", b.made(path, s))}, Paragraph{Text: say(often, ".")}}
+		blocks := []Block{Paragraph{Text: say(t, ". ", b.made(path, s))}, Paragraph{Text: b.oftenAndFails(path, s)}}
 		if rests := b.rests("richest_fat_percent"); len(rests) > 0 {
 			blocks = append(blocks, Paragraph{Text: rests})
 		}

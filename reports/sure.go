@@ -19,6 +19,15 @@ func (b *builder) howOften(path string, c result.Chance) Text {
 	return worksAndLimit(path, c.Mean, c.Low, b.r.Targets.WantedChance.Value)
 }
 
+// oftenAndFails says in one go how often a start works and how it fails.
+func (b *builder) oftenAndFails(path string, s result.Start) Text {
+	t := say(b.howOften(path+".chance", s.Chance))
+	if ways := b.fails(path, s); len(ways) > 0 {
+		t = say(t, "; ", ways)
+	}
+	return say(t, b.limits())
+}
+
 // sure says how sure a start is, how it would fail, and what it should do.
 func (b *builder) sure(path string, s result.Start) []Block {
 	lead := say(b.howOften(path+".chance", s.Chance), b.limits())
