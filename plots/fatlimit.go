@@ -89,7 +89,8 @@ func (f *fatFigure) finding() string {
 	r := f.r
 	best := 0
 	for i, s := range f.steps {
-		if s.Chance.Mean > f.steps[best].Chance.Mean {
+		top := f.steps[best] // one that works comes before a higher one that clogs too often to be named
+		if s.Workable != top.Workable && s.Workable || s.Workable == top.Workable && s.Chance.Mean > top.Chance.Mean {
 			best = i
 		}
 	}

@@ -105,6 +105,11 @@ func (p *press) fitLines(s *sheet, rows [][]reports.Text, measure float64) {
 		}
 		return t
 	}
+	for i, h := range s.head { // where there is room for the whole of it, it need not
+		if more := p.textWidth(h) - whole[i]; more > 0 && (sum()+more)*s.size < room {
+			whole[i] += more
+		}
+	}
 	for s.size > least && sum()*s.size > room {
 		s.size -= 0.5
 	}
