@@ -1,0 +1,337 @@
+package nested
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Fit is a line with its groups, over what its spreads may be.
+type Fit struct {
+	s      *problem
+	Mode   Spreads // the likeliest
+	LogML  float64 // restricted log likelihood at the mode
+	B      []float64
+	mode   *state
+	points []*state
+	weight []float64
+	ESS    float64
+}
+
+// Prior is how large spreads of groups may be before anything is seen: half a Student t
+// of 3 degrees of freedom, of this scale. A scale of +Inf is none.
+type Prior struct{ Inner, Level, Lean float64 }
+
+func (pr Prior) ln(s *problem, sp Spreads) float64 {
+	half := func(sd, scale float64) float64 {
+		if math.IsInf(scale, 1) {
+			return 0
+		}
+		return math.Log(sd/scale) - 2*math.Log1p(sd*sd/(3*scale*scale))
+	}
+	l := 0.0
+	if s.Within {
+		l += half(sp.Inner, pr.Inner)
+	}
+	for a, r := range s.random {
+		scale := pr.Lean
+		if r < 0 {
+			scale = pr.Level
+		}
+		l += half(sp.Outer[a], scale)
+	}
+	return l
+}
+
+// theta and back: logarithms of the spreads that the model has.
+func (s *problem) theta(sp Spreads) []float64 {
+	t := []float64{math.Log(sp.Rest)}
+	if s.Within {
+		t = append(t, math.Log(sp.Inner))
+	}
+	for _, sd := range sp.Outer {
+		t = append(t, math.Log(sd))
+	}
+	return t
+}
+
+func (s *problem) spreads(t []float64) Spreads {
+	e := func(x float64) float64 { return math.Exp(math.Max(-14, math.Min(7, x))) }
+	sp := Spreads{Rest: e(t[0])}
+	t = t[1:]
+	if s.Within {
+		sp.Inner = e(t[0])
+		t = t[1:]
+	}
+	for _, x := range t {
+		sp.Outer = append(sp.Outer, e(x))
+	}
+	return sp
+}
+
+// draws is how many sets of spreads stand for all.
+const draws = 150
+
+// Of fits the data.
+func Of(d Data, prior Prior) (*Fit, error) {
+	s := newProblem(d)
+	f := &Fit{s: s}
+	at, mode, hess, err := s.top(prior)
+	if err != nil {
+		return nil, err
+	}
+	f.mode = mode
+	f.Mode, f.LogML, f.B = mode.Spreads, mode.logML, mode.b
+	f.draw(at, hess, prior, mode)
+	return f, nil
+}
+
+// top is the likeliest spreads, the line at them, and minus the curvature there.
+func (s *problem) top(prior Prior) (at []float64, mode *state, hess *mat.SymDense, err error) {
+	start := Spreads{Rest: 0.25, Inner: 0.1, Outer: make([]float64, s.q)}
+	for a := range start.Outer {
+		start.Outer[a] = 0.15
+	}
+	last, err := s.solve(start, nil)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	at, hess = climb(func(t []float64) float64 {
+		sp := s.spreads(t)
+		st, err := s.solve(sp, last)
+		if err != nil {
+			return math.Inf(-1)
+		}
+		return st.logML + prior.ln(s, sp)
+	}, s.theta(start))
+	mode, err = s.solve(s.spreads(at), last)
+	return at, mode, hess, err
+}
+
+// climb is Newton's way up with differences for derivatives; hess is minus the curvature
+// at the top, made positive.
+func climb(value func([]float64) float64, at []float64) (top []float64, hess *mat.SymDense) {
+	d := len(at)
+	const h = 0.05
+	best := value(at)
+	for range 40 {
+		grad := make([]float64, d)
+		hess = mat.NewSymDense(d, nil)
+		up, down := make([]float64, d), make([]float64, d)
+		probe := func(i int, a float64, j int, b float64) float64 {
+			t := append([]float64(nil), at...)
+			t[i] += a
+			if j >= 0 {
+				t[j] += b
+			}
+			return value(t)
+		}
+		for i := range d {
+			up[i], down[i] = probe(i, h, -1, 0), probe(i, -h, -1, 0)
+			grad[i] = (up[i] - down[i]) / (2 * h)
+			hess.SetSym(i, i, -(up[i]-2*best+down[i])/(h*h))
+		}
+		for i := range d {
+			for j := range i {
+				both := probe(i, h, j, h)
+				hess.SetSym(i, j, -(both-up[i]-up[j]+best)/(h*h))
+			}
+		}
+		positive(hess)
+		var c mat.Cholesky
+		step := mat.NewVecDense(d, nil)
+		if !c.Factorize(hess) || c.SolveVecTo(step, mat.NewVecDense(d, grad)) != nil {
+			break
+		}
+		size := mat.Norm(step, math.Inf(1))
+		scale := math.Min(1, 1.5/math.Max(size, 1e-12))
+		moved := false
+		for range 12 {
+			t := append([]float64(nil), at...)
+			for i := range t {
+				t[i] += scale * step.AtVec(i)
+			}
+			if v := value(t); v > best {
+				moved = v-best > 1e-7
+				at, best = t, v
+				break
+			}
+			scale /= 2
+		}
+		if !moved || scale*size < 1e-4 {
+			break
+		}
+	}
+	return at, hess
+}
+
+// positive lifts the small eigenvalues of a curvature.
+func positive(h *mat.SymDense) {
+	var e mat.EigenSym
+	if !e.Factorize(h, true) {
+		for i := range h.SymmetricDim() {
+			for j := range i {
+				h.SetSym(i, j, 0)
+			}
+			h.SetSym(i, i, 1)
+		}
+		return
+	}
+	v := e.Values(nil)
+	var q mat.Dense
+	e.VectorsTo(&q)
+	n := len(v)
+	for i := range n {
+		for j := 0; j <= i; j++ {
+			t := 0.0
+			for k := range n {
+				t += q.At(i, k) * q.At(j, k) * math.Max(math.Abs(v[k]), 0.15)
+			}
+			h.SetSym(i, j, t)
+		}
+	}
+}
+
+// axis is a direction in which spreads move together, and how far either way the density
+// falls to e^-2 of its top.
+type axis struct {
+	along    []float64
+	up, down float64
+}
+
+// axes are the directions of the curvature, with their two reaches: what is known of a
+// spread is skewed, since one that is small may as well be nothing.
+func axes(value func([]float64) float64, top []float64, hess *mat.SymDense) []axis {
+	var e mat.EigenSym
+	if !e.Factorize(hess, true) {
+		return nil
+	}
+	var q mat.Dense
+	e.VectorsTo(&q)
+	best := value(top)
+	var out []axis
+	for k, v := range e.Values(nil) {
+		a := axis{along: mat.Col(nil, k, &q)}
+		reach := func(sign float64) float64 {
+			at := func(x float64) float64 {
+				t := append([]float64(nil), top...)
+				for i := range t {
+					t[i] += sign * x * a.along[i]
+				}
+				return best - value(t) - fall
+			}
+			low, high := 0.0, 2/math.Sqrt(v)
+			for n := 0; at(high) < 0 && n < 5; n++ {
+				low, high = high, high*1.6
+			}
+			for range 4 {
+				if mid := (low + high) / 2; at(mid) < 0 {
+					low = mid
+				} else {
+					high = mid
+				}
+			}
+			return (low + high) / 2 / math.Sqrt(2*fall)
+		}
+		a.up, a.down = reach(1), reach(-1)
+		out = append(out, a)
+	}
+	return out
+}
+
+// fall is how far down a reach is measured: as a normal falls in two standard deviations.
+const fall = 2.0
+
+// draw weighs sets of spreads around the mode, spread out along the axes as two halves of a
+// Student t by a sequence that fills space evenly, by how likely they are.
+func (f *Fit) draw(top []float64, hess *mat.SymDense, prior Prior, mode *state) {
+	value := func(t []float64) float64 {
+		sp := f.s.spreads(t)
+		st, err := f.s.solve(sp, mode)
+		if err != nil {
+			return math.Inf(-1)
+		}
+		return st.logML + prior.ln(f.s, sp)
+	}
+	lines := axes(value, top, hess)
+	if lines == nil {
+		f.points, f.weight, f.ESS = []*state{mode}, []float64{1}, 1
+		return
+	}
+	even := evenly(len(top))
+	student := distuv.StudentsT{Sigma: 1, Nu: tails}
+	ln := []float64{}
+	for k := range draws {
+		t := append([]float64(nil), top...)
+		dens := 0.0
+		for i, a := range lines {
+			z := student.Quantile(even(k, i))
+			reach := a.up
+			if z < 0 {
+				reach = a.down
+			}
+			dens += student.LogProb(z) - math.Log(reach)
+			// Each half holds a half, however far it reaches.
+			for j := range t {
+				t[j] += z * reach * a.along[j]
+			}
+		}
+		sp := f.s.spreads(t)
+		st, err := f.s.solve(sp, mode)
+		if err != nil || math.IsNaN(st.logML) {
+			continue
+		}
+		f.points = append(f.points, st)
+		ln = append(ln, st.logML+prior.ln(f.s, sp)-dens)
+	}
+	most := math.Inf(-1)
+	for _, l := range ln {
+		most = math.Max(most, l)
+	}
+	sum, squares := 0.0, 0.0
+	f.weight = make([]float64, len(ln))
+	for k, l := range ln {
+		f.weight[k] = math.Exp(l - most)
+		sum += f.weight[k]
+	}
+	// One draw far out must not stand for all (Ionides 2008, J. Comp. Graph. Stat. 17:295).
+	most, sum = sum/math.Sqrt(float64(len(ln))), 0
+	for k, w := range f.weight {
+		f.weight[k] = math.Min(w, most)
+		sum += f.weight[k]
+	}
+	for k := range f.weight {
+		f.weight[k] /= sum
+		squares += f.weight[k] * f.weight[k]
+	}
+	f.ESS = 1 / squares
+}
+
+// tails is the degrees of freedom of the Student t that spreads are drawn from.
+const tails = 5
+
+// evenly is a sequence of points that fill a cube, by steps of powers of the root of
+// x^(d+1) = x + 1 (Weyl's sequence with the constants of a generalised golden ratio).
+func evenly(d int) func(k, dim int) float64 {
+	root := 2.0
+	for range 60 {
+		root = math.Pow(1+root, 1/float64(d+1))
+	}
+	return func(k, dim int) float64 {
+		_, x := math.Modf(0.5 + float64(k+1)*math.Pow(root, -float64(dim+1)))
+		return math.Min(math.Max(x, 1e-9), 1-1e-9)
+	}
+}
+
+// Likeliest is the restricted log likelihood at its top, without any prior; spreads may be
+// all but nothing.
+func Likeliest(d Data) (float64, error) {
+	none := Prior{math.Inf(1), math.Inf(1), math.Inf(1)}
+	s := newProblem(d)
+	_, mode, _, err := s.top(none)
+	if err != nil {
+		return 0, err
+	}
+	return mode.logML, nil
+}
