@@ -25,16 +25,22 @@ var monthNames = [12]string{
 	"may mai mayo maggio", "june juin junio giugno juni", "july juillet julio luglio juli", "august aout agosto", "september septembre septiembre settembre setiembre",
 	"october octobre octubre ottobre oktober", "november novembre noviembre", "december decembre diciembre dicembre dezember"}
 
-// isMonth reports the name of a month, cut to three letters or more.
-func isMonth(name string) bool {
-	for _, names := range monthNames {
+// Month reads the name of a month, cut to three letters or more.
+func Month(name string) (time.Month, bool) {
+	name = fold(name)
+	for m, names := range monthNames {
 		for _, full := range strings.Fields(names) {
 			if len(name) >= 3 && strings.HasPrefix(full, name) {
-				return true
+				return time.Month(m + 1), true
 			}
 		}
 	}
-	return false
+	return 0, false
+}
+
+func isMonth(name string) bool {
+	_, is := Month(name)
+	return is
 }
 
 // isDate reports a date where a number is due: what was typed, 3.5 or 10-15, nobody

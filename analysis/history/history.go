@@ -1,0 +1,457 @@
+// Package history puts trials in the order of time: on which date each was made, in which
+// week and on which day of it. Dates decide, wherever they stand: in a column, on the tab
+// of a sheet, in the name of a file. Names of files and sheets, and the order of rows,
+// count only where there is no date, and then it is said.
+package history
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"foamfield/ingest/trial"
+)
+
+// History is trials in the order of time.
+type History struct {
+	Trials  []*trial.Trial // those used that have a place in time, the first first
+	Periods []Period       // the weeks, or what stands for weeks
+	Of      []int          // the period of each trial
+	Day     []int          // the day of each trial, numbered over all; nil where days are not known
+	Days    []string       // what each day is called
+	When    []time.Time    // the date of each trial; nil where there are none
+	ByDate  bool
+	Notes   []string // what was done where there was a doubt
+	Asked   []trial.Question
+}
+
+// Period is a week, or what stands for one.
+type Period struct {
+	Label       string
+	First, Last string // dates; "" where there are none
+}
+
+// placing is a trial on its way to its place.
+type placing struct {
+	*trial.Trial
+	read   reading
+	dated  bool
+	period string // key that sorts
+	day    string
+}
+
+// Of puts the trials of a log in order. The order in which they stand in the log changes
+// nothing but what nothing else decides.
+func Of(log *trial.Log) *History {
+	h := &History{}
+	var all []*placing
+	for i := range log.Trials {
+		if t := &log.Trials[i]; t.Used() {
+			all = append(all, &placing{Trial: t})
+		}
+	}
+	h.date(all, log)
+	dated := 0
+	for _, p := range all {
+		if p.dated {
+			dated++
+		}
+	}
+	h.ByDate = dated > 0 && 2*dated >= len(all)
+	if h.ByDate {
+		all = h.undated(all)
+		h.byDate(all)
+	} else {
+		h.byName(all)
+	}
+	return h
+}
+
+// date reads the date of every trial.
+func (h *History) date(all []*placing, log *trial.Log) {
+	for _, p := range all {
+		p.read, p.dated = dateOf(p.Trial)
+	}
+	h.order(all, log)
+	h.years(all)
+}
+
+// dateOf is what says a trial's date: its day, else the sheet, else the file; a weekday
+// counts from the date of its file.
+func dateOf(t *trial.Trial) (reading, bool) {
+	if r, ok := readDate(t.Day); ok {
+		return r, true
+	}
+	for _, name := range []string{t.At.Sheet, strings.TrimSuffix(t.At.File, filepath.Ext(t.At.File))} {
+		r, ok := dateWithin(name)
+		if !ok {
+			continue
+		}
+		switch d, named := weekday(t.Day); {
+		case named:
+			r.date = r.date.AddDate(0, 0, (d-(int(r.date.Weekday())+6)%7+7)%7)
+			return r, true
+		case t.Day == "":
+			return r, true
+		}
+	}
+	return reading{}, false
+}
+
+// dateWithin finds a date that can be read in one way only in a name: "foams 2026-10-05".
+func dateWithin(name string) (reading, bool) {
+	words := strings.FieldsFunc(name, func(c rune) bool { return c == ' ' || c == '_' || c == '(' || c == ')' || c == ',' })
+	for n := min(4, len(words)); n > 0; n-- {
+		for i := 0; i+n <= len(words); i++ {
+			if r, ok := readDate(strings.Join(words[i:i+n], " ")); ok && !r.noYear && r.other.IsZero() {
+				return r, true
+			}
+		}
+	}
+	return reading{}, false
+}
+
+// order settles in each file whether the day or the month stands first. One date that can
+// be read in one way settles it for its file, else for all; else it is asked.
+func (h *History) order(all []*placing, log *trial.Log) {
+	type habit struct{ dayFirst, monthFirst, open int }
+	files := map[string]*habit{}
+	whole := habit{}
+	for _, p := range all {
+		if !p.dated || !p.read.stroked {
+			continue
+		}
+		f := files[p.At.File]
+		if f == nil {
+			f = &habit{}
+			files[p.At.File] = f
+		}
+		switch first := leading(p.Day); {
+		case !p.read.other.IsZero():
+			f.open, whole.open = f.open+1, whole.open+1
+		case first == int(p.read.date.Month()) && first != p.read.date.Day():
+			f.monthFirst, whole.monthFirst = f.monthFirst+1, whole.monthFirst+1
+		case first == p.read.date.Day() && first != int(p.read.date.Month()):
+			f.dayFirst, whole.dayFirst = f.dayFirst+1, whole.dayFirst+1
+		}
+	}
+	if whole.dayFirst > 0 && whole.monthFirst > 0 {
+		h.Notes = append(h.Notes, "some dates have the day first and some the month: each file was read by its own")
+	}
+	for _, p := range all {
+		if !p.dated || p.read.other.IsZero() {
+			continue
+		}
+		f := *files[p.At.File]
+		if f.dayFirst == 0 && f.monthFirst == 0 {
+			f.dayFirst, f.monthFirst = whole.dayFirst, whole.monthFirst
+		}
+		switch {
+		case f.dayFirst > 0 && f.monthFirst == 0:
+		case f.monthFirst > 0 && f.dayFirst == 0:
+			p.read.date = p.read.other
+		default:
+			p.dated = false
+			h.ask(p, log)
+		}
+	}
+}
+
+// leading is the number a text begins with.
+func leading(text string) (n int) {
+	for _, c := range strings.TrimSpace(text) {
+		if c < '0' || c > '9' {
+			break
+		}
+		n = 10*n + int(c-'0')
+	}
+	return n
+}
+
+// ask asks once a file which of day and month stands first.
+func (h *History) ask(p *placing, log *trial.Log) {
+	if slices.ContainsFunc(h.Asked, func(q trial.Question) bool { return q.At.File == p.At.File }) {
+		return
+	}
+	at, header := trial.Place{File: p.At.File, Sheet: p.At.Sheet, Row: p.At.Row}, "Date"
+	for _, c := range log.Columns {
+		if c.ReadAs == "day" && c.At.File == p.At.File && c.At.Sheet == p.At.Sheet {
+			at.Col, header = c.At.Col, c.Header
+		}
+	}
+	h.Asked = append(h.Asked, trial.Question{At: at,
+		Asked:   fmt.Sprintf("%s can be %s or %s: which stands first, the day or the month?", p.Day, p.read.date.Format("2 January 2006"), p.read.other.Format("2 January 2006")),
+		Choices: []string{"date, day first", "date, month first"},
+		Cure:    trial.Cure{Sheet: "Columns", Row: []string{header, trial.Open}}})
+}
+
+// years gives dates without a year the one year that the others have.
+func (h *History) years(all []*placing) {
+	seen := map[int]bool{}
+	without := 0
+	for _, p := range all {
+		switch {
+		case !p.dated:
+		case p.read.noYear:
+			without++
+		default:
+			seen[p.read.date.Year()] = true
+		}
+	}
+	if without == 0 {
+		return
+	}
+	year := noYearYet
+	switch len(seen) {
+	case 0:
+		h.Notes = append(h.Notes, "the dates name no year and are taken to be of one year")
+	case 1:
+		for y := range seen {
+			year = y
+		}
+		h.Notes = append(h.Notes, fmt.Sprintf("dates that name no year are taken to be of %d, as the others are", year))
+	default:
+		h.Notes = append(h.Notes, fmt.Sprintf("%s without a year, which may be of several, are left out", count(without, "date")))
+	}
+	for _, p := range all {
+		if p.dated && p.read.noYear {
+			p.read.date = time.Date(year, p.read.date.Month(), p.read.date.Day(), 0, 0, 0, 0, time.UTC)
+			p.dated = len(seen) < 2
+		}
+	}
+}
+
+func count(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return fmt.Sprintf("%d %ss", n, noun)
+}
+
+// undated gives trials without a date the week of their sheet, or of their file, where all
+// others there are of one; the rest have no place in time.
+func (h *History) undated(all []*placing) (placed []*placing) {
+	weeks := map[[2]string]map[string]bool{}
+	note := func(key [2]string, week string) {
+		if weeks[key] == nil {
+			weeks[key] = map[string]bool{}
+		}
+		weeks[key][week] = true
+	}
+	for _, p := range all {
+		if p.dated {
+			note([2]string{p.At.File, p.At.Sheet}, weekOf(p.read.date))
+			note([2]string{p.At.File, ""}, weekOf(p.read.date))
+		}
+	}
+	byWeek, out := 0, 0
+	for _, p := range all {
+		if p.dated {
+			placed = append(placed, p)
+			continue
+		}
+		of := weeks[[2]string{p.At.File, p.At.Sheet}]
+		if len(of) != 1 {
+			of = weeks[[2]string{p.At.File, ""}]
+		}
+		if len(of) != 1 {
+			out++
+			continue
+		}
+		for w := range of {
+			p.period, p.day = w, w+" "+p.Day
+		}
+		byWeek++
+		placed = append(placed, p)
+	}
+	if byWeek > 0 {
+		h.Notes = append(h.Notes, count(byWeek, "trial")+" without a date stand beside others of one week and are taken to be of it")
+	}
+	if out > 0 {
+		h.Notes = append(h.Notes, count(out, "trial")+" without a date have no place in time and are left out here: give them one")
+	}
+	return placed
+}
+
+// weekOf is the Monday of a date's week.
+func weekOf(d time.Time) string {
+	return d.AddDate(0, 0, -(int(d.Weekday())+6)%7).Format(time.DateOnly)
+}
+
+// byDate lays the trials out by week and date.
+func (h *History) byDate(all []*placing) {
+	for _, p := range all {
+		if p.dated {
+			p.period, p.day = weekOf(p.read.date), p.read.date.Format(time.DateOnly)
+		}
+	}
+	slices.SortFunc(all, func(a, b *placing) int {
+		return cmp.Or(strings.Compare(a.period, b.period), strings.Compare(a.day, b.day), strings.Compare(clock(a.read.clock), clock(b.read.clock)), alike(a.Trial, b.Trial))
+	})
+	h.lay(all)
+	for k := range h.Periods {
+		monday, err := time.Parse(time.DateOnly, h.Periods[k].Label)
+		if err != nil {
+			continue
+		}
+		h.Periods[k].Label = "week of " + label(monday)
+	}
+	h.When = make([]time.Time, len(all))
+	for i, p := range all {
+		monday, err := time.Parse(time.DateOnly, p.period)
+		if p.dated {
+			monday = p.read.date
+		} else if err != nil {
+			continue
+		}
+		h.When[i] = monday
+		w := &h.Periods[h.Of[i]]
+		date := monday.Format(time.DateOnly)
+		if monday.Year() <= noYearYet {
+			date = label(monday)
+		}
+		if p.dated {
+			if w.First == "" {
+				w.First = date
+			}
+			w.Last = date
+		}
+	}
+}
+
+// label is a date as people read it; one without a year has none.
+func label(d time.Time) string {
+	if d.Year() <= noYearYet {
+		return d.Format("2 Jan")
+	}
+	return d.Format("2 Jan 2006")
+}
+
+// clock is a time of day that sorts as text.
+func clock(s string) string {
+	if len(s) > 1 && s[1] == ':' {
+		return "0" + s
+	}
+	return s
+}
+
+// byName lays the trials out by their week column, else by their file, else by their
+// sheet, in the order people sort names in.
+func (h *History) byName(all []*placing) {
+	files, weeks := map[string]bool{}, 0
+	for _, p := range all {
+		files[p.At.File] = true
+		if p.Raw["week"] != "" {
+			weeks++
+		}
+		p.dated = false
+	}
+	how := "the order of the rows"
+	switch {
+	case weeks > 0 && 2*weeks >= len(all):
+		how = "the week column"
+		for _, p := range all {
+			p.period = p.Raw["week"]
+		}
+	case len(files) > 1:
+		how = "the names of the files"
+		for _, p := range all {
+			p.period = strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
+		}
+	case slices.ContainsFunc(all, func(p *placing) bool { return weekSheet(p.At.Sheet) }):
+		how = "the names of the sheets"
+		for _, p := range all {
+			p.period = p.At.Sheet
+		}
+	}
+	named := false
+	for _, p := range all {
+		if p.day = p.Day; p.day == "" && p.At.Sheet != "" && p.period != p.At.Sheet {
+			p.day = p.At.Sheet
+		}
+		named = named || p.day != ""
+	}
+	slices.SortStableFunc(all, func(a, b *placing) int {
+		return cmp.Or(natural(a.period, b.period), days(a.day, b.day), natural(a.At.File, b.At.File), natural(a.At.Sheet, b.At.Sheet), cmp.Compare(a.At.Row, b.At.Row))
+	})
+	if len(all) > 0 {
+		h.Notes = append(h.Notes, "no dates were found, so "+how+" is taken for the order of time: give each trial a date, such as 2026-03-28")
+	}
+	for _, p := range all {
+		p.day = p.period + "\x00" + p.day
+	}
+	h.lay(all)
+	if !named {
+		h.Day, h.Days = nil, nil
+	}
+}
+
+// weekSheet says whether a sheet's name is that of a week: "week 3".
+func weekSheet(name string) bool {
+	for _, w := range pieces(strings.ToLower(name)) {
+		switch w {
+		case "week", "wk", "kw", "woche", "semaine", "semana", "settimana":
+			return true
+		}
+	}
+	return false
+}
+
+// days sorts days without dates: weekdays as they come, others by name.
+func days(a, b string) int {
+	x, isX := weekday(a)
+	y, isY := weekday(b)
+	if isX && isY {
+		return cmp.Compare(x, y)
+	}
+	return natural(a, b)
+}
+
+// lay numbers the periods and days of sorted trials.
+func (h *History) lay(all []*placing) {
+	at := map[string]int{}
+	for _, p := range all {
+		if n := len(h.Periods); n == 0 || p.period != all[len(h.Of)-1].period {
+			h.Periods = append(h.Periods, Period{Label: p.period})
+		}
+		h.Trials, h.Of = append(h.Trials, p.Trial), append(h.Of, len(h.Periods)-1)
+		d, known := at[p.day]
+		if !known {
+			d = len(h.Days)
+			at[p.day] = d
+			name := p.day
+			if i := strings.LastIndex(name, "\x00"); i >= 0 {
+				name = strings.TrimSpace(name[i+1:] + " " + name[:i])
+			}
+			h.Days = append(h.Days, name)
+		}
+		h.Day = append(h.Day, d)
+	}
+}
+
+// alike puts trials of one date in an order that does not rest on where they stand.
+func alike(a, b *trial.Trial) int {
+	if c := natural(a.ID, b.ID); c != 0 {
+		return c
+	}
+	value := func(v *float64) float64 {
+		if v == nil {
+			return math.Inf(-1)
+		}
+		return *v
+	}
+	low := func(i *trial.Interval) (float64, float64) {
+		if i == nil {
+			return math.Inf(-1), math.Inf(-1)
+		}
+		return i.Low, i.High
+	}
+	hold, holdHigh := low(a.Hold)
+	other, otherHigh := low(b.Hold)
+	return cmp.Or(cmp.Compare(value(a.FatPercent), value(b.FatPercent)), cmp.Compare(value(a.EmulsifierPercent), value(b.EmulsifierPercent)),
+		cmp.Compare(value(a.BlendHLB), value(b.BlendHLB)), cmp.Compare(hold, other), cmp.Compare(holdHigh, otherHigh), strings.Compare(a.Cook, b.Cook))
+}
