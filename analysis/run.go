@@ -16,10 +16,16 @@ import (
 // Run studies a log. The error is for a log the arithmetic fails on; what a log
 // cannot show is a status in the results, never an error.
 func Run(log *trial.Log, set Settings) (*result.Results, error) {
+	r, _, err := study(log, set)
+	return r, err
+}
+
+// study is Run, and the surface that the trials were laid out on.
+func study(log *trial.Log, set Settings) (*result.Results, *surface.Surface, error) {
 	want, batch := targets(log, set), batch(log, set)
 	s, err := surface.Of(log, want, batch.ScaleStepGrams)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	counts := logged.Count(s, want)
 	questions, why := logged.Open(log)
@@ -30,7 +36,7 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 	var b *belief.Belief
 	if status == "" {
 		if b, err = belief.Of(s, want, set.Seed, !set.FreeSigns); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	j := judging.Of(log, s, b)
@@ -62,7 +68,7 @@ func Run(log *trial.Log, set Settings) (*result.Results, error) {
 		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value)
 	}
 	fillEmpty(r)
-	return r, nil
+	return r, s, nil
 }
 
 // fillEmpty turns absent lists into empty ones, so that results.json has [] where

@@ -12,12 +12,14 @@ import (
 
 // JSON is results.json. A number that is not finite is an error: a number that
 // does not exist is null in the results, never NaN.
-func JSON(r *result.Results) ([]byte, error) {
+func JSON(r *result.Results) ([]byte, error) { return encoded("results.json", r) }
+
+func encoded(name string, r any) ([]byte, error) {
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	if err := e.Encode(r); err != nil {
-		return nil, fmt.Errorf("results.json: %w", err)
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return inLines(b.Bytes()), nil
 }

@@ -25,7 +25,7 @@ func Open(log *trial.Log) (questions []result.Question, why string) {
 		}
 	}
 	for i := range asked {
-		questions = append(questions, question(&asked[i]))
+		questions = append(questions, Question(&asked[i]))
 	}
 	if len(rests) == 0 {
 		return questions, ""
@@ -37,8 +37,8 @@ func Open(log *trial.Log) (questions []result.Question, why string) {
 	return questions, why
 }
 
-// question is one as the results carry it.
-func question(q *trial.Question) result.Question {
+// Question is one as the results carry it.
+func Question(q *trial.Question) result.Question {
 	list := func(s []string) []string { return append([]string{}, s...) }
 	return result.Question{At: q.At.String(), Asked: q.Asked, Do: q.Do(), Choices: list(q.Choices),
 		Cure: result.Cure{Sheet: q.Cure.Sheet, Header: list(q.Cure.Header()), Row: list(q.Cure.Row)}, Blocks: q.Blocks}

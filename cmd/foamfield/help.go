@@ -6,6 +6,7 @@ const usage = `foamfield reads your spreadsheet log of whipped-foam trials and a
 start from, how sure that is, how far the fat can go, and what to test next.
 
   foamfield report LOG...    read, analyse and write the report
+  foamfield trend LOG...     many weeks: steady? what changed it? does the optimum move?
   foamfield check LOG...     read and explain what was read; analyse nothing
   foamfield sheet NEW.xlsx   write a blank log to fill in
   foamfield help COMMAND     more about a command
@@ -69,6 +70,30 @@ For example, a foam that must hold half an hour, 9 times in 10:
   foamfield report week.xlsx --hold 30 --chance 90%
 `
 
+const trendUsage = `foamfield trend LOG... [flags]
+
+Reads the logs of many weeks as one history, in the order of their dates, and
+says whether the kitchen is steady, what changed it (a lot, a cook, a canister,
+a supplier), and whether the mix that holds longest moves. Give it one book a
+week, a folder of them, or one log with dates. Weeks, days and lots are taken
+from columns (date, week, butter lot, supplier, cook, canister no), else from
+the names of sheets and files. It writes NAME-trend beside you: report.html
+(open this first), report.pdf, report.xlsx, trend.json (every number),
+tidy.csv (a row an observation, for R and spreadsheets), the figures, and
+results.json, where all weeks are taken for one.
+
+Four words say what was found: shown, suggested, not shown, not tested.
+
+  --out DIR, --write LIST, --only TEXT, --kitchen FILE, --hold MIN,
+  --drained PERCENT, --drained-at MIN, --chance P, --batch G, --scale-step G,
+  --try FORMULA, --trade-signs on|off, --paper a4|letter, --seed N, --ounces,
+  --quiet            as for report; see foamfield help report
+
+For example:
+
+  foamfield trend books/
+`
+
 const checkUsage = `foamfield check LOG... [flags]
 
 Reads one or several logs and says what it understood: which row is the header,
@@ -123,13 +148,15 @@ func help(c *call, args []string) error {
 		switch args[0] {
 		case "report":
 			text = reportUsage
+		case "trend":
+			text = trendUsage
 		case "check":
 			text = checkUsage
 		case "sheet":
 			text = sheetUsage
 		case "help", "version":
 		default:
-			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(args[0])), ""}
+			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet and help", quoted(args[0])), ""}
 		}
 	}
 	_, err := fmt.Fprint(c.stdout, toType(text))

@@ -19,7 +19,7 @@ var rank = map[string]int{"ingest": 0, "analysis": 1, "plots": 2, "reports": 3, 
 
 // leaves of the analysis are numbers in, numbers out: below the module they
 // import only each other.
-var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest", "analysis/regress", "analysis/posterior", "analysis/region"}
+var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest", "analysis/regress", "analysis/posterior", "analysis/region", "analysis/nested", "analysis/series"}
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
@@ -29,7 +29,7 @@ var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/shown", "inges
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
-var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis"}
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis/history", "analysis/trend", "analysis"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0

@@ -102,6 +102,8 @@ func command(c *call, args []string) error {
 	switch name, rest := args[0], args[1:]; name {
 	case "report":
 		return report(c, rest)
+	case "trend":
+		return trend(c, rest)
 	case "check":
 		return check(c, rest)
 	case "sheet":
@@ -115,7 +117,7 @@ func command(c *call, args []string) error {
 		if howStarted(args) == dropped {
 			return reportBeside(c, args)
 		}
-		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, check, sheet and help", quoted(name)), ""}
+		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet and help", quoted(name)), ""}
 	}
 }
 

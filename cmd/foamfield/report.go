@@ -99,8 +99,11 @@ func (r *reporting) run(c *call) error {
 	return nil
 }
 
-func parseReport(args []string) (*reporting, error) {
-	f := newFlags("report", "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
+func parseReport(args []string) (*reporting, error) { return parseReportAs("report", args) }
+
+// parseReportAs reads the flags of report for a command that studies a log as it does.
+func parseReportAs(command string, args []string) (*reporting, error) {
+	f := newFlags(command, "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
 		"only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
 	ounces := f.set.Bool("ounces", false, "")
@@ -147,7 +150,7 @@ func parseReport(args []string) (*reporting, error) {
 		return nil, f.err
 	}
 	if len(logs) == 0 {
-		return nil, wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield report week.xlsx", "report"}
+		return nil, wrongCall{"no log was named; give a spreadsheet, a folder or a pattern, for example: foamfield " + command + " week.xlsx", command}
 	}
 	if m := r.study.DrainedAt; m != nil {
 		r.read.DrainedAt = *m

@@ -3,6 +3,7 @@
 //	kitchens demo [FOLDER]   write week.xlsx and five-columns.csv (testdata/demo)
 //	kitchens truths          how the two families of truths are spread
 //	kitchens table [N]       what the starts truly do, N kitchens a row (40)
+//	kitchens trend [N]       what is found in N histories of four weeks a row (100), and what is not there
 //	kitchens follow [N]      what making our next trials gives, N kitchens a family (40)
 package main
 
@@ -19,10 +20,11 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 const usage = `kitchens demo [FOLDER]   write the demo logs (into testdata/demo unless named)
 kitchens truths          print how the two families of simulated kitchens are spread
 kitchens table [N]       log, read and analyse N kitchens a row (40): what the starts truly do
+kitchens trend [N]       simulate N histories of four weeks a row (100): what is found, and what is not there
 kitchens follow [N]      make the next trials of N kitchens a family (40), beside scattered ones
 `
 
-var errUsage = errors.New("kitchens: say demo, truths, table or follow")
+var errUsage = errors.New("kitchens: say demo, truths, table, trend or follow")
 
 // run does one command and gives the exit code: 0 done, 1 failed, 2 wrong call.
 func run(args []string, out, errOut io.Writer) int {
@@ -52,6 +54,14 @@ func command(args []string, out io.Writer) error {
 			return errUsage
 		}
 		return table(out, tableSeed, n, []int{12, 24, 40, 80})
+	case len(args) == 1 && args[0] == "trend":
+		return trends(out, tableSeed, 100)
+	case len(args) == 2 && args[0] == "trend":
+		n, err := strconv.Atoi(args[1])
+		if err != nil || n < 1 {
+			return errUsage
+		}
+		return trends(out, tableSeed, n)
 	case len(args) == 1 && args[0] == "follow":
 		return follow(out, tableSeed, 40)
 	case len(args) == 2 && args[0] == "follow":

@@ -1,0 +1,154 @@
+package trend
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"foamfield/analysis/nested"
+	"foamfield/analysis/result"
+)
+
+const (
+	mostCuts = 120 // places where a change is looked for
+	// cutRows is how many rows all cuts together may take: of long histories fewer are looked at.
+	cutRows = 1_000_000
+	// changeP is how rare by chance alone a change must be to be named.
+	changeP = 0.01
+	bridges = 4000
+)
+
+// cut is a place where a step is looked for: rows from there on are after it.
+type cut struct {
+	row   int
+	share float64 // of the rows before it
+	z     float64 // the step over its standard error
+	step  float64
+	se    float64
+}
+
+// changes looks for one step of the level in time, days being what comes one after the
+// other.
+func (v *view) changes() (out []result.Change) {
+	for _, l := range v.lines {
+		if l.main == nil || l.time() == nil {
+			continue
+		}
+		if c, ok := l.change(); ok {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// change is the clearest step, if by chance alone one so clear is rare (the largest of a
+// Brownian bridge over its standard deviation, simulated at the same places).
+func (l *line) change() (result.Change, bool) {
+	none := result.Change{}
+	cuts := l.cuts()
+	if len(cuts) < 2 {
+		return none, false
+	}
+	best := 0
+	for k, c := range cuts {
+		if math.Abs(c.z) > math.Abs(cuts[best].z) {
+			best = k
+		}
+	}
+	p := l.byChance(cuts, math.Abs(cuts[best].z))
+	if p >= changeP {
+		return none, false
+	}
+	// Where it may be: places as likely as the clearest, down to nine tenths in all.
+	sum, weights := 0.0, make([]float64, len(cuts))
+	for k, c := range cuts {
+		weights[k] = math.Exp((c.z*c.z - cuts[best].z*cuts[best].z) / 2)
+		sum += weights[k]
+	}
+	order := make([]int, len(cuts))
+	for k := range order {
+		order[k] = k
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return int(math.Copysign(1, weights[b]-weights[a])) })
+	first, last, held := best, best, 0.0
+	for _, k := range order {
+		if held >= level*sum {
+			break
+		}
+		held += weights[k]
+		first, last = min(first, k), max(last, k)
+	}
+	c := cuts[best]
+	r := result.Ratio{Ratio: math.Exp(c.step), Low: math.Exp(c.step - 1.645*c.se), High: math.Exp(c.step + 1.645*c.se)}
+	name := func(k int) string { return l.when(cuts[k].row) }
+	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", named(l.outcome), r.Ratio, name(best))
+	if first != last {
+		words += fmt.Sprintf(" (somewhere from %s to %s)", name(first), name(last))
+	}
+	return result.Change{Outcome: l.outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, Sentence: words}, true
+}
+
+// cuts are the steps between one day and the next, each beside the whole line with the
+// spreads as they are likeliest without weeks.
+func (l *line) cuts() (out []cut) {
+	d := l.data
+	d.Level = false
+	base, err := nested.Of(d, prior)
+	if err != nil {
+		return nil
+	}
+	time := l.time()
+	var rows []int
+	for k := 1; k < len(l.rows); k++ {
+		if time[k] > time[k-1] && k >= leastOf && len(l.rows)-k >= leastOf {
+			rows = append(rows, k)
+		}
+	}
+	most := max(8, min(mostCuts, cutRows/len(l.rows)))
+	every := max(1, (len(rows)+most-1)/most)
+	for i := 0; i < len(rows); i += every {
+		k := rows[i]
+		x := make([]float64, len(l.rows))
+		for j := k; j < len(x); j++ {
+			x[j] = 1
+		}
+		step, se, ok := base.Step(x)
+		if ok {
+			out = append(out, cut{row: k, share: float64(k) / float64(len(l.rows)), z: step / se, step: step, se: se})
+		}
+	}
+	return out
+}
+
+// byChance is how often the clearest of these cuts is as clear were there no change.
+func (l *line) byChance(cuts []cut, z float64) float64 {
+	rng := l.stream(3)
+	more := 0
+	for range bridges {
+		walk, at := make([]float64, len(cuts)), 0.0
+		w := 0.0
+		for k, c := range cuts {
+			w += math.Sqrt(c.share-at) * rng.NormFloat64()
+			at = c.share
+			walk[k] = w
+		}
+		end := w + math.Sqrt(1-at)*rng.NormFloat64()
+		for k, c := range cuts {
+			if math.Abs(walk[k]-c.share*end) >= z*math.Sqrt(c.share*(1-c.share)) {
+				more++
+				break
+			}
+		}
+	}
+	return (float64(more) + 1) / (bridges + 1)
+}
+
+// when is the date of a row, or its week.
+func (l *line) when(k int) string {
+	at := l.at[l.rows[k]]
+	if h := l.History; h.When != nil && !h.When[at].IsZero() {
+		return h.When[at].Format(time.DateOnly)
+	}
+	return l.label(l.periodOf(l.rows[k]))
+}

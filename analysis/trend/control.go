@@ -1,0 +1,239 @@
+package trend
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"foamfield/analysis/result"
+	"foamfield/analysis/series"
+	"foamfield/analysis/works"
+)
+
+const (
+	// leastControl is how often, and over how many days, a formula must have been made to be
+	// charted as it is.
+	leastControl     = 6
+	leastControlDays = 4
+	// leastExact is how many exact values limits need.
+	leastExact = 5
+	// longRun is how many on one side of the centre are pointed out: by chance as many come
+	// once in some 250 times.
+	longRun = 8
+	// mostSlopes is how many values a slope is worked out of.
+	mostSlopes = 1000
+)
+
+// point is one observation in the order of time.
+type point struct {
+	on        int // of view.on
+	low, high float64
+}
+
+// control charts the formula that was made most often, over the most days; else what is
+// left of every trial beyond what the line of all weeks makes one expect of its mix.
+func (v *view) control() (out []result.Control) {
+	formula, mix := v.controlFormula()
+	for _, l := range v.lines {
+		if len(l.rows) == 0 {
+			continue
+		}
+		c := result.Control{Outcome: l.outcome, Of: "control formula", Unit: "min", Points: []result.ControlPoint{}, Outside: []string{}, Catches: []result.Catch{}}
+		if l.outcome == result.DrainedPercent {
+			c.Unit = "%"
+		}
+		var points []point
+		for k, i := range l.rows {
+			if formula >= 0 && v.on[i].Group == formula {
+				points = append(points, point{i, l.data.Low[k], l.data.High[k]})
+			}
+		}
+		if c.Mix = mix; len(points) < leastControl {
+			if l.main == nil {
+				continue
+			}
+			c.Of, c.Unit, c.Mix = "residuals", "ratio", nil
+			points = l.residuals()
+		}
+		v.chart(&c, points)
+		if l.main != nil {
+			c.Catches = l.catches()
+		}
+		c.Sentence = controlWords(&c)
+		out = append(out, c)
+	}
+	return out
+}
+
+// controlFormula is the group of trials of one formula that was made on most days, -1 if
+// none was made often.
+func (v *view) controlFormula() (group int, mix *result.Mix) {
+	days, times := map[int]map[int]bool{}, map[int]int{}
+	for k, t := range v.on {
+		if days[t.Group] == nil {
+			days[t.Group] = map[int]bool{}
+		}
+		times[t.Group]++
+		day := k
+		if v.History.Day != nil {
+			day = v.History.Day[v.at[k]]
+		}
+		days[t.Group][day] = true
+	}
+	group = -1
+	for _, t := range v.on {
+		g := t.Group
+		if times[g] >= leastControl && len(days[g]) >= leastControlDays && (group < 0 || len(days[g]) > len(days[group]) || len(days[g]) == len(days[group]) && times[g] > times[group]) {
+			group = g
+		}
+	}
+	if group < 0 {
+		return -1, nil
+	}
+	m := v.Surface.MixOf(&v.Surface.Trials[group])
+	return group, &m
+}
+
+// residuals is every row over the line without what weeks and days add.
+func (l *line) residuals() (out []point) {
+	for k, i := range l.rows {
+		at := 0.0
+		for j, x := range l.own(k) {
+			at += x * l.main.B[j]
+		}
+		out = append(out, point{i, l.data.Low[k] - at, l.data.High[k] - at})
+	}
+	return out
+}
+
+// chart fills in the points, the limits by those known exactly, and what stands out.
+func (v *view) chart(c *result.Control, points []point) {
+	var exact []float64
+	for _, p := range points {
+		if p.low == p.high {
+			exact = append(exact, p.low)
+		}
+	}
+	ch, ok := series.Individuals(exact)
+	if ok = ok && len(exact) >= leastExact; ok {
+		centre, low, high := math.Exp(ch.Centre), math.Exp(ch.Low), math.Exp(ch.High)
+		c.Centre, c.Low, c.High = &centre, &low, &high
+	}
+	side, run := 0, 0
+	for _, p := range points {
+		t := v.on[p.on]
+		cp := result.ControlPoint{At: t.At.String(), Period: v.label(v.periodOf(p.on)),
+			Value: result.Interval{Low: works.Finite(math.Exp(p.low)), High: works.Finite(math.Exp(p.high))}}
+		if v.History.When != nil && !v.History.When[v.at[p.on]].IsZero() {
+			cp.Date = v.History.When[v.at[p.on]].Format(time.DateOnly)
+		}
+		if math.IsInf(p.low, -1) {
+			cp.Value.Low = nil
+		}
+		if ok {
+			switch {
+			case p.low > ch.High:
+				cp.Out = "above"
+			case p.high < ch.Low:
+				cp.Out = "below"
+			}
+			if cp.Out != "" {
+				c.Outside = append(c.Outside, cp.At)
+			}
+			now := 0
+			if p.low > ch.Centre {
+				now = 1
+			} else if p.high < ch.Centre {
+				now = -1
+			}
+			if now == side && now != 0 {
+				run++
+			} else {
+				side, run = now, min(1, now*now)
+			}
+			if run == longRun {
+				c.Outside = append(c.Outside, fmt.Sprintf("%d in a row on one side, up to %s", longRun, cp.At))
+			}
+		}
+		c.Points = append(c.Points, cp)
+	}
+	v.slope(c, points)
+}
+
+// slope is how the points move by the week.
+func (v *view) slope(c *result.Control, points []point) {
+	if v.History.When == nil || len(points) < leastExact || len(points) > mostSlopes {
+		return
+	}
+	var when, value, exactAt, exact []float64
+	for _, p := range points {
+		at := v.History.When[v.at[p.on]].Sub(v.History.When[v.at[points[0].on]]).Hours() / (24 * 7)
+		when = append(when, at)
+		middle := p.low
+		if math.IsInf(middle, -1) {
+			middle = p.high
+		}
+		value = append(value, middle)
+		if p.low == p.high {
+			exactAt, exact = append(exactAt, at), append(exact, p.low)
+		}
+	}
+	r := series.Rising(when, func(i, j int) int {
+		switch {
+		case points[j].low > points[i].high:
+			return 1
+		case points[j].high < points[i].low:
+			return -1
+		}
+		return 0
+	}, value)
+	c.Rising = &r.P
+	if s, ok := series.TheilSen(exactAt, exact, level); ok {
+		c.Slope = &result.Ratio{Ratio: math.Exp(s.Mid), Low: math.Exp(s.Low), High: math.Exp(s.High)}
+	}
+}
+
+// catches is the fall that repeats of one formula in one week would catch, beside a level
+// that is known from the weeks before: as many on one day as there are in the mean.
+func (l *line) catches() (out []result.Catch) {
+	day := 0.0
+	if l.data.Within {
+		day = l.main.Mode.Inner * l.main.Mode.Inner
+	}
+	for _, k := range []int{1, 2, 3, 4, 6, 8} {
+		days := math.Max(1, float64(k)/2)
+		se := math.Sqrt(l.main.Mode.Rest*l.main.Mode.Rest/float64(k) + day/days)
+		out = append(out, result.Catch{Repeats: k, Ratio: math.Exp(-power * se)})
+	}
+	return out
+}
+
+func controlWords(c *result.Control) string {
+	what := "Each trial over what its mix makes one expect"
+	if c.Of == "control formula" {
+		what = fmt.Sprintf("The control formula, made %d times", len(c.Points))
+	}
+	if c.Centre == nil {
+		return what + ": fewer than five were seen to the end, so there are no limits."
+	}
+	outside := 0
+	for _, p := range c.Points {
+		if p.Out != "" {
+			outside++
+		}
+	}
+	switch {
+	case outside == 0 && len(c.Outside) == 0:
+		return what + ": none lies outside what single trials usually do, and no long run lies on one side of the middle."
+	case outside == 0:
+		return what + ": none lies outside, but a long run lies on one side of the middle, which by chance alone is rare: look at what changed there."
+	}
+	return fmt.Sprintf("%s: %d %s outside what single trials usually do. One of many may by chance; look at what was different there before anything is changed.", what, outside, plural(outside, "lies", "lie"))
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return many
+}

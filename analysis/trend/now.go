@@ -1,0 +1,298 @@
+package trend
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/belief"
+	"foamfield/analysis/history"
+	"foamfield/analysis/nested"
+	"foamfield/analysis/result"
+	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
+	"foamfield/ingest/trial"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// passes is the chance that the start passes hold and drainage in one possible truth, made
+// on another day; week -1 is another week, of which nothing is known.
+type passing struct {
+	l     *line
+	draws []nested.Draw
+	x     []float64
+	floor float64 // ln of the least hold, or of the most drained
+}
+
+func (v *view) passing(levels func(*line) map[int]string) (out []passing) {
+	for i, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
+		l := v.lineFor(o)
+		if l == nil || !v.Want.Needs(o) && o == result.DrainedPercent && !v.Surface.Judged[o] {
+			continue
+		}
+		target := v.Want.HoldMinutes.Value
+		if o == result.DrainedPercent {
+			target = v.Want.DrainedPercent.Value
+		}
+		p := passing{l: l, draws: l.main.Draws(truths(len(v.History.Periods)), v.stream(uint64(10+i))), floor: math.Log(target)}
+		p.x = l.row(v.ref.mix, v.ref.beside, levels(l))
+		out = append(out, p)
+	}
+	return out
+}
+
+// given is the share that pass if the d-th truth holds.
+func (p *passing) given(d, week int) float64 {
+	t := p.draws[d]
+	m, variance := 0.0, t.Rest*t.Rest
+	for j, x := range p.x {
+		m += x * t.B[j]
+	}
+	if p.l.data.Within {
+		variance += t.Inner * t.Inner
+	}
+	for a, j := range append([]int{0}, p.l.data.Lean...) {
+		if !p.l.data.Level {
+			break
+		}
+		if week >= 0 {
+			m += p.x[j] * t.U[week][a]
+		} else {
+			variance += p.x[j] * p.x[j] * t.Outer[a] * t.Outer[a]
+		}
+	}
+	z := (m - p.floor) / math.Sqrt(variance)
+	if p.l.outcome == result.DrainedPercent {
+		z = -z
+	}
+	return distuv.UnitNormal.CDF(z)
+}
+
+// beside is the chance of all that is not compared by the week: coming out, not splitting,
+// and results that the kitchen asks for.
+func (v *view) besideChance() float64 {
+	s := v.ref.start
+	p, all := 1.0, 1.0
+	for o, share := range s.Fails {
+		switch o {
+		case result.HoldMinutes, result.DrainedPercent:
+		case result.CameOut, result.Broke:
+			p -= share
+		}
+		if slices.Contains(result.Chain, o) {
+			all -= share
+		}
+	}
+	if all > 0 {
+		p *= math.Min(1, s.Chance.Mean/all)
+	}
+	return math.Max(0, p)
+}
+
+// chance is the start's chance in a week, beside what is the same in all.
+func chance(ps []passing, week int, beside float64) *result.TrendChance {
+	if len(ps) == 0 {
+		return nil
+	}
+	n := len(ps[0].draws)
+	all := make([]float64, n)
+	mean := 0.0
+	for d := range n {
+		all[d] = beside
+		for k := range ps {
+			// Draws of two outcomes have nothing to do with each other: any may meet any.
+			all[d] *= ps[k].given((d*(1+6*k)+k)%n, week)
+		}
+		mean += all[d] / float64(n)
+	}
+	slices.Sort(all)
+	return &result.TrendChance{Mean: mean, Low: all[int((1-level)/2*float64(n))], High: all[min(int((1+level)/2*float64(n)), n-1)]}
+}
+
+// chances is the start's chance in every week, nil where there is no start.
+func (v *view) chances() (out []*result.TrendChance) {
+	if v.ref.start == nil || v.lineFor(result.HoldMinutes) == nil {
+		return nil
+	}
+	ps := v.passing(func(*line) map[int]string { return nil })
+	beside := v.besideChance()
+	for k := range v.History.Periods {
+		out = append(out, chance(ps, k, beside))
+	}
+	return out
+}
+
+// latest is the level of every factor of lots and suppliers that was used last.
+func (l *line) latest() map[int]string {
+	out := map[int]string{}
+	for f, way := range l.factors {
+		if way.what != "lot" && way.what != "supplier" {
+			continue
+		}
+		for _, i := range l.rows {
+			if n := way.of(l.on[i]); n != "" {
+				out[f] = n
+			}
+		}
+	}
+	return out
+}
+
+// now is what the standing start promises as of the latest week and lot.
+func (v *view) now(tests []result.TrendTest) *result.Now {
+	hold := v.lineFor(result.HoldMinutes)
+	if v.ref.start == nil || hold == nil {
+		return nil
+	}
+	last := len(v.History.Periods) - 1
+	n := &result.Now{Period: v.label(last), Lots: []string{}}
+	levels := hold.latest()
+	for f := range v.factors {
+		if name, known := levels[f]; known && len(hold.counts[f]) > 1 {
+			n.Lots = append(n.Lots, v.factors[f].by+" "+name)
+		}
+	}
+	n.Latest = chance(v.passing((*line).latest), last, v.besideChance())
+	c := v.ref.start.Chance
+	n.Pooled = &result.TrendChance{Mean: c.Mean, Low: c.Low, High: c.High}
+	for _, t := range tests {
+		moved := t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
+		n.Matters = n.Matters || moved && t.Verdict == result.Shown
+	}
+	made := n.Period
+	if len(n.Lots) > 0 {
+		made += " with " + strings.Join(n.Lots, " and ")
+	}
+	n.Sentence = fmt.Sprintf("the start works %s in 10 as of %s; with all weeks taken for one it would be %s in 10", tenths(n.Latest.Mean), made, tenths(n.Pooled.Mean))
+	return n
+}
+
+// tenths is a chance out of 10.
+func tenths(p float64) string { return fmt.Sprintf("%.0f", 10*p) }
+
+const (
+	mostForeseen  = 4    // weeks held against what those before them said
+	longHistory   = 3000 // trials above which that takes too long
+	disagrees     = 2.5  // standard deviations
+	mostDisagree  = 20
+	leastForeseen = 8
+)
+
+// foreseen holds each of the latest weeks against what the trials of the weeks before it
+// made one expect: were we right as often as we said?
+func (v *view) foreseen() (out []result.WeekSaid) {
+	h := v.History
+	if len(h.Trials) > longHistory {
+		return nil
+	}
+	for k := max(1, len(h.Periods)-mostForeseen); k < len(h.Periods); k++ {
+		if w, ok := v.said(h, k); ok {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+func (v *view) said(h *history.History, week int) (w result.WeekSaid, ok bool) {
+	log := &trial.Log{Extras: v.Log.Extras}
+	for i, t := range h.Trials {
+		if h.Of[i] < week {
+			log.Trials = append(log.Trials, *t)
+		}
+	}
+	if len(log.Trials) < leastForeseen {
+		return w, false
+	}
+	s, err := surface.Of(log, v.Want, 0.1)
+	if err != nil || len(s.Vars) == 0 {
+		return w, false
+	}
+	b, err := belief.Of(s, v.Want, v.Seed, true)
+	if err != nil || len(b.Chain.Links) == 0 {
+		return w, false
+	}
+	w = result.WeekSaid{Period: h.Periods[week].Label}
+	for i, t := range v.on {
+		if v.periodOf(i) != week || t.Works == works.Unknown {
+			continue
+		}
+		m := v.Surface.MixOf(t)
+		values := s.Values(m)
+		if !known(s, m) {
+			continue
+		}
+		w.Trials++
+		w.Said += b.Chain.Chance(values)
+		if t.Works == works.Yes {
+			w.Worked++
+		}
+	}
+	return w, w.Trials > 0
+}
+
+// known says whether a mix has all that a surface asks for.
+func known(s *surface.Surface, m result.Mix) bool {
+	for _, x := range s.Vars {
+		switch x.Name {
+		case surface.FatPercent:
+			if m.FatPercent == nil {
+				return false
+			}
+		case surface.EmulsifierPercent:
+			if m.EmulsifierPercent == nil || *m.EmulsifierPercent <= 0 {
+				return false
+			}
+		case surface.EmulsifierGrams:
+			if m.EmulsifierGrams == nil || *m.EmulsifierGrams <= 0 {
+				return false
+			}
+		case surface.BlendHLB:
+			if m.BlendHLB == nil {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// disagree names the earlier trials that the latest week would hardly give.
+func (v *view) disagree() (out []result.OldTrial) {
+	last := len(v.History.Periods) - 1
+	if last < 1 {
+		return nil
+	}
+	type far struct {
+		result.OldTrial
+		z float64
+	}
+	var all []far
+	for _, l := range v.lines {
+		if l.main == nil {
+			continue
+		}
+		for k := range l.rows {
+			if l.data.Outer[k] == last {
+				continue
+			}
+			mean, sd := l.main.Likely(l.main.At(l.own(k), last))
+			scatter := math.Sqrt(sd*sd + l.main.Mode.Rest*l.main.Mode.Rest + l.main.Mode.Inner*l.main.Mode.Inner)
+			off := 0.0
+			if low := l.data.Low[k]; low > mean {
+				off = low - mean
+			} else if high := l.data.High[k]; high < mean {
+				off = high - mean
+			}
+			if z := off / scatter; math.Abs(z) > disagrees {
+				all = append(all, far{result.OldTrial{At: l.placedOf(k).At.String(), Period: v.label(l.data.Outer[k]), Outcome: l.outcome, Ratio: math.Exp(off)}, z})
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b far) int { return cmp.Compare(math.Abs(b.z), math.Abs(a.z)) })
+	for _, f := range all[:min(len(all), mostDisagree)] {
+		out = append(out, f.OldTrial)
+	}
+	return out
+}

@@ -1,0 +1,112 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"strings"
+
+	"foamfield/analysis"
+	"foamfield/analysis/result/contract"
+	"foamfield/ingest"
+	"foamfield/plots"
+	"foamfield/reports"
+	"foamfield/reports/html"
+	"foamfield/reports/pdf"
+	"foamfield/reports/text"
+	"foamfield/reports/workbook"
+)
+
+// publishedDPI is the resolution of figures that are published: 1 600 points across and
+// more.
+const publishedDPI = 300
+
+// trend studies many weeks and writes what they show.
+func trend(c *call, args []string) error {
+	r, err := parseTrend(args)
+	if errors.Is(err, flag.ErrHelp) {
+		return help(c, []string{"trend"})
+	}
+	if err != nil {
+		return err
+	}
+	show := watch(c.stderr, r.quiet)
+	defer show.done()
+
+	show.step("reading " + oneLine(strings.Join(r.logs, ", ")))
+	log, err := ingest.Read(r.logs, r.read)
+	if err != nil {
+		return err
+	}
+	target := r.out
+	if target == "" {
+		target = reportName(r.logs, log.Inputs) + "-trend"
+	}
+	dir, err := openFolder(target, r.logs)
+	if err != nil {
+		return err
+	}
+	show.step("fitting all weeks together")
+	weeks, err := analysis.Trend(log, r.study)
+	if err != nil {
+		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
+	}
+	show.step("drawing and laying out")
+	document := reports.Trend(weeks.Trend)
+	files, err := renderTrend(c.ctx, weeks, document, r.write, r.paper)
+	if err != nil {
+		return err
+	}
+	show.step("writing " + oneLine(target))
+	placed, err := dir.write(c, files)
+	if err != nil {
+		return err
+	}
+	show.done()
+	if r.quiet {
+		return nil
+	}
+	if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
+		return err
+	}
+	return placed.print(c.stdout)
+}
+
+func parseTrend(args []string) (*reporting, error) {
+	r, err := parseReportAs("trend", args)
+	if err != nil {
+		return nil, err
+	}
+	return r, nil
+}
+
+// renderTrend makes the wanted outputs; trend.json and tidy.csv come with json.
+func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+	var todo []rendering
+	add := func(path string, make func() ([]byte, error)) {
+		todo = append(todo, rendering{path: path, make: make})
+	}
+	if want["pdf"] {
+		add("report.pdf", func() ([]byte, error) { return pdf.Render(d, paper) })
+	}
+	if want["html"] {
+		add("report.html", func() ([]byte, error) { return html.Render(d) })
+	}
+	if want["xlsx"] {
+		add("report.xlsx", func() ([]byte, error) { return workbook.Trend(w.Trend, d) })
+		todo = append(todo, rendering{"next-trials.xlsx", func() ([]byte, error) { return workbook.NextTrials(w.Pooled) }, true})
+	}
+	if want["figures"] {
+		for _, f := range plots.Trends(w.Trend) {
+			add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(publishedDPI) })
+			add("figures/"+f.Name+".svg", f.SVG)
+		}
+	}
+	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })
+	add("tidy.csv", func() ([]byte, error) { return reports.TidyCSV(w.Tidy) })
+	add("results.json", func() ([]byte, error) { return reports.JSON(w.Pooled) })
+	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
+	add("results-keys.csv", func() ([]byte, error) { return contract.Keys, nil })
+	return makeAll(ctx, todo)
+}
