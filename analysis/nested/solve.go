@@ -17,7 +17,6 @@ func (s *problem) solve(sp Spreads, from *state) (*state, error) {
 			st.eta[i] = nearest(s.Low[i], s.High[i])
 		}
 	}
-	before := math.Inf(-1)
 	for range mostSteps {
 		if err := s.step(st); err != nil {
 			return nil, err
@@ -31,7 +30,6 @@ func (s *problem) solve(sp Spreads, from *state) (*state, error) {
 			st.converged = true
 			break
 		}
-		_ = before
 	}
 	s.likelihood(st)
 	return st, nil

@@ -70,14 +70,15 @@ func (s *problem) spreads(t []float64) Spreads {
 	return sp
 }
 
-// draws is how many sets of spreads stand for all.
-const draws = 150
+// draws is how many sets of spreads stand for all; where there are many rows the spreads are
+// well known, and fewer do.
+func (s *problem) draws() int { return max(40, min(150, 400000/len(s.X))) }
 
 // Of fits the data.
 func Of(d Data, prior Prior) (*Fit, error) {
 	s := newProblem(d)
 	f := &Fit{s: s}
-	at, mode, hess, err := s.top(prior)
+	at, mode, hess, err := s.top(prior, s.usual(), true)
 	if err != nil {
 		return nil, err
 	}
@@ -87,12 +88,17 @@ func Of(d Data, prior Prior) (*Fit, error) {
 	return f, nil
 }
 
-// top is the likeliest spreads, the line at them, and minus the curvature there.
-func (s *problem) top(prior Prior) (at []float64, mode *state, hess *mat.SymDense, err error) {
+// usual is where a search begins: what kitchens are like, on logarithms.
+func (s *problem) usual() Spreads {
 	start := Spreads{Rest: 0.25, Inner: 0.1, Outer: make([]float64, s.q)}
 	for a := range start.Outer {
 		start.Outer[a] = 0.15
 	}
+	return start
+}
+
+// top is the likeliest spreads, the line at them, and minus the curvature there.
+func (s *problem) top(prior Prior, start Spreads, curvature bool) (at []float64, mode *state, hess *mat.SymDense, err error) {
 	last, err := s.solve(start, nil)
 	if err != nil {
 		return nil, nil, nil, err
@@ -104,40 +110,50 @@ func (s *problem) top(prior Prior) (at []float64, mode *state, hess *mat.SymDens
 			return math.Inf(-1)
 		}
 		return st.logML + prior.ln(s, sp)
-	}, s.theta(start))
+	}, s.theta(start), curvature)
 	mode, err = s.solve(s.spreads(at), last)
 	return at, mode, hess, err
 }
 
-// climb is Newton's way up with differences for derivatives; hess is minus the curvature
-// at the top, made positive.
-func climb(value func([]float64) float64, at []float64) (top []float64, hess *mat.SymDense) {
+// climb is Newton's way up with differences for derivatives. How spreads bend together is
+// taken at the start, and once more at the top if the curvature there is wanted: hess is
+// minus it, made positive.
+func climb(value func([]float64) float64, at []float64, curvature bool) (top []float64, hess *mat.SymDense) {
 	d := len(at)
 	const h = 0.05
 	best := value(at)
-	for range 40 {
-		grad := make([]float64, d)
-		hess = mat.NewSymDense(d, nil)
-		up, down := make([]float64, d), make([]float64, d)
-		probe := func(i int, a float64, j int, b float64) float64 {
-			t := append([]float64(nil), at...)
-			t[i] += a
-			if j >= 0 {
-				t[j] += b
-			}
-			return value(t)
+	probe := func(i int, a float64, j int, b float64) float64 {
+		t := append([]float64(nil), at...)
+		t[i] += a
+		if j >= 0 {
+			t[j] += b
 		}
+		return value(t)
+	}
+	grad, up := make([]float64, d), make([]float64, d)
+	bend := mat.NewSymDense(d, nil)
+	slopes := func() {
 		for i := range d {
-			up[i], down[i] = probe(i, h, -1, 0), probe(i, -h, -1, 0)
-			grad[i] = (up[i] - down[i]) / (2 * h)
-			hess.SetSym(i, i, -(up[i]-2*best+down[i])/(h*h))
+			up[i] = probe(i, h, -1, 0)
+			down := probe(i, -h, -1, 0)
+			grad[i] = (up[i] - down) / (2 * h)
+			bend.SetSym(i, i, -(up[i]-2*best+down)/(h*h))
 		}
+	}
+	together := func() {
 		for i := range d {
 			for j := range i {
-				both := probe(i, h, j, h)
-				hess.SetSym(i, j, -(both-up[i]-up[j]+best)/(h*h))
+				bend.SetSym(i, j, -(probe(i, h, j, h)-up[i]-up[j]+best)/(h*h))
 			}
 		}
+	}
+	for n := range 40 {
+		slopes()
+		if n == 0 {
+			together()
+		}
+		hess = mat.NewSymDense(d, nil)
+		hess.CopySym(bend)
 		positive(hess)
 		var c mat.Cholesky
 		step := mat.NewVecDense(d, nil)
@@ -153,15 +169,21 @@ func climb(value func([]float64) float64, at []float64) (top []float64, hess *ma
 				t[i] += scale * step.AtVec(i)
 			}
 			if v := value(t); v > best {
-				moved = v-best > 1e-7
+				moved = v-best > 1e-6
 				at, best = t, v
 				break
 			}
 			scale /= 2
 		}
-		if !moved || scale*size < 1e-4 {
+		if !moved || scale*size < 1e-3 {
 			break
 		}
+	}
+	if curvature {
+		slopes()
+		together()
+		hess = bend
+		positive(hess)
 	}
 	return at, hess
 }
@@ -262,7 +284,7 @@ func (f *Fit) draw(top []float64, hess *mat.SymDense, prior Prior, mode *state) 
 	even := evenly(len(top))
 	student := distuv.StudentsT{Sigma: 1, Nu: tails}
 	ln := []float64{}
-	for k := range draws {
+	for k := range f.s.draws() {
 		t := append([]float64(nil), top...)
 		dens := 0.0
 		for i, a := range lines {
@@ -282,7 +304,7 @@ func (f *Fit) draw(top []float64, hess *mat.SymDense, prior Prior, mode *state) 
 		if err != nil || math.IsNaN(st.logML) {
 			continue
 		}
-		f.points = append(f.points, st)
+		f.points = append(f.points, st.without())
 		ln = append(ln, st.logML+prior.ln(f.s, sp)-dens)
 	}
 	most := math.Inf(-1)
@@ -324,14 +346,32 @@ func evenly(d int) func(k, dim int) float64 {
 	}
 }
 
-// Likeliest is the restricted log likelihood at its top, without any prior; spreads may be
-// all but nothing.
-func Likeliest(d Data) (float64, error) {
-	none := Prior{math.Inf(1), math.Inf(1), math.Inf(1)}
+// Likeliest is the restricted log likelihood at its top, with the same prior, sought from
+// spreads that are near it.
+func Likeliest(d Data, prior Prior, near Spreads) (float64, error) {
 	s := newProblem(d)
-	_, mode, _, err := s.top(none)
+	_, mode, _, err := s.top(prior, near, false)
 	if err != nil {
 		return 0, err
 	}
 	return mode.logML, nil
+}
+
+// without is a state without what only the search for it needed.
+func (st *state) without() *state {
+	st.eta = nil
+	for o := range st.groups {
+		st.groups[o].inner, st.groups[o].own = nil, nil
+	}
+	return st
+}
+
+// Near is a fit of which only the likeliest spreads are wanted.
+func Near(d Data, prior Prior) (*Fit, error) {
+	s := newProblem(d)
+	_, mode, _, err := s.top(prior, s.usual(), false)
+	if err != nil {
+		return nil, err
+	}
+	return &Fit{s: s, mode: mode, Mode: mode.Spreads, LogML: mode.logML, B: mode.b, points: []*state{mode}, weight: []float64{1}, ESS: 1}, nil
 }

@@ -94,7 +94,7 @@ func (l *line) change() (result.Change, bool) {
 func (l *line) cuts() (out []cut) {
 	d := l.data
 	d.Level = false
-	base, err := nested.Of(d, prior)
+	base, err := nested.Near(d, prior)
 	if err != nil {
 		return nil
 	}

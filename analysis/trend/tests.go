@@ -276,7 +276,7 @@ func (q *question) week() {
 		return
 	}
 	if weeks.n() > mostFixed {
-		q.scatter(func(d *nested.Data) { d.Level = false }, func(s nested.Spreads) float64 { return s.Outer[0] })
+		q.scatter(func(d *nested.Data, s *nested.Spreads) { d.Level, s.Outer = false, s.Outer[1:] }, func(s nested.Spreads) float64 { return s.Outer[0] })
 		return
 	}
 	fit, err := l.refit(func(k int) []float64 { return weeks.steps(l.data.Outer[k]) }, func(d *nested.Data) { d.Level = false })
@@ -324,7 +324,7 @@ func (q *question) day() {
 		return
 	}
 	if len(free) > mostDays || len(l.columns)+weeks.n()+len(free)+leastRest > len(l.rows) || weeks.n() > mostFixed {
-		q.scatter(func(d *nested.Data) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner })
+		q.scatter(func(d *nested.Data, _ *nested.Spreads) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner })
 		return
 	}
 	fit, err := l.refit(func(k int) []float64 {
@@ -345,19 +345,18 @@ func (q *question) day() {
 
 // scatter asks whether a spread is there at all: twice the gain of the likelihood, half of
 // which would be nothing were it not (Self and Liang 1987, J. Am. Stat. Ass. 82:605).
-func (q *question) scatter(without func(*nested.Data), of func(nested.Spreads) float64) {
+func (q *question) scatter(without func(*nested.Data, *nested.Spreads), of func(nested.Spreads) float64) {
 	l := q.l
-	with := l.data
-	less := l.data
-	without(&less)
-	a, err := nested.Likeliest(with)
-	b, err2 := nested.Likeliest(less)
-	if err != nil || err2 != nil {
+	less, near := l.data, l.main.Mode
+	near.Outer = slices.Clone(near.Outer)
+	without(&less, &near)
+	rest, err := nested.Likeliest(less, prior, near)
+	if err != nil {
 		q.Sentence = "not tested: the trials do not settle it"
 		return
 	}
 	p := 1.0
-	if gain := 2 * (a - b); gain > 0 {
+	if gain := 2 * (l.main.LogML - rest); gain > 0 {
 		p = 0.5 * distuv.ChiSquared{K: 1}.Survival(gain)
 	}
 	q.P = &p
@@ -388,7 +387,7 @@ func (q *question) optimum(i int) {
 	lean := slices.DeleteFunc(slices.Clone(l.data.Lean), func(c int) bool { return c == j })
 	if weeks.n() > mostFixed {
 		at := 1 + slices.Index(l.data.Lean, j)
-		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] })
+		q.scatter(func(d *nested.Data, s *nested.Spreads) { d.Lean, s.Outer = lean, slices.Delete(s.Outer, at, at+1) }, func(s nested.Spreads) float64 { return s.Outer[at] })
 		q.moved(i, l.main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, level), math.NaN())
 		return
 	}
