@@ -8,6 +8,7 @@ import (
 
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/whole"
 )
@@ -21,6 +22,9 @@ func (r *reader) finish() {
 	r.log.Targets.Results = targets
 	r.said.add(told...)
 	whole.SetAside(r.log.Trials, r.badCells)
+	if r.several || slices.Contains(r.log.Labels, "week") {
+		whole.Weekdays(r.log.Trials, scheme.LooksLikeDay)
+	}
 	r.said.add(r.holds.Capped()...)
 	aside, leading := whole.Aside(r.log.Trials, r.starts)
 	r.said.add(aside...)

@@ -310,6 +310,7 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	r.said.add(mixed.Findings...)
 	r.said.add(happened.Findings...)
 	r.complained(len(r.log.Trials), l.Findings, mixed.Findings, happened.Findings)
+	r.named(l, names)
 	x := trial.Trial{At: l.At, Rows: r.keep.Rows(l.Rows), ID: r.keep.Text(l.ID), Day: r.keep.Text(l.Day), Cook: r.keep.Text(l.Cook),
 		Student: r.keep.Text(l.Student), Canister: r.keep.Text(l.Canister), Note: r.keep.Text(l.Note), Composition: r.keep.Composition(mixed.Composition),
 		Hold: happened.Hold, Drained: happened.Drained, CameOut: happened.CameOut, Broke: happened.Broke, Missing: happened.Missing,
@@ -332,6 +333,22 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	r.said.add(found...)
 	r.setAside(t, l, &x, mixed)
 	r.log.Trials = append(r.log.Trials, x)
+}
+
+// named takes the lot, supplier and cook that only the names of sheet and file say.
+func (r *reader) named(l *row.Line, names scheme.Names) {
+	for _, said := range [...]struct{ label, text string }{{"lot", names.Lot}, {"supplier", names.Supplier}} {
+		if said.text == "" {
+			continue
+		}
+		l.Raw = append(l.Raw, row.Text{Key: said.label, Text: said.text})
+		if !slices.Contains(r.log.Labels, said.label) {
+			r.log.Labels = append(r.log.Labels, said.label)
+		}
+	}
+	if l.Cook == "" {
+		l.Cook = names.Cook
+	}
 }
 
 // complained remembers what was said of a trial's cells: two trials are equal only

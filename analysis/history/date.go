@@ -162,6 +162,7 @@ var weekdays = func() map[string]int {
 // weekday reads a text that is a weekday and nothing else but the time of day.
 func weekday(text string) (int, bool) {
 	found, known := 0, false
+	text, _, _ = strings.Cut(text, ",") // what follows is the week, if the reader said it
 	for _, w := range pieces(strings.ToLower(text)) {
 		switch d, is := weekdays[w]; {
 		case is && !known:

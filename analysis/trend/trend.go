@@ -9,6 +9,7 @@ package trend
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/history"
@@ -124,15 +125,15 @@ func factors(log *trial.Log) (out []factor) {
 
 // kindOf is what a column of labels names.
 func kindOf(name string) string {
-	switch name {
-	case "week":
+	switch {
+	case name == "week":
 		return "week"
-	case "supplier":
-		return "supplier"
-	case "canister no":
+	case name == "canister no":
 		return "canister"
+	case strings.Contains(name, "lot"):
+		return "lot"
 	}
-	return "lot"
+	return "supplier"
 }
 
 // reference is the surest start, else the middle of what was tried.

@@ -251,7 +251,7 @@ var plain = map[Role]string{
 	SampleMass: "foam sample (g)", DrainedAt: "drained at (min)", ReadingMinute: "reading (min)", CameOut: "came out", Clogged: "clogged",
 	Broke: "broke", OilLeak: "oil leak", Overrun: "overrun (%)", DispensedMass: "grams out", Spread: "spread (mm)", Grainy: "grainy",
 	Score: "score", Mouthfeel: "mouthfeel", Result: "result", Note: "notes", Shear: "whisk", Unused: "photo", Strained: "strained",
-	LeftInside: "left inside (g)", CupLiquid: "cup liquid (g)", CupFoam: "cup foam (g)", ChargerLot: "charger lot", IngredientLot: "lot no", Spits: "spits",
+	LeftInside: "left inside (g)", CupLiquid: "cup liquid (g)", CupFoam: "cup foam (g)", ChargerLot: "charger lot", IngredientLot: "lot no", Supplier: "supplier", Week: "week no", Spits: "spits",
 	Nozzle: "nozzle", Squirt: "squirt", IngredientFat: "cream fat (%)", IngredientHLB: "HLB GMS",
 	IngredientType: "oil type", StartedAt: "dispensed at", FellAt: "fell at", Measure: "pH", Valid: "valid", RepeatOf: "repeat of",
 }

@@ -192,20 +192,24 @@ func (r *reader) grade(i int) bool {
 	return known || len(r.core) > 2 && (d == quantity.Mass || d == quantity.Percent)
 }
 
-var lotWords = map[string]bool{"lot": true, "lots": true, "lote": true, "lotto": true, "los": true}
+var lotWords = map[string]Role{"lot": IngredientLot, "lots": IngredientLot, "lote": IngredientLot, "lotto": IngredientLot, "los": IngredientLot,
+	"supplier": Supplier, "fournisseur": Supplier, "proveedor": Supplier, "fornitore": Supplier, "lieferant": Supplier}
 
-// lotOf reads the lots of something: "butter lot", "lot of cream", which would
-// else be read as an amount of it.
+// lotOf reads the lots or the supplier of something: "butter lot", "lot of cream",
+// which would else be read as an amount of it.
 func (r *reader) lotOf() bool {
 	n := len(r.core)
-	if n < 2 || !lotWords[r.core[0].text] && !lotWords[r.core[n-1].text] {
+	if n < 2 {
 		return false
 	}
-	rest := r.core[1:]
-	if !lotWords[r.core[0].text] {
-		rest = r.core[:n-1]
+	rest, role := r.core[1:], lotWords[r.core[0].text]
+	if role == None {
+		rest, role = r.core[:n-1], lotWords[r.core[n-1].text]
 	}
-	r.m.Role, r.m.sure = IngredientLot, true
+	if role == None {
+		return false
+	}
+	r.m.Role, r.m.sure = role, true
 	if rest = r.withoutModifiers(rest); !r.thing(rest) {
 		r.leave(rest)
 	}

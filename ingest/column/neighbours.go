@@ -247,7 +247,7 @@ type rival struct {
 // several reports roles of which a table may have any number.
 func several(r Role) bool {
 	switch r {
-	case None, Note, Unused, Result, Declared, Mouthfeel, IngredientLot, IngredientType, Measure:
+	case None, Note, Unused, Result, Declared, Mouthfeel, IngredientLot, Supplier, IngredientType, Measure:
 		return true
 	}
 	return false

@@ -28,6 +28,8 @@ const (
 	Chargers   // a count, or grams of gas by its unit
 	ChargerLot // lot or brand of the chargers
 	IngredientLot
+	Supplier
+	Week    // number or name of a week, in a column of its own
 	Shakes  // a count, or seconds by its unit
 	Rest    // time in the fridge
 	HotHold // time kept warm before it is dispensed
@@ -99,6 +101,8 @@ var roles = [lastRole]struct {
 	Chargers:         {"chargers", "chargers", []quantity.Dimension{quantity.Chargers, quantity.Count}},
 	ChargerLot:       {"charger lot", "charger lot", nil},
 	IngredientLot:    {"lot of an ingredient", "ingredient lot", nil},
+	Supplier:         {"supplier", "supplier", nil},
+	Week:             {"week", "week", nil},
 	Shakes:           {"shakes", "shakes", []quantity.Dimension{quantity.Count, quantity.Minutes}},
 	Rest:             {"rest in the fridge", "rest", []quantity.Dimension{quantity.Minutes}},
 	HotHold:          {"time kept warm", "hot hold", []quantity.Dimension{quantity.Minutes}},

@@ -17,6 +17,8 @@ type Meaning struct {
 	Unit       quantity.Unit
 	Basis      column.Basis
 	GramsPerML float64
+	MonthFirst bool            // of a date: 3/4 is 4 March
+	DayFirst   bool            // of a date: 3/4 is 3 April
 	Variable   bool            // a number to carry along under the header's own name
 	Result     bool            // and measured on the foam
 	Ignore     bool            // not used
@@ -25,7 +27,7 @@ type Meaning struct {
 
 // same reports whether two rows say the same of a column.
 func (m Meaning) same(o Meaning) bool {
-	return say.Fold(m.Words) == say.Fold(o.Words) && m.Unit == o.Unit && m.Basis == o.Basis && m.GramsPerML == o.GramsPerML
+	return say.Fold(m.Words) == say.Fold(o.Words) && m.Unit == o.Unit && m.Basis == o.Basis && m.GramsPerML == o.GramsPerML && m.DayFirst == o.DayFirst && m.MonthFirst == o.MonthFirst
 }
 
 // Column finds what a kitchen says of a column under any of its texts.
@@ -41,6 +43,9 @@ func (s *Sheets) Column(texts ...string) (Meaning, bool) {
 // markMeans is the end of a meaning that says what a mark answers: "broke, x is
 // yes".
 var markMeans = regexp.MustCompile(`(?i)^(.+?)[,;]\s*(\S+)\s+is\s+(yes|no)$`)
+
+// dateOrder is the end of a meaning that says how a date is written: "date, day first".
+var dateOrder = regexp.MustCompile(`(?i)^(.+?)[,;]\s*(day|month)\s+first$`)
 
 func (k *taker) columns(t table) {
 	k.Columns = map[string]Meaning{}
@@ -74,6 +79,9 @@ func (k *taker) meaning(t table, row int) (Meaning, bool) {
 	m := Meaning{Words: t.text(row, 1)}
 	if parts := markMeans.FindStringSubmatch(m.Words); parts != nil {
 		m.Words, m.Marks = parts[1], map[string]bool{say.Fold(parts[2]): strings.EqualFold(parts[3], "yes")}
+	}
+	if parts := dateOrder.FindStringSubmatch(m.Words); parts != nil {
+		m.Words, m.DayFirst, m.MonthFirst = parts[1], strings.EqualFold(parts[2], "day"), strings.EqualFold(parts[2], "month")
 	}
 	switch say.Fold(m.Words) {
 	case "variable", "result", "":

@@ -154,7 +154,7 @@ func (c *longColumns) take(m column.Meaning, col int, l *columnLooks, rows int) 
 // as a whole.
 func carried(r column.Role) bool {
 	switch r {
-	case column.Day, column.Order, column.Repeat, column.Cook, column.Student, column.Dish, column.Canister, column.CanisterID, column.Note:
+	case column.Day, column.Order, column.Repeat, column.Cook, column.Student, column.Dish, column.Canister, column.CanisterID, column.ChargerLot, column.IngredientLot, column.Supplier, column.Week, column.Note:
 		return true
 	}
 	return false

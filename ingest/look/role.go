@@ -14,7 +14,7 @@ func IsOfMix(r column.Role) bool {
 // IsName reports whether a column of the role holds names or words.
 func IsName(r column.Role) bool {
 	switch r {
-	case column.Cook, column.Student, column.Dish, column.CanisterID, column.Note, column.Result:
+	case column.Cook, column.Student, column.Dish, column.CanisterID, column.Supplier, column.Note, column.Result:
 		return true
 	}
 	return false

@@ -5,7 +5,9 @@ package row
 
 import (
 	"math"
+	"regexp"
 	"strings"
+	"time"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
@@ -203,21 +205,21 @@ func (r *reader) label(f *scheme.Field) bool {
 	text := ""
 	switch f.Role {
 	case column.TrialID, column.Day, column.Cook, column.Student, column.Canister, column.Repeat, column.RepeatOf, column.CanisterID,
-		column.ChargerLot, column.IngredientLot, column.Note, column.Result, column.Valid:
+		column.ChargerLot, column.IngredientLot, column.Supplier, column.Week, column.Note, column.Result, column.Valid:
 		text = r.text(f)
 	}
 	switch f.Role {
 	case column.TrialID:
 		r.ID = text
 	case column.Day:
-		r.Day = text
+		r.Day = date(f, text)
 	case column.Cook:
 		r.Cook = text
 	case column.Student:
 		r.Student = text
 	case column.Canister:
 		r.Canister = r.canister(f, text)
-	case column.Repeat, column.RepeatOf, column.CanisterID, column.ChargerLot, column.IngredientLot:
+	case column.Repeat, column.RepeatOf, column.CanisterID, column.ChargerLot, column.IngredientLot, column.Supplier, column.Week:
 		if text != "" {
 			r.setRaw(f.Raw, text)
 		}
@@ -229,6 +231,29 @@ func (r *reader) label(f *scheme.Field) bool {
 		return false
 	}
 	return true
+}
+
+var stroked = regexp.MustCompile(`^(\d{1,2})[/-](\d{1,2})[/-](\d{2}|\d{4})\b`)
+
+// date is a day as typed; where the kitchen says which of day and month stands first, it
+// is one that can be read in one way only.
+func date(f *scheme.Field, text string) string {
+	m := stroked.FindStringSubmatch(text)
+	if m == nil || !f.DayFirst && !f.MonthFirst {
+		return text
+	}
+	day, month, year := m[1], m[2], m[3]
+	if f.MonthFirst {
+		day, month = month, day
+	}
+	if len(year) == 2 {
+		year = "20" + year
+	}
+	d, err := time.Parse("2006-1-2", year+"-"+month+"-"+day)
+	if err != nil {
+		return text
+	}
+	return d.Format(time.DateOnly) + text[len(m[0]):]
 }
 
 // canister is the size as typed, with the header's unit when the cell has none.

@@ -2,6 +2,7 @@ package scheme
 
 import (
 	"path/filepath"
+	"regexp"
 	"strings"
 	"unicode"
 
@@ -63,8 +64,29 @@ func LooksLikeDay(name string) bool {
 	return digits >= 2 && others == 0
 }
 
-// Names gives the day and student that a table's rows do not say.
-type Names struct{ Day, Student string }
+// Names gives what a table's rows do not say.
+type Names struct {
+	Day, Student string
+	Lot          string // "B" of "week 3, lot B"
+	Supplier     string
+	Cook         string
+}
+
+var (
+	namedLot      = regexp.MustCompile(`(?i)(?:^|[^\pL])lot(?:[ _\-]+(?:no\.?[ _\-]*)?([\pL\d]+)|(\d+))`)
+	namedSupplier = regexp.MustCompile(`(?i)(?:^|[^\pL])supplier[ _\-]+([\pL\d]+)`)
+	namedCook     = regexp.MustCompile(`(?i)(?:^|[^\pL])cook[ _\-]+([\pL\d]+)`)
+)
+
+// said is what a pattern finds in the sheet's name, else in the file's.
+func said(pattern *regexp.Regexp, names ...string) string {
+	for _, n := range names {
+		if m := pattern.FindStringSubmatch(n); m != nil {
+			return strings.Join(m[1:], "") // one of the ways to write it
+		}
+	}
+	return ""
+}
 
 // NamesOf reads the sheet's and the file's name. several: the call named more
 // than one file.
@@ -74,6 +96,15 @@ func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
 	stem := strings.TrimSuffix(at.File, filepath.Ext(at.File))
 	if !has(column.Day) && at.Sheet != "" && LooksLikeDay(at.Sheet) {
 		n.Day = at.Sheet
+	}
+	if !has(column.IngredientLot) {
+		n.Lot = said(namedLot, at.Sheet, stem)
+	}
+	if !has(column.Supplier) {
+		n.Supplier = said(namedSupplier, at.Sheet, stem)
+	}
+	if !has(column.Cook) {
+		n.Cook = said(namedCook, at.Sheet, stem)
 	}
 	if !has(column.Student) {
 		switch {

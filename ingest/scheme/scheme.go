@@ -40,6 +40,8 @@ type Field struct {
 	GramsPerML float64       // declared density, 0 = none
 	Told       bool          // the kitchen itself says what it is
 	Result     bool          // and that it is measured on the foam
+	DayFirst   bool          // of a date: the kitchen says that 3/4 is 3 April
+	MonthFirst bool          // of a date: the kitchen says that 3/4 is 4 March
 
 	// Of an amount.
 	InGrams  bool

@@ -3,6 +3,7 @@ package settle
 import (
 	"slices"
 
+	"foamfield/ingest/column"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -17,6 +18,7 @@ const (
 	setAside             // it and its rivals differ: neither is used
 	speaksForAll         // it says all that its rivals say
 	sameAgain            // another says all that it says
+	aLot                 // it is the lot of an ingredient
 )
 
 // settleRivals decides between columns with one role, by their index among the
@@ -31,6 +33,7 @@ func (m *maker) settleRivals() map[int]rivalry {
 			continue
 		}
 		rivals := slices.DeleteFunc(slices.Clone(all), m.declaredByKitchen)
+		rivals = m.lotBeside(settled, rivals)
 		shown := slices.DeleteFunc(slices.Clone(rivals), func(k int) bool { return m.Found.Heads[k].Hidden })
 		switch {
 		case len(rivals) < 2:
@@ -44,6 +47,27 @@ func (m *maker) settleRivals() map[int]rivalry {
 		}
 	}
 	return settled
+}
+
+// lotBeside takes a bare "lot" beside a trial number for a lot of what went in: alone it
+// would be a number of trials.
+func (m *maker) lotBeside(settled map[int]rivalry, rivals []int) []int {
+	if len(rivals) < 2 {
+		return rivals
+	}
+	return slices.DeleteFunc(rivals, func(k int) bool {
+		if !m.bareLot(k) {
+			return false
+		}
+		settled[k] = aLot
+		return true
+	})
+}
+
+// bareLot reports a header that is the word lot and nothing else.
+func (m *maker) bareLot(k int) bool {
+	h := &m.Found.Heads[k]
+	return slices.Contains([]string{"lot", "lots", "lote", "lotto"}, say.Fold(h.Text)) && (h.Meaning.Role == column.TrialID || h.Meaning.Else == column.TrialID)
 }
 
 // overHidden lets the one column that is shown stand for hidden ones.

@@ -76,6 +76,11 @@ func (m *maker) columns() {
 			f.Meaning = h.Meaning.WithoutRivals()
 		case sameAgain:
 			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
+		case aLot:
+			f.Meaning = column.Meaning{Role: column.IngredientLot, Words: "lot"}
+		}
+		if f.Role == column.TrialID && m.bareLot(i) && m.saysFew(i) {
+			f.Meaning = column.Meaning{Role: column.IngredientLot, Words: "lot"}
 		}
 		if h.Remarks && f.Role == column.None && f.Header == "" {
 			f.Role = column.Note
@@ -95,6 +100,20 @@ func (m *maker) columns() {
 		m.byContent(&m.Fields[i])
 		stockByWords(&m.Fields[i])
 	}
+}
+
+// saysFew reports a column of which most cells repeat one of a few texts, as lots do and
+// numbers of trials do not.
+func (m *maker) saysFew(head int) bool {
+	texts, rows := map[string]bool{}, 0
+	for n := range m.Found.Rows {
+		c, _ := m.Found.Cell(n, head)
+		if text := m.Found.Sheet.Display(c); text != "" {
+			texts[text] = true
+			rows++
+		}
+	}
+	return rows >= 6 && 3*len(texts) <= rows
 }
 
 // stockByWords makes an amount of a weighed column whose words are those of a stock.
@@ -140,6 +159,7 @@ func declareColumn(f *scheme.Field, d kitchen.Meaning) {
 	f.Basis = cmp.Or(d.Basis, f.Basis, header.Basis)
 	f.AtMinute = cmp.Or(f.AtMinute, header.AtMinute)
 	f.GramsPerML, f.Told = d.GramsPerML, true
+	f.DayFirst, f.MonthFirst = d.DayFirst, d.MonthFirst
 	declareMarks(f, d.Marks)
 }
 

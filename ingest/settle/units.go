@@ -84,6 +84,10 @@ func (m *maker) outcomes() {
 			m.label(f, "charger lot")
 		case column.IngredientLot:
 			m.label(f, say.Fold(f.Words))
+		case column.Supplier:
+			m.label(f, say.Fold(f.Words))
+		case column.Week:
+			m.label(f, "week")
 		case column.Repeat, column.RepeatOf:
 			f.Raw = "repeat"
 		case column.Declared:
