@@ -19,7 +19,7 @@ func summary(r *result.Trend) (out []string) {
 		}
 	}
 	for _, t := range shown {
-		out = append(out, capital(strings.TrimPrefix(t.Sentence, "shown: "))+weekWords(r, t)+".")
+		out = append(out, capital(strings.TrimPrefix(t.Sentence, "shown: "))+weekWords(r, t)+movedWords(r, t)+".")
 	}
 	for _, c := range r.Changes {
 		out = append(out, capital(c.Sentence)+".")
@@ -56,6 +56,22 @@ func weekWords(r *result.Trend, t result.TrendTest) string {
 		}
 	}
 	return ""
+}
+
+// movedWords says where hold peaked first and where it peaks now.
+func movedWords(r *result.Trend, t result.TrendTest) string {
+	name, optimum := strings.CutPrefix(t.What, "optimum:")
+	var of []result.Optimum
+	for _, o := range r.Optimum {
+		if optimum && o.Variable == name {
+			of = append(of, o)
+		}
+	}
+	if len(of) < 2 {
+		return ""
+	}
+	first, last := of[0], of[len(of)-1]
+	return strings.TrimSpace(fmt.Sprintf(": it was %.1f %s", first.At, first.Unit)) + strings.TrimRight(fmt.Sprintf(" in the %s and is %.1f %s", first.Period, last.At, last.Unit), " ") + " in the latest"
 }
 
 func tested(tests []result.TrendTest) (n int) {

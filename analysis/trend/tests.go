@@ -30,8 +30,9 @@ const (
 // question is one test of one line on its way.
 type question struct {
 	result.TrendTest
-	l   *line
-	ask func(*question)
+	l     *line
+	ask   func(*question)
+	found string // what was found, were it shown: "hold with butter lot B is times 0.71 what it is with A"
 }
 
 // tests asks of every line what may have changed, and adjusts the answers for their number.
@@ -42,7 +43,7 @@ func (v *view) tests() []result.TrendTest {
 			continue
 		}
 		add := func(what, by string, ask func(*question)) {
-			all = append(all, &question{result.TrendTest{What: what, By: by, Outcome: l.outcome, Verdict: result.NotTested}, l, ask})
+			all = append(all, &question{TrendTest: result.TrendTest{What: what, By: by, Outcome: l.outcome, Verdict: result.NotTested}, l: l, ask: ask})
 		}
 		add("drift", "", (*question).drift)
 		add("day", "", (*question).day)
@@ -115,43 +116,57 @@ func (q *question) judge() {
 	q.Sentence = q.words()
 }
 
-// words says what was found, how large it is, and what would have been seen.
+// words says what was found, or what would have been seen.
 func (q *question) words() string {
-	o := named(q.Outcome)
-	what := map[string]string{"drift": "a steady move of " + o + " from the first date to the last", "day": "a difference of " + o + " between days of a week",
-		"week": "a difference of " + o + " between weeks"}[q.What]
-	name, optimum := strings.CutPrefix(q.What, "optimum:")
-	effect, unit := "", ""
-	if optimum {
-		x := q.l.Surface.Vars[q.l.Surface.Place(name)]
-		what, unit = "a move of the best "+x.Label+" for "+o+" between weeks", x.Unit
-		if x.Log {
-			effect = fmt.Sprintf("times %.2f", q.Effect.Ratio)
-		} else {
-			effect = strings.TrimSpace(fmt.Sprintf("%.2g %s", q.Effect.Ratio, unit))
-		}
-	} else {
-		if what == "" {
-			what = "a difference of " + o + " by " + q.By
-		}
-		effect = fmt.Sprintf("times %.2f", q.Effect.Ratio)
-	}
-	seen := ""
-	if q.SmallestSeen != nil {
-		switch {
-		case optimum && !q.l.Surface.Vars[q.l.Surface.Place(name)].Log:
-			seen = strings.TrimSpace(fmt.Sprintf("; a move of %.2g %s would have been seen", *q.SmallestSeen, unit))
-		default:
-			seen = fmt.Sprintf("; times %.2f would have been seen", *q.SmallestSeen)
-		}
-	}
 	switch q.Verdict {
 	case result.Shown:
-		return "shown: " + what + ", " + effect
+		return "shown: " + q.found
 	case result.Suggested:
-		return "suggested: " + what + ", " + effect + ", but of so many things looked at one looks so by chance" + seen
+		return "suggested, not shown: " + q.found + "; of so many things looked at one may look so by chance"
 	}
-	return "not shown: " + what + seen
+	return "not shown: " + q.looked() + q.seen()
+}
+
+// looked is what was looked for.
+func (q *question) looked() string {
+	o := named(q.Outcome)
+	switch q.What {
+	case "drift":
+		return "a steady move of " + o + " from the first date to the last"
+	case "day":
+		return "a difference of " + o + " between the days of a week"
+	case "week":
+		return "a difference of " + o + " between weeks"
+	}
+	if x, optimum := q.variable(); optimum {
+		return "a move of the " + x.Label + " that holds longest"
+	}
+	return "a difference of " + o + " by " + q.By
+}
+
+// variable is the one whose optimum is asked about.
+func (q *question) variable() (result.Variable, bool) {
+	name, optimum := strings.CutPrefix(q.What, "optimum:")
+	if !optimum {
+		return result.Variable{}, false
+	}
+	return q.l.Surface.Vars[q.l.Surface.Place(name)], true
+}
+
+// seen is what would have been seen.
+func (q *question) seen() string {
+	if q.SmallestSeen == nil {
+		return ""
+	}
+	if x, optimum := q.variable(); optimum && !x.Log {
+		return fmt.Sprintf("; a move of %s would most likely have been seen", strings.TrimSpace(fmt.Sprintf("%.2g %s", *q.SmallestSeen, x.Unit)))
+	}
+	return fmt.Sprintf("; one of times %.2f would most likely have been seen", *q.SmallestSeen)
+}
+
+// differs is a finding of two groups: the lower over the higher.
+func (q *question) differs(of, than string) {
+	q.found = fmt.Sprintf("%s %s is %.2f times what it is %s", named(q.Outcome), of, 1/q.Effect.Ratio, than)
 }
 
 // refit fits the line with columns added, and a part of it left out.
@@ -238,6 +253,7 @@ func (q *question) drift() {
 	q.Effect = ratio(d)
 	seen := math.Exp(power * d.SD)
 	q.SmallestSeen = &seen
+	q.found = fmt.Sprintf("%s moved steadily, to %.2f times what it was from the first date to the last", named(q.Outcome), q.Effect.Ratio)
 }
 
 // time is when each row was, from 0 at the first to 1 at the last; nil if there is one
@@ -286,7 +302,8 @@ func (q *question) week() {
 	}
 	columns := l.span(weeks.n() - 1)
 	q.answer(fit, columns)
-	q.largest(fit, columns, weeks.enoughEach())
+	high, low := q.largest(fit, columns, weeks.enoughEach())
+	q.differs("in the "+l.label(weeks.names[low]), "in the "+l.label(weeks.names[high]))
 }
 
 // day asks whether days of one week differ by more than repeats do.
@@ -369,6 +386,7 @@ func (q *question) between(sd nested.Value, each float64) {
 	q.Effect = &result.Ratio{Ratio: d(sd.Mean), Low: d(sd.Low), High: d(sd.High)}
 	seen := math.Exp(power * q.l.main.Mode.Rest * math.Sqrt(2/each))
 	q.SmallestSeen = &seen
+	q.found = fmt.Sprintf("%s differs from one %s to the next, by some %.0f %%", named(q.Outcome), q.What, 100*(q.Effect.Ratio-1))
 }
 
 // optimum asks whether weeks lean another way in a variable, which moves its optimum.
@@ -460,6 +478,17 @@ func (q *question) moved(i int, d nested.Value, bend float64) {
 	} else {
 		q.SmallestSeen = nil
 	}
+	q.found = q.movedWords(q.Effect.Ratio, c.Log)
+}
+
+// movedWords says from where to where an optimum moved, by the weeks' own.
+func (q *question) movedWords(move float64, log bool) string {
+	x, _ := q.variable()
+	by := strings.TrimSpace(fmt.Sprintf("by %.2g %s", move, x.Unit))
+	if log {
+		by = fmt.Sprintf("by a factor of %.2f", move)
+	}
+	return fmt.Sprintf("the %s that holds longest moves from week to week, %s between the furthest", x.Label, by)
 }
 
 // factor asks whether lots, cooks, canisters or suppliers differ.
@@ -492,7 +521,14 @@ func (q *question) factor(f int) {
 		for _, j := range columns {
 			each = append(each, counts[l.columns[j].level] >= leastOf)
 		}
-		q.largest(l.main, columns, each)
+		high, low := q.largest(l.main, columns, each)
+		name := func(k int) string {
+			if k == 0 {
+				return l.bases[f]
+			}
+			return l.columns[columns[k-1]].level
+		}
+		q.differs("with "+way.by+" "+name(low), "with "+name(high))
 	}
 }
 
