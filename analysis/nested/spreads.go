@@ -120,7 +120,7 @@ func (s *problem) top(prior Prior, start Spreads, curvature bool) (at []float64,
 // minus it, made positive.
 func climb(value func([]float64) float64, at []float64, curvature bool) (top []float64, hess *mat.SymDense) {
 	d := len(at)
-	const h = 0.05
+	const h = 0.02
 	best := value(at)
 	probe := func(i int, a float64, j int, b float64) float64 {
 		t := append([]float64(nil), at...)

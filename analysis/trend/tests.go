@@ -422,6 +422,7 @@ func (q *question) optimum(i int) {
 	}
 	columns := l.span(weeks.n() - 1)
 	q.answer(fit, columns)
+	q.steadily(j, lean)
 	high, low := q.largest(fit, columns, weeks.enoughEach())
 	p := fit.Columns()
 	x := make([]float64, p)
@@ -432,6 +433,22 @@ func (q *question) optimum(i int) {
 		x[columns[low-1]] -= 1
 	}
 	q.moved(i, fit.Value(nested.Combination{Line: x, Of: -1}, level), l.bend(i))
+}
+
+// steadily also asks whether a variable's slope moves steadily with time, which is seen
+// sooner than any move; of the two answers the smaller counts, twice.
+func (q *question) steadily(j int, lean []int) {
+	l := q.l
+	time := l.time()
+	if time == nil {
+		return
+	}
+	fit, err := l.refit(func(k int) []float64 { return []float64{l.data.X[k][j] * (time[k] - 0.5)} }, func(d *nested.Data) { d.Lean = lean })
+	if err != nil {
+		return
+	}
+	p := math.Min(1, 2*math.Min(*q.P, fit.Zero(l.span(1)...)))
+	q.P = &p
 }
 
 // straightOf is the column of a variable itself.

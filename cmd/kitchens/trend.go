@@ -207,7 +207,7 @@ func coursesOf(dir string, c course, first uint64, n int) ([]seenTrend, error) {
 }
 
 // trends prints how often what truly happened is found, and what did not.
-func trends(out io.Writer, first uint64, n int) error {
+func trends(out io.Writer, first uint64, n int, only ...string) error {
 	dir, err := os.MkdirTemp("", "kitchens")
 	if err != nil {
 		return err
@@ -216,6 +216,9 @@ func trends(out io.Writer, first uint64, n int) error {
 	fmt.Fprintf(out, "%d histories a row of %d weeks of %d trials, one in so many in percent\n", n, historyWeeks, historyTrials)
 	fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %10s %9s\n", "truth", "shown", "suggested", "falsely", "by a report", "falsely", "optimum in", "lot alone")
 	for _, c := range courses() {
+		if len(only) > 0 && !strings.Contains(c.name, only[0]) {
+			continue
+		}
 		rows, err := coursesOf(dir, c, first, n)
 		if err != nil {
 			return err

@@ -1,0 +1,220 @@
+package analysis
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+)
+
+// book is a history as lines of a log: header, then a line a trial, by week.
+type book struct {
+	header string
+	weeks  [][]string
+}
+
+// histories are logs of so many weeks, each of eight trials on two days; factor is what
+// truly happens to the hold.
+func historyOf(weeks int, dates bool, lot func(week, trial int) string, factor func(week, trial int) float64) book {
+	rng := rand.New(rand.NewPCG(7, 7))
+	b := book{header: "trial,date,butter lot,butter g,cider g,GMS g,sucrose ester HLB 15 g,came out,hold min"}
+	monday := time.Date(2026, time.March, 2, 0, 0, 0, 0, time.UTC)
+	no := 0
+	for w := range weeks {
+		var lines []string
+		for k := range 8 {
+			no++
+			fat, hlb := 38+14*rng.Float64(), 5+8*rng.Float64()
+			hold := 22 * math.Exp(0.1*(fat-45)/7-0.06*(hlb-9)*(hlb-9)+0.12*rng.NormFloat64()) * factor(w, k)
+			day := monday.AddDate(0, 0, 7*w+k/4).Format(time.DateOnly)
+			if !dates {
+				day = []string{"Mon", "Tue"}[k/4]
+			}
+			lip := 2 * (15 - hlb) / (15 - 3.8)
+			lines = append(lines, fmt.Sprintf("%d,%s,%s,%.1f,%.1f,%.2f,%.2f,y,%.1f", no, day, lot(w, k), 3*fat, 3*(98-fat), 3*lip, 3*(2-lip), hold))
+		}
+		b.weeks = append(b.weeks, lines)
+	}
+	return b
+}
+
+// weeksOf writes files, reads them as one log and studies it.
+func weeksOf(t *testing.T, files map[string]string) *Weeks {
+	t.Helper()
+	dir := t.TempDir()
+	for name, text := range files {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	log, err := ingest.Read([]string{dir}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, err := Trend(log, Settings{Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+func (b book) file(weeks ...int) string {
+	text := b.header + "\n"
+	for _, w := range weeks {
+		text += strings.Join(b.weeks[w], "\n") + "\n"
+	}
+	return text
+}
+
+func always(lot string) func(int, int) string { return func(int, int) string { return lot } }
+
+func one(int, int) float64 { return 1 }
+
+// withWeek3 is a lot that comes with the third week, half that changes on every day.
+func withWeek3(w, _ int) string { return []string{"A", "A", "B", "B", "B"}[w] }
+func byTrial(_, k int) string   { return []string{"A", "B"}[k%2] }
+
+func shorter(lot func(int, int) string) func(int, int) float64 {
+	return func(w, k int) float64 {
+		if lot(w, k) == "B" {
+			return 0.6
+		}
+		return 1
+	}
+}
+
+func showing(r *result.Trend, what string) (result.Showing, string) {
+	for _, x := range r.Tests {
+		if x.What == what && x.Outcome == result.HoldMinutes {
+			return x.Verdict, x.Sentence
+		}
+	}
+	return "", ""
+}
+
+// Names of files, their order and that of their rows change nothing but the names of places.
+func TestShufflingChangesNothing(t *testing.T) {
+	b := historyOf(4, true, byTrial, one)
+	want := said(t, weeksOf(t, map[string]string{"a.csv": b.file(0), "b.csv": b.file(1), "c.csv": b.file(2), "d.csv": b.file(3)}).Trend)
+	rng := rand.New(rand.NewPCG(3, 3))
+	for _, lines := range b.weeks {
+		rng.Shuffle(len(lines), func(i, j int) { lines[i], lines[j] = lines[j], lines[i] })
+	}
+	for _, files := range []map[string]string{
+		{"z.csv": b.file(0), "y.csv": b.file(1), "x.csv": b.file(2), "w.csv": b.file(3)},
+		{"all.csv": b.file(2, 0, 3, 1)},
+	} {
+		if got := said(t, weeksOf(t, files).Trend); got != want {
+			t.Errorf("%v gives\n%s\nnot\n%s", len(files), got, want)
+		}
+	}
+}
+
+// said is all that a trend says but places, to nine figures.
+func said(t *testing.T, r *result.Trend) string {
+	t.Helper()
+	c := *r
+	c.Inputs, c.Control, c.Disagree = nil, nil, nil
+	out, err := json.Marshal(c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b strings.Builder
+	d := json.NewDecoder(strings.NewReader(string(out)))
+	for {
+		token, err := d.Token()
+		if err != nil {
+			return b.String()
+		}
+		if v, number := token.(float64); number {
+			fmt.Fprintf(&b, "%.6g ", v)
+		} else {
+			fmt.Fprint(&b, token, " ")
+		}
+	}
+}
+
+// A lot that goes with the weeks is named together with them and never alone; one that
+// changes within them is found.
+func TestLotOrWeek(t *testing.T) {
+	b := historyOf(5, true, withWeek3, shorter(withWeek3))
+	r := weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2, 3, 4)}).Trend
+	if v, s := showing(r, "lot"); v != result.NotTested || !strings.Contains(s, "cannot be told apart") {
+		t.Errorf("lot alone is %s: %s", v, s)
+	}
+	if v, _ := showing(r, "week"); v != result.Shown {
+		t.Errorf("week is %s", v)
+	}
+	if len(r.CannotSeparate) != 1 || r.CannotSeparate[0].A != "butter lot" || r.CannotSeparate[0].B != "week" || !strings.Contains(r.Summary[0]+r.Summary[1], "butter lot or week") {
+		t.Errorf("cannot separate: %v; %v", r.CannotSeparate, r.Summary)
+	}
+	if g := r.Groups; len(g) != 1 || g[0].By != "butter lot or week" || g[0].Low > 0.6 || g[0].High < 0.6 {
+		t.Errorf("groups: %v", g)
+	}
+	b = historyOf(5, true, byTrial, shorter(byTrial))
+	r = weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2, 3, 4)}).Trend
+	if v, s := showing(r, "lot"); v != result.Shown {
+		t.Errorf("lot within weeks is %s: %s", v, s)
+	}
+	if !r.Now.Matters || len(r.CannotSeparate) != 0 {
+		t.Errorf("now %+v, cannot separate %v", r.Now, r.CannotSeparate)
+	}
+}
+
+// What is asked for badly is said, and the rest is done: one line a case.
+func TestTrendOfBadInput(t *testing.T) {
+	b := historyOf(3, true, always("A"), one)
+	plain := historyOf(3, false, always("A"), one)
+	for _, c := range []struct {
+		what  string
+		files map[string]string
+		weeks int
+		said  string
+	}{
+		{"one week only", map[string]string{"a.csv": b.file(0)}, 1, "all trials are of one week"},
+		{"no dates", map[string]string{"week10.csv": plain.file(2), "week9.csv": plain.file(1), "week8.csv": plain.file(0)}, 3, "the names of the files"},
+		{"the same file twice", map[string]string{"a.csv": b.file(0, 1), "copy.csv": b.file(0, 1)}, 2, ""},
+		{"a file that is no log", map[string]string{"a.csv": b.file(0, 1, 2), "shopping.csv": "milk,2\nbread,1\n"}, 3, ""},
+	} {
+		w := weeksOf(t, c.files)
+		if n := len(w.Trend.Periods); n != c.weeks {
+			t.Errorf("%s: %d weeks", c.what, n)
+		}
+		if notes := strings.Join(w.Trend.Notes, "; "); c.said != "" && !strings.Contains(notes, c.said) {
+			t.Errorf("%s: said %q", c.what, notes)
+		}
+		if c.what == "the same file twice" && w.Trend.Trials != 16 {
+			t.Errorf("%s: %d trials", c.what, w.Trend.Trials)
+		}
+	}
+}
+
+// Every number of the trend is finite, and every list is one.
+func TestTrendIsWhole(t *testing.T) {
+	b := historyOf(3, true, byTrial, one)
+	w := weeksOf(t, map[string]string{"a.csv": b.file(0, 1, 2)})
+	out, err := json.Marshal(w.Trend)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var keys map[string]any
+	if err := json.Unmarshal(out, &keys); err != nil {
+		t.Fatal(err)
+	}
+	for k, v := range keys {
+		if v == nil && k != "now" && k != "reference" {
+			t.Errorf("%s is null", k)
+		}
+	}
+	if rows := len(w.Tidy.Rows); rows != 24*2 {
+		t.Errorf("%d tidy rows of 24 trials with two observations each", rows)
+	}
+}
