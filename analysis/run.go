@@ -5,6 +5,7 @@ import (
 
 	"foamfield/analysis/answers"
 	"foamfield/analysis/belief"
+	"foamfield/analysis/history"
 	"foamfield/analysis/judging"
 	"foamfield/analysis/logged"
 	"foamfield/analysis/next"
@@ -16,12 +17,14 @@ import (
 // Run studies a log. The error is for a log the arithmetic fails on; what a log
 // cannot show is a status in the results, never an error.
 func Run(log *trial.Log, set Settings) (*result.Results, error) {
-	r, _, err := study(log, set)
+	h := history.Of(log)
+	r, _, err := study(log, set, h)
 	return r, err
 }
 
-// study is Run, and the surface that the trials were laid out on.
-func study(log *trial.Log, set Settings) (*result.Results, *surface.Surface, error) {
+// study is Run, and the surface that the trials were laid out on. With a history, starts are
+// as of its latest week and lots where these matter.
+func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *surface.Surface, error) {
 	want, batch := targets(log, set), batch(log, set)
 	s, err := surface.Of(log, want, batch.ScaleStepGrams)
 	if err != nil {
@@ -40,22 +43,28 @@ func study(log *trial.Log, set Settings) (*result.Results, *surface.Surface, err
 		}
 	}
 	j := judging.Of(log, s, b)
+	seen, first := s, b
+	now, err := bringUp(log, s, b, want, batch, set, h)
+	if err != nil {
+		return nil, nil, err
+	}
+	s, b = now.surface, now.belief
 	a := answers.Of(s, b, answers.Asked{Want: want, Batch: batch, Seed: set.Seed})
 	var tells map[*surface.Placed][]result.Outcome
 	if b != nil {
-		status, why, tells = a.Status, a.Reason, b.Tells()
+		status, why, tells = a.Status, a.Reason, first.Tells()
 	}
 
 	r := &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed, Status: status, StatusReason: why, Targets: want, Batch: batch, Rules: rules(),
 		Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: questions,
-		Columns: logged.Columns(log), Trials: logged.Trials(log, s, j.Foreseen, tells), Method: logged.Method(log),
+		Columns: logged.Columns(log), Trials: logged.Trials(log, seen, j.Foreseen, tells), Method: logged.Method(log),
 		Cautions: logged.Cautions(log, s.Trials, batch, want),
 
 		NotJudged: s.NotJudged, WatchedMinutes: s.WatchedMinutes, HoldIsAGuess: s.HoldIsAGuess,
 		Variables: slices.Concat(s.Vars, s.Settings), SetAside: s.SetAside,
 
 		Fits: j.Fits, GroupEffects: j.GroupEffects, Residuals: j.Residuals, Detectable: j.Detectable, Confounded: j.Confounded,
-		Repeatability: j.Repeatability, Summaries: j.Summaries, CannotTell: judging.CannotTell(log, s, b, j, len(a.Effects)),
+		Repeatability: j.Repeatability, Summaries: j.Summaries, CannotTell: judging.CannotTell(log, seen, b, j, len(a.Effects)),
 
 		BestSeen: a.BestSeen, Starts: a.Starts, RestsOn: a.RestsOn, FatLimit: a.FatLimit, Limits: a.Limits, Grid: a.Grid, Effects: a.Effects, Peaks: a.Peaks,
 		Choices: a.Choices, Averaged: a.Averaged, HeldTerms: a.HeldTerms, PriorBelief: a.PriorBelief,
@@ -64,11 +73,15 @@ func study(log *trial.Log, set Settings) (*result.Results, *surface.Surface, err
 	if b != nil {
 		r.Model, r.Assumed = b.Model, b.Assumed()
 	}
+	if now.standing != nil {
+		r.AsOf = &now.standing.AsOf
+		now.factors(log, r.Trials)
+	}
 	if status != result.ToBeSettled {
 		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value)
 	}
 	fillEmpty(r)
-	return r, s, nil
+	return r, seen, nil
 }
 
 // fillEmpty turns absent lists into empty ones, so that results.json has [] where

@@ -25,7 +25,7 @@ func Trend(log *trial.Log, set Settings) (*Weeks, error) {
 	h := history.Of(log)
 	log = inOrder(log, h)
 	h = history.Of(log)
-	r, s, err := study(log, set)
+	r, s, err := study(log, set, nil)
 	if err != nil {
 		return nil, err
 	}

@@ -218,3 +218,20 @@ func TestTrendIsWhole(t *testing.T) {
 		t.Errorf("%d tidy rows of 24 trials with two observations each", rows)
 	}
 }
+
+// A history that names no days is compared by weeks alone.
+func TestWeeksWithoutDays(t *testing.T) {
+	b := historyOf(4, false, always("A"), func(w, _ int) float64 { return []float64{1, 1, 0.5, 0.5}[w] })
+	files := map[string]string{}
+	for w := range 4 {
+		text := strings.Replace(b.file(w), "date", "day", 1)
+		files[fmt.Sprintf("week%d.csv", w+1)] = strings.NewReplacer(",Mon,", ",,", ",Tue,", ",,").Replace(text)
+	}
+	r := weeksOf(t, files).Trend
+	if v, s := showing(r, "week"); v != result.Shown {
+		t.Errorf("week is %s: %s", v, s)
+	}
+	if v, _ := showing(r, "day"); v != result.NotTested {
+		t.Errorf("day is %s", v)
+	}
+}

@@ -35,6 +35,9 @@ func (b *builder) brief() []Block {
 	} else {
 		s := b.r.Starts[0]
 		out = append(out, Paragraph{Lead: true, Text: say(b.title() + ":")})
+		if as := b.asOf(); len(as) > 0 {
+			out = append(out, Paragraph{Text: as[0].(Callout).Text})
+		}
 		for _, block := range b.inGrams("", "starts[0]", s) {
 			out = append(out, brief(block))
 		}

@@ -35,6 +35,31 @@ func (b *builder) cautions() Section {
 	return s
 }
 
+// asOf says for which week and lots the starts are, where these matter.
+func (b *builder) asOf() []Block {
+	as := b.r.AsOf
+	if as == nil {
+		return nil
+	}
+	made := "as of the " + strings.TrimPrefix(as.Period, "the ")
+	if !strings.HasPrefix(as.Period, "week ") {
+		made = "as of " + as.Period
+	}
+	if len(as.Lots) > 0 {
+		made += " with " + strings.Join(as.Lots, " and ")
+	}
+	return []Block{Callout{Title: "Weeks or lots matter", Text: say(strings.Join(wholeSentences(as.Why), " ") +
+		" This start is " + made + ": older trials count as these would have given them. See foamfield trend for week by week.")}}
+}
+
+// wholeSentences begins each with a capital and ends it.
+func wholeSentences(list []string) (out []string) {
+	for _, s := range list {
+		out = append(out, capital(say(sentence(s))).String())
+	}
+	return out
+}
+
 func (b *builder) title() string {
 	if b.bare() && len(b.r.Starts) > 0 {
 		if names := b.unknown(); len(names) > 0 {
@@ -70,6 +95,7 @@ func (b *builder) starts() []Block {
 	case b.r.Status != result.Recommended:
 		blocks = append(blocks, Paragraph{Lead: true, Text: capital(say(sentence(b.r.StatusReason)))})
 	}
+	blocks = append(blocks, b.asOf()...)
 	name := "Surest start"
 	if b.bare() {
 		name = "Best guess"

@@ -198,6 +198,9 @@ func (b *builder) settling(path string, s result.Start) Text {
 	if b.bare() || len(s.Confirm) == 0 {
 		return nil
 	}
+	if b.r.AsOf != nil {
+		return say("Weeks or lots matter in this kitchen, so no number of mixes is enough for good: make it again with each new lot.")
+	}
 	last := len(s.Confirm) - 1
 	c := s.Confirm[last]
 	at := fmt.Sprintf("%s.confirm[%d]", path, last)

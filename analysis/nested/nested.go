@@ -71,20 +71,20 @@ func newProblem(d Data) *problem {
 	s.random = append(s.random, d.Lean...)
 	s.q = len(s.random)
 	w := s.p + 1
-	at := map[int][2]int{}
+	at := map[[2]int]int{} // an inner group that spans two outer ones is two
 	for i := range d.X {
 		o := d.Outer[i]
 		for len(s.outers) <= o {
 			s.outers = append(s.outers, outer{cross: make([]float64, w*w)})
 		}
 		g := &s.outers[o]
-		where, known := at[d.Inner[i]]
+		where, known := at[[2]int{o, d.Inner[i]}]
 		if !known {
-			where = [2]int{o, len(g.inners)}
-			at[d.Inner[i]] = where
+			where = len(g.inners)
+			at[[2]int{o, d.Inner[i]}] = where
 			g.inners = append(g.inners, inner{sum: make([]float64, w)})
 		}
-		in := &g.inners[where[1]]
+		in := &g.inners[where]
 		if d.Low[i] != d.High[i] {
 			in.bounded = append(in.bounded, i)
 			continue

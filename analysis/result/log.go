@@ -152,6 +152,9 @@ type Trial struct {
 	// ForeseenChance is the chance of working that the other trials give it; null = no model, not on
 	// its surface, or too many trials.
 	ForeseenChance *float64 `json:"foreseen_chance"`
+	// NowFactors is what hold_minutes and drained_percent are multiplied with to count as of the
+	// latest week and lots, by outcome; null = they count as they are [1].
+	NowFactors map[Outcome]float64 `json:"now_factors"`
 }
 
 // Amount is grams of one ingredient.

@@ -23,6 +23,9 @@ type Results struct {
 	// WatchedMinutes is the longest that any foam was watched that hold is judged by; null = hold is
 	// not judged.
 	WatchedMinutes *float64 `json:"watched_minutes"`
+	// AsOf is the week and lots that the starts are for, where these matter; null = weeks and lots are
+	// not shown to matter, or there is one of each.
+	AsOf *AsOf `json:"as_of"`
 	// HoldIsAGuess says whether the hold asked for is longer than any foam was watched.
 	HoldIsAGuess bool `json:"hold_is_a_guess"`
 
@@ -73,6 +76,14 @@ type Results struct {
 	Ingredients []Used      `json:"ingredients"` // what each ingredient was taken to be
 	Allergens   Allergens   `json:"allergens"`
 	Cautions    []Caution   `json:"cautions"` // safety sentences that apply
+}
+
+// AsOf is the latest week and lots of a log in which weeks or lots matter: older trials count in
+// all chances as these would have given them.
+type AsOf struct {
+	Period string   `json:"period"` // the latest week
+	Lots   []string `json:"lots"`   // the lots and suppliers in use, as "butter lot B"
+	Why    []string `json:"why"`    // what is shown to matter, in words
 }
 
 // Status is what a run, or one start, came to.

@@ -149,12 +149,7 @@ func (v *view) now(tests []result.TrendTest) *result.Now {
 	}
 	last := len(v.History.Periods) - 1
 	n := &result.Now{Period: v.label(last), Lots: []string{}}
-	levels := hold.latest()
-	for f := range v.factors {
-		if name, known := levels[f]; known && len(hold.counts[f]) > 1 {
-			n.Lots = append(n.Lots, v.factors[f].by+" "+name)
-		}
-	}
+	n.Lots = v.latestLots(hold)
 	n.Latest = chance(v.passing((*line).latest), last, v.besideChance())
 	c := v.ref.start.Chance
 	n.Pooled = &result.TrendChance{Mean: c.Mean, Low: c.Low, High: c.High}
