@@ -41,9 +41,9 @@ func (b *builder) asOf() []Block {
 	if as == nil {
 		return nil
 	}
-	made := "as of the " + strings.TrimPrefix(as.Period, "the ")
-	if !strings.HasPrefix(as.Period, "week ") {
-		made = "as of " + as.Period
+	made := "as of " + as.Period
+	if strings.HasPrefix(as.Period, "week ") {
+		made = "as of the " + as.Period
 	}
 	if len(as.Lots) > 0 {
 		made += " with " + strings.Join(as.Lots, " and ")

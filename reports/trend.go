@@ -16,7 +16,7 @@ func Trend(t *result.Trend) Document {
 		b.names = append(b.names, f.Name)
 	}
 	d := Document{Title: "Across weeks: " + b.logName(), Subtitle: b.subtitle(), Figures: b.figures, Brief: b.brief()}
-	for _, s := range []Section{b.first(), b.weeks(), b.optimum(), b.groups(), b.tests(), b.scatter(), b.control(), b.right()} {
+	for _, s := range []Section{b.first(), b.weeks(), b.optimum(), b.groups(), b.tests(), b.scatter(), b.control(), b.drainage(), b.right()} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
 		}
@@ -262,6 +262,27 @@ func (b *weekly) control() Section {
 			name = "control-drained"
 		}
 		s.Blocks = append(s.Blocks, b.pictures(name)...)
+	}
+	return s
+}
+
+func (b *weekly) drainage() Section {
+	s := Section{ID: "drainage", Title: "Drainage over the minutes", Reader: Scientist}
+	t := Table{Caption: "By formula: what drains is end x t^n / (t^n + half^n) at minute t, fitted to each trial that was read often enough; 90 % limits by the scatter of repeats",
+		Head: []string{"first trial", "trials", "readings", "half-time, min", "limits", "at the target's minute, %", "limits"}, Numeric: []bool{false, true, true, true, true, true, true}}
+	limits := func(path string, i *result.Interval) Text {
+		if i == nil {
+			return say("one trial")
+		}
+		return say(num(path+".low", *i.Low, 2), " to ", num(path+".high", *i.High, 2))
+	}
+	for i, d := range b.t.Drainage {
+		path := fmt.Sprintf("drainage[%d]", i)
+		t.Rows = append(t.Rows, []Text{say(d.At), say(count(path+".trials", d.Trials)), say(count(path+".readings", d.Readings)), say(num(path+".half_time", d.HalfTime, 2)), limits(path+".half_time_limits", d.HalfTimeLimits),
+			say(num(path+".at_target_percent", d.AtTarget, 1)), limits(path+".at_target_limits", d.AtTargetLimits)})
+	}
+	if len(t.Rows) > 0 {
+		s.Blocks = append(s.Blocks, cut(t, mostWeekRows, "trend.json"))
 	}
 	return s
 }

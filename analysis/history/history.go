@@ -378,7 +378,10 @@ func (h *History) byName(all []*placing) {
 	slices.SortStableFunc(all, func(a, b *placing) int {
 		return cmp.Or(natural(a.period, b.period), days(a.day, b.day), natural(a.At.File, b.At.File), natural(a.At.Sheet, b.At.Sheet), cmp.Compare(a.At.Row, b.At.Row))
 	})
-	if len(all) > 0 {
+	switch {
+	case len(h.Asked) > 0:
+		h.Notes = append(h.Notes, "until it is known which of day and month stands first, "+how+" is taken for the order of time")
+	case len(all) > 0:
 		h.Notes = append(h.Notes, "no dates were found, so "+how+" is taken for the order of time: give each trial a date, such as 2026-03-28")
 	}
 	for _, p := range all {

@@ -61,7 +61,7 @@ type Fitted struct {
 
 // Period is a week.
 type Period struct {
-	Label     string `json:"label"`
+	Label     string `json:"label"`      // what it is called
 	FirstDate string `json:"first_date"` // 2026-10-05, or "" where the log has no dates
 	LastDate  string `json:"last_date"`  // likewise, or ""
 	Trials    int    `json:"trials"`     // trials made
@@ -94,10 +94,10 @@ type TrendChance struct {
 
 // TrendCount is some of many, with exact 90 % limits of the share.
 type TrendCount struct {
-	Count int     `json:"count"`
-	Of    int     `json:"of"`
-	Low   float64 `json:"low"`  // lower limit [0 to 1]
-	High  float64 `json:"high"` // upper limit [0 to 1]
+	Count int     `json:"count"` // how many
+	Of    int     `json:"of"`    // of how many
+	Low   float64 `json:"low"`   // lower limit [0 to 1]
+	High  float64 `json:"high"`  // upper limit [0 to 1]
 }
 
 // Optimum is where hold peaks over one variable in one week, the others held at the
@@ -160,9 +160,9 @@ type TrendTest struct {
 
 // NotApart is a pair of things that changed together.
 type NotApart struct {
-	A        string `json:"a"`
-	B        string `json:"b"`
-	Sentence string `json:"sentence"`
+	A        string `json:"a"`        // the one
+	B        string `json:"b"`        // the other
+	Sentence string `json:"sentence"` // how they changed together
 }
 
 // Component is the standard deviation that one source adds to the logarithm of an outcome.
@@ -197,7 +197,7 @@ type Control struct {
 	Rising *float64 `json:"slope_p"`
 	// Catches is, for repeats made in one week, the step that would be seen 8 times in 10.
 	Catches  []Catch `json:"catches"`
-	Sentence string  `json:"sentence"`
+	Sentence string  `json:"sentence"` // what is to be seen, in words
 }
 
 // ControlPoint is one observation.
@@ -211,8 +211,8 @@ type ControlPoint struct {
 
 // Catch is the smallest step that repeats would catch.
 type Catch struct {
-	Repeats int     `json:"repeats"`
-	Ratio   float64 `json:"ratio"` // smaller than 1: a fall to so much [1]
+	Repeats int     `json:"repeats"` // mixes of one formula made in one week
+	Ratio   float64 `json:"ratio"`   // smaller than 1: a fall to so much [1]
 }
 
 // Change is a step of the level at one time.
@@ -224,7 +224,7 @@ type Change struct {
 	Ratio   Ratio   `json:"ratio"` // after over before
 	// P is how often a change so clear would be found were there none [0 to 1].
 	P        float64 `json:"p"`
-	Sentence string  `json:"sentence"`
+	Sentence string  `json:"sentence"` // what is to be seen, in words
 }
 
 // Now is what the standing start promises.
@@ -238,7 +238,7 @@ type Now struct {
 	// Matters says whether a week, a lot or a moved optimum is shown, so that the pooled chance
 	// should not be trusted.
 	Matters  bool   `json:"matters"`
-	Sentence string `json:"sentence"`
+	Sentence string `json:"sentence"` // what is to be seen, in words
 }
 
 // WeekSaid is what earlier weeks said of the trials of a week.
@@ -259,16 +259,21 @@ type OldTrial struct {
 	Ratio float64 `json:"ratio"`
 }
 
-// DrainageCurve is one foam's drainage over the minutes.
+// DrainageCurve is the drainage of one formula over the minutes.
 type DrainageCurve struct {
-	At    string `json:"at"`    // place of the trial
-	Model string `json:"model"` // the curve, by name
-	// HalfTime is the minute by which half of what will drain has drained, 90 % limits; null = not to
-	// be told [min].
-	HalfTime *Band `json:"half_time"`
-	// AtTarget is the percent drained at the target's minute; null = not to be told [%].
-	AtTarget *Band `json:"at_target"`
-	Readings int   `json:"readings"`
+	At string `json:"at"` // place of its first trial
+	// Model is the curve by name: "power law of half-times" is end times t^n / (t^n + half^n) at minute
+	// t, fitted to each trial by least squares.
+	Model    string  `json:"model"`
+	Trials   int     `json:"trials"`    // trials of the formula with a curve of their own
+	Readings int     `json:"readings"`  // readings of all of them
+	HalfTime float64 `json:"half_time"` // minute by which half of what will drain has drained: the geometric mean [min]
+	// HalfTimeLimits are its 90 % limits by the scatter of the trials; null = one trial [min].
+	HalfTimeLimits *Interval `json:"half_time_limits"`
+	// AtTarget is what has drained at the target's minute, off the same curves: the geometric mean [%].
+	AtTarget float64 `json:"at_target_percent"`
+	// AtTargetLimits are its 90 % limits, likewise; null = one trial [%].
+	AtTargetLimits *Interval `json:"at_target_limits"`
 }
 
 // Tidy is tidy.csv: a row an observation, for other programs.

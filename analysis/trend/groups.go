@@ -112,7 +112,7 @@ func (l *line) changed(f int) (weeks []string) {
 			if len(weeks) == mostNamed {
 				more++
 			} else {
-				weeks = append(weeks, l.label(l.periodOf(i)))
+				weeks = append(weeks, inWords(l.label(l.periodOf(i))))
 			}
 		}
 		if n != "" {

@@ -157,7 +157,7 @@ func (v *view) now(tests []result.TrendTest) *result.Now {
 		moved := t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
 		n.Matters = n.Matters || moved && t.Verdict == result.Shown
 	}
-	made := n.Period
+	made := inWords(n.Period)
 	if len(n.Lots) > 0 {
 		made += " with " + strings.Join(n.Lots, " and ")
 	}

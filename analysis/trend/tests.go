@@ -303,7 +303,7 @@ func (q *question) week() {
 	columns := l.span(weeks.n() - 1)
 	q.answer(fit, columns)
 	high, low := q.largest(fit, columns, weeks.enoughEach())
-	q.differs("in the "+l.label(weeks.names[low]), "in the "+l.label(weeks.names[high]))
+	q.differs("in "+inWords(l.label(weeks.names[low])), "in "+inWords(l.label(weeks.names[high])))
 }
 
 // day asks whether days of one week differ by more than repeats do.
@@ -393,8 +393,8 @@ func (q *question) between(sd nested.Value, each float64) {
 func (q *question) optimum(i int) {
 	l := q.l
 	j := l.straightOf(i)
-	if j < 0 || l.order < 2 {
-		q.Sentence = "not tested: too few trials for curved terms"
+	if j < 0 || math.IsNaN(l.bend(i)) {
+		q.Sentence = "not tested: too few trials to tell whether hold peaks over it"
 		return
 	}
 	weeks := l.groups(func(k int) int { return l.data.Outer[k] })

@@ -80,6 +80,7 @@ func Of(in Input) *result.Trend {
 	r.Control = v.control()
 	r.Changes = v.changes()
 	r.Disagree = v.disagree()
+	r.Drainage = v.drainage()
 	r.Now = v.now(r.Tests)
 	r.Foreseen = v.foreseen()
 	r.Notes = append(r.Notes, v.notes()...)

@@ -1,10 +1,10 @@
 package trend
 
 import (
-	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
@@ -95,6 +95,9 @@ func (v *view) optimum() (out []result.Optimum) {
 	draws := l.main.Draws(truths(len(v.History.Periods)), v.stream(1))
 	place := v.Surface.Basis.Place(v.ref.mix)
 	for i, x := range v.Surface.Vars {
+		if math.IsNaN(l.bend(i)) {
+			continue
+		}
 		for k := range v.History.Periods {
 			var at []float64
 			inside := 0
@@ -184,12 +187,13 @@ func (v *view) components() (out []result.Component) {
 	return out
 }
 
-// label is a week in a sentence.
+// label is what a week is called.
 func (v *view) label(k int) string { return v.History.Periods[k].Label }
 
-func (v *view) weekRange(first, last int) string {
-	if first == last {
-		return v.label(first)
+// inWords is a week's label in a sentence: "the week of 2 Mar 2026".
+func inWords(label string) string {
+	if strings.HasPrefix(label, "week ") {
+		return "the " + label
 	}
-	return fmt.Sprintf("%s to %s", v.label(first), v.label(last))
+	return label
 }

@@ -58,7 +58,7 @@ func (f *folder) sparesInputs(logs []string) error {
 		if err != nil {
 			continue // a pattern, or a file the reader has already refused
 		}
-		for _, name := range []string{"report.html", "report.pdf", "report.xlsx", "results.json", "results.schema.json", "results-keys.csv", "trend.json", "tidy.csv"} {
+		for _, name := range []string{"report.html", "report.pdf", "report.xlsx", "results.json", "results.schema.json", "results-keys.csv", "trend.json", "trend.schema.json", "trend-keys.csv", "tidy.csv"} {
 			if was, err := os.Stat(filepath.Join(f.path, name)); err == nil && os.SameFile(was, in) {
 				return fmt.Errorf("%s is a log and would be written over: choose another folder with --out", quoted(l))
 			}

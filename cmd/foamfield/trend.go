@@ -104,6 +104,8 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, wan
 		}
 	}
 	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })
+	add("trend.schema.json", func() ([]byte, error) { return contract.TrendSchema, nil })
+	add("trend-keys.csv", func() ([]byte, error) { return contract.TrendKeys, nil })
 	add("tidy.csv", func() ([]byte, error) { return reports.TidyCSV(w.Tidy) })
 	add("results.json", func() ([]byte, error) { return reports.JSON(w.Pooled) })
 	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })

@@ -60,6 +60,7 @@ func (j *judge) halfTime(series []point) {
 	if !ok {
 		return
 	}
+	j.Curve = &trial.Curve{Most: curve.most, Half: curve.half, Power: curve.power, Readings: len(minutes)}
 	v := trial.Variable{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}
 	j.Values = append(j.Values, Value{v, curve.half})
 	j.say(trial.Note("drainage curve", j.at(series[0].Cell),

@@ -97,6 +97,7 @@ type Result struct {
 	Hold, Drained  *trial.Interval
 	HoldAt         trial.Place
 	Missing        map[string]trial.Why
+	Curve          *trial.Curve
 	Values         []Value // half-time of drainage, overrun
 	Findings       []trial.Finding
 }

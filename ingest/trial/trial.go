@@ -121,6 +121,7 @@ type Trial struct {
 
 	Hold    *Interval // minutes
 	Drained *Interval // percent of the foam at the target minute
+	Curve   *Curve    // of drainage over the minutes, where it was read often enough
 	CameOut Answer
 	Broke   Answer            // Yes or No; Partly never
 	Missing map[string]Why    // "hold_minutes", "drained_percent", "came_out", "broke"
@@ -129,6 +130,12 @@ type Trial struct {
 	Flagged string // not "" = a reason not to build a start on this trial
 	Aside   string // not "" = set aside, with the reason
 	MixOpen bool   // set aside only as what was in it is not known
+}
+
+// Curve is drainage over the minutes: Most · tⁿ/(tⁿ + Halfⁿ) percent at t minutes, n the Power.
+type Curve struct {
+	Most, Half, Power float64
+	Readings          int
 }
 
 // Used reports whether the analysis counts the trial.

@@ -14,4 +14,12 @@ var (
 	// Keys is results-keys.csv.
 	//go:embed results-keys.csv
 	Keys []byte
+
+	// TrendSchema is trend.schema.json.
+	//go:embed trend.schema.json
+	TrendSchema []byte
+
+	// TrendKeys is trend-keys.csv.
+	//go:embed trend-keys.csv
+	TrendKeys []byte
 )

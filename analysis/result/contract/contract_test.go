@@ -16,18 +16,27 @@ var update = flag.Bool("update", false, "write the schema and the dictionary ane
 // the two files; go test ./analysis/result/contract -update writes them anew.
 func TestFilesAreCurrent(t *testing.T) {
 	c := readComments(t, "..")
-	schema, err := c.schema()
-	if err != nil {
-		t.Fatal(err)
-	}
-	keys, err := c.dictionary(c.keysOf(reflect.TypeFor[result.Results](), "", ""))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, f := range []struct {
+	type held struct {
 		name      string
 		got, held []byte
-	}{{"results.schema.json", schema, Schema}, {"results-keys.csv", keys, Keys}} {
+	}
+	var files []held
+	for _, doc := range []struct {
+		root         reflect.Type
+		name         string
+		schema, keys []byte
+	}{{reflect.TypeFor[result.Results](), "results", Schema, Keys}, {reflect.TypeFor[result.Trend](), "trend", TrendSchema, TrendKeys}} {
+		schema, err := c.schema(doc.root)
+		if err != nil {
+			t.Fatal(err)
+		}
+		keys, err := c.dictionary(c.keysOf(doc.root, "", ""))
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, held{doc.name + ".schema.json", schema, doc.schema}, held{doc.name + "-keys.csv", keys, doc.keys})
+	}
+	for _, f := range files {
 		if *update {
 			if err := os.WriteFile(f.name, f.got, 0o644); err != nil {
 				t.Fatal(err)

@@ -38,7 +38,7 @@ func (c comments) fields(t reflect.Type) (out []field) {
 		// A list of the results themselves is written [] where it is empty; deeper ones, and
 		// maps, are null.
 		many := f.typ.Kind() == reflect.Slice || f.typ.Kind() == reflect.Map
-		f.null = f.typ.Kind() == reflect.Pointer || many && t != reflect.TypeFor[result.Results]()
+		f.null = f.typ.Kind() == reflect.Pointer || many && roots[t] == ""
 		if f.null && many && f.note.null == "" {
 			f.note.null = "none"
 		}

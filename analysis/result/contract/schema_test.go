@@ -47,15 +47,18 @@ type schemas struct {
 	defs object
 }
 
-// schema is results.schema.json.
-func (c comments) schema() ([]byte, error) {
+// roots are the documents that have a schema, each with the name of its layout.
+var roots = map[reflect.Type]string{reflect.TypeFor[result.Results](): result.Schema, reflect.TypeFor[result.Trend](): result.TrendSchema}
+
+// schema is results.schema.json, or trend.schema.json.
+func (c comments) schema(root reflect.Type) ([]byte, error) {
 	s := &schemas{comments: c}
 	whole := object{
 		{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-		{"title", result.Schema},
+		{"title", roots[root]},
 		{"description", "Results of foamfield. Every key is always there; null stands for what does not exist, and says why."},
 	}
-	whole = append(whole, s.object(reflect.TypeFor[result.Results]())...)
+	whole = append(whole, s.object(root)...)
 	slices.SortFunc(s.defs, func(a, b member) int { return cmp.Compare(a.key, b.key) })
 	b, err := json.MarshalIndent(append(whole, member{"$defs", s.defs}), "", "  ")
 	return append(b, '\n'), err
@@ -75,8 +78,8 @@ func (s *schemas) object(t reflect.Type) object {
 func (s *schemas) property(t reflect.Type, f field) object {
 	o := s.of(f.typ)
 	switch {
-	case t == reflect.TypeFor[result.Results]() && f.name == "schema":
-		o = append(o, member{"enum", []string{result.Schema}})
+	case roots[t] != "" && f.name == "schema":
+		o = append(o, member{"enum", []string{roots[t]}})
 	case s.values[f.typ.Name()] != nil && f.mayBeEmpty():
 		o = object{{"anyOf", []object{o, {{"enum", []string{""}}}}}}
 	}
