@@ -318,7 +318,7 @@ func (b *builder) works() Paragraph {
 	switch {
 	case len(assumed) == len(targets) && len(set) == 0:
 		return Paragraph{Text: say(meaning, "These numbers are ", Span{Text: "assumed", Strong: true},
-			": nobody set targets. To use your own, fill in a Targets sheet in the log, or set them where you ask for the report: --hold 15, or the page’s boxes.")}
+			": nobody set targets. To use your own, fill in a Targets sheet in the log.")}
 	case len(assumed) > 0:
 		return Paragraph{Text: say(meaning, Span{Text: "Assumed", Strong: true}, ", since nobody set them: ", listed(assumed), ".", set)}
 	}

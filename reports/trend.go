@@ -207,7 +207,7 @@ func (b *weekly) tests() Section {
 			seen = say(num(path+".smallest_seen", *x.SmallestSeen, 2))
 		}
 		if x.P != nil {
-			p, adjusted = say(figures(path+".p", *x.P)), say(figures(path+".p_adjusted", *x.PAdjusted))
+			p, adjusted = probability(path+".p", x.P), probability(path+".p_adjusted", x.PAdjusted)
 		}
 		what := x.What
 		if x.By != "" {
@@ -224,7 +224,7 @@ func (b *weekly) tests() Section {
 	}
 	for i, c := range b.t.Changes {
 		path := fmt.Sprintf("changes[%d]", i)
-		s.Blocks = append(s.Blocks, Paragraph{Text: say(capitalised(c.Sentence), ": times ", ratioText(path+".ratio", &c.Ratio), ", p ", figures(path+".p", c.P), ".")})
+		s.Blocks = append(s.Blocks, Paragraph{Text: say(capitalised(c.Sentence), ": times ", ratioText(path+".ratio", &c.Ratio), ", p ", probability(path+".p", &c.P), ".")})
 	}
 	return s
 }

@@ -96,7 +96,7 @@ func (v *view) moving(l *line) []*question {
 func orLot(l *line, q *question) string {
 	for f, way := range l.factors {
 		if q.What == "week" && l.inWeek[f] {
-			return ": " + way.by + " or week, these trials cannot tell which"
+			return ": " + way.by + " or week, which of them is unclear"
 		}
 	}
 	return ""

@@ -52,7 +52,7 @@ func weekWords(r *result.Trend, t result.TrendTest) string {
 	}
 	for _, a := range r.CannotSeparate {
 		if a.B == "week" && a.A != "day" {
-			return fmt.Sprintf(": %s or week, these trials cannot tell which", a.A)
+			return fmt.Sprintf(": %s or week, which of them is unclear", a.A)
 		}
 	}
 	return ""

@@ -245,7 +245,7 @@ func (q *question) drift() {
 	}
 	fit, err := l.refit(func(k int) []float64 { return []float64{time[k]} }, func(*nested.Data) {})
 	if err != nil {
-		q.Sentence = "not tested: a move over time cannot be told from what else changed"
+		q.Sentence = "not tested: a move over time and what else changed cannot be told apart"
 		return
 	}
 	q.answer(fit, l.span(1))
@@ -297,7 +297,7 @@ func (q *question) week() {
 	}
 	fit, err := l.refit(func(k int) []float64 { return weeks.steps(l.data.Outer[k]) }, func(d *nested.Data) { d.Level = false })
 	if err != nil {
-		q.Sentence = "not tested: weeks cannot be told from what else changed"
+		q.Sentence = "not tested: weeks and what else changed cannot be told apart"
 		return
 	}
 	columns := l.span(weeks.n() - 1)
@@ -352,7 +352,7 @@ func (q *question) day() {
 		return x
 	}, func(d *nested.Data) { d.Level, d.Within = false, false })
 	if err != nil {
-		q.Sentence = "not tested: days cannot be told from what else changed"
+		q.Sentence = "not tested: days and what else changed cannot be told apart"
 		return
 	}
 	columns := l.span(weeks.n() - 1 + len(free))[weeks.n()-1:]
@@ -531,7 +531,7 @@ func (q *question) factor(f int) {
 	case double && g >= 0:
 		q.Sentence = "not tested: " + way.by + " changed with " + l.factors[g].by + ", so the two cannot be told apart"
 	case len(columns) == 0:
-		q.Sentence = "not tested: " + way.by + " cannot be told from what else changed"
+		q.Sentence = "not tested: " + way.by + " and what else changed cannot be told apart"
 	default:
 		q.answer(l.main, columns)
 		each := []bool{counts[l.bases[f]] >= leastOf}

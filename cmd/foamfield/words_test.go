@@ -37,20 +37,23 @@ var never = []struct{ word, say string }{
 var vocabularies = []string{"analysis/kitchen/", "cmd/kitchens/", "ingest/quantity/", "ingest/look/", "ingest/column/", "ingest/remark/"}
 
 // keys are the keys and values of results.json.
-var keys = regexp.MustCompile(`^[a-z_]+$`)
+var keys = regexp.MustCompile(`^[a-z_]+(\[%d\])?$`)
+
+// apart says of two things that either would look the same, which nothing else says.
+const apart = "cannot be told apart"
 
 func TestOneWordForOneIdea(t *testing.T) {
 	var forbidden []*regexp.Regexp
 	for _, n := range never {
 		forbidden = append(forbidden, regexp.MustCompile(n.word))
 	}
-	files, strings := 0, 0
+	files, said := 0, 0
 	for _, file := range sources(t) {
 		files++
 		for _, s := range literals(t, file) {
-			strings++
+			said++
 			for i, re := range forbidden {
-				if found := re.FindString(s.text); found != "" && !keys.MatchString(s.text) {
+				if found := re.FindString(strings.ReplaceAll(s.text, apart, "")); found != "" && !keys.MatchString(s.text) {
 					t.Errorf("%s says %q, which is %q elsewhere: %.90q", s.at, found, never[i].say, s.text)
 				}
 			}
@@ -68,8 +71,8 @@ func TestOneWordForOneIdea(t *testing.T) {
 			}
 		}
 	}
-	if files < 100 || strings < 3000 {
-		t.Errorf("only %d strings of %d files were read", strings, files)
+	if files < 100 || said < 3000 {
+		t.Errorf("only %d strings of %d files were read", said, files)
 	}
 }
 

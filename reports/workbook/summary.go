@@ -1,8 +1,6 @@
 package workbook
 
 import (
-	"slices"
-
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
@@ -15,7 +13,7 @@ const summaryColumns = 5
 
 // summary is what a cook reads, with two pictures, and where the rest of the workbook is.
 // Tables that have a sheet of their own are named by a link to it.
-func summary(b *book, r *result.Results, d reports.Document) {
+func summary(b *book, d reports.Document, contents func(p *page)) {
 	p := b.sheet("Summary", 34, 18, 18, 18, 22)
 	p.say(title, d.Title)
 	if d.Subtitle != "" {
@@ -38,7 +36,7 @@ func summary(b *book, r *result.Results, d reports.Document) {
 			p.block(block, d)
 		}
 	}
-	p.contents(r, slices.ContainsFunc(d.Sections, func(s reports.Section) bool { return s.Alone }))
+	contents(p)
 	p.write()
 }
 

@@ -9,14 +9,14 @@ import (
 // trend.json.
 func Trend(t *result.Trend, d reports.Document) ([]byte, error) {
 	b := newBook()
-	summary(b, d)
+	summary(b, d, func(*page) {})
 	weeks(b, t)
 	optima(b, t)
 	steps(b, t)
 	tests(b, t)
 	components(b, t)
 	controls(b, t)
-	said(b, t)
+	foretold(b, t)
 	return b.bytes()
 }
 
@@ -88,7 +88,7 @@ func tests(b *book, t *result.Trend) {
 	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest seen", "p", "adjusted p", "in words")
 	p.widths = append(p.widths, 12, 12, 12, 12, 12, 12, 70)
 	p.freeze(1)
-	p.filter(len(t.Tests))
+	p.filter()
 	for _, x := range t.Tests {
 		row := []cell{text(x.What), text(x.By), in(ordinary, words(string(x.Outcome))), in(ordinary, string(x.Verdict))}
 		row = append(row, ratioCells(x.Effect)...)
@@ -123,8 +123,8 @@ func controls(b *book, t *result.Trend) {
 	p.write()
 }
 
-func said(b *book, t *result.Trend) {
-	p := b.sheet("Foretold", 24)
+func foretold(b *book, t *result.Trend) {
+	p := b.sheet("Predicted", 24)
 	p.heads("week", "trials", "expected to work", "worked")
 	p.freeze(0)
 	for _, w := range t.Foreseen {

@@ -4,6 +4,8 @@
 package workbook
 
 import (
+	"slices"
+
 	"foamfield/analysis/result"
 	"foamfield/reports"
 )
@@ -11,7 +13,8 @@ import (
 // Report is report.xlsx.
 func Report(r *result.Results, d reports.Document) ([]byte, error) {
 	b := newBook()
-	summary(b, r, d)
+	apart := slices.ContainsFunc(d.Sections, func(s reports.Section) bool { return s.Alone })
+	summary(b, d, func(p *page) { p.contents(r, apart) })
 	cards(b, r, d, formula(b, r))
 	trials(b, r)
 	groups(b, r)
