@@ -42,6 +42,7 @@ type reader struct {
 	complaints map[int]string // what was said of a trial's own cells, by its index
 	canisters  canister.Sizes
 	keep       keep.Keeper
+	handIn     *HandIn // where cells are remembered; nil = nobody asks for them
 }
 
 // tablesOf finds the tables of a file, and the texts beside them.
@@ -224,6 +225,7 @@ func (r *reader) understand(t *table, k *kitchen.Sheets) {
 		}
 	}
 	r.hidden(t)
+	r.keepAverages(t)
 }
 
 // variable notes a variable in the log's list, once.
@@ -332,6 +334,7 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	x.Flagged = why
 	r.said.add(found...)
 	r.setAside(t, l, &x, mixed)
+	r.keepSource(x.At, Source{t.scheme, results, l.Recipe.Row, seen.Row})
 	r.log.Trials = append(r.log.Trials, x)
 }
 

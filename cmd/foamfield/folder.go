@@ -15,19 +15,32 @@ import (
 	"foamfield/analysis/result"
 )
 
-// folder is where a report goes.
+// folder is where a report goes, or the marks of a class.
 type folder struct {
 	path   string
 	exists bool
+	kind   kindOfFolder
 }
+
+// kindOfFolder is what a folder of ours holds, and the file that shows it is ours.
+type kindOfFolder struct {
+	noun, mark, schema string
+	files, dirs        []string // that a run writes and nobody types in
+}
+
+var aReport = kindOfFolder{"report", "results.json", result.Schema, []string{"report.html", "report.pdf", "report.xlsx"}, []string{"figures"}}
 
 // openFolder settles that a report may be written at a path, and touches
 // nothing. An existing folder must be empty or hold a report of ours.
 func openFolder(path string, logs []string) (*folder, error) {
+	return openFolderOf(aReport, path, logs)
+}
+
+func openFolderOf(kind kindOfFolder, path string, logs []string) (*folder, error) {
 	path = filepath.Clean(path)
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
-		return &folder{path: path}, nil
+		return &folder{path: path, kind: kind}, nil
 	}
 	if err != nil {
 		return nil, fmt.Errorf("the folder %s cannot be looked into (%s): choose another with --out", quoted(path), plainCause(err))
@@ -44,10 +57,10 @@ func openFolder(path string, logs []string) (*folder, error) {
 	if err != nil {
 		return nil, fmt.Errorf("the folder %s cannot be looked into (%s): choose another with --out", quoted(path), plainCause(err))
 	}
-	if len(entries) > 0 && !isOurs(path) {
-		return nil, fmt.Errorf("the folder %s exists and holds no report of foamfield, so it is left alone: move it away or choose another with --out", quoted(path))
+	if len(entries) > 0 && !kind.isOurs(path) {
+		return nil, fmt.Errorf("the folder %s exists and holds no %s of foamfield, so it is left alone: move it away or choose another with --out", quoted(path), kind.noun)
 	}
-	f := &folder{path: path, exists: true}
+	f := &folder{path: path, exists: true, kind: kind}
 	return f, f.sparesInputs(logs)
 }
 
@@ -68,15 +81,15 @@ func (f *folder) sparesInputs(logs []string) error {
 }
 
 // isOurs reports whether a folder holds a report: its results.json says so.
-func isOurs(path string) bool {
-	content, err := os.ReadFile(filepath.Join(path, "results.json"))
+func (k kindOfFolder) isOurs(path string) bool {
+	content, err := os.ReadFile(filepath.Join(path, k.mark))
 	if err != nil {
 		return false
 	}
 	var head struct {
 		Schema string `json:"schema"`
 	}
-	anyVersion := result.Schema[:strings.LastIndex(result.Schema, "/")+1]
+	anyVersion := k.schema[:strings.LastIndex(k.schema, "/")+1]
 	return json.Unmarshal(content, &head) == nil && strings.HasPrefix(head.Schema, anyVersion)
 }
 
@@ -131,17 +144,19 @@ func (f *folder) freeName(w file) (name string, there bool) {
 // types in.
 func (f *folder) ours() []string {
 	var names []string
-	for _, name := range []string{"report.html", "report.pdf", "report.xlsx"} {
+	for _, name := range f.kind.files {
 		if _, err := os.Stat(f.at(name)); err == nil {
 			names = append(names, name)
 		}
 	}
-	figures, err := os.ReadDir(f.at("figures"))
-	if err != nil {
-		return names
-	}
-	for _, e := range figures {
-		names = append(names, "figures/"+e.Name())
+	for _, dir := range f.kind.dirs {
+		entries, err := os.ReadDir(f.at(dir))
+		if err != nil {
+			continue
+		}
+		for _, e := range entries {
+			names = append(names, dir+"/"+e.Name())
+		}
 	}
 	return names
 }

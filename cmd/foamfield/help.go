@@ -9,6 +9,7 @@ start from, how sure that is, how far the fat can go, and what to test next.
   foamfield trend LOG...     many weeks: steady? what changed it? does the optimum move?
   foamfield check LOG...     read and explain what was read; analyse nothing
   foamfield sheet NEW.xlsx   write a blank log to fill in
+  foamfield grade FOLDER     check a class of hand-ins; marks by your own weights
   foamfield help COMMAND     more about a command
   foamfield version          which build this is
   foamfield LOG...           a log dropped on the program: report beside it, opened
@@ -141,6 +142,39 @@ For example:
   foamfield sheet trials.xlsx
 `
 
+const gradeUsage = `foamfield grade HANDINS [flags]
+
+Checks a class: a folder with a file a student, a file with a sheet a student or
+a column that names the student. Each mistake is found at its cell, with what was
+typed, what it should be and how it came about. What is not certain is a question
+for the student and costs nothing. Points are taken off only by your own criteria
+workbook; without one there are findings and no mark. Luck costs nobody a point.
+
+Writes, into HANDINS-grades/ beside you:
+
+  class.xlsx    a row a student, a column a criterion: the points proposed, and
+                yours, which win; the evidence, what to ask, rows alike between
+                students, and what could not be read
+  marked/       a copy of each hand-in with its findings at the cells; formulas
+                stay
+  students/     a page each to print or mail; students.pdf has them all
+  class.html    the class as a whole, without names
+  grade.json    everything, for programs
+
+  --criteria FILE   your criteria, rules and class list: write a blank one with
+                    foamfield sheet --criteria NEW.xlsx
+  --out DIR         the folder to write
+  --again           grade anew: what you typed in class.xlsx is kept, and what
+                    changed is shown
+  --anonymous       codes for names everywhere, in file names too
+  --paper a4|letter pages of the PDF; a4 unless set
+  --quiet           print nothing but errors
+
+For example:
+
+  foamfield grade handins --criteria criteria.xlsx
+`
+
 // help prints a command's usage, or the program's.
 func help(c *call, args []string) error {
 	text := usage
@@ -154,9 +188,11 @@ func help(c *call, args []string) error {
 			text = checkUsage
 		case "sheet":
 			text = sheetUsage
+		case "grade":
+			text = gradeUsage
 		case "help", "version":
 		default:
-			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet and help", quoted(args[0])), ""}
+			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(args[0])), ""}
 		}
 	}
 	_, err := fmt.Fprint(c.stdout, toType(text))

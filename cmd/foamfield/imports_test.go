@@ -23,13 +23,17 @@ var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
-var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/shown", "ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column",
-	"ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
+var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/shown", "ingest/sheet", "ingest/quantity", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column", "ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/criteria", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
 	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
 var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis/history", "analysis/trend", "analysis"}
+
+// marks are the rooms of grading in the order a hand-in passes through them: each
+// imports only those before it, and nothing of the analysis but types.
+var marks = []string{"analysis/grade/handin", "analysis/grade/finding", "analysis/grade/record", "analysis/grade/recalc", "analysis/grade/method",
+	"analysis/grade/claim", "analysis/grade/formal", "analysis/grade/alike", "analysis/grade/points", "analysis/grade"}
 
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
@@ -68,16 +72,18 @@ func mayNot(from, to string) string {
 		return "nothing imports a command"
 	case slices.Contains(leaves, from) && !slices.Contains(leaves, to):
 		return "a leaf knows numbers only"
-	case from == "analysis/result" || from == "analysis/kitchen":
+	case from == "analysis/result" || from == "analysis/result/graded" || from == "analysis/kitchen":
 		return "it stands alone"
 	case (fromTop == "plots" || fromTop == "reports") && toTop == "ingest":
 		return "it knows results, not logs"
-	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && to != "analysis/result":
+	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && to != "analysis/result" && to != "analysis/result/graded":
 		return "nothing is computed after the analysis"
 	case slices.Contains(rooms, from) && slices.Index(rooms, to) >= slices.Index(rooms, from):
 		return "a log does not pass through the reader backwards"
 	case slices.Contains(steps, from) && slices.Index(steps, to) >= slices.Index(steps, from):
 		return "each room of the analysis is given what those before it returned"
+	case slices.Contains(marks, from) && toTop == "analysis" && to != "analysis/result/graded" && (!slices.Contains(marks, to) || slices.Index(marks, to) >= slices.Index(marks, from)):
+		return "a hand-in does not pass through grading backwards, and grading stands beside the fits"
 	case fromTop == "analysis" && !slices.Contains(steps, from) && slices.Contains(steps, to):
 		return "rooms stand on the leaves, not the other way"
 	case slices.Contains(rooms, from) && to == "ingest/table":
@@ -114,6 +120,11 @@ func TestMayNot(t *testing.T) {
 		{"analysis/formula", "analysis/works", false},
 		{"analysis/formula", "ingest/mix", true},
 		{"analysis/result", "ingest", false},
+		{"analysis/grade/recalc", "analysis/grade/handin", true},
+		{"analysis/grade/handin", "analysis/grade/recalc", false},
+		{"analysis/grade", "analysis/belief", false},
+		{"reports/graded", "analysis/result/graded", true},
+		{"reports/graded", "analysis/grade", false},
 		{"plots", "analysis/result", true},
 		{"plots", "analysis", false},
 		{"plots", "ingest", false},

@@ -108,6 +108,8 @@ func command(c *call, args []string) error {
 		return check(c, rest)
 	case "sheet":
 		return sheet(c, rest)
+	case "grade":
+		return gradeClass(c, rest)
 	case "help", "-h", "-help", "--help":
 		return help(c, rest)
 	case "version", "-version", "--version":
@@ -117,7 +119,7 @@ func command(c *call, args []string) error {
 		if howStarted(args) == dropped {
 			return reportBeside(c, args)
 		}
-		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet and help", quoted(name)), ""}
+		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(name)), ""}
 	}
 }
 

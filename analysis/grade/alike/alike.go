@@ -1,0 +1,191 @@
+// Package alike finds rows that two students have in common digit by digit. It says
+// that they are alike, never who has them from whom; it is for the teacher to look at.
+package alike
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// enough is how unlikely a coincidence has to be, as a power of ten, before rows are
+// shown: by how often each value stands in the class.
+const enough = 5.0
+
+// row is what one trial measured, and what it weighed with decimals.
+type row struct {
+	work   *handin.Work
+	trial  *handin.Trial
+	values []value
+}
+
+// value is one number of a row, by what it is.
+type value struct {
+	of       column.Role
+	name     string
+	x        float64
+	text     string
+	at       trial.Place
+	measured bool
+}
+
+// Of finds the rows alike. second says of each trial that is the same as another's that
+// it is counted once; declared pairs are named as such.
+func Of(works []*handin.Work, declared func(a, b *handin.Work) bool) (out []graded.SameData, second map[*handin.Trial]bool) {
+	second = map[*handin.Trial]bool{}
+	var rows []row
+	often := map[string]int{}
+	for _, w := range works {
+		for _, x := range w.Trials() {
+			r := rowOf(w, x)
+			for _, v := range r.values {
+				often[v.key()]++
+			}
+			rows = append(rows, r)
+		}
+	}
+	byWork := map[*handin.Work][]row{}
+	for _, r := range rows {
+		byWork[r.work] = append(byWork[r.work], r)
+	}
+	for a := range works {
+		for b := a + 1; b < len(works); b++ {
+			if s, ok := pair(byWork[works[a]], byWork[works[b]], often, len(rows), second); ok {
+				s.Students = []string{works[a].Student, works[b].Student}
+				s.Declared = declared(works[a], works[b])
+				out = append(out, s)
+			}
+		}
+	}
+	return out, second
+}
+
+func (v value) key() string { return fmt.Sprintf("%d %s %.6g", v.of, v.name, v.x) }
+
+// rowOf gathers the numbers of a trial that nobody hands out: what was measured, and
+// grams with decimals.
+func rowOf(w *handin.Work, x *handin.Trial) row {
+	r := row{work: w, trial: x}
+	results := x.Table.Results()
+	for _, col := range x.Table.Columns {
+		c := col.Cells[x.Index]
+		measured := slices.Contains(results, col)
+		weighed := col.Role == column.IngredientAmount && col.Field != nil && col.Field.InGrams && c.Value != math.Trunc(c.Value)
+		if !c.Known || c.Formula != "" || !measured && !weighed || measured && c.Value == 0 || measured && col.Role == column.SampleMass && c.Value == math.Trunc(c.Value) {
+			continue
+		}
+		name := ""
+		if weighed {
+			name = col.Field.What.Name
+		}
+		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured})
+	}
+	return r
+}
+
+// pair holds the rows of two students against each other.
+func pair(a, b []row, often map[string]int, all int, second map[*handin.Trial]bool) (s graded.SameData, ok bool) {
+	total, digits := 0.0, 0
+	sameDay, otherDay := 0, 0
+	used := map[*handin.Trial]bool{}
+	type match struct{ x, y row }
+	var matches []match
+	for _, x := range a {
+		for _, y := range b {
+			if used[y.trial] {
+				continue
+			}
+			rare, n := rarity(x, y, often, all)
+			if n == 0 || rare < 0.8 {
+				continue
+			}
+			used[y.trial] = true
+			total, digits = total+rare, digits+n
+			matches = append(matches, match{x, y})
+			if x.trial.Day != "" && x.trial.Day == y.trial.Day {
+				sameDay++
+			} else if x.trial.Day != "" && y.trial.Day != "" {
+				otherDay++
+			}
+			break
+		}
+	}
+	if total < enough || len(matches) == 0 {
+		return s, false
+	}
+	for _, m := range matches {
+		second[m.y.trial] = true
+		s.Rows = append(s.Rows, placed(m.x, m.y), placed(m.y, m.x))
+	}
+	s.Digits = digits
+	s.Words = fmt.Sprintf("%d rows alike, %d digits that match; %d on the same day, %d on different days.", len(matches), digits, sameDay, otherDay)
+	return s, true
+}
+
+// rarity is how unlikely two rows are to agree by chance, with how many digits they
+// share; 0 where what both measured is not all the same.
+func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) {
+	measured := 0
+	for _, v := range x.values {
+		o, ok := y.find(v)
+		if !ok {
+			continue
+		}
+		if o.x != v.x {
+			if v.measured {
+				return 0, 0
+			}
+			continue
+		}
+		if v.measured {
+			measured++
+		}
+		others := max(often[v.key()]-2, 0)
+		rare += math.Log10(float64(all+1) / float64(others+1))
+		digits += figures(v.text)
+	}
+	if measured < 2 {
+		return 0, 0
+	}
+	return rare, digits
+}
+
+func (r row) find(v value) (value, bool) {
+	for _, o := range r.values {
+		if o.of == v.of && o.name == v.name {
+			return o, true
+		}
+	}
+	return value{}, false
+}
+
+func figures(text string) (n int) {
+	for _, r := range strings.TrimLeft(text, "0.,") {
+		if r >= '0' && r <= '9' {
+			n++
+		}
+	}
+	return n
+}
+
+// placed is a row with the cells that agree.
+func placed(x, with row) graded.Row {
+	r := graded.Row{File: x.trial.At.File, Day: x.trial.Day, Cells: []string{}}
+	if x.trial.At.Sheet != "" {
+		s := x.trial.At.Sheet
+		r.Sheet = &s
+	}
+	for _, v := range x.values {
+		if o, ok := with.find(v); ok && o.x == v.x {
+			r.Cells = append(r.Cells, sheet.CellName(v.at.Row, v.at.Col))
+		}
+	}
+	return r
+}

@@ -1,0 +1,263 @@
+package claim
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// Places are where a work draws its conclusion.
+func Places(w *handin.Work) []trial.Place {
+	_, places := sentencesOf(w)
+	return places
+}
+
+// Check finds what a work's conclusion claims against its own trials.
+func Check(w *handin.Work, designs []method.Design, meant map[trial.Place]float64) (out []finding.Found) {
+	if len(designs) == 0 || len(w.Trials()) == 0 {
+		return nil
+	}
+	j := &judge{w, designs, meant}
+	sentences, _ := sentencesOf(w)
+	rule := ruleOf(w)
+	reason := noMeasure
+	for _, s := range sentences {
+		reason = reasonOf(s, reason)
+		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.direction, j.outside, j.tooStrong, j.success} {
+			if found, ok := f(s, rule, reason); ok {
+				out = append(out, found)
+			}
+		}
+	}
+	return dedupe(out)
+}
+
+// dedupe keeps one finding of a kind at a cell.
+func dedupe(all []finding.Found) (out []finding.Found) {
+	for _, f := range all {
+		if !slices.ContainsFunc(out, func(o finding.Found) bool { return o.At == f.At && o.Kind == f.Kind }) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func about(words string, s sentence, kind string) finding.Found {
+	f := finding.New(criteria.Conclusion, graded.Conclusion, words, s.at).Kinds(kind)
+	f.Typed = graded.Txt(s.text)
+	return f
+}
+
+var (
+	longest  = regexp.MustCompile(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
+	shortest = regexp.MustCompile(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
+	least    = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
+	most     = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
+	bestWord = regexp.MustCompile(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
+	because  = regexp.MustCompile(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
+)
+
+// reasonOf is the measure that a sentence, or else the one before it, speaks of.
+func reasonOf(s sentence, before measure) measure {
+	switch {
+	case longest.MatchString(s.low):
+		return hold
+	case least.MatchString(s.low):
+		return drained
+	}
+	return before
+}
+
+// end is which end of a measure a sentence claims for a trial.
+type end struct {
+	m    measure
+	most bool
+	says string
+}
+
+// endOf is the superlative of a sentence; false for none, or several.
+func endOf(s sentence) (e end, ok bool) {
+	found := 0
+	for _, one := range []struct {
+		re *regexp.Regexp
+		e  end
+	}{{longest, end{hold, true, "held longest"}}, {shortest, end{hold, false, "held shortest"}}, {least, end{drained, false, "drained least"}}, {most, end{drained, true, "drained most"}}} {
+		if one.re.MatchString(s.low) {
+			e, found = one.e, found+1
+		}
+	}
+	return e, found == 1
+}
+
+// superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
+// the reason given, or by the student's own rule.
+func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
+	e, has := endOf(s)
+	best := bestWord.MatchString(s.low)
+	if !has && !best || unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low) {
+		return f, false
+	}
+	named := mentions(j.work, s)
+	if len(named) == 0 {
+		return f, false
+	}
+	var table *handin.Table
+	for _, m := range named {
+		if m.missing {
+			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.text, m.id), s, "no such trial"), true
+		}
+		if len(m.trials) != 1 || table != nil && m.trials[0].Table != table {
+			return f, false
+		}
+		table = m.trials[0].Table
+	}
+	for _, m := range named {
+		if x := m.trials[0]; x.CameOut == trial.No && (e.most == (e.m == hold) || best) {
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "trial named").Surely(), true
+		}
+	}
+	if !has {
+		return j.best(s, named, r)
+	}
+	return j.topOf(s, named, table, e)
+}
+
+// topOf holds the trials named against all others of their table.
+func (j *judge) topOf(s sentence, named []mention, table *handin.Table, e end) (f finding.Found, ok bool) {
+	margin := j.margin(j.design(table), e.m)
+	is := map[*handin.Trial]bool{}
+	worst := math.Inf(1)
+	sign := 1.0
+	if !e.most {
+		sign = -1
+	}
+	for _, m := range named {
+		x := m.trials[0]
+		is[x] = true
+		low, high, known := j.seen(x, e.m)
+		if !known {
+			return f, false
+		}
+		v := high
+		if !e.most {
+			v = -low
+		}
+		if mean, n := j.ofFormula(x, e.m); n >= 2 {
+			v = max(v, sign*mean)
+		}
+		worst = min(worst, v)
+	}
+	var beats *handin.Trial
+	by := 0.0
+	for _, o := range table.Trials {
+		low, high, known := j.seen(o, e.m)
+		if is[o] || !known {
+			continue
+		}
+		v := low
+		if !e.most {
+			v = -high
+		}
+		if v-worst > margin+1e-9 && v-worst > by {
+			beats, by = o, v-worst
+		}
+	}
+	if beats == nil {
+		return f, false
+	}
+	low, _, _ := j.seen(beats, e.m)
+	mine, _, _ := j.seen(named[0].trials[0], e.m)
+	return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s, more than makings of one formula differ by (%s).",
+		s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit(), say.Number(margin)), s, "trial named").Surely(), true
+}
+
+// best holds "trial 4 is best" without a reason against the student's own rule.
+func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, ok bool) {
+	x := named[0].trials[0]
+	if len(named) > 1 {
+		return f, false
+	}
+	if why := j.fails(x, r); why != "" {
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, named[0].id, why), s, "own rule").Surely(), true
+	}
+	if r.set() || because.MatchString(s.low) {
+		return f, false
+	}
+	// Without a rule or a reason, a trial that another beats in all that was measured is
+	// worth a question.
+	d := j.design(x.Table)
+	for _, o := range x.Table.Trials {
+		better, worse := 0, 0
+		for _, m := range []measure{hold, drained} {
+			a, _, ok1 := j.seen(x, m)
+			b, _, ok2 := j.seen(o, m)
+			if !ok1 || !ok2 {
+				continue
+			}
+			margin := j.margin(d, m)
+			diff := b - a
+			if m == drained {
+				diff = -diff
+			}
+			if diff > margin {
+				better++
+			} else if diff < 0 {
+				worse++
+			}
+		}
+		if better > 0 && worse == 0 && o != x && o.CameOut != trial.No && o.Broke != trial.Yes {
+			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.text, o.ID), s, "trial named"), true
+		}
+	}
+	return f, false
+}
+
+var minutesSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
+
+// quoted holds minutes that a sentence gives for a trial against its log.
+func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	named := mentions(j.work, s)
+	said := minutesSaid.FindAllStringSubmatch(s.low, -1)
+	if len(named) != 1 || len(said) != 1 || named[0].missing || len(named[0].trials) != 1 || unsure.MatchString(s.low) || denied.MatchString(s.low) ||
+		!regexp.MustCompile(`(?i)(held|hold|lasted|stood|standing|kept)`).MatchString(s.low) || regexp.MustCompile(`(?i)(longer than|more than|less than|at least|over|under|shorter|than|difference|about|around|roughly|nearly|after|at minute|until)`).MatchString(s.low) {
+		return f, false
+	}
+	v, err := strconv.ParseFloat(strings.Replace(said[0][1], ",", ".", 1), 64)
+	if err != nil {
+		return f, false
+	}
+	half := 0.5
+	if i := strings.IndexAny(said[0][1], ".,"); i >= 0 {
+		half = 0.5 * math.Pow(10, -float64(len(said[0][1])-i-1))
+	}
+	if strings.HasPrefix(said[0][2], "h") {
+		v, half = 60*v, 60*half
+	}
+	x := named[0].trials[0]
+	low, high, known := j.seen(x, hold)
+	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 || math.IsInf(high, 1) && v <= low+half) {
+		return f, false
+	}
+	if mean, n := j.ofFormula(x, hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
+		return f, false
+	}
+	for _, c := range x.Table.Columns { // one of several readings, or a value elsewhere in its row
+		if cell := c.Cells[x.Index]; cell.Known && math.Abs(cell.Value-v) <= 1e-9 {
+			return f, false
+		}
+	}
+	fnd := about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted").Surely()
+	fnd.Right = graded.Num(low)
+	return fnd, true
+}

@@ -1,0 +1,427 @@
+package claim
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+var (
+	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
+	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
+	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
+	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bincrease[sd]? (the )?drain)`)
+
+	upWord   = `(?:more|higher|increasing|increased|raising|adding|extra|greater|a higher|mehr|höherer|höhere|plus de|más|mas|più)`
+	downWord = `(?:less|lower|decreasing|decreased|reducing|reduced|a lower|fewer|weniger|niedriger(?:er)?|moins de|menos|meno)`
+	anyRange = regexp.MustCompile(`(?i)(\bup to\b|\buntil\b|\bbut only\b|\bat first\b|\bexcept\b|\bunless\b|\bonly (when|if|at|with)\b)`)
+)
+
+// subjects are the words for what may be changed.
+var subjects = []struct {
+	factor method.Factor
+	words  string
+}{
+	{method.Fat, `(?:butter ?fat|fat|butter|ghee|oil|fett|beurre|matière grasse|mantequilla|grasa|burro|grasso|grassi|coconut oil|olive oil)`},
+	{method.Emulsifier, `(?:emulsifiers?|total emulsifier|emulgator|émulsifiant|emulsionante|emulgente|emulsifying agent)`},
+	{method.HLB, `(?:blend hlb|hlb)`},
+}
+
+// change is what a sentence says was changed, and which way.
+func change(low string) (f method.Factor, up, ok bool) {
+	n := 0
+	for _, s := range subjects {
+		for _, way := range []struct {
+			words string
+			up    bool
+		}{{upWord, true}, {downWord, false}} {
+			if regexpFor(`\b` + way.words + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`).MatchString(low) {
+				f, up, n = s.factor, way.up, n+1
+			}
+		}
+	}
+	return f, up, n == 1
+}
+
+var compiled = map[string]*regexp.Regexp{}
+
+func init() {
+	for _, s := range subjects {
+		for _, way := range []string{upWord, downWord} {
+			expr := `\b` + way + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`
+			compiled[expr] = regexp.MustCompile(`(?i)` + expr)
+		}
+	}
+}
+
+func regexpFor(expr string) *regexp.Regexp { return compiled[expr] }
+
+// direction holds "more butter held longer" against the trials.
+func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	factor, up, has := change(s.low)
+	if !has || unsure.MatchString(s.low) || denied.MatchString(s.low) {
+		return f, false
+	}
+	m, better, says := effect(s.low)
+	if m == noMeasure {
+		return f, false
+	}
+	d := j.designOf(s)
+	if d == nil {
+		return f, false
+	}
+	name := factor.String()
+	if !d.Varies(factor) {
+		if low, high, known := d.Range(factor); known && high > low {
+			return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.text, name, say.Number(low), say.Number(high)), s, "not tried"), true
+		}
+		return f, false
+	}
+	if !d.Separates(factor) {
+		return about(fmt.Sprintf("“%s”: whenever the %s was changed, %s was changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, name, j.beside(d, factor)), s, "changed together").
+			As(criteria.OneChange, graded.Method).Surely(), true
+	}
+	with, against, n := j.pairs(d, factor, m, up == better)
+	switch {
+	case n == 0:
+		return f, false
+	case against > 0 && with == 0:
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, name, j.example(d, factor, m)), s, "direction").Surely(), true
+	case against > with:
+		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "direction"), true
+	case with == 0 && against == 0 && !anyRange.MatchString(s.low):
+		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.text, says), s, "within the scatter"), true
+	}
+	return f, false
+}
+
+// beside names the factors that always went along with one.
+func (j *judge) beside(d *method.Design, f method.Factor) string {
+	var names []string
+	for _, o := range []method.Factor{method.Fat, method.Emulsifier, method.HLB} {
+		if o != f && d.Varies(o) {
+			names = append(names, "the "+o.String())
+		}
+	}
+	return say.List(names)
+}
+
+// effect is the result that a sentence claims: of which measure, and whether it grew.
+func effect(low string) (m measure, grew bool, says string) {
+	n := 0
+	for _, e := range []struct {
+		re   *regexp.Regexp
+		m    measure
+		grew bool
+		says string
+	}{{longer, hold, true, "the hold"}, {shorter, hold, false, "the hold"}, {drainsLo, drained, false, "the drainage"}, {drainsHi, drained, true, "the drainage"}} {
+		if e.re.MatchString(low) {
+			if n == 0 {
+				m, grew, says = e.m, e.grew, e.says
+			}
+			n++
+		}
+	}
+	if n > 2 {
+		return noMeasure, false, ""
+	}
+	return m, grew, says
+}
+
+// designOf is the design that a sentence speaks of: the only one, or that of the sheet
+// it names.
+func (j *judge) designOf(s sentence) *method.Design {
+	if len(j.designs) == 1 {
+		return &j.designs[0]
+	}
+	var found *method.Design
+	for i := range j.designs {
+		if name := strings.ToLower(j.designs[i].Table.At.Sheet); name != "" && strings.Contains(s.low, name) || j.designs[i].Table.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
+			if found != nil {
+				return nil
+			}
+			found = &j.designs[i]
+		}
+	}
+	return found
+}
+
+// pairs counts the pairs of trials that differ in a factor alone, and whose results go
+// with or against a claim by more than the scatter.
+func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool) (with, against, n int) {
+	margin := j.margin(d, m)
+	alone := false
+	for a := range d.Table.Trials {
+		for b := range a {
+			alone = alone || d.Alone(a, b, f)
+		}
+	}
+	for a, x := range d.Table.Trials {
+		for b := range a {
+			y := d.Table.Trials[b]
+			if alone && !d.Alone(a, b, f) || !d.Differ(a, b, f) || d.Same(a, b) {
+				continue
+			}
+			lowA, highA, okA := j.seen(x, m)
+			lowB, highB, okB := j.seen(y, m)
+			if !okA || !okB {
+				continue
+			}
+			n++
+			up := d.At(a, f) > d.At(b, f)
+			switch {
+			case lowA-highB > margin:
+				count(up == rises, &with, &against)
+			case lowB-highA > margin:
+				count(up != rises, &with, &against)
+			}
+		}
+	}
+	return with, against, n
+}
+
+func count(yes bool, with, against *int) {
+	if yes {
+		*with++
+	} else {
+		*against++
+	}
+}
+
+// example is the pair of trials that shows a factor most plainly.
+func (j *judge) example(d *method.Design, f method.Factor, m measure) string {
+	best, words := 0.0, ""
+	for a, x := range d.Table.Trials {
+		for b := range a {
+			y := d.Table.Trials[b]
+			lowA, _, okA := j.seen(x, m)
+			lowB, _, okB := j.seen(y, m)
+			if !okA || !okB || !d.Alone(a, b, f) || math.Abs(lowA-lowB) <= best {
+				continue
+			}
+			best = math.Abs(lowA - lowB)
+			words = fmt.Sprintf("trial %s (%s %s) has %s %s and trial %s (%s) %s", y.ID, f, say.Number(d.At(b, f)), say.Number(lowB), m.unit(), x.ID, say.Number(d.At(a, f)), say.Number(lowA))
+		}
+	}
+	return words
+}
+
+var (
+	fatSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+)?(fat|butter|oil|ghee)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	emSaid  = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent)\s*(?:of\s+)?emulsifier|\bemulsifier\s*(?:of|at|=|around|near|above)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	hlbSaid = regexp.MustCompile(`(?i)\bhlb\s*(?:of|at|=|around|near|about|is|was|above|over|:)?\s*(\d+(?:[.,]\d+)?)`)
+	planned = regexp.MustCompile(`(?i)(\bnext\b|\bshould (be )?(try|test|tried|tested)|\bwould (like|try|test)|\bto try\b|\bto test\b|\bnot (tried|tested)\b|\bplan\b|\bcurious\b|\buntested\b|\bwe could\b|\bi could\b|\?)`)
+	packet  = regexp.MustCompile(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)
+)
+
+// outside finds numbers that a conclusion speaks of and nobody tried.
+func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	if planned.MatchString(s.low) || packet.MatchString(s.low) || len(j.designs) == 0 {
+		return f, false
+	}
+	d := j.designOf(s)
+	if d == nil {
+		return f, false
+	}
+	for _, one := range []struct {
+		factor method.Factor
+		re     *regexp.Regexp
+		slack  float64
+		unit   string
+	}{{method.Fat, fatSaid, 2, " %"}, {method.Emulsifier, emSaid, 0.3, " %"}, {method.HLB, hlbSaid, 0.6, ""}} {
+		m := one.re.FindStringSubmatch(s.text)
+		low, high, known := d.Range(one.factor)
+		if m == nil || !known {
+			continue
+		}
+		v := firstNumber(m[1:])
+		if math.IsNaN(v) || j.isOwn(v, s, d) {
+			continue
+		}
+		if one.factor == method.Fat {
+			l, h := weighedFat(d)
+			low, high = min(low, l), max(high, h)
+		}
+		if v < low-one.slack || v > high+one.slack {
+			return about(fmt.Sprintf("“%s”: you tried %s from %s to %s%s, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
+				s.text, one.factor, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), one.unit, say.Number(v)), s, "outside what was tried"), true
+		}
+	}
+	return f, false
+}
+
+func firstNumber(texts []string) float64 {
+	for _, t := range texts {
+		if v, err := strconv.ParseFloat(strings.Replace(t, ",", ".", 1), 64); err == nil {
+			return v
+		}
+	}
+	return math.NaN()
+}
+
+// isOwn reports a number that stands as such in the student's trials: by whatever
+// basis it is, it was tried.
+func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
+	for _, c := range d.Table.Columns {
+		for _, cell := range c.Cells {
+			if cell.Known && math.Abs(cell.Value-v) <= 0.5 && (strings.Contains(c.Header, "%") || strings.Contains(strings.ToLower(c.Header), "hlb")) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// weighedFat is the range of the fat ingredients in percent of the mix, as weighed.
+func weighedFat(d *method.Design) (low, high float64) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for i := range d.Table.Trials {
+		fat, sum := 0.0, 0.0
+		for _, c := range d.Table.Weighed() {
+			if c.Cells[i].Known {
+				sum += c.Cells[i].Value
+				if c.Field.What.Kind == ingredient.Fat {
+					fat += c.Cells[i].Value
+				}
+			}
+		}
+		if sum > 0 {
+			low, high = min(low, 100*fat/sum), max(high, 100*fat/sum)
+		}
+	}
+	return low, high
+}
+
+var strong = regexp.MustCompile(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+
+// tooStrong asks of words that no few trials can carry.
+func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	m := strong.FindString(s.text)
+	if m == "" || notProven.MatchString(s.low) || onlySafety(s.text) || safetyLine.MatchString(s.low) || unsure.MatchString(s.low) {
+		return f, false
+	}
+	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.text, strings.TrimSpace(m), len(j.work.Trials())), s, "stronger than the data"), true
+}
+
+var (
+	notProven  = regexp.MustCompile(`(?i)(\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
+	safetyLine = regexp.MustCompile(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
+)
+
+// ownRule is what a student calls a success.
+type ownRule struct {
+	holdAtLeast   float64
+	drainedAtMost float64
+	words         string
+}
+
+func (r ownRule) set() bool { return r.holdAtLeast > 0 || r.drainedAtMost > 0 }
+
+var (
+	ruleLine  = regexp.MustCompile(`(?i)(success|works (if|when)|works means|a foam works|counts as|good (if|when)|our rule|target|must|we call|criterion|erfolg|réussi|éxito|successo)`)
+	ruleHold  = regexp.MustCompile(`(?i)(hold|stand|last|stay|keep)[a-z]*\D{0,30}?(\d+(?:[.,]\d+)?)\s*(?:min|minutes)`)
+	ruleDrain = regexp.MustCompile(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+)
+
+// ruleOf is the student's own rule of success: on a Targets sheet, or in words.
+func ruleOf(w *handin.Work) (r ownRule) {
+	for _, h := range w.Log {
+		if t := h.Log.Targets.HoldMinutes; t != nil {
+			r.holdAtLeast = t.Value
+		}
+		if t := h.Log.Targets.DrainedPercent; t != nil {
+			r.drainedAtMost = t.Value
+		}
+	}
+	for _, p := range w.Words {
+		if p.Note != nil || !ruleLine.MatchString(p.Text) {
+			continue
+		}
+		if m := ruleHold.FindStringSubmatch(p.Text); m != nil {
+			r.holdAtLeast = firstNumber(m[2:3])
+		}
+		if m := ruleDrain.FindStringSubmatch(p.Text); m != nil {
+			r.drainedAtMost = firstNumber(m[2:3])
+		}
+	}
+	var words []string
+	if r.holdAtLeast > 0 {
+		words = append(words, "holds at least "+say.Number(r.holdAtLeast)+" min")
+	}
+	if r.drainedAtMost > 0 {
+		words = append(words, "drains at most "+say.Number(r.drainedAtMost)+" %")
+	}
+	r.words = strings.Join(words, ", ")
+	return r
+}
+
+// fails says how a trial surely fails a rule, "" if it may pass.
+func (j *judge) fails(x *handin.Trial, r ownRule) string {
+	if !r.set() {
+		return ""
+	}
+	if x.CameOut == trial.No {
+		return "it did not come out"
+	}
+	if _, high, ok := j.seen(x, hold); ok && r.holdAtLeast > 0 && high < r.holdAtLeast {
+		return "it held " + say.Number(high) + " min"
+	}
+	if low, _, ok := j.seen(x, drained); ok && r.drainedAtMost > 0 && low > r.drainedAtMost {
+		return "it drained " + say.Number(low) + " %"
+	}
+	return ""
+}
+
+// passes reports a trial that surely passes a rule.
+func (j *judge) passes(x *handin.Trial, r ownRule) bool {
+	if !r.set() || x.CameOut != trial.Yes || x.Broke == trial.Yes {
+		return false
+	}
+	low, _, ok := j.seen(x, hold)
+	if r.holdAtLeast > 0 && (!ok || low < r.holdAtLeast) {
+		return false
+	}
+	_, high, ok := j.seen(x, drained)
+	return !(r.drainedAtMost > 0 && (!ok || high > r.drainedAtMost))
+}
+
+var (
+	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|met the target|meets the target|meets (my|our) rule|met (my|our) rule|passed|passes)\b`)
+	failed = regexp.MustCompile(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
+)
+
+// success holds "trial 4 works" against the student's own rule.
+func (j *judge) success(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
+	if !r.set() || unsure.MatchString(s.low) || narrowed.MatchString(s.low) {
+		return f, false
+	}
+	named := mentions(j.work, s)
+	yes, no := worked.MatchString(s.low) && !denied.MatchString(s.low), failed.MatchString(s.low)
+	if yes == no {
+		return f, false
+	}
+	for _, m := range named {
+		if m.missing || len(m.trials) != 1 {
+			continue
+		}
+		x := m.trials[0]
+		if why := j.fails(x, r); yes && why != "" {
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, m.id, why), s, "own rule").Surely(), true
+		}
+		if no && j.passes(x, r) && !strings.Contains(s.low, "clog") && !strings.Contains(s.low, "split") {
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.text, r.words, m.id), s, "own rule"), true
+		}
+	}
+	return f, false
+}

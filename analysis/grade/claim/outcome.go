@@ -1,0 +1,126 @@
+package claim
+
+import (
+	"math"
+	"regexp"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
+	"foamfield/ingest/column"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/trial"
+)
+
+// measure is what foams are compared by.
+type measure uint8
+
+// The measures.
+const (
+	noMeasure measure = iota
+	hold
+	drained
+)
+
+// String is the measure with its unit.
+func (m measure) unit() string { return [...]string{"", "min", "%"}[m] }
+
+// judge holds claims against trials.
+type judge struct {
+	work    *handin.Work
+	designs []method.Design
+	meant   map[trial.Place]float64
+}
+
+var meanHeader = regexp.MustCompile(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
+
+// seen is a trial's result: bounds of what is known, false where it has none. A foam
+// that did not come out has none.
+func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
+	if x.CameOut == trial.No {
+		return 0, 0, false
+	}
+	var cells []handin.Cell
+	for _, col := range x.Table.Columns {
+		c := col.Cells[x.Index]
+		switch {
+		case m == hold && col.Role == column.Hold && c.Number():
+			if meanHeader.MatchString(col.Header) {
+				cells = []handin.Cell{c}
+				return j.bounds(cells)
+			}
+			cells = append(cells, c)
+		case m == drained && col.Role == column.DrainedAmount && c.Number() && (col.Field == nil || col.Field.Want == quantity.Percent):
+			cells = append(cells, c)
+		}
+	}
+	if len(cells) == 0 && m == drained && x.Drained != nil {
+		return x.Drained.Low, x.Drained.High, true
+	}
+	if len(cells) == 0 && m == hold && x.Hold != nil {
+		return x.Hold.Low, x.Hold.High, true
+	}
+	return j.bounds(cells)
+}
+
+// bounds is the mean of the bounds of some cells.
+func (j *judge) bounds(cells []handin.Cell) (low, high float64, ok bool) {
+	for _, c := range cells {
+		l, h := c.Low, c.High
+		if v, meant := j.meant[c.At]; meant {
+			l, h = v, v
+		}
+		low, high = low+max(l, 0), high+h
+	}
+	n := float64(len(cells))
+	return low / n, high / n, n > 0
+}
+
+// margin is how far two results may be apart by chance: what the makings of one
+// formula differ by, or a sixth where nothing was made twice.
+func (j *judge) margin(d *method.Design, m measure) float64 {
+	most, largest, repeated := 0.0, 0.0, false
+	for _, g := range d.Groups() {
+		low, high := math.Inf(1), math.Inf(-1)
+		n := 0
+		for _, i := range g {
+			if l, h, ok := j.seen(d.Table.Trials[i], m); ok && l == h {
+				low, high, n = min(low, l), max(high, h), n+1
+				largest = max(largest, h)
+			}
+		}
+		if n >= 2 {
+			most, repeated = max(most, high-low), true
+		}
+	}
+	if !repeated {
+		return largest / 6
+	}
+	return max(most, 0.02*largest)
+}
+
+// design is the design of the table that a trial stands in.
+func (j *judge) design(t *handin.Table) *method.Design {
+	for i := range j.designs {
+		if j.designs[i].Table == t {
+			return &j.designs[i]
+		}
+	}
+	return &j.designs[0]
+}
+
+// ofFormula is the mean result of the trials of one formula with a trial.
+func (j *judge) ofFormula(x *handin.Trial, m measure) (mean float64, n int) {
+	d := j.design(x.Table)
+	for i, o := range x.Table.Trials {
+		if i != x.Index && !d.Same(i, x.Index) {
+			continue
+		}
+		if l, h, ok := j.seen(o, m); ok && l == h {
+			mean, n = mean+l, n+1
+		}
+	}
+	if n == 0 {
+		return math.NaN(), 0
+	}
+	return mean / float64(n), n
+}

@@ -1,0 +1,270 @@
+// Package formal looks at what every log should have: dates, units, a word on safety,
+// a conclusion; and at trials made after the last day.
+package formal
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// Check finds what is missing or late. conclusion are the places of a conclusion, if
+// there is one.
+func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out []finding.Found, late bool) {
+	if len(w.Trials()) == 0 {
+		return nil, false
+	}
+	dates, late := dates(w, rules)
+	out = append(out, dates...)
+	if rules.Units {
+		out = append(out, units(w)...)
+	}
+	end := append(slices.Clone(conclusion), w.First())
+	if rules.Safety && !saysSafety(w) {
+		out = append(out, finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", end...).Surely())
+	}
+	if rules.Conclusion && len(conclusion) == 0 {
+		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", w.First())
+		f.Certain = !hasProse(w)
+		out = append(out, f)
+	}
+	return out, late
+}
+
+// hasProse reports a sentence beside the trials that may be a conclusion in words that
+// are not understood.
+func hasProse(w *handin.Work) bool {
+	for _, p := range w.Words {
+		if p.Note == nil && len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) {
+			return true
+		}
+	}
+	return false
+}
+
+// dates finds trials without a day, days that are none, and days too late.
+func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool) {
+	days := daysOf(w)
+	any := false
+	for _, t := range w.Tables {
+		col := t.Find(column.Day)
+		if col == nil {
+			any = any || t.At.Sheet != "" && scheme.LooksLikeDay(t.At.Sheet)
+			continue
+		}
+		any = true
+		for i := range col.Cells {
+			f, isLate, ok := day(col, i, days, rules)
+			late = late || isLate
+			if ok {
+				out = append(out, f)
+			}
+		}
+	}
+	if !any {
+		for _, p := range w.Words {
+			any = any || datedLine.MatchString(p.Text)
+		}
+		for _, x := range w.Trials() {
+			any = any || x.Day != ""
+		}
+	}
+	if !any && rules.Dates {
+		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", w.First()).Surely())
+	}
+	return out, late
+}
+
+var datedLine = regexp.MustCompile(`(?i)(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
+
+// daysOf are all days of a work that can be read, in order.
+func daysOf(w *handin.Work) (out []time.Time) {
+	for _, t := range w.Tables {
+		if col := t.Find(column.Day); col != nil {
+			for _, c := range col.Cells {
+				if d, ok := ParseDay(c); ok {
+					out = append(out, d)
+				}
+			}
+		}
+	}
+	slices.SortFunc(out, time.Time.Compare)
+	return out
+}
+
+var (
+	isoDay   = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})`)
+	plainDay = regexp.MustCompile(`^(\d{1,2})[./-](\d{1,2})[./-](\d{2,4})$`)
+)
+
+// ParseDay is the day in a cell; days first where both readings are possible.
+func ParseDay(c handin.Cell) (time.Time, bool) {
+	d, ok, _ := parse(c.Text)
+	return d, ok
+}
+
+// parse reads a day; cannot is set for what is written as a day and is none.
+func parse(text string) (d time.Time, ok, cannot bool) {
+	text = strings.TrimSpace(text)
+	y, m, n := 0, 0, 0
+	if p := isoDay.FindStringSubmatch(text); p != nil {
+		fmt.Sscan(p[1]+" "+p[2]+" "+p[3], &y, &m, &n)
+	} else if p := plainDay.FindStringSubmatch(text); p != nil {
+		fmt.Sscan(p[3]+" "+p[2]+" "+p[1], &y, &m, &n)
+		if y < 100 {
+			y += 2000
+		}
+		if m > 12 && n <= 12 {
+			m, n = n, m
+		}
+	} else {
+		return d, false, false
+	}
+	d = time.Date(y, time.Month(m), n, 0, 0, 0, 0, time.UTC)
+	if m < 1 || m > 12 || n < 1 || d.Day() != n {
+		return time.Time{}, false, true
+	}
+	return d, true, false
+}
+
+// ambiguous reports a day that can be read month first as well.
+func ambiguous(text string) bool {
+	p := plainDay.FindStringSubmatch(strings.TrimSpace(text))
+	if p == nil || strings.Contains(text, ".") {
+		return false
+	}
+	var a, b int
+	fmt.Sscan(p[1]+" "+p[2], &a, &b)
+	return a <= 12 && b <= 12 && a != b
+}
+
+// day looks at the day of one trial.
+func day(col *handin.Column, i int, days []time.Time, rules criteria.Rules) (f finding.Found, late, found bool) {
+	c := col.Cells[i]
+	if c.Kind == sheet.Blank || c.Repeats {
+		if rules.Dates && (c.Kind == sheet.Blank || !blocks(col)) && 2*typed(col) > len(col.Cells) && len(col.Cells) >= 3 {
+			return finding.Of(criteria.Dates, graded.Formal, "The day of this trial is missing.", handin.Cell{At: c.At}).Surely(), false, true
+		}
+		return f, false, false
+	}
+	d, ok, cannot := parse(c.Text)
+	switch {
+	case cannot:
+		return finding.Of(criteria.Dates, graded.Formal, fmt.Sprintf("There is no such day as %s.", c.Text), c).Surely(), false, true
+	case !ok:
+		return f, false, false
+	case !rules.Deadline.IsZero() && d.After(rules.Deadline):
+		f = finding.Of(criteria.Deadline, graded.Formal, fmt.Sprintf("This trial is dated %s, after the last day (%s).", d.Format("2 January 2006"), rules.Deadline.Format("2 January 2006")), c).Kinds("late")
+		f.Certain = !ambiguous(c.Text)
+		return f, true, true
+	}
+	if len(days) >= 3 {
+		if off := math.Abs(d.Sub(days[len(days)/2]).Hours()) / 24; off > 21 {
+			return finding.Of(criteria.Dates, graded.Formal, fmt.Sprintf("%s is %.0f days from your other trials. Is it the day the trial was made?", d.Format("2 January 2006"), off), c).Kinds("a day apart"), false, true
+		}
+	}
+	return f, false, false
+}
+
+// typed counts the cells that hold a day of their own.
+func typed(col *handin.Column) (n int) {
+	for _, c := range col.Cells {
+		if c.Kind != sheet.Blank && !c.Repeats {
+			n++
+		}
+	}
+	return n
+}
+
+// blocks reports a column in which a day is written once for several rows: as many
+// rows are without one as with.
+func blocks(col *handin.Column) bool { return len(col.Cells)-typed(col) >= 2 }
+
+// needsUnit are the roles whose numbers say nothing without a unit.
+func needsUnit(c *handin.Column) bool {
+	switch c.Role {
+	case column.IngredientAmount, column.BatchMass, column.Hold, column.DrainedAmount, column.SampleMass, column.Rest, column.Temperature:
+		return true
+	}
+	return false
+}
+
+var allInUnit = regexp.MustCompile(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
+
+// units finds headers without a unit.
+func units(w *handin.Work) (out []finding.Found) {
+	for _, p := range w.Words {
+		if allInUnit.MatchString(p.Text) {
+			return nil
+		}
+	}
+	for _, t := range w.Tables {
+		for _, col := range t.Columns {
+			if !needsUnit(col) || col.Known() < 2 || col.Field == nil || hasUnit(col) {
+				continue
+			}
+			out = append(out, finding.New(criteria.Units, graded.Formal, fmt.Sprintf("“%s” has no unit: write it in the header, such as %s.", col.Header, example(col)), col.Heading).Surely())
+		}
+	}
+	return out
+}
+
+var unitInHeader = regexp.MustCompile(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
+
+// hasUnit reports a unit in the header, above or below it, or in the cells.
+func hasUnit(col *handin.Column) bool {
+	if unitInHeader.MatchString(col.Whole) || col.UnitBelow != "" || col.Field.Meaning.Unit != quantity.NoUnit || col.Field.Told {
+		return true
+	}
+	texts := 0
+	for _, c := range col.Cells {
+		if c.Known && strings.ContainsFunc(c.Text, func(r rune) bool { return r >= 'a' && r <= 'z' || r == '%' }) {
+			texts++
+		}
+	}
+	return 2*texts >= col.Known()
+}
+
+func example(col *handin.Column) string {
+	switch col.Role {
+	case column.Hold, column.Rest:
+		return col.Header + " min"
+	case column.DrainedAmount:
+		return col.Header + " %"
+	case column.Temperature:
+		return col.Header + " °C"
+	}
+	return col.Header + " g"
+}
+
+var safetyWords = regexp.MustCompile(`(?i)(safe|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|wore|ppe)`)
+
+// saysSafety reports a word on safety anywhere, or a critical step of a method.
+func saysSafety(w *handin.Work) bool {
+	for _, p := range w.Words {
+		if safetyWords.MatchString(p.Text) {
+			return true
+		}
+	}
+	for _, h := range w.Log {
+		for _, s := range h.Log.Method {
+			if safetyWords.MatchString(s.Text + " " + s.Limit) {
+				return true
+			}
+		}
+	}
+	return false
+}

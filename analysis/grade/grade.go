@@ -1,0 +1,296 @@
+// Package grade checks a class of hand-ins fairly: what was found, at its cell, with how
+// it came about; and points only by the teacher's own weights. Run is its only door.
+//
+// The way of one hand-in is: whose it is and what its cells are (handin); slips of the
+// record, and what was meant (record); what was worked out, from the student's own
+// earlier cells (recalc); how the trials were planned (method); what is concluded,
+// against the student's own trials (claim); dates, units, safety (formal). Then rows
+// alike between students (alike), and points (points).
+package grade
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/grade/alike"
+	"foamfield/analysis/grade/claim"
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/formal"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/points"
+	"foamfield/analysis/grade/recalc"
+	"foamfield/analysis/grade/record"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/trial"
+)
+
+// Graded is a class checked, with the works behind it for whoever writes on them.
+type Graded struct {
+	Class *graded.Class
+	Works []*handin.Work // beside Class.Students
+}
+
+// Run checks a class. c is nil without a criteria workbook; refused are the files that
+// nobody could read.
+func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteria, version string) Graded {
+	out := &graded.Class{Schema: graded.Schema, Version: version, Criteria: []graded.Criterion{}, Rules: []graded.Rule{}, Students: []graded.Student{}, SameData: []graded.SameData{},
+		NotRead: refused, Problems: []string{}, Changed: []graded.Change{}, Tasks: []graded.Task{}, Commonest: []graded.Common{}}
+	if out.NotRead == nil {
+		out.NotRead = []graded.NotRead{}
+	}
+	rules := criteria.Usual()
+	var members []criteria.Member
+	if c != nil {
+		rules, members = c.Rules, c.Class
+		out.Problems = append(out.Problems, c.Problems...)
+		out.OutOf = c.OutOf
+		for _, r := range c.Rows {
+			out.Criteria = append(out.Criteria, graded.Criterion{Name: r.Name, Points: r.Points, LooksAt: r.Looks, OffEach: r.OffEach, AtMost: r.AtMost, Teacher: r.Teacher, Feedback: r.Feedback})
+		}
+	}
+	out.Rules = rulesInForce(rules)
+	works := worksOf(handIns, members, out)
+	same, second := alike.Of(works, declaredPair(members))
+	out.SameData = append(out.SameData, same...)
+	for _, w := range works {
+		out.Students = append(out.Students, student(w, rules, c))
+	}
+	missing(works, members, out)
+	out.Tasks = tasks(works, second)
+	out.Commonest = commonest(out.Students)
+	return Graded{out, works}
+}
+
+// worksOf tells whose the hand-ins are, in the order of the names.
+func worksOf(handIns []*ingest.HandIn, members []criteria.Member, out *graded.Class) []*handin.Work {
+	var names []string
+	for _, m := range members {
+		names = append(names, m.Name)
+	}
+	var works []*handin.Work
+	for _, h := range handIns {
+		own := handin.WorksOf(h, names)
+		if len(h.Log.Trials) == 0 {
+			out.NotRead = append(out.NotRead, graded.NotRead{File: h.Book.File, Student: nameIn(own, members), Reason: blankReason(h)})
+			continue
+		}
+		for _, w := range own {
+			w.Student = called(w, members)
+			works = append(works, w)
+		}
+	}
+	works = handin.Merged(works)
+	slices.SortStableFunc(works, func(a, b *handin.Work) int {
+		return cmp.Or(cmp.Compare(strings.ToLower(a.Student), strings.ToLower(b.Student)), cmp.Compare(a.Files[0], b.Files[0]))
+	})
+	return works
+}
+
+func nameIn(works []*handin.Work, members []criteria.Member) string {
+	if len(works) == 0 {
+		return ""
+	}
+	return called(works[0], members)
+}
+
+// blankReason says why a file that can be opened gives no trial.
+func blankReason(h *ingest.HandIn) string {
+	filled := 0
+	for _, s := range h.Book.Sheets {
+		for _, r := range s.Rows {
+			filled += len(r.Cells)
+		}
+	}
+	if filled == 0 {
+		return "the file is blank: nothing is typed in it"
+	}
+	if len(h.Log.Columns) > 0 {
+		return "there is a header and no trial below it: the log is blank"
+	}
+	return "no table of trials was found: no row of headers says what was in the mix and what happened"
+}
+
+// called is the name that the class list has for the student of a work.
+func called(w *handin.Work, members []criteria.Member) string {
+	for _, m := range members {
+		if m.File != "" && slices.ContainsFunc(w.Files, func(f string) bool {
+			return strings.EqualFold(f, m.File) || strings.EqualFold(strings.TrimSuffix(f, ext(f)), m.File)
+		}) && len(members) > 0 && (len(w.Files) == 1) && !several(members, m.File) {
+			return m.Name
+		}
+	}
+	var fits []string
+	for _, m := range members {
+		if handin.SameName(m.Name, w.Student) && !slices.Contains(fits, m.Name) {
+			fits = append(fits, m.Name)
+		}
+	}
+	if len(fits) == 1 {
+		return fits[0]
+	}
+	return w.Student
+}
+
+func ext(f string) string {
+	if i := strings.LastIndex(f, "."); i >= 0 {
+		return f[i:]
+	}
+	return ""
+}
+
+// several reports a file that the class list gives more than one student.
+func several(members []criteria.Member, file string) bool {
+	n := 0
+	for _, m := range members {
+		if strings.EqualFold(m.File, file) {
+			n++
+		}
+	}
+	return n > 1
+}
+
+// missing gives a row to everybody of the class list who handed nothing in.
+func missing(works []*handin.Work, members []criteria.Member, out *graded.Class) {
+	for _, m := range members {
+		has := slices.ContainsFunc(works, func(w *handin.Work) bool {
+			return handin.SameName(w.Student, m.Name) || slices.ContainsFunc(w.Partners, func(p string) bool { return handin.SameName(p, m.Name) }) ||
+				m.File != "" && slices.Contains(w.Files, m.File) || m.Partner != "" && handin.SameName(w.Student, m.Partner)
+		})
+		has = has || slices.ContainsFunc(out.NotRead, func(n graded.NotRead) bool {
+			return n.Student != "" && handin.SameName(n.Student, m.Name) || handin.SameName(handin.NameOfFile(strings.TrimSuffix(n.File, ext(n.File))), m.Name)
+		})
+		if !has {
+			out.NotRead = append(out.NotRead, graded.NotRead{Student: m.Name, Reason: "nothing was handed in under this name"})
+		}
+	}
+}
+
+// declaredPair reports two works whose students said that they worked together: in
+// their words, or in the class list.
+func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
+	return func(a, b *handin.Work) bool {
+		for _, x := range [...][2]*handin.Work{{a, b}, {b, a}} {
+			if slices.ContainsFunc(x[0].Partners, func(p string) bool { return handin.SameName(p, x[1].Student) }) {
+				return true
+			}
+			for _, m := range members {
+				if m.Partner != "" && handin.SameName(m.Name, x[0].Student) && handin.SameName(m.Partner, x[1].Student) {
+					return true
+				}
+			}
+		}
+		return false
+	}
+}
+
+// student checks one work.
+func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria) graded.Student {
+	slips, meant := record.Of(w)
+	sums, tally := recalc.Of(w, rules, meant)
+	var designs []method.Design
+	for _, t := range w.Tables {
+		designs = append(designs, method.Of(t, meant))
+	}
+	places := claim.Places(w)
+	plan := method.Check(w, designs, rules, places)
+	claims := claim.Check(w, designs, meant)
+	forms, late := formal.Check(w, rules, places)
+	found := settle(slices.Concat(slips, sums, plan, claims, forms))
+	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
+	if s.Partners == nil {
+		s.Partners = []string{}
+	}
+	for _, t := range w.Tables {
+		if !slices.Contains(s.Tasks, t.Task) {
+			s.Tasks = append(s.Tasks, t.Task)
+		}
+	}
+	s.Task = strings.Join(s.Tasks, "; ")
+	if p, total := points.Of(found, c); p != nil {
+		s.Points, s.Total = p, total
+	}
+	for _, f := range found {
+		s.Findings = append(s.Findings, f.Finding)
+	}
+	s.Good = good(w, found, tally)
+	s.Next = next(found)
+	return s
+}
+
+// settle keeps one finding a cause: a number that cannot be is not worked out again, and
+// what the record asks of a cell is not asked a second time.
+func settle(all []finding.Found) (out []finding.Found) {
+	byCell := map[trial.Place]int{}
+	for _, f := range all {
+		if k, again := byCell[f.At]; again && f.About == graded.Calculation && len(f.Cells) == 1 && out[k].About == graded.Record {
+			if !out[k].Certain && f.Certain || out[k].Kind == "impossible value" && out[k].About == graded.Record {
+				out[k].Words += " " + f.Words + "."
+				out[k].Right = f.Right
+			}
+			continue
+		}
+		if f.At.Row > 0 && f.At.Col > 0 && (f.About == graded.Record || f.About == graded.Calculation) {
+			if _, again := byCell[f.At]; !again {
+				byCell[f.At] = len(out)
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// good says what was done well, which comes first on a student's page.
+func good(w *handin.Work, found []finding.Found, tally map[criteria.Look]recalc.Tally) (out []string) {
+	has := func(look criteria.Look) bool {
+		return slices.ContainsFunc(found, func(f finding.Found) bool { return f.Look == look })
+	}
+	for _, k := range []struct {
+		look criteria.Look
+		name string
+	}{{criteria.HLB, "blend HLB"}, {criteria.Fat, "fat percent"}, {criteria.Emulsifier, "emulsifier percent"}, {criteria.Total, "total"}, {criteria.Drained, "drained percent"}, {criteria.Means, "mean and difference"}} {
+		switch n := tally[k.look]; {
+		case n.Checked > 1 && n.Wrong == 0:
+			out = append(out, fmt.Sprintf("Every %s is right (%d worked out again).", k.name, n.Checked))
+		case n.Checked > 1 && n.Wrong < n.Checked:
+			out = append(out, fmt.Sprintf("%d of %d cells of %s are right.", n.Checked-n.Wrong, n.Checked, k.name))
+		}
+	}
+	if !has(criteria.Control) {
+		out = append(out, "There is a control to compare with.")
+	}
+	if !has(criteria.Repeats) {
+		out = append(out, "A formula was made again, so the scatter can be seen.")
+	}
+	if !has(criteria.Conclusion) && !has(criteria.Parts) {
+		out = append(out, "Nothing in the conclusion speaks against your own trials.")
+	}
+	if !has(criteria.Safety) {
+		out = append(out, "You wrote down how you worked safely.")
+	}
+	if len(out) == 0 {
+		out = append(out, fmt.Sprintf("%d trials are logged so that they could be read.", len(w.Trials())))
+	}
+	return out
+}
+
+// next is the next step for a student.
+func next(found []finding.Found) string {
+	for _, k := range []struct {
+		look criteria.Look
+		step string
+	}{{criteria.Control, "Make the recipe you began with once more and name it the control."},
+		{criteria.Repeats, "Make your best trial again, on another day, before you believe it."},
+		{criteria.OneChange, "Change one thing alone, with everything else as in the control, and compare."},
+		{criteria.HLB, "Work out one blend HLB by hand as written out above, then the others."},
+		{criteria.Conclusion, "Read your conclusion beside your table, and name the trials it rests on."}} {
+		if slices.ContainsFunc(found, func(f finding.Found) bool { return f.Look == k.look }) {
+			return k.step
+		}
+	}
+	return "Make your best trial again and one step beyond it, changing one thing only."
+}

@@ -1,0 +1,227 @@
+// Package handin is a student's work as cells that know what they are: tables of
+// trials with their columns, and the words beside them. It judges nothing.
+package handin
+
+import (
+	"math"
+	"strings"
+
+	"foamfield/ingest"
+	"foamfield/ingest/column"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// Work is what one student, or a declared pair, handed in.
+type Work struct {
+	Student  string
+	Partners []string // names the work gives beside its own
+	Files    []string
+	Paths    []string
+	Sheets   []trial.Place // of each sheet it stands on
+	Tables   []*Table
+	Words    []Phrase
+	Log      []*ingest.HandIn
+}
+
+// Table is a table of trials with its columns.
+type Table struct {
+	At       trial.Place // file and sheet
+	Task     string
+	Across   bool // a card: trials stand side by side
+	Columns  []*Column
+	Trials   []*Trial
+	Averages []Row // rows that sum the trials up
+}
+
+// Column is one column of a table: a header with a cell for each trial.
+type Column struct {
+	Header    string // without the group above it
+	Whole     string // with it
+	Heading   trial.Place
+	Field     *scheme.Field // nil where the reader has none
+	Role      column.Role
+	UnitBelow string // from a row of units
+	Cells     []Cell // by trial
+	sample    float64
+	table     *Table
+}
+
+// Row is a row of sums or means, by its label.
+type Row struct {
+	Label string
+	At    trial.Place
+	Cells []Cell // by column
+}
+
+// Trial is one trial with its place in the table.
+type Trial struct {
+	*trial.Trial
+	Index int
+	Table *Table
+}
+
+// Cell is what stands in one cell.
+type Cell struct {
+	At      trial.Place
+	Text    string // as shown
+	Kind    sheet.Kind
+	Value   float64 // in the base unit of its column, if Known
+	Known   bool    // it is one number
+	Low     float64 // what is known of it: a bound leaves an end open
+	High    float64
+	Half    float64 // half of its last digit, in the base unit; 0 = a formula's result
+	Scale   float64 // base units of one typed unit
+	Formula string  // the student's own
+	Repeats bool    // it is empty, and stands for what is above it
+}
+
+// Blank reports an empty cell.
+func (c Cell) Blank() bool { return c.Kind == sheet.Blank && c.Formula == "" }
+
+// Number reports a cell with a number or a bound.
+func (c Cell) Number() bool { return c.Known || !math.IsInf(c.Low, 0) || !math.IsInf(c.High, 0) }
+
+// Phrase is words that stand in a cell outside the trials, or in a note of one.
+type Phrase struct {
+	At      trial.Place
+	Text    string
+	Note    *Trial // the trial whose note it is
+	Right   string // the next cell of its row
+	RightAt trial.Place
+}
+
+// Find is the first column of a role with a cell filled, nil without one.
+func (t *Table) Find(r column.Role) *Column {
+	for _, c := range t.Columns {
+		if c.Role == r && c.Filled() {
+			return c
+		}
+	}
+	return nil
+}
+
+// All are the columns of a role.
+func (t *Table) All(r column.Role) (out []*Column) {
+	for _, c := range t.Columns {
+		if c.Role == r && c.Filled() {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// Filled reports whether any cell is.
+func (c *Column) Filled() bool {
+	for i := range c.Cells {
+		if !c.Cells[i].Blank() {
+			return true
+		}
+	}
+	return false
+}
+
+// Known counts the cells that are one number.
+func (c *Column) Known() (n int) {
+	for i := range c.Cells {
+		if c.Cells[i].Known {
+			n++
+		}
+	}
+	return n
+}
+
+// Weighed are the columns of ingredients in grams.
+func (t *Table) Weighed() (out []*Column) {
+	for _, c := range t.Columns {
+		if c.Field != nil && c.Role == column.IngredientAmount && c.Field.InGrams {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// Results are the columns of what was measured of the foam, as numbers.
+func (t *Table) Results() (out []*Column) {
+	for _, c := range t.Columns {
+		switch c.Role {
+		case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.SampleMass, column.Overrun,
+			column.CupLiquid, column.CupFoam, column.DispensedMass, column.LeftInside, column.Spread, column.Score, column.Measure:
+			if c.Known() > 0 {
+				out = append(out, c)
+			}
+		}
+	}
+	return out
+}
+
+// ByID finds a trial by its number or name, folded: "3", "t3", "trial 3".
+func (w *Work) ByID(id string) (found []*Trial) {
+	key := IDKey(id)
+	for _, t := range w.Tables {
+		for _, x := range t.Trials {
+			if k := IDKey(x.ID); k != "" && k == key {
+				found = append(found, x)
+			}
+		}
+	}
+	return found
+}
+
+// IDKey folds a trial's number: a leading word for trial and leading zeros do not
+// tell trials apart.
+func IDKey(id string) string {
+	id = strings.ToLower(strings.TrimSpace(id))
+	for _, word := range []string{"trial", "test", "run", "batch", "sample", "versuch", "essai", "prueba", "prova", "ensayo", "no.", "nr.", "n°", "#", "t", "no", "nr"} {
+		if rest, ok := strings.CutPrefix(id, word); ok {
+			rest = strings.Trim(rest, " .-_#°")
+			if rest != "" && rest[0] >= '0' && rest[0] <= '9' {
+				id = rest
+				break
+			}
+		}
+	}
+	return strings.TrimLeft(strings.Trim(id, " .)"), "0")
+}
+
+// Trials are all trials of the work.
+func (w *Work) Trials() (out []*Trial) {
+	for _, t := range w.Tables {
+		out = append(out, t.Trials...)
+	}
+	return out
+}
+
+// SampleGrams is the foam that every trial of a column's table put to drain, as a line
+// beside the table says; 0 = none does.
+func (c *Column) SampleGrams() float64 { return c.sample }
+
+// controlWords are what kitchens call a control by, in five languages.
+var controlWords = []string{"control", "ctrl", "contr", "kontrolle", "kontroll", "témoin", "temoin", "testigo", "controllo", "base", "baseline", "reference", "referenz", "référence", "referencia",
+	"standard", "blank", "blindprobe", "blanc", "blanco", "original", "house recipe", "starting formula", "starting recipe", "basis"}
+
+// NamesControl reports a trial's number or note that calls it the control, not a
+// repeat "of" something else.
+func NamesControl(text string) bool {
+	text = strings.ToLower(text)
+	if t := strings.Trim(text, " .:()"); t == "c" || t == "k" || t == "c1" || t == "c2" || t == "0" || t == "ctl" {
+		return true
+	}
+	for _, w := range controlWords {
+		at := strings.Index(text, w)
+		if at < 0 {
+			continue
+		}
+		before, after := text[:at], text[at+len(w):]
+		letter := func(r byte) bool { return r >= 'a' && r <= 'z' }
+		if before != "" && letter(before[len(before)-1]) || after != "" && letter(after[0]) && after[0] != 's' {
+			continue
+		}
+		if strings.HasSuffix(strings.TrimSpace(before), "than") || strings.HasSuffix(strings.TrimSpace(before), "no") || strings.Contains(before, "without") || strings.Contains(before, "not a") {
+			continue
+		}
+		return true
+	}
+	return false
+}

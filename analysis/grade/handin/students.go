@@ -1,0 +1,332 @@
+package handin
+
+import (
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"foamfield/ingest"
+	"foamfield/ingest/column"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// WorksOf tells whose work a file is: one student's, or that of several, a sheet or
+// the rows of a column each. class are the names of the class, if they are known.
+func WorksOf(h *ingest.HandIn, class []string) []*Work {
+	formulas := sheet.FormulasOf(h.Path, h.Book)
+	tables := tablesOf(h, formulas)
+	words := wordsOf(h.Book, tables, h)
+	stem := strings.TrimSuffix(h.Book.File, filepath.Ext(h.Book.File))
+	switch {
+	case severalBy(tables) != nil:
+		return byColumn(h, tables, words)
+	case sheetsAreStudents(tables, stem, class):
+		return bySheet(h, tables, words)
+	}
+	name := nameOf(words, tables, stem)
+	w := &Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Tables: tables, Words: words, Log: []*ingest.HandIn{h}}
+	w.settle()
+	return []*Work{w}
+}
+
+// settle fills in what follows from the parts of a work.
+func (w *Work) settle() {
+	for _, t := range w.Tables {
+		w.Sheets = append(w.Sheets, t.At)
+		t.Task = taskOf(t)
+	}
+	w.Partners = partnersIn(w.Words)
+}
+
+// severalBy are the students that a column of the tables names, nil for fewer than
+// two.
+func severalBy(tables []*Table) (names []string) {
+	for _, t := range tables {
+		if !slices.ContainsFunc(t.Columns, func(c *Column) bool { return c.Role == column.Student }) {
+			continue
+		}
+		for _, x := range t.Trials {
+			if x.Student != "" && !slices.Contains(names, x.Student) {
+				names = append(names, x.Student)
+			}
+		}
+	}
+	if len(names) < 2 {
+		return nil
+	}
+	return names
+}
+
+// byColumn parts the trials by the student that their row names.
+func byColumn(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
+	for _, name := range severalBy(tables) {
+		w := &Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
+		for _, t := range tables {
+			if part := t.only(func(x *Trial) bool { return x.Student == name }); len(part.Trials) > 0 {
+				w.Tables = append(w.Tables, part)
+			}
+		}
+		for _, p := range words {
+			if p.Note != nil && p.Note.Student == name || p.Note == nil && strings.Contains(strings.ToLower(p.Text), strings.ToLower(name)) {
+				w.Words = append(w.Words, p)
+			}
+		}
+		w.settle()
+		out = append(out, w)
+	}
+	return out
+}
+
+// only is a table with some of its trials.
+func (t *Table) only(keep func(*Trial) bool) *Table {
+	out := &Table{At: t.At, Task: t.Task, Across: t.Across}
+	for _, c := range t.Columns {
+		part := *c
+		part.Cells, part.table = nil, out
+		out.Columns = append(out.Columns, &part)
+	}
+	for i, x := range t.Trials {
+		if !keep(x) {
+			continue
+		}
+		out.Trials = append(out.Trials, &Trial{Trial: x.Trial, Index: len(out.Trials), Table: out})
+		for k, c := range t.Columns {
+			out.Columns[k].Cells = append(out.Columns[k].Cells, c.Cells[i])
+		}
+	}
+	return out
+}
+
+// noName are words by which sheets are called that name no person.
+var noName = regexp.MustCompile(`(?i)^(log|logs|sheet|tabelle|feuille|hoja|foglio|data|trial|trials|week|day|task|foam|foams|results?|mix|mixes|test|tests|run|part|batch|sauce|dessert|main|notes?|versuche?|essais?|prueba|prove?|protokoll|table|series|experiments?|lab|practical|raw|calc|calculations?|summary|conclusion|method|safety)s?$`)
+
+// sheetsAreStudents reports that each sheet of a file is another student's: they go by
+// names of the class, or of the file's own name, or look like nothing but names.
+func sheetsAreStudents(tables []*Table, stem string, class []string) bool {
+	var names []string
+	for _, t := range tables {
+		if t.At.Sheet == "" {
+			return false
+		}
+		if !slices.Contains(names, t.At.Sheet) {
+			names = append(names, t.At.Sheet)
+		}
+	}
+	if len(names) < 2 {
+		return false
+	}
+	listed, inFile := 0, 0
+	for _, n := range names {
+		if slices.ContainsFunc(class, func(c string) bool { return SameName(c, n) }) {
+			listed++
+		}
+		if hasWords(stem, n) {
+			inFile++
+		}
+		if scheme.LooksLikeDay(n) {
+			return false
+		}
+	}
+	switch {
+	case listed == len(names), inFile == len(names):
+		return true
+	case len(class) > 0 && listed == 0:
+		return false
+	}
+	return len(names) >= 3 && !slices.ContainsFunc(names, func(n string) bool { return !likeAName(n) })
+}
+
+// likeAName reports one to three capitalised words of letters that are no other word
+// for a sheet.
+func likeAName(s string) bool {
+	words := strings.Fields(s)
+	for _, w := range words {
+		r := []rune(w)
+		if !unicode.IsUpper(r[0]) || noName.MatchString(w) || strings.ContainsAny(w, "0123456789") {
+			return false
+		}
+	}
+	return len(words) >= 1 && len(words) <= 3
+}
+
+// bySheet parts a file by its sheets; words on other sheets go to whom they name.
+func bySheet(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
+	byName := map[string]*Work{}
+	for _, t := range tables {
+		w := byName[t.At.Sheet]
+		if w == nil {
+			w = &Work{Student: t.At.Sheet, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
+			byName[t.At.Sheet] = w
+			out = append(out, w)
+		}
+		w.Tables = append(w.Tables, t)
+	}
+	for _, p := range words {
+		for _, w := range out {
+			if p.At.Sheet == w.Student || byName[p.At.Sheet] == nil && hasWords(p.At.Sheet+" "+p.Text, w.Student) {
+				w.Words = append(w.Words, p)
+			}
+		}
+	}
+	for _, w := range out {
+		w.settle()
+	}
+	return out
+}
+
+var (
+	saysName  = regexp.MustCompile(`(?i)^\s*(?:student|name|by|pupil|author|learner|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*[:=]\s*(.+)$`)
+	nameLabel = regexp.MustCompile(`(?i)^\s*(?:student|name|student name|pupil|author|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*:?\s*$`)
+)
+
+// nameOf is the student's name: in a column, in words, or else by the file.
+func nameOf(words []Phrase, tables []*Table, stem string) string {
+	for _, t := range tables {
+		for _, x := range t.Trials {
+			if t.Find(column.Student) != nil && x.Student != "" {
+				return x.Student
+			}
+		}
+	}
+	for i, p := range words {
+		if m := saysName.FindStringSubmatch(p.Text); m != nil && len(strings.Fields(m[1])) <= 5 {
+			return strings.TrimSpace(m[1])
+		}
+		if nameLabel.MatchString(p.Text) && i+1 < len(words) && words[i+1].At.Row == p.At.Row && len(strings.Fields(words[i+1].Text)) <= 4 {
+			return strings.TrimSpace(words[i+1].Text)
+		}
+	}
+	return NameOfFile(stem)
+}
+
+// NameOfFile is a person's name out of a file's.
+func NameOfFile(stem string) string {
+	words := strings.FieldsFunc(stem, func(r rune) bool { return r == '_' || r == '-' || r == ' ' || r == '.' || r == '+' })
+	for i, w := range words {
+		r := []rune(w)
+		if len(r) > 1 && w != "and" {
+			r[0] = unicode.ToUpper(r[0])
+		}
+		words[i] = string(r)
+	}
+	return strings.Join(words, " ")
+}
+
+var (
+	pairWord = regexp.MustCompile(`(?i)\b(pair|pairs|partner|partners|together with|worked together|worked with|team|teamed|bench mate|shared|joint|jointly|binôme|pareja|coppia|zu zweit|gemeinsam|partnerin)\b`)
+	aName    = regexp.MustCompile(`\p{Lu}[\p{L}'’-]+`)
+)
+
+// partnersIn are the names in words that declare a pair.
+func partnersIn(words []Phrase) (out []string) {
+	for _, p := range words {
+		if !pairWord.MatchString(p.Text) {
+			continue
+		}
+		for _, n := range aName.FindAllString(p.Text, -1) {
+			if !pairWord.MatchString(n) && !slices.Contains(out, n) {
+				out = append(out, n)
+			}
+		}
+	}
+	return out
+}
+
+// taskOf is the dish that a table's trials are of: as its sheet says, if that says
+// something, or its fats and waters.
+func taskOf(t *Table) string {
+	var parts []string
+	for _, c := range t.Weighed() {
+		if c.Known() > 0 && !c.Field.What.WeighedAsEmulsifier() {
+			name := c.Field.What.Name
+			if !slices.Contains(parts, name) {
+				parts = append(parts, name)
+			}
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// SameName reports that two texts name one person: all words of the shorter are in
+// the longer.
+func SameName(a, b string) bool {
+	x, y := nameWords(a), nameWords(b)
+	if len(x) == 0 || len(y) == 0 {
+		return false
+	}
+	if len(x) > len(y) {
+		x, y = y, x
+	}
+	for _, w := range x {
+		if !slices.Contains(y, w) {
+			return false
+		}
+	}
+	return true
+}
+
+// hasWords reports whether all words of a name stand in a text.
+func hasWords(text, name string) bool {
+	in := nameWords(text)
+	for _, w := range nameWords(name) {
+		if !slices.Contains(in, w) {
+			return false
+		}
+	}
+	return len(nameWords(name)) > 0
+}
+
+func nameWords(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) })
+}
+
+// bookNumber is what tells two books of one student apart in their names.
+var bookNumber = regexp.MustCompile(`(?i)[\s_.-]*(?:\(?\d+\)?|v\d+|part[\s_-]*\d+|book[\s_-]*\d+|week[\s_-]*\d+|second|first|final|new|again|continued)$`)
+
+// Merged joins the works of one student, who may hand in two books.
+func Merged(works []*Work) (out []*Work) {
+	byKey := map[string]*Work{}
+	for _, w := range works {
+		key := strings.Join(nameWords(bookNumber.ReplaceAllString(w.Student, "")), " ")
+		if key == "" {
+			key = strings.ToLower(w.Student)
+		}
+		first := byKey[key]
+		if first == nil {
+			byKey[key] = w
+			out = append(out, w)
+			continue
+		}
+		first.join(w)
+	}
+	return out
+}
+
+func (w *Work) join(o *Work) {
+	if len(o.Student) < len(w.Student) {
+		w.Student = o.Student
+	}
+	for i, f := range o.Files {
+		if !slices.Contains(w.Files, f) {
+			w.Files, w.Paths = append(w.Files, f), append(w.Paths, o.Paths[i])
+		}
+	}
+	w.Tables, w.Words, w.Log, w.Sheets = append(w.Tables, o.Tables...), append(w.Words, o.Words...), append(w.Log, o.Log...), append(w.Sheets, o.Sheets...)
+	for _, p := range o.Partners {
+		if !slices.Contains(w.Partners, p) {
+			w.Partners = append(w.Partners, p)
+		}
+	}
+}
+
+// First is where the work begins.
+func (w *Work) First() trial.Place {
+	if len(w.Tables) > 0 && len(w.Tables[0].Columns) > 0 {
+		return w.Tables[0].Columns[0].Heading
+	}
+	return trial.Place{File: w.Files[0], Row: 1, Col: 1}
+}

@@ -1,0 +1,297 @@
+// Package method looks at how the trials of a work were planned: a control, repeats,
+// one thing changed at a time or each by itself, and so what they can tell apart.
+package method
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
+	"foamfield/ingest/trial"
+)
+
+// Factor is something that may be changed from trial to trial.
+type Factor uint8
+
+// The factors.
+const (
+	NoFactor Factor = iota
+	Fat
+	Emulsifier
+	HLB
+	Other // any setting of the log
+)
+
+// String is the factor in words.
+func (f Factor) String() string { return [...]string{"", "fat", "emulsifier", "HLB", "setting"}[f] }
+
+// Design is the mixes of a table as its trials were made.
+type Design struct {
+	Table  *handin.Table
+	points []point
+	Extras []string // settings that vary
+}
+
+// point is where a trial stands.
+type point struct {
+	fat, emulsifier, hlb float64 // NaN = not known
+	extras               []float64
+	parts                []float64
+	mixed                bool
+}
+
+// Of places the trials of a table, with what was most likely meant where a cell is a
+// slip.
+func Of(t *handin.Table, meant map[trial.Place]float64) Design {
+	d := Design{Table: t}
+	seen := map[string]map[float64]bool{}
+	for _, x := range t.Trials {
+		for name, v := range x.Extras {
+			if seen[name] == nil {
+				seen[name] = map[float64]bool{}
+			}
+			seen[name][v] = true
+		}
+	}
+	for _, name := range []string{"chargers", "rest_minutes", "temperature_c", "shakes"} {
+		if len(seen[name]) > 1 {
+			d.Extras = append(d.Extras, name)
+		}
+	}
+	for i, x := range t.Trials {
+		d.points = append(d.points, d.place(x, i, meant))
+	}
+	return d
+}
+
+// place is a trial's mix out of its grams, or else as it was logged.
+func (d *Design) place(x *handin.Trial, i int, meant map[trial.Place]float64) point {
+	p := point{fat: math.NaN(), emulsifier: math.NaN(), hlb: math.NaN(), mixed: true}
+	sum, fat, em, hlb := 0.0, 0.0, 0.0, 0.0
+	hlbKnown := true
+	for _, col := range d.Table.Weighed() {
+		g := col.Cells[i].Value
+		if v, ok := meant[col.Cells[i].At]; ok {
+			g = v
+		} else if !col.Cells[i].Known {
+			g = 0
+			p.mixed = p.mixed && col.Cells[i].Blank()
+		}
+		p.parts = append(p.parts, g)
+		sum += g
+		what := &col.Field.What
+		if what.FatPercent != nil {
+			fat += g * what.FatPercent.Value / 100
+		}
+		if what.WeighedAsEmulsifier() {
+			em += g
+			if what.HLB != nil {
+				hlb += g * what.HLB.Value
+			} else if g > 0 {
+				hlbKnown = false
+			}
+		}
+	}
+	if total := d.Table.Find(column.BatchMass); total != nil && total.Cells[i].Known && total.Cells[i].Value > 1.3*sum {
+		sum = total.Cells[i].Value
+	}
+	if len(p.parts) >= 2 && sum > 0 {
+		p.fat, p.emulsifier = 100*fat/sum, 100*em/sum
+		if hlbKnown && em > 0 {
+			p.hlb = hlb / em
+		}
+	} else {
+		p.fat, p.emulsifier, p.hlb = value(x.FatPercent), value(x.EmulsifierPercent), value(x.BlendHLB)
+		p.parts = nil
+	}
+	for _, name := range d.Extras {
+		v, ok := x.Extras[name]
+		if !ok {
+			v = math.NaN()
+		}
+		p.extras = append(p.extras, v)
+	}
+	return p
+}
+
+func value(p *float64) float64 {
+	if p == nil {
+		return math.NaN()
+	}
+	return *p
+}
+
+// At is the level of a factor in a trial, NaN where it is not known.
+func (d *Design) At(i int, f Factor) float64 {
+	switch f {
+	case Fat:
+		return d.points[i].fat
+	case Emulsifier:
+		return d.points[i].emulsifier
+	case HLB:
+		return d.points[i].hlb
+	}
+	return math.NaN()
+}
+
+// step is the least change of a factor that is one.
+func step(f Factor, level float64) float64 {
+	switch f {
+	case Fat:
+		return 1.2
+	case Emulsifier:
+		return max(0.12, 0.08*level)
+	}
+	return 0.45
+}
+
+// Differ reports whether a factor was changed between two trials.
+func (d *Design) Differ(a, b int, f Factor) bool {
+	x, y := d.At(a, f), d.At(b, f)
+	if math.IsNaN(x) || math.IsNaN(y) {
+		return math.IsNaN(x) != math.IsNaN(y)
+	}
+	return math.Abs(x-y) > step(f, max(x, y))
+}
+
+// Alone reports that of all factors and settings only one was changed between two
+// trials.
+func (d *Design) Alone(a, b int, f Factor) bool {
+	for _, o := range []Factor{Fat, Emulsifier, HLB} {
+		if (o == f) != d.Differ(a, b, o) {
+			return false
+		}
+	}
+	return !d.settingsDiffer(a, b)
+}
+
+func (d *Design) settingsDiffer(a, b int) bool {
+	for k := range d.Extras {
+		x, y := d.points[a].extras[k], d.points[b].extras[k]
+		if x != y && !(math.IsNaN(x) && math.IsNaN(y)) {
+			return true
+		}
+	}
+	return false
+}
+
+// Varies reports whether a factor was changed at all.
+func (d *Design) Varies(f Factor) bool {
+	for a := range d.points {
+		for b := range a {
+			if d.Differ(a, b, f) && !math.IsNaN(d.At(a, f)) && !math.IsNaN(d.At(b, f)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// Separates reports whether some two trials differ in a factor alone, or the factor
+// does not go along with the others over all trials.
+func (d *Design) Separates(f Factor) bool {
+	for a := range d.points {
+		for b := range a {
+			if d.Alone(a, b, f) {
+				return true
+			}
+		}
+	}
+	for _, o := range []Factor{Fat, Emulsifier, HLB} {
+		if o != f && d.Varies(o) && d.together(f, o) {
+			return false
+		}
+	}
+	return d.Varies(f)
+}
+
+// together reports two factors that always moved with each other: their correlation
+// is all but 1.
+func (d *Design) together(f, o Factor) bool {
+	var n, sx, sy, sxx, syy, sxy float64
+	for i := range d.points {
+		x, y := d.At(i, f), d.At(i, o)
+		if math.IsNaN(x) || math.IsNaN(y) {
+			continue
+		}
+		n, sx, sy, sxx, syy, sxy = n+1, sx+x, sy+y, sxx+x*x, syy+y*y, sxy+x*y
+	}
+	vx, vy, c := sxx-sx*sx/n, syy-sy*sy/n, sxy-sx*sy/n
+	return n >= 2 && vx > 0 && vy > 0 && c*c > 0.9*vx*vy
+}
+
+// Range is the lowest and highest level that was tried.
+func (d *Design) Range(f Factor) (low, high float64, ok bool) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for i := range d.points {
+		if x := d.At(i, f); !math.IsNaN(x) {
+			low, high, ok = min(low, x), max(high, x), true
+		}
+	}
+	return low, high, ok
+}
+
+var repeatWords = regexp.MustCompile(`(?i)(\brepeat|\breplicate|\bagain\b|\bsame as\b|\bduplicate|\bidem\b|\bwie \d|\bwiederhol|\brépét|\brepet|\brépli|\bréplica|\bripet|\bcopy of the mix|\bdup\b|\brep\b|\bbis\b)`)
+
+// Same reports two trials of one formula: equal within the weighing error, and made
+// the same way.
+func (d *Design) Same(a, b int) bool {
+	x, y := d.points[a], d.points[b]
+	if d.settingsDiffer(a, b) {
+		return false
+	}
+	if len(x.parts) > 0 && len(y.parts) > 0 {
+		if !x.mixed || !y.mixed {
+			return false
+		}
+		for k := range x.parts {
+			if math.Abs(x.parts[k]-y.parts[k]) > max(0.26, 0.025*max(x.parts[k], y.parts[k])) {
+				return false
+			}
+		}
+		return true
+	}
+	if math.IsNaN(x.fat) && math.IsNaN(x.emulsifier) {
+		return false
+	}
+	same := func(p, q, within float64) bool { return math.IsNaN(p) && math.IsNaN(q) || math.Abs(p-q) <= within }
+	return same(x.fat, y.fat, 0.4) && same(x.emulsifier, y.emulsifier, 0.05) && same(x.hlb, y.hlb, 0.15)
+}
+
+// Repeated reports whether any formula was made twice, or the log says so.
+func (d *Design) Repeated() bool {
+	for a, x := range d.Table.Trials {
+		for b := range a {
+			if d.Same(a, b) {
+				return true
+			}
+		}
+		if repeatWords.MatchString(x.Note) || repeatWords.MatchString(x.ID) || strings.TrimSpace(x.Raw["repeat of"]) != "" {
+			return true
+		}
+	}
+	holds := 0
+	for _, c := range d.Table.Columns {
+		if c.Role == column.Hold && c.Known() > 1 || c.Role == column.Repeat && c.Filled() {
+			holds++
+		}
+	}
+	return holds >= 2 || d.Table.Find(column.Repeat) != nil && d.Table.Find(column.Repeat).Filled()
+}
+
+// Groups are the trials by formula, in order.
+func (d *Design) Groups() (out [][]int) {
+next:
+	for i := range d.points {
+		for k := range out {
+			if d.Same(out[k][0], i) {
+				out[k] = append(out[k], i)
+				continue next
+			}
+		}
+		out = append(out, []int{i})
+	}
+	return out
+}

@@ -1,0 +1,115 @@
+package method
+
+import (
+	"fmt"
+	"regexp"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/trial"
+)
+
+// Check finds what the plan of a work lacks. conclusion are the places where it draws
+// its conclusion: what is missing is missing there.
+func Check(w *handin.Work, designs []Design, rules criteria.Rules, conclusion []trial.Place) (out []finding.Found) {
+	n := len(w.Trials())
+	if n == 0 {
+		return nil
+	}
+	at := w.Tables[0].Trials[0].Table.Columns[0].Cells[0].At
+	where := append([]trial.Place{at}, firstCells(w)...)
+	where = append(where, conclusion...)
+	if rules.Control && !hasControl(w, designs) {
+		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", where...).Surely()
+		out = append(out, f)
+	} else if rules.Control {
+		out = append(out, controlsOfTasks(w, designs)...)
+	}
+	if rules.Repeats && n >= 2 && !repeated(designs) {
+		out = append(out, finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", where...).Surely())
+	}
+	if n < rules.Trials {
+		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), where...).Surely())
+	}
+	return out
+}
+
+// firstCells are the cells that name the trials.
+func firstCells(w *handin.Work) (out []trial.Place) {
+	for _, t := range w.Tables {
+		for i := range t.Trials {
+			if p := t.Columns[0].Cells[i].At; len(out) > 0 || i > 0 {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+func repeated(designs []Design) bool {
+	for i := range designs {
+		if designs[i].Repeated() {
+			return true
+		}
+	}
+	return false
+}
+
+// namesControl are words that make one of the trials the control.
+var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
+
+var deniesControl = regexp.MustCompile(`(?i)(\bno control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
+
+// hasControl reports a control: by its name, by words, or a trial without the
+// emulsifier that others have.
+func hasControl(w *handin.Work, designs []Design) bool {
+	for _, x := range w.Trials() {
+		if handin.NamesControl(x.ID) || handin.NamesControl(x.Note) || handin.NamesControl(x.Raw["repeat"]) {
+			return true
+		}
+	}
+	for _, p := range w.Words {
+		if namesControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text) {
+			return true
+		}
+	}
+	for i := range designs {
+		if designs[i].hasNone() {
+			return true
+		}
+	}
+	return false
+}
+
+// hasNone reports a trial without emulsifier beside trials with some.
+func (d *Design) hasNone() bool {
+	none, some := false, false
+	for i := range d.points {
+		switch e := d.points[i].emulsifier; {
+		case e == 0 && len(d.points[i].parts) > 1 && d.points[i].mixed:
+			none = true
+		case e > 0:
+			some = true
+		}
+	}
+	return none && some
+}
+
+// controlsOfTasks asks of a second task that has no control of its own.
+func controlsOfTasks(w *handin.Work, designs []Design) (out []finding.Found) {
+	for i, t := range w.Tables {
+		if len(w.Tables) < 2 || len(t.Trials) < 3 || designs[i].hasNone() {
+			continue
+		}
+		has := false
+		for _, x := range t.Trials {
+			has = has || handin.NamesControl(x.ID) || handin.NamesControl(x.Note)
+		}
+		if !has && t.Task != w.Tables[0].Task {
+			out = append(out, finding.New(criteria.Control, graded.Method, "Which of these trials is the control of this task?", t.Columns[0].Cells[0].At))
+		}
+	}
+	return out
+}

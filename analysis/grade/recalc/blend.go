@@ -1,0 +1,243 @@
+package recalc
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+)
+
+// blends holds blend HLBs against the grams of the emulsifiers: the mass-weighted
+// mean of their HLBs (Griffin 1954, J. Soc. Cosmet. Chem. 5:249-256).
+func (j *job) blends() {
+	for _, col := range j.table.All(column.BlendHLB) {
+		with := j.constants(col)
+		j.column(col, criteria.HLB, func(i int) (expected, bool) { return j.blend(i, with) })
+	}
+}
+
+// constants are the HLBs that a student reckons with, by the name of the emulsifier:
+// of those that a packet or a table may give, the ones that explain most cells. sure
+// is false where they explain too few to be known.
+type constants struct {
+	hlb  map[string]float64
+	sure bool
+}
+
+func (j *job) constants(col *handin.Column) constants {
+	best, most := map[string]float64{}, -1
+	tries := []map[string]float64{{}}
+	if len(j.mixes) == 0 {
+		return constants{}
+	}
+	for k := range j.mixes[0][0].parts {
+		p := &j.mixes[0][0].parts[k]
+		if p.hlb == nil || p.hlb.low == p.hlb.high {
+			continue
+		}
+		values := append([]float64{p.hlb.value, p.hlb.low, p.hlb.high}, j.solved(col, k)...)
+		var more []map[string]float64
+		for _, t := range tries {
+			for _, v := range values {
+				with := map[string]float64{p.name: v}
+				for n, x := range t {
+					with[n] = x
+				}
+				more = append(more, with)
+			}
+		}
+		if tries = more; len(tries) > 400 {
+			tries = tries[:400]
+		}
+	}
+	rows := 0
+	for _, t := range tries {
+		hit := 0
+		rows = 0
+		for i, c := range col.Cells {
+			h, ok := blendOf(&j.mixes[i][0], t)
+			if !c.Known || !ok {
+				continue
+			}
+			rows++
+			if math.Abs(h-c.Value) <= max(c.Half, 0.011)+slack(1) {
+				hit++
+			}
+		}
+		if hit > most {
+			best, most = t, hit
+		}
+	}
+	return constants{best, most >= 2 && 2*most > rows}
+}
+
+// solved are the HLBs of one emulsifier that each row would have it be, the others
+// taken as usual, where they are within its range.
+func (j *job) solved(col *handin.Column, k int) (out []float64) {
+	for i, c := range col.Cells {
+		m := &j.mixes[i][0]
+		if !c.Known || k >= len(m.parts) || m.parts[k].grams <= 0 {
+			continue
+		}
+		sum, rest := 0.0, 0.0
+		for n := range m.parts {
+			p := &m.parts[n]
+			if p.hlb == nil || p.grams <= 0 {
+				continue
+			}
+			sum += p.grams
+			if n != k {
+				rest += p.grams * p.hlb.value
+			}
+		}
+		p := &m.parts[k]
+		if h := math.Round(10*(c.Value*sum-rest)/p.grams) / 10; h >= p.hlb.low && h <= p.hlb.high && len(out) < 6 {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// blendOf is the blend HLB of a mix; false where an HLB is not known or nothing has
+// one.
+func blendOf(m *mixture, with map[string]float64) (float64, bool) {
+	sum, weighted := 0.0, 0.0
+	for k := range m.parts {
+		p := &m.parts[k]
+		if p.grams == 0 || !isEmulsifier(p) {
+			continue
+		}
+		h, ok := hlbOf(p, with)
+		if !ok {
+			return 0, false
+		}
+		sum, weighted = sum+p.grams, weighted+p.grams*h
+	}
+	return weighted / sum, sum > 0 && !m.open
+}
+
+func hlbOf(p *part, with map[string]float64) (float64, bool) {
+	if v, ok := with[p.name]; ok {
+		return v, true
+	}
+	if p.hlb == nil {
+		return 0, false
+	}
+	return p.hlb.value, true
+}
+
+func (j *job) blend(i int, with constants) (expected, bool) {
+	e := expected{within: j.rules.HLBWithin, digits: 2}
+	for k := range j.mixes[i] {
+		m := &j.mixes[i][k]
+		h, ok := blendOf(m, with.hlb)
+		if !ok {
+			return e, false
+		}
+		right := exactly(h)
+		if !with.sure {
+			right = rangeOf(m, h)
+		}
+		e.rights = append(e.rights, right)
+		if e.how == "" {
+			e.how = blendWritten(m, with.hlb)
+		}
+		e.ways = append(e.ways, blendWays(m, with.hlb)...)
+	}
+	e.ways = append(e.ways, slips(e.rights[0].value)...)
+	e.ways = append(e.ways, j.otherRows(i, func(m *mixture) float64 {
+		h, ok := blendOf(m, with.hlb)
+		if !ok {
+			return math.NaN()
+		}
+		return h
+	})...)
+	return e, true
+}
+
+// rangeOf is the blend with the range its emulsifiers leave.
+func rangeOf(m *mixture, value float64) accepted {
+	low, high := map[string]float64{}, map[string]float64{}
+	for k := range m.parts {
+		if p := &m.parts[k]; p.hlb != nil {
+			low[p.name], high[p.name] = p.hlb.low, p.hlb.high
+		}
+	}
+	l, _ := blendOf(m, low)
+	h, _ := blendOf(m, high)
+	return accepted{min(l, value), value, max(h, value)}
+}
+
+// blendWritten writes the mean out: "(3.9 × 3.8 + 2.1 × 15) / 6".
+func blendWritten(m *mixture, with map[string]float64) string {
+	var terms []string
+	sum := 0.0
+	for k := range m.parts {
+		if p := &m.parts[k]; isEmulsifier(p) && p.grams > 0 {
+			h, _ := hlbOf(p, with)
+			terms = append(terms, fmt.Sprintf("%s × %s", num(p.grams), num(h)))
+			sum += p.grams
+		}
+	}
+	return fmt.Sprintf("by grams (%s) / %s", strings.Join(terms, " + "), num(sum))
+}
+
+// blendWays are the ways a blend HLB goes wrong.
+func blendWays(m *mixture, with map[string]float64) (out []way) {
+	var ps []*part
+	var hs []float64
+	for k := range m.parts {
+		if p := &m.parts[k]; isEmulsifier(p) && p.grams > 0 {
+			h, _ := hlbOf(p, with)
+			ps, hs = append(ps, p), append(hs, h)
+		}
+	}
+	add := func(x float64, class, words string, weak bool) { out = append(out, way{x, words, class, weak}) }
+	sum, weighted, plain := 0.0, 0.0, 0.0
+	var list []string
+	for k, p := range ps {
+		sum, weighted, plain = sum+p.grams, weighted+p.grams*hs[k], plain+hs[k]
+		list = append(list, num(hs[k]))
+	}
+	if len(ps) < 2 {
+		return out
+	}
+	names := strings.Join(list, " and ")
+	add(plain/float64(len(ps)), "plain mean", "the plain mean of "+names+", whatever they weigh", false)
+	add(plain, "plain sum", "the sum of "+names, false)
+	add(weighted, "not divided", "the weighted sum, not divided by the grams of the emulsifiers", false)
+	for _, d := range m.denominators() {
+		add(weighted/d, "over the mix", "weighted over the whole mix, not over the emulsifiers", false)
+	}
+	for _, d := range []float64{m.of(isFat), m.of(isWater)} {
+		if d > 0 {
+			add(weighted/d, "over a part", "weighted over a part of the mix, not over the emulsifiers", false)
+		}
+	}
+	if len(ps) == 2 {
+		add((ps[0].grams*hs[1]+ps[1].grams*hs[0])/sum, "exchanged", "what follows if the two grams are exchanged", false)
+		if ps[0].grams != ps[1].grams {
+			inverse := (hs[0]/ps[0].grams + hs[1]/ps[1].grams) / (1/ps[0].grams + 1/ps[1].grams)
+			add(inverse, "exchanged", "what follows if the two grams are exchanged", false)
+		}
+		add(hs[0]*ps[0].grams/sum, "one term", "only the term of the "+ps[0].name, true)
+		add(hs[1]*ps[1].grams/sum, "one term", "only the term of the "+ps[1].name, true)
+	} else {
+		for a := range ps {
+			for b := range a {
+				x := weighted + (hs[a]-hs[b])*(ps[b].grams-ps[a].grams)
+				add(x/sum, "exchanged", fmt.Sprintf("what follows if the grams of %s and %s are exchanged", ps[b].name, ps[a].name), false)
+			}
+		}
+		for k, p := range ps {
+			add((weighted-p.grams*hs[k])/(sum-p.grams), "without "+p.name, "the blend without the "+p.name, false)
+		}
+	}
+	for k, p := range ps {
+		add(hs[k], "only "+p.name, "the HLB of the "+p.name+" alone", true)
+	}
+	return out
+}

@@ -1,0 +1,344 @@
+// Package record finds what was logged wrong: values that cannot be, units and cells
+// that slipped, a 0 for what nobody measured. A guess is asked, never charged; what
+// was most likely meant is handed on, so that later cells are not blamed for it.
+package record
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+// Of finds the slips of a work's record, and what was most likely meant at cells that
+// others are worked out from.
+func Of(w *handin.Work) (out []finding.Found, meant map[trial.Place]float64) {
+	r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}}
+	for _, t := range w.Tables {
+		r.impossible(t)
+		r.units(t)
+		r.mend(t)
+		r.exchangedHeads(t)
+		r.exchangedCells(t)
+		r.notMeasured(t)
+		r.heldAndClogged(t)
+	}
+	r.unread(w)
+	return r.out, r.meant
+}
+
+// reader gathers what is found; a cell is spoken of once.
+type reader struct {
+	out   []finding.Found
+	meant map[trial.Place]float64
+	said  map[trial.Place]bool
+}
+
+func (r *reader) add(f finding.Found, at ...trial.Place) {
+	for _, p := range at {
+		r.said[p] = true
+	}
+	r.out = append(r.out, f)
+}
+
+// about is a finding of the record at one cell.
+func about(words string, c handin.Cell, kind string) finding.Found {
+	return finding.Of(criteria.Record, graded.Record, words, c).Kinds(kind)
+}
+
+// impossible finds numbers that nothing can have.
+func (r *reader) impossible(t *handin.Table) {
+	for _, col := range t.Columns {
+		for i, c := range col.Cells {
+			if !c.Known {
+				continue
+			}
+			if why := r.cannotBe(t, col, i); why != "" {
+				f := about(fmt.Sprintf("%s cannot be: %s.", c.Text, why), c, "impossible value").Surely()
+				if c.Formula != "" { // what it is worked out from is to blame
+					f.Certain = false
+				}
+				r.add(f, c.At)
+				if c.Value < 0 && isAmount(col) {
+					r.meant[c.At] = -c.Value
+				}
+			}
+		}
+	}
+}
+
+func isAmount(col *handin.Column) bool {
+	return col.Role == column.IngredientAmount || col.Role == column.BatchMass
+}
+
+// cannotBe says why a number is none that a foam can have, "" if it may be.
+func (r *reader) cannotBe(t *handin.Table, col *handin.Column, i int) string {
+	v := col.Cells[i].Value
+	switch col.Role {
+	case column.IngredientAmount, column.BatchMass, column.EmulsifierAmount, column.SampleMass, column.Fill:
+		switch {
+		case v < 0:
+			return "it is less than nothing"
+		case col.Field != nil && !col.Field.InGrams && col.Field.Want == quantity.Percent && v > 100:
+			return "a percent goes from 0 to 100"
+		}
+	case column.FatPercent:
+		if v < 0 || v > 100 {
+			return "a fat percent goes from 0 to 100"
+		}
+	case column.BlendHLB, column.IngredientHLB:
+		if (v < 0 || v > ingredient.MostHLB) && col.Role == column.BlendHLB {
+			return "an HLB goes from 0 to 20"
+		}
+	case column.Hold, column.HoldOver, column.GoneBy:
+		if v < 0 {
+			return "a hold is 0 or more"
+		}
+	case column.DrainedAmount, column.OilAmount:
+		return drainedCannotBe(t, col, i, v)
+	}
+	return ""
+}
+
+func drainedCannotBe(t *handin.Table, col *handin.Column, i int, v float64) string {
+	switch {
+	case v < 0:
+		return "it is less than nothing"
+	case col.Field == nil:
+	case col.Field.Want == quantity.Percent && v > 100:
+		return "more would have drained than there was foam"
+	case col.Field.Want == quantity.Mass:
+		if s := t.Find(column.SampleMass); s != nil && s.Cells[i].Known && s.Cells[i].Value > 0 && v > s.Cells[i].Value+0.05 {
+			return fmt.Sprintf("more would have drained than the %s of foam", say.Grams(s.Cells[i].Value))
+		}
+	}
+	return ""
+}
+
+// unit is a slip between two units.
+type unit struct {
+	factor float64
+	words  string
+}
+
+var (
+	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}}
+	timeUnits = []unit{{60, "hours, not minutes"}, {1.0 / 60, "seconds, not minutes"}, {1440, "days, not minutes"}}
+	anyPoint  = []unit{{10, "the decimal point one place off"}, {0.1, "the decimal point one place off"}, {100, "the decimal point two places off"}, {0.01, "the decimal point two places off"}}
+)
+
+// units finds numbers that fit their column only in another unit.
+func (r *reader) units(t *handin.Table) {
+	for _, col := range t.Columns {
+		var slips []unit
+		switch {
+		case isAmount(col) && (col.Field == nil || col.Field.Want == quantity.Mass), col.Role == column.SampleMass:
+			slips = append(slices.Clone(massUnits), anyPoint...)
+		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy:
+			slips = append(slices.Clone(timeUnits), anyPoint...)
+		case col.Role == column.DrainedAmount:
+			slips = append(slices.Clone(massUnits), anyPoint...)
+		case isPercentOfMix(col):
+			slips = []unit{{100, "a fraction, not a percent"}}
+		default:
+			continue
+		}
+		r.wholeColumn(t, col)
+		for i, c := range col.Cells {
+			if c.Known && c.Value > 0 && !r.said[c.At] && c.Formula == "" {
+				r.slip(col, i, slips)
+			}
+		}
+	}
+}
+
+func isPercentOfMix(col *handin.Column) bool {
+	return col.Role == column.FatPercent && (col.Field == nil || !col.Field.InGrams)
+}
+
+// slip asks of a number far from the others of its column whether another unit was
+// meant, in which it is one of them.
+func (r *reader) slip(col *handin.Column, i int, slips []unit) {
+	c := col.Cells[i]
+	low, high, n := others(col, i)
+	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 {
+		return
+	}
+	for _, u := range slips {
+		if v := c.Value * u.factor; v >= low*0.6 && v <= high*1.6 {
+			if u.factor > 0.05 && u.factor < 20 && (c.Value >= low/6 && c.Value <= high*6) {
+				continue // a value may well be a sixth of the others
+			}
+			words := fmt.Sprintf("%s is far from the others of its column (%s to %s). Was it %s: %s?", c.Text, num(low/c.Scale), num(high/c.Scale), u.words, num(v/c.Scale))
+			r.add(about(words, c, "unit slip").ShouldBe(v/c.Scale), c.At)
+			r.meant[c.At] = v
+			return
+		}
+	}
+}
+
+// others are the bounds of a column without one of its cells.
+func others(col *handin.Column, i int) (low, high float64, n int) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for k, c := range col.Cells {
+		if k != i && c.Known && c.Value > 0 {
+			low, high, n = min(low, c.Value), max(high, c.Value), n+1
+		}
+	}
+	return low, high, n
+}
+
+// wholeColumn asks of a column that is in another unit throughout.
+func (r *reader) wholeColumn(t *handin.Table, col *handin.Column) {
+	low, high, n := others(col, -1)
+	if n < 2 || n < col.Known()-1 {
+		return
+	}
+	words, factor := "", 0.0
+	switch {
+	case col.Role == column.Hold && high < 1 && allOver(t, 0.02, low):
+		words, factor = "hours, not minutes", 60
+	case col.Role == column.Hold && low >= 300 && high > 600 && col.Field != nil && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1:
+		words, factor = "seconds, not minutes", 1.0/60
+	case col.Role == column.IngredientAmount && col.Field != nil && col.Field.InGrams && high < 1.5 && !col.Field.What.WeighedAsEmulsifier() && (col.Field.What.Kind == ingredient.Fat || col.Field.What.Kind == ingredient.Water) && heavy(t, col):
+		words, factor = "kg, not g", 1000
+	default:
+		return
+	}
+	f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("The column is headed “%s” and holds %s to %s. Was it %s?", col.Header, num(low), num(high), words), col.Heading).Kinds("unit slip")
+	for _, c := range col.Cells {
+		if c.Known {
+			f = f.And(c.At)
+			r.said[c.At] = true
+			r.meant[c.At] = c.Value * factor
+		}
+	}
+	r.add(f, col.Heading)
+}
+
+func allOver(_ *handin.Table, least, low float64) bool { return low >= least }
+
+// heavy reports that another column of the table holds hundreds of grams.
+func heavy(t *handin.Table, col *handin.Column) bool {
+	for _, o := range t.Columns {
+		if _, high, n := others(o, -1); o != col && isAmount(o) && n > 0 && high > 50 {
+			return true
+		}
+	}
+	return false
+}
+
+// notMeasuredWords say that a result was not taken.
+var notMeasuredWords = regexp.MustCompile(`(?i)(not measured|forgot|forgotten|didn'?t (measure|weigh|read|time|look)|did not (measure|weigh|read|time|look)|no (reading|measurement|time to)|missed the|not (weighed|timed|read|taken)|ran out of time|nobody (looked|measured)|lost the|vergessen|nicht gemessen|oublié|pas mesuré|olvid|no medido|dimenticat|non misurat)`)
+
+// notMeasured finds a 0 for a result that was not taken, where the note says so.
+func (r *reader) notMeasured(t *handin.Table) {
+	for i, x := range t.Trials {
+		if x.CameOut == trial.No || !notMeasuredWords.MatchString(x.Note) {
+			continue
+		}
+		var zeros []handin.Cell
+		for _, col := range t.Results() {
+			if c := col.Cells[i]; c.Known && c.Value == 0 && !r.said[c.At] && speaksOf(x.Note, col) {
+				zeros = append(zeros, c)
+			}
+		}
+		r.ask(zeros, fmt.Sprintf("0 is typed, and the note says %s. An empty cell says “not measured”; 0 says “measured, and none”. Which was it?", say.Quoted(x.Note)), "0 for not measured")
+	}
+}
+
+// ask makes one question of some cells.
+func (r *reader) ask(cells []handin.Cell, words, kind string) {
+	if len(cells) == 0 {
+		return
+	}
+	f := about(words, cells[0], kind)
+	for _, c := range cells[1:] {
+		f = f.And(c.At)
+		r.said[c.At] = true
+	}
+	r.add(f, cells[0].At)
+}
+
+var (
+	ofDrained = regexp.MustCompile(`(?i)(drain|weep|drip|liquid|serum|weigh)`)
+	ofHold    = regexp.MustCompile(`(?i)(hold|time|watch|minutes|stood|stand|clock|collapse)`)
+)
+
+// speaksOf reports that a note which says that something was not measured may mean a
+// column.
+func speaksOf(note string, col *handin.Column) bool {
+	drained, hold := ofDrained.MatchString(note), ofHold.MatchString(note)
+	switch col.Role {
+	case column.DrainedAmount, column.OilAmount, column.SampleMass:
+		return drained || !hold
+	case column.Hold, column.HoldOver, column.GoneBy:
+		return hold || !drained
+	}
+	return !drained && !hold
+}
+
+// heldAndClogged asks of a foam that did not come out and yet has results: a 0 where
+// nothing could be measured, or a number that speaks against it.
+func (r *reader) heldAndClogged(t *handin.Table) {
+	for i, x := range t.Trials {
+		if x.CameOut != trial.No {
+			continue
+		}
+		var zeros, cells []handin.Cell
+		for _, col := range t.Results() {
+			if c := col.Cells[i]; (col.Role == column.Hold || col.Role == column.DrainedAmount) && c.Known && !r.said[c.At] {
+				if c.Value == 0 {
+					zeros = append(zeros, c)
+				} else {
+					cells = append(cells, c)
+				}
+			}
+		}
+		if len(cells) == 0 {
+			r.ask(zeros, "0 is typed, and the foam did not come out. Was there anything to measure? An empty cell says “not measured”; 0 says “measured, and none”.", "0 for not measured")
+			continue
+		}
+		words := fmt.Sprintf("%s is logged for a foam that did not come out. Which of the two is right?", cells[0].Text)
+		cells = append(cells, zeros...)
+		for _, col := range t.Columns {
+			if c := col.Cells[i]; col.Role == column.CameOut || col.Role == column.Clogged {
+				cells = append(cells, c)
+			}
+		}
+		r.ask(cells, words, "result beside clogged")
+	}
+}
+
+// unread passes on what the reader could not read of cells with numbers.
+func (r *reader) unread(w *handin.Work) {
+	mine := map[trial.Place]bool{}
+	for _, t := range w.Tables {
+		for _, col := range t.Columns {
+			for i := range col.Cells {
+				mine[col.Cells[i].At] = true
+			}
+		}
+	}
+	kinds := []string{"value not read", "error value", "impossible hold", "impossible drainage", "amount not known", "hold beside clogged"}
+	for _, h := range w.Log {
+		for _, p := range h.Log.Problems {
+			if p.Severity != trial.MustFix || !mine[p.At] || r.said[p.At] || !slices.Contains(kinds, p.Kind) {
+				continue
+			}
+			r.add(finding.New(criteria.Record, graded.Record, p.Read+": "+p.Do+".", p.At).Kinds("not readable"), p.At)
+		}
+	}
+}
+
+func num(x float64) string { return say.Number(x) }

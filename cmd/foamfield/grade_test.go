@@ -1,0 +1,101 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"foamfield/analysis/result/graded"
+)
+
+// gradeOf grades a class and reads its grade.json.
+func gradeOf(t *testing.T, c *classroom, more ...string) *graded.Class {
+	t.Helper()
+	out := filepath.Join(t.TempDir(), "grades")
+	if code := run(append([]string{"grade", c.dir, "--out", out, "--quiet"}, more...), io.Discard, os.Stderr); code != exitDone {
+		t.Fatalf("exit %d", code)
+	}
+	content, err := os.ReadFile(filepath.Join(out, "grade.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got graded.Class
+	if err := json.Unmarshal(content, &got); err != nil {
+		t.Fatal(err)
+	}
+	return &got
+}
+
+// placed is a finding with the places it names.
+type placedFinding struct {
+	graded.Finding
+	student string
+	at      []string
+}
+
+func findingsOf(c *graded.Class) (out []placedFinding) {
+	for _, s := range c.Students {
+		for _, f := range s.Findings {
+			sheet := ""
+			if f.Sheet != nil {
+				sheet = *f.Sheet
+			}
+			p := placedFinding{Finding: f, student: s.Student}
+			for _, cell := range f.Cells {
+				p.at = append(p.at, f.File+"|"+sheet+"!"+cell)
+			}
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// score holds what was found against a key.
+func score(t *testing.T, key *classroom, got *graded.Class) (found, falseCertain int) {
+	t.Helper()
+	all := findingsOf(got)
+	hit := func(p planted, f placedFinding) bool {
+		return slices.ContainsFunc(p.cells, func(c string) bool { return slices.Contains(f.at, p.file+"|"+c) })
+	}
+	for _, p := range key.plants {
+		i := slices.IndexFunc(all, func(f placedFinding) bool { return string(f.About) == p.about && hit(p, f) })
+		if i < 0 {
+			other := ""
+			if k := slices.IndexFunc(all, func(f placedFinding) bool { return hit(p, f) }); k >= 0 {
+				other = fmt.Sprintf(" (there is: %s, %s)", all[k].About, all[k].Words)
+			}
+			t.Logf("MISSED %s %v %s: %s%s", p.file, p.cells, p.about, p.why, other)
+			continue
+		}
+		found++
+		t.Logf("found %s %v certain %v: %s", p.file, p.cells[0], all[i].Certain, all[i].Words)
+	}
+	for _, f := range all {
+		known := slices.ContainsFunc(key.plants, func(p planted) bool { return string(f.About) == p.about && hit(p, f) })
+		decoy := slices.ContainsFunc(key.decoys, func(p planted) bool { return hit(p, f) })
+		switch {
+		case known:
+		case f.Certain || f.Off > 0:
+			falseCertain++
+			t.Logf("FALSE %s %v %s decoy %v: %s", f.File, f.Cells, f.About, decoy, f.Words)
+		default:
+			t.Logf("asked %s %v %s decoy %v: %s", f.File, f.Cells, f.About, decoy, f.Words)
+		}
+	}
+	return found, falseCertain
+}
+
+// A class of our own, with its key written before it was first graded.
+func TestClass(t *testing.T) {
+	key := makeClass(t, "first")
+	got := gradeOf(t, key)
+	found, wrong := score(t, key, got)
+	t.Logf("%d of %d found, %d certain on right work, %d pairs alike", found, len(key.plants), wrong, len(got.SameData))
+	if found < len(key.plants) || wrong > 0 {
+		t.Errorf("%d of %d found, %d certain on right work", found, len(key.plants), wrong)
+	}
+}

@@ -1,0 +1,54 @@
+package sheet
+
+import (
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// Formulas are the formulas of a workbook as typed, by sheet and cell.
+type Formulas map[string]map[[2]int]string
+
+// At is the formula of a cell, "" without one.
+func (f Formulas) At(sheet string, row, col int) string { return f[sheet][[2]int{row, col}] }
+
+// FormulasOf reads the formulas behind the results of a workbook. Only cells known to
+// have one are asked, so that a workbook without any is not opened again; one that the
+// library cannot open gives none.
+func FormulasOf(path string, book *Book) (out Formulas) {
+	if !book.hasFormulas() || !strings.HasSuffix(strings.ToLower(path), "x") && !strings.HasSuffix(strings.ToLower(path), "m") {
+		return nil
+	}
+	defer func() { // the library meets files it did not foresee
+		if recover() != nil {
+			out = nil
+		}
+	}()
+	file, err := excelize.OpenFile(path, excelize.Options{UnzipXMLSizeLimit: 16 << 20})
+	if err != nil {
+		return nil
+	}
+	defer file.Close()
+	out = Formulas{}
+	for _, s := range book.Sheets {
+		cells := map[[2]int]string{}
+		s.formulaCells(func(row int, c *Cell) {
+			if text, err := file.GetCellFormula(s.Name, CellName(row, int(c.Col))); err == nil && text != "" {
+				cells[[2]int{row, int(c.Col)}] = text
+			}
+		})
+		out[s.Name] = cells
+	}
+	return out
+}
+
+func (b *Book) hasFormulas() bool {
+	for _, s := range b.Sheets {
+		some := false
+		s.formulaCells(func(int, *Cell) { some = true })
+		if some {
+			return true
+		}
+	}
+	return false
+}
