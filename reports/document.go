@@ -29,6 +29,7 @@ type Document struct {
 	Brief    []Block                 // Paragraphs and Formulas for a terminal, most wanted first
 	Figures  map[string]plots.Figure // by name
 	Live     *Live                   // nil where there is nothing to work out anew
+	Foot     string                  // "" = where every number of a report stands
 }
 
 // Section is one part of the report; the first is the summary page.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"cmp"
+	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -11,14 +12,21 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
+
+	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/grade"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
 	"foamfield/ingest/criteria"
+	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	gradedreport "foamfield/reports/graded"
+	"foamfield/reports/html"
+	"foamfield/reports/marked"
 	"foamfield/reports/pdf"
+	"foamfield/reports/workbook"
 )
 
 // aClass is a folder that holds the marks of a class.
@@ -61,7 +69,7 @@ func gradeClass(c *call, args []string) error {
 	read, more := readHandIns(paths)
 	done := grade.Run(read, append(refused, more...), own, version())
 	show.step("writing pages and copies")
-	files, err := g.render(c, done, own, dir)
+	files, err := g.render(c, done, read, dir)
 	if err != nil {
 		return err
 	}
@@ -201,11 +209,166 @@ func readHandIns(paths []string) (read []*ingest.HandIn, refused []graded.NotRea
 	return read, refused
 }
 
-// render makes the files of a class.
-func (g *grading) render(c *call, done grade.Graded, own *criteria.Criteria, dir *folder) ([]file, error) {
-	content, err := gradedreport.JSON(done.Class)
+// render makes the files of a class: side by side, for they share nothing.
+func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir *folder) ([]file, error) {
+	class := done.Class
+	var codes *grade.Codes
+	if g.anonymous {
+		codes = grade.CodesOf(class)
+		hidden, err := codes.Class(class)
+		if err != nil {
+			return nil, err
+		}
+		class = hidden
+	}
+	if g.again {
+		if err := again(class, dir); err != nil {
+			return nil, err
+		}
+	}
+	var todo []rendering
+	add := func(path string, typedIn bool, make func() ([]byte, error)) {
+		todo = append(todo, rendering{path, make, typedIn})
+	}
+	add("students.pdf", false, func() ([]byte, error) { return pdf.Render(gradedreport.AllPages(class), g.paper) })
+	add("class.xlsx", !g.again, func() ([]byte, error) { return workbook.Class(class) })
+	add("class.html", false, func() ([]byte, error) { return html.Render(gradedreport.ClassPage(class)) })
+	add("grade.json", false, func() ([]byte, error) { return gradedreport.JSON(class) })
+	names := map[string]bool{}
+	for i := range class.Students {
+		add("students/"+freeStem(fileStem(class.Students[i].Student), names)+".html", false, func() ([]byte, error) { return html.Render(gradedreport.Page(class, i)) })
+	}
+	copies := map[string]bool{}
+	for _, h := range read {
+		remarks := remarksOn(done.Class, h.Book.File)
+		name := h.Book.File
+		if codes != nil {
+			name = codes.File(name)
+		}
+		stem, ending := strings.TrimSuffix(name, filepath.Ext(name)), strings.ToLower(filepath.Ext(name))
+		if ending != ".xlsx" && ending != ".xlsm" {
+			ending = ".xlsx"
+		}
+		add("marked/"+freeStem(stem, copies)+ending, false, func() ([]byte, error) { return markedHandIn(h, remarks, codes) })
+	}
+	return makeAll(c.ctx, todo)
+}
+
+// again puts back what the teacher typed in the class.xlsx of the run before.
+func again(class *graded.Class, dir *folder) error {
+	if !dir.exists {
+		return fmt.Errorf("%s holds no class yet, so there is nothing to keep: type the command without --again", quoted(dir.path))
+	}
+	yours, refused := criteria.ReadYours(dir.at("class.xlsx"))
+	if refused != nil {
+		return refused
+	}
+	var before *graded.Class
+	if content, err := os.ReadFile(dir.at("grade.json")); err == nil {
+		before = &graded.Class{}
+		if json.Unmarshal(content, before) != nil {
+			before = nil
+		}
+	}
+	grade.Again(class, before, yours)
+	return nil
+}
+
+// remarksOn are the findings in one file.
+func remarksOn(class *graded.Class, name string) (out []marked.Remark) {
+	for _, s := range class.Students {
+		for _, f := range s.Findings {
+			if f.File != name {
+				continue
+			}
+			r := marked.Remark{Cells: f.Cells, Certain: f.Certain, Words: f.Words}
+			if f.Sheet != nil {
+				r.Sheet = *f.Sheet
+			}
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// markedHandIn is a copy of a hand-in with its findings at the cells. A text file
+// becomes a workbook of its values.
+func markedHandIn(h *ingest.HandIn, remarks []marked.Remark, codes *grade.Codes) ([]byte, error) {
+	var hide func(string) string
+	if codes != nil {
+		hide = codes.Text
+	}
+	if ending := strings.ToLower(filepath.Ext(h.Path)); ending == ".xlsx" || ending == ".xlsm" {
+		content, err := os.ReadFile(h.Path)
+		if err != nil {
+			return nil, err
+		}
+		return marked.HandIn(content, remarks, hide)
+	}
+	values, sheet, err := plainBook(h.Book)
 	if err != nil {
 		return nil, err
 	}
-	return []file{{path: "grade.json", content: content}}, nil
+	for i := range remarks {
+		remarks[i].Sheet = sheet
+	}
+	return marked.HandIn(values, remarks, hide)
+}
+
+// plainBook is a text file as a workbook of its cells.
+func plainBook(book *cells.Book) ([]byte, string, error) {
+	const name = "Log"
+	f := excelize.NewFile()
+	defer f.Close()
+	err := f.SetSheetName("Sheet1", name)
+	for _, s := range book.Sheets {
+		for _, r := range s.Rows {
+			for _, c := range r.Cells {
+				at := cells.CellName(r.Number, int(c.Col))
+				if v, isNumber := plainNumber(c.Text); isNumber && c.Text != "" {
+					err = errors.Join(err, f.SetCellValue(name, at, v))
+				} else {
+					err = errors.Join(err, f.SetCellStr(name, at, s.Display(c)))
+				}
+			}
+		}
+	}
+	if err != nil {
+		return nil, "", err
+	}
+	b, err := f.WriteToBuffer()
+	if err != nil {
+		return nil, "", err
+	}
+	return b.Bytes(), name, nil
+}
+
+// fileStem is a student's name as a file may be called.
+func fileStem(name string) string {
+	stem := strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsLetter(r) || unicode.IsDigit(r) || r == '-' || r == '.':
+			return r
+		case unicode.IsSpace(r) || r == '_':
+			return '_'
+		}
+		return -1
+	}, name)
+	if stem = strings.Trim(stem, "._"); stem == "" {
+		stem = "student"
+	}
+	if len(stem) > 80 {
+		stem = strings.ToValidUTF8(stem[:80], "")
+	}
+	return stem
+}
+
+// freeStem is a name that no other file has, whatever its letters' case.
+func freeStem(stem string, taken map[string]bool) string {
+	try := stem
+	for n := 2; taken[strings.ToLower(try)]; n++ {
+		try = fmt.Sprintf("%s-%d", stem, n)
+	}
+	taken[strings.ToLower(try)] = true
+	return try
 }

@@ -132,6 +132,9 @@ Writes a blank log to fill in, and never over a file that exists. It has
 
 The headers are the program's own words; type your ingredients over the examples.
 
+  --criteria         write a teacher's criteria instead: points, rules, class list
+  --for CRITERIA     write the log of a class that has these criteria: with columns
+                     for what students work out, and a sheet for the conclusion
   --answers FILE.csv   write a kitchen workbook instead: Targets, Ingredients and
                        Columns with these rows typed in, for --kitchen. Each line
                        of FILE is the name of the sheet, then the cells of a row:

@@ -8,14 +8,15 @@ import (
 	"os"
 	"strings"
 
+	"foamfield/ingest/criteria"
 	"foamfield/reports/blank"
 )
 
 // sheet writes a blank log, or a kitchen workbook with answers typed in.
 func sheet(c *call, args []string) error {
-	f := newFlags("sheet", "answers")
+	f := newFlags("sheet", "for", "answers")
+	ofClass := f.set.Bool("criteria", false, "")
 	names, err := f.parse(args)
-	answered := f.text("answers", "name the file with a row a line, for example --answers answers.csv")
 	switch {
 	case errors.Is(err, flag.ErrHelp):
 		return help(c, []string{"sheet"})
@@ -32,24 +33,57 @@ func sheet(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
-	write, hint := blank.Log, "Its second sheet says how to fill it in."
-	if answered != "" {
-		rows, err := answers(answered)
-		if err != nil {
-			return err
-		}
-		write = func() ([]byte, error) { return blank.Kitchen(rows) }
-		hint = "Give it with --kitchen, or copy its sheets into the log."
+	content, says, err := blankBook(*ofClass, f.text("for", "name your criteria workbook, for example --for criteria.xlsx"),
+		f.text("answers", "name the file with a row a line, for example --answers answers.csv"))
+	if f.err != nil {
+		return f.err
 	}
-	content, err := write()
 	if err != nil {
 		return err
 	}
 	if err := to.write(c, content); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.stdout, "Written: %s. %s\n", oneLine(to.path), hint)
+	_, err = fmt.Fprintf(c.stdout, "Written: %s. %s\n", oneLine(to.path), says)
 	return err
+}
+
+// blankBook is a blank log, a teacher's criteria to be changed, the log of a class that
+// has such criteria, or a kitchen workbook with answers typed in; and what to do with it.
+func blankBook(criteriaBook bool, of, answered string) (content []byte, says string, err error) {
+	switch {
+	case answered != "" && (criteriaBook || of != ""):
+		return nil, "", wrongCall{"--answers writes a kitchen workbook, and --criteria and --for what a class needs: type one of them", "sheet"}
+	case answered != "":
+		rows, refused := answers(answered)
+		if refused != nil {
+			return nil, "", refused
+		}
+		content, err = blank.Kitchen(rows)
+		return content, "Give it with --kitchen, or copy its sheets into the log.", err
+	case criteriaBook && of != "":
+		return nil, "", wrongCall{"--criteria writes criteria and --for a log for a class that has them: type one of them", "sheet"}
+	case criteriaBook:
+		content, err = blank.Criteria()
+		return content, "Change the points, the rules and the class list, and grade with --criteria.", err
+	case of != "":
+		own, refused := criteria.Read(of)
+		if refused != nil {
+			return nil, "", refused
+		}
+		var looked []blank.Looked
+		for _, r := range own.Rows {
+			looked = append(looked, blank.Looked{Name: r.Name, Points: r.Points})
+		}
+		last := ""
+		if !own.Rules.Deadline.IsZero() {
+			last = own.Rules.Deadline.Format("2 January 2006")
+		}
+		content, err = blank.ClassLog(looked, last)
+		return content, "Hand it out; its sheets say how to fill it in.", err
+	}
+	content, err = blank.Log()
+	return content, "Its second sheet says how to fill it in.", err
 }
 
 // answers reads the rows that a kitchen workbook is to have.

@@ -8,6 +8,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -106,13 +107,23 @@ func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
 	if !has(column.Cook) {
 		n.Cook = said(namedCook, at.Sheet, stem)
 	}
-	if !has(column.Student) {
+	if h := t.Find(column.Student); h < 0 || !filled(t, h) {
 		switch {
 		case at.Sheet != "" && hasWord(at.Sheet, studentWords):
 			n.Student = at.Sheet
-		case hasWord(stem, studentWords), several && !has(column.Cook) && !LooksLikeDay(stem):
+		case hasWord(stem, studentWords), several && !LooksLikeDay(stem) && (!has(column.Cook) || has(column.Student)):
 			n.Student = stem
 		}
 	}
 	return n
+}
+
+// filled reports whether any row has something under a head.
+func filled(t *grid.Table, head int) bool {
+	for n := range t.Rows {
+		if c, _ := t.Cell(n, head); c.Kind != sheet.Blank {
+			return true
+		}
+	}
+	return false
 }

@@ -49,6 +49,7 @@ var logColumns = []column{
 	{head: "split", width: 9, check: choose("yes", "no"), example: "no",
 		remark: "yes: the emulsion split, or oil leaked from the foam. Oil that leaks is splitting, not drainage."},
 	{head: "notes", width: 40, example: "same as 7", remark: "Anything else, in your own words."},
+	{head: "student", width: 14, example: "leave empty, unless several share the file", remark: "Who made this trial, where several share one file. Left empty, the file's name says it."},
 }
 
 const (
@@ -57,15 +58,18 @@ const (
 	drainageRead     = "Liquid that ran out of the foam, in percent of the foam's grams. Read it 20 minutes after the squirt; another minute is fine if you change the number in this header. 3 g of liquid under 50 g of foam is 6. None to be seen: 0. Not looked at: leave empty."
 )
 
-func (b *book) log() {
-	widths := make([]float64, len(logColumns))
-	for i, c := range logColumns {
+func (b *book) log() { b.logOf(logColumns) }
+
+// logOf is the log with some columns.
+func (b *book) logOf(columns []column) {
+	widths := make([]float64, len(columns))
+	for i, c := range columns {
 		widths[i] = c.width
 	}
 	b.sheet(logSheet, widths...)
 	b.put(logSheet, 1, 1, "Foam trials", title)
 	b.put(logSheet, 1, 2, "One row for each trial. Rest on a green cell to see what belongs below it; the next sheet says how to fill this in.", hint)
-	for i, c := range logColumns {
+	for i, c := range columns {
 		col := i + 1
 		b.put(logSheet, col, headRow, c.head, head)
 		b.put(logSheet, col, unitRow, c.unit, unit)
@@ -80,7 +84,7 @@ func (b *book) log() {
 	b.freeze(logSheet, 1, unitRow)
 	b.do(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", Scope: logSheet, RefersTo: fmt.Sprintf("%s!$%d:$%d", logSheet, headRow, unitRow)}))
 	b.do(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", Scope: logSheet,
-		RefersTo: fmt.Sprintf("%s!$A$1:$%s$%d", logSheet, letters(len(logColumns)), firstRow+29)}))
+		RefersTo: fmt.Sprintf("%s!$A$1:$%s$%d", logSheet, letters(len(columns)), firstRow+29)}))
 }
 
 // checked puts a check of what is typed on a block of cells.

@@ -12,20 +12,19 @@ const Schema = "foamfield/grade/1"
 
 // Class is grade.json.
 type Class struct {
-	Schema     string      `json:"schema"`
-	Version    string      `json:"version"`
-	Criteria   []Criterion `json:"criteria"` // empty without a criteria workbook
-	OutOf      float64     `json:"out_of"`   // points there are; 0 without criteria
-	Rules      []Rule      `json:"rules"`    // in force, with where they stand
-	Students   []Student   `json:"students"`
-	SameData   []SameData  `json:"same_data"` // for the teacher only; never a deduction
-	NotRead    []NotRead   `json:"not_read"`
-	Tasks      []Task      `json:"tasks"`
-	Commonest  []Common    `json:"commonest"` // mistakes by how many students made them
-	Problems   []string    `json:"problems"`  // with the criteria workbook or the class list
-	Changed    []Change    `json:"changed"`   // since the last run, with --again
-	Anonymous  bool        `json:"anonymous"`
-	Uncriteria bool        `json:"-"`
+	Schema    string      `json:"schema"`
+	Version   string      `json:"version"`
+	Criteria  []Criterion `json:"criteria"` // empty without a criteria workbook
+	OutOf     float64     `json:"out_of"`   // points there are; 0 without criteria
+	Rules     []Rule      `json:"rules"`    // in force, with where they stand
+	Students  []Student   `json:"students"`
+	SameData  []SameData  `json:"same_data"` // for the teacher only; never a deduction
+	NotRead   []NotRead   `json:"not_read"`
+	Tasks     []Task      `json:"tasks"`
+	Commonest []Common    `json:"commonest"` // mistakes by how many students made them
+	Problems  []string    `json:"problems"`  // with the criteria workbook or the class list
+	Changed   []Change    `json:"changed"`   // since the last run, with --again
+	Anonymous bool        `json:"anonymous"`
 }
 
 // Criterion is a row of the criteria workbook.
@@ -60,6 +59,7 @@ type Student struct {
 	Total    *float64  `json:"total"`  // proposed; null without criteria
 	Good     []string  `json:"good"`   // what was done well
 	Next     string    `json:"next"`   // the next step
+	Remark   string    `json:"remark"` // what the teacher typed, with --again
 }
 
 // Finding is one cause at its cell. What is not certain costs nothing and is a

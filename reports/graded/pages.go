@@ -1,0 +1,237 @@
+package graded
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/result/graded"
+	"foamfield/reports"
+)
+
+// mostToMend is how many things a student is given to mend: more are not read.
+const mostToMend = 5
+
+// foot stands under every page.
+const foot = "Every number in it is in grade.json."
+
+// Page is a student's page: what was good first, at most five things to mend with
+// their calculation, what to answer, the points, the next step.
+func Page(c *graded.Class, i int) reports.Document {
+	s := &c.Students[i]
+	d := reports.Document{Title: s.Student, Subtitle: subtitle(s), Foot: foot}
+	d.Sections = []reports.Section{section(c, s, "work")}
+	return d
+}
+
+func subtitle(s *graded.Student) string {
+	parts := []string{strings.Join(s.Files, ", "), count(s.Trials, "trial")}
+	if s.Task != "" {
+		parts = append(parts, s.Task)
+	}
+	if s.Late {
+		parts = append(parts, "with trials after the last day")
+	}
+	return strings.Join(parts, "; ")
+}
+
+func section(c *graded.Class, s *graded.Student, id string) reports.Section {
+	out := reports.Section{ID: id, Title: "Your trials, looked at"}
+	add := func(b ...reports.Block) { out.Blocks = append(out.Blocks, b...) }
+	add(head("What is good"), list(s.Good))
+	certain, asked := parted(s.Findings)
+	if len(certain) == 0 {
+		add(head("To mend"), reports.Paragraph{Text: text("Nothing was found that is surely wrong.")})
+	} else {
+		add(head("To mend"), mend(c, certain))
+	}
+	if n := min(len(asked), mostToMend); n > 0 {
+		add(head("Please answer"), reports.Paragraph{Text: text("These cost nothing; only you can know.")}, questions(asked[:n]))
+	}
+	if len(s.Points) > 0 {
+		add(head("Points"), pointsTable(s, c))
+	}
+	add(head("Next step"), reports.Paragraph{Text: text(s.Next)})
+	return out
+}
+
+// parted are the findings that are sure, the dearest first, and those to be asked.
+func parted(all []graded.Finding) (certain, asked []graded.Finding) {
+	for _, f := range all {
+		if f.Certain {
+			certain = append(certain, f)
+		} else {
+			asked = append(asked, f)
+		}
+	}
+	slices.SortStableFunc(certain, func(a, b graded.Finding) int {
+		switch {
+		case a.Off > b.Off:
+			return -1
+		case a.Off < b.Off:
+			return 1
+		}
+		return 0
+	})
+	return certain, asked
+}
+
+// mend lists what to mend, the dearest first, each with its calculation and the
+// teacher's own words.
+func mend(c *graded.Class, certain []graded.Finding) reports.Table {
+	t := reports.Table{Caption: "What to mend, and how the number comes about", Head: []string{"where", "what"}, Numeric: []bool{false, false}}
+	for _, f := range certain[:min(len(certain), mostToMend)] {
+		t.Rows = append(t.Rows, []reports.Text{text(where(f)), text(sentence(f.Words))})
+	}
+	if more := len(certain) - mostToMend; more > 0 {
+		t.Cut = fmt.Sprintf("%d more, marked in your copy of the log.", more)
+	}
+	return t
+}
+
+func questions(asked []graded.Finding) reports.Table {
+	t := reports.Table{Caption: "Questions for you", Head: []string{"where", "question"}, Numeric: []bool{false, false}}
+	for _, f := range asked {
+		t.Rows = append(t.Rows, []reports.Text{text(where(f)), text(sentence(f.Words))})
+	}
+	return t
+}
+
+// where is the place of a finding as a student looks it up.
+func where(f graded.Finding) string {
+	at := ""
+	if f.Sheet != nil {
+		at = *f.Sheet + " "
+	}
+	at += f.Cell
+	if n := len(f.Cells); n > 1 {
+		at += fmt.Sprintf(" and %d more", n-1)
+	}
+	return at
+}
+
+func pointsTable(s *graded.Student, c *graded.Class) reports.Table {
+	t := reports.Table{Caption: "Points proposed; your teacher decides", Head: []string{"criterion", "points", "of", ""}, Numeric: []bool{false, true, true, false}}
+	total, open := 0.0, false
+	for i, p := range s.Points {
+		got, words := "open", ""
+		if i < len(c.Criteria) && p.Off > 0 {
+			words = c.Criteria[i].Feedback
+		}
+		switch {
+		case p.Yours != nil:
+			got, total = number(*p.Yours), total+*p.Yours
+		case p.Proposed != nil:
+			got, total = number(*p.Proposed), total+*p.Proposed
+		default:
+			open = true
+		}
+		t.Rows = append(t.Rows, []reports.Text{text(p.Criterion), text(got), text(number(p.OutOf)), text(words)})
+	}
+	last := ""
+	if open {
+		last = "so far"
+	}
+	t.Rows = append(t.Rows, []reports.Text{strong("total"), strong(number(total)), strong(number(c.OutOf)), text(last)})
+	return t
+}
+
+// ClassPage is the class as a whole, without a name: what was tried of each dish, the
+// commonest mistakes, what nobody tried.
+func ClassPage(c *graded.Class) reports.Document {
+	d := reports.Document{Title: "The class", Subtitle: fmt.Sprintf("%s, %s; rows that two have in common count once", count(len(c.Students), "hand-in"), count(trials(c), "trial")), Foot: foot}
+	d.Sections = []reports.Section{classSection(c)}
+	return d
+}
+
+func trials(c *graded.Class) (n int) {
+	for _, t := range c.Tasks {
+		n += t.Trials
+	}
+	return n
+}
+
+func classSection(c *graded.Class) reports.Section {
+	out := reports.Section{ID: "class", Title: "What the class tried"}
+	add := func(b ...reports.Block) { out.Blocks = append(out.Blocks, b...) }
+	tasks := reports.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"of", "students", "trials", "came out", "fat %", "of those that came out", "emulsifier %", "blend HLB"},
+		Numeric: []bool{false, true, true, true, true, true, true, true}}
+	for _, t := range c.Tasks {
+		name := t.Task
+		if name == "" {
+			name = "not said"
+		}
+		tasks.Rows = append(tasks.Rows, []reports.Text{text(name), whole(t.Students), whole(t.Trials), whole(t.Worked), span(t.Fat), span(t.Working), span(t.Emuls), span(t.HLB)})
+	}
+	if len(tasks.Rows) > 0 {
+		add(head("What was tried"), tasks)
+	}
+	common := reports.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
+	for _, k := range c.Commonest[:min(len(c.Commonest), 10)] {
+		common.Rows = append(common.Rows, []reports.Text{text(k.Kind), whole(k.Students), whole(k.Cells)})
+	}
+	if len(common.Rows) > 0 {
+		add(head("Commonest mistakes"), common)
+	}
+	var untried []string
+	for _, t := range c.Tasks[:min(len(c.Tasks), 6)] {
+		if len(t.Untried) > 0 {
+			untried = append(untried, t.Task+": "+strings.Join(t.Untried, ", "))
+		}
+	}
+	if len(untried) > 0 {
+		add(head("What nobody tried"), list(untried))
+	}
+	add(reports.Callout{Caution: true, Title: "Safety", Text: text("Foams of a class are not eaten. Lock chargers away and count them. Clogged: do not open, vent first. The canister's own marking and your local rules come first.")})
+	return out
+}
+
+// AllPages is the class to print: the class, then a page for each student.
+func AllPages(c *graded.Class) reports.Document {
+	d := reports.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot}
+	first := classSection(c)
+	first.Alone = true
+	d.Sections = append(d.Sections, first)
+	for i := range c.Students {
+		s := section(c, &c.Students[i], fmt.Sprintf("student-%d", i+1))
+		s.Title, s.Alone = c.Students[i].Student, true
+		s.Blocks = append([]reports.Block{reports.Paragraph{Text: text(subtitle(&c.Students[i]))}}, s.Blocks...)
+		d.Sections = append(d.Sections, s)
+	}
+	return d
+}
+
+func head(s string) reports.Block  { return reports.Paragraph{Head: true, Text: text(s)} }
+func text(s string) reports.Text   { return reports.Text{{Text: oneLine(s)}} }
+func strong(s string) reports.Text { return reports.Text{{Text: s, Strong: true}} }
+func whole(n int) reports.Text     { return text(strconv.Itoa(n)) }
+func number(x float64) string      { return strconv.FormatFloat(x, 'g', 6, 64) }
+func list(items []string) (l reports.List) {
+	for _, i := range items {
+		l.Items = append(l.Items, text(i))
+	}
+	return l
+}
+
+func span(s *graded.Span) reports.Text {
+	if s == nil {
+		return text("–")
+	}
+	if one(s.Low) == one(s.High) {
+		return text(one(s.Low))
+	}
+	return text(one(s.Low) + " to " + one(s.High))
+}
+
+func one(x float64) string {
+	return strings.TrimSuffix(strconv.FormatFloat(x, 'f', 1, 64), ".0")
+}
+
+// sentence ends with a mark.
+func sentence(s string) string {
+	if s == "" || strings.HasSuffix(s, ".") || strings.HasSuffix(s, "?") || strings.HasSuffix(s, "!") {
+		return s
+	}
+	return s + "."
+}
