@@ -99,3 +99,10 @@ func TestClass(t *testing.T) {
 		t.Errorf("%d of %d found, %d certain on right work", found, len(key.plants), wrong)
 	}
 }
+
+func TestSecondClass(t *testing.T) {
+	key := makeClass(t, "second")
+	got := gradeOf(t, key)
+	found, wrong := score(t, key, got)
+	t.Logf("%d of %d found, %d certain on right work, %d pairs alike", found, len(key.plants), wrong, len(got.SameData))
+}
