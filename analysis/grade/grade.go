@@ -190,17 +190,14 @@ func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
 
 // student checks one work.
 func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria) graded.Student {
-	slips, meant := record.Of(w)
-	sums, tally := recalc.Of(w, rules, meant)
-	var designs []method.Design
-	for _, t := range w.Tables {
-		designs = append(designs, method.Of(t, meant))
-	}
+	logged, slips := record.Of(w)
+	sums, tally := recalc.Of(w, rules, slips.Meant)
+	designs := method.Of(w, slips)
 	places := claim.Places(w)
 	plan := method.Check(w, designs, rules, places)
-	claims := claim.Check(w, designs, meant)
+	claims := claim.Check(w, designs, slips)
 	forms, late := formal.Check(w, rules, places)
-	found := settle(slices.Concat(slips, sums, plan, claims, forms))
+	found := settle(slices.Concat(logged, sums, plan, claims, forms))
 	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
 	if s.Partners == nil {
 		s.Partners = []string{}

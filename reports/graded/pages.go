@@ -191,7 +191,6 @@ func classSection(c *graded.Class) reports.Section {
 func AllPages(c *graded.Class) reports.Document {
 	d := reports.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot}
 	first := classSection(c)
-	first.Alone = true
 	d.Sections = append(d.Sections, first)
 	for i := range c.Students {
 		s := section(c, &c.Students[i], fmt.Sprintf("student-%d", i+1))

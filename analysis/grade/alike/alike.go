@@ -51,13 +51,24 @@ func Of(works []*handin.Work, declared func(a, b *handin.Work) bool) (out []grad
 			rows = append(rows, r)
 		}
 	}
+	byResults := map[string]map[*handin.Work]bool{}
+	for _, r := range rows {
+		key := r.results()
+		if byResults[key] == nil {
+			byResults[key] = map[*handin.Work]bool{}
+		}
+		byResults[key][r.work] = true
+	}
+	all := len(rows)
+	// What three students and more have in common is common.
+	rows = slices.DeleteFunc(rows, func(r row) bool { return len(byResults[r.results()]) > 2 })
 	byWork := map[*handin.Work][]row{}
 	for _, r := range rows {
 		byWork[r.work] = append(byWork[r.work], r)
 	}
 	for a := range works {
 		for b := a + 1; b < len(works); b++ {
-			if s, ok := pair(byWork[works[a]], byWork[works[b]], often, len(rows), second); ok {
+			if s, ok := pair(byWork[works[a]], byWork[works[b]], often, all, second); ok {
 				s.Students = []string{works[a].Student, works[b].Student}
 				s.Declared = declared(works[a], works[b])
 				out = append(out, s)
@@ -148,13 +159,33 @@ func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) 
 			measured++
 		}
 		others := max(often[v.key()]-2, 0)
-		rare += math.Log10(float64(all+1) / float64(others+1))
+		rare += min(math.Log10(float64(all+1)/float64(others+1)), usual(v.x))
 		digits += figures(v.text)
 	}
 	if measured < 2 {
 		return 0, 0
 	}
 	return rare, digits
+}
+
+// usual bounds what one number can tell: whole minutes and percents come in some
+// fifteen kinds, tenths in some hundred and fifty.
+func usual(x float64) float64 {
+	if x == math.Trunc(x) {
+		return math.Log10(15)
+	}
+	return math.Log10(150)
+}
+
+// results are what a row measured, as one text.
+func (r row) results() string {
+	var b strings.Builder
+	for _, v := range r.values {
+		if v.measured {
+			b.WriteString(v.key() + "|")
+		}
+	}
+	return b.String()
 }
 
 func (r row) find(v value) (value, bool) {

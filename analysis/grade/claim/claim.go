@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/record"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/say"
@@ -24,11 +25,11 @@ func Places(w *handin.Work) []trial.Place {
 }
 
 // Check finds what a work's conclusion claims against its own trials.
-func Check(w *handin.Work, designs []method.Design, meant map[trial.Place]float64) (out []finding.Found) {
+func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []finding.Found) {
 	if len(designs) == 0 || len(w.Trials()) == 0 {
 		return nil
 	}
-	j := &judge{w, designs, meant}
+	j := &judge{w, designs, slips}
 	sentences, _ := sentencesOf(w)
 	rule := ruleOf(w)
 	reason := noMeasure
@@ -112,15 +113,15 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 	if len(named) == 0 {
 		return f, false
 	}
-	var table *handin.Table
+	var of *method.Design
 	for _, m := range named {
 		if m.missing {
 			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.text, m.id), s, "no such trial"), true
 		}
-		if len(m.trials) != 1 || table != nil && m.trials[0].Table != table {
+		if len(m.trials) != 1 || of != nil && !of.Has(m.trials[0].Table) {
 			return f, false
 		}
-		table = m.trials[0].Table
+		of = j.design(m.trials[0].Table)
 	}
 	for _, m := range named {
 		if x := m.trials[0]; x.CameOut == trial.No && (e.most == (e.m == hold) || best) {
@@ -130,12 +131,12 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 	if !has {
 		return j.best(s, named, r)
 	}
-	return j.topOf(s, named, table, e)
+	return j.topOf(s, named, of, e)
 }
 
 // topOf holds the trials named against all others of their table.
-func (j *judge) topOf(s sentence, named []mention, table *handin.Table, e end) (f finding.Found, ok bool) {
-	margin := j.margin(j.design(table), e.m)
+func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f finding.Found, ok bool) {
+	margin := j.margin(d, e.m)
 	is := map[*handin.Trial]bool{}
 	worst := math.Inf(1)
 	sign := 1.0
@@ -160,7 +161,7 @@ func (j *judge) topOf(s sentence, named []mention, table *handin.Table, e end) (
 	}
 	var beats *handin.Trial
 	by := 0.0
-	for _, o := range table.Trials {
+	for _, o := range d.Trials {
 		low, high, known := j.seen(o, e.m)
 		if is[o] || !known {
 			continue
@@ -197,7 +198,7 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	// Without a rule or a reason, a trial that another beats in all that was measured is
 	// worth a question.
 	d := j.design(x.Table)
-	for _, o := range x.Table.Trials {
+	for _, o := range d.Trials {
 		better, worse := 0, 0
 		for _, m := range []measure{hold, drained} {
 			a, _, ok1 := j.seen(x, m)

@@ -89,7 +89,7 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 		return f, false
 	}
 	if !d.Separates(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s was changed, %s was changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, name, j.beside(d, factor)), s, "changed together").
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, name, j.beside(d, factor)), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
 	with, against, n := j.pairs(d, factor, m, up == better)
@@ -147,11 +147,13 @@ func (j *judge) designOf(s sentence) *method.Design {
 	}
 	var found *method.Design
 	for i := range j.designs {
-		if name := strings.ToLower(j.designs[i].Table.At.Sheet); name != "" && strings.Contains(s.low, name) || j.designs[i].Table.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
-			if found != nil {
-				return nil
+		for _, t := range j.designs[i].Tables {
+			if name := strings.ToLower(t.At.Sheet); name != "" && strings.Contains(s.low, name) || t.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
+				if found != nil && found != &j.designs[i] {
+					return nil
+				}
+				found = &j.designs[i]
 			}
-			found = &j.designs[i]
 		}
 	}
 	return found
@@ -162,14 +164,14 @@ func (j *judge) designOf(s sentence) *method.Design {
 func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool) (with, against, n int) {
 	margin := j.margin(d, m)
 	alone := false
-	for a := range d.Table.Trials {
+	for a := range d.Trials {
 		for b := range a {
 			alone = alone || d.Alone(a, b, f)
 		}
 	}
-	for a, x := range d.Table.Trials {
+	for a, x := range d.Trials {
 		for b := range a {
-			y := d.Table.Trials[b]
+			y := d.Trials[b]
 			if alone && !d.Alone(a, b, f) || !d.Differ(a, b, f) || d.Same(a, b) {
 				continue
 			}
@@ -202,9 +204,9 @@ func count(yes bool, with, against *int) {
 // example is the pair of trials that shows a factor most plainly.
 func (j *judge) example(d *method.Design, f method.Factor, m measure) string {
 	best, words := 0.0, ""
-	for a, x := range d.Table.Trials {
+	for a, x := range d.Trials {
 		for b := range a {
-			y := d.Table.Trials[b]
+			y := d.Trials[b]
 			lowA, _, okA := j.seen(x, m)
 			lowB, _, okB := j.seen(y, m)
 			if !okA || !okB || !d.Alone(a, b, f) || math.Abs(lowA-lowB) <= best {
@@ -273,10 +275,12 @@ func firstNumber(texts []string) float64 {
 // isOwn reports a number that stands as such in the student's trials: by whatever
 // basis it is, it was tried.
 func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
-	for _, c := range d.Table.Columns {
-		for _, cell := range c.Cells {
-			if cell.Known && math.Abs(cell.Value-v) <= 0.5 && (strings.Contains(c.Header, "%") || strings.Contains(strings.ToLower(c.Header), "hlb")) {
-				return true
+	for _, t := range d.Tables {
+		for _, c := range t.Columns {
+			for _, cell := range c.Cells {
+				if cell.Known && math.Abs(cell.Value-v) <= 0.5 && (strings.Contains(c.Header, "%") || strings.Contains(strings.ToLower(c.Header), "hlb")) {
+					return true
+				}
 			}
 		}
 	}
@@ -286,13 +290,13 @@ func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
 // weighedFat is the range of the fat ingredients in percent of the mix, as weighed.
 func weighedFat(d *method.Design) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
-	for i := range d.Table.Trials {
+	for _, x := range d.Trials {
 		fat, sum := 0.0, 0.0
-		for _, c := range d.Table.Weighed() {
-			if c.Cells[i].Known {
-				sum += c.Cells[i].Value
+		for _, c := range x.Table.Weighed() {
+			if cell := c.Cells[x.Index]; cell.Known {
+				sum += cell.Value
 				if c.Field.What.Kind == ingredient.Fat {
-					fat += c.Cells[i].Value
+					fat += cell.Value
 				}
 			}
 		}

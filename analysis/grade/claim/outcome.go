@@ -3,9 +3,11 @@ package claim
 import (
 	"math"
 	"regexp"
+	"slices"
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/record"
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/trial"
@@ -28,7 +30,7 @@ func (m measure) unit() string { return [...]string{"", "min", "%"}[m] }
 type judge struct {
 	work    *handin.Work
 	designs []method.Design
-	meant   map[trial.Place]float64
+	slips   record.Slips
 }
 
 var meanHeader = regexp.MustCompile(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
@@ -42,6 +44,9 @@ func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
 	var cells []handin.Cell
 	for _, col := range x.Table.Columns {
 		c := col.Cells[x.Index]
+		if j.slips.Not[c.At] {
+			continue
+		}
 		switch {
 		case m == hold && col.Role == column.Hold && c.Number():
 			if meanHeader.MatchString(col.Header) {
@@ -53,20 +58,30 @@ func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
 			cells = append(cells, c)
 		}
 	}
-	if len(cells) == 0 && m == drained && x.Drained != nil {
+	if len(cells) == 0 && m == drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount) {
 		return x.Drained.Low, x.Drained.High, true
 	}
-	if len(cells) == 0 && m == hold && x.Hold != nil {
+	if len(cells) == 0 && m == hold && x.Hold != nil && !j.slipped(x, column.Hold) {
 		return x.Hold.Low, x.Hold.High, true
 	}
 	return j.bounds(cells)
+}
+
+// slipped reports a trial whose result cannot be.
+func (j *judge) slipped(x *handin.Trial, role column.Role) bool {
+	for _, col := range x.Table.All(role) {
+		if j.slips.Not[col.Cells[x.Index].At] {
+			return true
+		}
+	}
+	return false
 }
 
 // bounds is the mean of the bounds of some cells.
 func (j *judge) bounds(cells []handin.Cell) (low, high float64, ok bool) {
 	for _, c := range cells {
 		l, h := c.Low, c.High
-		if v, meant := j.meant[c.At]; meant {
+		if v, meant := j.slips.Meant[c.At]; meant {
 			l, h = v, v
 		}
 		low, high = low+max(l, 0), high+h
@@ -83,7 +98,7 @@ func (j *judge) margin(d *method.Design, m measure) float64 {
 		low, high := math.Inf(1), math.Inf(-1)
 		n := 0
 		for _, i := range g {
-			if l, h, ok := j.seen(d.Table.Trials[i], m); ok && l == h {
+			if l, h, ok := j.seen(d.Trials[i], m); ok && l == h {
 				low, high, n = min(low, l), max(high, h), n+1
 				largest = max(largest, h)
 			}
@@ -101,7 +116,7 @@ func (j *judge) margin(d *method.Design, m measure) float64 {
 // design is the design of the table that a trial stands in.
 func (j *judge) design(t *handin.Table) *method.Design {
 	for i := range j.designs {
-		if j.designs[i].Table == t {
+		if j.designs[i].Has(t) {
 			return &j.designs[i]
 		}
 	}
@@ -111,8 +126,9 @@ func (j *judge) design(t *handin.Table) *method.Design {
 // ofFormula is the mean result of the trials of one formula with a trial.
 func (j *judge) ofFormula(x *handin.Trial, m measure) (mean float64, n int) {
 	d := j.design(x.Table)
-	for i, o := range x.Table.Trials {
-		if i != x.Index && !d.Same(i, x.Index) {
+	at := slices.Index(d.Trials, x)
+	for i, o := range d.Trials {
+		if i != at && !d.Same(i, at) {
 			continue
 		}
 		if l, h, ok := j.seen(o, m); ok && l == h {

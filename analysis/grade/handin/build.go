@@ -107,8 +107,11 @@ func (c *Cell) read(s *scheme.Scheme, row int, raw sheet.Cell, of *Column) {
 		c.Low, c.High = m.Low, m.High
 	case bare:
 		c.Low, c.High = typed, typed
-	default:
-		return
+	default: // ">20" in a column of nobody knows what
+		if m, err = quantity.Parse(c.Text, quantity.Any, quantity.NoUnit); err != nil || m.Word != quantity.NoWord || m.Said != "" || m.Unit != quantity.NoUnit {
+			return
+		}
+		c.Low, c.High = m.Low, m.High
 	}
 	c.Known = c.Low == c.High && !math.IsInf(c.Low, 0)
 	c.Value = c.Low

@@ -63,7 +63,8 @@ func severalBy(tables []*Table) (names []string) {
 
 // byColumn parts the trials by the student that their row names.
 func byColumn(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
-	for _, name := range severalBy(tables) {
+	all := severalBy(tables)
+	for _, name := range all {
 		w := &Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
 		for _, t := range tables {
 			if part := t.only(func(x *Trial) bool { return x.Student == name }); len(part.Trials) > 0 {
@@ -71,7 +72,7 @@ func byColumn(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
 			}
 		}
 		for _, p := range words {
-			if p.Note != nil && p.Note.Student == name || p.Note == nil && strings.Contains(strings.ToLower(p.Text), strings.ToLower(name)) {
+			if p.Note != nil && p.Note.Student == name || p.Note == nil && (hasWords(p.Text, name) || !slices.ContainsFunc(all, func(o string) bool { return hasWords(p.Text, o) })) {
 				w.Words = append(w.Words, p)
 			}
 		}
@@ -167,7 +168,7 @@ func bySheet(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
 	}
 	for _, p := range words {
 		for _, w := range out {
-			if p.At.Sheet == w.Student || byName[p.At.Sheet] == nil && hasWords(p.At.Sheet+" "+p.Text, w.Student) {
+			if p.At.Sheet == w.Student || byName[p.At.Sheet] == nil && (hasWords(p.At.Sheet+" "+p.Text, w.Student) || !slices.ContainsFunc(out, func(o *Work) bool { return hasWords(p.At.Sheet+" "+p.Text, o.Student) })) {
 				w.Words = append(w.Words, p)
 			}
 		}

@@ -5,11 +5,13 @@ package method
 import (
 	"math"
 	"regexp"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/record"
 	"foamfield/ingest/column"
-	"foamfield/ingest/trial"
+	"foamfield/ingest/ingredient"
 )
 
 // Factor is something that may be changed from trial to trial.
@@ -27,27 +29,50 @@ const (
 // String is the factor in words.
 func (f Factor) String() string { return [...]string{"", "fat", "emulsifier", "HLB", "setting"}[f] }
 
-// Design is the mixes of a table as its trials were made.
+// Design is the mixes of one dish as its trials were made, on one sheet or several.
 type Design struct {
-	Table  *handin.Table
-	points []point
+	Tables []*handin.Table
+	Trials []*handin.Trial
 	Extras []string // settings that vary
+	points []point
 }
 
 // point is where a trial stands.
 type point struct {
 	fat, emulsifier, hlb float64 // NaN = not known
 	extras               []float64
-	parts                []float64
+	parts                map[string]float64 // grams by ingredient
 	mixed                bool
 }
 
-// Of places the trials of a table, with what was most likely meant where a cell is a
-// slip.
-func Of(t *handin.Table, meant map[trial.Place]float64) Design {
-	d := Design{Table: t}
+// Of places the trials of a work, dish by dish, with what was most likely meant where
+// a cell is a slip.
+func Of(w *handin.Work, slips record.Slips) (out []Design) {
+	var order []string
+	by := map[string][]*handin.Table{}
+	for _, t := range w.Tables {
+		key := t.Task
+		if len(t.Weighed()) < 2 {
+			key += "percents"
+		}
+		if by[key] == nil {
+			order = append(order, key)
+		}
+		by[key] = append(by[key], t)
+	}
+	for _, key := range order {
+		out = append(out, of(by[key], slips))
+	}
+	return out
+}
+
+func of(tables []*handin.Table, slips record.Slips) Design {
+	d := Design{Tables: tables}
+	for _, t := range tables {
+		d.Trials = append(d.Trials, t.Trials...)
+	}
 	seen := map[string]map[float64]bool{}
-	for _, x := range t.Trials {
+	for _, x := range d.Trials {
 		for name, v := range x.Extras {
 			if seen[name] == nil {
 				seen[name] = map[float64]bool{}
@@ -60,26 +85,30 @@ func Of(t *handin.Table, meant map[trial.Place]float64) Design {
 			d.Extras = append(d.Extras, name)
 		}
 	}
-	for i, x := range t.Trials {
-		d.points = append(d.points, d.place(x, i, meant))
+	for _, x := range d.Trials {
+		d.points = append(d.points, d.place(x, slips))
 	}
 	return d
 }
 
+// Has reports whether a table is part of the design.
+func (d *Design) Has(t *handin.Table) bool { return slices.Contains(d.Tables, t) }
+
 // place is a trial's mix out of its grams, or else as it was logged.
-func (d *Design) place(x *handin.Trial, i int, meant map[trial.Place]float64) point {
-	p := point{fat: math.NaN(), emulsifier: math.NaN(), hlb: math.NaN(), mixed: true}
+func (d *Design) place(x *handin.Trial, slips record.Slips) point {
+	i := x.Index
+	p := point{fat: math.NaN(), emulsifier: math.NaN(), hlb: math.NaN(), mixed: true, parts: map[string]float64{}}
 	sum, fat, em, hlb := 0.0, 0.0, 0.0, 0.0
 	hlbKnown := true
-	for _, col := range d.Table.Weighed() {
+	for _, col := range x.Table.Weighed() {
 		g := col.Cells[i].Value
-		if v, ok := meant[col.Cells[i].At]; ok {
+		if v, ok := slips.Meant[col.Cells[i].At]; ok {
 			g = v
 		} else if !col.Cells[i].Known {
 			g = 0
 			p.mixed = p.mixed && col.Cells[i].Blank()
 		}
-		p.parts = append(p.parts, g)
+		p.parts[col.Field.What.Name] += g
 		sum += g
 		what := &col.Field.What
 		if what.FatPercent != nil {
@@ -94,7 +123,7 @@ func (d *Design) place(x *handin.Trial, i int, meant map[trial.Place]float64) po
 			}
 		}
 	}
-	if total := d.Table.Find(column.BatchMass); total != nil && total.Cells[i].Known && total.Cells[i].Value > 1.3*sum {
+	if total := x.Table.Find(column.BatchMass); total != nil && total.Cells[i].Known && total.Cells[i].Value > 1.3*sum {
 		sum = total.Cells[i].Value
 	}
 	if len(p.parts) >= 2 && sum > 0 {
@@ -105,6 +134,9 @@ func (d *Design) place(x *handin.Trial, i int, meant map[trial.Place]float64) po
 	} else {
 		p.fat, p.emulsifier, p.hlb = value(x.FatPercent), value(x.EmulsifierPercent), value(x.BlendHLB)
 		p.parts = nil
+		if p.hlb < 0 || p.hlb > ingredient.MostHLB {
+			p.hlb = math.NaN()
+		}
 	}
 	for _, name := range d.Extras {
 		v, ok := x.Extras[name]
@@ -246,9 +278,11 @@ func (d *Design) Same(a, b int) bool {
 		if !x.mixed || !y.mixed {
 			return false
 		}
-		for k := range x.parts {
-			if math.Abs(x.parts[k]-y.parts[k]) > max(0.26, 0.025*max(x.parts[k], y.parts[k])) {
-				return false
+		for _, p := range [...][2]map[string]float64{{x.parts, y.parts}, {y.parts, x.parts}} {
+			for name, g := range p[0] {
+				if o := p[1][name]; math.Abs(g-o) > max(0.26, 0.025*max(g, o)) {
+					return false
+				}
 			}
 		}
 		return true
@@ -256,13 +290,14 @@ func (d *Design) Same(a, b int) bool {
 	if math.IsNaN(x.fat) && math.IsNaN(x.emulsifier) {
 		return false
 	}
-	same := func(p, q, within float64) bool { return math.IsNaN(p) && math.IsNaN(q) || math.Abs(p-q) <= within }
+	// What is not known of one may well be as in the other.
+	same := func(p, q, within float64) bool { return math.IsNaN(p) || math.IsNaN(q) || math.Abs(p-q) <= within }
 	return same(x.fat, y.fat, 0.4) && same(x.emulsifier, y.emulsifier, 0.05) && same(x.hlb, y.hlb, 0.15)
 }
 
 // Repeated reports whether any formula was made twice, or the log says so.
 func (d *Design) Repeated() bool {
-	for a, x := range d.Table.Trials {
+	for a, x := range d.Trials {
 		for b := range a {
 			if d.Same(a, b) {
 				return true
@@ -272,14 +307,30 @@ func (d *Design) Repeated() bool {
 			return true
 		}
 	}
-	holds := 0
-	for _, c := range d.Table.Columns {
-		if c.Role == column.Hold && c.Known() > 1 || c.Role == column.Repeat && c.Filled() {
-			holds++
+	return slices.ContainsFunc(d.Tables, func(t *handin.Table) bool { c := t.Find(column.Repeat); return c != nil && c.Filled() })
+}
+
+// ReadTwice reports columns that may be two makings of a formula, or two readings of
+// one: hold A, hold B.
+func (d *Design) ReadTwice() bool {
+	for _, t := range d.Tables {
+		n := map[string]int{}
+		for _, c := range t.Columns {
+			if c.Known() < 2 && c.Role != column.Hold || !holdHeader.MatchString(c.Header) {
+				continue
+			}
+			if n[numbered.ReplaceAllString(strings.ToLower(c.Header), "")]++; n[numbered.ReplaceAllString(strings.ToLower(c.Header), "")] >= 2 {
+				return true
+			}
 		}
 	}
-	return holds >= 2 || d.Table.Find(column.Repeat) != nil && d.Table.Find(column.Repeat).Filled()
+	return false
 }
+
+var (
+	holdHeader = regexp.MustCompile(`(?i)(hold|stood|stand|stays|time|tenue|aguante|tenuta|stand)`)
+	numbered   = regexp.MustCompile(`(\d|\b[a-c]\b|first|second|third|[ .#_-])`)
+)
 
 // Groups are the trials by formula, in order.
 func (d *Design) Groups() (out [][]int) {

@@ -3,6 +3,7 @@ package method
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
@@ -28,7 +29,11 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules, conclusion []
 		out = append(out, controlsOfTasks(w, designs)...)
 	}
 	if rules.Repeats && n >= 2 && !repeated(designs) {
-		out = append(out, finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", where...).Surely())
+		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", where...).Surely()
+		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
+			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", where...)
+		}
+		out = append(out, f)
 	}
 	if n < rules.Trials {
 		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), where...).Surely())
@@ -60,7 +65,7 @@ func repeated(designs []Design) bool {
 // namesControl are words that make one of the trials the control.
 var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
 
-var deniesControl = regexp.MustCompile(`(?i)(\bno control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
+var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
 
 // hasControl reports a control: by its name, by words, or a trial without the
 // emulsifier that others have.
@@ -99,17 +104,18 @@ func (d *Design) hasNone() bool {
 
 // controlsOfTasks asks of a second task that has no control of its own.
 func controlsOfTasks(w *handin.Work, designs []Design) (out []finding.Found) {
-	for i, t := range w.Tables {
-		if len(w.Tables) < 2 || len(t.Trials) < 3 || designs[i].hasNone() {
+	for i := range designs {
+		d := &designs[i]
+		if len(designs) < 2 || len(d.Trials) < 3 || d.hasNone() || slices.ContainsFunc(d.Trials, func(x *handin.Trial) bool { return handin.NamesControl(x.ID) || handin.NamesControl(x.Note) }) {
 			continue
 		}
-		has := false
-		for _, x := range t.Trials {
-			has = has || handin.NamesControl(x.ID) || handin.NamesControl(x.Note)
-		}
-		if !has && t.Task != w.Tables[0].Task {
-			out = append(out, finding.New(criteria.Control, graded.Method, "Which of these trials is the control of this task?", t.Columns[0].Cells[0].At))
+		if i > 0 || !namedInWords(w) {
+			out = append(out, finding.New(criteria.Control, graded.Method, "Which of these trials is the control of this task?", d.Tables[0].Columns[0].Cells[0].At))
 		}
 	}
 	return out
+}
+
+func namedInWords(w *handin.Work) bool {
+	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return namesControl.MatchString(p.Text) })
 }

@@ -40,7 +40,15 @@ func (j *job) drained() {
 			if sample != nil && sample.Cells[i].Known {
 				of = sample.Cells[i].Value
 			}
-			return j.drainedOf(i, g.Cells[i], of)
+			e, ok := j.drainedOf(i, g.Cells[i], of)
+			if sample != nil && ok {
+				for k, o := range sample.Cells {
+					if o.Known && o.Value > 0 && o.Value != of {
+						e.ways = append(e.ways, way{100 * g.Cells[i].Value / o.Value, fmt.Sprintf("of the %s g of trial %s, not of %s g", num(o.Value), j.name(k), num(of)), "other sample", false})
+					}
+				}
+			}
+			return e, ok
 		})
 	}
 }

@@ -81,7 +81,9 @@ func (j *job) mean(col *handin.Column, sources []*handin.Column, i int) (e expec
 	e.within = halfOf(col)
 	if bound {
 		// What still stood is at least so long: no number is its mean.
-		e.rights, e.guess = []accepted{{e.rights[0].value + 1e-3, e.rights[0].value, math.Inf(1)}}, true
+		m := e.rights[0].value
+		e.rights, e.guess, e.within = []accepted{{m + 1e-3, m, math.Inf(1)}}, true, 0
+		e.ways = append([]way{{m, "what follows if a foam that still stood is counted as if it had fallen then; the mean is at least this", "bound counted", false}}, e.ways...)
 	}
 	return e, true
 }
@@ -308,6 +310,11 @@ func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, 
 		}
 		x := s.Cells[i].Value - s.Cells[k].Value
 		e.ways = append(e.ways, way{x, words, class, k != i-1}, way{-x, words + ", with the sign turned", class, true})
+	}
+	for k := range s.Cells {
+		if x, ok := j.differenceOf(s, to, k); ok && k != i {
+			e.ways = append(e.ways, way{x, "what trial " + j.name(k) + " has", "row of " + j.name(k), true})
+		}
 	}
 	e.ways = append(e.ways, way{-right, "the difference with its sign turned", "sign", false}, way{s.Cells[i].Value + base, "the sum, not the difference", "sum", false})
 	for _, o := range j.table.Columns {

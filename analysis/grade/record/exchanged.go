@@ -16,14 +16,19 @@ import (
 // exchangedCells asks of two cells of a row that each fit the other's column, and not
 // their own.
 func (r *reader) exchangedCells(t *handin.Table) {
-	cols := t.Weighed()
-	for _, role := range []column.Role{column.Hold, column.DrainedAmount, column.FatPercent, column.EmulsifierAmount, column.BlendHLB, column.BatchMass} {
-		cols = append(cols, t.All(role)...)
+	var worked, measured []*handin.Column
+	for _, role := range []column.Role{column.FatPercent, column.EmulsifierAmount, column.BlendHLB} {
+		worked = append(worked, t.All(role)...)
+	}
+	for _, role := range []column.Role{column.Hold, column.DrainedAmount} {
+		measured = append(measured, t.All(role)...)
 	}
 	for i := range t.Trials {
-		for a := range cols {
-			for b := range a {
-				r.exchangedPair(cols[b], cols[a], i)
+		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
+			for a := range cols {
+				for b := range a {
+					r.exchangedPair(cols[b], cols[a], i)
+				}
 			}
 		}
 	}
@@ -36,7 +41,7 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	}
 	lowA, highA, n := others(x, i)
 	lowB, highB, m := others(y, i)
-	if n < 2 || m < 2 || x.Role == y.Role && x.Role != column.IngredientAmount {
+	if n < 2 || m < 2 || x.Role == y.Role && x.Role != column.IngredientAmount || emulsifier(x) && emulsifier(y) {
 		return
 	}
 	// Two results may overlap and still be told apart in one row; amounts and what is
@@ -51,6 +56,12 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	f := about(words, a, "exchanged cells").And(b.At)
 	r.add(f, a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// emulsifier reports an emulsifier's grams: two of them may well change places by plan,
+// and only a blend HLB can tell.
+func emulsifier(c *handin.Column) bool {
+	return c.Role == column.IngredientAmount && c.Field.What.WeighedAsEmulsifier()
 }
 
 // results reports the two columns of results that change places most easily.

@@ -20,10 +20,16 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// Of finds the slips of a work's record, and what was most likely meant at cells that
-// others are worked out from.
-func Of(w *handin.Work) (out []finding.Found, meant map[trial.Place]float64) {
-	r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}}
+// Slips are what later cells are not to be blamed for: what was most likely meant at a
+// cell, and the cells whose numbers nothing can have.
+type Slips struct {
+	Meant map[trial.Place]float64
+	Not   map[trial.Place]bool
+}
+
+// Of finds the slips of a work's record.
+func Of(w *handin.Work) ([]finding.Found, Slips) {
+	r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}, not: map[trial.Place]bool{}}
 	for _, t := range w.Tables {
 		r.impossible(t)
 		r.units(t)
@@ -34,7 +40,7 @@ func Of(w *handin.Work) (out []finding.Found, meant map[trial.Place]float64) {
 		r.heldAndClogged(t)
 	}
 	r.unread(w)
-	return r.out, r.meant
+	return r.out, Slips{r.meant, r.not}
 }
 
 // reader gathers what is found; a cell is spoken of once.
@@ -42,6 +48,7 @@ type reader struct {
 	out   []finding.Found
 	meant map[trial.Place]float64
 	said  map[trial.Place]bool
+	not   map[trial.Place]bool // cells that cannot be
 }
 
 func (r *reader) add(f finding.Found, at ...trial.Place) {
@@ -64,6 +71,12 @@ func (r *reader) impossible(t *handin.Table) {
 				continue
 			}
 			if why := r.cannotBe(t, col, i); why != "" {
+				r.not[c.At] = true
+				if k := r.follows(t, col, i); k >= 0 {
+					r.out[k] = r.out[k].And(c.At)
+					r.said[c.At] = true
+					continue
+				}
 				f := about(fmt.Sprintf("%s cannot be: %s.", c.Text, why), c, "impossible value").Surely()
 				if c.Formula != "" { // what it is worked out from is to blame
 					f.Certain = false
@@ -75,6 +88,23 @@ func (r *reader) impossible(t *handin.Table) {
 			}
 		}
 	}
+}
+
+// follows is the finding of the grams that an impossible percent was rightly worked out
+// from, -1 if there is none.
+func (r *reader) follows(t *handin.Table, col *handin.Column, i int) int {
+	sample := t.Find(column.SampleMass)
+	if col.Role != column.DrainedAmount || sample == nil || !sample.Cells[i].Known || sample.Cells[i].Value <= 0 {
+		return -1
+	}
+	for _, o := range t.All(column.DrainedAmount) {
+		g := o.Cells[i]
+		if o == col || !g.Known || math.Abs(100*g.Value/sample.Cells[i].Value-col.Cells[i].Value) > 0.6 {
+			continue
+		}
+		return slices.IndexFunc(r.out, func(f finding.Found) bool { return f.At == g.At })
+	}
+	return -1
 }
 
 func isAmount(col *handin.Column) bool {
@@ -184,6 +214,9 @@ func (r *reader) slip(col *handin.Column, i int, slips []unit) {
 			r.meant[c.At] = v
 			return
 		}
+	}
+	if n >= 3 && (c.Value > 8*high || c.Value < low/20) {
+		r.add(about(fmt.Sprintf("%s is far from the others of its column (%s to %s). Is it right?", c.Text, num(low/c.Scale), num(high/c.Scale)), c, "far from the others"), c.At)
 	}
 }
 
