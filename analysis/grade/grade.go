@@ -57,8 +57,9 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 	works := worksOf(handIns, members, out)
 	same, second := alike.Of(works, declaredPair(members))
 	out.SameData = append(out.SameData, same...)
+	beside := usualOf(works)
 	for _, w := range works {
-		out.Students = append(out.Students, student(w, rules, c))
+		out.Students = append(out.Students, student(w, rules, c, beside))
 	}
 	missing(works, members, out)
 	out.Tasks = tasks(works, second)
@@ -189,7 +190,7 @@ func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
 }
 
 // student checks one work.
-func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria) graded.Student {
+func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside usual) graded.Student {
 	logged, slips := record.Of(w)
 	sums, tally := recalc.Of(w, rules, slips.Meant)
 	designs := method.Of(w, slips)
@@ -197,7 +198,7 @@ func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria) graded.
 	plan := method.Check(w, designs, rules, places)
 	claims := claim.Check(w, designs, slips)
 	forms, late := formal.Check(w, rules, places)
-	found := settle(slices.Concat(logged, sums, plan, claims, forms))
+	found := settle(slices.Concat(logged, beside.exchangedResults(w), sums, plan, claims, forms))
 	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
 	if s.Partners == nil {
 		s.Partners = []string{}

@@ -35,13 +35,13 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	reason := noMeasure
 	for _, s := range sentences {
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.direction, j.outside, j.tooStrong, j.success} {
+		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.direction, j.outside, j.tooStrong, j.success, j.counted} {
 			if found, ok := f(s, rule, reason); ok {
 				out = append(out, found)
 			}
 		}
 	}
-	return dedupe(out)
+	return dedupe(slices.Concat(out, j.verdicts(rule), j.means()))
 }
 
 // dedupe keeps one finding of a kind at a cell.
@@ -87,26 +87,25 @@ type end struct {
 	says string
 }
 
-// endOf is the superlative of a sentence; false for none, or several.
-func endOf(s sentence) (e end, ok bool) {
-	found := 0
+// endsOf are the superlatives of a sentence.
+func endsOf(s sentence) (out []end) {
 	for _, one := range []struct {
 		re *regexp.Regexp
 		e  end
 	}{{longest, end{hold, true, "held longest"}}, {shortest, end{hold, false, "held shortest"}}, {least, end{drained, false, "drained least"}}, {most, end{drained, true, "drained most"}}} {
 		if one.re.MatchString(s.low) {
-			e, found = one.e, found+1
+			out = append(out, one.e)
 		}
 	}
-	return e, found == 1
+	return out
 }
 
 // superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
 // the reason given, or by the student's own rule.
 func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
-	e, has := endOf(s)
+	ends := endsOf(s)
 	best := bestWord.MatchString(s.low)
-	if !has && !best || unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low) {
+	if len(ends) == 0 && !best || unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low) {
 		return f, false
 	}
 	named := mentions(j.work, s)
@@ -123,15 +122,24 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 		}
 		of = j.design(m.trials[0].Table)
 	}
+	praised := best
+	for _, e := range ends {
+		praised = praised || e.most == (e.m == hold)
+	}
 	for _, m := range named {
-		if x := m.trials[0]; x.CameOut == trial.No && (e.most == (e.m == hold) || best) {
+		if x := m.trials[0]; x.CameOut == trial.No && praised {
 			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "trial named").Surely(), true
 		}
 	}
-	if !has {
+	for _, e := range ends {
+		if f, ok := j.topOf(s, named, of, e); ok {
+			return f, true
+		}
+	}
+	if len(ends) == 0 {
 		return j.best(s, named, r)
 	}
-	return j.topOf(s, named, of, e)
+	return f, false
 }
 
 // topOf holds the trials named against all others of their table.
@@ -224,6 +232,11 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	return f, false
 }
 
+var (
+	ofHolding = regexp.MustCompile(`(?i)(held|hold|lasted|stood|standing|kept|best|winner|longest)`)
+	roughly   = regexp.MustCompile(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
+)
+
 var minutesSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
@@ -231,7 +244,7 @@ func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bo
 	named := mentions(j.work, s)
 	said := minutesSaid.FindAllStringSubmatch(s.low, -1)
 	if len(named) != 1 || len(said) != 1 || named[0].missing || len(named[0].trials) != 1 || unsure.MatchString(s.low) || denied.MatchString(s.low) ||
-		!regexp.MustCompile(`(?i)(held|hold|lasted|stood|standing|kept)`).MatchString(s.low) || regexp.MustCompile(`(?i)(longer than|more than|less than|at least|over|under|shorter|than|difference|about|around|roughly|nearly|after|at minute|until)`).MatchString(s.low) {
+		!ofHolding.MatchString(s.low) || roughly.MatchString(s.low) {
 		return f, false
 	}
 	v, err := strconv.ParseFloat(strings.Replace(said[0][1], ",", ".", 1), 64)

@@ -429,3 +429,67 @@ func (j *judge) success(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 	}
 	return f, false
 }
+
+var (
+	successHeader = regexp.MustCompile(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|pass(ed)?|ok)\s*\??\s*$`)
+	saysYes       = regexp.MustCompile(`(?i)^\s*(yes|y|ja|oui|sí|si|x|✓|1|true)\s*$`)
+	saysNo        = regexp.MustCompile(`(?i)^\s*(no|n|nein|non|0|false)\s*$`)
+)
+
+// verdicts holds a column of yes and no, in which students judge their trials, against
+// their own rule.
+func (j *judge) verdicts(r ownRule) (out []finding.Found) {
+	if !r.set() {
+		return nil
+	}
+	for _, t := range j.work.Tables {
+		for _, col := range t.Columns {
+			if !successHeader.MatchString(col.Header) {
+				continue
+			}
+			for i, c := range col.Cells {
+				x := t.Trials[i]
+				switch why := j.fails(x, r); {
+				case saysYes.MatchString(c.Text) && why != "":
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", c.Text, r.words, x.ID, why), c).Kinds("own rule").Surely())
+				case saysNo.MatchString(c.Text) && j.passes(x, r):
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes.", c.Text, r.words, x.ID), c).Kinds("own rule").Surely())
+				}
+			}
+		}
+	}
+	return out
+}
+
+var meanLabel = regexp.MustCompile(`(?i)\b(mean|average|avg)\b`)
+
+// means holds "mean of trials 3 and 4 | 19.5" against the trials.
+func (j *judge) means() (out []finding.Found) {
+	for _, p := range j.work.Words {
+		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), " min"), ",", ".", 1), 64)
+		if p.Note != nil || !meanLabel.MatchString(p.Text) || err != nil {
+			continue
+		}
+		named := mentions(j.work, sentence{at: p.At, text: p.Text, low: " " + strings.ToLower(p.Text) + " "})
+		m := hold
+		if strings.Contains(strings.ToLower(p.Text), "drain") {
+			m = drained
+		}
+		sum, n := 0.0, 0
+		for _, x := range named {
+			if x.missing || len(x.trials) != 1 {
+				n = -100
+				continue
+			}
+			if l, h, ok := j.seen(x.trials[0], m); ok && l == h {
+				sum, n = sum+l, n+1
+			}
+		}
+		if n >= 2 && math.Abs(sum/float64(n)-v) > 0.51 {
+			f := finding.New(criteria.Means, graded.Calculation, fmt.Sprintf("%s was typed as the mean, and your trials give %s.", p.Right, say.Number(sum/float64(n))), p.RightAt)
+			f.Typed, f.Right = graded.Num(v), graded.Num(sum/float64(n))
+			out = append(out, f)
+		}
+	}
+	return out
+}

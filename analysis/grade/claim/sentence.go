@@ -98,8 +98,29 @@ func split(text string) (out []string) {
 		from = m[1]
 	}
 	add(len(text), false)
+	return clauses(out)
+}
+
+// nextTrial opens a second statement in a sentence: "trial 3 held longest and trial 5
+// drained least".
+var nextTrial = regexp.MustCompile(`(?i),? (?:and|but|while) (?:trial|test|run|batch|the control)\b`)
+
+// clauses cuts sentences that speak of one trial after the other, where the first part
+// already says something.
+func clauses(sentences []string) (out []string) {
+	for _, s := range sentences {
+		at := nextTrial.FindStringIndex(s)
+		if at != nil && verbs.MatchString(s[:at[0]]) && verbs.MatchString(s[at[0]:]) {
+			rest := regexp.MustCompile(`(?i)^,? (?:and|but|while) `).ReplaceAllString(s[at[0]:], "")
+			out = append(append(out, s[:at[0]]), clauses([]string{rest})...)
+			continue
+		}
+		out = append(out, s)
+	}
 	return out
 }
+
+var verbs = regexp.MustCompile(`(?i)\b(held|holds|was|is|drained|drains|worked|works|lasted|stood|clogged|split)\b`)
 
 // mention is a trial that a sentence names.
 type mention struct {

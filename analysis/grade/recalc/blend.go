@@ -3,11 +3,13 @@ package recalc
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/sheet"
 )
 
 // blends holds blend HLBs against the grams of the emulsifiers: the mass-weighted
@@ -15,7 +17,33 @@ import (
 func (j *job) blends() {
 	for _, col := range j.table.All(column.BlendHLB) {
 		with := j.constants(col)
+		from := len(j.out)
 		j.column(col, criteria.HLB, func(i int) (expected, bool) { return j.blend(i, with) })
+		j.headsOrSums(col, from)
+	}
+}
+
+// headsOrSums turns blends that are exchanged in every row into a question: the headers
+// of the two emulsifiers may be, and then the sums are right.
+func (j *job) headsOrSums(col *handin.Column, from int) {
+	for k := from; k < len(j.out); k++ {
+		f := &j.out[k]
+		n := 0
+		for _, c := range col.Cells {
+			if c.Known && slices.Contains(f.Cells, sheet.CellName(c.At.Row, c.At.Col)) {
+				n++
+			}
+		}
+		if !strings.Contains(f.Words, "are exchanged") || n < 3 || n < col.Known() {
+			continue
+		}
+		f.Certain = false
+		f.Words += ". It is so in every row: are the headers of the two emulsifiers exchanged, or the grams in your sum?"
+		for _, o := range j.table.Weighed() {
+			if o.Field.What.WeighedAsEmulsifier() {
+				*f = f.And(o.Heading)
+			}
+		}
 	}
 }
 

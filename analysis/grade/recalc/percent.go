@@ -100,12 +100,35 @@ func (j *job) name(i int) string {
 // fats holds fat percents against the grams.
 func (j *job) fats() {
 	for _, col := range j.table.All(column.FatPercent) {
-		if col.Field == nil || col.Field.InGrams || len(j.table.Weighed()) < 2 {
+		if col.Field == nil || len(j.table.Weighed()) < 2 {
+			continue
+		}
+		if col.Field.InGrams {
+			j.column(col, criteria.Fat, j.fatOf)
 			continue
 		}
 		asWeighed := j.said.asWeighed || saysPhase(col.Header)
 		j.column(col, criteria.Fat, func(i int) (expected, bool) { return j.fat(i, asWeighed) })
 	}
+}
+
+// fatOf is the grams of fat in a mix.
+func (j *job) fatOf(i int) (e expected, ok bool) {
+	e = expected{within: 0.6, digits: 1}
+	for k := range j.mixes[i] {
+		m := &j.mixes[i][k]
+		fat, known := m.fatGrams()
+		if !known || m.open {
+			return e, false
+		}
+		e.rights = append(e.rights, accepted(fat))
+		if e.how == "" {
+			e.how = m.fatWritten()
+		}
+		e.ways = append(e.ways, way{m.of(isFat), "the grams of " + m.names(isFat) + ", as if all of it were fat", "all fat", false})
+		e.ways = append(e.ways, slips(fat.value)...)
+	}
+	return e, e.rights[0].value > 0
 }
 
 // saysPhase reports a header that speaks of the fat as it was weighed.

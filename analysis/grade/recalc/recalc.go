@@ -42,6 +42,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant) (out []finding.Found,
 		j.means()
 		j.differences()
 		j.others()
+		j.ratios()
 		j.averages()
 		out = append(out, j.out...)
 	}
