@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/record"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
@@ -72,8 +73,8 @@ func middle(xs []float64) float64 {
 }
 
 // exchangedResults asks of a work whose hold and drainage look exchanged beside the
-// class.
-func (u usual) exchangedResults(w *handin.Work) (out []finding.Found) {
+// class, and notes what was meant.
+func (u usual) exchangedResults(w *handin.Work, slips record.Slips) (out []finding.Found) {
 	if u.works == 0 || u.hold < 1.6*u.drained {
 		return nil
 	}
@@ -89,7 +90,11 @@ func (u usual) exchangedResults(w *handin.Work) (out []finding.Found) {
 		hold, drained := pair(t)
 		f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("Beside the class your “%s” and “%s” look exchanged. Which column is which?", hold.Header, drained.Header), hold.Heading, drained.Heading).Kinds("exchanged columns")
 		for i := range t.Trials {
-			f = f.And(hold.Cells[i].At, drained.Cells[i].At)
+			a, b := hold.Cells[i], drained.Cells[i]
+			f = f.And(a.At, b.At)
+			if a.Known && b.Known {
+				slips.Meant[a.At], slips.Meant[b.At] = b.Value, a.Value
+			}
 		}
 		out = append(out, f)
 	}

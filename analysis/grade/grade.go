@@ -192,13 +192,14 @@ func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
 // student checks one work.
 func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside usual) graded.Student {
 	logged, slips := record.Of(w)
+	logged = append(logged, beside.exchangedResults(w, slips)...)
 	sums, tally := recalc.Of(w, rules, slips.Meant)
 	designs := method.Of(w, slips)
 	places := claim.Places(w)
-	plan := method.Check(w, designs, rules, places)
+	plan := method.Check(w, designs, rules)
 	claims := claim.Check(w, designs, slips)
 	forms, late := formal.Check(w, rules, places)
-	found := settle(slices.Concat(logged, beside.exchangedResults(w), sums, plan, claims, forms))
+	found := settle(slices.Concat(logged, sums, plan, claims, forms))
 	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
 	if s.Partners == nil {
 		s.Partners = []string{}

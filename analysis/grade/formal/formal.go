@@ -32,9 +32,8 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	if rules.Units {
 		out = append(out, units(w)...)
 	}
-	end := append(slices.Clone(conclusion), w.First())
 	if rules.Safety && !saysSafety(w) {
-		out = append(out, finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", end...).Surely())
+		out = append(out, finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", w.First()).Surely())
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
 		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", w.First())

@@ -9,46 +9,31 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
-	"foamfield/ingest/trial"
 )
 
-// Check finds what the plan of a work lacks. conclusion are the places where it draws
-// its conclusion: what is missing is missing there.
-func Check(w *handin.Work, designs []Design, rules criteria.Rules, conclusion []trial.Place) (out []finding.Found) {
+// Check finds what the plan of a work lacks. What is missing is said at the first trial:
+// no other cell is to blame.
+func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []finding.Found) {
 	n := len(w.Trials())
 	if n == 0 {
 		return nil
 	}
 	at := w.Tables[0].Trials[0].Table.Columns[0].Cells[0].At
-	where := append([]trial.Place{at}, firstCells(w)...)
-	where = append(where, conclusion...)
 	if rules.Control && !hasControl(w, designs) {
-		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", where...).Surely()
+		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", at).Surely()
 		out = append(out, f)
 	} else if rules.Control {
 		out = append(out, controlsOfTasks(w, designs)...)
 	}
 	if rules.Repeats && n >= 2 && !repeated(designs) {
-		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", where...).Surely()
+		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at).Surely()
 		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
-			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", where...)
+			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", at)
 		}
 		out = append(out, f)
 	}
 	if n < rules.Trials {
-		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), where...).Surely())
-	}
-	return out
-}
-
-// firstCells are the cells that name the trials.
-func firstCells(w *handin.Work) (out []trial.Place) {
-	for _, t := range w.Tables {
-		for i := range t.Trials {
-			if p := t.Columns[0].Cells[i].At; len(out) > 0 || i > 0 {
-				out = append(out, p)
-			}
-		}
+		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), at).Surely())
 	}
 	return out
 }

@@ -280,9 +280,6 @@ func (j *job) finding(look criteria.Look, v verdict, wrong, checked int) finding
 		words = fmt.Sprintf("%s was typed, and %s. How did you get %s?", typed, sum, typed)
 	}
 	f := finding.Of(look, graded.Calculation, words, v.cell).ShouldBe(right)
-	if v.way != nil && v.way.class == "exchanged" {
-		f = f.And(j.emulsifierCells(v.trial)...)
-	}
 	switch {
 	case v.exp.guess:
 	case v.rounded:
@@ -292,19 +289,6 @@ func (j *job) finding(look criteria.Look, v verdict, wrong, checked int) finding
 		f.Certain = true
 	}
 	return f
-}
-
-// emulsifierCells are the cells of a trial whose grams look exchanged.
-func (j *job) emulsifierCells(i int) (out []trial.Place) {
-	if i < 0 || i >= len(j.mixes) {
-		return nil
-	}
-	for k := range j.mixes[i][0].parts {
-		if p := &j.mixes[i][0].parts[k]; isEmulsifier(p) && p.grams > 0 {
-			out = append(out, p.cell.At)
-		}
-	}
-	return out
 }
 
 func nonZero(x float64) float64 {
