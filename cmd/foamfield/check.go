@@ -119,6 +119,7 @@ func (a *account) eachFile(files []string) {
 		}
 	}
 	a.columns(len(lines), func(i int) []string { return lines[i] })
+	a.tasks()
 	a.WriteString("\nTo see what was read in one of them, check it alone.\n")
 }
 

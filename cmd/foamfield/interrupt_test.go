@@ -18,7 +18,7 @@ func TestInterruptedBeforeWriting(t *testing.T) {
 	t.Chdir(t.TempDir())
 	ctx, interrupt := context.WithCancel(context.Background())
 	interrupt()
-	c := &call{ctx, make(chan struct{}, 1), &bytes.Buffer{}, &bytes.Buffer{}}
+	c := &call{ctx: ctx, last: make(chan struct{}, 1), stdout: &bytes.Buffer{}, stderr: &bytes.Buffer{}}
 	if err := command(c, []string{"report", log}); !errors.Is(err, context.Canceled) {
 		t.Errorf("error %v, want that of the interrupt", err)
 	}

@@ -46,7 +46,7 @@ func run(args []string, stdout, stderr io.Writer) int {
 // it has nothing to clean up and may be abandoned; from then on it is waited for.
 func runUntil(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	way := howStarted(args)
-	c := &call{ctx, make(chan struct{}, 1), stdout, stderr}
+	c := &call{ctx: ctx, last: make(chan struct{}, 1), stdout: stdout, stderr: stderr}
 	finished := make(chan error, 1)
 	go func() { finished <- command(c, args) }()
 	select {
@@ -67,6 +67,7 @@ type call struct {
 	ctx            context.Context
 	last           chan struct{} // takes one: the command about to write, or the interrupt
 	stdout, stderr io.Writer
+	writing        bool // the command took it: what it writes next, too, comes whole
 }
 
 // mayWrite reports whether the command may begin to write, which it may not
@@ -75,8 +76,12 @@ func (c *call) mayWrite() error {
 	if err := c.ctx.Err(); err != nil {
 		return err
 	}
+	if c.writing {
+		return nil
+	}
 	select {
 	case c.last <- struct{}{}:
+		c.writing = true
 		return nil
 	case <-c.ctx.Done():
 		return c.ctx.Err()

@@ -73,7 +73,7 @@ func resultsOf(t *testing.T, log string) string {
 	t.Helper()
 	out := filepath.Join(t.TempDir(), "report")
 	var said bytes.Buffer
-	c := &call{context.Background(), make(chan struct{}, 1), &said, &said}
+	c := &call{ctx: context.Background(), last: make(chan struct{}, 1), stdout: &said, stderr: &said}
 	if err := command(c, []string{"report", log, "--out", out, "--write", "json", "--quiet"}); err != nil {
 		t.Fatal(log, err)
 	}

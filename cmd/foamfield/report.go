@@ -64,6 +64,30 @@ func (r *reporting) run(c *call) error {
 			target = filepath.Join(beside(r.logs[0]), target)
 		}
 	}
+	if parts := tasksOf(log); parts != nil {
+		return r.eachTask(c, show, target, parts)
+	}
+	return r.one(c, show, target, log)
+}
+
+// eachTask reports a class dish by dish, into a folder each.
+func (r *reporting) eachTask(c *call, show *progress, target string, parts []task) error {
+	for _, t := range parts {
+		if !r.quiet {
+			show.done()
+			if _, err := fmt.Fprintf(c.stdout, "\n%s, of %s\n", t.name(), count(t.students, "student")); err != nil {
+				return err
+			}
+		}
+		if err := r.one(c, show, target+"-"+t.slug(), t.log); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// one analyses a log and writes its report.
+func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) error {
 	dir, err := openFolder(target, r.logs)
 	if err != nil {
 		return err

@@ -208,7 +208,7 @@ func reported(t *testing.T, dir string) (schema []byte, results []string) {
 	for _, log := range logs {
 		out := filepath.Join(dir, filepath.Base(log)+"-report")
 		var said bytes.Buffer
-		c := &call{context.Background(), make(chan struct{}, 1), &said, &said}
+		c := &call{ctx: context.Background(), last: make(chan struct{}, 1), stdout: &said, stderr: &said}
 		if err := command(c, []string{"report", log, "--out", out, "--write", "json", "--quiet", "--try", "fat 48, emulsifier 2, hlb 9"}); err != nil {
 			t.Fatal(log, err)
 		}

@@ -70,7 +70,7 @@ func TestOurReaderReadsItWithoutADoubt(t *testing.T) {
 			t.Errorf("%s is not read", c.Header)
 		}
 	}
-	if len(read) != 16 {
+	if len(read) != 17 {
 		t.Errorf("columns read: %q", read)
 	}
 	first, second := &log.Trials[0], &log.Trials[1]
