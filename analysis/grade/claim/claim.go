@@ -66,7 +66,9 @@ var (
 	least    = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
 	most     = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
 	bestWord = regexp.MustCompile(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
-	because  = regexp.MustCompile(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
+	// otherwise are grounds on which a trial may be best that are not looked at here.
+	otherwise = regexp.MustCompile(`(?i)(\btaste|\btexture|\bmouth|\bflavou?r|\bcheap|\bcost|\blook|\bcolou?r|\bsmooth|\bsilky|\bshine|\bscore|\bthick|\bbalance|\bcompromise|\boverall|\bby \w+ )`)
+	because   = regexp.MustCompile(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
 )
 
 // reasonOf is the measure that a sentence, or else the one before it, speaks of.
@@ -200,7 +202,7 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	if why := j.fails(x, r); why != "" {
 		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, named[0].id, why), s, "own rule").Surely(), true
 	}
-	if r.set() || because.MatchString(s.low) {
+	if r.set() || because.MatchString(s.low) || otherwise.MatchString(s.low) {
 		return f, false
 	}
 	// Without a rule or a reason, a trial that another beats in all that was measured is

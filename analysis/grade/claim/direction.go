@@ -319,7 +319,7 @@ func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 }
 
 var (
-	notProven  = regexp.MustCompile(`(?i)(\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
+	notProven  = regexp.MustCompile(`(?i)(\bnothing\b|\bnone\b|\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
 	safetyLine = regexp.MustCompile(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
 )
 

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -39,6 +40,10 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 			byScheme[key] = t
 			out = append(out, t)
 		}
+		if sumsUp(x) {
+			t.average(ingest.Average{Scheme: src.Mix, Row: x.At.Row}, formulas)
+			continue
+		}
 		t.take(x, src, formulas)
 	}
 	for _, a := range h.Averages {
@@ -49,6 +54,13 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 		}
 	}
 	return out
+}
+
+// sumsUp reports a row that was read as a trial and is called a mean or a sum: "mean of
+// 1a and 1b".
+func sumsUp(x *trial.Trial) bool {
+	kind, _ := look.Summary(x.ID)
+	return kind != look.None && len(x.Parts) == 0 && x.At.Row > 0
 }
 
 // heads adds the columns of a scheme.

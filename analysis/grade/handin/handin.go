@@ -199,7 +199,7 @@ func (c *Column) SampleGrams() float64 { return c.sample }
 
 // controlWords are what kitchens call a control by, in five languages.
 var controlWords = []string{"control", "ctrl", "contr", "kontrolle", "kontroll", "témoin", "temoin", "testigo", "controllo", "base", "baseline", "reference", "referenz", "référence", "referencia",
-	"standard", "blank", "blindprobe", "blanc", "blanco", "original", "house recipe", "starting formula", "starting recipe", "basis"}
+	"standard", "blank", "blindprobe", "blanc", "blanco", "original", "ref", "std", "start", "house recipe", "starting formula", "starting recipe", "basis"}
 
 // NamesControl reports a trial's number or note that calls it the control, not a
 // repeat "of" something else.

@@ -345,19 +345,41 @@ func (j *job) averages() {
 		for to < len(j.table.Trials) && j.table.Trials[to].At.Row < row.At.Row {
 			to++
 		}
+		of := j.namedBy(row.Label)
 		for k, c := range row.Cells {
 			if k < len(j.table.Columns) && c.Known && j.table.Columns[k].Role != column.TrialID {
-				j.average(j.table.Columns[k], c, from, to, kind)
+				j.average(j.table.Columns[k], c, from, to, kind, of)
 			}
 		}
 	}
 }
 
+// namedBy are the trials that a row's label speaks of: "mean of 1" is of 1, 1a and 1b;
+// nil where it names none.
+func (j *job) namedBy(label string) (of map[int]bool) {
+	for _, word := range strings.FieldsFunc(label, func(r rune) bool { return strings.ContainsRune(" ,;:()+&/", r) }) {
+		key := handin.IDKey(word)
+		for i, x := range j.table.Trials {
+			id := handin.IDKey(x.ID)
+			if key != "" && (id == key || strings.HasPrefix(id, key) && len(id) == len(key)+1 && id[len(id)-1] >= 'a') {
+				if of == nil {
+					of = map[int]bool{}
+				}
+				of[i] = true
+			}
+		}
+	}
+	return of
+}
+
 // average holds one cell of such a row against its column.
-func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look.Statistic) {
+func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look.Statistic, of map[int]bool) {
 	var xs []float64
 	bounds := 0
 	for i := from; i < to; i++ {
+		if of != nil && !of[i] {
+			continue
+		}
 		switch o := col.Cells[i]; {
 		case o.Known:
 			xs = append(xs, o.Value)
@@ -377,7 +399,9 @@ func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look
 	e.within = max(halfOfCell(c), 1e-6)
 	// A mean may well leave out a control, or what did not come out, or be of the last
 	// block alone.
-	e.rights = append(e.rights, j.otherMeans(col, from, to)...)
+	if of == nil {
+		e.rights = append(e.rights, j.otherMeans(col, from, to)...)
+	}
 	v, wrong := judge(c, e)
 	look := criteria.Means
 	switch {

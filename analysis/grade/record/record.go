@@ -175,9 +175,9 @@ func (r *reader) units(t *handin.Table) {
 		case isAmount(col) && (col.Field == nil || col.Field.Want == quantity.Mass), col.Role == column.SampleMass:
 			slips = append(slices.Clone(massUnits), anyPoint...)
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy:
-			slips = append(slices.Clone(timeUnits), anyPoint...)
+			slips = timeUnits // holds truly differ tenfold
 		case col.Role == column.DrainedAmount:
-			slips = append(slices.Clone(massUnits), anyPoint...)
+			slips = massUnits
 		case isPercentOfMix(col):
 			slips = []unit{{100, "a fraction, not a percent"}}
 		default:
@@ -359,7 +359,7 @@ func (r *reader) unread(w *handin.Work) {
 	for _, t := range w.Tables {
 		for _, col := range t.Columns {
 			for i := range col.Cells {
-				mine[col.Cells[i].At] = true
+				mine[col.Cells[i].At] = col.Role != column.BlendHLB // a mix without emulsifier has none
 			}
 		}
 	}
