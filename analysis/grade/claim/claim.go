@@ -239,6 +239,9 @@ var (
 	roughly   = regexp.MustCompile(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
 )
 
+// tiedToHold is a number of minutes that can be of nothing but the hold.
+var tiedToHold = regexp.MustCompile(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|longest|best)\b[^.;]{0,28}?\(?\d+(?:[.,]\d+)?\s*(min|minutes|h|hours)|\(\d+(?:[.,]\d+)?\s*min)`)
+
 var minutesSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
@@ -260,6 +263,9 @@ func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bo
 	if strings.HasPrefix(said[0][2], "h") {
 		v, half = 60*v, 60*half
 	}
+	if !tiedToHold.MatchString(s.low) {
+		return f, false
+	}
 	x := named[0].trials[0]
 	low, high, known := j.seen(x, hold)
 	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 || math.IsInf(high, 1) && v <= low+half) {
@@ -273,7 +279,8 @@ func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bo
 			return f, false
 		}
 	}
-	fnd := about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted").Surely()
+	fnd := about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted")
+	fnd.Certain = low == high
 	fnd.Right = graded.Num(low)
 	return fnd, true
 }

@@ -51,13 +51,23 @@ func change(low string) (f method.Factor, up, ok bool) {
 			}
 		}
 	}
-	return f, up, n == 1
+	if n != 1 {
+		return f, up, false
+	}
+	for _, s := range subjects { // "more butter and emulsifier" is of both
+		if s.factor != f && regexpFor(`\b`+s.words+`\b`).MatchString(low) && !regexpFor("same").MatchString(low) {
+			return f, up, false
+		}
+	}
+	return f, up, true
 }
 
 var compiled = map[string]*regexp.Regexp{}
 
 func init() {
+	compiled["same"] = regexp.MustCompile(`(?i)\b(at|with|for) (the same|both|equal|every|each|all|a fixed|constant)\b`)
 	for _, s := range subjects {
+		compiled[`\b`+s.words+`\b`] = regexp.MustCompile(`(?i)\b` + s.words + `\b`)
 		for _, way := range []string{upWord, downWord} {
 			expr := `\b` + way + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`
 			compiled[expr] = regexp.MustCompile(`(?i)` + expr)
@@ -333,7 +343,7 @@ type ownRule struct {
 func (r ownRule) set() bool { return r.holdAtLeast > 0 || r.drainedAtMost > 0 }
 
 var (
-	ruleLine  = regexp.MustCompile(`(?i)(success|works (if|when)|works means|a foam works|counts as|good (if|when)|our rule|target|must|we call|criterion|erfolg|réussi|éxito|successo)`)
+	ruleLine  = regexp.MustCompile(`(?i)(success|works (if|when)|works means|a foam works|counts as|our rule|my rule|target|we call|criterion|erfolg|réussi|éxito|successo)`)
 	ruleHold  = regexp.MustCompile(`(?i)(hold|stand|last|stay|keep)[a-z]*\D{0,30}?(\d+(?:[.,]\d+)?)\s*(?:min|minutes)`)
 	ruleDrain = regexp.MustCompile(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 )

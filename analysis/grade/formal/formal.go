@@ -33,7 +33,9 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		out = append(out, units(w)...)
 	}
 	if rules.Safety && !saysSafety(w) {
-		out = append(out, finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", w.First()).Surely())
+		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", w.First())
+		f.Certain = !hints(w, safetyHints)
+		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
 		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", w.First())
@@ -41,6 +43,14 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		out = append(out, f)
 	}
 	return out, late
+}
+
+// safetyHints are words that may be meant as a word on safety.
+var safetyHints = regexp.MustCompile(`(?i)(unscrew|\bgas\b|burn|careful|care\b|inhal|hygien|washed|apron|allerg|fridge|°c|recall|first aid|danger|protect|glove|heiß|chaud|calien|caldo|gaz)`)
+
+// hints reports words that may be meant as what is looked for.
+func hints(w *handin.Work, re *regexp.Regexp) bool {
+	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return re.MatchString(p.Text) })
 }
 
 // hasProse reports a sentence beside the trials that may be a conclusion in words that
@@ -79,6 +89,9 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 		}
 		for _, x := range w.Trials() {
 			any = any || x.Day != ""
+		}
+		for _, f := range w.Files {
+			any = any || datedLine.MatchString(f)
 		}
 	}
 	if !any && rules.Dates {
@@ -195,13 +208,13 @@ func blocks(col *handin.Column) bool { return len(col.Cells)-typed(col) >= 2 }
 // needsUnit are the roles whose numbers say nothing without a unit.
 func needsUnit(c *handin.Column) bool {
 	switch c.Role {
-	case column.IngredientAmount, column.BatchMass, column.Hold, column.DrainedAmount, column.SampleMass, column.Rest, column.Temperature:
+	case column.IngredientAmount, column.Hold, column.DrainedAmount:
 		return true
 	}
 	return false
 }
 
-var allInUnit = regexp.MustCompile(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
+var allInUnit = regexp.MustCompile(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\bunits?\b.{0,30}\b(g|grams?|min|minutes)\b|\bgrams? (throughout|unless|everywhere)|\bg unless\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
 
 // units finds headers without a unit.
 func units(w *handin.Work) (out []finding.Found) {

@@ -280,7 +280,7 @@ func (d *Design) Same(a, b int) bool {
 		}
 		for _, p := range [...][2]map[string]float64{{x.parts, y.parts}, {y.parts, x.parts}} {
 			for name, g := range p[0] {
-				if o := p[1][name]; math.Abs(g-o) > max(0.26, 0.025*max(g, o)) {
+				if o := p[1][name]; math.Abs(g-o) > max(0.35, 0.025*max(g, o)) {
 					return false
 				}
 			}

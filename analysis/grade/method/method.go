@@ -20,7 +20,10 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	}
 	at := w.Tables[0].Trials[0].Table.Columns[0].Cells[0].At
 	if rules.Control && !hasControl(w, designs) {
-		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", at).Surely()
+		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", at)
+		f.Certain = !slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
+			return mayNameControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text)
+		})
 		out = append(out, f)
 	} else if rules.Control {
 		out = append(out, controlsOfTasks(w, designs)...)
@@ -49,6 +52,9 @@ func repeated(designs []Design) bool {
 
 // namesControl are words that make one of the trials the control.
 var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
+
+// mayNameControl are words that may be meant to.
+var mayNameControl = regexp.MustCompile(`(?i)(\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
 
 var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
 

@@ -6,6 +6,7 @@ package recalc
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -54,6 +55,7 @@ type said struct{ ofFat, asWeighed bool }
 
 func saidOf(w *handin.Work) (s said) {
 	for _, p := range w.Words {
+		s.ofFat = s.ofFat || ofFatWords.MatchString(p.Text)
 		text := " " + say.Fold(p.Text) + " "
 		for _, of := range []string{"% of fat", "% of the fat", "% of butter", "% of the butter", "percent of fat", "percent of the fat", "percent of the butter", "% of oil", "% of the oil", "percent of the oil"} {
 			s.ofFat = s.ofFat || strings.Contains(text, of)
@@ -64,6 +66,9 @@ func saidOf(w *handin.Work) (s said) {
 	}
 	return s
 }
+
+// ofFatWords declare percents of the fat in other words.
+var ofFatWords = regexp.MustCompile(`(?i)((per 100 ?g|based on|relative to|in % of|% of|percent of|referred to)( of)?( the| my)? (fat|butter|oil|ghee|fat phase|fat part|oil phase)\b|% (vom|des) (fett|butter)|% (de la|du) (matière grasse|beurre)|% (de la )?(grasa|mantequilla)|% (del )?(grasso|burro))`)
 
 // job is one table being worked out again.
 type job struct {
@@ -253,8 +258,13 @@ func (j *job) causes(look criteria.Look, wrong []verdict, checked int) {
 		done[class] = len(j.out)
 		j.out = append(j.out, j.finding(look, v, len(wrong), checked))
 	}
-	for _, at := range done {
+	for class, at := range done {
 		f := &j.out[at]
+		// What is left out in every row may be left out on purpose.
+		if len(f.Cells) >= 3 && len(f.Cells) == checked && strings.Contains(class, "without") && !strings.Contains(class, "formula") {
+			f.Certain = false
+			f.Words += ". It is so in every row: is it left out on purpose? Then say so in the header."
+		}
 		// Where nobody can say how most of a column came about, the column is of
 		// something else than it was taken for.
 		if n := len(f.Cells); f.Certain && n == 1 && look != criteria.HLB && checked >= 4 && 2*len(done) > checked {

@@ -170,7 +170,7 @@ func (j *job) meansOfRepeats(col *handin.Column, sources []*handin.Column) {
 			return e, false
 		}
 		e = meanOf(xs, len(xs))
-		e.within = halfOf(col)
+		e.within, e.guess = halfOf(col), true // of which rows is a guess
 		return e, true
 	})
 }
@@ -193,11 +193,15 @@ func (j *job) differences() {
 		if !diffWord.MatchString(col.Header) || meanWord.MatchString(col.Header) && stemOf(col.Header) == "" || col.Known() < 2 || numericRole(col) {
 			continue
 		}
-		source, to := j.sourceOfDifference(col)
+		source, to, hits := j.sourceOfDifference(col)
 		if source == nil {
 			continue
 		}
-		j.column(col, criteria.Means, func(i int) (expected, bool) { return j.difference(col, source, to, i) })
+		j.column(col, criteria.Means, func(i int) (expected, bool) {
+			e, ok := j.difference(col, source, to, i)
+			e.guess = hits < 4 // fewer than two cells show of what it is
+			return e, ok
+		})
 	}
 }
 
@@ -220,8 +224,7 @@ const (
 
 // sourceOfDifference finds the column and the row that most cells are the difference
 // to; means come before what they are of.
-func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to against) {
-	most := 0
+func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to against, most int) {
 	for _, s := range j.table.Columns {
 		if s == col || s.Known() < 2 || diffWord.MatchString(s.Header) || s.Role == column.TrialID || s.Role == column.Order {
 			continue
@@ -241,7 +244,7 @@ func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to ag
 			}
 		}
 	}
-	return best, to
+	return best, to, most
 }
 
 func percentHeader(col *handin.Column) bool { return strings.Contains(col.Header, "%") }
@@ -354,9 +357,14 @@ func (j *job) averages() {
 	}
 }
 
+var withoutWord = regexp.MustCompile(`(?i)\b(without|excl\w*|except|not|ohne|sans|sin|senza)\b`)
+
 // namedBy are the trials that a row's label speaks of: "mean of 1" is of 1, 1a and 1b;
 // nil where it names none.
 func (j *job) namedBy(label string) (of map[int]bool) {
+	if withoutWord.MatchString(label) {
+		return nil
+	}
 	for _, word := range strings.FieldsFunc(label, func(r rune) bool { return strings.ContainsRune(" ,;:()+&/", r) }) {
 		key := handin.IDKey(word)
 		for i, x := range j.table.Trials {
@@ -412,8 +420,8 @@ func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look
 	case wrong:
 		v.cell = c
 		f := j.finding(look, v, 1, 2)
-		if c.Formula != "" && v.way == nil {
-			f.Certain = false
+		if v.way == nil || c.Formula == "" && (v.way.weak || strings.HasSuffix(v.way.class, "left out")) {
+			f.Certain = false // it may be left out for a reason
 		}
 		j.out = append(j.out, f)
 	}

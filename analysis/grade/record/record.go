@@ -123,7 +123,7 @@ func (r *reader) cannotBe(t *handin.Table, col *handin.Column, i int) string {
 			return "a percent goes from 0 to 100"
 		}
 	case column.FatPercent:
-		if v < 0 || v > 100 {
+		if (col.Field == nil || col.Field.Want == quantity.Percent) && (v < 0 || v > 100) {
 			return "a fat percent goes from 0 to 100"
 		}
 	case column.BlendHLB, column.IngredientHLB:
