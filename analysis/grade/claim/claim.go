@@ -35,7 +35,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	reason := noMeasure
 	for _, s := range sentences {
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.direction, j.outside, j.tooStrong, j.success, j.counted} {
+		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.outside, j.tooStrong, j.success, j.counted} {
 			if found, ok := f(s, rule, reason); ok {
 				out = append(out, found)
 			}

@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -128,6 +130,116 @@ func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 	}
 	if passed+failed == len(all) && n != passed {
 		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.text, r.words, passed, len(all)), s, "count").Surely(), true
+	}
+	return f, false
+}
+
+var (
+	drainedSaid = regexp.MustCompile(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
+	sameWords   = regexp.MustCompile(`(?i)(\balike\b|\bas long as\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
+)
+
+// quotedPercent holds percents that a sentence gives for one trial against its log: what
+// drained, and its fat.
+func (j *judge) quotedPercent(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	named := mentions(j.work, s)
+	if len(named) != 1 || named[0].missing || len(named[0].trials) != 1 || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) {
+		return f, false
+	}
+	x := named[0].trials[0]
+	if m := drainedSaid.FindStringSubmatch(s.low); m != nil {
+		v := firstNumber(m[1:])
+		low, high, known := j.seen(x, drained)
+		if known && (v < low-0.51 || v > high+0.51) && !inRow(x, v) {
+			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted"), true
+		}
+	}
+	if m := fatSaid.FindStringSubmatch(s.text); m != nil {
+		v := firstNumber(m[1:])
+		d := j.design(x.Table)
+		at := slices.Index(d.Trials, x)
+		fat := d.At(at, method.Fat)
+		low, high := weighedFatOf(x)
+		if !math.IsNaN(fat) && math.Abs(v-fat) > 2 && (v < low-2 || v > high+2) && !inRow(x, v) {
+			return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.text, named[0].id, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
+		}
+	}
+	return f, false
+}
+
+// inRow reports a number that stands in a trial's own row.
+func inRow(x *handin.Trial, v float64) bool {
+	for _, c := range x.Table.Columns {
+		if cell := c.Cells[x.Index]; cell.Known && math.Abs(cell.Value-v) <= 0.51 {
+			return true
+		}
+	}
+	return false
+}
+
+// alike asks of trials that are called alike and differ by more than makings of one
+// formula do.
+func (j *judge) alike(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	if !sameWords.MatchString(s.low) || unsure.MatchString(s.low) || strings.Contains(s.low, " not alike") {
+		return f, false
+	}
+	named := mentions(j.work, s)
+	if len(named) < 2 {
+		return f, false
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	var d *method.Design
+	for _, m := range named {
+		if m.missing || len(m.trials) != 1 {
+			return f, false
+		}
+		d = j.design(m.trials[0].Table)
+		l, h, known := j.seen(m.trials[0], hold)
+		if !known {
+			return f, false
+		}
+		low, high = min(low, h), max(high, l)
+	}
+	if margin := j.margin(d, hold); high-low > 1.5*margin+0.5 {
+		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.text, say.Number(low), say.Number(high), say.Number(margin)), s, "alike"), true
+	}
+	return f, false
+}
+
+// optimum asks of a level that is called the best although another level held longer.
+func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	if !longest.MatchString(s.low) && !(bestWord.MatchString(s.low) && !otherwise.MatchString(s.low)) || unsure.MatchString(s.low) || denied.MatchString(s.low) || planned.MatchString(s.low) || len(mentions(j.work, s)) > 0 {
+		return f, false
+	}
+	d := j.designOf(s)
+	if d == nil {
+		return f, false
+	}
+	for _, one := range []struct {
+		factor method.Factor
+		re     *regexp.Regexp
+		slack  float64
+	}{{method.HLB, hlbSaid, 0.6}, {method.Fat, fatSaid, 2}} {
+		m := one.re.FindStringSubmatch(s.text)
+		if m == nil {
+			continue
+		}
+		v := firstNumber(m[1:])
+		here, best := math.Inf(-1), math.Inf(-1)
+		for i, x := range d.Trials {
+			l, h, known := j.seen(x, hold)
+			if !known {
+				continue
+			}
+			best = max(best, l)
+			low, high := weighedFatOf(x)
+			if math.Abs(d.At(i, one.factor)-v) <= one.slack || one.factor == method.Fat && v >= low-1 && v <= high+1 || inRow(x, v) && one.factor == method.Fat {
+				here = max(here, h)
+			}
+		}
+		if !math.IsInf(here, 0) && best-here > j.margin(d, hold) {
+			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.text, say.Number(here), say.Number(best)), s, "optimum"), true
+		}
 	}
 	return f, false
 }

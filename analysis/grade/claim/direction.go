@@ -297,21 +297,29 @@ func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
 	return false
 }
 
+// weighedFatOf is a trial's fat ingredients in percent of the mix, as weighed.
+func weighedFatOf(x *handin.Trial) (low, high float64) {
+	fat, sum := 0.0, 0.0
+	for _, c := range x.Table.Weighed() {
+		if cell := c.Cells[x.Index]; cell.Known {
+			sum += cell.Value
+			if c.Field.What.Kind == ingredient.Fat {
+				fat += cell.Value
+			}
+		}
+	}
+	if sum == 0 {
+		return math.NaN(), math.NaN()
+	}
+	return 100 * fat / sum, 100 * fat / sum
+}
+
 // weighedFat is the range of the fat ingredients in percent of the mix, as weighed.
 func weighedFat(d *method.Design) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, x := range d.Trials {
-		fat, sum := 0.0, 0.0
-		for _, c := range x.Table.Weighed() {
-			if cell := c.Cells[x.Index]; cell.Known {
-				sum += cell.Value
-				if c.Field.What.Kind == ingredient.Fat {
-					fat += cell.Value
-				}
-			}
-		}
-		if sum > 0 {
-			low, high = min(low, 100*fat/sum), max(high, 100*fat/sum)
+		if l, h := weighedFatOf(x); !math.IsNaN(l) {
+			low, high = min(low, l), max(high, h)
 		}
 	}
 	return low, high

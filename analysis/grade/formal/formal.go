@@ -184,11 +184,22 @@ func day(col *handin.Column, i int, days []time.Time, rules criteria.Rules) (f f
 		return f, true, true
 	}
 	if len(days) >= 3 {
-		if off := math.Abs(d.Sub(days[len(days)/2]).Hours()) / 24; off > 21 {
+		if off := math.Abs(d.Sub(days[len(days)/2]).Hours()) / 24; off > 21 || off > 9 && together(days) {
 			return finding.Of(criteria.Dates, graded.Formal, fmt.Sprintf("%s is %.0f days from your other trials. Is it the day the trial was made?", d.Format("2 January 2006"), off), c).Kinds("a day apart"), false, true
 		}
 	}
 	return f, false, false
+}
+
+// together reports that nearly all days lie within a week of the middle one.
+func together(days []time.Time) bool {
+	near := 0
+	for _, d := range days {
+		if math.Abs(d.Sub(days[len(days)/2]).Hours()) <= 7*24 {
+			near++
+		}
+	}
+	return 4*near >= 3*len(days)
 }
 
 // typed counts the cells that hold a day of their own.

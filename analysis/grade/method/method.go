@@ -9,6 +9,8 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 // Check finds what the plan of a work lacks. What is missing is said at the first trial:
@@ -34,6 +36,11 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", at)
 		}
 		out = append(out, f)
+	}
+	for i := range designs {
+		if f, ok := designs[i].changedTogether(); ok {
+			out = append(out, f)
+		}
 	}
 	if n < rules.Trials {
 		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), at).Surely())
@@ -77,6 +84,39 @@ func hasControl(w *handin.Work, designs []Design) bool {
 		}
 	}
 	return false
+}
+
+// changedTogether asks of a plan in which no factor was ever changed by itself.
+func (d *Design) changedTogether() (f finding.Found, ok bool) {
+	varied := []string{}
+	for _, o := range []Factor{Fat, Emulsifier, HLB} {
+		if !d.Varies(o) {
+			continue
+		}
+		if d.Separates(o) {
+			return f, false
+		}
+		varied = append(varied, "the "+o.String())
+	}
+	if len(varied) < 2 {
+		return f, false
+	}
+	var at []trial.Place
+	for i, x := range d.Trials {
+		n := 0
+		for _, o := range []Factor{Fat, Emulsifier, HLB} {
+			if i > 0 && d.Differ(i, 0, o) {
+				n++
+			}
+		}
+		if n >= 2 {
+			at = append(at, x.Table.Columns[0].Cells[x.Index].At)
+		}
+	}
+	if len(at) == 0 {
+		return f, false
+	}
+	return finding.New(criteria.OneChange, graded.Method, fmt.Sprintf("Several things were changed together here: %s. Which of them would a difference come from?", say.List(varied)), at...), true
 }
 
 // hasNone reports a trial without emulsifier beside trials with some.

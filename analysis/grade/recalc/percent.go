@@ -204,6 +204,11 @@ func fatWays(m *mixture) (out []way) {
 	}
 	add(fat.value, "grams", "the grams of fat, not its percent")
 	add(raw, "grams as weighed", "the grams of "+m.names(isFat)+", not a percent")
+	for _, d := range m.denominators() {
+		for _, to := range []float64{5, 10} {
+			add(to*math.Round(100*fat.value/d/to), "rounded to "+num(to), "rounded too far, to a multiple of "+num(to))
+		}
+	}
 	return append(out, slipsOf(100*fat.value, m)...)
 }
 

@@ -110,7 +110,18 @@ type verdict struct {
 	right   float64
 	way     *way
 	rounded bool
+	coarse  bool // the whole column is rounded so
 	exp     expected
+}
+
+// finerThan counts the cells of a column that are typed with more digits than one.
+func finerThan(col *handin.Column, c handin.Cell) (n int) {
+	for _, o := range col.Cells {
+		if o.Known && (o.Half < c.Half || o.Formula != "") {
+			n++
+		}
+	}
+	return n
 }
 
 // judge holds a cell against what is expected; false where it is right.
@@ -195,6 +206,11 @@ func (j *job) column(col *handin.Column, look criteria.Look, expect func(i int) 
 		checked++
 		if v, bad := judge(c, e); bad {
 			v.trial = i
+			finer := finerThan(col, c)
+			if v.rounded && 2*finer < col.Known()-1 && look != criteria.HLB && look != criteria.Emulsifier {
+				continue // the whole column is typed so
+			}
+			v.coarse = 2*finer < col.Known()-1
 			j.explain(&v, col)
 			wrong = append(wrong, v)
 		}
@@ -256,7 +272,7 @@ func (j *job) causes(look criteria.Look, wrong []verdict, checked int) {
 			continue
 		}
 		done[class] = len(j.out)
-		j.out = append(j.out, j.finding(look, v, len(wrong), checked))
+		j.out = append(j.out, j.finding(look, v))
 	}
 	for class, at := range done {
 		f := &j.out[at]
@@ -274,7 +290,7 @@ func (j *job) causes(look criteria.Look, wrong []verdict, checked int) {
 }
 
 // finding says what is wrong at a cell, and how it came about.
-func (j *job) finding(look criteria.Look, v verdict, wrong, checked int) finding.Found {
+func (j *job) finding(look criteria.Look, v verdict) finding.Found {
 	typed := finding.Typed(v.cell).String()
 	right := v.right / nonZero(v.cell.Scale)
 	sum := fmt.Sprintf("%s = %s", v.exp.how, digitsOf(right, v.exp.digits))
@@ -293,7 +309,7 @@ func (j *job) finding(look criteria.Look, v verdict, wrong, checked int) finding
 	switch {
 	case v.exp.guess:
 	case v.rounded:
-		f.Certain = wrong < checked || checked == 1
+		f.Certain = !v.coarse
 		f.Kind = "rounding"
 	case v.way != nil:
 		f.Certain = true

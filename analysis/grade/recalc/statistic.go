@@ -419,7 +419,7 @@ func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look
 		j.out = append(j.out, finding.Of(look, graded.Calculation, words, c))
 	case wrong:
 		v.cell = c
-		f := j.finding(look, v, 1, 2)
+		f := j.finding(look, v)
 		if v.way == nil || c.Formula == "" && (v.way.weak || strings.HasSuffix(v.way.class, "left out")) {
 			f.Certain = false // it may be left out for a reason
 		}

@@ -38,6 +38,8 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.exchangedCells(t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
+		r.leftEmpty(t)
+		r.fahrenheit(t)
 	}
 	r.unread(w)
 	return r.out, Slips{r.meant, r.not}
@@ -353,6 +355,48 @@ func (r *reader) heldAndClogged(t *handin.Table) {
 	}
 }
 
+// passedOn are the reader's kinds of problem that a student should know of.
+var passedOn = []string{"value not read", "error value", "impossible hold", "impossible drainage", "amount not known", "looks out of order", "came out and clogged disagree",
+	"no time with it", "HLB of 0", "HLB without emulsifier", "trial number twice", "bound where one number is needed", "water left empty", "emulsifier left empty", "sample mass missing", "text disagrees", "drainage not a number"}
+
+// leftEmpty asks of a hold that is missing where the foam came out and nearly every
+// other trial has one.
+func (r *reader) leftEmpty(t *handin.Table) {
+	for _, role := range []column.Role{column.Hold, column.DrainedAmount} {
+		cols := t.All(role)
+		if len(cols) != 1 {
+			continue
+		}
+		filled := 0
+		for _, c := range cols[0].Cells {
+			if !c.Blank() {
+				filled++
+			}
+		}
+		for i, c := range cols[0].Cells {
+			x := t.Trials[i]
+			if c.Blank() && !r.said[c.At] && x.CameOut != trial.No && x.Broke != trial.Yes && x.Note == "" && len(cols[0].Cells) >= 3 && filled >= len(cols[0].Cells)-1 {
+				r.add(about("Nothing is typed here, and the foam is not said to have clogged. Was it not measured? Then say so in the notes.", c, "left empty"), c.At)
+			}
+		}
+	}
+}
+
+// fahrenheit asks of a temperature that fits its column only in the other scale.
+func (r *reader) fahrenheit(t *handin.Table) {
+	for _, col := range t.All(column.Temperature) {
+		for i, c := range col.Cells {
+			low, high, n := others(col, i)
+			if !c.Known || n < 2 || c.Value <= high*1.6 || r.said[c.At] {
+				continue
+			}
+			if v := (c.Value - 32) / 1.8; v >= low-4 && v <= high+4 {
+				r.add(about(fmt.Sprintf("%s is far above the others of its column (%s to %s °C). Was it °F: %.0f °C?", c.Text, num(low), num(high), v), c, "unit slip").ShouldBe(v), c.At)
+			}
+		}
+	}
+}
+
 // unread passes on what the reader could not read of cells with numbers.
 func (r *reader) unread(w *handin.Work) {
 	mine := map[trial.Place]bool{}
@@ -363,10 +407,9 @@ func (r *reader) unread(w *handin.Work) {
 			}
 		}
 	}
-	kinds := []string{"value not read", "error value", "impossible hold", "impossible drainage", "amount not known", "hold beside clogged"}
 	for _, h := range w.Log {
 		for _, p := range h.Log.Problems {
-			if p.Severity != trial.MustFix || !mine[p.At] || r.said[p.At] || !slices.Contains(kinds, p.Kind) {
+			if !mine[p.At] || r.said[p.At] || !slices.Contains(passedOn, p.Kind) {
 				continue
 			}
 			r.add(finding.New(criteria.Record, graded.Record, p.Read+": "+p.Do+".", p.At).Kinds("not readable"), p.At)
