@@ -227,7 +227,11 @@ func settle(all []finding.Found) (out []finding.Found) {
 	byCell := map[trial.Place]int{}
 	for _, f := range all {
 		if k, again := byCell[f.At]; again && f.About == graded.Calculation && len(f.Cells) == 1 && out[k].About == graded.Record {
-			if !out[k].Certain && f.Certain || out[k].Kind == "impossible value" && out[k].About == graded.Record {
+			if out[k].Kind == "impossible value" && (f.Certain || f.Formula != nil) {
+				out[k] = f // how it came about says more
+				continue
+			}
+			if !out[k].Certain && f.Certain || out[k].Kind == "impossible value" {
 				out[k].Words += " " + f.Words + "."
 				out[k].Right = f.Right
 			}

@@ -167,10 +167,10 @@ func (j *judge) quotedPercent(s sentence, _ ownRule, _ measure) (f finding.Found
 	return f, false
 }
 
-// inRow reports a number that stands in a trial's own row.
+// inRow reports a percent that stands in a trial's own row.
 func inRow(x *handin.Trial, v float64) bool {
 	for _, c := range x.Table.Columns {
-		if cell := c.Cells[x.Index]; cell.Known && math.Abs(cell.Value-v) <= 0.51 {
+		if cell := c.Cells[x.Index]; cell.Known && strings.Contains(c.Whole, "%") && math.Abs(cell.Value-v) <= 0.51 {
 			return true
 		}
 	}

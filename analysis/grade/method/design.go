@@ -140,12 +140,17 @@ func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 	}
 	for _, name := range d.Extras {
 		v, ok := x.Extras[name]
-		if !ok {
+		if !ok || name == "temperature_c" && slipped(x, slips) {
 			v = math.NaN()
 		}
 		p.extras = append(p.extras, v)
 	}
 	return p
+}
+
+// slipped reports a trial whose temperature is a slip.
+func slipped(x *handin.Trial, slips record.Slips) bool {
+	return slices.ContainsFunc(x.Table.All(column.Temperature), func(c *handin.Column) bool { _, ok := slips.Meant[c.Cells[x.Index].At]; return ok })
 }
 
 func value(p *float64) float64 {
@@ -199,10 +204,17 @@ func (d *Design) Alone(a, b int, f Factor) bool {
 	return !d.settingsDiffer(a, b)
 }
 
+// apart is how far a setting has to be changed to be another: nobody meets a
+// temperature or a rest to the degree and the minute.
+var apart = map[string]float64{"chargers": 0.4, "rest_minutes": 3, "temperature_c": 3.5, "shakes": 1.5}
+
 func (d *Design) settingsDiffer(a, b int) bool {
 	for k := range d.Extras {
 		x, y := d.points[a].extras[k], d.points[b].extras[k]
-		if x != y && !(math.IsNaN(x) && math.IsNaN(y)) {
+		if math.IsNaN(x) || math.IsNaN(y) {
+			continue
+		}
+		if math.Abs(x-y) > apart[d.Extras[k]]*max(1, math.Abs(x)/10) {
 			return true
 		}
 	}

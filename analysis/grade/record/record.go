@@ -392,6 +392,7 @@ func (r *reader) fahrenheit(t *handin.Table) {
 			}
 			if v := (c.Value - 32) / 1.8; v >= low-4 && v <= high+4 {
 				r.add(about(fmt.Sprintf("%s is far above the others of its column (%s to %s °C). Was it °F: %.0f °C?", c.Text, num(low), num(high), v), c, "unit slip").ShouldBe(v), c.At)
+				r.meant[c.At] = v
 			}
 		}
 	}
