@@ -16,8 +16,8 @@ type task struct {
 }
 
 // tasksOf parts the log of a class by dish: one student's mix of another dish is no
-// start for the class. It is nil for fewer than two students or dishes: then the log
-// is one.
+// start for the class. It is nil for fewer than three students or two dishes: then the
+// log is a kitchen's, or one.
 func tasksOf(log *trial.Log) (out []task) {
 	students := map[string]bool{}
 	by := map[string][]int{}
@@ -33,7 +33,7 @@ func tasksOf(log *trial.Log) (out []task) {
 		}
 		by[d] = append(by[d], i)
 	}
-	if len(students) < 2 || len(order) < 2 {
+	if len(students) < 3 || len(order) < 2 {
 		return nil
 	}
 	for _, d := range order {

@@ -51,7 +51,16 @@ func Terminal(c *graded.Class) string {
 		}
 		mark := ""
 		if s.Total != nil {
-			mark = fmt.Sprintf("%g points proposed of %g; ", *s.Total, c.OutOf)
+			decided := 0.0
+			for _, p := range s.Points {
+				if p.Proposed != nil {
+					decided += p.OutOf
+				}
+			}
+			mark = fmt.Sprintf("%g of %g points proposed; ", *s.Total, decided)
+			if left := c.OutOf - decided; left > 0 {
+				mark = fmt.Sprintf("%g of %g points proposed, %g left to you; ", *s.Total, decided, left)
+			}
 		}
 		fmt.Fprintf(&b, "  %s: %s%s, %d to ask, %s\n", oneLine(s.Student), mark, count(certain, "mistake"), ask, count(s.Trials, "trial"))
 	}
