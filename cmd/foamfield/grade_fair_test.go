@@ -41,16 +41,6 @@ func criteriaFile(t *testing.T, cells map[string]any) string {
 	return path
 }
 
-func totalsOf(c *graded.Class) map[string]float64 {
-	out := map[string]float64{}
-	for _, s := range c.Students {
-		if s.Total != nil {
-			out[s.Student] = *s.Total
-		}
-	}
-	return out
-}
-
 // The weights as they are written at first add up, cost only what is certain, and leave
 // every decoy alone.
 func TestPointsOnlyByTheWeights(t *testing.T) {
