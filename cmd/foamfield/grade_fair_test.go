@@ -13,8 +13,6 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
-
-	"foamfield/analysis/result/graded"
 )
 
 // criteriaFile writes a criteria workbook with cells changed: "Rules!B19".
