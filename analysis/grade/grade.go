@@ -76,13 +76,15 @@ func worksOf(handIns []*ingest.HandIn, members []criteria.Member, out *graded.Cl
 	var works []*handin.Work
 	for _, h := range handIns {
 		own := handin.WorksOf(h, names)
-		if len(h.Log.Trials) == 0 {
+		if !slices.ContainsFunc(own, func(w *handin.Work) bool { return len(w.Trials()) > 0 }) {
 			out.NotRead = append(out.NotRead, graded.NotRead{File: h.Book.File, Student: nameIn(own, members), Reason: blankReason(h)})
 			continue
 		}
 		for _, w := range own {
-			w.Student = called(w, members)
-			works = append(works, w)
+			if len(w.Trials()) > 0 {
+				w.Student = called(w, members)
+				works = append(works, w)
+			}
 		}
 	}
 	works = handin.Merged(works)

@@ -305,6 +305,10 @@ func (c *Criteria) rule(name, value string, t *table, row int) bool {
 			return true
 		}
 	}
+	if what, ok := ingredient.Lookup(name); ok && isRange { // "butter | 80-84 %"
+		r.accept(what, low, high)
+		return true
+	}
 	for _, s := range switches {
 		if has(s.word) {
 			switch say.Fold(value) {
@@ -321,6 +325,16 @@ func (c *Criteria) rule(name, value string, t *table, row int) bool {
 	}
 	c.problem("%s: the rule %s is not known; it is not used.", t.at(row, 0), say.Quoted(name))
 	return false
+}
+
+// accept takes a range for an ingredient by what it is: an emulsifier has an HLB, all
+// else its fat.
+func (r *Rules) accept(what ingredient.Ingredient, low, high float64) {
+	if what.WeighedAsEmulsifier() {
+		r.HLBs[what.Name] = ingredient.Range{Low: low, Value: (low + high) / 2, High: high}
+		return
+	}
+	r.Fats[what.Name] = ingredient.Range{Low: low, Value: (low + high) / 2, High: high}
 }
 
 // ingredientIn finds the ingredient that "butter fat" or "accepted HLB of GMS" speaks

@@ -219,15 +219,12 @@ func (m *marks) checks(p *page) {
 func (m *marks) same() {
 	p := m.sheet("Same data", 30, 24, 14, 44, 16, 44)
 	p.add(in(title, "Rows alike between students"))
-	p.add(in(quiet, "For you to look at. It says that rows are alike, not how that came about; nothing is taken off for it. Pairs that said so are marked."))
+	p.add(in(quiet, "For you to look at. It says that rows are alike, not how that came about; nothing is taken off for it. Pairs that said so are left out."))
 	p.merged[2] = 6
 	p.heads("Students", "File", "Sheet", "Cells that match", "Day", "What is alike")
 	p.freeze(0)
 	for _, s := range m.c.SameData {
 		words := s.Words
-		if s.Declared {
-			words = "A declared pair. " + words
-		}
 		for i, r := range s.Rows {
 			sheet, first := "", words
 			if r.Sheet != nil {

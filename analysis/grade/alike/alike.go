@@ -15,9 +15,9 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// enough is how unlikely a coincidence has to be, as a power of ten, before rows are
-// shown: by how often each value stands in the class.
-const enough = 5.0
+// enough is how unlikely it has to be, as a power of ten, that any two students of the
+// class have so much in common by chance, before rows are shown.
+const enough = 1.0
 
 // row is what one trial measured, and what it weighed with decimals.
 type row struct {
@@ -37,7 +37,7 @@ type value struct {
 }
 
 // Of finds the rows alike. second says of each trial that is the same as another's that
-// it is counted once; declared pairs are named as such.
+// it is counted once, in a declared pair too.
 func Of(works []*handin.Work, declared func(a, b *handin.Work) bool) (out []graded.SameData, second map[*handin.Trial]bool) {
 	second = map[*handin.Trial]bool{}
 	var rows []row
@@ -66,12 +66,14 @@ func Of(works []*handin.Work, declared func(a, b *handin.Work) bool) (out []grad
 	for _, r := range rows {
 		byWork[r.work] = append(byWork[r.work], r)
 	}
+	least := enough + math.Log10(max(1, float64(len(works)*(len(works)-1))/2))
 	for a := range works {
 		for b := a + 1; b < len(works); b++ {
-			if s, ok := pair(byWork[works[a]], byWork[works[b]], often, all, second); ok {
+			if s, ok := pair(byWork[works[a]], byWork[works[b]], often, all, least, second); ok {
 				s.Students = []string{works[a].Student, works[b].Student}
-				s.Declared = declared(works[a], works[b])
-				out = append(out, s)
+				if !declared(works[a], works[b]) { // a pair that said so is exempt
+					out = append(out, s)
+				}
 			}
 		}
 	}
@@ -102,7 +104,7 @@ func rowOf(w *handin.Work, x *handin.Trial) row {
 }
 
 // pair holds the rows of two students against each other.
-func pair(a, b []row, often map[string]int, all int, second map[*handin.Trial]bool) (s graded.SameData, ok bool) {
+func pair(a, b []row, often map[string]int, all int, least float64, second map[*handin.Trial]bool) (s graded.SameData, ok bool) {
 	total, digits := 0.0, 0
 	sameDay, otherDay := 0, 0
 	used := map[*handin.Trial]bool{}
@@ -118,7 +120,13 @@ func pair(a, b []row, often map[string]int, all int, second map[*handin.Trial]bo
 				continue
 			}
 			used[y.trial] = true
-			total, digits = total+rare, digits+n
+			// Every row of one was held against every row of the other, or against the one
+			// of its number.
+			tried := float64(len(a) * len(b))
+			if id := handin.IDKey(x.trial.ID); id != "" && id == handin.IDKey(y.trial.ID) {
+				tried = float64(max(len(a), len(b)))
+			}
+			total, digits = total+rare-math.Log10(tried)+math.Log10(float64(len(matches)+1)), digits+n
 			matches = append(matches, match{x, y})
 			if x.trial.Day != "" && x.trial.Day == y.trial.Day {
 				sameDay++
@@ -128,7 +136,7 @@ func pair(a, b []row, often map[string]int, all int, second map[*handin.Trial]bo
 			break
 		}
 	}
-	if total < enough || len(matches) == 0 {
+	if total < least || len(matches) == 0 {
 		return s, false
 	}
 	for _, m := range matches {

@@ -34,11 +34,11 @@ var (
 func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 	head := map[string]int{} // by sheet, the row of a heading that opens a conclusion
 	for _, p := range w.Words {
-		if p.Note != nil {
+		if p.Note != nil && !p.Answer {
 			continue
 		}
 		text := p.Text
-		in := concludes.MatchString(p.At.Sheet) || startsSo.MatchString(text)
+		in := p.Answer || concludes.MatchString(p.At.Sheet) || startsSo.MatchString(text)
 		if startsSo.MatchString(text) && len(strings.Fields(text)) <= 3 {
 			head[p.At.File+p.At.Sheet] = p.At.Row
 		}

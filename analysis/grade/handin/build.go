@@ -2,6 +2,7 @@ package handin
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,7 +46,11 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 			continue
 		}
 		t.take(x, src, formulas)
+		if t.saysNothing() {
+			t.drop()
+		}
 	}
+	out = slices.DeleteFunc(out, func(t *Table) bool { return len(t.Trials) == 0 })
 	for _, a := range h.Averages {
 		for key, t := range byScheme {
 			if a.Scheme == key.mix {
@@ -89,6 +94,24 @@ func (t *Table) take(x *trial.Trial, src ingest.Source, formulas sheet.Formulas)
 			s, row, col = src.Results, src.ResultRow, i-n
 		}
 		c.Cells = append(c.Cells, cellOf(s, row, col, c, formulas))
+	}
+}
+
+// saysNothing reports a last row without any number but its trial's: a remark below the
+// table, or a trial that was not made.
+func (t *Table) saysNothing() bool {
+	last := len(t.Trials) - 1
+	return !slices.ContainsFunc(t.Columns, func(c *Column) bool {
+		return c.Cells[last].Number() && c.Role != column.TrialID && c.Role != column.Order
+	}) && t.Trials[last].CameOut == trial.Unknown
+}
+
+// drop takes the last trial away again.
+func (t *Table) drop() {
+	last := len(t.Trials) - 1
+	t.Trials = t.Trials[:last]
+	for _, c := range t.Columns {
+		c.Cells = c.Cells[:last]
 	}
 }
 
@@ -258,13 +281,16 @@ func wordsOf(book *sheet.Book, tables []*Table, h *ingest.HandIn) (out []Phrase)
 			}
 			for i := range c.Cells {
 				if c.Cells[i].Kind == sheet.Text && len(strings.Fields(c.Cells[i].Text)) > 0 {
-					out = append(out, Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i]})
+					out = append(out, Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)})
 				}
 			}
 		}
 	}
 	return out
 }
+
+// answers are headers of columns in which students conclude.
+var answers = regexp.MustCompile(`(?i)(conclu|fazit|schluss|conclusión|answer|finding)`)
 
 func isLog(at trial.Place, tables []*Table) bool {
 	return slices.ContainsFunc(tables, func(t *Table) bool { return t.At.Sheet == at.Sheet })

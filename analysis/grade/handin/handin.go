@@ -62,6 +62,16 @@ type Trial struct {
 	Table *Table
 }
 
+// Holds reports a place in the trial's own row or column.
+func (x *Trial) Holds(at trial.Place) bool {
+	for _, c := range x.Table.Columns {
+		if c.Cells[x.Index].At == at {
+			return true
+		}
+	}
+	return false
+}
+
 // Cell is what stands in one cell.
 type Cell struct {
 	At      trial.Place
@@ -88,6 +98,7 @@ type Phrase struct {
 	At      trial.Place
 	Text    string
 	Note    *Trial // the trial whose note it is
+	Answer  bool   // it stands in a column of conclusions
 	Right   string // the next cell of its row
 	RightAt trial.Place
 }

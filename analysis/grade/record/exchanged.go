@@ -49,7 +49,7 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	if !apart(lowA, highA, lowB, highB) && !(results(x, y) && strays(a.Value, lowA, highA, b.Value, lowB, highB)) {
 		return
 	}
-	if within(a.Value, lowA, highA, 0.1) || within(b.Value, lowB, highB, 0.1) || !within(b.Value, lowA, highA, 0.25) || !within(a.Value, lowB, highB, 0.7) && !within(a.Value, lowB, highB, 0.25) {
+	if within(a.Value, lowA, highA, 0.1) || within(b.Value, lowB, highB, 0.1) || !within(b.Value, lowA, highA, 0.12) || !within(a.Value, lowB, highB, 0.12) {
 		return
 	}
 	words := fmt.Sprintf("%s and %s look exchanged: each fits the other's column (%s, %s). Which is which?", a.Text, b.Text, x.Header, y.Header)

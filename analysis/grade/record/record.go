@@ -357,7 +357,21 @@ func (r *reader) heldAndClogged(t *handin.Table) {
 
 // passedOn are the reader's kinds of problem that a student should know of.
 var passedOn = []string{"value not read", "error value", "impossible hold", "impossible drainage", "amount not known", "looks out of order", "came out and clogged disagree",
-	"no time with it", "HLB of 0", "HLB without emulsifier", "trial number twice", "bound where one number is needed", "water left empty", "emulsifier left empty", "sample mass missing", "text disagrees", "drainage not a number"}
+	"no time with it", "HLB of 0", "HLB without emulsifier", "trial number twice", "bound where one number is needed", "water left empty", "emulsifier left empty", "sample mass missing", "drainage not a number"}
+
+// looksOf are the cells of the looks of the trial that a place belongs to.
+func looksOf(w *handin.Work, at trial.Place) (out []trial.Place) {
+	for _, t := range w.Tables {
+		for _, col := range t.Columns {
+			for i := range col.Cells {
+				if p := col.Cells[i].At; (col.Role == column.HoldOver || col.Role == column.GoneBy) && p != at && p.Sheet == at.Sheet && p.File == at.File && t.Trials[i].Holds(at) {
+					out = append(out, p)
+				}
+			}
+		}
+	}
+	return out
+}
 
 // leftEmpty asks of a hold that is missing where the foam came out and nearly every
 // other trial has one.
@@ -413,7 +427,11 @@ func (r *reader) unread(w *handin.Work) {
 			if !mine[p.At] || r.said[p.At] || !slices.Contains(passedOn, p.Kind) {
 				continue
 			}
-			r.add(finding.New(criteria.Record, graded.Record, p.Read+": "+p.Do+".", p.At).Kinds("not readable"), p.At)
+			f := finding.New(criteria.Record, graded.Record, p.Read+": "+p.Do+".", p.At).Kinds("not readable")
+			if p.Kind == "looks out of order" {
+				f = f.And(looksOf(w, p.At)...)
+			}
+			r.add(f, p.At)
 		}
 	}
 }

@@ -168,7 +168,6 @@ type Points struct {
 // SameData is rows alike between students: shown to the teacher only.
 type SameData struct {
 	Students []string `json:"students"`
-	Declared bool     `json:"declared"` // a pair that said so
 	Rows     []Row    `json:"rows"`
 	Words    string   `json:"words"` // digits that match, days compared
 	Digits   int      `json:"digits"`
