@@ -102,39 +102,34 @@ func endsOf(s sentence) (out []end) {
 	return out
 }
 
+// notClaimed reports a sentence that claims nothing of its own trials: a guess, a
+// denial, a statement on part of them.
+func (s sentence) notClaimed() bool {
+	return unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low)
+}
+
 // superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
 // the reason given, or by the student's own rule.
 func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
 	ends := endsOf(s)
-	best := bestWord.MatchString(s.low)
-	if len(ends) == 0 && !best || unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low) {
+	if len(ends) == 0 && !bestWord.MatchString(s.low) || s.notClaimed() {
 		return f, false
 	}
 	named := mentions(j.work, s)
-	if len(named) == 0 {
-		return f, false
-	}
-	var of *method.Design
 	for _, m := range named {
 		if m.missing {
 			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.text, m.id), s, "no such trial"), true
 		}
-		if len(m.trials) != 1 || of != nil && !of.Has(m.trials[0].Table) {
-			return f, false
-		}
-		of = j.design(m.trials[0].Table)
 	}
-	praised := best
-	for _, e := range ends {
-		praised = praised || e.most == (e.m == hold)
+	d := j.oneDesign(named)
+	if d == nil {
+		return f, false
 	}
-	for _, m := range named {
-		if x := m.trials[0]; x.CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "trial named").Surely(), true
-		}
+	if f, ok := j.neverOut(s, named, ends); ok {
+		return f, true
 	}
 	for _, e := range ends {
-		if f, ok := j.topOf(s, named, of, e); ok {
+		if f, ok := j.topOf(s, named, d, e); ok {
 			return f, true
 		}
 	}
@@ -144,53 +139,95 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 	return f, false
 }
 
-// topOf holds the trials named against all others of their table.
-func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f finding.Found, ok bool) {
-	margin := j.margin(d, e.m)
-	is := map[*handin.Trial]bool{}
-	worst := math.Inf(1)
-	sign := 1.0
-	if !e.most {
-		sign = -1
+// oneDesign is the design that all trials named belong to, nil where none or several do.
+func (j *judge) oneDesign(named []mention) (d *method.Design) {
+	for _, m := range named {
+		if len(m.trials) != 1 || d != nil && !d.Has(m.trials[0].Table) {
+			return nil
+		}
+		d = j.design(m.trials[0].Table)
+	}
+	return d
+}
+
+// neverOut finds a foam that is praised and did not come out.
+func (j *judge) neverOut(s sentence, named []mention, ends []end) (f finding.Found, ok bool) {
+	praised := bestWord.MatchString(s.low)
+	for _, e := range ends {
+		praised = praised || e.most == (e.m == hold)
 	}
 	for _, m := range named {
-		x := m.trials[0]
-		is[x] = true
-		low, high, known := j.seen(x, e.m)
-		if !known {
-			return f, false
+		if m.trials[0].CameOut == trial.No && praised {
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "trial named").Surely(), true
 		}
-		v := high
+	}
+	return f, false
+}
+
+// topOf holds the trials named against all others of their design. Without any formula
+// made twice nobody knows what makings differ by: a small difference is asked.
+func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f finding.Found, ok bool) {
+	worst, known := j.worstOf(named, e)
+	if !known {
+		return f, false
+	}
+	is := map[*handin.Trial]bool{}
+	for _, m := range named {
+		is[m.trials[0]] = true
+	}
+	margin := j.margin(d, e.m)
+	var beats *handin.Trial
+	by := 0.0
+	for _, o := range d.Trials {
+		low, high, known := j.seen(o, e.m)
+		if v := e.least(low, high); known && !is[o] && v-worst > by+1e-9 {
+			beats, by = o, v-worst
+		}
+	}
+	alone := !j.repeats(d, e.m)
+	if beats == nil || by <= margin && !(alone && by > 0.04*math.Abs(worst)) {
+		return f, false
+	}
+	low, _, _ := j.seen(beats, e.m)
+	mine, _, _ := j.seen(named[0].trials[0], e.m)
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit())
+	switch {
+	case by <= margin:
+		return about(words+". Nothing was made twice, so who can tell them apart?", s, "trial named"), true
+	case !alone:
+		words += fmt.Sprintf(", more than makings of one formula differ by (%s)", say.Number(margin))
+	}
+	return about(words+".", s, "trial named").Surely(), true
+}
+
+// least is what a result surely reaches in the direction of an end.
+func (e end) least(low, high float64) float64 {
+	if e.most {
+		return low
+	}
+	return -high
+}
+
+// worstOf is the least of the trials named, each at its best: as it may have been, or
+// as its formula did.
+func (j *judge) worstOf(named []mention, e end) (worst float64, known bool) {
+	worst = math.Inf(1)
+	for _, m := range named {
+		x := m.trials[0]
+		low, high, ok := j.seen(x, e.m)
+		if !ok {
+			return 0, false
+		}
+		v, sign := high, 1.0
 		if !e.most {
-			v = -low
+			v, sign = -low, -1
 		}
 		if mean, n := j.ofFormula(x, e.m); n >= 2 {
 			v = max(v, sign*mean)
 		}
 		worst = min(worst, v)
 	}
-	var beats *handin.Trial
-	by := 0.0
-	for _, o := range d.Trials {
-		low, high, known := j.seen(o, e.m)
-		if is[o] || !known {
-			continue
-		}
-		v := low
-		if !e.most {
-			v = -high
-		}
-		if v-worst > margin+1e-9 && v-worst > by {
-			beats, by = o, v-worst
-		}
-	}
-	if beats == nil {
-		return f, false
-	}
-	low, _, _ := j.seen(beats, e.m)
-	mine, _, _ := j.seen(named[0].trials[0], e.m)
-	return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s, more than makings of one formula differ by (%s).",
-		s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit(), say.Number(margin)), s, "trial named").Surely(), true
+	return worst, true
 }
 
 // best holds "trial 4 is best" without a reason against the student's own rule.
@@ -207,36 +244,38 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	}
 	// Without a rule or a reason, a trial that another beats in all that was measured is
 	// worth a question.
-	d := j.design(x.Table)
-	for _, o := range d.Trials {
-		better, worse := 0, 0
-		for _, m := range []measure{hold, drained} {
-			a, _, ok1 := j.seen(x, m)
-			b, _, ok2 := j.seen(o, m)
-			if !ok1 || !ok2 {
-				continue
-			}
-			margin := j.margin(d, m)
-			diff := b - a
-			if m == drained {
-				diff = -diff
-			}
-			if diff > margin {
-				better++
-			} else if diff < 0 {
-				worse++
-			}
-		}
-		if better > 0 && worse == 0 && o != x && o.CameOut != trial.No && o.Broke != trial.Yes {
+	for _, o := range j.design(x.Table).Trials {
+		if o != x && o.CameOut != trial.No && o.Broke != trial.Yes && j.beatsInAll(o, x) {
 			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.text, o.ID), s, "trial named"), true
 		}
 	}
 	return f, false
 }
 
+// beatsInAll reports a trial that is better than another by more than the scatter in
+// something, and worse in nothing.
+func (j *judge) beatsInAll(o, x *handin.Trial) bool {
+	better := false
+	for _, m := range []measure{hold, drained} {
+		a, _, ok1 := j.seen(x, m)
+		b, _, ok2 := j.seen(o, m)
+		if !ok1 || !ok2 {
+			continue
+		}
+		diff := b - a
+		if m == drained {
+			diff = -diff
+		}
+		if diff < 0 {
+			return false
+		}
+		better = better || diff > j.margin(j.design(x.Table), m)
+	}
+	return better
+}
+
 var (
-	ofHolding = regexp.MustCompile(`(?i)(held|hold|lasted|stood|standing|kept|best|winner|longest)`)
-	roughly   = regexp.MustCompile(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
+	roughly = regexp.MustCompile(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
 )
 
 // tiedToHold is a number of minutes that can be of nothing but the hold.
@@ -246,41 +285,47 @@ var minutesSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minu
 
 // quoted holds minutes that a sentence gives for a trial against its log.
 func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	named := mentions(j.work, s)
-	said := minutesSaid.FindAllStringSubmatch(s.low, -1)
-	if len(named) != 1 || len(said) != 1 || named[0].missing || len(named[0].trials) != 1 || unsure.MatchString(s.low) || denied.MatchString(s.low) ||
-		!ofHolding.MatchString(s.low) || roughly.MatchString(s.low) {
+	v, half, said := minutesOf(s)
+	x := j.only(s, s.text)
+	if !said || x == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) || !tiedToHold.MatchString(s.low) {
 		return f, false
+	}
+	low, high, known := j.seen(x, hold)
+	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 && !math.IsInf(high, 1) || v <= low+half) || j.elsewhere(x, v, half) {
+		return f, false
+	}
+	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), x.ID), s, "value quoted")
+	f.Certain = low == high
+	f.Right = graded.Num(low)
+	return f, true
+}
+
+// minutesOf is the one number of minutes in a sentence, with half of its last digit;
+// false for none or several.
+func minutesOf(s sentence) (v, half float64, ok bool) {
+	said := minutesSaid.FindAllStringSubmatch(s.low, -1)
+	if len(said) != 1 {
+		return 0, 0, false
 	}
 	v, err := strconv.ParseFloat(strings.Replace(said[0][1], ",", ".", 1), 64)
-	if err != nil {
-		return f, false
-	}
-	half := 0.5
+	half = 0.5
 	if i := strings.IndexAny(said[0][1], ".,"); i >= 0 {
 		half = 0.5 * math.Pow(10, -float64(len(said[0][1])-i-1))
 	}
 	if strings.HasPrefix(said[0][2], "h") {
 		v, half = 60*v, 60*half
 	}
-	if !tiedToHold.MatchString(s.low) {
-		return f, false
-	}
-	x := named[0].trials[0]
-	low, high, known := j.seen(x, hold)
-	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 || math.IsInf(high, 1) && v <= low+half) {
-		return f, false
-	}
+	return v, half, err == nil
+}
+
+// elsewhere reports a number that is the mean of a trial's formula, one of several
+// readings, or stands elsewhere in its row.
+func (j *judge) elsewhere(x *handin.Trial, v, half float64) bool {
 	if mean, n := j.ofFormula(x, hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
-		return f, false
+		return true
 	}
-	for _, c := range x.Table.Columns { // one of several readings, or a value elsewhere in its row
-		if cell := c.Cells[x.Index]; cell.Known && math.Abs(cell.Value-v) <= 1e-9 {
-			return f, false
-		}
-	}
-	fnd := about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted")
-	fnd.Certain = low == high
-	fnd.Right = graded.Num(low)
-	return fnd, true
+	return slices.ContainsFunc(x.Table.Columns, func(c *handin.Column) bool {
+		cell := c.Cells[x.Index]
+		return cell.Known && math.Abs(cell.Value-v) <= 1e-9
+	})
 }

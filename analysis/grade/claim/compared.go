@@ -21,12 +21,8 @@ var (
 	byMinutes   = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\s+(?:longer|shorter|more|less)`)
 )
 
-// compared holds "trial 3 held 5 min longer than the control" against the two.
-func (j *judge) compared(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	if unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low) {
-		return f, false
-	}
-	m, sign := noMeasure, 0.0
+// comparison is what a sentence compares two trials by: a measure, and which way.
+func comparison(s sentence) (m measure, sign float64) {
 	for _, one := range []struct {
 		re *regexp.Regexp
 		m  measure
@@ -38,11 +34,17 @@ func (j *judge) compared(s sentence, _ ownRule, _ measure) (f finding.Found, ok 
 			}
 		}
 	}
-	at := strings.Index(s.low, " than ")
-	if m == noMeasure || at < 0 {
+	return m, sign
+}
+
+// compared holds "trial 3 held 5 min longer than the control" against the two.
+func (j *judge) compared(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	m, sign := comparison(s)
+	at := strings.Index(s.low, " than ") // one blank stands before the text
+	if m == noMeasure || at < 0 || at > len(s.text) || s.notClaimed() {
 		return f, false
 	}
-	before, after := j.only(s, s.text[:min(at, len(s.text))]), j.only(s, s.text[min(at, len(s.text)):])
+	before, after := j.only(s, s.text[:at]), j.only(s, s.text[at:])
 	if before == nil || after == nil || before == after {
 		return f, false
 	}
@@ -51,17 +53,26 @@ func (j *judge) compared(s sentence, _ ownRule, _ measure) (f finding.Found, ok 
 	if !ok1 || !ok2 {
 		return f, false
 	}
-	margin := j.margin(j.design(before.Table), m)
-	if low, high := sign*(a-bHigh), sign*(aHigh-b); max(low, high) < -margin {
+	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.margin(j.design(before.Table), m) {
 		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.text, before.ID, say.Number(a), m.unit(), after.ID, say.Number(b), m.unit()), s, "comparison").Surely(), true
 	}
-	if p := byMinutes.FindStringSubmatch(s.low); p != nil && m == hold && a == aHigh && b == bHigh {
-		v, err := strconv.ParseFloat(strings.Replace(p[1], ",", ".", 1), 64)
-		if err == nil && math.Abs(math.Abs(a-b)-v) > 0.51 && !j.meansDiffer(before, after, v) {
-			return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.text, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
-		}
+	if m == hold && a == aHigh && b == bHigh {
+		return j.byHowMuch(s, before, after, a, b)
 	}
 	return f, false
+}
+
+// byHowMuch holds "5 min longer" against two holds.
+func (j *judge) byHowMuch(s sentence, x, y *handin.Trial, a, b float64) (f finding.Found, ok bool) {
+	p := byMinutes.FindStringSubmatch(s.low)
+	if p == nil {
+		return f, false
+	}
+	v, err := strconv.ParseFloat(strings.Replace(p[1], ",", ".", 1), 64)
+	if err != nil || math.Abs(math.Abs(a-b)-v) <= 0.51 || j.meansDiffer(x, y, v) {
+		return f, false
+	}
+	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.text, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
 }
 
 // meansDiffer reports that the means of the two formulas differ by so much.
@@ -89,36 +100,17 @@ var (
 
 // counted holds "3 of 5 trials worked", "none clogged" against all trials.
 func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
-	all := j.work.Trials()
 	if unsure.MatchString(s.low) {
 		return f, false
 	}
-	if m := noneSo.FindStringSubmatch(s.low); m != nil {
-		for _, x := range all {
-			if m[2] == "clogged" && x.CameOut == trial.No || m[2] != "clogged" && x.Broke == trial.Yes {
-				return about(fmt.Sprintf("“%s”: your log says that trial %s did.", s.text, x.ID), s, "count").Surely(), true
-			}
-		}
+	if x := j.speaksAgainst(s); x != nil {
+		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.text, x.ID), s, "count").Surely(), true
 	}
-	if allOut.MatchString(s.low) {
-		for _, x := range all {
-			if x.CameOut == trial.No {
-				return about(fmt.Sprintf("“%s”: your log says that trial %s did not.", s.text, x.ID), s, "count").Surely(), true
-			}
-		}
-	}
-	m := nOfM.FindStringSubmatch(s.low)
-	if m == nil || !r.set() {
+	n, said := countOf(s)
+	if !said || !r.set() {
 		return f, false
 	}
-	n, said := numerals[m[1]]
-	if !said {
-		v, err := strconv.Atoi(m[1])
-		if err != nil {
-			return f, false
-		}
-		n = v
-	}
+	all := j.work.Trials()
 	passed, failed := 0, 0
 	for _, x := range all {
 		switch {
@@ -134,6 +126,31 @@ func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 	return f, false
 }
 
+// speaksAgainst is a trial that speaks against "none clogged" or "all came out".
+func (j *judge) speaksAgainst(s sentence) *handin.Trial {
+	none, all := noneSo.FindStringSubmatch(s.low), allOut.MatchString(s.low)
+	for _, x := range j.work.Trials() {
+		clogged := x.CameOut == trial.No
+		if all && clogged || none != nil && (none[2] == "clogged" && clogged || none[2] != "clogged" && x.Broke == trial.Yes) {
+			return x
+		}
+	}
+	return nil
+}
+
+// countOf is how many trials a sentence says worked.
+func countOf(s sentence) (n int, ok bool) {
+	m := nOfM.FindStringSubmatch(s.low)
+	if m == nil {
+		return 0, false
+	}
+	if n, ok = numerals[m[1]]; ok {
+		return n, true
+	}
+	n, err := strconv.Atoi(m[1])
+	return n, err == nil
+}
+
 var (
 	drainedSaid = regexp.MustCompile(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
 	sameWords   = regexp.MustCompile(`(?i)(\balike\b|\bas long as\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
@@ -142,29 +159,32 @@ var (
 // quotedPercent holds percents that a sentence gives for one trial against its log: what
 // drained, and its fat.
 func (j *judge) quotedPercent(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	named := mentions(j.work, s)
-	if len(named) != 1 || named[0].missing || len(named[0].trials) != 1 || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) {
+	x := j.only(s, s.text)
+	if x == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) {
 		return f, false
 	}
-	x := named[0].trials[0]
 	if m := drainedSaid.FindStringSubmatch(s.low); m != nil {
 		v := firstNumber(m[1:])
 		low, high, known := j.seen(x, drained)
 		if known && (v < low-0.51 || v > high+0.51) && !inRow(x, v) {
-			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.text, say.Number(low), named[0].id), s, "value quoted"), true
+			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.text, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
 	if m := fatSaid.FindStringSubmatch(s.text); m != nil {
-		v := firstNumber(m[1:])
-		d := j.design(x.Table)
-		at := slices.Index(d.Trials, x)
-		fat := d.At(at, method.Fat)
-		low, high := weighedFatOf(x)
-		if !math.IsNaN(fat) && math.Abs(v-fat) > 2 && (v < low-2 || v > high+2) && !inRow(x, v) {
-			return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.text, named[0].id, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
-		}
+		return j.quotedFat(s, x, firstNumber(m[1:]))
 	}
 	return f, false
+}
+
+// quotedFat holds the fat that a sentence gives for a trial against its grams.
+func (j *judge) quotedFat(s sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
+	d := j.design(x.Table)
+	fat := d.At(slices.Index(d.Trials, x), method.Fat)
+	weighed := weighedFatOf(x)
+	if math.IsNaN(fat) || math.Abs(v-fat) <= 2 || math.Abs(v-weighed) <= 2 || inRow(x, v) {
+		return f, false
+	}
+	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.text, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
 }
 
 // inRow reports a percent that stands in a trial's own row.
@@ -208,38 +228,42 @@ func (j *judge) alike(s sentence, _ ownRule, _ measure) (f finding.Found, ok boo
 
 // optimum asks of a level that is called the best although another level held longer.
 func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	if !longest.MatchString(s.low) && !(bestWord.MatchString(s.low) && !otherwise.MatchString(s.low)) || unsure.MatchString(s.low) || denied.MatchString(s.low) || planned.MatchString(s.low) || len(mentions(j.work, s)) > 0 {
-		return f, false
-	}
+	best := longest.MatchString(s.low) || bestWord.MatchString(s.low) && !otherwise.MatchString(s.low)
 	d := j.designOf(s)
-	if d == nil {
+	if !best || d == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || planned.MatchString(s.low) || len(mentions(j.work, s)) > 0 {
 		return f, false
 	}
 	for _, one := range []struct {
 		factor method.Factor
 		re     *regexp.Regexp
-		slack  float64
-	}{{method.HLB, hlbSaid, 0.6}, {method.Fat, fatSaid, 2}} {
+	}{{method.HLB, hlbSaid}, {method.Fat, fatSaid}} {
 		m := one.re.FindStringSubmatch(s.text)
 		if m == nil {
 			continue
 		}
-		v := firstNumber(m[1:])
-		here, best := math.Inf(-1), math.Inf(-1)
-		for i, x := range d.Trials {
-			l, h, known := j.seen(x, hold)
-			if !known {
-				continue
-			}
-			best = max(best, l)
-			low, high := weighedFatOf(x)
-			if math.Abs(d.At(i, one.factor)-v) <= one.slack || one.factor == method.Fat && v >= low-1 && v <= high+1 || inRow(x, v) && one.factor == method.Fat {
-				here = max(here, h)
-			}
-		}
-		if !math.IsInf(here, 0) && best-here > j.margin(d, hold) {
+		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.margin(d, hold) {
 			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.text, say.Number(here), say.Number(best)), s, "optimum"), true
 		}
 	}
 	return f, false
+}
+
+// longestAt is the longest hold at a level of a factor, and of all.
+func (j *judge) longestAt(d *method.Design, factor method.Factor, level float64) (here, best float64) {
+	here, best = math.Inf(-1), math.Inf(-1)
+	for i, x := range d.Trials {
+		low, high, known := j.seen(x, hold)
+		if !known {
+			continue
+		}
+		best = max(best, low)
+		at := math.Abs(d.At(i, factor)-level) <= 0.6
+		if factor == method.Fat {
+			at = math.Abs(d.At(i, factor)-level) <= 2 || math.Abs(weighedFatOf(x)-level) <= 1 || inRow(x, level)
+		}
+		if at {
+			here = max(here, high)
+		}
+	}
+	return here, best
 }

@@ -80,38 +80,40 @@ func regexpFor(expr string) *regexp.Regexp { return compiled[expr] }
 // direction holds "more butter held longer" against the trials.
 func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
 	factor, up, has := change(s.low)
-	if !has || unsure.MatchString(s.low) || denied.MatchString(s.low) {
-		return f, false
-	}
 	m, better, says := effect(s.low)
-	if m == noMeasure {
+	if !has || m == noMeasure || unsure.MatchString(s.low) || denied.MatchString(s.low) {
 		return f, false
 	}
 	d := j.designOf(s)
 	if d == nil {
 		return f, false
 	}
-	name := factor.String()
-	if !d.Varies(factor) {
-		if low, high, known := d.Range(factor); known && high > low {
-			return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.text, name, say.Number(low), say.Number(high)), s, "not tried"), true
-		}
-		return f, false
-	}
-	if !d.Separates(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, name, j.beside(d, factor)), s, "changed together").
-			As(criteria.OneChange, graded.Method).Surely(), true
+	if !d.Varies(factor) || !d.Separates(factor) {
+		return j.notShown(s, d, factor)
 	}
 	with, against, n := j.pairs(d, factor, m, up == better)
 	switch {
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, name, j.example(d, factor, m)), s, "direction").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m)), s, "direction").Surely(), true
 	case against > with:
 		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "direction"), true
 	case with == 0 && against == 0 && !anyRange.MatchString(s.low):
 		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.text, says), s, "within the scatter"), true
+	}
+	return f, false
+}
+
+// notShown is a claim on a factor that the trials cannot show: it was hardly changed, or
+// never without another.
+func (j *judge) notShown(s sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
+	if d.Varies(factor) {
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, factor, j.beside(d, factor)), s, "changed together").
+			As(criteria.OneChange, graded.Method).Surely(), true
+	}
+	if low, high, known := d.Range(factor); known && high > low {
+		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.text, factor, say.Number(low), say.Number(high)), s, "not tried"), true
 	}
 	return f, false
 }
@@ -298,7 +300,7 @@ func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
 }
 
 // weighedFatOf is a trial's fat ingredients in percent of the mix, as weighed.
-func weighedFatOf(x *handin.Trial) (low, high float64) {
+func weighedFatOf(x *handin.Trial) float64 {
 	fat, sum := 0.0, 0.0
 	for _, c := range x.Table.Weighed() {
 		if cell := c.Cells[x.Index]; cell.Known {
@@ -309,17 +311,17 @@ func weighedFatOf(x *handin.Trial) (low, high float64) {
 		}
 	}
 	if sum == 0 {
-		return math.NaN(), math.NaN()
+		return math.NaN()
 	}
-	return 100 * fat / sum, 100 * fat / sum
+	return 100 * fat / sum
 }
 
 // weighedFat is the range of the fat ingredients in percent of the mix, as weighed.
 func weighedFat(d *method.Design) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, x := range d.Trials {
-		if l, h := weighedFatOf(x); !math.IsNaN(l) {
-			low, high = min(low, l), max(high, h)
+		if v := weighedFatOf(x); !math.IsNaN(v) {
+			low, high = min(low, v), max(high, v)
 		}
 	}
 	return low, high

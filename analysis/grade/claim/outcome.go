@@ -41,30 +41,39 @@ func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
 	if x.CameOut == trial.No {
 		return 0, 0, false
 	}
-	var cells []handin.Cell
-	for _, col := range x.Table.Columns {
-		c := col.Cells[x.Index]
-		if j.slips.Not[c.At] {
-			continue
-		}
-		switch {
-		case m == hold && col.Role == column.Hold && c.Number():
-			if meanHeader.MatchString(col.Header) {
-				cells = []handin.Cell{c}
-				return j.bounds(cells)
-			}
-			cells = append(cells, c)
-		case m == drained && col.Role == column.DrainedAmount && c.Number() && (col.Field == nil || col.Field.Want == quantity.Percent):
-			cells = append(cells, c)
-		}
+	if cells := j.cellsOf(x, m); len(cells) > 0 {
+		return j.bounds(cells)
 	}
-	if len(cells) == 0 && m == drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount) {
+	switch {
+	case m == drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount):
 		return x.Drained.Low, x.Drained.High, true
-	}
-	if len(cells) == 0 && m == hold && x.Hold != nil && !j.slipped(x, column.Hold) {
+	case m == hold && x.Hold != nil && !j.slipped(x, column.Hold):
 		return x.Hold.Low, x.Hold.High, true
 	}
-	return j.bounds(cells)
+	return 0, 0, false
+}
+
+// cellsOf are the cells of a trial that hold a measure: a mean alone, where there is one.
+func (j *judge) cellsOf(x *handin.Trial, m measure) (cells []handin.Cell) {
+	for _, col := range x.Table.Columns {
+		c := col.Cells[x.Index]
+		if j.slips.Not[c.At] || !c.Number() || !holdsMeasure(col, m) {
+			continue
+		}
+		if m == hold && meanHeader.MatchString(col.Header) {
+			return []handin.Cell{c}
+		}
+		cells = append(cells, c)
+	}
+	return cells
+}
+
+// holdsMeasure reports a column of a measure.
+func holdsMeasure(col *handin.Column, m measure) bool {
+	if m == hold {
+		return col.Role == column.Hold
+	}
+	return m == drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == quantity.Percent)
 }
 
 // slipped reports a trial whose result cannot be.
@@ -111,6 +120,22 @@ func (j *judge) margin(d *method.Design, m measure) float64 {
 		return largest / 6
 	}
 	return max(most, 0.02*largest)
+}
+
+// repeats reports whether any formula has a measure twice.
+func (j *judge) repeats(d *method.Design, m measure) bool {
+	for _, g := range d.Groups() {
+		n := 0
+		for _, i := range g {
+			if _, _, ok := j.seen(d.Trials[i], m); ok {
+				n++
+			}
+		}
+		if n >= 2 {
+			return true
+		}
+	}
+	return false
 }
 
 // design is the design of the table that a trial stands in.
