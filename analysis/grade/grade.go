@@ -226,27 +226,33 @@ func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside 
 // settle keeps one finding a cause: a number that cannot be is not worked out again, and
 // what the record asks of a cell is not asked a second time.
 func settle(all []finding.Found) (out []finding.Found) {
-	byCell := map[trial.Place]int{}
+	said := map[trial.Place]int{}
 	for _, f := range all {
-		if k, again := byCell[f.At]; again && f.About == graded.Calculation && len(f.Cells) == 1 && out[k].About == graded.Record {
-			if out[k].Kind == "impossible value" && (f.Certain || f.Formula != nil) {
-				out[k] = f // how it came about says more
-				continue
-			}
-			if !out[k].Certain && f.Certain || out[k].Kind == "impossible value" {
-				out[k].Words += " " + f.Words + "."
-				out[k].Right = f.Right
-			}
+		k, again := said[f.At]
+		if again && f.About == graded.Calculation && len(f.Cells) == 1 && out[k].About == graded.Record {
+			out[k] = joined(out[k], f)
 			continue
 		}
-		if f.At.Row > 0 && f.At.Col > 0 && (f.About == graded.Record || f.About == graded.Calculation) {
-			if _, again := byCell[f.At]; !again {
-				byCell[f.At] = len(out)
-			}
+		if !again && (f.About == graded.Record || f.About == graded.Calculation) {
+			said[f.At] = len(out)
 		}
 		out = append(out, f)
 	}
 	return out
+}
+
+// joined is what the record and the sums say of one cell: of a number that cannot be,
+// how it came about says more.
+func joined(logged, sum finding.Found) finding.Found {
+	impossible := logged.Kind == "impossible value"
+	switch {
+	case impossible && (sum.Certain || sum.Formula != nil):
+		return sum
+	case impossible, sum.Certain && !logged.Certain:
+		logged.Words += " " + sum.Words + "."
+		logged.Right = sum.Right
+	}
+	return logged
 }
 
 // good says what was done well, which comes first on a student's page.

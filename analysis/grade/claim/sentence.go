@@ -32,35 +32,23 @@ var (
 // sentencesOf are the sentences that a work concludes with, and where a conclusion
 // stands.
 func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
-	head := map[string]int{} // by sheet, the row of a heading that opens a conclusion
+	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
 	for _, p := range w.Words {
 		if p.Note != nil && !p.Answer {
 			continue
 		}
-		text := p.Text
-		in := p.Answer || concludes.MatchString(p.At.Sheet) || startsSo.MatchString(text)
-		if startsSo.MatchString(text) && len(strings.Fields(text)) <= 3 {
-			head[p.At.File+p.At.Sheet] = p.At.Row
-		}
-		if row, ok := head[p.At.File+p.At.Sheet]; ok && p.At.Row >= row && p.At.Row <= row+8 {
-			in = true
-		}
-		if in && len(strings.Fields(text)) > 1 && !onlySafety(text) && (concludes.MatchString(p.At.Sheet) || !notSo.MatchString(text)) {
+		if concluding(p, opened) {
 			places = append(places, p.At)
 		}
-		at := p.At
-		if m := bestLabel.FindStringSubmatch(text); m != nil && p.Right != "" && len(strings.Fields(p.Right)) <= 3 {
-			text, at = "Trial "+strings.TrimSpace(trialPrefix.ReplaceAllString(p.Right, ""))+" is best.", p.RightAt
-			if m[1] != "" && strings.Contains(strings.ToLower(m[1]), "hold") {
-				text = strings.Replace(text, "is best", "held longest", 1)
-			}
-			places = append(places, p.RightAt)
+		text, at := p.Text, p.At
+		if named, ok := labelled(p); ok {
+			text, at = named, p.RightAt
+			places = append(places, at)
 		}
 		for _, s := range split(text) {
-			if notSo.MatchString(s) {
-				continue
+			if !notSo.MatchString(s) {
+				out = append(out, sentence{at: at, text: s, low: " " + strings.ToLower(s) + " "})
 			}
-			out = append(out, sentence{at: at, text: s, low: " " + strings.ToLower(s) + " "})
 		}
 	}
 	if len(places) == 0 {
@@ -71,6 +59,34 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 		}
 	}
 	return out, places
+}
+
+// concluding reports words that are called a conclusion: by their sheet or column, by
+// how they begin, or by a heading a few rows above.
+func concluding(p handin.Phrase, opened map[string]int) bool {
+	sheet, starts, words := p.At.File+p.At.Sheet, startsSo.MatchString(p.Text), len(strings.Fields(p.Text))
+	if starts && words <= 3 {
+		opened[sheet] = p.At.Row
+	}
+	row, below := opened[sheet]
+	called := concludes.MatchString(p.At.Sheet)
+	if !p.Answer && !called && !starts && !(below && p.At.Row >= row && p.At.Row <= row+8) {
+		return false
+	}
+	return words > 1 && !onlySafety(p.Text) && (called || !notSo.MatchString(p.Text))
+}
+
+// labelled is the statement of a label with a trial beside it: "Best trial | 4".
+func labelled(p handin.Phrase) (text string, ok bool) {
+	m := bestLabel.FindStringSubmatch(p.Text)
+	if m == nil || p.Right == "" || len(strings.Fields(p.Right)) > 3 {
+		return "", false
+	}
+	says := " is best."
+	if strings.Contains(strings.ToLower(m[1]), "hold") {
+		says = " held longest."
+	}
+	return "Trial " + strings.TrimSpace(trialPrefix.ReplaceAllString(p.Right, "")) + says, true
 }
 
 var (
@@ -135,46 +151,69 @@ var (
 	token     = regexp.MustCompile(`[\p{L}\p{N}-]+`)
 )
 
-// mentions finds the trials that a sentence names.
-func mentions(w *handin.Work, s sentence) (out []mention) {
-	seen := map[string]bool{}
-	add := func(id string, sure bool) {
-		key := handin.IDKey(id)
-		if key == "" || seen[key] {
-			return
-		}
-		found := inTask(w.ByID(id), s.low)
-		if len(found) == 0 && !sure {
-			return
-		}
-		seen[key] = true
-		out = append(out, mention{trials: found, id: id, missing: len(found) == 0})
+// naming gathers the trials that a sentence names.
+type naming struct {
+	work *handin.Work
+	s    sentence
+	out  []mention
+}
+
+// add takes a trial by its number; sure is a number that is called a trial, which may
+// be missing from the log.
+func (n *naming) add(id string, sure bool) {
+	key := handin.IDKey(id)
+	if key == "" || slices.ContainsFunc(n.out, func(m mention) bool { return handin.IDKey(m.id) == key }) {
+		return
 	}
+	found := inTask(n.work.ByID(id), n.s.low)
+	if len(found) > 0 || sure {
+		n.out = append(n.out, mention{trials: found, id: id, missing: len(found) == 0})
+	}
+}
+
+// mentions finds the trials that a sentence names.
+func mentions(w *handin.Work, s sentence) []mention {
+	n := &naming{work: w, s: s}
 	for _, m := range trialWord.FindAllStringSubmatch(s.text, -1) {
 		for _, id := range listMark.Split(m[1], -1) {
 			if id = strings.TrimSpace(id); id != "" && !unitAfter(s.text, m[0]) {
-				add(id, strings.ContainsAny(id, "0123456789"))
+				n.add(id, strings.ContainsAny(id, "0123456789"))
 			}
 		}
 	}
 	words := token.FindAllString(s.text, -1)
 	for i, t := range words {
+		next := ""
+		if i+1 < len(words) {
+			next = words[i+1]
+		}
 		switch {
-		case strings.ContainsAny(t, "0123456789") && strings.ContainsFunc(t, func(r rune) bool { return r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' }):
-			add(t, false)
-		case len(t) == 1 && t[0] >= 'A' && t[0] <= 'Z' && t != "I" && (t != "A" || i+1 < len(words) && verb.MatchString(words[i+1])):
-			add(t, false)
 		case handin.NamesControl(t) && len(t) > 2:
-			for _, x := range w.Trials() {
-				if handin.NamesControl(x.ID) {
-					add(x.ID, false)
-				}
-			}
-		case i == 0 && len(words) > 1 && verb.MatchString(words[1]):
-			add(t, false)
+			n.control()
+		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next):
+			n.add(t, false)
 		}
 	}
-	return out
+	return n.out
+}
+
+// control takes the trials that are named as controls.
+func (n *naming) control() {
+	for _, x := range n.work.Trials() {
+		if handin.NamesControl(x.ID) {
+			n.add(x.ID, false)
+		}
+	}
+}
+
+// numberedName reports a word of letters and figures: "T4", "D2".
+func numberedName(t string) bool {
+	return strings.ContainsAny(t, "0123456789") && strings.ContainsFunc(t, func(r rune) bool { return r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' })
+}
+
+// letterName reports a single capital that may name a trial; "A" and "I" are words too.
+func letterName(t, next string) bool {
+	return len(t) == 1 && t[0] >= 'A' && t[0] <= 'Z' && t != "I" && (t != "A" || verb.MatchString(next))
 }
 
 var verb = regexp.MustCompile(`(?i)^(held|holds|was|is|drained|drains|worked|works|lasted|stood|had|gave|came|clogged|did)$`)

@@ -67,14 +67,13 @@ func hasProse(w *handin.Work) bool {
 // dates finds trials without a day, days that are none, and days too late.
 func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool) {
 	days := daysOf(w)
-	any := false
+	logged := false
 	for _, t := range w.Tables {
 		col := t.Find(column.Day)
 		if col == nil {
-			any = any || t.At.Sheet != "" && scheme.LooksLikeDay(t.At.Sheet)
 			continue
 		}
-		any = true
+		logged = true
 		for i := range col.Cells {
 			f, isLate, ok := day(col, i, days, rules)
 			late = late || isLate
@@ -83,21 +82,17 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 			}
 		}
 	}
-	if !any {
-		for _, p := range w.Words {
-			any = any || datedLine.MatchString(p.Text)
-		}
-		for _, x := range w.Trials() {
-			any = any || x.Day != ""
-		}
-		for _, f := range w.Files {
-			any = any || datedLine.MatchString(f)
-		}
-	}
-	if !any && rules.Dates {
+	if !logged && rules.Dates && !datedElsewhere(w) {
 		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", w.First()).Surely())
 	}
 	return out, late
+}
+
+// datedElsewhere reports a day in words, in the name of a sheet or of the file.
+func datedElsewhere(w *handin.Work) bool {
+	return hints(w, datedLine) || slices.ContainsFunc(w.Files, datedLine.MatchString) ||
+		slices.ContainsFunc(w.Tables, func(t *handin.Table) bool { return t.At.Sheet != "" && scheme.LooksLikeDay(t.At.Sheet) }) ||
+		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
 
 var datedLine = regexp.MustCompile(`(?i)(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
@@ -167,12 +162,8 @@ func ambiguous(text string) bool {
 func day(col *handin.Column, i int, days []time.Time, rules criteria.Rules) (f finding.Found, late, found bool) {
 	c := col.Cells[i]
 	if c.Kind == sheet.Blank || c.Repeats {
-		if rules.Dates && (c.Kind == sheet.Blank || !blocks(col)) && 2*typed(col) > len(col.Cells) && len(col.Cells) >= 3 {
-			f := finding.Of(criteria.Dates, graded.Formal, "The day of this trial is missing.", handin.Cell{At: c.At})
-			f.Certain = !c.Repeats // a day may be written once for two trials
-			return f, false, true
-		}
-		return f, false, false
+		f, found = missingDay(col, c)
+		return f, false, found && rules.Dates
 	}
 	d, ok, cannot := parse(c.Text)
 	switch {
@@ -185,12 +176,30 @@ func day(col *handin.Column, i int, days []time.Time, rules criteria.Rules) (f f
 		f.Certain = !ambiguous(c.Text)
 		return f, true, true
 	}
-	if len(days) >= 3 {
-		if off := math.Abs(d.Sub(days[len(days)/2]).Hours()) / 24; off > 21 || off > 9 && together(days) {
-			return finding.Of(criteria.Dates, graded.Formal, fmt.Sprintf("%s is %.0f days from your other trials. Is it the day the trial was made?", d.Format("2 January 2006"), off), c).Kinds("a day apart"), false, true
-		}
+	f, found = dayApart(c, d, days)
+	return f, false, found
+}
+
+// missingDay is a trial without a day where most have one of their own.
+func missingDay(col *handin.Column, c handin.Cell) (f finding.Found, found bool) {
+	if c.Kind != sheet.Blank && blocks(col) || 2*typed(col) <= len(col.Cells) || len(col.Cells) < 3 {
+		return f, false
 	}
-	return f, false, false
+	f = finding.Of(criteria.Dates, graded.Formal, "The day of this trial is missing.", handin.Cell{At: c.At})
+	f.Certain = !c.Repeats // a day may be written once for two trials
+	return f, true
+}
+
+// dayApart asks of a day far from those of the other trials.
+func dayApart(c handin.Cell, d time.Time, days []time.Time) (f finding.Found, found bool) {
+	if len(days) < 3 {
+		return f, false
+	}
+	off := math.Abs(d.Sub(days[len(days)/2]).Hours()) / 24
+	if off <= 9 || off <= 21 && !together(days) {
+		return f, false
+	}
+	return finding.Of(criteria.Dates, graded.Formal, fmt.Sprintf("%s is %.0f days from your other trials. Is it the day the trial was made?", d.Format("2 January 2006"), off), c).Kinds("a day apart"), true
 }
 
 // together reports that nearly all days lie within a week of the middle one.

@@ -127,40 +127,53 @@ func cellOf(s *scheme.Scheme, row, head int, of *Column, formulas sheet.Formulas
 
 // read gives a cell its number.
 func (c *Cell) read(s *scheme.Scheme, row int, raw sheet.Cell, of *Column) {
-	if raw.Kind == sheet.Blank || raw.Kind == sheet.Fault || raw.Kind == sheet.Date || raw.Kind == sheet.Clock && (of.Field == nil || of.Field.Want != quantity.Minutes) {
+	switch raw.Kind {
+	case sheet.Blank, sheet.Fault, sheet.Date:
 		return
+	case sheet.Clock:
+		if of.Field == nil || of.Field.Want != quantity.Minutes {
+			return
+		}
 	}
 	typed, digits, bare := plainNumber(s.Found.Sheet, raw)
-	var m quantity.Reading
-	var err error
-	switch {
-	case of.Field != nil && numeric(of.Role):
-		m, err = s.Parse(row, scheme.CellText(s.Found.Sheet, raw), raw.Kind, of.Field)
-		if err != nil || m.Word != quantity.NoWord && m.Word != quantity.Zero {
-			return
-		}
-		c.Low, c.High = m.Low, m.High
-	case bare:
-		c.Low, c.High = typed, typed
-	default: // ">20" in a column of nobody knows what
-		if m, err = quantity.Parse(c.Text, quantity.Any, quantity.NoUnit); err != nil || m.Word != quantity.NoWord || m.Said != "" || m.Unit != quantity.NoUnit {
-			return
-		}
-		c.Low, c.High = m.Low, m.High
+	var ok bool
+	if c.Low, c.High, ok = c.bounds(s, row, raw, of, typed, bare); !ok {
+		c.Low, c.High = math.Inf(-1), math.Inf(1)
+		return
 	}
 	c.Known = c.Low == c.High && !math.IsInf(c.Low, 0)
 	c.Value = c.Low
+	c.Scale = scaleOf(c, of, typed, bare)
+	if c.Formula == "" {
+		c.Half = 0.5 * math.Pow(10, -float64(digits)) * math.Abs(c.Scale)
+	}
+}
+
+// bounds are what a cell's text says of its number, as its column is read.
+func (c *Cell) bounds(s *scheme.Scheme, row int, raw sheet.Cell, of *Column, typed float64, bare bool) (low, high float64, ok bool) {
+	switch {
+	case of.Field != nil && numeric(of.Role):
+		m, err := s.Parse(row, scheme.CellText(s.Found.Sheet, raw), raw.Kind, of.Field)
+		return m.Low, m.High, err == nil && (m.Word == quantity.NoWord || m.Word == quantity.Zero)
+	case bare:
+		return typed, typed, true
+	}
+	// ">20" in a column of nobody knows what
+	m, err := quantity.Parse(c.Text, quantity.Any, quantity.NoUnit)
+	return m.Low, m.High, err == nil && m.Word == quantity.NoWord && m.Said == "" && m.Unit == quantity.NoUnit
+}
+
+// scaleOf is how many base units one typed unit is.
+func scaleOf(c *Cell, of *Column, typed float64, bare bool) float64 {
 	if bare && typed != 0 && c.Known {
-		c.Scale = c.Value / typed
-	} else if of.Field != nil && of.Field.Bare != quantity.NoUnit {
+		return c.Value / typed
+	}
+	if of.Field != nil && of.Field.Bare != quantity.NoUnit {
 		if one, err := quantity.Parse("1", of.Field.Want, of.Field.Bare); err == nil && one.Low > 0 && one.Low == one.High {
-			c.Scale = one.Low
+			return one.Low
 		}
 	}
-	c.Half = 0.5 * math.Pow(10, -float64(digits)) * math.Abs(c.Scale)
-	if c.Formula != "" {
-		c.Half = 0
-	}
+	return 1
 }
 
 // numeric reports the roles whose cells are numbers.
@@ -243,31 +256,19 @@ func (t *Table) average(a ingest.Average, formulas sheet.Formulas) {
 	t.Averages = append(t.Averages, row)
 }
 
-// wordsOf are the texts of a sheet that are no part of its trials, and the notes that
+// wordsOf are the texts of a file that are no part of its trials, and the notes that
 // are.
 func wordsOf(book *sheet.Book, tables []*Table, h *ingest.HandIn) (out []Phrase) {
 	for _, s := range book.Sheets {
 		at := trial.Place{File: book.File, Sheet: placeName(book, s)}
+		kitchens := h.Taken[s.Name] && !isLog(at, tables) && s.Name != "Method"
+		if kitchens || s.Name == "How to fill this in" {
+			continue
+		}
 		busy := busyRows(s, at, tables, h)
-		if own := h.Taken[s.Name] && !isLog(at, tables); own && s.Name != "Method" {
-			continue
-		}
-		if s.Name == "How to fill this in" {
-			continue
-		}
 		for _, r := range s.Rows {
-			if busy[r.Number] {
-				continue
-			}
-			for i, c := range r.Cells {
-				if text := strings.TrimSpace(c.Text); c.Kind == sheet.Text && text != "" {
-					p := Phrase{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Text: text}
-					if i+1 < len(r.Cells) {
-						p.Right, p.RightAt = strings.TrimSpace(s.Display(r.Cells[i+1])), p.At
-						p.RightAt.Col = int(r.Cells[i+1].Col)
-					}
-					out = append(out, p)
-				}
+			if !busy[r.Number] {
+				out = append(out, phrasesOf(s, r, at)...)
 			}
 		}
 		for _, c := range s.Comments {
@@ -275,14 +276,37 @@ func wordsOf(book *sheet.Book, tables []*Table, h *ingest.HandIn) (out []Phrase)
 		}
 	}
 	for _, t := range tables {
-		for _, c := range t.Columns {
-			if c.Role != column.Note && c.Role != column.Result && c.Role != column.None {
-				continue
-			}
-			for i := range c.Cells {
-				if c.Cells[i].Kind == sheet.Text && len(strings.Fields(c.Cells[i].Text)) > 0 {
-					out = append(out, Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)})
-				}
+		out = append(out, t.notes()...)
+	}
+	return out
+}
+
+// phrasesOf are the texts of a row, each with what stands to its right.
+func phrasesOf(s *sheet.Sheet, r sheet.Row, at trial.Place) (out []Phrase) {
+	for i, c := range r.Cells {
+		text := strings.TrimSpace(c.Text)
+		if c.Kind != sheet.Text || text == "" {
+			continue
+		}
+		p := Phrase{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Text: text}
+		if i+1 < len(r.Cells) {
+			p.Right, p.RightAt = strings.TrimSpace(s.Display(r.Cells[i+1])), p.At
+			p.RightAt.Col = int(r.Cells[i+1].Col)
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// notes are the texts in columns of words.
+func (t *Table) notes() (out []Phrase) {
+	for _, c := range t.Columns {
+		if c.Role != column.Note && c.Role != column.Result && c.Role != column.None {
+			continue
+		}
+		for i := range c.Cells {
+			if c.Cells[i].Kind == sheet.Text && strings.TrimSpace(c.Cells[i].Text) != "" {
+				out = append(out, Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)})
 			}
 		}
 	}

@@ -4,6 +4,7 @@ package handin
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/ingest"
@@ -216,23 +217,23 @@ var controlWords = []string{"control", "ctrl", "contr", "kontrolle", "kontroll",
 // repeat "of" something else.
 func NamesControl(text string) bool {
 	text = strings.ToLower(text)
-	if t := strings.Trim(text, " .:()"); t == "c" || t == "k" || t == "c1" || t == "c2" || t == "0" || t == "ctl" {
+	if slices.Contains([]string{"c", "k", "c1", "c2", "0", "ctl"}, strings.Trim(text, " .:()")) {
 		return true
 	}
-	for _, w := range controlWords {
+	return slices.ContainsFunc(controlWords, func(w string) bool {
 		at := strings.Index(text, w)
-		if at < 0 {
-			continue
-		}
-		before, after := text[:at], text[at+len(w):]
-		letter := func(r byte) bool { return r >= 'a' && r <= 'z' }
-		if before != "" && letter(before[len(before)-1]) || after != "" && letter(after[0]) && after[0] != 's' {
-			continue
-		}
-		if strings.HasSuffix(strings.TrimSpace(before), "than") || strings.HasSuffix(strings.TrimSpace(before), "no") || strings.Contains(before, "without") || strings.Contains(before, "not a") {
-			continue
-		}
-		return true
-	}
-	return false
+		return at >= 0 && standsAlone(text[:at], text[at+len(w):]) && !denies(text[:at])
+	})
+}
+
+// standsAlone reports that what stands around a word does not make it part of another.
+func standsAlone(before, after string) bool {
+	letter := func(r byte) bool { return r >= 'a' && r <= 'z' }
+	return (before == "" || !letter(before[len(before)-1])) && (after == "" || !letter(after[0]) || after[0] == 's')
+}
+
+// denies reports words that take back what follows them.
+func denies(before string) bool {
+	before = strings.TrimSpace(before)
+	return strings.HasSuffix(before, "than") || strings.HasSuffix(before, "no") || strings.Contains(before, "without") || strings.Contains(before, "not a")
 }

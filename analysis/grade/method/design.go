@@ -96,44 +96,9 @@ func (d *Design) Has(t *handin.Table) bool { return slices.Contains(d.Tables, t)
 
 // place is a trial's mix out of its grams, or else as it was logged.
 func (d *Design) place(x *handin.Trial, slips record.Slips) point {
-	i := x.Index
-	p := point{fat: math.NaN(), emulsifier: math.NaN(), hlb: math.NaN(), mixed: true, parts: map[string]float64{}}
-	sum, fat, em, hlb := 0.0, 0.0, 0.0, 0.0
-	hlbKnown := true
-	for _, col := range x.Table.Weighed() {
-		g := col.Cells[i].Value
-		if v, ok := slips.Meant[col.Cells[i].At]; ok {
-			g = v
-		} else if !col.Cells[i].Known {
-			g = 0
-			p.mixed = p.mixed && col.Cells[i].Blank()
-		}
-		p.parts[col.Field.What.Name] += g
-		sum += g
-		what := &col.Field.What
-		if what.FatPercent != nil {
-			fat += g * what.FatPercent.Value / 100
-		}
-		if what.WeighedAsEmulsifier() {
-			em += g
-			if what.HLB != nil {
-				hlb += g * what.HLB.Value
-			} else if g > 0 {
-				hlbKnown = false
-			}
-		}
-	}
-	if total := x.Table.Find(column.BatchMass); total != nil && total.Cells[i].Known && total.Cells[i].Value > 1.3*sum {
-		sum = total.Cells[i].Value
-	}
-	if len(p.parts) >= 2 && sum > 0 {
-		p.fat, p.emulsifier = 100*fat/sum, 100*em/sum
-		if hlbKnown && em > 0 {
-			p.hlb = hlb / em
-		}
-	} else {
-		p.fat, p.emulsifier, p.hlb = value(x.FatPercent), value(x.EmulsifierPercent), value(x.BlendHLB)
-		p.parts = nil
+	p, ok := fromGrams(x, slips)
+	if !ok {
+		p = point{fat: value(x.FatPercent), emulsifier: value(x.EmulsifierPercent), hlb: value(x.BlendHLB), mixed: true}
 		if p.hlb < 0 || p.hlb > ingredient.MostHLB {
 			p.hlb = math.NaN()
 		}
@@ -202,6 +167,48 @@ func (d *Design) Alone(a, b int, f Factor) bool {
 		}
 	}
 	return !d.settingsDiffer(a, b)
+}
+
+// fromGrams is a trial's mix out of the grams of two ingredients and more.
+func fromGrams(x *handin.Trial, slips record.Slips) (p point, ok bool) {
+	p = point{hlb: math.NaN(), mixed: true, parts: map[string]float64{}}
+	sum, hlb := 0.0, 0.0
+	for _, col := range x.Table.Weighed() {
+		c, what := col.Cells[x.Index], &col.Field.What
+		g, meant := slips.Meant[c.At]
+		if !meant && c.Known {
+			g = c.Value
+		}
+		p.mixed = p.mixed && (meant || c.Known || c.Blank())
+		p.parts[what.Name] += g
+		sum += g
+		if what.FatPercent != nil {
+			p.fat += g * what.FatPercent.Value / 100
+		}
+		if what.WeighedAsEmulsifier() && g > 0 {
+			p.emulsifier += g
+			hlb += g * hlbOf(what)
+		}
+	}
+	if len(p.parts) < 2 || sum <= 0 {
+		return p, false
+	}
+	if p.emulsifier > 0 {
+		p.hlb = hlb / p.emulsifier
+	}
+	if total := x.Table.Find(column.BatchMass); total != nil && total.Cells[x.Index].Known && total.Cells[x.Index].Value > 1.3*sum {
+		sum = total.Cells[x.Index].Value // no column gives the water
+	}
+	p.fat, p.emulsifier = 100*p.fat/sum, 100*p.emulsifier/sum
+	return p, true
+}
+
+// hlbOf is an ingredient's HLB, NaN where nobody knows it.
+func hlbOf(what *ingredient.Ingredient) float64 {
+	if what.HLB == nil {
+		return math.NaN()
+	}
+	return what.HLB.Value
 }
 
 // apart is how far a setting has to be changed to be another: nobody meets a
