@@ -134,45 +134,61 @@ func handInsIn(folder, own, out string) (paths []string, refused []graded.NotRea
 	if !info.IsDir() {
 		return []string{folder}, nil, nil
 	}
-	criteriaFile, _ := os.Stat(own)
-	var walk func(dir string, deep int) error
-	walk = func(dir string, deep int) error {
-		entries, err := os.ReadDir(dir)
-		if err != nil {
-			return fmt.Errorf("the folder %s cannot be looked into (%s)", quoted(dir), plainCause(err))
-		}
-		for _, e := range entries {
-			path, name := filepath.Join(dir, e.Name()), e.Name()
-			ending := strings.ToLower(filepath.Ext(name))
-			switch {
-			case strings.HasPrefix(name, ".") || strings.HasPrefix(name, "~$") || slices.Contains(passedSilently, strings.ToLower(name)):
-			case e.IsDir():
-				if deep < 1 && !aClass.isOurs(path) && !aReport.isOurs(path) && filepath.Clean(path) != filepath.Clean(out) {
-					if err := walk(path, deep+1); err != nil {
-						return err
-					}
-				}
-			case criteriaFile != nil && sameFile(path, criteriaFile):
-			case slices.Contains(handInEndings, ending):
-				paths = append(paths, path)
-			default:
-				why := otherEndings[ending]
-				if why == "" {
-					why = "is no spreadsheet that is read here"
-				}
-				refused = append(refused, graded.NotRead{File: name, Reason: why + ": ask for it as .xlsx or .csv"})
-			}
-		}
-		return nil
-	}
-	if err := walk(folder, 0); err != nil {
+	l := &listing{out: filepath.Clean(out)}
+	l.criteria, _ = os.Stat(own)
+	if err := l.folder(folder, 0); err != nil {
 		return nil, nil, err
 	}
-	if len(paths) == 0 && len(refused) == 0 {
+	if len(l.paths) == 0 && len(l.refused) == 0 {
 		return nil, nil, fmt.Errorf("the folder %s is empty: put the hand-ins there, as .xlsx or .csv", quoted(folder))
 	}
-	slices.Sort(paths)
-	return paths, refused, nil
+	slices.Sort(l.paths)
+	return l.paths, l.refused, nil
+}
+
+// listing gathers the hand-ins of a folder.
+type listing struct {
+	criteria os.FileInfo // nil without one
+	out      string
+	paths    []string
+	refused  []graded.NotRead
+}
+
+// folder lists one folder; a student may have one within it.
+func (l *listing) folder(dir string, deep int) error {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return fmt.Errorf("the folder %s cannot be looked into (%s)", quoted(dir), plainCause(err))
+	}
+	for _, e := range entries {
+		path, name := filepath.Join(dir, e.Name()), e.Name()
+		switch {
+		case strings.HasPrefix(name, ".") || strings.HasPrefix(name, "~$") || slices.Contains(passedSilently, strings.ToLower(name)):
+		case !e.IsDir():
+			l.file(path, name)
+		case deep < 1 && !aClass.isOurs(path) && !aReport.isOurs(path) && path != l.out:
+			if err := l.folder(path, deep+1); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// file takes a file that may be a hand-in, and says of any other why it is none.
+func (l *listing) file(path, name string) {
+	ending := strings.ToLower(filepath.Ext(name))
+	switch {
+	case l.criteria != nil && sameFile(path, l.criteria):
+	case slices.Contains(handInEndings, ending):
+		l.paths = append(l.paths, path)
+	default:
+		why := otherEndings[ending]
+		if why == "" {
+			why = "is no spreadsheet that is read here"
+		}
+		l.refused = append(l.refused, graded.NotRead{File: name, Reason: why + ": ask for it as .xlsx or .csv"})
+	}
 }
 
 func sameFile(path string, info os.FileInfo) bool {

@@ -123,35 +123,44 @@ func (c *Criteria) criteria(t *table) {
 			continue
 		}
 		points, _ := c.number(t, r.Number, 1)
-		if f := say.Fold(name); f == "total" || f == "sum" || f == "out of" {
+		switch say.Fold(name) {
+		case "total", "sum", "out of":
 			said = points
 			continue
 		}
-		if points == 0 && t.text(r.Number, 2) == "" {
-			continue // a remark below the table
+		if points > 0 || t.text(r.Number, 2) != "" { // else a remark below the table
+			c.criterion(t, r.Number, name, points)
 		}
-		row := Row{Name: name, Points: points, Looks: t.text(r.Number, 2), Feedback: t.text(r.Number, 6), Line: r.Number}
-		row.OffEach, _ = c.number(t, r.Number, 3)
-		var ok bool
-		if row.AtMost, ok = c.number(t, r.Number, 4); !ok || row.AtMost > points {
-			if ok {
-				c.problem("%s: at most %s off a criterion of %s points; %s is used.", t.at(r.Number, 4), say.Number(row.AtMost), say.Number(points), say.Number(points))
-			}
-			row.AtMost = points
-		}
-		who := say.Fold(t.text(r.Number, 5))
-		row.Teacher = strings.Contains(who, "teacher") || who == "me" || who == "i" || who == "you"
-		c.looks(t, &row)
-		if slices.ContainsFunc(c.Rows, func(o Row) bool { return say.Fold(o.Name) == say.Fold(name) }) {
-			c.problem("%s: the criterion %s stands there twice; the first counts.", t.at(r.Number, 0), say.Quoted(name))
-			continue
-		}
-		c.Rows = append(c.Rows, row)
-		c.OutOf += points
 	}
 	if said >= 0 && said != c.OutOf {
 		c.problem("%s: the criteria add up to %s points, the total says %s; %s is used.", t.at(t.row, 1), say.Number(c.OutOf), say.Number(said), say.Number(c.OutOf))
 	}
+}
+
+// criterion takes one row.
+func (c *Criteria) criterion(t *table, n int, name string, points float64) {
+	if slices.ContainsFunc(c.Rows, func(o Row) bool { return say.Fold(o.Name) == say.Fold(name) }) {
+		c.problem("%s: the criterion %s stands there twice; the first counts.", t.at(n, 0), say.Quoted(name))
+		return
+	}
+	row := Row{Name: name, Points: points, Looks: t.text(n, 2), Feedback: t.text(n, 6), Line: n}
+	row.OffEach, _ = c.number(t, n, 3)
+	var ok bool
+	if row.AtMost, ok = c.number(t, n, 4); !ok || row.AtMost > points {
+		if ok {
+			c.problem("%s: at most %s off a criterion of %s points; %s is used.", t.at(n, 4), say.Number(row.AtMost), say.Number(points), say.Number(points))
+		}
+		row.AtMost = points
+	}
+	switch who := say.Fold(t.text(n, 5)); who {
+	case "me", "i", "you":
+		row.Teacher = true
+	default:
+		row.Teacher = strings.Contains(who, "teacher")
+	}
+	c.looks(t, &row)
+	c.Rows = append(c.Rows, row)
+	c.OutOf += points
 }
 
 func (c *Criteria) checkPoints() {
@@ -251,23 +260,27 @@ var switches = []struct {
 	{"unit", func(r *Rules) *bool { return &r.Units }}, {"safety", func(r *Rules) *bool { return &r.Safety }}, {"conclusion", func(r *Rules) *bool { return &r.Conclusion }},
 }
 
+// numbers are the rules that are one number.
+var numbers = []struct {
+	words [2]string // both stand in the rule's name
+	field func(*Rules) *float64
+}{
+	{[2]string{"hlb", "within"}, func(r *Rules) *float64 { return &r.HLBWithin }}, {[2]string{"hlb", "tolerance"}, func(r *Rules) *float64 { return &r.HLBWithin }},
+	{[2]string{"emulsifier", "within"}, func(r *Rules) *float64 { return &r.EmulsifierWithin }}, {[2]string{"emulsifier", "tolerance"}, func(r *Rules) *float64 { return &r.EmulsifierWithin }},
+	{[2]string{"fat", "within"}, func(r *Rules) *float64 { return &r.FatWithin }}, {[2]string{"fat", "tolerance"}, func(r *Rules) *float64 { return &r.FatWithin }},
+	{[2]string{"total", "within"}, func(r *Rules) *float64 { return &r.TotalWithin }}, {[2]string{"total", "tolerance"}, func(r *Rules) *float64 { return &r.TotalWithin }},
+}
+
 // rule takes one rule; false, and said, where it is not understood.
 func (c *Criteria) rule(name, value string, t *table, row int) bool {
 	r := &c.Rules
-	low, high, isRange := rangeOf(value)
-	has := func(words ...string) bool {
-		return !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(name, w) })
-	}
-	number := func(into *float64) bool {
-		if !isRange {
-			c.problem("%s: %s is no number; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
-			return false
+	for _, n := range numbers {
+		if strings.Contains(name, n.words[0]) && strings.Contains(name, n.words[1]) {
+			return c.numberRule(n.field(r), value, t, row)
 		}
-		*into = high
-		return true
 	}
 	switch {
-	case has("deadline"), has("last day"), has("hand in by"), has("due"):
+	case strings.Contains(name, "deadline"), strings.Contains(name, "last day"), strings.Contains(name, "hand in by"):
 		day, ok := dayOf(value)
 		if !ok {
 			c.problem("%s: %s is no day; type it as 2026-03-31. No trial counts as late.", t.at(row, 1), say.Quoted(value))
@@ -275,66 +288,88 @@ func (c *Criteria) rule(name, value string, t *table, row int) bool {
 		}
 		r.Deadline = day
 		return true
-	case has("hlb", "within"), has("hlb", "tolerance"):
-		return number(&r.HLBWithin)
-	case has("emulsifier", "within"), has("emulsifier", "tolerance"):
-		return number(&r.EmulsifierWithin)
-	case has("fat", "within"), has("fat", "tolerance"):
-		return number(&r.FatWithin)
-	case has("total", "within"), has("total", "tolerance"):
-		return number(&r.TotalWithin)
-	case has("trials"):
-		v := 0.0
-		if number(&v) {
-			r.Trials = int(v)
-		}
-		return true
-	case has("percents are of"), has("basis"):
+	case strings.Contains(name, "trials"):
+		v := float64(r.Trials)
+		ok := c.numberRule(&v, value, t, row)
+		r.Trials = int(v)
+		return ok
+	case strings.Contains(name, "percents are of"), strings.Contains(name, "basis"):
 		r.Basis = say.Fold(value)
 		return true
 	}
-	for _, kind := range []struct {
-		word string
-		into map[string]ingredient.Range
-	}{{"hlb", r.HLBs}, {"fat", r.Fats}} {
-		if what, ok := ingredientIn(name, kind.word); ok && isRange {
-			kind.into[what] = ingredient.Range{Low: low, Value: (low + high) / 2, High: high}
-			if usual, ok := ingredient.Lookup(what); ok && kind.word == "hlb" && usual.HLB != nil && usual.HLB.Value >= low && usual.HLB.Value <= high {
-				kind.into[what] = ingredient.Range{Low: low, Value: usual.HLB.Value, High: high}
-			}
-			return true
-		}
-	}
-	if what, ok := ingredient.Lookup(name); ok && isRange { // "butter | 80-84 %"
-		r.accept(what, low, high)
+	if r.acceptNamed(name, value) {
 		return true
 	}
 	for _, s := range switches {
-		if has(s.word) {
-			switch say.Fold(value) {
-			case "yes", "y", "1", "true", "needed":
-				*s.field(r) = true
-			case "no", "n", "0", "false", "not needed":
-				*s.field(r) = false
-			default:
-				c.problem("%s: type yes or no, not %s; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
-				return false
-			}
-			return true
+		if strings.Contains(name, s.word) {
+			return c.yesNo(s.field(r), value, t, row)
 		}
 	}
 	c.problem("%s: the rule %s is not known; it is not used.", t.at(row, 0), say.Quoted(name))
 	return false
 }
 
-// accept takes a range for an ingredient by what it is: an emulsifier has an HLB, all
-// else its fat.
-func (r *Rules) accept(what ingredient.Ingredient, low, high float64) {
-	if what.WeighedAsEmulsifier() {
-		r.HLBs[what.Name] = ingredient.Range{Low: low, Value: (low + high) / 2, High: high}
-		return
+// numberRule takes a number.
+func (c *Criteria) numberRule(into *float64, value string, t *table, row int) bool {
+	_, v, ok := rangeOf(value)
+	if !ok {
+		c.problem("%s: %s is no number; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
+		return false
 	}
-	r.Fats[what.Name] = ingredient.Range{Low: low, Value: (low + high) / 2, High: high}
+	*into = v
+	return true
+}
+
+// yesNo takes a yes or a no.
+func (c *Criteria) yesNo(into *bool, value string, t *table, row int) bool {
+	switch say.Fold(value) {
+	case "yes", "y", "1", "true", "needed":
+		*into = true
+	case "no", "n", "0", "false", "not needed":
+		*into = false
+	default:
+		c.problem("%s: type yes or no, not %s; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
+		return false
+	}
+	return true
+}
+
+// acceptNamed takes a range for an ingredient: "butter fat | 80-84", "GMS HLB | 3-4.3",
+// "butter | 80-84 %".
+func (r *Rules) acceptNamed(name, value string) bool {
+	low, high, ok := rangeOf(value)
+	if !ok {
+		return false
+	}
+	for _, kind := range []string{"hlb", "fat"} {
+		if what, found := ingredientIn(name, kind); found {
+			r.acceptAs(kind, what, low, high)
+			return true
+		}
+	}
+	what, found := ingredient.Lookup(name)
+	if found {
+		kind := "fat"
+		if what.WeighedAsEmulsifier() {
+			kind = "hlb"
+		}
+		r.acceptAs(kind, what.Name, low, high)
+	}
+	return found
+}
+
+// acceptAs takes a range of HLB or fat; what is usual within it stays the usual value.
+func (r *Rules) acceptAs(kind, name string, low, high float64) {
+	usual, _ := ingredient.Lookup(name)
+	into, value := r.Fats, usual.FatPercent
+	if kind == "hlb" {
+		into, value = r.HLBs, usual.HLB
+	}
+	middle := (low + high) / 2
+	if value != nil && value.Value >= low && value.Value <= high {
+		middle = value.Value
+	}
+	into[name] = ingredient.Range{Low: low, Value: middle, High: high}
 }
 
 // ingredientIn finds the ingredient that "butter fat" or "accepted HLB of GMS" speaks

@@ -2,6 +2,7 @@ package recalc
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -56,37 +57,12 @@ type constants struct {
 }
 
 func (j *job) constants(col *handin.Column) constants {
-	best, most := map[string]float64{}, -1
-	tries := []map[string]float64{{}}
-	if len(j.mixes) == 0 {
-		return constants{}
-	}
-	for k := range j.mixes[0][0].parts {
-		p := &j.mixes[0][0].parts[k]
-		if p.hlb == nil || p.hlb.low == p.hlb.high {
-			continue
-		}
-		values := append([]float64{p.hlb.value, p.hlb.low, p.hlb.high}, j.solved(col, k)...)
-		var more []map[string]float64
-		for _, t := range tries {
-			for _, v := range values {
-				with := map[string]float64{p.name: v}
-				for n, x := range t {
-					with[n] = x
-				}
-				more = append(more, with)
-			}
-		}
-		if tries = more; len(tries) > 400 {
-			tries = tries[:400]
-		}
-	}
-	rows := 0
-	for _, t := range tries {
+	best, most, rows := map[string]float64{}, -1, 0
+	for _, with := range j.choices(col) {
 		hit := 0
 		rows = 0
 		for i, c := range col.Cells {
-			h, ok := blendOf(&j.mixes[i][0], t)
+			h, ok := blendOf(&j.mixes[i][0], with)
 			if !c.Known || !ok {
 				continue
 			}
@@ -96,10 +72,38 @@ func (j *job) constants(col *handin.Column) constants {
 			}
 		}
 		if hit > most {
-			best, most = t, hit
+			best, most = with, hit
 		}
 	}
 	return constants{best, most >= 2 && 2*most > rows}
+}
+
+// mostChoices bounds the choices of HLBs that are tried.
+const mostChoices = 400
+
+// choices are the HLBs that the emulsifiers of a table may have, together; the usual ones
+// come first.
+func (j *job) choices(col *handin.Column) []map[string]float64 {
+	out := []map[string]float64{{}}
+	if len(j.mixes) == 0 {
+		return out
+	}
+	for k := range j.mixes[0][0].parts {
+		p := &j.mixes[0][0].parts[k]
+		if p.hlb == nil || p.hlb.low == p.hlb.high {
+			continue
+		}
+		var more []map[string]float64
+		for _, chosen := range out {
+			for _, v := range append([]float64{p.hlb.value, p.hlb.low, p.hlb.high}, j.solved(col, k)...) {
+				with := maps.Clone(chosen)
+				with[p.name] = v
+				more = append(more, with)
+			}
+		}
+		out = more[:min(len(more), mostChoices)]
+	}
+	return out
 }
 
 // solved are the HLBs of one emulsifier that each row would have it be, the others

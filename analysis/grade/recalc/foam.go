@@ -13,44 +13,51 @@ import (
 // drained holds drained percents against the grams that drained and the foam they
 // drained from.
 func (j *job) drained() {
-	var grams, percents []*handin.Column
-	for _, role := range []column.Role{column.DrainedAmount, column.OilAmount} {
-		for _, c := range j.table.All(role) {
-			switch {
-			case c.Field == nil:
-			case c.Field.Want == quantity.Mass:
-				grams = append(grams, c)
-			case c.Field.Want == quantity.Percent:
-				percents = append(percents, c)
-			}
-		}
-	}
-	sample := j.table.Find(column.SampleMass)
-	constant := j.sampleSaid()
-	if len(grams) == 0 || len(percents) == 0 || sample == nil && constant == 0 {
+	sample, constant := j.table.Find(column.SampleMass), j.sampleSaid()
+	if sample == nil && constant == 0 {
 		return
 	}
-	for k, col := range percents {
-		g := grams[min(k, len(grams)-1)]
-		if g.Role != col.Role {
-			continue
-		}
-		j.column(col, criteria.Drained, func(i int) (expected, bool) {
-			of := constant
-			if sample != nil && sample.Cells[i].Known {
-				of = sample.Cells[i].Value
+	for _, role := range []column.Role{column.DrainedAmount, column.OilAmount} {
+		grams, percents := j.inUnit(role, quantity.Mass), j.inUnit(role, quantity.Percent)
+		for k, col := range percents {
+			if len(grams) == 0 {
+				break
 			}
-			e, ok := j.drainedOf(i, g.Cells[i], of)
-			if sample != nil && ok {
-				for k, o := range sample.Cells {
-					if o.Known && o.Value > 0 && o.Value != of {
-						e.ways = append(e.ways, way{100 * g.Cells[i].Value / o.Value, fmt.Sprintf("of the %s g of trial %s, not of %s g", num(o.Value), j.name(k), num(of)), "other sample", false})
-					}
+			g := grams[min(k, len(grams)-1)]
+			j.column(col, criteria.Drained, func(i int) (expected, bool) {
+				of := constant
+				if sample != nil && sample.Cells[i].Known {
+					of = sample.Cells[i].Value
 				}
-			}
-			return e, ok
-		})
+				e, ok := j.drainedOf(i, g.Cells[i], of)
+				e.ways = append(e.ways, j.otherSamples(sample, g.Cells[i], of)...)
+				return e, ok
+			})
+		}
 	}
+}
+
+// inUnit are the columns of a role in one kind of unit.
+func (j *job) inUnit(role column.Role, want quantity.Dimension) (out []*handin.Column) {
+	for _, c := range j.table.All(role) {
+		if c.Field != nil && c.Field.Want == want {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// otherSamples are the percents of the foams of other trials.
+func (j *job) otherSamples(sample *handin.Column, g handin.Cell, of float64) (out []way) {
+	if sample == nil {
+		return nil
+	}
+	for k, o := range sample.Cells {
+		if o.Known && o.Value > 0 && o.Value != of {
+			out = append(out, way{100 * g.Value / o.Value, fmt.Sprintf("of the %s g of trial %s, not of %s g", num(o.Value), j.name(k), num(of)), "other sample", false})
+		}
+	}
+	return out
 }
 
 // sampleSaid is the foam that every trial put to drain, as a line beside the table

@@ -18,7 +18,6 @@ type part struct {
 	grams float64
 	cell  handin.Cell
 	fat   accepted // percent; all NaN where nobody knows
-	own   bool     // the student's own sheet or header says its values
 	hlb   *accepted
 }
 
@@ -42,42 +41,17 @@ func mixesOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) []mixtur
 	return []mixture{typed}
 }
 
+// mixOf is a trial's mix in grams.
 func mixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) mixture {
 	m := mixture{total: math.NaN(), partial: true}
 	for _, col := range t.Weighed() {
-		c := col.Cells[i]
-		p := part{name: col.Field.Called(), what: &col.Field.What, cell: c, grams: c.Value}
-		if v, ok := meant[c.At]; ok {
-			p.grams = v
-		} else if !c.Known {
-			m.open = m.open || !c.Blank() && c.Text != "-" && c.Text != "–"
-			p.grams = 0
-		}
-		if p.name == "" {
-			p.name = col.Header
-		}
-		p.values(rules)
+		p, known := partOf(col, i, rules, meant)
+		m.open = m.open || !known
 		m.parts = append(m.parts, p)
 		m.sum += p.grams
-		if p.what.Kind == ingredient.Water || p.what.Kind == ingredient.Other {
-			m.partial = false
-		}
+		m.partial = m.partial && p.what.Kind != ingredient.Water && p.what.Kind != ingredient.Other
 	}
-	for _, a := range []struct {
-		role column.Role
-		set  func(p *part, v float64)
-	}{{column.IngredientFat, func(p *part, v float64) { p.fat, p.own = exactly(v), true }},
-		{column.IngredientHLB, func(p *part, v float64) { a := exactly(v); p.hlb, p.own = &a, true }}} {
-		for _, col := range t.All(a.role) {
-			if c := col.Cells[i]; c.Known && col.Field != nil {
-				for k := range m.parts {
-					if found, ok := ingredient.Lookup(col.Field.Ingredient); ok && found.Name == m.parts[k].what.Name || col.Field.Ingredient == m.parts[k].name {
-						a.set(&m.parts[k], c.Value)
-					}
-				}
-			}
-		}
-	}
+	m.own(t, i)
 	if col := t.Find(column.BatchMass); col != nil && col.Cells[i].Known {
 		m.total = col.Cells[i].Value
 		if v, ok := meant[col.Cells[i].At]; ok {
@@ -85,6 +59,48 @@ func mixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) mixture {
 		}
 	}
 	return m
+}
+
+// partOf is one ingredient of a trial; known is false for a cell that nobody can read.
+func partOf(col *handin.Column, i int, rules criteria.Rules, meant Meant) (p part, known bool) {
+	c := col.Cells[i]
+	p = part{name: col.Field.Called(), what: &col.Field.What, cell: c}
+	if p.name == "" {
+		p.name = col.Header
+	}
+	p.values(rules)
+	if v, ok := meant[c.At]; ok {
+		p.grams = v
+		return p, true
+	}
+	if c.Known {
+		p.grams = c.Value
+	}
+	return p, c.Known || c.Blank() || c.Text == "-" || c.Text == "–"
+}
+
+// own gives the parts the values that the trial's own columns have for them: the fat of
+// today's cream, the HLB of this bag.
+func (m *mixture) own(t *handin.Table, i int) {
+	for _, role := range []column.Role{column.IngredientFat, column.IngredientHLB} {
+		for _, col := range t.All(role) {
+			c := col.Cells[i]
+			if !c.Known || col.Field == nil {
+				continue
+			}
+			found, known := ingredient.Lookup(col.Field.Ingredient)
+			for k := range m.parts {
+				p, a := &m.parts[k], exactly(c.Value)
+				switch {
+				case !(known && found.Name == p.what.Name) && col.Field.Ingredient != p.name:
+				case role == column.IngredientFat:
+					p.fat = a
+				default:
+					p.hlb = &a
+				}
+			}
+		}
+	}
 }
 
 // values gives a part the fat percents and HLBs that count as right.

@@ -43,7 +43,6 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant) (out []finding.Found,
 		j.means()
 		j.differences()
 		j.others()
-		j.ratios()
 		j.averages()
 		out = append(out, j.out...)
 	}
@@ -126,38 +125,41 @@ func finerThan(col *handin.Column, c handin.Cell) (n int) {
 
 // judge holds a cell against what is expected; false where it is right.
 func judge(c handin.Cell, e expected) (v verdict, wrong bool) {
-	v = verdict{cell: c, exp: e, right: math.NaN()}
-	best := math.Inf(1)
-	for _, a := range e.rights {
-		off := max(a.low-c.Value, c.Value-a.high, 0)
-		if off <= e.within+slack(c.Value) {
-			return v, false
-		}
-		if off < best {
-			best, v.right = off, a.value
-		}
-	}
-	if math.IsNaN(v.right) {
+	if len(e.rights) == 0 || math.IsNaN(e.rights[0].value) {
 		return v, false
 	}
-	v.right = e.rights[0].value
+	v = verdict{cell: c, exp: e, right: e.rights[0].value}
+	best := math.Inf(1)
+	for _, a := range e.rights {
+		best = min(best, max(a.low-c.Value, c.Value-a.high, 0))
+	}
+	if best <= e.within+slack(c.Value) {
+		return v, false
+	}
+	// A way that explains much by chance counts only where nothing better does, mere
+	// rounding included.
+	if v.way = e.wayTo(c, false); v.way != nil {
+		return v, true
+	}
+	if v.rounded = c.Half > 0 && best <= c.Half+slack(c.Value); !v.rounded {
+		v.way = e.wayTo(c, true)
+	}
+	return v, true
+}
+
+// wayTo is the first way, strong or weak, that gives what a cell holds.
+func (e *expected) wayTo(c handin.Cell, weak bool) *way {
 	near := c.Half
 	if near == 0 {
 		near = 1e-6 * math.Abs(c.Value)
 	}
-	for _, weak := range []bool{false, true} {
-		for i := range e.ways {
-			w := &e.ways[i]
-			if w.weak == weak && v.way == nil && math.Abs(w.value-c.Value) <= near+slack(c.Value) && !closeToRight(w.value, e) {
-				v.way = w
-			}
-		}
-		if !weak && v.way == nil && c.Half > 0 && best <= c.Half+slack(c.Value) {
-			v.rounded = true
-			return v, true
+	for i := range e.ways {
+		w := &e.ways[i]
+		if w.weak == weak && math.Abs(w.value-c.Value) <= near+slack(c.Value) && !closeToRight(w.value, *e) {
+			return w
 		}
 	}
-	return v, true
+	return nil
 }
 
 // slack is the noise of binary arithmetic.

@@ -230,21 +230,26 @@ func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to ag
 			continue
 		}
 		for _, a := range []against{control, above} {
-			hits := 0
-			for i, c := range col.Cells {
-				if x, ok := j.differenceOf(s, a, i); ok && c.Known && x != 0 && matches(c, x, percentHeader(col), s, a, j, i) {
-					hits += 2
-				}
-			}
-			if hits > 0 && meanWord.MatchString(s.Header) {
-				hits++
-			}
-			if hits > most {
+			if hits := j.hits(col, s, a); hits > most {
 				best, to, most = s, a, hits
 			}
 		}
 	}
 	return best, to, most
+}
+
+// hits counts the cells that are differences within a column, twice each and one more for
+// a column of means.
+func (j *job) hits(col, s *handin.Column, a against) (n int) {
+	for i, c := range col.Cells {
+		if x, ok := j.differenceOf(s, a, i); ok && c.Known && x != 0 && matches(c, x, percentHeader(col), s, a, j, i) {
+			n += 2
+		}
+	}
+	if n > 0 && meanWord.MatchString(s.Header) {
+		n++
+	}
+	return n
 }
 
 func percentHeader(col *handin.Column) bool { return strings.Contains(col.Header, "%") }
@@ -288,6 +293,7 @@ func (j *job) controlRow() int {
 	return 0
 }
 
+// difference is one cell of a column of differences.
 func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, ok bool) {
 	right, ok := j.differenceOf(s, to, i)
 	base, _ := j.baseOf(s, to, i)
@@ -303,6 +309,19 @@ func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, 
 	if right > 0 == (col.Cells[i].Value > 0) || !signedBoth(col) {
 		e.rights = append(e.rights, exactly(math.Abs(right)))
 	}
+	e.ways = append(j.otherDifferences(s, to, i), way{-right, "the difference with its sign turned", "sign", false}, way{s.Cells[i].Value + base, "the sum, not the difference", "sum", false})
+	for _, o := range j.table.Columns {
+		if o != s && o != col && o.Known() > 1 && stemOf(o.Header) == stemOf(s.Header) {
+			if x, ok := j.differenceOf(o, to, i); ok {
+				e.ways = append(e.ways, way{x, "the difference in " + o.Header, "of " + o.Header, false})
+			}
+		}
+	}
+	return e, true
+}
+
+// otherDifferences are the differences to other rows, and those of other rows.
+func (j *job) otherDifferences(s *handin.Column, to against, i int) (out []way) {
 	for k := range s.Cells {
 		if k == i || !s.Cells[k].Known {
 			continue
@@ -312,22 +331,12 @@ func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, 
 			class, words = "to the row above", "the difference to the row above"
 		}
 		x := s.Cells[i].Value - s.Cells[k].Value
-		e.ways = append(e.ways, way{x, words, class, k != i-1}, way{-x, words + ", with the sign turned", class, true})
-	}
-	for k := range s.Cells {
-		if x, ok := j.differenceOf(s, to, k); ok && k != i {
-			e.ways = append(e.ways, way{x, "what trial " + j.name(k) + " has", "row of " + j.name(k), true})
+		out = append(out, way{x, words, class, k != i-1}, way{-x, words + ", with the sign turned", class, true})
+		if x, ok := j.differenceOf(s, to, k); ok {
+			out = append(out, way{x, "what trial " + j.name(k) + " has", "row of " + j.name(k), true})
 		}
 	}
-	e.ways = append(e.ways, way{-right, "the difference with its sign turned", "sign", false}, way{s.Cells[i].Value + base, "the sum, not the difference", "sum", false})
-	for _, o := range j.table.Columns {
-		if o != s && o != col && o.Known() > 1 && stemOf(o.Header) == stemOf(s.Header) {
-			if x, ok := j.differenceOf(o, to, i); ok {
-				e.ways = append(e.ways, way{x, "the difference in " + o.Header, "of " + o.Header, false})
-			}
-		}
-	}
-	return e, true
+	return out
 }
 
 // signedBoth reports a column that has numbers below 0, so that its signs mean
@@ -382,52 +391,48 @@ func (j *job) namedBy(label string) (of map[int]bool) {
 
 // average holds one cell of such a row against its column.
 func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look.Statistic, of map[int]bool) {
-	var xs []float64
-	bounds := 0
-	for i := from; i < to; i++ {
-		if of != nil && !of[i] {
-			continue
-		}
-		switch o := col.Cells[i]; {
-		case o.Known:
-			xs = append(xs, o.Value)
-		case !math.IsInf(o.Low, 0):
-			xs, bounds = append(xs, o.Low), bounds+1
-		}
-	}
+	xs, bounds := valuesOf(col, from, to, of)
 	if len(xs) < 2 {
 		return
 	}
 	e := meanOf(xs, to-from)
 	if kind == look.Total {
-		sum := e.rights[0].value * float64(len(xs))
-		e.rights = append(e.rights[:0], exactly(sum))
-		e.ways = nil
+		e.rights, e.ways = []accepted{exactly(e.rights[0].value * float64(len(xs)))}, nil
 	}
-	e.within = max(halfOfCell(c), 1e-6)
+	e.within = max(c.Half, 1e-6)
 	// A mean may well leave out a control, or what did not come out, or be of the last
 	// block alone.
+	plain := e.rights[0].value
 	if of == nil {
 		e.rights = append(e.rights, j.otherMeans(col, from, to)...)
 	}
 	v, wrong := judge(c, e)
-	look := criteria.Means
 	switch {
-	case bounds > 0 && !wrong && math.Abs(c.Value-e.rights[0].value) <= e.within+slack(c.Value) && kind != 0:
-		words := fmt.Sprintf("%s counts %s as if it had ended then: what still stood lasted longer, so the mean is at least this. Did you mean “at least”?",
-			finding.Typed(c).String(), "a foam that still stood")
-		j.out = append(j.out, finding.Of(look, graded.Calculation, words, c))
 	case wrong:
 		v.cell = c
-		f := j.finding(look, v)
+		f := j.finding(criteria.Means, v)
 		if v.way == nil || c.Formula == "" && (v.way.weak || strings.HasSuffix(v.way.class, "left out")) {
 			f.Certain = false // it may be left out for a reason
 		}
 		j.out = append(j.out, f)
+	case bounds && math.Abs(c.Value-plain) <= e.within+slack(c.Value):
+		words := fmt.Sprintf("%s counts a foam that still stood as if it had ended then: it lasted longer, so the mean is at least this. Did you mean “at least”?", finding.Typed(c).String())
+		j.out = append(j.out, finding.Of(criteria.Means, graded.Calculation, words, c))
 	}
 }
 
-func halfOfCell(c handin.Cell) float64 { return c.Half }
+// valuesOf are the numbers of a column in some rows, or in those named; bounds is set
+// where one of them is only a bound.
+func valuesOf(col *handin.Column, from, to int, of map[int]bool) (xs []float64, bounds bool) {
+	for i := from; i < to; i++ {
+		o := col.Cells[i]
+		if of != nil && !of[i] || math.IsInf(o.Low, 0) {
+			continue
+		}
+		xs, bounds = append(xs, o.Low), bounds || !o.Known
+	}
+	return xs, bounds
+}
 
 // otherMeans are the means of parts of a column that a student may well mean: what
 // came out, without the control, the last rows.

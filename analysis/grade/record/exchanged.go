@@ -34,29 +34,52 @@ func (r *reader) exchangedCells(t *handin.Table) {
 	}
 }
 
+// exchangedPair asks of two cells of one row.
 func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	a, b := x.Cells[i], y.Cells[i]
-	if !a.Known || !b.Known || r.said[a.At] || r.said[b.At] || a.Value == b.Value || a.Formula != "" || b.Formula != "" {
+	if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || x.Role == y.Role && x.Role != column.IngredientAmount || emulsifier(x) && emulsifier(y) {
 		return
 	}
-	lowA, highA, n := others(x, i)
-	lowB, highB, m := others(y, i)
-	if n < 2 || m < 2 || x.Role == y.Role && x.Role != column.IngredientAmount || emulsifier(x) && emulsifier(y) {
+	own, other := boundsOf(x, i), boundsOf(y, i)
+	if own.n < 2 || other.n < 2 {
 		return
 	}
 	// Two results may overlap and still be told apart in one row; amounts and what is
 	// worked out only where their columns lie apart.
-	if !apart(lowA, highA, lowB, highB) && !(results(x, y) && strays(a.Value, lowA, highA, b.Value, lowB, highB)) {
+	if !own.apart(other) && !(results(x, y) && own.far(a.Value) && other.far(b.Value)) {
 		return
 	}
-	if within(a.Value, lowA, highA, 0.1) || within(b.Value, lowB, highB, 0.1) || !within(b.Value, lowA, highA, 0.12) || !within(a.Value, lowB, highB, 0.12) {
+	if own.holds(a.Value, 0.1) || other.holds(b.Value, 0.1) || !own.holds(b.Value, 0.12) || !other.holds(a.Value, 0.12) {
 		return
 	}
 	words := fmt.Sprintf("%s and %s look exchanged: each fits the other's column (%s, %s). Which is which?", a.Text, b.Text, x.Header, y.Header)
-	f := about(words, a, "exchanged cells").And(b.At)
-	r.add(f, a.At, b.At)
+	r.add(about(words, a, "exchanged cells").And(b.At), a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
 }
+
+// fresh reports a typed number of which nothing was said yet.
+func (r *reader) fresh(c handin.Cell) bool { return c.Known && c.Formula == "" && !r.said[c.At] }
+
+// bounds are the lowest and highest of some numbers.
+type bounds struct {
+	low, high float64
+	n         int
+}
+
+// boundsOf are the bounds of a column without one of its cells.
+func boundsOf(c *handin.Column, i int) bounds {
+	low, high, n := others(c, i)
+	return bounds{low, high, n}
+}
+
+// holds reports a number within the bounds, or nearly.
+func (b bounds) holds(v, slack float64) bool { return within(v, b.low, b.high, slack) }
+
+// far reports a number well out of the bounds.
+func (b bounds) far(v float64) bool { return v < 0.8*b.low || v > 1.25*b.high }
+
+// apart reports bounds that lie apart, so that each tells its own.
+func (b bounds) apart(o bounds) bool { return b.high < 0.8*o.low || o.high < 0.8*b.low }
 
 // emulsifier reports an emulsifier's grams: two of them may well change places by plan,
 // and only a blend HLB can tell.
@@ -69,69 +92,76 @@ func results(x, y *handin.Column) bool {
 	return x.Role == column.Hold && y.Role == column.DrainedAmount || x.Role == column.DrainedAmount && y.Role == column.Hold
 }
 
-// apart reports two columns whose values lie apart, so that each tells its own.
-func apart(lowA, highA, lowB, highB float64) bool { return highA < 0.8*lowB || highB < 0.8*lowA }
-
-// strays reports two values that both lie well out of their own columns.
-func strays(a, lowA, highA, b, lowB, highB float64) bool {
-	return (a < 0.8*lowA || a > 1.25*highA) && (b < 0.8*lowB || b > 1.25*highB)
-}
-
+// within reports a number between two, or nearly.
 func within(v, low, high, slack float64) bool { return v >= low*(1-slack) && v <= high*(1+slack) }
 
 // exchangedHeads asks of two ingredients whose headers look exchanged: what the
 // student worked out agrees with the grams only if they are.
 func (r *reader) exchangedHeads(t *handin.Table) {
-	fats := t.All(column.FatPercent)
-	if len(fats) == 0 || fats[0].Field == nil || fats[0].Field.InGrams {
+	percents := t.All(column.FatPercent)
+	fat, water := onlyFatAndWater(t)
+	if len(percents) == 0 || percents[0].Field == nil || percents[0].Field.InGrams || fat == nil || water == nil || fat.Field.What.FatPercent == nil {
 		return
 	}
-	var fat, water *handin.Column
-	for _, c := range t.Weighed() {
-		switch {
-		case c.Field.What.Kind == ingredient.Fat && fat == nil:
-			fat = c
-		case c.Field.What.Kind == ingredient.Water && water == nil:
-			water = c
-		case c.Field.What.Kind == ingredient.Fat || c.Field.What.Kind == ingredient.Water:
-			return
-		}
-	}
-	if fat == nil || water == nil || fat.Field.What.FatPercent == nil {
-		return
-	}
-	share := fat.Field.What.FatPercent.Value / 100
-	var rows []int // whose fat percent agrees only if the two are exchanged
-	as, exchanged, n := 0, 0, 0
-	for i, c := range fats[0].Cells {
-		a, b := fat.Cells[i], water.Cells[i]
-		if !c.Known || !a.Known || !b.Known || math.Abs(a.Value-b.Value) < 10 {
+	right, turned := 0, []int{}
+	for i, c := range percents[0].Cells {
+		as, other, ok := fatEitherWay(t, fat, water, i)
+		if !ok || !c.Known {
 			continue
 		}
-		sum := 0.0
-		for _, o := range t.Weighed() {
-			if o.Cells[i].Known {
-				sum += o.Cells[i].Value
-			}
+		if math.Abs(c.Value-as) < 1.5 {
+			right++
 		}
-		n++
-		if math.Abs(c.Value-100*share*a.Value/sum) < 1.5 {
-			as++
-		}
-		if math.Abs(c.Value-100*share*b.Value/sum) < 1.5 {
-			exchanged++
-			rows = append(rows, i)
+		if math.Abs(c.Value-other) < 1.5 {
+			turned = append(turned, i)
 		}
 	}
-	if as >= 2 && exchanged <= as/2 {
-		r.exchangedGrams(fat, water, fats[0], rows)
-		return
+	switch n := len(turned); {
+	case right >= 2 && n <= right/2:
+		r.exchangedGrams(fat, water, percents[0], turned)
+	case right == 0 && n >= 3 && 4*n >= 3*percents[0].Known():
+		r.headsTurned(t, fat, water, percents[0])
 	}
-	if n < 3 || as > 0 || 4*exchanged < 3*n {
-		return
+}
+
+// onlyFatAndWater are the one column of fat and the one of water of a table, nil where
+// there are several.
+func onlyFatAndWater(t *handin.Table) (fat, water *handin.Column) {
+	for _, c := range t.Weighed() {
+		into := &fat
+		switch c.Field.What.Kind {
+		case ingredient.Water:
+			into = &water
+		case ingredient.Fat:
+		default:
+			continue
+		}
+		if *into != nil {
+			return nil, nil
+		}
+		*into = c
 	}
+	return fat, water
+}
+
+// fatEitherWay is a trial's fat percent as its grams stand, and with fat and water
+// exchanged; false where the two would hardly differ.
+func fatEitherWay(t *handin.Table, fat, water *handin.Column, i int) (as, other float64, ok bool) {
+	a, b := fat.Cells[i], water.Cells[i]
+	sum := 0.0
+	for _, o := range t.Weighed() {
+		if o.Cells[i].Known {
+			sum += o.Cells[i].Value
+		}
+	}
+	share := fat.Field.What.FatPercent.Value
+	return share * a.Value / sum, share * b.Value / sum, a.Known && b.Known && math.Abs(a.Value-b.Value) >= 10
+}
+
+// headsTurned asks of two headers that look exchanged over the whole table.
+func (r *reader) headsTurned(t *handin.Table, fat, water, percent *handin.Column) {
 	f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("The headers “%s” and “%s” look exchanged: your fat percents agree with the grams only if they are. Which column is which?", fat.Header, water.Header),
-		fat.Heading, water.Heading).Kinds("exchanged columns").And(fats[0].Heading)
+		fat.Heading, water.Heading).Kinds("exchanged columns").And(percent.Heading)
 	for i := range t.Trials {
 		a, b := fat.Cells[i], water.Cells[i]
 		if a.Known && b.Known {

@@ -115,26 +115,18 @@ func isAmount(col *handin.Column) bool {
 
 // cannotBe says why a number is none that a foam can have, "" if it may be.
 func (r *reader) cannotBe(t *handin.Table, col *handin.Column, i int) string {
-	v := col.Cells[i].Value
+	v, percent := col.Cells[i].Value, col.Field == nil || col.Field.Want == quantity.Percent
 	switch col.Role {
-	case column.IngredientAmount, column.BatchMass, column.EmulsifierAmount, column.SampleMass, column.Fill:
-		switch {
-		case v < 0:
+	case column.IngredientAmount, column.BatchMass, column.EmulsifierAmount, column.SampleMass, column.Fill, column.FatPercent, column.Hold, column.HoldOver, column.GoneBy:
+		if v < 0 {
 			return "it is less than nothing"
-		case col.Field != nil && !col.Field.InGrams && col.Field.Want == quantity.Percent && v > 100:
+		}
+		if percent && v > 100 && (col.Role == column.IngredientAmount || col.Role == column.EmulsifierAmount || col.Role == column.FatPercent) {
 			return "a percent goes from 0 to 100"
 		}
-	case column.FatPercent:
-		if (col.Field == nil || col.Field.Want == quantity.Percent) && (v < 0 || v > 100) {
-			return "a fat percent goes from 0 to 100"
-		}
-	case column.BlendHLB, column.IngredientHLB:
-		if (v < 0 || v > ingredient.MostHLB) && col.Role == column.BlendHLB {
+	case column.BlendHLB:
+		if v < 0 || v > ingredient.MostHLB {
 			return "an HLB goes from 0 to 20"
-		}
-	case column.Hold, column.HoldOver, column.GoneBy:
-		if v < 0 {
-			return "a hold is 0 or more"
 		}
 	case column.DrainedAmount, column.OilAmount:
 		return drainedCannotBe(t, col, i, v)
@@ -235,33 +227,39 @@ func others(col *handin.Column, i int) (low, high float64, n int) {
 
 // wholeColumn asks of a column that is in another unit throughout.
 func (r *reader) wholeColumn(t *handin.Table, col *handin.Column) {
-	low, high, n := others(col, -1)
-	if n < 2 || n < col.Known()-1 {
+	u, ok := otherUnit(t, col)
+	if !ok {
 		return
 	}
-	words, factor := "", 0.0
-	switch {
-	case col.Role == column.Hold && high < 1 && allOver(t, 0.02, low):
-		words, factor = "hours, not minutes", 60
-	case col.Role == column.Hold && low >= 300 && high > 600 && col.Field != nil && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1:
-		words, factor = "seconds, not minutes", 1.0/60
-	case col.Role == column.IngredientAmount && col.Field != nil && col.Field.InGrams && high < 1.5 && !col.Field.What.WeighedAsEmulsifier() && (col.Field.What.Kind == ingredient.Fat || col.Field.What.Kind == ingredient.Water) && heavy(t, col):
-		words, factor = "kg, not g", 1000
-	default:
-		return
-	}
-	f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("The column is headed “%s” and holds %s to %s. Was it %s?", col.Header, num(low), num(high), words), col.Heading).Kinds("unit slip")
+	low, high, _ := others(col, -1)
+	f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("The column is headed “%s” and holds %s to %s. Was it %s?", col.Header, num(low), num(high), u.words), col.Heading).Kinds("unit slip")
 	for _, c := range col.Cells {
 		if c.Known {
 			f = f.And(c.At)
 			r.said[c.At] = true
-			r.meant[c.At] = c.Value * factor
+			r.meant[c.At] = c.Value * u.factor
 		}
 	}
 	r.add(f, col.Heading)
 }
 
-func allOver(_ *handin.Table, least, low float64) bool { return low >= least }
+// otherUnit is the unit that all numbers of a column fit better than its own.
+func otherUnit(t *handin.Table, col *handin.Column) (u unit, ok bool) {
+	low, high, n := others(col, -1)
+	if n < 2 || n < col.Known()-1 || col.Field == nil {
+		return u, false
+	}
+	kind := col.Field.What.Kind
+	switch {
+	case col.Role == column.Hold && high < 1 && low >= 0.02:
+		return timeUnits[0], true
+	case col.Role == column.Hold && low >= 300 && high > 600 && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1:
+		return timeUnits[1], true
+	case col.Role == column.IngredientAmount && col.Field.InGrams && high < 1.5 && (kind == ingredient.Fat || kind == ingredient.Water) && heavy(t, col):
+		return massUnits[0], true
+	}
+	return u, false
+}
 
 // heavy reports that another column of the table holds hundreds of grams.
 func heavy(t *handin.Table, col *handin.Column) bool {
