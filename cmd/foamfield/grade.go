@@ -179,7 +179,7 @@ func (l *listing) folder(dir string, deep int) error {
 func (l *listing) file(path, name string) {
 	ending := strings.ToLower(filepath.Ext(name))
 	switch {
-	case l.criteria != nil && sameFile(path, l.criteria):
+	case l.criteria != nil && isFile(path, l.criteria):
 	case slices.Contains(handInEndings, ending):
 		l.paths = append(l.paths, path)
 	default:
@@ -191,7 +191,7 @@ func (l *listing) file(path, name string) {
 	}
 }
 
-func sameFile(path string, info os.FileInfo) bool {
+func isFile(path string, info os.FileInfo) bool {
 	other, err := os.Stat(path)
 	return err == nil && os.SameFile(other, info)
 }

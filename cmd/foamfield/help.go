@@ -195,9 +195,13 @@ func help(c *call, args []string) error {
 			text = gradeUsage
 		case "help", "version":
 		default:
-			return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(args[0])), ""}
+			return wrongCall{noCommand(args[0]), ""}
 		}
 	}
 	_, err := fmt.Fprint(c.stdout, toType(text))
 	return err
+}
+
+func noCommand(name string) string {
+	return fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(name))
 }

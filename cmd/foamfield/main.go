@@ -124,7 +124,7 @@ func command(c *call, args []string) error {
 		if howStarted(args) == dropped {
 			return reportBeside(c, args)
 		}
-		return wrongCall{fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(name)), ""}
+		return wrongCall{noCommand(name), ""}
 	}
 }
 

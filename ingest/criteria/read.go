@@ -104,7 +104,7 @@ func (c *Criteria) number(t *table, row, i int) (float64, bool) {
 	}
 	v, err := strconv.ParseFloat(strings.Replace(strings.TrimRight(text, " %"), ",", ".", 1), 64)
 	if err != nil || v < 0 {
-		c.problem("%s: %s is no number of points; it is left out.", t.at(row, i), say.Quoted(text))
+		c.problem("%s: %s cannot be read as points; it is left out.", t.at(row, i), say.Quoted(text))
 		return 0, false
 	}
 	return v, true
@@ -313,7 +313,7 @@ func (c *Criteria) rule(name, value string, t *table, row int) bool {
 func (c *Criteria) numberRule(into *float64, value string, t *table, row int) bool {
 	_, v, ok := rangeOf(value)
 	if !ok {
-		c.problem("%s: %s is no number; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
+		c.problem("%s: %s cannot be read as a number; the usual rule is kept.", t.at(row, 1), say.Quoted(value))
 		return false
 	}
 	*into = v

@@ -68,7 +68,7 @@ func Terminal(c *graded.Class) string {
 		fmt.Fprintf(&b, "  not read: %s\n", oneLine(strings.TrimSpace(n.File+" "+n.Student)+": "+n.Reason))
 	}
 	for _, p := range c.Problems {
-		fmt.Fprintf(&b, "  please look: %s\n", oneLine(p))
+		fmt.Fprintf(&b, "  check: %s\n", oneLine(p))
 	}
 	if n := len(c.SameData); n > 0 {
 		fmt.Fprintf(&b, "  %s with rows alike: see Same data in class.xlsx; nothing is taken off for it.\n", count(n, "pair"))

@@ -79,6 +79,9 @@ func kind(b reports.Block) string {
 // First is the summary page.
 func (p *press) First() []reports.Section { return p.Sections[:min(1, len(p.Sections))] }
 
+// Rest says whether there is more than the summary.
+func (p *press) Rest() bool { return len(p.Sections) > 1 }
+
 // Cooks are the other sections before the divider.
 func (p *press) Cooks() []reports.Section { return p.Sections[min(1, len(p.Sections)):p.divide()] }
 

@@ -219,7 +219,7 @@ func (m *marks) checks(p *page) {
 func (m *marks) same() {
 	p := m.sheet("Same data", 30, 24, 14, 44, 16, 44)
 	p.add(in(title, "Rows alike between students"))
-	p.add(in(quiet, "For you to look at. It says that rows are alike, not how that came about; nothing is taken off for it. Pairs that said so are left out."))
+	p.add(in(quiet, "For your eyes. It says that rows are alike, not how that came about; nothing is taken off for it. Pairs that said so are left out."))
 	p.merged[2] = 6
 	p.heads("Students", "File", "Sheet", "Cells that match", "Day", "What is alike")
 	p.freeze(0)

@@ -109,7 +109,7 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 // never without another.
 func (j *judge) notShown(s sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
 	if d.Varies(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials cannot tell which of them did it. Change one of them alone.", s.text, factor, j.beside(d, factor)), s, "changed together").
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, factor, j.beside(d, factor)), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
 	if low, high, known := d.Range(factor); known && high > low {
