@@ -21,17 +21,43 @@ const show = (e, visible = true) => { e.hidden = !visible; };
 const count = (n, word) => n + " " + word + (n === 1 ? "" : "s");
 
 // What else the program does: each command of it that is not of the three steps. A new
-// command is one line here: its name, what it is called on the page, what it is about,
-// what is dropped on it ("files", "folder" or ""), the boxes it has, and what it is
-// typed as. What it prints is shown, what it writes can be saved, and the file that it
-// opens with, if any, is laid out below.
+// command is one entry here: its name, what it is called on the page and what it is
+// about; what is dropped on it ("files", "folder" or nothing), its boxes, and what it is
+// typed as. What it prints is shown, what it writes can be saved, and the page that it
+// opens with, if any, is laid out below. One that the program does not know is not shown.
 const tasks = [
 	{
-		command: "sheet", title: "A blank log to type into", drop: "", boxes: [], opens: "",
+		command: "sheet", title: "A blank log to type into",
 		says: "A workbook with lists to choose from, checks of what is typed, and the kitchen’s own sheets.",
 		typed: () => ["sheet", "foam-log.xlsx"],
 	},
+	{
+		command: "plan", title: "A week of trials, before any log",
+		says: "Mixes all over what you want to know, in grams of your ingredients, as a log to fill in.",
+		boxes: [{ name: "of", label: "What you use", wide: true, value: "clarified butter, cider, GMS, sucrose ester 15" }, { name: "trials", label: "Trials" }, { name: "days", label: "Days" }, { name: "batch", label: "Batch", unit: "g" }],
+		typed: (box) => ["plan", "plan.xlsx", ...flags(box, "of", "trials", "days", "batch")],
+	},
+	{
+		command: "blend", title: "Emulsifiers to HLB and grams", button: "Work it out",
+		says: "What a mix comes to: percents, blend HLB, what the scale does to them. Or name emulsifiers and the HLB you want, and leave the mix empty.",
+		boxes: [{ name: "mix", label: "Mix", wide: true, value: "butter 120, cider 174, GMS 4.2, sucrose ester 15: 1.8" }, { name: "of", label: "Emulsifiers at hand", wide: true }, { name: "emulsifier", label: "Emulsifier", unit: "%" }, { name: "hlb", label: "HLB" }, { name: "batch", label: "Batch", unit: "g" }],
+		typed: (box) => ["blend", ...flags(box, "of", "emulsifier", "hlb", "batch"), ...(box.mix ? ["--", box.mix] : [])],
+	},
+	{
+		command: "trend", title: "Many weeks compared", drop: "files", opens: "out/report.html",
+		says: "Is the kitchen steady, what changed it, and does the best mix move? Choose the logs of all weeks together.",
+		typed: (box, given) => ["trend", "--out", "out", "--", ...given],
+	},
+	{
+		command: "grade", title: "A class checked", drop: "folder", opens: "out/class.html",
+		says: "A folder with a file a student: each mistake at its cell, and what is only a question. Points come off only by your own criteria.",
+		boxes: [{ name: "criteria", label: "Your criteria, if you have them", file: true }],
+		typed: (box, given) => ["grade", "--out", "out", ...flags(box, "criteria"), "--", ...given],
+	},
 ];
+
+// flags are those boxes that were filled in, as the program takes them.
+const flags = (box, ...names) => names.flatMap((name) => box[name] ? ["--" + name, box[name]] : []);
 
 // What a kitchen may ask for, and the flag that says so to the program.
 const asks = [
@@ -89,6 +115,9 @@ function load() {
 // log: it translates what a run comes across, and keeps that for the next. The first
 // work to be done stops it.
 async function warm(program) {
+	const asks = start({ program, args: ["help"], files: [] });
+	running.at(-1).keeps = true;
+	offer((await asks).said);
 	if (turn === 0) await start({ program, args: ["report", "--out", "out", "--write", "html", "week.xlsx"], files: [["week.xlsx", demo()]] });
 	document.documentElement.dataset.warm = "yes";
 }
@@ -530,32 +559,41 @@ function clearReport() {
 // ---- what else it does
 
 function task(t) {
-	const boxes = t.boxes.map((b) => {
-		const input = h("input", { id: t.command + "-" + b.name, type: "text", value: b.value ?? "" });
-		return { ...b, input };
-	});
+	const boxes = (t.boxes ?? []).map((b) => ({ ...b, input: h("input", { id: t.command + "-" + b.name, type: b.file ? "file" : "text", value: b.value ?? "", autocomplete: "off" }) }));
 	const given = h("input", { type: "file", multiple: true, id: t.command + "-files" });
 	if (t.drop === "folder") given.webkitdirectory = true;
+	const chosen = h("span", {});
+	given.onchange = () => fill(chosen, " " + count(given.files.length, "file"));
 	const came = h("div", {});
-	const go = async () => {
-		const files = [];
-		for (const f of given.files) files.push([f.webkitRelativePath || f.name, new Uint8Array(await f.arrayBuffer())]);
-		await work(t.title, async (now, current) => {
-			const names = t.drop === "folder" && files.length ? [files[0][0].split("/")[0]] : files.map(([name]) => name);
-			const answer = await call(t.typed(Object.fromEntries(boxes.map((b) => [b.name, b.input.value.trim()])), names), files, hearStages(now));
-			if (!current()) return;
-			const page = answer.made.find(([path]) => path === t.opens);
-			if (page) {
-				clearReport();
-				layOut(new TextDecoder().decode(page[1]));
-			}
-			fill(came, answer.said ? h("pre", {}, answer.said) : "", h("ul", { className: "saves" }, answer.made.map(([path, bytes]) => h("li", {}, save(path.split("/").pop(), bytes, "Save " + path)))));
-		});
-	};
-	return h("div", { className: "task", id: "task-" + t.command }, h("h3", {}, t.title), h("p", {}, t.says),
-		boxes.length ? h("div", { className: "boxes" }, boxes.map((b) => h("p", {}, h("label", { htmlFor: b.input.id }, b.label), b.input, h("span", {}, b.unit ?? "")))) : null,
-		t.drop ? h("p", {}, h("label", { className: "button" }, given, t.drop === "folder" ? "Choose a folder" : "Choose spreadsheets")) : null,
+	const go = () => work(t.title, async (now, current) => {
+		const files = [], typed = {};
+		const add = async (path, file) => files.push([path, new Uint8Array(await file.arrayBuffer())]);
+		for (const f of given.files) await add(f.webkitRelativePath || f.name, f);
+		const named = [...new Set(files.map(([path]) => top_(path)))];
+		for (const b of boxes) {
+			typed[b.name] = b.input.value.trim();
+			if (!b.file || !b.input.files.length) continue;
+			typed[b.name] = "given/" + b.input.files[0].name;
+			await add(typed[b.name], b.input.files[0]);
+		}
+		const answer = await call(t.typed(typed, named), files, hearStages(now));
+		if (!current()) return;
+		const page = answer.made.find(([path]) => path === t.opens);
+		if (page) {
+			clearReport();
+			layOut(new TextDecoder().decode(page[1]));
+		}
+		fill(came, answer.said ? h("pre", { tabIndex: 0 }, answer.said) : "", h("ul", { className: "saves" }, answer.made.map(([path, bytes]) => h("li", {}, save(path.split("/").pop(), bytes, "Save " + path.replace(/^out\//, ""))))));
+	});
+	return h("div", { className: "task", id: "task-" + t.command, hidden: true }, h("h3", {}, t.title), h("p", {}, t.says),
+		boxes.length ? h("div", { className: "boxes" }, boxes.map((b) => h("p", { className: b.wide || b.file ? "wide" : "" }, h("label", { htmlFor: b.input.id }, b.label), b.input, h("span", {}, b.unit ?? "")))) : null,
+		t.drop ? h("p", {}, h("label", { className: "button" }, given, t.drop === "folder" ? "Choose a folder" : "Choose spreadsheets"), chosen) : null,
 		h("p", {}, h("button", { type: "button", onclick: go }, t.button ?? "Make it")), came);
+}
+
+// offer shows what the program says that it does.
+function offer(help) {
+	for (const t of tasks) show($("task-" + t.command), help.includes("\n  foamfield " + t.command + " "));
 }
 
 // ---- the page

@@ -296,9 +296,10 @@ func canBeStopped(p *tab) {
 
 // Each of the other things that the page does gives a file.
 func doesTheRest(p *tab) {
-	for _, c := range evaluate[[]string](p, `tasks.filter(t => !t.drop).map(t => t.command)`) {
+	p.until("it offers what the program does", `!document.getElementById("task-sheet").hidden`)
+	for _, c := range evaluate[[]string](p, `tasks.filter(t => !t.drop && !document.getElementById("task-" + t.command).hidden).map(t => t.command)`) {
 		p.do(chromedp.Click(chromedp.CSS("#task-" + c + " button")))
-		p.until(c+" is done", fmt.Sprintf(`document.querySelector("#task-%s a.save") !== null && `, c)+atRest)
+		p.until(c+" is done", fmt.Sprintf(`document.querySelector("#task-%s :is(a.save, pre)") !== null && `, c)+atRest)
 	}
 	if n := len(p.saved("foam-log.xlsx")); n < 5000 {
 		p.Errorf("the blank log has %d bytes", n)
