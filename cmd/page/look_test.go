@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"github.com/chromedp/cdproto/emulation"
+	printing "github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 )
 
@@ -25,6 +26,13 @@ func TestLook(t *testing.T) {
 		p.choose(absolute(t, file))
 		p.until("it is at rest", atRest+` && (!document.getElementById("understood").hidden || !document.getElementById("trouble").hidden)`)
 		p.picture(name)
+		paper, err := chromedp.Call(p.ctx, printing.PrintToPDF, printing.PrintToPDFParams{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(filepath.Join(*look, name+".pdf"), paper.Data, 0o644); err != nil {
+			t.Fatal(err)
+		}
 	}
 }
 
