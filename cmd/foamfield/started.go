@@ -84,5 +84,6 @@ var untyped = strings.NewReplacer(
 	"choose another folder with --out", "copy the log into another folder and drop it there",
 	"choose another with --out", "copy the log into another folder and drop it there",
 	"run foamfield check on it and mend what it names", "look through it for a number that cannot be, and mend that",
+	", or set it for all with --kitchen", "",
 	"leave it out with --write, and please report this with the log", "please report this with the log",
 )

@@ -58,6 +58,7 @@ func TestUntyped(t *testing.T) {
 		dir.failure(os.ErrPermission).Error(),
 		`the folder "a" exists and holds no report of foamfield, so it is left alone: move it away or choose another with --out`,
 		"the analysis of this log did not come to an end (x): run foamfield check on it and mend what it names",
+		"the logs have two targets: make them the same, read the logs one at a time, or set it for all with --kitchen",
 		"report.pdf could not be made (x): leave it out with --write, and please report this with the log",
 	} {
 		for _, way := range []started{dropped, onPage} {

@@ -137,8 +137,11 @@ async function call(args, files, hear) {
 	return answer;
 }
 
+// inWords is a flag as the page calls it.
+const inWords = (typed, flag) => { const a = asks.find((x) => x.flag === flag); return a ? "“" + a.label + "”" : typed; };
+
 // sentence makes one of what the program says, which may begin with a file's name.
-const sentence = (s) => (/^[a-z]+[ ,]/.test(s) ? s.charAt(0).toUpperCase() + s.slice(1) : s) + (/[.?!…]$/.test(s) ? "" : ".");
+const sentence = (s) => ((/^[a-z]+[ ,]/.test(s) ? s.charAt(0).toUpperCase() + s.slice(1) : s) + (/[.?!…]$/.test(s) ? "" : ".")).replace(/--([a-z-]+)/g, inWords);
 
 // ---- what the page knows
 
@@ -202,7 +205,7 @@ async function work(first, doing) {
 }
 
 function complain(e) {
-	const lines = e instanceof Refused ? [h("p", {}, e.message.replace(/--([a-z-]+)/g, inWords))] : [
+	const lines = e instanceof Refused ? [h("p", {}, e.message)] : [
 		h("p", {}, "This did not come to an end: " + e.message + "."),
 		h("p", {}, "That is the program’s fault or this device’s, not your log’s. Try again, close other pages first, or leave out half of the log to find the row that does it."),
 	];
@@ -210,9 +213,6 @@ function complain(e) {
 	show($("trouble"));
 	$("trouble").scrollIntoView({ block: "nearest" });
 }
-
-// inWords is a flag as the page calls it.
-const inWords = (typed, flag) => { const a = asks.find((x) => x.flag === flag); return a ? "“" + a.label + "”" : typed; };
 
 // steps of the program in words of the page
 const stages = [[/^reading/, "Reading the log"], [/^fitting/, "Working out what holds, drains and clogs"], [/^drawing/, "Drawing and laying out"], [/^writing/, "Nearly done"]];
@@ -636,7 +636,17 @@ function setUp() {
 	$("again").onclick = () => { startOver(); $("files").focus(); };
 	$("cancel").onclick = () => { turn++; stopAll(); show($("working"), false); document.body.removeAttribute("aria-busy"); $("files").focus(); };
 	takesDrops(window);
+	addEventListener("keydown", (e) => { // the report breaks its own pages well only when it is printed itself
+		if ((e.ctrlKey || e.metaKey) && e.key === "p" && !$("paper").hidden) {
+			e.preventDefault();
+			$("paper").contentWindow.print();
+		}
+	});
 	document.documentElement.dataset.page = "ready";
+	if (!globalThis.DecompressionStream || !globalThis.WebAssembly?.compileStreaming) {
+		complain(new Refused("This browser is too old for the page: bring it up to date, or open the page in another."));
+		return;
+	}
 	setTimeout(load); // after the page is there
 }
 
