@@ -76,9 +76,9 @@ func (b *builder) startName(i int, s result.Start) string {
 func (b *builder) trialCard(i int, n result.NextTrial) Card {
 	path := fmt.Sprintf("next_trials[%d]", i)
 	c := Card{Title: fmt.Sprintf("next trial %d", i+1), Of: path, Mix: b.mixOnly(path+".mix", n.Mix), Aim: capital(say(sentence(n.Reason)))}
-	c.Made = say("Not yet made, and not a start: these trials do not carry one.")
+	c.Made = say("Not yet made. A trial to learn from, not a start: these trials name none.")
 	if best := b.r.BestSeen; n.Purpose == "repeat" && best != nil {
-		c.Made = say("Made ", often("best_seen.made_times", best.MadeTimes), " before; not a start: these trials do not carry one.")
+		c.Made = say("Made ", often("best_seen.made_times", best.MadeTimes), " before. A trial to learn from, not a start: these trials name none.")
 	}
 	if n.Clogging != nil {
 		c.Aim = say(c.Aim, " Clogs: ", clogging(path, *n.Clogging), ".")

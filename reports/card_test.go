@@ -82,7 +82,7 @@ func TestCards(t *testing.T) {
 		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},
 		{"over_a_limit", "Bench card: surest start; Bench card: richest start", []string{"The summary has a caution on this mix: read it first."}, nil},
 		{"grams_in_a_batch", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 5.7 g emulsifier, HLB 7.9", "whose weight the log does not say", "Fat part", "Water part"}, []string{"129.3"}},
-		{"bench_trials", "Bench card: next trial 1; Bench card: next trial 2", []string{"The surest start, made for the first time.", "Not yet made, and not a start", "129.3 g"}, []string{"Works ", "twice first", "± "}},
+		{"bench_trials", "Bench card: next trial 1; Bench card: next trial 2", []string{"The surest start, made for the first time.", "Not yet made. A trial to learn from, not a start", "129.3 g"}, []string{"Works ", "twice first", "± "}},
 		{"nothing_to_make", "Bench card: your next trial", []string{"write your own here", "Fat part"}, []string{" g\n"}},
 		{"empty", "", nil, nil},
 	} {

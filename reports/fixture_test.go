@@ -53,7 +53,7 @@ func kitchen() *result.Results {
 		SetAside: []result.SetVariable{{Name: "chargers", Reason: "it never changed", Value: at(1)}},
 		Fits: []result.Fit{{Result: "hold_minutes", Distribution: "lognormal", Transform: "ln", Order: 2, N: 7, Observations: result.Observations{Exact: 4, AtLeast: 3},
 			JudgedBy: true, LogLikelihood: at(-23.4567891), Scale: at(0.31234), NullReason: "3 of 7 results are known only up to bounds", LikelihoodRSquared: at(0.71234),
-			Estimator: result.MaximumLikelihood, JudgedReason: "of those fitted it predicts left-out results best (the highest left-out score)", LeaveOneOutScore: at(-3.21),
+			Estimator: result.MaximumLikelihood, JudgedReason: "it predicts left-out results best of those fitted (the highest left-out score)", LeaveOneOutScore: at(-3.21),
 			Terms: []result.Term{{Variables: []string{}, Estimate: 3.2123, StdError: at(0.0912)}, {Variables: []string{"emulsifier_percent", "emulsifier_percent"}, Estimate: -0.8123},
 				{Variables: []string{"fat_percent", "blend_hlb"}, Estimate: 1.25e-9, StdError: at(2.5)}},
 			Covariance: [][]float64{{0.01}}},

@@ -216,7 +216,7 @@ func (b *builder) effect(path string, e result.Effect) Text {
 	}
 	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
 		top := *e.Peak
-		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]), ", which is ", hold(top), ", beside ",
+		return say(Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.amount(x(top), e.Variable, e.X[top]), ", for ", hold(top), "; it holds ",
 			hold(low), " at ", b.amount(x(low), e.Variable, e.X[low]), " and ", hold(high), " at ", b.amount(x(high), e.Variable, e.X[high]), ", all else as in the start.")
 	}
 	return say(Span{Text: firm, Strong: true}, what+" "+way+" the hold, from ", hold(low), " at ",

@@ -43,7 +43,7 @@ func (b *builder) trust() Section {
 		s.Blocks = append(s.Blocks, cut(t, mostColumns, "results.json"))
 	}
 	if items := b.noLonger(); len(items) > 0 {
-		s.Blocks = append(s.Blocks, head("Whether more would lengthen the hold"), List{Items: items})
+		s.Blocks = append(s.Blocks, head("Whether more would lengthen the hold, whatever else it does"), List{Items: items})
 	}
 	if len(b.r.Model) > 0 {
 		t := Table{Caption: "What the chances rest on: what each link of the chain was learnt from.",
@@ -69,8 +69,8 @@ func (b *builder) noLonger() []Text {
 	for i, p := range b.r.Peaks {
 		if p.AtEdge == "" && p.NoLongerPay != nil {
 			path := fmt.Sprintf("peaks[%d]", i)
-			items = append(items, say("More than ", b.amount(path+".best", p.Variable, p.Best), " does not lengthen the hold: chance ",
-				chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ", all else as in the start. This is about hold alone."))
+			items = append(items, say("The chance that more than ", b.amount(path+".best", p.Variable, p.Best), " does not lengthen the hold is ",
+				chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ", all else as in the start."))
 		}
 	}
 	return items
@@ -279,7 +279,7 @@ func (b *builder) priorWidths() Text {
 	if len(t) == 0 {
 		return nil
 	}
-	return say("The surest start would work ", t, ".")
+	return say("The surest start's chance is ", t, ".")
 }
 
 // method says how the numbers were made and from what.
@@ -293,13 +293,13 @@ func (b *builder) method() Section {
 		say("A mix works if it comes out, does not split, and meets the targets for hold and drained.", without, " Each link is learnt only from trials that reached it; the chance of working is the product along the chain, for a new mix on another day at the rounded grams."),
 		say("Each link has a second-order surface in fat percent, ln emulsifier and blend HLB with weakly informative normal priors on centred, scaled variables. Settings that the log varied enough (chargers, rest, temperature, declared columns) enter as straight terms and are held at the value most trials that worked had. Hold and drained are log-normal; results known only up to bounds enter as probabilities. Came out and split are logistic, corrected by importance weighting, and averaged over how steep they may be, since clogging and splitting set in suddenly in one kitchen and little by little in another."),
 		say("“Perhaps only” is the lower 5 % limit of the long-run share; ranges given beside a chance are the 90 % limits."),
-		say("The surest start is the middle of the mixes that are nearly as good as the best inside what was tried, not at its edge: with at most half the leverage of the furthest trial, or that of the middle one. Before they are compared, chances are marked down with the distance from the three nearest trials that worked, so that of mixes nearly as sure it is the one best known; one that has the wanted chance comes first, and a mix that was made twice or more, always worked and is about as good is kept. The richest is the one with most fat whose chance, as weighed, is at least the wanted one, joined to the surest by mixes that reach it too. What the answers rest on is found by weighing the draws without each trial. A start clogs at most 1 in 20; a suggested trial at most 1 in 5."),
+		say("The surest start is the middle of the mixes that are nearly as good as the best inside what was tried, not at its edge: with at most half the leverage of the furthest trial, or that of the middle one. Before they are compared, chances are marked down with the distance from the three nearest trials that worked, so that of mixes nearly as sure it is the one best known; one that has the wanted chance comes first, and a mix that was made twice or more, always worked and is about as good is kept. The richest is the one with most fat whose chance, as weighed, is at least the wanted one, joined to the surest by mixes that reach it too. What the answers rest on is found by weighing the draws without each trial. A start clogs at most 5 times in 100, a suggested trial at most 20 times."),
 		say("Blend HLB is the mass-weighted mean of the non-ionic emulsifiers (Griffin 1954, J. Soc. Cosmet. Chem. 5:249–256); each emulsifier's own value and source are in the table of ingredients."),
 		say("Batch: ", trimmed("batch.grams", b.r.Batch.Grams, 3), " g ("+b.r.Batch.GramsFrom+"), weighed in steps of ", trimmed("batch.scale_step_grams", b.r.Batch.ScaleStepGrams, 3), " g. Seed of the draws: ", count("seed", int(b.r.Seed)), ".", version(b.r.Version)),
 	}}}
 	if p := b.r.PriorBelief; p != nil {
-		s.Blocks = append(s.Blocks, Paragraph{Text: say("Before any trial a mix in the middle of what was tried is taken to work ", chance("prior_belief.at_centre", p.AtCentre),
-			"; that some mix within it is sure enough has a chance of ", chance("prior_belief.reaches_wanted", p.Reaches), ". ", b.priorWidths())})
+		s.Blocks = append(s.Blocks, Paragraph{Text: say("Before any trial the chance that a mix in the middle of what was tried works is taken as ", chance("prior_belief.at_centre", p.AtCentre),
+			", and that some mix within it is sure enough as ", chance("prior_belief.reaches_wanted", p.Reaches), ". ", b.priorWidths())})
 	}
 	if len(b.r.Assumed) > 0 {
 		s.Blocks = append(s.Blocks, Paragraph{Text: say("Taken for known in the trade, and switched off by --trade-signs off: " + strings.Join(b.r.Assumed, "; ") + ".")})

@@ -388,9 +388,9 @@ func judgesBetter(a, b *result.Fit) bool {
 func whyJudged(f *result.Fit) string {
 	switch {
 	case f.LeaveOneOutScore != nil && f.Estimator == result.BiasReduced:
-		return "of those fitted it predicts left-out answers best (the highest left-out score); its estimates are bias-reduced (Firth 1993)"
+		return "it predicts left-out answers best of those fitted (the highest left-out score); its estimates are bias-reduced (Firth 1993)"
 	case f.LeaveOneOutScore != nil:
-		return "of those fitted it predicts left-out results best (the highest left-out score)"
+		return "it predicts left-out results best of those fitted (the highest left-out score)"
 	case f.Estimator == result.BiasReduced:
 		return "maximum likelihood has no answer here; bias-reduced estimates (Firth 1993) are finite, and are shown for the fewest terms"
 	case f.Distribution == "logistic":

@@ -252,10 +252,10 @@ func (n *notShown) looks(groups []result.GroupEffect, trends int) {
 	}
 	sentence := fmt.Sprintf("%d trends and %d differences were looked at", trends, tests)
 	if trends > 0 {
-		sentence += ": of trends that are not there, by chance about 1 in 5 looks likely and 1 in 20 clear"
+		sentence += ". Of trends that are not there, about 20 in 100 look likely by chance and 5 in 100 clear"
 	}
 	if tests > 0 {
-		sentence += "; the differences of one result are adjusted for their number, so that of results without any, about 1 in 20 has one that looks likely and 1 in 50 one that looks clear"
+		sentence += ". The differences of one result are adjusted for their number: of 100 results without any, about 5 have one that looks likely and 2 one that looks clear"
 	}
-	n.add("many_looks", sentence+"; a lone finding is a hint to repeat")
+	n.add("many_looks", sentence+". A lone finding is a hint to repeat")
 }

@@ -163,9 +163,9 @@ func TestManyLooks(t *testing.T) {
 		trends      int
 		want, never string
 	}{
-		{tests, 3, "3 trends and 2 differences were looked at: of trends", ""},
-		{tests, 0, "the differences of one result are adjusted for their number", "of trends"},
-		{nil, 2, "2 trends and 0 differences were looked at: of trends", "adjusted"},
+		{tests, 3, "3 trends and 2 differences were looked at. Of trends", ""},
+		{tests, 0, "The differences of one result are adjusted for their number", "Of trends"},
+		{nil, 2, "2 trends and 0 differences were looked at. Of trends", "adjusted"},
 		{tests[1:], 0, "", ""},
 	} {
 		n := &notShown{}
