@@ -117,7 +117,7 @@ func (b *book) style(l look, middle bool) int {
 		chance:     numbers("0 %"),
 		precise:    numbers("0.000000"),
 		whole:      numbers("0"),
-		ounce:      numbers("0.000#"),
+		ounce:      numbers("0.00"),
 		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
 		band: {Font: font(11, true, plots.Ink), Fill: tint(plots.Pale), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"},
 			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 2}}},

@@ -15,6 +15,7 @@ const summaryColumns = 5
 // Tables that have a sheet of their own are named by a link to it.
 func summary(b *book, d reports.Document, contents func(p *page)) {
 	p := b.sheet("Summary", 34, 18, 18, 18, 22)
+	p.upright = true
 	p.say(title, d.Title)
 	if d.Subtitle != "" {
 		p.say(quiet, d.Subtitle)
@@ -37,6 +38,10 @@ func summary(b *book, d reports.Document, contents func(p *page)) {
 		}
 	}
 	contents(p)
+	const onPage = 110 // rows that a page still shows large enough
+	if len(p.rows) <= onPage {
+		p.down = 1
+	}
 	p.write()
 }
 

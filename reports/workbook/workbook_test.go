@@ -390,6 +390,9 @@ func TestPrint(t *testing.T) {
 		}
 		layout, err := f.GetPageLayout(sheet)
 		way, down := "landscape", 0
+		if sheet == "Summary" {
+			way, down = "portrait", 1
+		}
 		if strings.HasPrefix(sheet, "Bench card") {
 			way, down = "portrait", 1
 		}
