@@ -297,7 +297,7 @@ func TestFirstPage(t *testing.T) {
 			"1.7 points less fat"}, []string{"falls too soon about", "better than 0.1"}},
 		{"best_available", []string{"the best there is", "Of 100 such foams about 78 work, perhaps only 40.", "Made 3 times before; it worked 2 times.", "formula is given in percent only", "1.0 point less fat",
 			"holds at least 17.5 minutes", "The hold comes from week.xlsx, sheet Targets, cell B2.", "How sure comes from the command that made this report.", "No mix is sure enough at any fat percent that was tried"}, []string{"Start from this", "Likely to work;"}},
-		{"guess", []string{"Not watched long enough: the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or ask for a hold of 15.",
+		{"guess", []string{"Not watched long enough; the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or ask for a hold of 15.",
 			"Of 100 such foams about 86 work, perhaps only 62, if foams hold on as they did in the 15 minutes watched.", "longer than the 15 minutes anybody watched", "How far the fat can go is not known",
 			"It is asked to do so 8 times in 10."}, []string{"sure enough", "about 33 minutes", "Start from this", "Likely to work;"}},
 		{"no_hold", []string{"No hold is known: the best mix as to coming out and drainage only", "No hold of these mixes is known: this chance is about coming out and drainage only.",

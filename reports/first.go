@@ -65,7 +65,7 @@ func (b *builder) title() string {
 		if names := b.unknown(); len(names) > 0 {
 			return say("No ", alternatives(names), " is known: the best mix as to ", b.about(), " only").String()
 		}
-		return "Not watched long enough: the best guess there is"
+		return "Not watched long enough; the best guess there is"
 	}
 	switch b.r.Status {
 	case result.Recommended:
@@ -300,21 +300,22 @@ func (b *builder) works() Paragraph {
 	}
 	targets := []asked{{"the hold", t.HoldMinutes}}
 	if !b.leftOut(result.DrainedPercent) {
-		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"its minute", t.DrainedAtMinutes})
+		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"the minute of drainage", t.DrainedAtMinutes})
 	}
 	targets = append(targets, asked{"how sure", t.WantedChance})
 	var assumed []Text
-	var set Text
+	var by sources
 	for _, asked := range t.Results {
-		set = say(set, " ", capital(say("the "+asked.Label)), " comes from "+source(asked.From)+".")
+		by.add(asked.From, "the "+asked.Label)
 	}
 	for _, one := range targets {
 		if one.t.From == "assumed" {
 			assumed = append(assumed, say(one.name))
 		} else {
-			set = say(set, " ", capital(say(one.name)), " comes from "+source(one.t.From)+".")
+			by.add(one.t.From, one.name)
 		}
 	}
+	set := by.said()
 	switch {
 	case len(assumed) == len(targets) && len(set) == 0:
 		return Paragraph{Text: say(meaning, "These numbers are ", Span{Text: "assumed", Strong: true},
@@ -323,6 +324,31 @@ func (b *builder) works() Paragraph {
 		return Paragraph{Text: say(meaning, Span{Text: "Assumed", Strong: true}, ", since nobody set them: ", listed(assumed), ".", set)}
 	}
 	return Paragraph{Text: say(meaning, set)}
+}
+
+// sources are where targets come from, each with all that comes from it.
+type sources struct {
+	order []string
+	names map[string][]Text
+}
+
+func (s *sources) add(from, name string) {
+	if s.names == nil {
+		s.names = map[string][]Text{}
+	}
+	from = source(from)
+	if len(s.names[from]) == 0 {
+		s.order = append(s.order, from)
+	}
+	s.names[from] = append(s.names[from], say(name))
+}
+
+func (s *sources) said() (t Text) {
+	for _, from := range s.order {
+		names := s.names[from]
+		t = say(t, " ", capital(listed(names)), plural(len(names), " comes", " come")+" from "+from+".")
+	}
+	return t
 }
 
 // source is where a target comes from, without the names of what is typed at a terminal.
