@@ -3,11 +3,7 @@
 // below it only lay the Document out; none of them computes.
 package reports
 
-import (
-	"slices"
-
-	"foamfield/plots"
-)
+import "foamfield/plots"
 
 // Reader says whom a section is for; pages for cooks carry no word of statistics.
 type Reader uint8
@@ -66,17 +62,6 @@ type Table struct {
 	Rows    [][]Text
 	OneLine bool   // a row a line: what is too long for it ends in dots
 	Cut     string // "" or how many rows are not shown and where they are
-}
-
-// without is the table less a column that would say nothing.
-func (t Table) without(column int) Table {
-	t.Head, t.Numeric = slices.Delete(slices.Clone(t.Head), column, column+1), slices.Delete(slices.Clone(t.Numeric), column, column+1)
-	rows := make([][]Text, len(t.Rows))
-	for i, row := range t.Rows {
-		rows[i] = slices.Delete(slices.Clone(row), column, column+1)
-	}
-	t.Rows = rows
-	return t
 }
 
 // FigureRef places a figure by name.
