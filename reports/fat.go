@@ -84,8 +84,12 @@ func (b *builder) beyond() []Text {
 			items = append(items, say("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; of richer ones nothing is known."))
 		}
 	}
+	other := "other "
+	if last < 0 { // than none
+		other = ""
+	}
 	if first := b.stoppers(); len(first) > 0 {
-		items = append(items, say("Of 100 other mixes inside what was tried about ", listed(first), "."))
+		items = append(items, say("Of 100 "+other+"mixes inside what was tried about ", listed(first), "."))
 	}
 	if t := b.tried(); t != nil {
 		items = append(items, say("The trials cover ", t, "; of mixes outside nothing is known."))

@@ -1,6 +1,7 @@
 package next
 
 import (
+	"fmt"
 	"slices"
 
 	"foamfield/analysis/answers"
@@ -32,13 +33,13 @@ func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 	if s == nil || len(found.Starts) == 0 {
 		return nil
 	}
-	fat := s.Place(surface.FatPercent)
+	fat, seldom := s.Place(surface.FatPercent), fmt.Sprintf("at most %.0f times in 100", 100*answers.ClogLimitTrial)
 	candidates := s.Views(safeToTry(s), fat, lookDraws)
 	var aims []aim
 	if fat >= 0 {
 		levels := s.Views(s.Frontier(fat), fat, lookDraws)
 		lowest := *found.Starts[0].Mix.FatPercent // where none is rich enough
-		aims = append(aims, aim{"richest", "to learn how far the fat can go: of all mixes that seldom clog this one is expected to raise it most",
+		aims = append(aims, aim{"richest", "to learn how far the fat can go: of all mixes that clog " + seldom + " this one is expected to raise it most",
 			levels, func(weights []float64) float64 {
 				if rich, ok := answers.Richest(levels, wanted, weights); ok {
 					return rich
@@ -48,7 +49,7 @@ func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 	}
 	first := found.Starts[0]
 	tops := s.Views(append(s.Contenders(first.Chance.Mean-answers.Contending), s.Values(first.Mix)), fat, lookDraws)
-	aims = append(aims, aim{"surest", "to learn which mix is surest: of all mixes that seldom clog this one is expected to raise its chance most",
+	aims = append(aims, aim{"surest", "to learn which mix is surest: of all mixes that clog " + seldom + " this one is expected to raise its chance most",
 		tops, func(weights []float64) float64 {
 			chance, _ := answers.Surest(tops, weights)
 			return chance
