@@ -45,6 +45,7 @@ type line struct {
 	inWeek   map[int]bool // factors that changed only with a week
 	double   map[int]int  // factors whose steps others make up, and which
 	main     *nested.Fit
+	thinned  int    // one in so many rows stands for all, 0 = all count
 	why      string // why there is no fit
 }
 
@@ -57,12 +58,38 @@ func (v *view) lineOf(o result.Outcome) *line {
 			l.rows, l.seen = append(l.rows, i), append(l.seen, latent.Obs{Low: seen.Low, High: seen.High, Weight: 1})
 		}
 	}
+	l.thin()
 	for order := 2; order > 0; order-- {
 		if l.lay(order); len(l.rows) >= len(l.columns)+len(v.History.Periods)+leastRest {
 			break
 		}
 	}
 	return l
+}
+
+// mostRows is how many observations a line rests on; of more every second, third or tenth of
+// each day stands for all.
+const mostRows = 12000
+
+func (l *line) thin() {
+	every := (len(l.rows) + mostRows - 1) / mostRows
+	if every < 2 {
+		return
+	}
+	l.thinned = every
+	seen := map[[2]int]int{}
+	rows, obs := l.rows[:0:0], l.seen[:0:0]
+	for k, i := range l.rows {
+		day := [2]int{l.periodOf(i), 0}
+		if l.History.Day != nil {
+			day[1] = l.History.Day[l.at[i]]
+		}
+		if seen[day]%every == 0 {
+			rows, obs = append(rows, i), append(obs, l.seen[k])
+		}
+		seen[day]++
+	}
+	l.rows, l.seen = rows, obs
 }
 
 // basis is the terms of the mix of an order.

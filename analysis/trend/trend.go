@@ -7,6 +7,7 @@
 package trend
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -229,6 +230,9 @@ func (v *view) notes() (out []string) {
 	for _, l := range v.lines {
 		if l.why != "" {
 			out = append(out, l.why)
+		}
+		if l.thinned > 0 {
+			out = append(out, fmt.Sprintf("of so many trials one in %d of each day stands for all where %s is compared", l.thinned, named(l.outcome)))
 		}
 	}
 	return out
