@@ -235,3 +235,44 @@ func TestWeeksWithoutDays(t *testing.T) {
 		t.Errorf("day is %s", v)
 	}
 }
+
+// A cook who changed whenever the lot did is named with it, and neither alone.
+func TestLotOrCook(t *testing.T) {
+	b := historyOf(4, true, byTrial, shorter(byTrial))
+	lines := strings.Split(strings.TrimSpace(b.file(0, 1, 2, 3)), "\n")
+	for i, l := range lines {
+		switch {
+		case i == 0:
+			lines[i] = "cook," + l
+		case strings.Contains(l, ",A,"):
+			lines[i] = "ana," + l
+		default:
+			lines[i] = "ben," + l
+		}
+	}
+	r := weeksOf(t, map[string]string{"log.csv": strings.Join(lines, "\n") + "\n"}).Trend
+	if v, s := showing(r, "cook"); v != result.NotTested || !strings.Contains(s, "butter lot") {
+		t.Errorf("cook is %s: %s", v, s)
+	}
+	if v, s := showing(r, "lot"); v != result.Shown || !strings.Contains(s, "butter lot or cook") {
+		t.Errorf("lot is %s: %s", v, s)
+	}
+	if len(r.Groups) == 0 || r.Groups[0].By != "butter lot or cook" {
+		t.Errorf("groups: %v", r.Groups)
+	}
+}
+
+// Foams that fell at once are at most half a minute, and everything stays a number.
+func TestNothingHeld(t *testing.T) {
+	b := historyOf(3, true, always("A"), one)
+	for _, lines := range b.weeks {
+		for k := range lines {
+			if k%3 > 0 {
+				lines[k] = lines[k][:strings.LastIndex(lines[k], ",")+1] + "0"
+			}
+		}
+	}
+	if _, err := json.Marshal(weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2)}).Trend); err != nil {
+		t.Error(err)
+	}
+}

@@ -80,7 +80,7 @@ func (l *line) change() (result.Change, bool) {
 		first, last = min(first, k), max(last, k)
 	}
 	c := cuts[best]
-	r := result.Ratio{Ratio: math.Exp(c.step), Low: math.Exp(c.step - 1.645*c.se), High: math.Exp(c.step + 1.645*c.se)}
+	r := result.Ratio{Ratio: grow(c.step), Low: grow(c.step - 1.645*c.se), High: grow(c.step + 1.645*c.se)}
 	name := func(k int) string { return l.when(cuts[k].row) }
 	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", named(l.outcome), r.Ratio, inWords(name(best)))
 	if first != last {

@@ -116,7 +116,7 @@ func (v *view) chart(c *result.Control, points []point) {
 	}
 	ch, ok := series.Individuals(exact)
 	if ok = ok && len(exact) >= leastExact; ok {
-		centre, low, high := math.Exp(ch.Centre), math.Exp(ch.Low), math.Exp(ch.High)
+		centre, low, high := grow(ch.Centre), grow(ch.Low), grow(ch.High)
 		c.Centre, c.Low, c.High = &centre, &low, &high
 	}
 	side, run := 0, 0
@@ -189,7 +189,7 @@ func (v *view) slope(c *result.Control, points []point) {
 	}, value)
 	c.Rising = &r.P
 	if s, ok := series.TheilSen(exactAt, exact, level); ok {
-		c.Slope = &result.Ratio{Ratio: math.Exp(s.Mid), Low: math.Exp(s.Low), High: math.Exp(s.High)}
+		c.Slope = &result.Ratio{Ratio: grow(s.Mid), Low: grow(s.Low), High: grow(s.High)}
 	}
 }
 
@@ -203,7 +203,7 @@ func (l *line) catches() (out []result.Catch) {
 	for _, k := range []int{1, 2, 3, 4, 6, 8} {
 		days := math.Max(1, float64(k)/2)
 		se := math.Sqrt(l.main.Mode.Rest*l.main.Mode.Rest/float64(k) + day/days)
-		out = append(out, result.Catch{Repeats: k, Ratio: math.Exp(-power * se)})
+		out = append(out, result.Catch{Repeats: k, Ratio: grow(-power * se)})
 	}
 	return out
 }

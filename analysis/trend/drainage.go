@@ -47,9 +47,9 @@ func scattered(ln []float64) (float64, *result.Interval) {
 	mean, sd := stat.MeanStdDev(ln, nil)
 	n := float64(len(ln))
 	if n < 2 {
-		return math.Exp(mean), nil
+		return grow(mean), nil
 	}
 	reach := distuv.StudentsT{Sigma: 1, Nu: n - 1}.Quantile((1+level)/2) * sd / math.Sqrt(n)
-	low, high := math.Exp(mean-reach), math.Exp(mean+reach)
-	return math.Exp(mean), &result.Interval{Low: &low, High: &high}
+	low, high := grow(mean-reach), grow(mean+reach)
+	return grow(mean), &result.Interval{Low: &low, High: &high}
 }

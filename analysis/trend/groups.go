@@ -16,11 +16,11 @@ func (v *view) groups() (out []result.GroupStep) {
 		if l.main == nil {
 			continue
 		}
-		for f, way := range v.factors {
+		for f := range v.factors {
 			for _, j := range l.of(f) {
 				r := ratio(l.main.Value(nested.Combination{Line: unit(len(l.columns), j), Of: -1}, level))
 				name := l.columns[j].level
-				out = append(out, result.GroupStep{By: way.by, Of: name, Against: l.bases[f], Outcome: l.outcome,
+				out = append(out, result.GroupStep{By: l.called(f), Of: name, Against: l.bases[f], Outcome: l.outcome,
 					Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.counts[f][name]})
 			}
 			if l.inWeek[f] {

@@ -281,7 +281,7 @@ func (v *view) disagree() (out []result.OldTrial) {
 				off = high - mean
 			}
 			if z := off / scatter; math.Abs(z) > disagrees {
-				all = append(all, far{result.OldTrial{At: l.placedOf(k).At.String(), Period: v.label(l.data.Outer[k]), Outcome: l.outcome, Ratio: math.Exp(off)}, z})
+				all = append(all, far{result.OldTrial{At: l.placedOf(k).At.String(), Period: v.label(l.data.Outer[k]), Outcome: l.outcome, Ratio: grow(off)}, z})
 			}
 		}
 	}

@@ -1,7 +1,6 @@
 package trend
 
 import (
-	"math"
 	"strings"
 
 	"foamfield/analysis/region"
@@ -132,7 +131,7 @@ func (l *line) bringUp(s *Standing, last int) {
 		if s.now[t] == nil {
 			s.now[t] = map[result.Outcome]float64{}
 		}
-		s.now[t][l.outcome] = math.Exp(is - was)
+		s.now[t][l.outcome] = grow(is - was)
 	}
 }
 

@@ -226,7 +226,7 @@ func (q *question) largest(fit *nested.Fit, columns []int, enough []bool) (high,
 	}
 	d := fit.Value(at(high).Minus(at(low)), level)
 	q.Effect = ratio(d)
-	seen := math.Exp(power * d.SD)
+	seen := grow(power * d.SD)
 	q.SmallestSeen = &seen
 	return high, low
 }
@@ -251,7 +251,7 @@ func (q *question) drift() {
 	q.answer(fit, l.span(1))
 	d := fit.Value(nested.Combination{Line: unit(len(l.columns)+1, len(l.columns)), Of: -1}, level)
 	q.Effect = ratio(d)
-	seen := math.Exp(power * d.SD)
+	seen := grow(power * d.SD)
 	q.SmallestSeen = &seen
 	q.found = fmt.Sprintf("%s moved steadily, to %.2f times what it was from the first date to the last", named(q.Outcome), q.Effect.Ratio)
 }
@@ -382,9 +382,9 @@ func (q *question) scatter(without func(*nested.Data, *nested.Spreads), of func(
 
 // between is the effect of groups that scatter: what two of them differ by.
 func (q *question) between(sd nested.Value, each float64) {
-	d := func(s float64) float64 { return math.Exp(math.Sqrt2 * s) }
+	d := func(s float64) float64 { return grow(math.Sqrt2 * s) }
 	q.Effect = &result.Ratio{Ratio: d(sd.Mean), Low: d(sd.Low), High: d(sd.High)}
-	seen := math.Exp(power * q.l.main.Mode.Rest * math.Sqrt(2/each))
+	seen := grow(power * q.l.main.Mode.Rest * math.Sqrt(2/each))
 	q.SmallestSeen = &seen
 	q.found = fmt.Sprintf("%s differs from one %s to the next, by some %.0f %%", named(q.Outcome), q.What, 100*(q.Effect.Ratio-1))
 }
@@ -546,7 +546,22 @@ func (q *question) factor(f int) {
 			return l.columns[columns[k-1]].level
 		}
 		q.differs("with "+way.by+" "+name(low), "with "+name(high))
+		if both := l.called(f); both != way.by {
+			q.found += ": " + both + ", these trials cannot tell which"
+		}
 	}
+}
+
+// called is what a factor's steps are of: "butter lot or cook" where a cook changed whenever
+// the lot did.
+func (l *line) called(f int) string {
+	name := l.factors[f].by
+	for g := range l.factors {
+		if of, double := l.double[g]; double && of == f {
+			name += " or " + l.factors[g].by
+		}
+	}
+	return name
 }
 
 // grouping is rows in groups, in the order they come.

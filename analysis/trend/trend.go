@@ -238,6 +238,10 @@ func (v *view) notes() (out []string) {
 	return out
 }
 
+// leastRead is the smallest that anybody reads, half a minute or half a percent: nothing at all
+// is at most so much.
+const leastRead = 0.5
+
 // named is an outcome in a sentence.
 func named(o result.Outcome) string {
 	if o == result.DrainedPercent {
@@ -254,8 +258,8 @@ func watched(t *trial.Trial, o result.Outcome) (low, high float64) {
 	if i.Low > 0 {
 		low = math.Log(i.Low)
 	}
-	if i.High > 0 && !math.IsInf(i.High, 1) {
-		high = math.Log(i.High)
+	if !math.IsInf(i.High, 1) {
+		high = math.Log(math.Max(i.High, leastRead))
 	}
 	return low, high
 }

@@ -35,7 +35,7 @@ func (v *view) periods() (out []result.Period) {
 		if l := v.lineFor(result.HoldMinutes); l != nil {
 			w.Level = l.level(k)
 			value := l.main.Value(l.main.At(l.reference(), k), level)
-			w.HoldMinutes = &result.Band{Mid: math.Exp(value.Mean), Low: math.Exp(value.Low), High: math.Exp(value.High)}
+			w.HoldMinutes = &result.Band{Mid: grow(value.Mean), Low: grow(value.Low), High: grow(value.High)}
 		}
 		if l := v.lineFor(result.DrainedPercent); l != nil {
 			w.DrainedLevel = l.level(k)
@@ -75,8 +75,11 @@ func (l *line) level(k int) *result.Ratio {
 	return ratio(l.main.Value(l.main.At(x, k).Minus(l.main.At(x, -1)), level))
 }
 
+// grow is e^x, kept a number where a limit is all but unknown.
+func grow(x float64) float64 { return math.Exp(math.Max(-30, math.Min(30, x))) }
+
 func ratio(v nested.Value) *result.Ratio {
-	return &result.Ratio{Ratio: math.Exp(v.Mean), Low: math.Exp(v.Low), High: math.Exp(v.High)}
+	return &result.Ratio{Ratio: grow(v.Mean), Low: grow(v.Low), High: grow(v.High)}
 }
 
 // truths is how many possible truths stand for all where there are so many weeks.
