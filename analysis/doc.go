@@ -42,8 +42,17 @@
 //  13. Say what these trials cannot tell (judging) and which cautions apply, and copy what
 //     was read (logged).
 //
+// Many weeks (Trend) go the same way with all of them taken for one, then:
+//
+//  1. Put the trials in the order of time: by dates, else by names, else by rows (history).
+//  2. Fit one line for all weeks, and ask what moves it, where each week's optimum is, and
+//     what cannot be told apart (trend).
+//
+// Run asks trend only whether weeks or lots matter; if they do, the trials that starts rest
+// on count as the latest week and lots would have given them (asof.go).
+//
 // The rooms stand in this order: works, surface, logged, belief, fits, groups, judging,
-// weigh, answers, next. Each is given values and returns one, and imports only those before
-// it. Below them are leaves that know numbers only (latent, likeliest, regress, leaning,
-// posterior, region) and formula, which knows grams.
+// weigh, answers, next, history, trend. Each is given values and returns one, and imports
+// only those before it. Below them are leaves that know numbers only (latent, likeliest,
+// regress, leaning, posterior, region, nested, series) and formula, which knows grams.
 package analysis

@@ -118,26 +118,17 @@ func dateWithin(name string) (reading, bool) {
 // order settles in each file whether the day or the month stands first. One date that can
 // be read in one way settles it for its file, else for all; else it is asked.
 func (h *History) order(all []*placing, log *trial.Log) {
-	type habit struct{ dayFirst, monthFirst, open int }
 	files := map[string]*habit{}
 	whole := habit{}
 	for _, p := range all {
 		if !p.dated || !p.read.stroked {
 			continue
 		}
-		f := files[p.At.File]
-		if f == nil {
-			f = &habit{}
-			files[p.At.File] = f
+		if files[p.At.File] == nil {
+			files[p.At.File] = &habit{}
 		}
-		switch first := leading(p.Day); {
-		case !p.read.other.IsZero():
-			f.open, whole.open = f.open+1, whole.open+1
-		case first == int(p.read.date.Month()) && first != p.read.date.Day():
-			f.monthFirst, whole.monthFirst = f.monthFirst+1, whole.monthFirst+1
-		case first == p.read.date.Day() && first != int(p.read.date.Month()):
-			f.dayFirst, whole.dayFirst = f.dayFirst+1, whole.dayFirst+1
-		}
+		files[p.At.File].see(p)
+		whole.see(p)
 	}
 	if whole.dayFirst > 0 && whole.monthFirst > 0 {
 		h.Notes = append(h.Notes, "some dates have the day first and some the month: each file was read by its own")
@@ -158,6 +149,22 @@ func (h *History) order(all []*placing, log *trial.Log) {
 			p.dated = false
 			h.ask(p, log)
 		}
+	}
+}
+
+// habit is how often the day, or the month, surely stands first.
+type habit struct{ dayFirst, monthFirst int }
+
+func (f *habit) see(p *placing) {
+	day, month := p.read.date.Day(), int(p.read.date.Month())
+	if !p.read.other.IsZero() || day == month {
+		return
+	}
+	switch leading(p.Day) {
+	case month:
+		f.monthFirst++
+	case day:
+		f.dayFirst++
 	}
 }
 
@@ -342,32 +349,7 @@ func clock(s string) string {
 // byName lays the trials out by their week column, else by their file, else by their
 // sheet, in the order people sort names in.
 func (h *History) byName(all []*placing) {
-	files, weeks := map[string]bool{}, 0
-	for _, p := range all {
-		files[p.At.File] = true
-		if p.Raw["week"] != "" {
-			weeks++
-		}
-		p.dated = false
-	}
-	how := "the order of the rows"
-	switch {
-	case weeks > 0 && 2*weeks >= len(all):
-		how = "the week column"
-		for _, p := range all {
-			p.period = p.Raw["week"]
-		}
-	case len(files) > 1:
-		how = "the names of the files"
-		for _, p := range all {
-			p.period = strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
-		}
-	case slices.ContainsFunc(all, func(p *placing) bool { return weekSheet(p.At.Sheet) }):
-		how = "the names of the sheets"
-		for _, p := range all {
-			p.period = p.At.Sheet
-		}
-	}
+	how := weeksByName(all)
 	named := false
 	for _, p := range all {
 		if p.day = p.Day; p.day == "" && p.At.Sheet != "" && p.period != p.At.Sheet {
@@ -391,6 +373,38 @@ func (h *History) byName(all []*placing) {
 	if !named {
 		h.Day, h.Days = nil, nil
 	}
+}
+
+// weeksByName takes a column, the files or the sheets for the weeks, and says which.
+func weeksByName(all []*placing) (how string) {
+	files, weeks := map[string]bool{}, 0
+	for _, p := range all {
+		files[p.At.File] = true
+		if p.Raw["week"] != "" {
+			weeks++
+		}
+		p.dated = false
+	}
+	switch {
+	case weeks > 0 && 2*weeks >= len(all):
+		how = "the week column"
+		for _, p := range all {
+			p.period = p.Raw["week"]
+		}
+	case len(files) > 1:
+		how = "the names of the files"
+		for _, p := range all {
+			p.period = strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
+		}
+	case slices.ContainsFunc(all, func(p *placing) bool { return weekSheet(p.At.Sheet) }):
+		how = "the names of the sheets"
+		for _, p := range all {
+			p.period = p.At.Sheet
+		}
+	default:
+		how = "the order of the rows"
+	}
+	return how
 }
 
 // weekSheet says whether a sheet's name is that of a week: "week 3".

@@ -268,6 +268,11 @@ func (f *Fit) Among(columns []int, scale, level float64) Value {
 		}
 		most = math.Max(most, ln[g])
 	}
+	return ofGrid(at, ln, most, level)
+}
+
+// ofGrid is a value known by its log density at places of a grid.
+func ofGrid(at, ln []float64, most, level float64) Value {
 	sum := 0.0
 	for g := range ln {
 		ln[g] = math.Exp(ln[g] - most)

@@ -155,31 +155,7 @@ func (s *problem) fold(st *state, sol *solved, cross, h, g []float64) error {
 		for a := range q {
 			st.logML -= math.Log(block[a*q+a])
 		}
-		// The precision that is left to the line, and its right side.
-		half := make([]float64, q*(p+1))
-		for j := range p {
-			for a := range q {
-				half[a*w+j] = sol.towards[a*p+j]
-			}
-		}
-		for a := range q {
-			half[a*w+p] = sol.base[a]
-		}
-		forward(block, q, half, w)
-		for a := range q {
-			row := half[a*w : a*w+w]
-			for j := range p {
-				for k := 0; k <= j; k++ {
-					h[j*p+k] -= row[j] * row[k]
-				}
-				g[j] -= row[j] * row[p]
-			}
-		}
-		backward(block, q, half, w)
-		for a := range q {
-			sol.base[a] = half[a*w+p]
-			copy(sol.towards[a*p:a*p+p], half[a*w:a*w+p])
-		}
+		s.leave(sol, h, g)
 	}
 	for j := range p {
 		for k := 0; k <= j; k++ {
@@ -188,6 +164,37 @@ func (s *problem) fold(st *state, sol *solved, cross, h, g []float64) error {
 		g[j] += cross[p*w+j]
 	}
 	return nil
+}
+
+// leave takes what an outer group accounts for from the line's precision and right side, and
+// solves for its levels given the line.
+func (s *problem) leave(sol *solved, h, g []float64) {
+	p, w, q := s.p, s.p+1, s.q
+	// The precision that is left to the line, and its right side.
+	half := make([]float64, q*(p+1))
+	for j := range p {
+		for a := range q {
+			half[a*w+j] = sol.towards[a*p+j]
+		}
+	}
+	for a := range q {
+		half[a*w+p] = sol.base[a]
+	}
+	forward(sol.chol, q, half, w)
+	for a := range q {
+		row := half[a*w : a*w+w]
+		for j := range p {
+			for k := 0; k <= j; k++ {
+				h[j*p+k] -= row[j] * row[k]
+			}
+			g[j] -= row[j] * row[p]
+		}
+	}
+	backward(sol.chol, q, half, w)
+	for a := range q {
+		sol.base[a] = half[a*w+p]
+		copy(sol.towards[a*p:a*p+p], half[a*w:a*w+p])
+	}
 }
 
 // levels are what an outer group adds, given the line.

@@ -152,12 +152,8 @@ func climb(value func([]float64) float64, at []float64, curvature bool) (top []f
 		if n == 0 {
 			together()
 		}
-		hess = mat.NewSymDense(d, nil)
-		hess.CopySym(bend)
-		positive(hess)
-		var c mat.Cholesky
-		step := mat.NewVecDense(d, nil)
-		if !c.Factorize(hess) || c.SolveVecTo(step, mat.NewVecDense(d, grad)) != nil {
+		step, ok := newton(bend, grad)
+		if !ok {
 			break
 		}
 		size := mat.Norm(step, math.Inf(1))
@@ -186,6 +182,16 @@ func climb(value func([]float64) float64, at []float64, curvature bool) (top []f
 		positive(hess)
 	}
 	return at, hess
+}
+
+// newton is the step to the top of a bend with a slope.
+func newton(bend *mat.SymDense, grad []float64) (*mat.VecDense, bool) {
+	hess := mat.NewSymDense(len(grad), nil)
+	hess.CopySym(bend)
+	positive(hess)
+	var c mat.Cholesky
+	step := mat.NewVecDense(len(grad), nil)
+	return step, c.Factorize(hess) && c.SolveVecTo(step, mat.NewVecDense(len(grad), grad)) == nil
 }
 
 // positive lifts the small eigenvalues of a curvature.
@@ -307,6 +313,11 @@ func (f *Fit) draw(top []float64, hess *mat.SymDense, prior Prior, mode *state) 
 		f.points = append(f.points, st.without())
 		ln = append(ln, st.logML+prior.ln(f.s, sp)-dens)
 	}
+	f.weigh(ln)
+}
+
+// weigh turns logarithms of weights into weights.
+func (f *Fit) weigh(ln []float64) {
 	most := math.Inf(-1)
 	for _, l := range ln {
 		most = math.Max(most, l)

@@ -141,17 +141,13 @@ func (l *line) lay(order int) {
 		l.data.Inner = append(l.data.Inner, day)
 	}
 	l.independent()
-	if l.data.Level {
-		for j, c := range l.columns {
-			if len(c.variables) == 1 && c.factor < 0 && s.Place(c.variables[0]) >= 0 {
-				l.data.Lean = append(l.data.Lean, j)
-			}
-		}
-	}
 	for j, c := range l.columns {
 		if len(c.variables) == 1 && c.factor < 0 && s.Place(c.variables[0]) >= 0 {
 			l.straight = append(l.straight, j)
 		}
+	}
+	if l.data.Level {
+		l.data.Lean = l.straight
 	}
 }
 

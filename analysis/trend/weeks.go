@@ -123,7 +123,31 @@ func (v *view) optimum() (out []result.Optimum) {
 // peak is where one possible truth peaks over variable i in week k: within what was tried,
 // or at the end towards which it rises.
 func (l *line) peak(d nested.Draw, k, i int, place []float64) (at float64, inside bool) {
-	slope, bend := 0.0, 0.0
+	s := l.Surface
+	slope, bend := l.slopeOf(d, k, i, place)
+	x := s.Vars[i]
+	c := s.Basis.Coordinates[i]
+	low, high := c.Of(x.Low), c.Of(x.High)
+	z := -slope / (2 * bend)
+	switch inside = bend < 0 && z > low && z < high; {
+	case inside:
+	case bend < 0:
+		z = math.Max(low, math.Min(high, z))
+	case slope*(low+high)/2+bend*(high*high-low*low) == 0, slope*high+bend*high*high > slope*low+bend*low*low:
+		z = high
+	default:
+		z = low
+	}
+	z = z*c.Scale + c.Centre
+	if c.Log {
+		z = math.Exp(z)
+	}
+	return z, inside
+}
+
+// slopeOf is the slope of the line over variable i where it is 0, the others at place, and half
+// its bend, in one possible truth and week.
+func (l *line) slopeOf(d nested.Draw, k, i int, place []float64) (slope, bend float64) {
 	s := l.Surface
 	for j, c := range l.columns {
 		if c.factor >= 0 {
@@ -145,24 +169,7 @@ func (l *line) peak(d nested.Draw, k, i int, place []float64) (at float64, insid
 			slope += d.U[k][a+1]
 		}
 	}
-	x := s.Vars[i]
-	c := s.Basis.Coordinates[i]
-	low, high := c.Of(x.Low), c.Of(x.High)
-	z := -slope / (2 * bend)
-	switch inside = bend < 0 && z > low && z < high; {
-	case inside:
-	case bend < 0:
-		z = math.Max(low, math.Min(high, z))
-	case slope*(low+high)/2+bend*(high*high-low*low) == 0, slope*high+bend*high*high > slope*low+bend*low*low:
-		z = high
-	default:
-		z = low
-	}
-	z = z*c.Scale + c.Centre
-	if c.Log {
-		z = math.Exp(z)
-	}
-	return z, inside
+	return slope, bend
 }
 
 // components is how much of the scatter comes from what.

@@ -143,42 +143,64 @@ func courseOf(dir string, c course, seed uint64) (seenTrend, error) {
 	}
 	t, r := w.Trend, w.Pooled
 	s := seenTrend{bell: seed%2 == 1}
-	for _, x := range t.Tests {
-		truth := x.What == c.truth || c.truth == "drift" && x.What == "week" || c.truth == "week" && x.What == "drift"
-		switch {
-		case truth && x.Verdict == result.Shown && x.Outcome == result.HoldMinutes:
-			s.found = true
-		case truth && x.Verdict == result.Suggested && x.Outcome == result.HoldMinutes:
-			s.suggested = true
-		case x.What == "day": // days do differ
-		case x.Verdict == result.Shown && !(c.moves != 0 && (x.What == "week" || x.What == "drift" || x.What == c.truth)):
-			// Where the optimum moves, drainage's moves too, and the level at any one mix.
-			s.falsely = true
-		}
-		s.lotAlone = s.lotAlone || c.withWeek && x.What == "lot" && (x.Verdict == result.Shown || x.Verdict == result.Suggested)
-	}
-	for _, x := range r.GroupEffects {
-		shown := x.Verdict == result.Clear || x.Verdict == result.Likely
-		if truth := c.truth == "lot" && x.By == "butter lot" || (c.truth == "drift" || c.truth == "week") && (x.By == "order" || x.By == "day"); truth && shown && x.Result == string(result.HoldMinutes) {
-			s.plain = true
-		} else if shown && !truth && x.By != "day" {
-			s.plainFalsely = true
-		}
-	}
+	s.tests(c, t.Tests)
+	s.report(c, r.GroupEffects)
 	for i, o := range t.Optimum {
-		if o.Variable != "blend_hlb" {
-			continue
-		}
-		truth := best[i%historyWeeks]
-		s.optima++
-		if o.Low <= truth && truth <= o.High {
-			s.inside++
+		if o.Variable == "blend_hlb" {
+			truth := best[i%historyWeeks]
+			s.optima++
+			if o.Low <= truth && truth <= o.High {
+				s.inside++
+			}
 		}
 	}
 	for _, a := range t.CannotSeparate {
 		s.named = s.named || a.A == "butter lot" && a.B == "week"
 	}
 	return s, nil
+}
+
+// is says whether a test is of what truly happens: a step is a move and a move a step.
+func (c *course) is(what string) bool {
+	return what == c.truth || c.truth == "drift" && what == "week" || c.truth == "week" && what == "drift"
+}
+
+// follows says whether a test may show what follows from the truth: where the optimum moves,
+// drainage's does too, and so does the level at any one mix. Days do differ in all courses.
+func (c *course) follows(what string) bool {
+	return what == "day" || c.moves != 0 && (what == "week" || what == "drift" || what == c.truth)
+}
+
+// tests notes what is shown of the truth and beside it.
+func (s *seenTrend) tests(c course, tests []result.TrendTest) {
+	for _, x := range tests {
+		ofHold := x.Outcome == result.HoldMinutes
+		switch {
+		case c.is(x.What) && ofHold && x.Verdict == result.Shown:
+			s.found = true
+		case c.is(x.What) && ofHold && x.Verdict == result.Suggested:
+			s.suggested = true
+		case x.Verdict == result.Shown && !c.follows(x.What):
+			s.falsely = true
+		}
+		s.lotAlone = s.lotAlone || c.withWeek && x.What == "lot" && (x.Verdict == result.Shown || x.Verdict == result.Suggested)
+	}
+}
+
+// report notes the same of a report's own comparisons, which know no weeks.
+func (s *seenTrend) report(c course, effects []result.GroupEffect) {
+	for _, x := range effects {
+		if x.Verdict != result.Clear && x.Verdict != result.Likely {
+			continue
+		}
+		truth := c.truth == "lot" && x.By == "butter lot" || (c.truth == "drift" || c.truth == "week") && (x.By == "order" || x.By == "day")
+		switch {
+		case truth && x.Result == string(result.HoldMinutes):
+			s.plain = true
+		case !truth && x.By != "day":
+			s.plainFalsely = true
+		}
+	}
 }
 
 // coursesOf studies n histories of a course, as many at once as there are cores.
