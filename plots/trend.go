@@ -106,11 +106,11 @@ func weeks(t *result.Trend) (Figure, bool) {
 	}
 	y = y.padded(air)
 	title := "What one mix would have held, week by week"
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "median hold of the mix"}, {keySwatch(Uncertain), "90 in 100: where it may well be"}}
+	key := []keyEntry{{keyLine(Accent, wantedWidth), "what it would most likely have held"}, {keySwatch(Uncertain), "where it may well be"}}
 	labels := periodLabels(t)
 	return Figure{Name: "weeks", Title: title,
 		Caption: "The hold of " + t.ReferenceFrom + ", as each week would have given it, with 90 % limits. Weeks with few trials are drawn towards the others.",
-		Alt:     fmt.Sprintf("Median hold in minutes with limits for %d weeks.", n),
+		Alt:     fmt.Sprintf("Hold in minutes with limits for %d weeks.", n),
 		key:     key, panel: weeksHeight, paint: func(c draw.Canvas) {
 			c = sheet(c, title, key)
 			weeklyPanel(c, labels, values, y, "hold, minutes", nil)
@@ -153,7 +153,7 @@ func optima(t *result.Trend) (Figure, bool) {
 		return Figure{}, false
 	}
 	title := optimumFinding(t)
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "where hold peaks"}, {keySwatch(Uncertain), "90 in 100: where it may well be"}}
+	key := []keyEntry{{keyLine(Accent, wantedWidth), "where hold peaks"}, {keySwatch(Uncertain), "where it may well be"}}
 	labels := periodLabels(t)
 	return Figure{Name: "optimum", Title: title, Caption: "Where hold peaks over each variable of the mix, with 90 % limits, the others held. Variables that do not peak within what was tried are left out.",
 		Alt: fmt.Sprintf("%s of where hold peaks by week.", plural(len(panels), "panel", "panels")), key: key, panel: vg.Length(courseHeight * len(panels)),
