@@ -92,7 +92,11 @@ func TestPublishedFigures(t *testing.T) {
 	wrong[3] = strings.Replace(wrong[3], "94.6", "48.6", 1)
 	c.handIn(t, "wrong.xlsx", wrong)
 	found := map[string]float64{}
-	for _, f := range findingsOf(gradeOf(t, c)) {
+	got := gradeOf(t, c)
+	if len(got.Students[0].Points) > 0 || got.Students[0].Total != nil {
+		t.Error("a mark without criteria")
+	}
+	for _, f := range findingsOf(got) {
 		if f.About == "calculation" {
 			if f.File == "right.xlsx" || !f.Certain {
 				t.Errorf("%s %s: %s", f.File, f.Cell, f.Words)

@@ -97,7 +97,8 @@ func TestClass(t *testing.T) {
 	for _, name := range []string{"first", "second", "third", "fourth", "fifth", "sixth"} {
 		t.Run(name, func(t *testing.T) {
 			key := makeClass(t, name)
-			got := gradeOf(t, key)
+			got := gradeOf(t, key, "--criteria", criteriaFile(t, nil))
+			onlyByTheWeights(t, key, got)
 			found, wrong := score(t, key, got)
 			if found < len(key.plants) || wrong > 0 {
 				t.Errorf("%d of %d found, %d certain on right work", found, len(key.plants), wrong)

@@ -17,6 +17,7 @@ import (
 // Work is what one student, or a declared pair, handed in.
 type Work struct {
 	Student  string
+	byFile   bool     // the name is the file's
 	Partners []string // names the work gives beside its own
 	Files    []string
 	Paths    []string

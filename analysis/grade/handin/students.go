@@ -27,8 +27,8 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	case sheetsAreStudents(tables, stem, class):
 		return bySheet(h, tables, words)
 	}
-	name := nameOf(words, tables, stem)
-	w := &Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Tables: tables, Words: words, Log: []*ingest.HandIn{h}}
+	name, byFile := nameOf(words, tables, stem)
+	w := &Work{Student: name, byFile: byFile, Files: []string{h.Book.File}, Paths: []string{h.Path}, Tables: tables, Words: words, Log: []*ingest.HandIn{h}}
 	w.settle()
 	return []*Work{w}
 }
@@ -185,23 +185,23 @@ var (
 )
 
 // nameOf is the student's name: in a column, in words, or else by the file.
-func nameOf(words []Phrase, tables []*Table, stem string) string {
+func nameOf(words []Phrase, tables []*Table, stem string) (name string, byFile bool) {
 	for _, t := range tables {
 		for _, x := range t.Trials {
 			if t.Find(column.Student) != nil && x.Student != "" {
-				return x.Student
+				return x.Student, false
 			}
 		}
 	}
 	for i, p := range words {
 		if m := saysName.FindStringSubmatch(p.Text); m != nil && len(strings.Fields(m[1])) <= 5 {
-			return strings.TrimSpace(m[1])
+			return strings.TrimSpace(m[1]), false
 		}
 		if nameLabel.MatchString(p.Text) && i+1 < len(words) && words[i+1].At.Row == p.At.Row && len(strings.Fields(words[i+1].Text)) <= 4 {
-			return strings.TrimSpace(words[i+1].Text)
+			return strings.TrimSpace(words[i+1].Text), false
 		}
 	}
-	return NameOfFile(stem)
+	return NameOfFile(stem), true
 }
 
 // NameOfFile is a person's name out of a file's.
@@ -292,10 +292,7 @@ var bookNumber = regexp.MustCompile(`(?i)[\s_.-]*(?:\(?\d+\)?|v\d+|part[\s_-]*\d
 func Merged(works []*Work) (out []*Work) {
 	byKey := map[string]*Work{}
 	for _, w := range works {
-		key := strings.Join(nameWords(bookNumber.ReplaceAllString(w.Student, "")), " ")
-		if key == "" {
-			key = strings.ToLower(w.Student)
-		}
+		key := w.key()
 		first := byKey[key]
 		if first == nil {
 			byKey[key] = w
@@ -303,8 +300,32 @@ func Merged(works []*Work) (out []*Work) {
 			continue
 		}
 		first.join(w)
+		if first.byFile {
+			first.Student = strings.TrimSpace(bookNumber.ReplaceAllString(first.Student, ""))
+		}
 	}
 	return out
+}
+
+// genericName are words by which files are called whose number tells students apart.
+var genericName = regexp.MustCompile(`(?i)^(students?|groups?|teams?|bench|table|pupils?|hand|in|handin|log|logs|lab|labs|class|foams?|s|g|no|nr|schüler|gruppe|élève|groupe|alumno|grupo|studente|gruppo|trials?|book|week|day|file|sheet|copy|report|exercise|assignment|task)$`)
+
+// key is what the books of one student have in common: the name, and of a file's name
+// what is left without the number of the book.
+func (w *Work) key() string {
+	full := keyWords(w.Student)
+	if !w.byFile {
+		return strings.Join(full, " ")
+	}
+	short := keyWords(bookNumber.ReplaceAllString(w.Student, ""))
+	if !slices.ContainsFunc(short, func(s string) bool { return !genericName.MatchString(s) && strings.ContainsFunc(s, unicode.IsLetter) }) {
+		return strings.Join(full, " ")
+	}
+	return strings.Join(short, " ")
+}
+
+func keyWords(s string) []string {
+	return strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 }
 
 func (w *Work) join(o *Work) {

@@ -37,7 +37,7 @@ func (r *reader) exchangedCells(t *handin.Table) {
 // exchangedPair asks of two cells of one row.
 func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	a, b := x.Cells[i], y.Cells[i]
-	if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || x.Role == y.Role && x.Role != column.IngredientAmount || emulsifier(x) && emulsifier(y) {
+	if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || !mayChange(x, y) {
 		return
 	}
 	own, other := boundsOf(x, i), boundsOf(y, i)
@@ -55,6 +55,11 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	words := fmt.Sprintf("%s and %s look exchanged: each fits the other's column (%s, %s). Which is which?", a.Text, b.Text, x.Header, y.Header)
 	r.add(about(words, a, "exchanged cells").And(b.At), a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// mayChange reports two columns whose cells can be told apart at all.
+func mayChange(x, y *handin.Column) bool {
+	return (x.Role != y.Role || x.Role == column.IngredientAmount) && !(emulsifier(x) && emulsifier(y))
 }
 
 // fresh reports a typed number of which nothing was said yet.
@@ -100,7 +105,7 @@ func within(v, low, high, slack float64) bool { return v >= low*(1-slack) && v <
 func (r *reader) exchangedHeads(t *handin.Table) {
 	percents := t.All(column.FatPercent)
 	fat, water := onlyFatAndWater(t)
-	if len(percents) == 0 || percents[0].Field == nil || percents[0].Field.InGrams || fat == nil || water == nil || fat.Field.What.FatPercent == nil {
+	if len(percents) == 0 || percents[0].Field == nil || percents[0].Field.InGrams || fat == nil || fat.Field.What.FatPercent == nil {
 		return
 	}
 	right, turned := 0, []int{}
@@ -126,7 +131,7 @@ func (r *reader) exchangedHeads(t *handin.Table) {
 
 // onlyFatAndWater are the one column of fat and the one of water of a table, nil where
 // there are several.
-func onlyFatAndWater(t *handin.Table) (fat, water *handin.Column) {
+func onlyFatAndWater(t *handin.Table) (fat, water *handin.Column) { // both or none
 	for _, c := range t.Weighed() {
 		into := &fat
 		switch c.Field.What.Kind {
@@ -140,6 +145,9 @@ func onlyFatAndWater(t *handin.Table) (fat, water *handin.Column) {
 			return nil, nil
 		}
 		*into = c
+	}
+	if fat == nil || water == nil {
+		return nil, nil
 	}
 	return fat, water
 }

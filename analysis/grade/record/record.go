@@ -249,14 +249,15 @@ func otherUnit(t *handin.Table, col *handin.Column) (u unit, ok bool) {
 	if n < 2 || n < col.Known()-1 || col.Field == nil {
 		return u, false
 	}
-	kind := col.Field.What.Kind
-	switch {
-	case col.Role == column.Hold && high < 1 && low >= 0.02:
-		return timeUnits[0], true
-	case col.Role == column.Hold && low >= 300 && high > 600 && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1:
-		return timeUnits[1], true
-	case col.Role == column.IngredientAmount && col.Field.InGrams && high < 1.5 && (kind == ingredient.Fat || kind == ingredient.Water) && heavy(t, col):
-		return massUnits[0], true
+	switch col.Role {
+	case column.Hold:
+		if high < 1 && low >= 0.02 {
+			return timeUnits[0], true
+		}
+		return timeUnits[1], low >= 300 && high > 600 && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1
+	case column.IngredientAmount:
+		kind := col.Field.What.Kind
+		return massUnits[0], col.Field.InGrams && high < 1.5 && (kind == ingredient.Fat || kind == ingredient.Water) && heavy(t, col)
 	}
 	return u, false
 }
