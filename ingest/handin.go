@@ -13,6 +13,7 @@ import (
 // its numbers came about. What is no log is kept too: words stand on any sheet.
 type HandIn struct {
 	Path     string
+	Folder   string // within the folder of all hand-ins, "" = in it
 	Book     *sheet.Book
 	Log      *trial.Log
 	Own      *kitchen.Sheets

@@ -66,7 +66,7 @@ func gradeClass(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
-	read, more := readHandIns(paths)
+	read, more := readHandIns(g.folder, paths)
 	done := grade.Run(read, append(refused, more...), own, version())
 	show.step("writing pages and copies")
 	files, err := g.render(c, done, read, dir)
@@ -197,7 +197,7 @@ func isFile(path string, info os.FileInfo) bool {
 }
 
 // readHandIns reads the files side by side.
-func readHandIns(paths []string) (read []*ingest.HandIn, refused []graded.NotRead) {
+func readHandIns(root string, paths []string) (read []*ingest.HandIn, refused []graded.NotRead) {
 	all := make([]*ingest.HandIn, len(paths))
 	why := make([]*trial.Refusal, len(paths))
 	next := make(chan int)
@@ -218,6 +218,9 @@ func readHandIns(paths []string) (read []*ingest.HandIn, refused []graded.NotRea
 		if h == nil {
 			refused = append(refused, graded.NotRead{File: filepath.Base(paths[i]), Reason: strings.TrimPrefix(why[i].Found, filepath.Base(paths[i])+" ") + ": " + why[i].Do})
 			continue
+		}
+		if in, err := filepath.Rel(root, filepath.Dir(paths[i])); err == nil && in != "." {
+			h.Folder = in
 		}
 		read = append(read, h)
 	}
@@ -256,7 +259,7 @@ func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir 
 	}
 	copies := map[string]bool{}
 	for _, h := range read {
-		remarks := remarksOn(done.Class, h.Book.File)
+		remarks := remarksOn(done, h)
 		name := h.Book.File
 		if codes != nil {
 			name = codes.File(name)
@@ -291,10 +294,10 @@ func again(class *graded.Class, dir *folder) error {
 }
 
 // remarksOn are the findings in one file.
-func remarksOn(class *graded.Class, name string) (out []marked.Remark) {
-	for _, s := range class.Students {
+func remarksOn(done grade.Graded, h *ingest.HandIn) (out []marked.Remark) {
+	for i, s := range done.Class.Students {
 		for _, f := range s.Findings {
-			if f.File != name {
+			if f.File != h.Book.File || !slices.Contains(done.Works[i].Paths, h.Path) {
 				continue
 			}
 			r := marked.Remark{Cells: f.Cells, Certain: f.Certain, Words: f.Words}

@@ -21,6 +21,9 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	tables := tablesOf(h, formulas)
 	words := wordsOf(h.Book, tables, h)
 	stem := strings.TrimSuffix(h.Book.File, filepath.Ext(h.Book.File))
+	if h.Folder != "" && !slices.ContainsFunc(keyWords(stem), func(w string) bool { return !genericName.MatchString(w) }) {
+		stem = h.Folder // a folder a student, with a file called log
+	}
 	switch {
 	case severalBy(tables) != nil:
 		return byColumn(h, tables, words)

@@ -81,7 +81,8 @@ func (j *job) totalWithin(col *handin.Column, sum float64) float64 {
 // otherRows are what the other rows of the table have: a value copied from one, or a
 // formula that points at it.
 func (j *job) otherRows(i int, value func(*mixture) float64) (out []way) {
-	for k := range j.mixes {
+	const near = 30 // rows: nobody copies from further off
+	for k := max(0, i-near); k < min(len(j.mixes), i+near); k++ {
 		if k != i {
 			out = append(out, way{value(&j.mixes[k][0]), "what trial " + j.name(k) + " has", "row of " + j.name(k), true})
 		}
