@@ -112,10 +112,7 @@ func (r *reader) settle(logs []file) ([]*kitchen.Sheets, error) {
 		given, _, found = kitchen.Read(book)
 		r.said.add(found...)
 		if given.Empty() {
-			return nil, &trial.Refusal{
-				Found: book.File + " has no kitchen sheet with our header",
-				Do:    "name a sheet Targets and give it the header \"Target | Value | Unit\"; likewise Ingredients, Columns, Method and Try",
-			}
+			return nil, kitchen.NoSheets(book.File)
 		}
 		r.log.Tries = given.Tries
 	}

@@ -9,6 +9,7 @@ start from, how sure that is, how far the fat can go, and what to test next.
   foamfield trend LOG...     many weeks: steady? what changed it? does the optimum move?
   foamfield check LOG...     read and explain what was read; analyse nothing
   foamfield sheet NEW.xlsx   write a blank log to fill in
+  foamfield blend            emulsifiers and HLB to grams and back; stand-ins
   foamfield grade FOLDER     check a class of hand-ins; marks by your own weights
   foamfield help COMMAND     more about a command
   foamfield version          which build this is
@@ -178,6 +179,34 @@ For example:
   foamfield grade handins --criteria criteria.xlsx
 `
 
+const blendUsage = `foamfield blend MIX [flags]
+foamfield blend --of NAMES --emulsifier PERCENT --hlb HLB [flags]
+foamfield blend MIX --replace NAMES --with NAMES [flags]
+
+What emulsifiers come to, and back. A MIX is names with grams (or percents of the
+mix, or parts): percent of the mix, of the fat part and of the water part, the
+blend HLB with its range, what your scale does to them, how to weigh what is too
+little for it, and use limits on file.
+
+  --of NAMES            emulsifiers at hand, two or more: finds their grams. With
+                        fats and a water part among them, and --fat, all grams
+  --emulsifier PERCENT  of the whole mix
+  --hlb HLB             the blend HLB wanted; out of reach is refused with the range
+  --fat PERCENT         of the whole mix
+  --replace NAMES       emulsifiers of the mix to do without ...
+  --with NAMES          ... and what is to stand in for them: what matches, what
+                        does not, and trials to find out
+  --batch G             grams of the whole mix, where it is not all named
+  --scale-step G        what your scale reads to; 0.1 unless set
+  --kitchen FILE        a workbook with your Ingredients sheet
+
+For example:
+
+  foamfield blend "butter 120, cider 174, GMS 4.2, sucrose ester 15: 1.8"
+  foamfield blend --of "GMS, sucrose ester 15" --hlb 8 --emulsifier 2 --batch 300
+  foamfield blend "GMS 4.2, sucrose ester 15: 1.8" --batch 300 --replace GMS --with "sorbitan monostearate"
+`
+
 // help prints a command's usage, or the program's.
 func help(c *call, args []string) error {
 	text := usage
@@ -191,6 +220,8 @@ func help(c *call, args []string) error {
 			text = checkUsage
 		case "sheet":
 			text = sheetUsage
+		case "blend":
+			text = blendUsage
 		case "grade":
 			text = gradeUsage
 		case "help", "version":
@@ -203,5 +234,5 @@ func help(c *call, args []string) error {
 }
 
 func noCommand(name string) string {
-	return fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, grade and help", quoted(name))
+	return fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, plan, blend, grade and help", quoted(name))
 }
