@@ -70,6 +70,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		Choices: a.Choices, Averaged: a.Averaged, HeldTerms: a.HeldTerms, PriorBelief: a.PriorBelief,
 		Tries: answers.Tried(slices.Concat(set.Tries, log.Tries), a, why)}
 	r.Ingredients, r.Allergens = logged.Ingredients(log)
+	r.Plans, r.NextPlan = logged.Plans(log)
 	if b != nil {
 		r.Model, r.Assumed = b.Model, b.Assumed()
 	}
@@ -78,7 +79,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		now.factors(log, r.Trials)
 	}
 	if status != result.ToBeSettled {
-		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value)
+		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value, set.NextTrials)
 	}
 	fillEmpty(r)
 	return r, seen, nil

@@ -11,6 +11,7 @@ package ingest
 import (
 	"path/filepath"
 	"slices"
+	"strconv"
 	"strings"
 
 	"foamfield/ingest/files"
@@ -88,6 +89,9 @@ func (r *reader) open(paths []string) ([]file, error) {
 		own, sheets, found := kitchen.Read(book)
 		r.said.add(found...)
 		logs = append(logs, file{book, own, sheets})
+		if n, err := strconv.Atoi(own.Story.Number); err == nil && n > 0 {
+			r.log.Plans = append(r.log.Plans, trial.Planned{File: book.File, Number: n, Follows: own.Story.Follows})
+		}
 	}
 	return logs, nil
 }

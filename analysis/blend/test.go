@@ -3,6 +3,7 @@ package blend
 import (
 	"math"
 
+	"foamfield/analysis/plan"
 	"foamfield/analysis/regress"
 )
 
@@ -14,10 +15,6 @@ type Test struct {
 	Shows [2]float64 // the factor between the two holds that would show 8 times in 10, at the least and the most scatter
 }
 
-// Scatter is what two mixes of one formula are taken to differ by before any log says
-// so: holds scatter by 15 to 30 % in kitchens (from memory, unverified).
-var Scatter = [2]float64{0.15, 0.30}
-
 // HalfAndHalf is a test of so many mixes of each: old, new, new, old and so on, so that a
 // day that drifts does not favour either.
 func HalfAndHalf(each int) Test {
@@ -25,7 +22,7 @@ func HalfAndHalf(each int) Test {
 	for i := range 2 * each {
 		t.Turns = append(t.Turns, i%4 == 1 || i%4 == 2)
 	}
-	for i, s := range Scatter {
+	for i, s := range plan.Scatter {
 		sd := math.Sqrt(math.Log1p(s * s)) // of ln hold, where the holds vary by s of their mean
 		t.Shows[i] = math.Exp(regress.SmallestShown(2*each-2) * sd * math.Sqrt(2/float64(each)))
 	}

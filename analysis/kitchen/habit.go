@@ -53,9 +53,15 @@ func Tested(log []Logged) Box {
 	at := func(m Mix) Box {
 		return Box{Span{m.FatPercent, m.FatPercent}, Span{m.EmulsifierPercent, m.EmulsifierPercent}, Span{m.BlendHLB, m.BlendHLB}}
 	}
-	box := at(log[0].Made)
-	for _, l := range log[1:] {
+	var box Box
+	for i, l := range log {
+		if l.Made.EmulsifierPercent == 0 { // a control lies on no surface
+			continue
+		}
 		b := at(l.Made)
+		if i == 0 || box == (Box{}) {
+			box = b
+		}
 		box = Box{box.Fat.with(b.Fat), box.Emulsifier.with(b.Emulsifier), box.HLB.with(b.HLB)}
 	}
 	return box

@@ -38,6 +38,9 @@ const (
 func (l Logged) Mix() Mix {
 	emulsifier := l.LipophilicGrams + l.HydrophilicGrams
 	total := l.OilGrams + l.WaterGrams + emulsifier
+	if emulsifier == 0 { // a control: no blend, so no HLB
+		return Mix{FatPercent: 100 * l.OilGrams / total}
+	}
 	return Mix{
 		FatPercent:        100 * l.OilGrams / total,
 		EmulsifierPercent: 100 * emulsifier / total,
@@ -98,7 +101,10 @@ func (k *Kitchen) Log(layout Layout, n int, rng *rand.Rand) []Logged {
 
 // Continue makes mixes somebody suggested on one more day and writes them down too.
 func (k *Kitchen) Continue(log []Logged, mixes []Mix, rng *rand.Rand) []Logged {
-	day, today := log[len(log)-1].Day+1, k.Day(rng)
+	day, today := 1, k.Day(rng)
+	if len(log) > 0 {
+		day = log[len(log)-1].Day + 1
+	}
 	for _, m := range mixes {
 		l := k.watches.weigh(m)
 		l.No, l.Day = len(log)+1, day
@@ -124,7 +130,9 @@ func (w watching) weigh(aim Mix) Logged {
 // offBy is the mix truly in the canister when each weighing is off by up to half a step.
 func (l Logged) offBy(half float64, rng *rand.Rand) Mix {
 	for _, g := range []*float64{&l.OilGrams, &l.WaterGrams, &l.LipophilicGrams, &l.HydrophilicGrams} {
-		*g += half * (2*rng.Float64() - 1)
+		if off := half * (2*rng.Float64() - 1); *g > 0 { // what is left out is not weighed
+			*g += off
+		}
 	}
 	return l.Mix()
 }

@@ -4,6 +4,8 @@
 package logged
 
 import (
+	"slices"
+
 	"foamfield/analysis/result"
 	"foamfield/ingest/trial"
 )
@@ -14,6 +16,17 @@ func Inputs(log *trial.Log) (out []result.Input) {
 		out = append(out, result.Input{File: f.File, SHA256: f.SHA256})
 	}
 	return out
+}
+
+// Plans is the files that a plan of ours wrote, and the number of the next: the trials
+// before any plan count as the first.
+func Plans(log *trial.Log) (out []result.PlanFile, next int) {
+	out, next = []result.PlanFile{}, 2
+	for _, p := range log.Plans {
+		out, next = append(out, result.PlanFile{File: p.File, Number: p.Number, Follows: p.Follows}), max(next, p.Number+1)
+	}
+	slices.SortStableFunc(out, func(a, b result.PlanFile) int { return a.Number - b.Number })
+	return out, next
 }
 
 // Rows accounts for every row of the log's tables.

@@ -28,7 +28,7 @@ const (
 
 // explore names the trials that are expected to do most to the answers: to the chance of
 // the surest start, and to how much fat the richest has.
-func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
+func explore(found *answers.Answers, wanted float64, many int) (out []result.NextTrial) {
 	s := found.Ground
 	if s == nil || len(found.Starts) == 0 {
 		return nil
@@ -59,16 +59,29 @@ func explore(found *answers.Answers, wanted float64) (out []result.NextTrial) {
 		region.Parallel(len(candidates), func(i int) { aims[a].gains[i] = gain(candidates[i], aims[a].answer) })
 	}
 	var taken []answers.View
-	for turn := 0; turn < exploring && len(candidates) > 0; turn++ {
-		a := aims[turn%len(aims)]
-		i := a.best(candidates, func(c answers.View) bool {
-			return !slices.ContainsFunc(taken, func(t answers.View) bool { return s.Distance(c.Mix, t.Mix) < apart })
-		})
-		if i < 0 {
-			continue
+	// More than the usual few take what gains less, and stand closer.
+	for again, gap := 0, apart; again < 4 && len(out) < many; again, gap = again+1, gap/2 {
+		turns := many
+		if many > exploring {
+			turns = len(aims) * many
 		}
-		taken = append(taken, candidates[i])
-		out = append(out, suggest(s, candidates[i], a, a.gains[i])...)
+		for turn := 0; turn < turns && len(out) < many; turn++ {
+			a := aims[turn%len(aims)]
+			if again > 0 {
+				a.least = 0
+			}
+			i := a.best(candidates, func(c answers.View) bool {
+				return !slices.ContainsFunc(taken, func(t answers.View) bool { return s.Distance(c.Mix, t.Mix) < gap })
+			})
+			if i < 0 {
+				continue
+			}
+			taken = append(taken, candidates[i])
+			out = append(out, suggest(s, candidates[i], a, a.gains[i])...)
+		}
+		if many == exploring {
+			break
+		}
 	}
 	return out
 }

@@ -79,7 +79,7 @@ func TestExploringTrialsKeepTheRules(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, n := range Trials(s, logged.Count(s, asked.Want), answers.Of(s, b, asked), asked.Batch, 0.8) {
+		for _, n := range Trials(s, logged.Count(s, asked.Want), answers.Of(s, b, asked), asked.Batch, 0.8, 0) {
 			if n.Tells == nil {
 				continue
 			}

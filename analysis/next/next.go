@@ -15,9 +15,9 @@ import (
 )
 
 // Trials is the start twice, to confirm it, the best trial once more, and those that would
-// sharpen the decision most. Without a start it is the best trial again and one step away
+// sharpen the decision most: a few, or so many more that there are wanted many. Without a start it is the best trial again and one step away
 // from whatever stopped the trials most often.
-func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, batch result.Batch, wanted float64) []result.NextTrial {
+func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, batch result.Batch, chance float64, wanted int) []result.NextTrial {
 	out := confirm(found)
 	switch best := answers.Best(s); {
 	case best != nil:
@@ -25,7 +25,7 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 		if len(found.Starts) == 0 {
 			out = append(out, step(s, counts, found.Scale, best)...)
 		}
-		out = append(out, explore(found, wanted)...)
+		out = append(out, explore(found, chance, max(exploring, wanted-len(out)))...)
 	default:
 		if t := thinnest(s.Trials, batch.Grams); t != nil {
 			out = append(out, step(s, counts, found.Scale, t)...)

@@ -30,6 +30,8 @@ type Results struct {
 	HoldIsAGuess bool `json:"hold_is_a_guess"`
 
 	Inputs    []Input    `json:"inputs"`    // files read
+	Plans     []PlanFile `json:"plans"`     // those of the files that a plan of ours wrote
+	NextPlan  int        `json:"next_plan"` // number of the plan that the next trials are [count]
 	Rows      Rows       `json:"rows"`      // what became of every row of the log tables
 	Counts    Counts     `json:"counts"`    // what became of the trials used
 	Problems  []Problem  `json:"problems"`  // problems of the log, grouped by kind

@@ -16,11 +16,12 @@ type flags struct {
 	command string
 	set     *flag.FlagSet
 	typed   map[string]*string
-	err     error // the first value that cannot be read
+	from    map[string]string // of a value that a kitchen sheet set, where it stands
+	err     error             // the first value that cannot be read
 }
 
 func newFlags(command string, names ...string) *flags {
-	f := &flags{command: command, set: flag.NewFlagSet(command, flag.ContinueOnError), typed: map[string]*string{}}
+	f := &flags{command: command, set: flag.NewFlagSet(command, flag.ContinueOnError), typed: map[string]*string{}, from: map[string]string{}}
 	f.set.SetOutput(io.Discard)
 	f.set.Usage = func() {}
 	for _, n := range names {
@@ -64,6 +65,9 @@ func (f *flags) refusal(err error) error {
 
 // refuse records that a flag's value cannot be read.
 func (f *flags) refuse(name, do string) {
+	if at := f.from[name]; at != "" && f.err == nil {
+		f.err = fmt.Errorf("%s has %s; %s", at, quoted(*f.typed[name]), do)
+	}
 	if f.err == nil {
 		f.err = wrongCall{fmt.Sprintf("--%s was given %s; %s", name, quoted(*f.typed[name]), do), f.command}
 	}

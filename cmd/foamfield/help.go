@@ -9,6 +9,7 @@ start from, how sure that is, how far the fat can go, and what to test next.
   foamfield trend LOG...     many weeks: steady? what changed it? does the optimum move?
   foamfield check LOG...     read and explain what was read; analyse nothing
   foamfield sheet NEW.xlsx   write a blank log to fill in
+  foamfield plan NEW.xlsx    lay out trials to make: a week before any log, or the next
   foamfield blend            emulsifiers and HLB to grams and back; stand-ins
   foamfield grade FOLDER     check a class of hand-ins; marks by your own weights
   foamfield help COMMAND     more about a command
@@ -179,6 +180,45 @@ For example:
   foamfield grade handins --criteria criteria.xlsx
 `
 
+const planUsage = `foamfield plan NEW.xlsx --of NAMES [flags]
+foamfield plan NEW.xlsx --after LOG... [flags]
+
+Lays out trials and writes them as a log to fill in, never over a file that exists.
+Before any log: mixes all over the ranges, in grams of your ingredients, a control
+without emulsifier and a repeat each day, the thicker mixes later, and which to
+leave out once one clogs; what the trials will and will not tell, and what they
+take. After logs: the next trials as their report has them, to go on with the log.
+
+  --of NAMES            what you use: "clarified butter, cider, GMS, sucrose ester 15";
+                        unless set, what the Ingredients sheet of --kitchen has
+  --fat RANGE           percent of the mix; 30-60 unless set, as far as these reach
+  --emulsifier RANGE    percent of the mix; 0.5-5 unless set
+  --hlb RANGE           blend HLB; 5-13 unless set, as far as these reach
+  --trials N            12 unless set, or 6 a day; after logs as many as worth it
+  --days N|NAMES        3, or "Mon, Tue, Thu"; a day holds 12 at most
+  --cooks NAMES         one a day, by turns
+  --batch G             grams of a trial; unless set grams are for 100 g of mix, and
+                        batch, fill and chargers go by your canister's marking
+  --canister TEXT       as marked, for the log
+  --chargers TEXT       as you use them, for the log
+  --scale-step G        what your scale reads to; 0.1 unless set
+  --stock AMOUNTS       what is at hand: "butter 2kg, GMS 40"; says if it is too little
+  --layout NAME         cover, scattered, corners, sharp or even; cover unless set, as
+                        it did best on simulated kitchens
+  --seed N              the same seed gives the same plan
+  --kitchen FILE        a workbook with your Ingredients, and a Plan sheet that sets any
+                        of these: Setting | Value, such as Fat % | 35 to 55
+  --after LOG...        the logs to go on from; then --hold, --drained, --drained-at,
+                        --chance, --only and --kitchen are as in report
+  --json FILE           the plan for programs too
+  --quiet               print nothing but errors
+
+For example:
+
+  foamfield plan week1.xlsx --of "clarified butter, cider, GMS, sucrose ester 15" --batch 300
+  foamfield plan week2.xlsx --after week1.xlsx --trials 8
+`
+
 const blendUsage = `foamfield blend MIX [flags]
 foamfield blend --of NAMES --emulsifier PERCENT --hlb HLB [flags]
 foamfield blend MIX --replace NAMES --with NAMES [flags]
@@ -220,6 +260,8 @@ func help(c *call, args []string) error {
 			text = checkUsage
 		case "sheet":
 			text = sheetUsage
+		case "plan":
+			text = planUsage
 		case "blend":
 			text = blendUsage
 		case "grade":

@@ -113,6 +113,8 @@ func command(c *call, args []string) error {
 		return check(c, rest)
 	case "sheet":
 		return sheet(c, rest)
+	case "plan":
+		return planCommand(c, rest)
 	case "blend":
 		return blendCommand(c, rest)
 	case "grade":

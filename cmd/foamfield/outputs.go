@@ -6,6 +6,7 @@ import (
 	"runtime"
 	"sync"
 
+	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/analysis/result/contract"
 	"foamfield/plots"
@@ -52,7 +53,10 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 	}
 	if want["xlsx"] {
 		add("report.xlsx", func() ([]byte, error) { return workbook.Report(r, d) })
-		todo = append(todo, rendering{"next-trials.xlsx", func() ([]byte, error) { return workbook.NextTrials(r) }, true})
+		todo = append(todo, rendering{nextTrialsName(r), func() ([]byte, error) {
+			next, ordered := plan.After(r, 0)
+			return workbook.NextTrials(ordered, next)
+		}, true})
 	}
 	if want["figures"] {
 		for _, f := range plots.All(r) {
@@ -64,6 +68,14 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
 	add("results-keys.csv", func() ([]byte, error) { return contract.Keys, nil })
 	return makeAll(ctx, todo)
+}
+
+// nextTrialsName is the file of the next trials: each week of a story has its own.
+func nextTrialsName(r *result.Results) string {
+	if r.NextPlan <= 2 {
+		return "next-trials.xlsx"
+	}
+	return fmt.Sprintf("next-trials-%d.xlsx", r.NextPlan-1)
 }
 
 // makeAll makes every file, as many at once as there are cores.

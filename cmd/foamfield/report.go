@@ -59,7 +59,7 @@ func (r *reporting) run(c *call) error {
 	}
 	target := r.out
 	if target == "" {
-		target = reportName(r.logs, log.Inputs) + "-report"
+		target = reportName(r.logs, log) + "-report"
 		if r.beside {
 			target = filepath.Join(beside(r.logs[0]), target)
 		}
@@ -185,9 +185,27 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 	return r, nil
 }
 
+// firstOfStory is the file that all others go on from: the only one that no later plan
+// wrote. "" if the files tell no one story.
+func firstOfStory(log *trial.Log) (first string) {
+	if len(log.Inputs) < 2 {
+		return ""
+	}
+	for _, in := range log.Inputs {
+		if slices.ContainsFunc(log.Plans, func(p trial.Planned) bool { return p.File == in.File && p.Number > 1 }) {
+			continue
+		}
+		if first != "" {
+			return ""
+		}
+		first = in.File
+	}
+	return first
+}
+
 // reportName names a report after its log: the folder if one was named, else
-// the first file.
-func reportName(logs []string, inputs []trial.Input) string {
+// the first file. Weeks that a plan laid out after it belong to its story.
+func reportName(logs []string, log *trial.Log) string {
 	if len(logs) == 1 {
 		if info, err := os.Stat(logs[0]); err == nil && info.IsDir() {
 			if full, err := filepath.Abs(logs[0]); err == nil && filepath.Base(full) != string(filepath.Separator) {
@@ -196,8 +214,12 @@ func reportName(logs []string, inputs []trial.Input) string {
 			return "logs"
 		}
 	}
-	name := strings.TrimSuffix(inputs[0].File, filepath.Ext(inputs[0].File))
-	if more := len(inputs) - 1; more > 0 {
+	own := slices.Clone(log.Inputs)
+	if first := firstOfStory(log); first != "" {
+		own = slices.DeleteFunc(own, func(in trial.Input) bool { return in.File != first })
+	}
+	name := strings.TrimSuffix(own[0].File, filepath.Ext(own[0].File))
+	if more := len(own) - 1; more > 0 {
 		name += fmt.Sprintf("-and-%d-more", more)
 	}
 	return name

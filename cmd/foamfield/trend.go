@@ -41,7 +41,7 @@ func trend(c *call, args []string) error {
 	}
 	target := r.out
 	if target == "" {
-		target = reportName(r.logs, log.Inputs) + "-trend"
+		target = reportName(r.logs, log) + "-trend"
 	}
 	dir, err := openFolder(target, r.logs)
 	if err != nil {

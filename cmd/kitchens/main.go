@@ -5,6 +5,7 @@
 //	kitchens table [N]       what the starts truly do, N kitchens a row (40)
 //	kitchens trend [N]       what is found in N histories of four weeks a row (100), and what is not there
 //	kitchens follow [N]      what making our next trials gives, N kitchens a family (40)
+//	kitchens plan [N]        what weeks laid out by plan give, N kitchens a family (40)
 package main
 
 import (
@@ -23,9 +24,10 @@ kitchens table [N]       log, read and analyse N kitchens a row (40): what the s
 kitchens trend [N [ROW]] simulate N histories of four weeks a row (100), or for rows of that name: what is
                          found, and what is not there
 kitchens follow [N]      make the next trials of N kitchens a family (40), beside scattered ones
+kitchens plan [N]        make weeks laid out by plan in N kitchens a family (40), beside others
 `
 
-var errUsage = errors.New("kitchens: say demo, truths, table, trend or follow")
+var errUsage = errors.New("kitchens: say demo, truths, table, trend, follow or plan")
 
 // run does one command and gives the exit code: 0 done, 1 failed, 2 wrong call.
 func run(args []string, out, errOut io.Writer) int {
@@ -71,6 +73,14 @@ func command(args []string, out io.Writer) error {
 			return errUsage
 		}
 		return follow(out, tableSeed, n)
+	case len(args) == 1 && args[0] == "plan":
+		return plans(out, planSeed, 40)
+	case len(args) == 2 && args[0] == "plan":
+		n, err := strconv.Atoi(args[1])
+		if err != nil || n < 1 {
+			return errUsage
+		}
+		return plans(out, planSeed, n)
 	case len(args) == 2 && args[0] == "demo":
 		return demo(args[1], out)
 	}

@@ -14,7 +14,8 @@ import (
 // Declared is a row of an Ingredients sheet.
 type Declared struct {
 	ingredient.Ingredient
-	At trial.Place
+	Typed string // its name in the log, as typed
+	At    trial.Place
 }
 
 // same reports whether two rows say the same of an ingredient.
@@ -62,7 +63,7 @@ func (k *taker) ingredients(t table) {
 		if name == "" {
 			continue
 		}
-		d := Declared{At: t.at(row, 0)}
+		d := Declared{Typed: name, At: t.at(row, 0)}
 		var ok bool
 		if d.Ingredient, ok = k.whatItIs(t, row); !ok {
 			continue

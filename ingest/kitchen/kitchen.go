@@ -1,5 +1,5 @@
 // Package kitchen reads what a kitchen sets in its own spreadsheet: Targets,
-// Ingredients, Columns, Method and Try, on sheets with our names and our headers.
+// Ingredients, Columns, Method, Try and Plan, on sheets with our names and our headers.
 // Both have to be there: a kitchen may well have a sheet called Ingredients that
 // is something else.
 package kitchen
@@ -22,7 +22,9 @@ type Sheets struct {
 	Columns     map[string]Meaning  // by folded header in the log
 	Method      []trial.Step
 	Tries       []trial.Try
-	Lines       []Line // of one log, beside its tables
+	Plan        []Setting // what a plan is to be like
+	Story       Story     // of a plan that we wrote
+	Lines       []Line    // of one log, beside its tables
 }
 
 // kind is one kind of kitchen sheet; the first must of its headers have to be
@@ -40,6 +42,7 @@ var kinds = []kind{
 	{"Columns", trial.Headers["Columns"], 2, (*taker).columns},
 	{"Method", []string{"Step", "Critical"}, 2, (*taker).method},
 	{"Try", tryColumns, 1, (*taker).tries},
+	{"Plan", []string{"Setting", "Value"}, 2, (*taker).plan},
 }
 
 // taker takes one workbook's kitchen sheets.
@@ -143,7 +146,7 @@ func (k *taker) method(t table) {
 
 // Empty says whether no kitchen sheet set anything.
 func (s *Sheets) Empty() bool {
-	return s.noTargets() && s.Ingredients == nil && s.Columns == nil && len(s.Method) == 0 && len(s.Tries) == 0
+	return s.noTargets() && s.Ingredients == nil && s.Columns == nil && len(s.Method) == 0 && len(s.Tries) == 0 && len(s.Plan) == 0
 }
 
 // Under fills what s leaves open from other: s's own values win.

@@ -202,6 +202,13 @@ type Step struct {
 	Limit    string // what stands under Critical instead of a yes: "4 h at least"
 }
 
+// Planned is a file that a plan of ours wrote, and what it said of itself.
+type Planned struct {
+	File    string
+	Number  int    // of the plan: 1 = before any log
+	Follows string // the start it went on from, in words; "" = none
+}
+
 // Log is everything read.
 type Log struct {
 	Inputs      []Input
@@ -216,6 +223,7 @@ type Log struct {
 	Ingredients []ingredient.Ingredient // every one met, by the log's name for it (Known: the table's), with the values used and whose they are
 	Tries       []Try                   // the formulas of a Try sheet
 	Method      []Step                  // of a Method sheet, in order
+	Plans       []Planned               // the files that a plan of ours wrote
 	Labels      []string                // columns of labels in Raw: "canister no", "charger lot", "butter lot"
 }
 

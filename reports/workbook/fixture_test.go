@@ -3,6 +3,7 @@ package workbook
 import (
 	"fmt"
 
+	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/reports"
 )
@@ -92,4 +93,10 @@ func document() reports.Document {
 		{ID: "card-2", Title: "Bench card: your next trial", Alone: true, Blocks: []reports.Block{reports.Card{Parts: []reports.CardPart{{Title: "Fat part", Lines: make([]reports.CardLine, 3)}}}}},
 		{ID: "fits", Title: "Fits", Reader: reports.Scientist, Blocks: []reports.Block{reports.Paragraph{Text: say("not for cooks")}}},
 	}}
+}
+
+// nextTrialsOf is the sheet of a report's next trials.
+func nextTrialsOf(r *result.Results) ([]byte, error) {
+	p, ordered := plan.After(r, 0)
+	return NextTrials(ordered, p)
 }

@@ -38,7 +38,7 @@ func TestLook(t *testing.T) {
 	}
 	for name, write := range map[string]func() ([]byte, error){
 		"report.xlsx":      func() ([]byte, error) { return Report(r, d) },
-		"next-trials.xlsx": func() ([]byte, error) { return NextTrials(r) },
+		"next-trials.xlsx": func() ([]byte, error) { return nextTrialsOf(r) },
 	} {
 		b, err := write()
 		if err != nil {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"github.com/xuri/excelize/v2"
 
@@ -16,10 +17,11 @@ import (
 const safety = "Wear eye protection. Strain every mix. Clogged: do not open, vent first. Follow the marking on the canister."
 
 // NextTrials is next-trials.xlsx: a log with the grams filled in and the results
-// to be typed, under headers that our own reader reads.
-func NextTrials(r *result.Results) ([]byte, error) {
+// to be typed, under headers that our own reader reads. The plan has the same trials, in
+// the same order.
+func NextTrials(r *result.Results, p *result.Plan) ([]byte, error) {
 	b := newBook()
-	nextLog(b, r)
+	nextLog(b, r, p)
 	c := b.sheet("Columns", 30, 20, 10, 10) // a kitchen sheet: our reader takes the reasons for what they are
 	c.heads("Header in the log", "Meaning", "Unit", "Basis")
 	c.add(text(reasonHead), text("not used"))
@@ -29,6 +31,7 @@ func NextTrials(r *result.Results) ([]byte, error) {
 		}
 	}
 	c.write()
+	planSheet(b, p)
 	return b.bytes()
 }
 
@@ -43,8 +46,8 @@ type nextColumn struct {
 	choose []string // what may be typed
 }
 
-func nextLog(b *book, r *result.Results) {
-	columns := nextColumns(r)
+func nextLog(b *book, r *result.Results, plan *result.Plan) {
+	columns := nextColumns(r, plan)
 	widths := make([]float64, len(columns))
 	heads := make([]string, len(columns))
 	for i, c := range columns {
@@ -124,9 +127,9 @@ func (s setting) at(_ int, n result.NextTrial) cell {
 	return cell{}
 }
 
-func nextColumns(r *result.Results) []nextColumn {
+func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 	columns := []nextColumn{
-		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return in(ordinary, i+1) }},
+		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return trialName(plan.Trials[i].ID) }},
 		{head: "day", width: 11}, {head: "cook", width: 9},
 	}
 	var names []string
@@ -152,7 +155,13 @@ func nextColumns(r *result.Results) []nextColumn {
 	if percents || len(names) == 0 {
 		columns = append(columns, mixColumns(r.NextTrials)...)
 	}
-	columns = append(columns, nextColumn{head: "canister", width: 10}, nextColumn{head: "chargers", width: 9, value: setting{name: "chargers"}.at})
+	columns = append(columns, nextColumn{head: "canister", width: 10, value: func(int, result.NextTrial) cell { return asLogged(plan.Canister) }},
+		nextColumn{head: "chargers", width: 9, value: func(i int, n result.NextTrial) cell {
+			if c := (setting{name: "chargers"}).at(i, n); c.value != nil {
+				return c
+			}
+			return asLogged(plan.Chargers)
+		}})
 	for _, e := range nextSettings(r) {
 		if e.name != "chargers" {
 			columns = append(columns, nextColumn{head: e.head, width: 13, value: e.at})
@@ -173,6 +182,25 @@ func nextColumns(r *result.Results) []nextColumn {
 	return append(columns,
 		nextColumn{head: "notes", width: 34},
 		nextColumn{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
+}
+
+// trialName is a number where the log's names are numbers.
+func trialName(id string) cell {
+	if n, err := strconv.Atoi(id); err == nil {
+		return in(ordinary, n)
+	}
+	return in(ordinary, id)
+}
+
+// asLogged is what all of the log had, or a box to type in.
+func asLogged(said string) cell {
+	if v, err := strconv.ParseFloat(said, 64); err == nil {
+		return in(amount, v)
+	}
+	if said == "" {
+		return in(input, nil)
+	}
+	return in(ordinary, said)
 }
 
 // mixColumns are for mixes that cannot be given in grams of each ingredient.

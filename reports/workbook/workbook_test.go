@@ -281,7 +281,7 @@ func TestHostileTextStaysText(t *testing.T) {
 		}
 	}
 	noFormulas(t, f)
-	b, err := NextTrials(r)
+	b, err := nextTrialsOf(r)
 	noFormulas(t, open(t, b, err))
 }
 
@@ -462,7 +462,7 @@ func TestNoSuchNumber(t *testing.T) {
 func TestSameBytes(t *testing.T) {
 	for name, write := range map[string]func() ([]byte, error){
 		"report":      func() ([]byte, error) { return Report(kitchen(), document()) },
-		"next trials": func() ([]byte, error) { return NextTrials(kitchen()) },
+		"next trials": func() ([]byte, error) { return nextTrialsOf(kitchen()) },
 	} {
 		a, err := write()
 		if err != nil {
@@ -483,7 +483,7 @@ func TestEmptyResults(t *testing.T) {
 	if got := raw(t, f, "Formula", "A3"); got != "Fewer than 8 trials can be used." {
 		t.Errorf("the formula sheet says %q", got)
 	}
-	b, err := NextTrials(&result.Results{})
+	b, err := nextTrialsOf(&result.Results{})
 	open(t, b, err)
 	if _, err := Report(&result.Results{}, reports.Document{}); err != nil {
 		t.Error(err)
@@ -493,7 +493,7 @@ func TestEmptyResults(t *testing.T) {
 // The log of next trials, filled in as a cook would, is read by our own reader.
 func TestNextTrialsIsALog(t *testing.T) {
 	r := kitchen()
-	b, err := NextTrials(r)
+	b, err := nextTrialsOf(r)
 	f := open(t, b, err)
 	const sheet = "Next trials"
 	for _, c := range []struct{ header, first, second string }{
@@ -559,7 +559,7 @@ func TestNextTrialsHaveTheirSettings(t *testing.T) {
 	for i := range r.NextTrials {
 		r.NextTrials[i].Mix.Extras = want
 	}
-	b, err := NextTrials(r)
+	b, err := nextTrialsOf(r)
 	f := open(t, b, err)
 	for i := range r.NextTrials {
 		if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+strconv.Itoa(3+i), 25); err != nil {
@@ -593,7 +593,7 @@ func TestNextTrialsWithoutGrams(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			r := kitchen()
 			r.NextTrials = []result.NextTrial{{Mix: c.mix, Reason: "why"}}
-			b, err := NextTrials(r)
+			b, err := nextTrialsOf(r)
 			f := open(t, b, err)
 			if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+"3", 25); err != nil {
 				t.Fatal(err)

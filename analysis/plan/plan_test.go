@@ -1,0 +1,204 @@
+package plan
+
+import (
+	"encoding/csv"
+	"flag"
+	"math"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"reflect"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the points that the reference script reads; then run it")
+
+const reference = "../../testdata/reference/plan"
+
+// wide is a box as kitchens move in.
+var wide = Ranges{Fat: Span{35, 55}, Emulsifier: Span{1, 4}, HLB: Span{5, 11}}
+
+func weekOf(l Layout, trials, days int) week { return lay(wide, l, trials, days, stream(1)) }
+
+// D-efficiency and prediction variance of every layout against plain matrix algebra in R
+// on the same points (precision.R beside them).
+func TestPrecisionIsRs(t *testing.T) {
+	var points, places [][]string
+	coded := map[string][][]float64{}
+	for _, l := range Layouts {
+		w := weekOf(l, 24, 3)
+		for _, p := range w.made {
+			x := w.region.coded(p)
+			coded[l.String()] = append(coded[l.String()], x)
+			points = append(points, []string{l.String(), exactly(x[0]), exactly(x[1]), exactly(x[2])})
+		}
+	}
+	var at [][]float64
+	g := weekOf(Cover, 24, 3).region
+	for _, p := range g.places {
+		x := g.coded(p)
+		at = append(at, x)
+		places = append(places, []string{exactly(x[0]), exactly(x[1]), exactly(x[2])})
+	}
+	if *update {
+		write(t, "points.csv", append([][]string{{"layout", "x1", "x2", "x3"}}, points...))
+		write(t, "places.csv", append([][]string{{"x1", "x2", "x3"}}, places...))
+	}
+	if !reflect.DeepEqual(read(t, "points.csv")[1:], points) || !reflect.DeepEqual(read(t, "places.csv")[1:], places) {
+		t.Fatal("the points are not those that the script read: run with -update, then the script")
+	}
+	for _, r := range read(t, "precision.csv")[1:] {
+		terms := straight
+		if r[1] == "2" {
+			terms = curved
+		}
+		mean, most := Variance(coded[r[0]], at, terms)
+		for i, got := range []float64{Efficiency(coded[r[0]], terms), mean, most} {
+			want, err := strconv.ParseFloat(r[2+i], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if math.Abs(got-want) > 1e-8*math.Abs(want) {
+				t.Errorf("%s, order %s, column %d: %.12g, R %.12g", r[0], r[1], 2+i, got, want)
+			}
+		}
+	}
+}
+
+func exactly(v float64) string { return strconv.FormatFloat(v, 'g', 17, 64) }
+
+func read(t *testing.T, name string) [][]string {
+	t.Helper()
+	f, err := os.Open(filepath.Join(reference, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := csv.NewReader(f).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, r := range rows {
+		for i := range r {
+			r[i] = strings.TrimSpace(r[i])
+		}
+	}
+	return rows
+}
+
+func write(t *testing.T, name string, rows [][]string) {
+	t.Helper()
+	f, err := os.Create(filepath.Join(reference, name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	if err := csv.NewWriter(f).WriteAll(rows); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// The ends of the axes against the corners: NIST/SEMATECH e-Handbook 5.3.3.6.1, the table
+// of alpha for rotatability of a full factorial part, 2^(k/4).
+func TestRotatable(t *testing.T) {
+	for k, alpha := range map[int]float64{2: 1.414, 3: 1.682, 4: 2.000, 5: 2.378} {
+		var axis, corner float64
+		rows := composite(k)
+		if len(rows) != 1<<k+2*k {
+			t.Errorf("%d variables: %d rows", k, len(rows))
+		}
+		for _, x := range rows {
+			if zeros := len(slices.DeleteFunc(slices.Clone(x), func(v float64) bool { return v != 0 })); zeros == k-1 {
+				axis = max(axis, slices.Max(x))
+			} else {
+				corner = max(corner, slices.Max(x))
+			}
+		}
+		if math.Abs(axis/corner-alpha) > 0.0006 {
+			t.Errorf("%d variables: %v, published %v", k, axis/corner, alpha)
+		}
+	}
+	// Rotatable: the variance of prediction depends on the distance only.
+	points := composite(3)
+	for range 6 {
+		points = append(points, make([]float64, 3))
+	}
+	one, _ := Variance(points, [][]float64{{0.6, 0, 0}}, curved)
+	for _, x := range [][]float64{{0, 0.6, 0}, {0, 0, -0.6}, {0.36, 0.48, 0}, {0.6 / math.Sqrt(3), 0.6 / math.Sqrt(3), -0.6 / math.Sqrt(3)}} {
+		if v, _ := Variance(points, [][]float64{x}, curved); math.Abs(v-one) > 1e-12 {
+			t.Errorf("at %v the variance is %v, on an axis %v", x, v, one)
+		}
+	}
+}
+
+// What every week keeps to, whatever is asked: as many trials as asked, in the ranges, a
+// control each day, a repeat on each but the first, thick mixes last and none of them first,
+// the same for the same seed.
+func TestWeeksKeepTheRules(t *testing.T) {
+	for seed := range uint64(40) {
+		draw := rand.New(rand.NewPCG(seed, 1))
+		span := func(low, high float64) Span {
+			a := low + draw.Float64()*(high-low)
+			return Span{a, a + []float64{0, 0.1, 0.5, 1}[draw.IntN(4)]*(high-a)}
+		}
+		r := Ranges{span(20, 70), span(0.3, 6), span(4, 14)}
+		if len(r.varied()) == 0 {
+			continue
+		}
+		days := 1 + draw.IntN(5)
+		trials := min(days*(3+draw.IntN(5)), 20)
+		if trials < 3*days {
+			continue
+		}
+		l := Layouts[seed%uint64(len(Layouts))]
+		w := lay(r, l, trials, days, stream(seed))
+		if len(w.trials) != trials {
+			t.Fatalf("%d trials instead of %d", len(w.trials), trials)
+		}
+		if again := lay(r, l, trials, days, stream(seed)); !reflect.DeepEqual(again.trials, w.trials) {
+			t.Fatal("one seed gives two weeks")
+		}
+		most := math.Inf(-1)
+		for _, x := range w.trials {
+			most = max(most, w.region.thickness(x.at))
+		}
+		for day := range days {
+			var today []trial
+			count := map[Purpose]int{}
+			for _, x := range w.trials {
+				if x.day == day {
+					today = append(today, x)
+					count[x.purpose]++
+				}
+			}
+			if count[Control] != 1 || days > 1 && day > 0 && count[Repeat] != 1 {
+				t.Fatalf("day %d has %v", day, count)
+			}
+			for i := 1; i < len(today); i++ {
+				if today[i-1].thick && (!today[i].thick || w.region.thickness(today[i].at) < w.region.thickness(today[i-1].at)) {
+					t.Fatalf("day %d: a thick mix does not come last, the thicker the later", day)
+				}
+			}
+		}
+		for i, p := range Week(r, l, trials, days, seed) {
+			m := p.Mix
+			if m.FatPercent < r.Fat.Low-1e-9 || m.FatPercent > r.Fat.High+1e-9 {
+				t.Fatalf("fat %v outside %v", m.FatPercent, r.Fat)
+			}
+			if p.Purpose == Control {
+				continue
+			}
+			if m.EmulsifierPercent < r.Emulsifier.Low-1e-9 || m.EmulsifierPercent > r.Emulsifier.High+1e-9 || m.BlendHLB < r.HLB.Low-1e-9 || m.BlendHLB > r.HLB.High+1e-9 {
+				t.Fatalf("%v outside %v", m, r)
+			}
+			for _, j := range p.Skip {
+				if j <= i || Thickness(w.mix(w.trials[j])) < Thickness(m)-1e-9 {
+					t.Fatalf("trial %d is left out for %d, which is thicker or made already", j, i)
+				}
+			}
+		}
+	}
+}

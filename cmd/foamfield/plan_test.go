@@ -1,0 +1,236 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/plan"
+	"foamfield/analysis/result"
+	"foamfield/ingest"
+	"foamfield/ingest/trial"
+)
+
+// typedBy is what a person types of the i-th trial, by the beginning of the column's head.
+type typedBy func(i int) map[string]any
+
+// habits are ways to fill a sheet in.
+var habits = map[string]typedBy{
+	"by the book": func(i int) map[string]any {
+		if i%5 == 4 {
+			return map[string]any{"came out": "no", "notes": "clogged"}
+		}
+		return map[string]any{"came out": "yes", "hold": 12 + i, "drained": 3.5, "broke": "no"}
+	},
+	"in a hurry": func(i int) map[string]any {
+		switch i % 4 {
+		case 0:
+			return map[string]any{"came out": "✓", "hold": "30+", "drained": 0}
+		case 1:
+			return map[string]any{"came out": "✓", "hold": "15-20", "notes": "fine"}
+		case 2:
+			return map[string]any{"came out": "✗"}
+		}
+		return map[string]any{"came out": "y", "hold": ">20", "drained": "<5", "broke": "n"}
+	},
+	"in words": func(i int) map[string]any {
+		switch i % 4 {
+		case 0:
+			return map[string]any{"came out": "Yes", "hold": "20 +", "drained": "trace", "broke": "No"}
+		case 1:
+			return map[string]any{"came out": "partly", "notes": "spat"}
+		case 2:
+			return map[string]any{"came out": "yes", "hold": "8 min", "drained": "12 %", "broke": "yes"}
+		}
+		return map[string]any{"came out": "yes", "hold": "~14", "drained": "4"}
+	},
+}
+
+// fillIn types into a sheet of trials to make.
+func fillIn(t *testing.T, path string, type_ typedBy) string {
+	t.Helper()
+	f, err := excelize.OpenFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	sheet := f.GetSheetList()[0]
+	rows, err := f.GetRows(sheet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	head := slices.IndexFunc(rows, func(r []string) bool { return len(r) > 3 && r[0] == "trial" })
+	if head < 0 {
+		t.Fatalf("no header in %v", rows)
+	}
+	for i := head + 1; i < len(rows) && len(rows[i]) > 3 && rows[i][0] != ""; i++ {
+		for name, v := range type_(i - head - 1) {
+			col := slices.IndexFunc(rows[head], func(h string) bool { return strings.HasPrefix(h, name) })
+			if col < 0 {
+				t.Fatalf("no column %q in %v", name, rows[head])
+			}
+			at, err := excelize.CoordinatesToCellName(col+1, i+1)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := f.SetCellValue(sheet, at, v); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	filled := strings.TrimSuffix(path, ".xlsx") + "-filled.xlsx"
+	if err := f.SaveAs(filled); err != nil {
+		t.Fatal(err)
+	}
+	return filled
+}
+
+// called runs the program and gives what it said.
+func called(t *testing.T, want int, args ...string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	if got := run(args, &out, &errs); got != want {
+		t.Fatalf("foamfield %v: exit %d, want %d: %s", args, got, want, errs.String())
+	}
+	return out.String() + errs.String()
+}
+
+// readBack reads a filled-in plan and holds it against the plan: every trial is used, its
+// mix is the plan's, and there is nothing to mend or look at.
+func readBack(t *testing.T, path string, p *result.Plan) *trial.Log {
+	t.Helper()
+	log, err := ingest.Read([]string{path}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, q := range log.Problems {
+		if q.Severity != trial.ForInformation {
+			t.Errorf("%s: %s: %s (%s)", filepath.Base(path), q.At, q.Read, q.Do)
+		}
+	}
+	if len(log.Questions) > 0 || len(log.Trials) != len(p.Trials) {
+		t.Fatalf("%s: %d trials of %d, questions %v", filepath.Base(path), len(log.Trials), len(p.Trials), log.Questions)
+	}
+	for i := range log.Trials {
+		got, want := &log.Trials[i], p.Trials[i]
+		near := func(a, b *float64) bool {
+			return a == nil && b == nil || a != nil && b != nil && math.Abs(*a-*b) < 1e-6
+		}
+		if !got.Used() || got.ID != want.ID || !near(got.FatPercent, want.Mix.FatPercent) || !near(got.EmulsifierPercent, want.Mix.EmulsifierPercent) || !near(got.BlendHLB, want.Mix.BlendHLB) {
+			t.Errorf("%s: trial %s read as %s, aside %q, %v; want %v", filepath.Base(path), want.ID, got.ID, got.Aside, got.Composition, want.Mix)
+		}
+	}
+	return log
+}
+
+func planOf(t *testing.T, path string) *result.Plan {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &result.Plan{}
+	if err := json.Unmarshal(text, p); err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+func TestFilledPlansReadBack(t *testing.T) {
+	ways := map[string][]string{
+		"two days": {"--trials", "12", "--batch", "300", "--canister", "0.5 L", "--chargers", "1"},
+		"no batch": {"--days", "Mon, Tue, Thu", "--cooks", "AB, CD"},
+		"one day":  {"--trials", "8", "--days", "1", "--batch", "400"},
+		"forty":    {"--trials", "40", "--batch", "250", "--scale-step", "0.01"},
+	}
+	for _, l := range plan.Layouts {
+		for name, flags := range ways {
+			dir := t.TempDir()
+			at, js := filepath.Join(dir, "w.xlsx"), filepath.Join(dir, "w.json")
+			called(t, exitDone, append([]string{"plan", at, "--quiet", "--json", js, "--layout", l.String(),
+				"--of", "clarified butter, cider, GMS, sucrose ester 15"}, flags...)...)
+			p := planOf(t, js)
+			for habit, type_ := range habits {
+				t.Run(fmt.Sprintf("%v, %s, %s", l, name, habit), func(t *testing.T) { readBack(t, fillIn(t, at, type_), p) })
+			}
+		}
+	}
+}
+
+// Names as kitchens have them, and what a recipe may hold beside fat, water and emulsifier.
+func TestPlansOfOtherIngredients(t *testing.T) {
+	for _, of := range []string{
+		"butter, milk, GMS, polysorbate 80",
+		"cream 35, cider, GMS, sucrose ester 15",
+		"olive oil, water, lecithin, sucrose ester 15, xanthan 0.1 %",
+		"huile de tournesol, eau, monostéarate de glycérol, sucroester 15, sucre 2 %",
+		"butter, cream 36, cider, GMS, sorbitan monostearate, polysorbate 60",
+		"oil, water, GMS, SSL, sucrose ester 15",
+	} {
+		t.Run(of, func(t *testing.T) {
+			at, js := filepath.Join(t.TempDir(), "w.xlsx"), filepath.Join(t.TempDir(), "w.json")
+			called(t, exitDone, "plan", at, "--quiet", "--json", js, "--of", of, "--batch", "300")
+			readBack(t, fillIn(t, at, habits["by the book"]), planOf(t, js))
+		})
+	}
+}
+
+// A plan of 40 takes 2 seconds at most, whatever the layout.
+func TestPlanOfFortyIsQuick(t *testing.T) {
+	for _, l := range plan.Layouts {
+		began := time.Now()
+		called(t, exitDone, "plan", filepath.Join(t.TempDir(), "w.xlsx"), "--quiet", "--trials", "40", "--layout", l.String(), "--of", "oil, water, GMS, sucrose ester 15")
+		t.Logf("%v: %v", l, time.Since(began))
+		if took := time.Since(began); took > 4*time.Second {
+			t.Errorf("%v took %v", l, took)
+		}
+	}
+}
+
+// A week planned after a log goes on with it: its trials read back with the log's, under
+// numbers of their own.
+func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses two logs")
+	}
+	for _, log := range []string{"week.xlsx", "five-columns.csv"} {
+		dir := t.TempDir()
+		first := filepath.Join("..", "..", "testdata", "demo", log)
+		at, js := filepath.Join(dir, "next.xlsx"), filepath.Join(dir, "next.json")
+		called(t, exitDone, "plan", at, "--after", first, "--trials", "8", "--json", js, "--quiet")
+		p := planOf(t, js)
+		if len(p.Trials) != 8 || p.Number != 2 {
+			t.Fatalf("%s: %d trials, plan %d", log, len(p.Trials), p.Number)
+		}
+		alone, err := ingest.Read([]string{first}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for habit, type_ := range habits {
+			both, err := ingest.Read([]string{first, fillIn(t, at, type_)}, ingest.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, q := range both.Problems {
+				if q.At.File == "next-filled.xlsx" && q.Severity != trial.ForInformation {
+					t.Errorf("%s, %s: %s: %s (%s)", log, habit, q.At, q.Read, q.Do)
+				}
+			}
+			if len(both.Trials) != len(alone.Trials)+len(p.Trials) || len(both.Questions) > 0 {
+				t.Errorf("%s, %s: %d trials, the log alone %d; questions %v", log, habit, len(both.Trials), len(alone.Trials), both.Questions)
+			}
+			if len(both.Plans) != 1 || both.Plans[0].Number != 2 {
+				t.Errorf("%s, %s: plans %v", log, habit, both.Plans)
+			}
+		}
+	}
+}

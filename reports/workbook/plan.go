@@ -1,0 +1,223 @@
+package workbook
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"foamfield/analysis/result"
+)
+
+// Declared is what a kitchen says of an ingredient, to go with a plan: in the order of the
+// Ingredients sheet's columns.
+type Declared []string
+
+// Plan is a log of trials to be made, ready to fill in, with what else the plan says on a
+// kitchen sheet that our reader takes for no trials.
+func Plan(p *result.Plan, own []Declared) ([]byte, error) {
+	b := newBook()
+	planLog(b, p)
+	c := b.sheet("Columns", 30, 20, 10, 10)
+	c.heads("Header in the log", "Meaning", "Unit", "Basis")
+	c.add(text(reasonHead), text("not used"))
+	c.write()
+	if len(own) > 0 {
+		i := b.sheet("Ingredients", 24, 22, 9, 9, 12, 22, 30)
+		i.heads("Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note")
+		for _, d := range own {
+			var row []cell
+			for _, s := range d {
+				row = append(row, text(s))
+			}
+			i.add(row...)
+		}
+		i.write()
+	}
+	planSheet(b, p)
+	return b.bytes()
+}
+
+// planLog is the sheet that goes to the bench and comes back as a log.
+func planLog(b *book, p *result.Plan) {
+	columns := planColumns(p)
+	widths, heads := make([]float64, len(columns)), make([]string, len(columns))
+	for i, c := range columns {
+		widths[i], heads[i] = c.width, c.head
+	}
+	s := b.sheet("Trials", widths...)
+	s.add(in(title, "Trials to make"))
+	over := min(12, len(columns))
+	s.wide(over, in(quiet, planHint(p)))
+	s.add()
+	s.heads(heads...)
+	s.freeze(1)
+	first := s.next()
+	for _, t := range p.Trials {
+		row := make([]cell, len(columns))
+		for k, c := range columns {
+			row[k] = in(input, nil)
+			if c.value != nil {
+				row[k] = c.value(t)
+			}
+		}
+		s.add(row...)
+	}
+	last := len(s.rows)
+	s.add()
+	for _, c := range p.Cautions {
+		s.wide(over, in(caution, c))
+	}
+	for k, c := range columns {
+		if c.choose == nil {
+			continue
+		}
+		v := excelize.NewDataValidation(true)
+		v.SetSqref(place(k, first) + ":" + place(k, last))
+		s.do(v.SetDropList(c.choose))
+		v.ShowErrorMessage = false // people type ✓, and that is read too
+		s.do(s.f.AddDataValidation(s.name, v))
+	}
+	s.write()
+}
+
+// planHint is what has to be known before weighing.
+func planHint(p *result.Plan) string {
+	hint := "In this order; thick mixes come last in a day. Type what happened: hold 20+ if it still stood at 20, 15-20 between two looks; leave empty what nobody looked at."
+	if p.BatchGrams == nil {
+		hint = "Grams are for 100 g of mix: weigh so many times as much as your canister's marking allows. " + hint
+	}
+	if p.Canister == "" || p.Chargers == "" {
+		hint += " Fill and chargers: to your canister's marking."
+	}
+	return hint
+}
+
+// planColumn is one column of that log.
+type planColumn struct {
+	head   string
+	width  float64
+	value  func(t result.PlannedTrial) cell
+	choose []string
+}
+
+func planColumns(p *result.Plan) []planColumn {
+	said := func(of func(result.PlannedTrial) string) func(result.PlannedTrial) cell {
+		return func(t result.PlannedTrial) cell {
+			if s := of(t); s != "" {
+				return in(ordinary, s)
+			}
+			return in(input, nil)
+		}
+	}
+	columns := []planColumn{
+		{head: "trial", width: 7, value: said(func(t result.PlannedTrial) string { return t.ID })},
+		{head: "day", width: 9, value: said(func(t result.PlannedTrial) string { return t.DayName })},
+		{head: "cook", width: 9, value: said(func(t result.PlannedTrial) string { return t.Cook })},
+	}
+	for _, name := range planNames(p) {
+		columns = append(columns, planColumn{head: name + " (g)", width: 13, value: func(t result.PlannedTrial) cell {
+			for _, l := range t.Ingredients {
+				if l.Name == name {
+					return in(amount, l.Grams)
+				}
+			}
+			return cell{}
+		}})
+	}
+	return append(columns,
+		planColumn{head: "canister", width: 10, value: said(func(result.PlannedTrial) string { return p.Canister })},
+		planColumn{head: "chargers", width: 9, value: said(func(result.PlannedTrial) string { return p.Chargers })},
+		planColumn{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
+		planColumn{head: "hold (min)", width: 10},
+		planColumn{head: "drained at 20 min (%)", width: 13},
+		planColumn{head: "broke", width: 9, choose: []string{"yes", "no"}},
+		planColumn{head: "notes", width: 30},
+		planColumn{head: reasonHead, width: 70, value: func(t result.PlannedTrial) cell { return text(t.Reason) }})
+}
+
+// planNames are the ingredients in the order of the plan's needs.
+func planNames(p *result.Plan) (names []string) {
+	for _, n := range p.Needs {
+		if n.Grams > 0 && !slices.Contains(names, n.Name) {
+			names = append(names, n.Name)
+		}
+	}
+	return names
+}
+
+// planSheet is the kitchen sheet Plan: its settings, and beside them what the plan takes
+// and what it will tell.
+func planSheet(b *book, p *result.Plan) {
+	s := b.sheet("Plan", 22, 44, 3, 90)
+	settings := [][2]string{{"Plan number", fmt.Sprint(p.Number)}}
+	if p.Follows != nil {
+		settings = append(settings, [2]string{"Follows the start", startInWords(p.Follows)})
+	} else {
+		settings = append(settings, [][2]string{
+			{"Ingredients", strings.Join(planNames(p), ", ")},
+			{"Fat %", spanInWords(p.Ranges.FatPercent)}, {"Emulsifier %", spanInWords(p.Ranges.EmulsifierPercent)}, {"HLB", spanInWords(*p.Ranges.BlendHLB)},
+			{"Trials", fmt.Sprint(len(p.Trials))}, {"Layout", p.Layout}, {"Seed", fmt.Sprint(p.Seed)}}...)
+	}
+	s.add(in(head, "Setting"), in(head, "Value"), cell{}, in(head, "What this plan takes and tells"))
+	says := PlanSays(p)
+	for i := range max(len(settings), len(says)) {
+		row := make([]cell, 4)
+		if i < len(settings) {
+			row[0], row[1] = text(settings[i][0]), text(settings[i][1])
+		}
+		if i < len(says) {
+			row[3] = text(says[i])
+		}
+		s.add(row...)
+	}
+	s.write()
+}
+
+func spanInWords(s [2]float64) string {
+	if s[0] == s[1] {
+		return exact(s[0])
+	}
+	return fmt.Sprintf("%s to %s", exact(s[0]), exact(s[1]))
+}
+
+func startInWords(f *result.PlanFollows) string {
+	var all []string
+	for _, l := range f.Ingredients {
+		all = append(all, fmt.Sprintf("%s %s g", l.Name, exact(l.Grams)))
+	}
+	if len(all) == 0 {
+		return "no start could be named"
+	}
+	return strings.Join(all, ", ")
+}
+
+// PlanSays is what a plan takes and tells, a sentence each.
+func PlanSays(p *result.Plan) (out []string) {
+	var needs []string
+	for _, n := range p.Needs {
+		if n.Grams > 0 {
+			needs = append(needs, fmt.Sprintf("%s %s g", n.Name, exact(n.Grams)))
+		}
+	}
+	all := "Takes in all: " + strings.Join(needs, ", ")
+	if p.BatchGrams == nil && p.Follows == nil {
+		all = "Takes, for each 100 g of mix that a trial is: " + strings.Join(needs, ", ")
+	}
+	if len(needs) > 0 {
+		out = append(out, all+".")
+	}
+	if t := p.Tells; t != nil && t.Formulas.Least > 0 {
+		out = append(out, fmt.Sprintf("Two formulas made once each are told apart if one holds %.1f to %.1f times as long as the other, or more.", t.Formulas.Least, t.Formulas.Most))
+		for _, v := range []struct{ key, name string }{{"fat_percent", "fat"}, {"emulsifier_percent", "emulsifier"}, {"blend_hlb", "blend HLB"}} {
+			if m, ok := t.Moves[v.key]; ok {
+				out = append(out, fmt.Sprintf("From one end of the %s range to the other, a hold that changes %.1f to %.1f times or more is seen, 8 times in 10.", v.name, m.Least, m.Most))
+			}
+		}
+	}
+	for _, c := range p.Cannot {
+		out = append(out, "Will not tell: "+c+".")
+	}
+	return append(out, p.Notes...)
+}
