@@ -255,9 +255,7 @@ func (a Asked) notes(p *result.Plan) {
 			p.Notes = append(p.Notes, fmt.Sprintf("%s: the plan takes %.4g g and %.4g g are at hand.", n.Name, n.Grams, *n.Stock))
 		}
 	}
-	for _, l := range a.passed(p) {
-		p.Notes = append(p.Notes, l)
-	}
+	p.Notes = append(p.Notes, a.passed(p)...)
 	p.Notes = append(p.Notes, fmt.Sprintf("What it can tell is worked out for holds that scatter by %.0f to %.0f %% between two mixes of one formula: assumed, from no log of yours.", 100*Scatter[0], 100*Scatter[1]))
 }
 
