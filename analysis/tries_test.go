@@ -1,6 +1,7 @@
 package analysis
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -41,5 +42,48 @@ func TestTries(t *testing.T) {
 	few := run(t, written(t, header+row(1, 40, 2, 0.4, "y,25,n")), Settings{Tries: tries})
 	if len(few.Tries) != 4 || few.Tries[0].Chance != nil || few.Status != result.TooFewTrials {
 		t.Errorf("one trial knows nothing: %+v", few.Tries)
+	}
+}
+
+// What is left out is the best for the rest: at a fat percent as good as the report's own
+// best there, and no grams of what is open do better.
+func TestLeftOutIsTheBestForTheRest(t *testing.T) {
+	typed := "fat 50; clarified butter 150; GMS 4.2, clarified butter 130; clarified butter 130, cider 163.9, GMS 4.2, sucrose ester 15: 1.9"
+	for _, grams := range []string{"0.5", "1.5", "2.5", "3.5", "4.5"} {
+		typed += "; GMS 4.2, clarified butter 130, sucrose ester 15: " + grams
+	}
+	tries, err := kitchen.ParseTries(typed + "; lecithin 3; clarified butter 900; ghee 130, GMS 4.2")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, demo, Settings{Tries: tries})
+	for _, i := range []int{0, 1} {
+		best := 0.0
+		for _, l := range r.FatLimit {
+			if f := *r.Tries[i].Mix.FatPercent; l.FatPercent > f-1.5 && l.FatPercent < f+1.5 {
+				best = max(best, l.Chance.Mean)
+			}
+		}
+		if c := r.Tries[i].Chance; c == nil || best == 0 || c.Mean < best-0.05 {
+			t.Errorf("%s: %+v, the best about there is %v", r.Tries[i].Name, c, best)
+		}
+	}
+	open := r.Tries[2]
+	for _, fixed := range r.Tries[4:9] {
+		if fixed.Chance != nil && fixed.Chance.Mean > open.Chance.Mean+0.005 {
+			t.Errorf("%s works %v, left open %v", fixed.Name, fixed.Chance.Mean, open.Chance.Mean)
+		}
+	}
+	if all := r.Tries[3]; len(all.Ingredients) != 4 || all.Ingredients[0].Grams != 130 || all.Ingredients[1].Grams != 163.9 || all.Ingredients[3].Grams != 1.9 {
+		t.Errorf("a formula in full is not taken as it is: %+v", all.Ingredients)
+	}
+	n := len(r.Tries)
+	for i, says := range map[int]string{n - 3: "lecithin is in none of these trials", n - 2: "more than the batch"} {
+		if got := r.Tries[i]; got.Chance != nil || !strings.Contains(strings.Join(got.Notes, "; "), says) {
+			t.Errorf("%s: %+v, want a note with %q", got.Name, got, says)
+		}
+	}
+	if ghee := r.Tries[n-1]; ghee.Chance == nil || math.Abs(ghee.Chance.Mean-open.Chance.Mean) > 0.005 {
+		t.Errorf("another name of the same fat: %+v", ghee)
 	}
 }

@@ -19,6 +19,9 @@ func tryText(t trial.Try) string {
 		}
 		return fmt.Sprintf("%g", *v)
 	}
+	if len(t.Parts) > 0 {
+		return fmt.Sprint(t.Parts)
+	}
 	return strings.Join([]string{show(t.Fat), show(t.Emulsifier), show(t.EmulsifierGrams), show(t.HLB)}, " ")
 }
 
@@ -29,7 +32,11 @@ func TestParseTries(t *testing.T) {
 		{"fat=52,5, blend hlb = 8", "52.5 - - 8"},
 		{" ; fat 40 ; ", "40 - - -"},
 		{"", "no formula was typed"},
-		{"sugar 3", "no value of a formula"},
+		{"sugar 3", "[{sugar 3 false}]"},
+		{"olive oil 220, GMS 4.2; fat 52", "[{olive oil 220 false} {GMS 4.2 false}]|52 - - -"},
+		{"huile d'olive 52 %, ester de sucre 15: 0,8 %", "[{huile d'olive 52 true} {ester de sucre 15 0.8 true}]"},
+		{"butter 120, fat 40", "no value of a formula"},
+		{"2 parts GMS", "is in parts"},
 		{"fat", "no value of a formula"},
 		{"fat 52 g", "no value of a formula"},
 		{"fat 52, fat 53", "given twice"},

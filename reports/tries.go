@@ -33,8 +33,15 @@ func (b *builder) triesInBrief() (out []Block) {
 				line = say(line, capital(say(sentence(n))), " ")
 			}
 		} else {
-			path := fmt.Sprintf("tries[%d].chance", i)
-			line = say(line, b.howOften(path, *t.Chance), b.limits())
+			path := fmt.Sprintf("tries[%d]", i)
+			line = say(line, b.oftenAndFails(path, result.Start{Chance: *t.Chance, Fails: t.Fails}))
+			var grams []Text
+			for k, l := range t.Ingredients {
+				grams = append(grams, say(l.Name+" ", trimmed(fmt.Sprintf("tries[%d].ingredients[%d].grams", i, k), l.Grams, 2), " g"))
+			}
+			if len(grams) > 0 {
+				line = say(line, " In grams: ", listed(grams), ".")
+			}
 		}
 		out = append(out, Paragraph{Text: line})
 	}

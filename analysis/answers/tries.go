@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest/trial"
@@ -32,7 +33,13 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 		note("too little is known from these trials to say anything of a mix nobody made: %s", why)
 		return t
 	}
-	values, ok := point(a, found, note)
+	var parts []formula.Part
+	values, ok := []float64(nil), false
+	if len(a.Parts) > 0 {
+		values, parts, ok = byName(a, found, note)
+	} else {
+		values, ok = point(a, found, note)
+	}
 	if !ok {
 		return t
 	}
@@ -49,8 +56,12 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 		note("no chance is given for it: nothing these trials show reaches that far")
 		return t
 	}
-	f, _, grams := s.Scale.Grams(values)
-	t.GramsNote = grams
+	var f *formula.Formula
+	if parts != nil {
+		f = s.weighed(parts)
+	} else {
+		f, _, t.GramsNote = s.Scale.Grams(values)
+	}
 	if f != nil {
 		t.Ingredients = s.Scale.Lines(f)
 		values = s.Scale.Values(f)
@@ -78,8 +89,8 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 	return t
 }
 
-// point is the formula's point on the surface, open places filled from the surest
-// start or else the middle of what was tried.
+// point is the formula's point on the surface, open places filled with what is best for the
+// rest, or else from the middle of what was tried.
 func point(a trial.Try, found *Answers, note func(string, ...any)) ([]float64, bool) {
 	s := found.Ground
 	given := map[string]*float64{surface.FatPercent: a.Fat, surface.EmulsifierPercent: a.Emulsifier, surface.EmulsifierGrams: a.EmulsifierGrams, surface.BlendHLB: a.HLB}
@@ -102,20 +113,47 @@ func point(a trial.Try, found *Answers, note func(string, ...any)) ([]float64, b
 		}
 	}
 	out := make([]float64, len(s.Vars))
+	held := map[int]float64{}
+	var open []int
 	for i, v := range s.Vars {
-		if g := given[v.Name]; g != nil {
-			out[i] = *g
-			continue
+		switch g := given[v.Name]; {
+		case g != nil:
+			out[i], held[i] = *g, *g
+		case ofMix(v.Name):
+			open = append(open, i)
+		default: // a setting stays as it was
+			out[i] = (s.Search.Tested.Low[i] + s.Search.Tested.High[i]) / 2
+			if len(found.Starts) > 0 {
+				out[i] = s.Values(found.Starts[0].Mix)[i]
+			}
+			held[i] = out[i]
+			note("%s was left open: taken as %s", v.Label, amount(out[i], v.Unit))
 		}
-		if len(found.Starts) > 0 {
-			out[i] = s.Values(found.Starts[0].Mix)[i]
-			note("%s was left open: taken from the surest start, %s", v.Label, amount(out[i], v.Unit))
+	}
+	if len(open) == 0 {
+		return out, true
+	}
+	best, ok := s.Search.BestBeside(held)
+	for _, i := range open {
+		v := s.Vars[i]
+		if ok {
+			out[i] = best.Mix[i]
+			note("%s was left open: set to what is best for the rest, %s", v.Label, amount(out[i], v.Unit))
 		} else {
 			out[i] = (s.Search.Tested.Low[i] + s.Search.Tested.High[i]) / 2
 			note("%s was left open: taken from the middle of what was tried, %s", v.Label, amount(out[i], v.Unit))
 		}
 	}
 	return out, true
+}
+
+// ofMix reports a variable of the mix itself, not a setting beside it.
+func ofMix(name string) bool {
+	switch name {
+	case surface.FatPercent, surface.EmulsifierPercent, surface.EmulsifierGrams, surface.BlendHLB:
+		return true
+	}
+	return false
 }
 
 func relative(a, b float64) float64 { return max(a-b, b-a) / max(max(b, -b), 1e-9) }

@@ -200,6 +200,11 @@ func likelier(p, q Point) float64 { return p.Chance - q.Chance }
 // that may be named; the variable held, if any, keeps its value. What is better by is
 // more than nothing.
 func (s *Search) climb(p Point, held int, may func(Point) bool, better func(p, q Point) float64) Point {
+	return s.climbBeside(p, func(i int) bool { return i == held }, may, better)
+}
+
+// climbBeside is climb with several variables held.
+func (s *Search) climbBeside(p Point, held func(int) bool, may func(Point) bool, better func(p, q Point) float64) Point {
 	d := len(p.Mix)
 	step := make([]float64, d)
 	for i := range d {
@@ -210,7 +215,7 @@ func (s *Search) climb(p Point, held int, may func(Point) bool, better func(p, q
 		for improved := true; improved; {
 			improved = false
 			for i := range d {
-				if i == held || step[i] == 0 {
+				if held(i) || step[i] == 0 {
 					continue
 				}
 				for _, sign := range []float64{1, -1} {
@@ -238,6 +243,32 @@ func (s *Search) move(i int, value, step float64) float64 {
 		value += step * c.Scale
 	}
 	return math.Min(math.Max(value, s.Tested.Low[i]), s.Tested.High[i])
+}
+
+// BestBeside is the likeliest mix whose held variables have the values given: one that may be
+// named if there is one, else one that was tested, else false.
+func (s *Search) BestBeside(held map[int]float64) (Point, bool) {
+	for _, may := range []func(Point) bool{allowed, tested} {
+		var best Point
+		for _, p := range s.points {
+			m, first := append([]float64(nil), p.Mix...), true
+			for v, x := range held { // each mix of the other variables once
+				first = first && p.Mix[v] == s.axes[v][0]
+				m[v] = x
+			}
+			if !first {
+				continue
+			}
+			if q := s.at(m); may(q) && (!may(best) || q.Chance > best.Chance) {
+				best = q
+			}
+		}
+		if may(best) {
+			isHeld := func(i int) bool { _, ok := held[i]; return ok }
+			return s.climbBeside(best, isHeld, may, likelier), true
+		}
+	}
+	return Point{}, false
 }
 
 // Level is the best of one value of a variable: of the mixes tested, and of those that may be

@@ -58,8 +58,10 @@ The formula:
   --ounces           avoirdupois ounces beside the grams
 
   --try FORMULA      also say how likely a formula of yours is to work, for example
-                     --try "fat 52, emulsifier 2.4, hlb 8"; several with ; between,
-                     or a Try sheet in the log: Fat % | Emulsifier % | HLB
+                     --try "fat 52, emulsifier 2.4, hlb 8", or by your own names
+                     "olive oil 220, GMS 4.2"; what you leave out is set to the
+                     best for the rest. Several with ; between, or a Try sheet in
+                     the log: Fat % | Emulsifier % | HLB
   --trade-signs on|off
                      whether to assume that richer mixes clog and split no less,
                      whatever a few trials say; on unless set

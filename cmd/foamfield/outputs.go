@@ -53,10 +53,7 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 	}
 	if want["xlsx"] {
 		add("report.xlsx", func() ([]byte, error) { return workbook.Report(r, d) })
-		todo = append(todo, rendering{nextTrialsName(r), func() ([]byte, error) {
-			next, ordered := plan.After(r, 0)
-			return workbook.NextTrials(ordered, next)
-		}, true})
+		todo = append(todo, nextTrials(r))
 	}
 	if want["figures"] {
 		for _, f := range plots.All(r) {
@@ -68,6 +65,14 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
 	add("results-keys.csv", func() ([]byte, error) { return contract.Keys, nil })
 	return makeAll(ctx, todo)
+}
+
+// nextTrials is a log of the next trials, to be typed into.
+func nextTrials(r *result.Results) rendering {
+	return rendering{nextTrialsName(r), func() ([]byte, error) {
+		next, ordered := plan.After(r, 0)
+		return workbook.NextTrials(ordered, next)
+	}, true}
 }
 
 // nextTrialsName is the file of the next trials: each week of a story has its own.

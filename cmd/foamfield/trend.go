@@ -95,7 +95,7 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, wan
 	}
 	if want["xlsx"] {
 		add("report.xlsx", func() ([]byte, error) { return workbook.Trend(w.Trend, d) })
-		todo = append(todo, rendering{"next-trials.xlsx", func() ([]byte, error) { return workbook.NextTrials(w.Pooled) }, true})
+		todo = append(todo, nextTrials(w.Pooled))
 	}
 	if want["figures"] {
 		for _, f := range plots.Trends(w.Trend) {

@@ -16,7 +16,36 @@ var tryPart = regexp.MustCompile(`^\s*(fat|emulsifiers?|(?:blend )?hlb)\s*[:=]?\
 // tryComma is a comma between parts, not one within a number.
 var tryComma = regexp.MustCompile(`,\s*([a-z])`)
 
-const tryExample = `type for example "fat 52, emulsifier 2.4, hlb 8"; a semicolon before the next formula`
+const tryExample = `type for example "fat 52, emulsifier 2.4, hlb 8", or your own ingredients, "olive oil 220, GMS 4.2"; a semicolon before the next formula`
+
+// ourWord begins a value of a formula rather than an ingredient.
+var ourWord = regexp.MustCompile(`^\s*(?:fat|emulsifiers?|(?:blend )?hlb)\b`)
+
+// inOurWords reports a formula in fat, emulsifier and HLB.
+func inOurWords(formula string) bool {
+	for _, part := range strings.Split(tryComma.ReplaceAllString(strings.ToLower(formula), "\n$1"), "\n") {
+		if ourWord.MatchString(part) {
+			return true
+		}
+	}
+	return false
+}
+
+// tryParts reads a formula in amounts of the kitchen's own ingredients.
+func tryParts(formula string) ([]trial.TryPart, error) {
+	amounts, err := ParseAmounts(formula)
+	if err != nil {
+		return nil, err
+	}
+	var out []trial.TryPart
+	for _, a := range amounts {
+		if a.Unit == InParts {
+			return nil, fmt.Errorf("%q is in parts; %s", a.Name, tryExample)
+		}
+		out = append(out, trial.TryPart{Name: a.Name, Amount: a.Value, Percent: a.Unit == InPercent})
+	}
+	return out, nil
+}
 
 // ParseTries reads formulas typed in words, one or several with semicolons between.
 func ParseTries(text string) ([]trial.Try, error) {
@@ -26,6 +55,15 @@ func ParseTries(text string) ([]trial.Try, error) {
 			continue
 		}
 		t := trial.Try{Name: strings.TrimSpace(formula), From: "--try"}
+		if !inOurWords(formula) {
+			parts, err := tryParts(formula)
+			if err != nil {
+				return nil, err
+			}
+			t.Parts = parts
+			out = append(out, t)
+			continue
+		}
 		for _, part := range strings.Split(tryComma.ReplaceAllString(strings.ToLower(formula), "\n$1"), "\n") {
 			m := tryPart.FindStringSubmatch(part)
 			if m == nil {

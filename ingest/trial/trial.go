@@ -234,6 +234,15 @@ type Try struct {
 	From string // "--try" or the place in the log
 	// Fat and Emulsifier are percent of the mix.
 	Fat, Emulsifier, EmulsifierGrams, HLB *float64
+	// Parts are amounts by the kitchen's own names instead; what is not among them is open.
+	Parts []TryPart
+}
+
+// TryPart is so much of one ingredient: grams of a batch, or percent of the mix.
+type TryPart struct {
+	Name    string
+	Amount  float64
+	Percent bool
 }
 
 // ResultTarget is what a Targets sheet asks of something the kitchen measures of
