@@ -20,6 +20,7 @@ type Settings struct {
 	Batch, ScaleStep                 *float64
 	Tries                            []trial.Try // formulas to judge, before those of the log
 	FreeSigns                        bool        // do not assume the trade's signs
+	Portions                         int         // that a batch gives; 0 = not said
 	NextTrials                       int         // to name at least so many, as far as there are; 0 = a few
 	Ounces                           bool        // beside grams
 	Seed                             uint64

@@ -21,6 +21,7 @@ func (r *reader) finish() {
 	targets, told := kitchen.Settle(r.inForce.Wanted, r.log.Columns, r.log.Extras)
 	r.log.Targets.Results = targets
 	r.said.add(told...)
+	r.said.add(kitchen.Offer(targets, r.log.Columns, r.log.Extras)...)
 	whole.SetAside(r.log.Trials, r.badCells)
 	if r.several || slices.Contains(r.log.Labels, "week") {
 		whole.Weekdays(r.log.Trials, scheme.LooksLikeDay)

@@ -42,6 +42,7 @@ func (b *builder) brief() []Block {
 			out = append(out, brief(block))
 		}
 		out = append(out, Paragraph{Text: b.oftenAndFails("starts[0]", s)})
+		out = append(out, b.costs()...)
 		for _, block := range b.richest() {
 			out = append(out, brief(block))
 		}

@@ -101,6 +101,7 @@ func (b *builder) starts() []Block {
 		name = "Best guess"
 	}
 	blocks = append(blocks, b.inGrams(name, path, start)...)
+	blocks = append(blocks, b.costs()...)
 	promise := "Likely to work"
 	if b.r.Status != result.Recommended {
 		promise = "The best guess these trials allow, not a promise"
@@ -291,6 +292,9 @@ func (b *builder) works() Paragraph {
 		meaning = say(meaning, ". Sure enough means that it does so ", wanted(t.WantedChance.Value), ". ")
 	}
 	meaning = say(meaning, b.notPart(), b.elsewhere())
+	if offered := b.unasked(); len(offered) > 0 {
+		meaning = say(meaning, offered[1:], " ")
+	}
 	if len(b.unknown()) > 0 {
 		meaning = say(meaning, b.proviso(), " ")
 	}

@@ -187,10 +187,24 @@ func (b *builder) closest(path string, c *result.Closest) Text {
 		}
 		moves = append(moves, say(step, unit+" "+way+" "+b.label(v.Name)))
 	}
-	if len(moves) == 0 {
-		return say("The closest of your trials is " + name + ", nearly the same mix: " + outcome + ".")
+	noted := ""
+	if c.Note != "" {
+		noted = " You noted of it: “" + shortened(c.Note) + "”."
 	}
-	return say("The closest of your trials is "+name+": "+outcome+". This mix has ", listed(moves), ".")
+	if len(moves) == 0 {
+		return say("The closest of your trials is " + name + ", nearly the same mix: " + outcome + "." + noted)
+	}
+	return say("The closest of your trials is "+name+": "+outcome+". This mix has ", listed(moves), "."+noted)
+}
+
+// shortened is a note that fits a sentence.
+func shortened(note string) string {
+	const most = 120
+	letters := []rune(strings.Join(strings.Fields(note), " "))
+	if len(letters) > most {
+		letters = append(letters[:most-1], '…')
+	}
+	return string(letters)
 }
 
 // settling says what making the start again would settle.

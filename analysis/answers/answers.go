@@ -11,9 +11,10 @@ import (
 
 // Asked is what is wanted of a mix and of how it is weighed.
 type Asked struct {
-	Want  result.Targets
-	Batch result.Batch
-	Seed  uint64
+	Want     result.Targets
+	Batch    result.Batch
+	Seed     uint64
+	Portions int // that a batch gives; 0 = not said
 }
 
 // Answers is what came of the search. Where nothing is believed there is no ground, and
@@ -28,6 +29,7 @@ type Answers struct {
 	Status      result.Status
 	Reason      string
 	Starts      []result.Start
+	Cheapest    *result.Cheapest
 	FatLimit    []result.FatLimit
 	RestsOn     []result.Rest
 	PriorBelief *result.PriorBelief
@@ -50,6 +52,11 @@ func Of(s *surface.Surface, b *belief.Belief, asked Asked) *Answers {
 	at := reference(g, f.starts)
 	out.Ground, out.Scale = g, g.Scale
 	out.Status, out.Reason, out.Starts, out.FatLimit = f.status, f.reason, f.starts, f.fatLimit
+	prices := g.prices()
+	for i := range out.Starts {
+		out.Starts[i].Cost = g.cost(out.Starts[i].Ingredients, prices, asked.Portions)
+	}
+	out.Cheapest = g.cheapest(out.Starts, asked.Portions)
 	out.RestsOn = g.rests(f.starts)
 	out.PriorBelief = b.Prior(g.Basis)
 	out.Choices, out.Averaged, out.HeldTerms = choices(g), averaged(g), heldTerms(g)

@@ -151,7 +151,7 @@ func closest(s *Ground, values []float64) *result.Closest {
 	if best == nil {
 		return nil
 	}
-	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.Works.Pointer(), Differences: map[string]float64{}}
+	c := &result.Closest{At: best.At.String(), ID: best.ID, Worked: best.Works.Pointer(), Note: best.Note, Differences: map[string]float64{}}
 	for i, v := range s.Vars {
 		c.Differences[v.Name] = values[i] - best.Mix[i]
 	}

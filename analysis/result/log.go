@@ -50,6 +50,9 @@ const (
 	ForInformation Severity = "for_information"
 )
 
+// ScoreNotAsked is the kind of problem that a score is which nobody asks for.
+const ScoreNotAsked = "score not asked for"
+
 // Problem is something in the log a person should know of.
 type Problem struct {
 	Kind     string   `json:"kind"`     // what it is, the same words for all of a kind

@@ -29,7 +29,26 @@ type Start struct {
 	Notes        []string              `json:"notes"`         // what else to know
 	// Confirm is what 0 to 3 mixes more that all work would say, and the number that settles it.
 	Confirm []Confirm `json:"confirm"`
+	Cost    *Cost     `json:"cost"`         // what it costs; null = no grams, or the kitchen says no prices
 	Widths  []Width   `json:"prior_widths"` // its chance had the priors been half or twice as wide
+}
+
+// Cost is what a formula costs by the kitchen's own prices.
+type Cost struct {
+	Currency    string   `json:"currency"`      // as typed, "" = not said
+	Batch       float64  `json:"batch"`         // of the whole formula [currency]
+	Per100Grams float64  `json:"per_100_grams"` // of 100 g of it [currency]
+	Portions    *int     `json:"portions"`      // how many the batch gives; null = not said [count]
+	Portion     *float64 `json:"portion"`       // of one of these; null = not said [currency]
+	Unpriced    []string `json:"unpriced"`      // ingredients without a price, which count as nothing
+}
+
+// Cheapest is the mix of least cost that has the wanted chance.
+type Cheapest struct {
+	Mix         Mix           `json:"mix"`         // its formula, at the rounded grams
+	Ingredients []FormulaLine `json:"ingredients"` // its formula in grams
+	Chance      Chance        `json:"chance"`      // its chance of working
+	Cost        Cost          `json:"cost"`        // what it costs
 }
 
 // Rest is what one headline of the answer rests on: how it moves when one trial is left out.
@@ -106,6 +125,7 @@ type Closest struct {
 	At     string `json:"at"`     // place of the trial, as in trials
 	ID     string `json:"id"`     // the trial's own number, as typed
 	Worked *bool  `json:"worked"` // whether it met every target; null = neither surely
+	Note   string `json:"note"`   // what the kitchen noted of it, as typed, or ""
 	// Differences are this mix minus that trial, by variable [unit of the variable].
 	Differences map[string]float64 `json:"differences"`
 }

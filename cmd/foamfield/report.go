@@ -128,7 +128,7 @@ func parseReport(args []string) (*reporting, error) { return parseReportAs("repo
 // parseReportAs reads the flags of report for a command that studies a log as it does.
 func parseReportAs(command string, args []string) (*reporting, error) {
 	f := newFlags(command, "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
-		"only", "write", "seed", "paper", "trade-signs", "try")
+		"portions", "only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
 	ounces := f.set.Bool("ounces", false, "")
 	open := f.set.Bool("open", false, "")
@@ -155,6 +155,12 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 			Version:   version(),
 		},
 		write: f.some("write", outputs...),
+	}
+	if n := f.number("portions", "", 10_000, "8"); n != nil {
+		if *n != math.Trunc(*n) {
+			f.refuse("portions", "type a whole number, for example --portions 8")
+		}
+		r.study.Portions = int(*n)
 	}
 	if f.oneOf("paper", "a4", "letter") == "letter" {
 		r.paper = pdf.Letter

@@ -32,6 +32,12 @@ type Limit struct {
 	Own     bool   // the kitchen's own, which no start may pass
 }
 
+// Price is what a gram costs, in the kitchen's own money.
+type Price struct {
+	PerGram  float64
+	Currency string // as typed, "" = not said
+}
+
 // Ingredient is one entry; a nil HLB or FatPercent is not known.
 type Ingredient struct {
 	Name       string
@@ -40,6 +46,7 @@ type Ingredient struct {
 	FatPercent *Range
 	Allergens  []string // found by name; empty = none by its name, nil = unknown
 	Limits     []Limit
+	Price      *Price // nil = not said
 	From       string // whose values: source, or the place in the kitchen's own sheet
 	Note       string
 	// Known is the table's own name in a list that goes by the log's; "" where

@@ -146,6 +146,13 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 	if text := t.text(row, 6); text != "" {
 		d.Note = text
 	}
+	if text := t.text(row, 7); text != "" {
+		if price, ok := priceOf(text); ok {
+			d.Price = &price
+		} else {
+			k.say(trial.Fix("price not read", t.at(row, 7), say.Quoted(text)+" is no price by weight", howToPrice))
+		}
+	}
 	return own
 }
 

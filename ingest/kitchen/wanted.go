@@ -106,6 +106,29 @@ func called(name string, columns []trial.Column, variables []trial.Variable) (tr
 	return trial.Variable{}, false
 }
 
+// unwelcome are scores of which less is better; of any other more is.
+var unwelcome = []string{"waxy", "wax", "greasy", "grease", "oily", "grainy", "grain", "graininess", "gritty", "bitter", "soapy", "sour", "salty", "off", "rancid", "chalky", "slimy", "sticky", "astringent", "weep", "runny"}
+
+// Offer names the scores of a log that nobody asks for, with the row that would.
+func Offer(targets []trial.ResultTarget, columns []trial.Column, variables []trial.Variable) (found []trial.Finding) {
+	for _, v := range variables {
+		if !v.Result || v.OutOf == 0 || slices.ContainsFunc(targets, func(t trial.ResultTarget) bool { return t.Result.Name == v.Name }) {
+			continue
+		}
+		i := slices.IndexFunc(columns, func(c trial.Column) bool { return say.Fold(column.Read(c.Header).Words) == say.Fold(v.Label) || c.ReadAs == v.Label })
+		if i < 0 {
+			continue
+		}
+		row := fmt.Sprintf("%s | at least %s", v.Label, say.Number(math.Ceil(0.7*float64(v.OutOf))))
+		if slices.ContainsFunc(strings.Fields(say.Fold(v.Label)), func(w string) bool { return slices.Contains(unwelcome, w) }) {
+			row = fmt.Sprintf("%s | at most %s", v.Label, say.Number(math.Floor(0.4*float64(v.OutOf))))
+		}
+		found = append(found, trial.Note("score not asked for", columns[i].At, say.Quoted(columns[i].Header)+" is logged but nobody asked for it",
+			"if it counts, type on a Targets sheet, under Target | Value: "+row))
+	}
+	return found
+}
+
 func results(variables []trial.Variable) (names []string) {
 	for _, v := range variables {
 		if v.Result {

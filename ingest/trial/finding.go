@@ -74,7 +74,7 @@ func (c Cure) Header() []string { return Headers[c.Sheet][:len(c.Row)] }
 // Headers are the headers of the sheets on which a kitchen says how its log is
 // meant.
 var Headers = map[string][]string{
-	"Ingredients": {"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"},
+	"Ingredients": {"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note", "Prices"},
 	"Columns":     {"Header in the log", "Meaning", "Unit", "Basis"},
 }
 

@@ -46,8 +46,8 @@ var kitchenSheets = []kitchenSheet{
 	{
 		name:   "Ingredients",
 		says:   "What the program may not know of an ingredient, or knows differently. A value here wins over the program's own.",
-		heads:  []string{"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note"},
-		widths: []float64{20, 24, 9, 9, 11, 16, 24},
+		heads:  []string{"Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note", "Prices"},
+		widths: []float64{20, 24, 9, 9, 11, 16, 24, 14},
 		note:   "For example (not read)",
 		notes: []string{
 			"Name in the log: mono. What it is: glycerol monostearate. HLB: 3.8.",
@@ -55,6 +55,7 @@ var kitchenSheets = []kitchenSheet{
 			"Name in the log: house oil. What it is: fat. Fat %: 100.",
 			"Name in the log: lecithin. What it is: emulsifier without HLB.",
 			"Use limit % is what your own rules allow, in percent of the mix.",
+			"Prices: 12.50 is for a kilogram; 3 per 250 g is fine too.",
 		},
 		check: func(b *book, k kitchenSheet) {
 			b.checked(k.name, block(2), suggest("fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"))
