@@ -78,6 +78,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		r.AsOf = &now.standing.AsOf
 		now.factors(log, r.Trials)
 	}
+	r.Service = service(r, set.Service, set.ServiceBatch)
 	if status != result.ToBeSettled {
 		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value, set.NextTrials)
 	}

@@ -21,6 +21,8 @@ type Settings struct {
 	Tries                            []trial.Try // formulas to judge, before those of the log
 	FreeSigns                        bool        // do not assume the trade's signs
 	Portions                         int         // that a batch gives; 0 = not said
+	Service                          []Canister  // to split the surest start over; none = no service
+	ServiceBatch                     *float64    // grams of it in all
 	NextTrials                       int         // to name at least so many, as far as there are; 0 = a few
 	Ounces                           bool        // beside grams
 	Seed                             uint64

@@ -43,6 +43,11 @@ func (b *builder) brief() []Block {
 		}
 		out = append(out, Paragraph{Text: b.oftenAndFails("starts[0]", s)})
 		out = append(out, b.costs()...)
+		for _, block := range b.service() {
+			if p, ok := block.(Paragraph); !ok || !p.Head {
+				out = append(out, brief(block))
+			}
+		}
 		for _, block := range b.richest() {
 			out = append(out, brief(block))
 		}

@@ -102,6 +102,7 @@ func (b *builder) starts() []Block {
 	}
 	blocks = append(blocks, b.inGrams(name, path, start)...)
 	blocks = append(blocks, b.costs()...)
+	blocks = append(blocks, b.service()...)
 	promise := "Likely to work"
 	if b.r.Status != result.Recommended {
 		promise = "The best guess these trials allow, not a promise"

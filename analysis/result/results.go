@@ -70,6 +70,7 @@ type Results struct {
 	Summaries     []Summary       `json:"summaries"`   // by day, cook, student and file
 
 	Starts      []Start     `json:"starts"`      // formulas to start from, the surest first
+	Service     *Service    `json:"service"`     // the surest start for service; null = not asked for, or nothing to split
 	Cheapest    *Cheapest   `json:"cheapest"`    // the cheapest mix that is sure enough; null = no prices, no such mix, or nothing to save
 	RestsOn     []Rest      `json:"rests_on"`    // how the headlines of the starts move when one trial is left out; empty = no start, or more than 300 trials
 	BestSeen    *BestSeen   `json:"best_seen"`   // the best trial actually made; null = none came out

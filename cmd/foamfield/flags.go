@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 )
@@ -101,6 +102,33 @@ func (f *flags) number(name, unit string, high float64, example string) *float64
 		return nil
 	}
 	return &x
+}
+
+var batchText = regexp.MustCompile(`^\s*(?:([0-9]+)\s*[x×*]\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(kg|g)?\s*$`)
+
+// batch is grams: 500, 2kg, or 4x400 for four of 400 g. Nil if it was not given.
+func (f *flags) batch(name string) (all *float64, each float64, many int) {
+	v := f.typed[name]
+	if v == nil {
+		return nil, 0, 0
+	}
+	m := batchText.FindStringSubmatch(strings.ToLower(*v))
+	many = 1
+	if m != nil {
+		each, _ = plainNumber(m[2])
+		if m[3] == "kg" {
+			each *= 1000
+		}
+		if m[1] != "" {
+			many, _ = strconv.Atoi(m[1])
+		}
+	}
+	if m == nil || each <= 0 || many < 1 || many > 50 {
+		f.refuse(name, fmt.Sprintf("type grams above 0, for example --%s 500, --%s 2kg or --%s 4x400", name, name, name))
+		return nil, 0, 0
+	}
+	sum := each * float64(many)
+	return &sum, each, many
 }
 
 // chance is a probability typed as 0.8, 80 or 80%.

@@ -128,7 +128,7 @@ func parseReport(args []string) (*reporting, error) { return parseReportAs("repo
 // parseReportAs reads the flags of report for a command that studies a log as it does.
 func parseReportAs(command string, args []string) (*reporting, error) {
 	f := newFlags(command, "out", "kitchen", "hold", "drained", "drained-at", "chance", "batch", "scale-step",
-		"portions", "only", "write", "seed", "paper", "trade-signs", "try")
+		"portions", "canister", "only", "write", "seed", "paper", "trade-signs", "try")
 	quiet := f.set.Bool("quiet", false, "")
 	ounces := f.set.Bool("ounces", false, "")
 	open := f.set.Bool("open", false, "")
@@ -148,7 +148,6 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 			Drained:   f.number("drained", "%", 100, "10"),
 			DrainedAt: f.number("drained-at", "min", math.Inf(1), "20"),
 			Chance:    f.chance("chance"),
-			Batch:     f.number("batch", "g", math.Inf(1), "500"),
 			ScaleStep: f.number("scale-step", "g", math.Inf(1), "0.1"),
 			Ounces:    *ounces,
 			Seed:      f.seed("seed", usualSeed),
@@ -156,6 +155,7 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 		},
 		write: f.some("write", outputs...),
 	}
+	r.service(f)
 	if n := f.number("portions", "", 10_000, "8"); n != nil {
 		if *n != math.Trunc(*n) {
 			f.refuse("portions", "type a whole number, for example --portions 8")
@@ -189,6 +189,32 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 		r.read.ScaleStep = *s
 	}
 	return r, nil
+}
+
+// service reads for which canisters the start is made, and how much: one batch, or so many
+// of so many grams. A batch for service is not that of the trials.
+func (r *reporting) service(f *flags) {
+	batch, each, many := f.batch("batch")
+	if typed := f.text("canister", `type the canisters you fill, for example --canister "1 L x 2, 0.5 L"`); typed != "" {
+		canisters, err := analysis.ParseCanisters(typed)
+		if err != nil {
+			f.refuse("canister", err.Error())
+		}
+		r.study.Service, r.study.ServiceBatch = canisters, batch
+		if many > 1 && many == len(canisters) {
+			for i := range canisters {
+				canisters[i].Grams = each
+			}
+		}
+		return
+	}
+	if many > 1 {
+		for range many {
+			r.study.Service = append(r.study.Service, analysis.Canister{Grams: each})
+		}
+		return
+	}
+	r.study.Batch = batch
 }
 
 // firstOfStory is the file that all others go on from: the only one that no later plan
