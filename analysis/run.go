@@ -71,6 +71,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		Tries: answers.Tried(slices.Concat(set.Tries, log.Tries), a, why)}
 	r.Ingredients, r.Allergens = logged.Ingredients(log)
 	r.Plans, r.NextPlan = logged.Plans(log)
+	answers.Story(r.Plans, log.Plans, s, a.Starts, batch)
 	if b != nil {
 		r.Model, r.Assumed = b.Model, b.Assumed()
 	}

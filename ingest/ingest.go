@@ -90,7 +90,7 @@ func (r *reader) open(paths []string) ([]file, error) {
 		r.said.add(found...)
 		logs = append(logs, file{book, own, sheets})
 		if n, err := strconv.Atoi(own.Story.Number); err == nil && n > 0 {
-			r.log.Plans = append(r.log.Plans, trial.Planned{File: book.File, Number: n, Follows: own.Story.Follows})
+			r.log.Plans = append(r.log.Plans, trial.Planned{File: book.File, Number: n, Follows: own.Story.Follows, Parts: kitchen.StartOf(own.Story.Follows)})
 		}
 	}
 	return logs, nil

@@ -17,6 +17,7 @@ func (b *builder) first() Section {
 	} else {
 		s.Blocks = b.stopped()
 	}
+	s.Blocks = append(s.Blocks, b.story()...)
 	return s
 }
 

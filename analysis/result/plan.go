@@ -97,4 +97,8 @@ type PlanFile struct {
 	File    string `json:"file"`    // name of the file
 	Number  int    `json:"number"`  // of the plan: 1 = before any log [count]
 	Follows string `json:"follows"` // the start it went on from, in words; "" = none
+	Made    int    `json:"made"`    // trials of that start, of all logs [count]
+	Worked  int    `json:"worked"`  // of those, the trials that worked [count]
+	Unclear int    `json:"unclear"` // of those, the trials of which it cannot be told [count]
+	Start   bool   `json:"start"`   // whether that is the surest start again
 }

@@ -23,6 +23,15 @@ import (
 // typedBy is what a person types of the i-th trial, by the beginning of the column's head.
 type typedBy func(i int) map[string]any
 
+// demoFolder is where the demo logs are, wherever a test works.
+var demoFolder = func() string {
+	dir, err := filepath.Abs("../../testdata/demo")
+	if err != nil {
+		panic(err)
+	}
+	return dir
+}()
+
 // habits are ways to fill a sheet in.
 var habits = map[string]typedBy{
 	"by the book": func(i int) map[string]any {
@@ -233,4 +242,45 @@ func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The whole week, round: a log, the next trials after it, both read together. The report
+// goes into the first log's folder, knows the start it went on from and what came of it,
+// and its next trials are the third plan's.
+func TestStoryGoesRound(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses a log twice")
+	}
+	dir := t.TempDir()
+	t.Chdir(dir)
+	demo, err := os.ReadFile(filepath.Join(demoFolder, "week.xlsx"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile("week.xlsx", demo, 0o666); err != nil {
+		t.Fatal(err)
+	}
+	called(t, exitDone, "plan", "next.xlsx", "--after", "week.xlsx", "--quiet")
+	next := fillIn(t, "next.xlsx", func(i int) map[string]any {
+		return map[string]any{"came out": "yes", "hold": "30+", "drained": 3, "broke": "no"}
+	})
+	called(t, exitDone, "report", "week.xlsx", next, "--write", "json,xlsx", "--quiet")
+	text, err := os.ReadFile(filepath.Join("week-report", "results.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r result.Results
+	if err := json.Unmarshal(text, &r); err != nil {
+		t.Fatal(err)
+	}
+	if len(r.Plans) != 1 || r.NextPlan != 3 || r.Plans[0].Made < 2 || r.Plans[0].Worked != r.Plans[0].Made {
+		t.Errorf("plans %+v, next %d: the start was made twice and worked twice", r.Plans, r.NextPlan)
+	}
+	if !r.Plans[0].Start || r.Starts[0].MadeTimes < 2 {
+		t.Errorf("the start that was made twice and worked twice is not the start again: made %d", r.Starts[0].MadeTimes)
+	}
+	if _, err := os.Stat(filepath.Join("week-report", "next-trials-2.xlsx")); err != nil {
+		t.Error(err)
+	}
+	called(t, exitBadInput, "plan", "next.xlsx", "--after", "week.xlsx")
 }

@@ -54,3 +54,18 @@ func (k *taker) plan(t table) {
 		k.Plan = append(k.Plan, s)
 	}
 }
+
+// StartOf is a start that a plan wrote down in words, in grams; nil if it is none.
+func StartOf(text string) (out []trial.TryPart) {
+	amounts, err := ParseAmounts(text)
+	if err != nil {
+		return nil
+	}
+	for _, a := range amounts {
+		if a.Unit != InGrams {
+			return nil
+		}
+		out = append(out, trial.TryPart{Name: a.Name, Amount: a.Value})
+	}
+	return out
+}

@@ -115,7 +115,9 @@ func Offer(targets []trial.ResultTarget, columns []trial.Column, variables []tri
 		if !v.Result || v.OutOf == 0 || slices.ContainsFunc(targets, func(t trial.ResultTarget) bool { return t.Result.Name == v.Name }) {
 			continue
 		}
-		i := slices.IndexFunc(columns, func(c trial.Column) bool { return say.Fold(column.Read(c.Header).Words) == say.Fold(v.Label) || c.ReadAs == v.Label })
+		i := slices.IndexFunc(columns, func(c trial.Column) bool {
+			return say.Fold(column.Read(c.Header).Words) == say.Fold(v.Label) || c.ReadAs == v.Label
+		})
 		if i < 0 {
 			continue
 		}

@@ -207,6 +207,7 @@ type Planned struct {
 	File    string
 	Number  int    // of the plan: 1 = before any log
 	Follows string // the start it went on from, in words; "" = none
+	Parts   []TryPart
 }
 
 // Log is everything read.
