@@ -2,6 +2,7 @@ package reports
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -42,8 +43,18 @@ func (b *builder) logName() string {
 	case 1:
 		return b.r.Inputs[0].File
 	default:
-		return fmt.Sprintf("%s and %d more", b.r.Inputs[0].File, n-1)
+		return fmt.Sprintf("%s and %d more", b.firstLog(), n-1)
 	}
+}
+
+// firstLog is the file that the others go on from, where plans say so.
+func (b *builder) firstLog() string {
+	for _, in := range b.r.Inputs {
+		if !slices.ContainsFunc(b.r.Plans, func(p result.PlanFile) bool { return p.File == in.File && p.Number > 1 }) {
+			return in.File
+		}
+	}
+	return b.r.Inputs[0].File
 }
 
 // place shortens a place in the only file read: "sheet Tue, row 6".

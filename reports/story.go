@@ -33,7 +33,7 @@ func (b *builder) story() []Block {
 		return nil
 	}
 	if len(b.r.NextTrials) > 0 {
-		items = append(items, say("Next: the trials of the sheet beside this report, plan ", count("next_plan", b.r.NextPlan), "."))
+		items = append(items, say("Next: the sheet of next trials beside this report, plan ", count("next_plan", b.r.NextPlan), "."))
 	}
 	return []Block{head("The story so far"), List{Items: items}}
 }

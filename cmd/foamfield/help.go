@@ -39,7 +39,7 @@ Flags may stand before or after the logs.
                      results.json and the two that explain it are always
                      written; next-trials comes with xlsx
   --only TEXT        only trials whose dish, sheet or file name contains TEXT
-  --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method, Try
+  --kitchen FILE     a workbook with your Targets, Ingredients, Columns, Method, Try, Plan
 
 What "works" means; these win over a Targets sheet in the log:
 
@@ -113,7 +113,7 @@ the log. Several files or a folder get a line each. Writes no file, unless a
 marked copy is asked for; your log is never changed.
 
   --only TEXT          only trials whose dish, sheet or file name contains TEXT
-  --kitchen FILE       a workbook with your Targets, Ingredients, Columns, Method, Try
+  --kitchen FILE       a workbook with your Targets, Ingredients, Columns, Method, Try, Plan
   --marked-copy FILE   also write a copy of the log, an .xlsx, in which every cell
                        with a problem is coloured and says what was read and what
                        to do, and every header what it was read as. One log at a
@@ -138,6 +138,7 @@ Writes a blank log to fill in, and never over a file that exists. It has
   Columns              what a header of yours means
   Method               how you make and test a foam
   Try                  formulas of yours to be judged
+  Plan                 what a plan of trials is to be like (foamfield plan)
 
 The headers are the program's own words; type your ingredients over the examples.
 

@@ -119,6 +119,30 @@ var kitchenSheets = []kitchenSheet{
 			}
 		},
 	},
+	{
+		name:   "Plan",
+		says:   "What a plan of trials is to be like, for foamfield plan NEW.xlsx --kitchen THIS FILE. What you leave empty is taken as usual.",
+		heads:  []string{"Setting", "Value"},
+		widths: []float64{20, 40},
+		rows: [][]string{{"Ingredients", ""}, {"Fat %", ""}, {"Emulsifier %", ""}, {"HLB", ""}, {"Trials", ""}, {"Days", ""}, {"Cooks", ""}, {"Batch", ""},
+			{"Canister", ""}, {"Chargers", ""}, {"Scale step", ""}, {"Stock", ""}},
+		note: "For example (not read)",
+		notes: []string{
+			"clarified butter, cider, GMS, sucrose ester 15: with commas between; else those of the sheet Ingredients",
+			"35 to 55: of the whole mix; else 30 to 60, as far as these reach",
+			"1 to 4: of the whole mix; else 0.5 to 5",
+			"6 to 12: of the blend; else 5 to 13, as far as these reach",
+			"12",
+			"2, or Mon, Tue",
+			"AB, CD: one a day, by turns",
+			"300 g: else grams are for 100 g of mix",
+			"0.5 L: as marked",
+			"1: as you use them, by the marking",
+			"0.1 g",
+			"butter 2kg, GMS 40: says if it is too little",
+		},
+		check: func(*book, kitchenSheet) {},
+	},
 }
 
 // block is the cells to fill in of a column of a kitchen sheet.
