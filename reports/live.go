@@ -29,6 +29,18 @@ type Live struct {
 	Mix       []float64      `json:"mix"`
 	Lines     []LiveLine     `json:"lines"` // none where the log has no grams
 	Maps      []LiveMap      `json:"maps"`
+	Own       *LiveOwn       `json:"own"` // nil: no other mix can be asked about
+}
+
+// LiveOwn is what it takes to answer for another mix in the start's ingredients: where
+// mixes were tried, and the best of each fat percent. All are by the place of a variable.
+type LiveOwn struct {
+	Low     []float64   `json:"low"`
+	High    []float64   `json:"high"`
+	Terms   [][]int     `json:"terms"`
+	Inverse [][]float64 `json:"inverse"`
+	Most    float64     `json:"most"`
+	Best    [][]float64 `json:"best"` // mixes, by fat
 }
 
 // LiveVariable is how a value becomes a coordinate.
@@ -144,6 +156,7 @@ func (b *builder) live() *Live {
 		}
 	}
 	l.Lines = b.liveLines(start)
+	l.Own = b.liveOwn(l)
 	for _, g := range r.Grid {
 		if m, ok := b.liveMap(g, place); ok {
 			l.Maps = append(l.Maps, m)
@@ -266,6 +279,46 @@ func makes(lines []LiveLine, m result.Mix) bool {
 	near := func(got float64, want *float64) bool { return want == nil || math.Abs(got-*want) < 1e-6 }
 	return all > 0 && near(fat/all, m.FatPercent) && near(100*emulsifier/all, m.EmulsifierPercent) &&
 		near(emulsifier, m.EmulsifierGrams) && (m.BlendHLB == nil || blended > 0 && near(hlb/blended, m.BlendHLB))
+}
+
+// liveOwn is nil where a mix is more than fat, emulsifier and HLB, or has no grams.
+func (b *builder) liveOwn(l *Live) *LiveOwn {
+	t := b.r.TestedRange
+	if t == nil || len(l.Lines) == 0 {
+		return nil
+	}
+	own, place := &LiveOwn{Inverse: t.Inverse, Most: t.Most, Best: [][]float64{}}, map[string]int{}
+	fat, emulsifier := false, false
+	for i, v := range b.r.Variables {
+		place[v.Name] = i
+		fat, emulsifier = fat || v.Name == fatPercent, emulsifier || v.Name == emulsifierPercent
+		low, moves := t.Low[v.Name]
+		high := t.High[v.Name]
+		if !moves { // a setting stays as it is
+			low, high = l.Mix[i], l.Mix[i]
+		}
+		own.Low, own.High = append(own.Low, low), append(own.High, high)
+	}
+	if !fat || !emulsifier {
+		return nil
+	}
+	for _, names := range t.Terms {
+		term := []int{}
+		for _, n := range names {
+			i, ok := place[n]
+			if !ok {
+				return nil
+			}
+			term = append(term, i)
+		}
+		own.Terms = append(own.Terms, term)
+	}
+	for _, f := range b.r.FatLimit {
+		if mix, ok := b.values(f.Mix); ok {
+			own.Best = append(own.Best, mix[:len(b.r.Variables)])
+		}
+	}
+	return own
 }
 
 // liveMap is a grid for the page.

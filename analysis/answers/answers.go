@@ -30,6 +30,7 @@ type Answers struct {
 	Reason      string
 	Starts      []result.Start
 	Cheapest    *result.Cheapest
+	TestedRange *result.TestedRange
 	FatLimit    []result.FatLimit
 	RestsOn     []result.Rest
 	PriorBelief *result.PriorBelief
@@ -56,6 +57,7 @@ func Of(s *surface.Surface, b *belief.Belief, asked Asked) *Answers {
 	for i := range out.Starts {
 		out.Starts[i].Cost = g.cost(out.Starts[i].Ingredients, prices, asked.Portions)
 	}
+	out.TestedRange = g.testedRange()
 	out.Cheapest = g.cheapest(out.Starts, asked.Portions)
 	out.RestsOn = g.rests(f.starts)
 	out.PriorBelief = b.Prior(g.Basis)

@@ -28,13 +28,13 @@ const (
 
 // explore names the trials that are expected to do most to the answers: to the chance of
 // the surest start, and to how much fat the richest has.
-func explore(found *answers.Answers, wanted float64, many int) (out []result.NextTrial) {
+func explore(found *answers.Answers, wanted float64, many int, clogs float64) (out []result.NextTrial) {
 	s := found.Ground
 	if s == nil || len(found.Starts) == 0 {
 		return nil
 	}
 	fat, seldom := s.Place(surface.FatPercent), fmt.Sprintf("at most %.0f times in 100", 100*answers.ClogLimitTrial)
-	candidates := s.Views(safeToTry(s), fat, lookDraws)
+	candidates := s.Views(safeToTry(s, clogs), fat, lookDraws)
 	var aims []aim
 	if fat >= 0 {
 		levels := s.Views(s.Frontier(fat), fat, lookDraws)
@@ -139,9 +139,9 @@ func tells(works, chance []float64) float64 {
 	return cov * cov / (p * (1 - p)) / stat.PopVariance(chance, nil)
 }
 
-// safeToTry is mixes of the tested range that clog at most as often as a trial may
+// safeToTry is mixes of the tested range that clog at most so often
 // and lie near one that came out.
-func safeToTry(s *answers.Ground) [][]float64 {
+func safeToTry(s *answers.Ground, clogs float64) [][]float64 {
 	var out [][]float64
 	for _, t := range s.OnSurface() {
 		if works.CameOut(t.Trial) == works.Yes && t.Flagged == "" && s.MadeAlike(t, s.Basis.Beside) {
@@ -152,7 +152,7 @@ func safeToTry(s *answers.Ground) [][]float64 {
 		if !p.Tested {
 			return false
 		}
-		if c := s.ClogChance(p.Mix); c != nil && *c > answers.ClogLimitTrial {
+		if c := s.ClogChance(p.Mix); c != nil && *c > clogs {
 			return false
 		}
 		return slices.ContainsFunc(out, func(m []float64) bool { return s.Distance(p.Mix, m) <= exploreStep })

@@ -35,7 +35,7 @@ const levels = 9
 // simulated kitchens.
 const (
 	firstFrom, firstTo = 0.05, 0.30
-	laterFrom, laterTo = 0.20, 0.80
+	laterFrom, laterTo = 0.20, 0.75
 	inset              = 0.10 // of each side of the box that is left out at either end
 )
 

@@ -83,3 +83,17 @@ func (t *Tested) Holds(mix []float64) bool {
 	}
 	return t.Leverage(mix) <= t.limit*(1+1e-9)
 }
+
+// Form is what the leverage is worked out from, (F'F + weight·I)⁻¹ by the terms of the
+// basis, and the furthest trial's leverage.
+func (t *Tested) Form() (inverse [][]float64, limit float64) {
+	p := t.inverse.SymmetricDim()
+	for i := range p {
+		row := make([]float64, p)
+		for j := range p {
+			row[j] = t.inverse.At(i, j)
+		}
+		inverse = append(inverse, row)
+	}
+	return inverse, t.limit
+}

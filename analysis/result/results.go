@@ -69,17 +69,18 @@ type Results struct {
 	Grid          []Grid          `json:"grid"`        // chances over two variables
 	Summaries     []Summary       `json:"summaries"`   // by day, cook, student and file
 
-	Starts      []Start     `json:"starts"`      // formulas to start from, the surest first
-	Service     *Service    `json:"service"`     // the surest start for service; null = not asked for, or nothing to split
-	Cheapest    *Cheapest   `json:"cheapest"`    // the cheapest mix that is sure enough; null = no prices, no such mix, or nothing to save
-	RestsOn     []Rest      `json:"rests_on"`    // how the headlines of the starts move when one trial is left out; empty = no start, or more than 300 trials
-	BestSeen    *BestSeen   `json:"best_seen"`   // the best trial actually made; null = none came out
-	Tries       []Try       `json:"tries"`       // formulas somebody asked about
-	FatLimit    []FatLimit  `json:"fat_limit"`   // how far the fat can go
-	NextTrials  []NextTrial `json:"next_trials"` // mixes worth making next
-	Ingredients []Used      `json:"ingredients"` // what each ingredient was taken to be
-	Allergens   Allergens   `json:"allergens"`
-	Cautions    []Caution   `json:"cautions"` // safety sentences that apply
+	Starts      []Start      `json:"starts"`       // formulas to start from, the surest first
+	Service     *Service     `json:"service"`      // the surest start for service; null = not asked for, or nothing to split
+	TestedRange *TestedRange `json:"tested_range"` // where mixes were tried; null = nothing is believed
+	Cheapest    *Cheapest    `json:"cheapest"`     // the cheapest mix that is sure enough; null = no prices, no such mix, or nothing to save
+	RestsOn     []Rest       `json:"rests_on"`     // how the headlines of the starts move when one trial is left out; empty = no start, or more than 300 trials
+	BestSeen    *BestSeen    `json:"best_seen"`    // the best trial actually made; null = none came out
+	Tries       []Try        `json:"tries"`        // formulas somebody asked about
+	FatLimit    []FatLimit   `json:"fat_limit"`    // how far the fat can go
+	NextTrials  []NextTrial  `json:"next_trials"`  // mixes worth making next
+	Ingredients []Used       `json:"ingredients"`  // what each ingredient was taken to be
+	Allergens   Allergens    `json:"allergens"`
+	Cautions    []Caution    `json:"cautions"` // safety sentences that apply
 }
 
 // AsOf is the latest week and lots of a log in which weeks or lots matter: older trials count in

@@ -12,7 +12,7 @@ type Service struct {
 // Fill is what goes into one canister. Chargers go by its marking.
 type Fill struct {
 	Canister string   `json:"canister"`      // as typed, "" = not said
-	Litres   *float64 `json:"litres"`        // its size; null = not said
+	Litres   *float64 `json:"litres"`        // its size; null = not said [L]
 	Grams    float64  `json:"grams"`         // of mix
 	Beyond   bool     `json:"beyond_logged"` // whether no trial had as much in a canister of this size
 }

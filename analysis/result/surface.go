@@ -79,3 +79,13 @@ type ChoiceLevel struct {
 	HoldFactor *Band   `json:"hold_factor"`
 	Verdict    Verdict `json:"verdict"` // whether that differs from 1; "" where there is no factor
 }
+
+// TestedRange is where the trials support a statement: a mix lies in it whose variables are
+// within low and high, and whose leverage f'(inverse)f, f its terms, is at most most.
+type TestedRange struct {
+	Low     map[string]float64 `json:"low"`     // lowest tried, by variable [unit of the variable]
+	High    map[string]float64 `json:"high"`    // highest tried, by variable [unit of the variable]
+	Terms   [][]string         `json:"terms"`   // variables that each term multiplies; none is the constant
+	Inverse [][]float64        `json:"inverse"` // (F'F + w I)^-1 by the terms, w the weight of what is believed before [1]
+	Most    float64            `json:"most"`    // the furthest trial's leverage [1]
+}

@@ -202,7 +202,7 @@ take. After logs: the next trials as their report has them, to go on with the lo
   --fat RANGE           percent of the mix; 30-60 unless set, as far as these reach
   --emulsifier RANGE    percent of the mix; 0.5-5 unless set
   --hlb RANGE           blend HLB; 5-13 unless set, as far as these reach
-  --trials N            12 unless set, or 6 a day; after logs as many as worth it
+  --trials N            12 unless set, or 6 a day; after logs 6
   --days N|NAMES        3, or "Mon, Tue, Thu"; a day holds 12 at most
   --cooks NAMES         one a day, by turns
   --batch G             grams of a trial; unless set grams are for 100 g of mix, and

@@ -67,6 +67,14 @@ func (p *press) Entries() []entry {
 	if len(l.Lines) > 0 {
 		out = append(out, entry{"batch", "Batch", "g", text(l.Batch)}, entry{"step", "Scale step", "g", text(l.Step)})
 	}
+	if l.Own != nil {
+		for i, v := range l.Variables {
+			if e, ok := mixEntries[v.Name]; ok {
+				e.Value = text(math.Round(100*l.Mix[i]) / 100)
+				out = append(out, e)
+			}
+		}
+	}
 	if l.Hold != nil {
 		out = append(out, entry{"hold", "Holds at least", "minutes", text(*l.Hold)})
 	}
@@ -75,6 +83,10 @@ func (p *press) Entries() []entry {
 	}
 	return append(out, entry{"wanted", "Sure enough", "times in 10", text(math.Round(1e7*l.Wanted) / 1e6)})
 }
+
+// mixEntries are the boxes of the mix itself.
+var mixEntries = map[string]entry{"fat_percent": {Name: "fat", Label: "Fat", Unit: "% of mix"},
+	"emulsifier_percent": {Name: "emulsifier", Label: "Emulsifier", Unit: "% of mix"}, "blend_hlb": {Name: "hlb", Label: "HLB", Unit: "of the blend"}}
 
 // Bands are the words of the colours of the maps.
 func (p *press) Bands() []string {

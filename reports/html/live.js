@@ -196,6 +196,96 @@ const foamfield = (() => {
     return model.variables.map((v, i) => v.name in now ? now[v.name] : model.mix[i]);
   }
 
+  // Another mix in the start's ingredients, as the report's own formulas are worked out:
+  // fats keep their proportions, as do waters, the emulsifiers below the HLB wanted and those
+  // from it up; everything else keeps its percent of the mix.
+
+  const sum = (items, of) => items.reduce((total, i) => total + of(i), 0);
+
+  // blended joins two groups of [place, weight, value] to a mean; null if it lies outside.
+  function blended(low, high, target) {
+    const weightLow = sum(low, i => i[1]), weightHigh = sum(high, i => i[1]), same = 1e-9;
+    if (weightLow === 0 && weightHigh === 0) return null;
+    let meanLow = sum(low, i => i[1] * i[2]) / weightLow, meanHigh = sum(high, i => i[1] * i[2]) / weightHigh, share;
+    if (weightLow === 0) { meanLow = meanHigh; share = 1; } else if (weightHigh === 0) { meanHigh = meanLow; share = 0; } else if (Math.abs(meanLow - meanHigh) > same) {
+      share = (target - meanLow) / (meanHigh - meanLow);
+    } else share = weightHigh / (weightLow + weightHigh);
+    if (Math.abs(meanLow - meanHigh) <= same && Math.abs(target - meanLow) > 2 * same || share < -same || share > 1 + same) return null;
+    share = Math.min(Math.max(share, 0), 1);
+    return [...low.map(i => [i[0], (1 - share) * i[1] / weightLow]), ...high.map(i => [i[0], share * i[1] / weightHigh])];
+  }
+
+  // split is blended with the items below the target against the others.
+  function split(items, target) {
+    const same = 1e-9, at = items.filter(i => Math.abs(i[2] - target) <= same);
+    const below = items.filter(i => i[2] < target - same), above = items.filter(i => i[2] > target + same);
+    if (below.length > 0) return blended(below, [...at, ...above], target);
+    return blended(at, above, target);
+  }
+
+  // mixed is each line's share of a mix of so much fat and emulsifier, at an HLB where one
+  // is given; a sentence where the ingredients do not reach it.
+  function mixed(lines, fat, emulsifier, hlb) {
+    const all = sum(lines, l => l.grams), shares = lines.map(() => 0), weighed = sum(lines, l => l.emulsifier ? l.grams : 0);
+    if (!(weighed > 0)) return "These ingredients have no emulsifier.";
+    lines.forEach((l, i) => { if (l.emulsifier) shares[i] = emulsifier / 100 * l.grams / weighed; });
+    const pool = lines.map((l, i) => [i, l.grams, l.hlb]).filter(i => i[2] !== null && i[1] > 0);
+    if (hlb !== null && pool.length > 0) {
+      const found = split(pool, hlb);
+      if (!found) return "An HLB of " + plain(hlb) + " is out of these emulsifiers' reach.";
+      const non = sum(pool, i => i[1]);
+      for (const [i, share] of found) shares[i] = emulsifier / 100 * non / weighed * share;
+    }
+    let room = 1 - emulsifier / 100, need = fat / 100;
+    const fats = [], waters = [];
+    lines.forEach((l, i) => {
+      if (l.emulsifier) need -= shares[i] * l.fat_percent / 100;
+      else if (l.part === "fat") fats.push([i, l.grams, l.fat_percent / 100]);
+      else if (l.part === "water") waters.push([i, l.grams, l.fat_percent / 100]);
+      else {
+        shares[i] = l.grams / all;
+        room -= shares[i];
+        need -= shares[i] * l.fat_percent / 100;
+      }
+    });
+    const found = blended(waters, fats, need / room) || split([...waters, ...fats], need / room);
+    if (!found || !(room > 0)) return plain(fat) + " % fat is out of these ingredients' reach.";
+    for (const [i, share] of found) shares[i] = room * share;
+    return shares;
+  }
+
+  // ofMix is the places of fat, emulsifier and HLB among the variables, -1 for none.
+  const ofMix = model => ["fat_percent", "emulsifier_percent", "blend_hlb"].map(name => model.variables.findIndex(v => v.name === name));
+
+  // asked is another mix in grams, and the mix that these grams make; a sentence where there is none.
+  function asked(model, fat, emulsifier, hlb, batch, step) {
+    const shares = mixed(model.lines, fat, emulsifier, ofMix(model)[2] < 0 ? null : hlb);
+    if (typeof shares === "string") return shares;
+    const lines = model.lines.map((l, i) => ({ ...l, grams: shares[i] }));
+    const grams = weigh(lines, batch, step), mix = made(model, grams, batch);
+    return mix === null ? "The emulsifier cannot be weighed on this scale: make a larger batch, or use a finer scale." : { grams, mix };
+  }
+
+  // near says whether a mix lies where mixes were tried.
+  function near(model, mix) {
+    const own = model.own;
+    for (let i = 0; i < mix.length; i++) {
+      const slack = 1e-9 * Math.max(1, Math.abs(mix[i]));
+      if (mix[i] < own.low[i] - slack || mix[i] > own.high[i] + slack) return false;
+    }
+    return spread(own.triangle, features(own.terms, coordinates(model.variables, mix))) <= own.most * (1 + 1e-9);
+  }
+
+  // bestAt is the best mix of a fat percent, between those that the report worked out.
+  function bestAt(model, fat) {
+    const [at] = ofMix(model), best = model.own.best;
+    if (best.length === 0 || fat < best[0][at] || fat > best.at(-1)[at]) return null;
+    let k = best.findIndex(m => m[at] >= fat);
+    if (k <= 0) return best[0];
+    const share = (fat - best[k - 1][at]) / (best[k][at] - best[k - 1][at]);
+    return best[k].map((x, i) => best[k - 1][i] + share * (x - best[k - 1][i]));
+  }
+
   // agrees says whether the report's own chance and grams come out: whatever this
   // script does not know of, it then shows nothing rather than something wrong.
   function agrees(model) {
@@ -255,6 +345,9 @@ const foamfield = (() => {
     step: { name: "scale step", unit: "g", fits: (x, all) => x > 0 && !(all.batch > 0 && x > all.batch), range: "more than 0 g and at most the batch" },
     hold: { name: "hold", unit: "minutes", fits: x => x > 0, range: "more than 0 minutes" },
     drained: { name: "drained limit", unit: "%", fits: x => x > 0 && x <= 100, range: "more than 0 and at most 100 %" },
+    fat: { name: "fat", unit: "%", fits: x => x >= 0 && x < 100, range: "0 or more and less than 100 %" },
+    emulsifier: { name: "emulsifier", unit: "%", fits: x => x > 0 && x < 50, range: "more than 0 and less than 50 %" },
+    hlb: { name: "HLB", unit: "", fits: x => x > 0 && x <= 20, range: "more than 0 and at most 20" },
     wanted: { name: "sure enough", unit: "times in 10", fits: x => x > 0 && x < 10, range: "more than 0 and less than 10 times in 10" },
   };
 
@@ -312,5 +405,5 @@ const foamfield = (() => {
     return { p, lines: lines.filter(Boolean) };
   }
 
-  return { below, unpack, chances, chance, coordinates, passing, bound, weigh, made, words, against, times, decimals, plain, mixWords, verdict, read, agrees };
+  return { below, unpack, chances, chance, coordinates, passing, bound, weigh, made, asked, near, bestAt, ofMix, words, against, times, decimals, plain, mixWords, verdict, read, agrees };
 })();

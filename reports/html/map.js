@@ -140,8 +140,37 @@ const chart = (() => {
     return point({ x: r * Math.cos(a), y: r * Math.sin(a) });
   }).join(" ");
 
+  const spot = (vx, vy, map, mix) => ({ x: place.x(across(vx, map.xs, mix[map.x])), y: place.y(across(vy, map.ys, mix[map.y])) });
+
+  // back is the value so far along an axis.
+  function back(v, values, share) {
+    const low = values[0], high = values.at(-1), s = Math.min(Math.max(share, 0), 1);
+    return v.log ? low * (high / low) ** s : low + s * (high - low);
+  }
+
+  // movable lets the mark be dragged, and moved by the arrow keys in fortieths of the axes.
+  function movable(svg, vx, vy, map, move, now) {
+    svg.setAttribute("tabindex", "0");
+    const to = event => {
+      const r = svg.getBoundingClientRect(), x = (event.clientX - r.left) * box.width / r.width, y = (event.clientY - r.top) * box.height / r.height;
+      move([[map.x, back(vx, map.xs, (x - box.left) / (box.right - box.left))], [map.y, back(vy, map.ys, (box.bottom - y) / (box.bottom - box.top))]]);
+    };
+    svg.addEventListener("pointerdown", event => {
+      svg.setPointerCapture(event.pointerId);
+      to(event);
+    });
+    svg.addEventListener("pointermove", event => { if (svg.hasPointerCapture(event.pointerId)) to(event); });
+    svg.addEventListener("keydown", event => {
+      const way = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[event.key];
+      if (!way) return;
+      event.preventDefault();
+      const mix = now();
+      move([[map.x, back(vx, map.xs, across(vx, map.xs, mix[map.x]) + way[0] / 40)], [map.y, back(vy, map.ys, across(vy, map.ys, mix[map.y]) + way[1] / 40)]]);
+    });
+  }
+
   // make draws what stays of a map and returns what redraws the rest.
-  function make(model, map, svg, caption, number) {
+  function make(model, map, svg, caption, number, move) {
     const vx = model.variables[map.x], vy = model.variables[map.y], { nodes, runs } = field(model, map);
     const title = element("title", { id: "own-map-title-" + number }, "Map of the chance of working over " + map.title);
     svg.append(title);
@@ -169,13 +198,21 @@ const chart = (() => {
     svg.append(element("text", { x: (box.left + box.right) / 2, y: box.bottom + 34, class: "middle" }, map.x_label),
       element("text", { transform: "translate(11 " + (box.top + box.bottom) / 2 + ") rotate(-90)", class: "middle" }, map.y_label));
 
+    const mark = element("circle", { r: 7, class: "own" });
+    if (move) {
+      svg.append(mark);
+      movable(svg, vx, vy, map, move, () => at);
+    }
+    let at = model.mix;
     return (targets, mix) => {
+      at = mix;
+      mark.setAttribute("transform", "translate(" + point(spot(vx, vy, map, mix)) + ")");
       follow(nodes, targets);
       bands.forEach((b, i) => b.setAttribute("d", above(runs, levels[i])));
       const d = line(runs, targets.wanted);
       halo.setAttribute("d", d);
       wanted.setAttribute("d", d);
-      start.setAttribute("transform", "translate(" + point({ x: place.x(across(vx, map.xs, mix[map.x])), y: place.y(across(vy, map.ys, mix[map.y])) }) + ")");
+      start.setAttribute("transform", "translate(" + point(spot(vx, vy, map, move ? model.mix : mix)) + ")");
       caption.textContent = finding(map, nodes, targets.wanted);
     };
   }

@@ -16,6 +16,46 @@ type packed struct {
 	Mix       []float64              `json:"mix"`
 	Links     []packedLink           `json:"links"`
 	Maps      []packedMap            `json:"maps"`
+	Own       *packedOwn             `json:"own"`
+}
+
+// packedOwn is where mixes were tried, and the best by fat, in the figures that count.
+type packedOwn struct {
+	Low      []float64   `json:"low"`
+	High     []float64   `json:"high"`
+	Terms    [][]int     `json:"terms"`
+	Triangle []float64   `json:"triangle"` // the rows of the lower half of what the leverage is worked out from
+	Most     float64     `json:"most"`
+	Best     [][]float64 `json:"best"`
+}
+
+// figures rounds to so many that count.
+func figures(v float64, n int) float64 {
+	if v == 0 || math.IsNaN(v) || math.IsInf(v, 0) {
+		return v
+	}
+	unit := math.Pow10(n - 1 - int(math.Floor(math.Log10(math.Abs(v)))))
+	return math.Round(v*unit) / unit
+}
+
+func packOwn(o *reports.LiveOwn) *packedOwn {
+	if o == nil {
+		return nil
+	}
+	p := &packedOwn{Low: o.Low, High: o.High, Terms: o.Terms, Most: o.Most, Best: [][]float64{}}
+	for i, row := range o.Inverse {
+		for _, v := range row[:i+1] {
+			p.Triangle = append(p.Triangle, figures(v, 6))
+		}
+	}
+	for _, mix := range o.Best {
+		short := make([]float64, len(mix))
+		for i, v := range mix {
+			short[i] = figures(v, 4)
+		}
+		p.Best = append(p.Best, short)
+	}
+	return p
 }
 
 // packedLink is what is believed of one outcome, in whole counts of a decimal place.
@@ -56,7 +96,7 @@ func pack(l *reports.Live) packed {
 	if moving < 0 {
 		moving = len(l.Variables)
 	}
-	p := packed{Live: l, Variables: l.Variables[:moving], Mix: l.Mix[:moving], Links: []packedLink{}, Maps: []packedMap{}}
+	p := packed{Live: l, Variables: l.Variables[:moving], Mix: l.Mix[:moving], Links: []packedLink{}, Maps: []packedMap{}, Own: packOwn(l.Own)}
 	for _, link := range l.Links {
 		p.Links = append(p.Links, packLink(folded(link, l.Mix, moving)))
 	}

@@ -19,10 +19,29 @@
   }
 
   const rows = model.lines === null ? [] : model.lines.map(l => row("tr", [["td", "", { class: "grams" }], ["th", l.name, { scope: "row" }]]));
-  const total = own("total");
+  const total = own("total"), title = table.caption.textContent;
   table.hidden = rows.length === 0;
 
-  const redraw = model.maps.map((map, i) => chart.make(model, map, own("map-" + i), own("finding-" + i), i));
+  // Another mix than the start's: its boxes, and the mark that moves on the maps.
+  const places = model.own ? foamfield.ofMix(model) : [-1, -1, -1];
+  const boxOf = i => inputs[["fat", "emulsifier", "hlb"][places.indexOf(i)]];
+  function move(values) { // of variables, by their places
+    for (const [i, x] of values) {
+      const box = boxOf(i);
+      if (box) box.value = String(Math.round(100 * Math.min(Math.max(x, model.own.low[i]), model.own.high[i])) / 100);
+    }
+    update();
+  }
+  const surest = own("surest");
+  if (surest) {
+    surest.addEventListener("click", () => {
+      const best = foamfield.bestAt(model, Number(inputs.fat.value));
+      if (best === null) return ask(["The report has no best mix at this fat: type one from " + foamfield.plain(model.own.low[places[0]]) + " to " + foamfield.plain(model.own.high[places[0]]) + " %."]);
+      move(best.map((x, i) => [i, x]).filter(([i]) => i !== places[0]));
+    });
+  }
+
+  const redraw = model.maps.map((map, i) => chart.make(model, map, own("map-" + i), own("finding-" + i), i, model.own ? move : null));
 
   function say(place, lines) {
     if (place.textContent === lines.join("")) return; // a listener need not hear it again
@@ -50,14 +69,21 @@
     if (sentences.length > 0) return ask(sentences);
     const others = Object.values(inputs).filter(i => Number(i.value) !== Number(i.defaultValue));
     const now = { ...all, wanted: others.includes(inputs.wanted) ? all.wanted / 10 : model.wanted };
+    const another = ["fat", "emulsifier", "hlb"].some(name => others.includes(inputs[name]));
     let grams = null, mix = model.mix;
-    if (rows.length > 0) {
+    if (another) {
+      const found = foamfield.asked(model, all.fat, all.emulsifier, all.hlb === undefined ? null : all.hlb, now.batch, now.step);
+      if (typeof found === "string") return ask([found]);
+      ({ grams, mix } = found);
+    } else if (rows.length > 0) {
       grams = foamfield.weigh(model.lines, now.batch, now.step);
       mix = foamfield.made(model, grams, now.batch);
       if (mix === null) {
         return ask(["The emulsifier of " + foamfield.plain(now.batch) + " g cannot be weighed on a scale of " + foamfield.plain(now.step) +
           " g steps: make a larger batch, or use a finer scale."]);
       }
+    }
+    if (grams !== null) {
       const digits = foamfield.decimals(now.step);
       rows.forEach((tr, i) => { tr.cells[0].textContent = weight(grams[i], digits); });
       total.textContent = weight(grams.reduce((sum, g) => sum + g, 0), digits);
@@ -66,7 +92,10 @@
     say(asks, []);
     say(changed, others.length > 0 ? ["Changed: " + others.map(difference).join("; ") + "."] : []);
     form.closest("section").toggleAttribute("data-untouched", others.length === 0);
-    say(said, foamfield.verdict(model, grams, mix, now, others.length === 0).lines);
+    const lines = another && !foamfield.near(model, mix) ? ["No trial is near this mix, so nothing is said of it."]
+      : foamfield.verdict(model, grams, mix, now, others.length === 0).lines;
+    table.caption.textContent = another ? "Your mix" : title;
+    say(said, lines);
     for (const draw of redraw) draw(now, mix);
   }
 
