@@ -20,9 +20,13 @@ func TestLook(t *testing.T) {
 		t.Skip("no folder for pictures was named with -look")
 	}
 	ctx := browser(t)
+	p := open(t, ctx)
+	p.until("it offers what the program does", `!document.getElementById("more").hidden`)
+	evaluate[bool](p, `(() => { offer(tasks.map(t => "\n  foamfield " + t.command + " ").join("")); document.getElementById("success").open = true; return true; })()`)
+	p.picture("others")
+	p.isForEverybody("everything that could be offered")
 	for name, file := range map[string]string{"demo": demo, "asked": asked(t), "damaged": damaged(t)} {
 		p := open(t, ctx)
-		p.picture("start-" + name)
 		p.choose(absolute(t, file))
 		p.until("it is at rest", atRest+` && (!document.getElementById("understood").hidden || !document.getElementById("trouble").hidden)`)
 		p.picture(name)

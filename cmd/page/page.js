@@ -593,6 +593,7 @@ function task(t) {
 
 // offer shows what the program says that it does.
 function offer(help) {
+	show($("more"));
 	for (const t of tasks) show($("task-" + t.command), help.includes("\n  foamfield " + t.command + " "));
 }
 
