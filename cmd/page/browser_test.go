@@ -29,7 +29,7 @@ var written = sync.OnceValues(func() (string, error) {
 	if *ready != "" {
 		return filepath.Abs(*ready)
 	}
-	dir, err := os.MkdirTemp("", "foamfield-page")
+	dir, err := scratch()
 	if err != nil {
 		return "", err
 	}
@@ -37,19 +37,24 @@ var written = sync.OnceValues(func() (string, error) {
 	return file, run([]string{file})
 })
 
+// scratch is a folder for what all tests share, which goes when they are done.
+var scratch = sync.OnceValues(func() (string, error) {
+	scratched = true
+	return os.MkdirTemp("", "foamfield-page")
+})
+
+var scratched bool
+
 func TestMain(m *testing.M) {
 	flag.Parse()
 	code := m.Run()
-	if *ready == "" {
-		if file, err := written(); err == nil && looked {
-			os.RemoveAll(filepath.Dir(file))
+	if scratched {
+		if dir, err := scratch(); err == nil {
+			os.RemoveAll(dir)
 		}
 	}
 	os.Exit(code)
 }
-
-// looked says whether a page was asked for.
-var looked bool
 
 // tab is the page opened in a browser, with what it did that it must not.
 type tab struct {
@@ -86,7 +91,6 @@ func browser(t *testing.T) context.Context {
 // open opens the page from the disk, in a tab of its own.
 func open(t *testing.T, ctx context.Context) *tab {
 	t.Helper()
-	looked = true
 	file, err := written()
 	if err != nil {
 		t.Fatal(err)
@@ -241,7 +245,7 @@ func native(t *testing.T, args ...string) []byte {
 }
 
 var natively = sync.OnceValues(func() (string, error) {
-	dir, err := os.MkdirTemp("", "foamfield-native")
+	dir, err := scratch()
 	if err != nil {
 		return "", err
 	}
