@@ -119,7 +119,7 @@ func (b *builder) weights(c *Card, path string, lines []result.FormulaLine, part
 				line.Within = say("nothing")
 			}
 			if l.PercentOfPart != nil && l.Part != "" {
-				line.OfPart = say(trimmed(q+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
+				line.OfPart = say(num(q+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
 			}
 			part.Lines = append(part.Lines, line)
 			total += l.Grams

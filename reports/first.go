@@ -205,7 +205,7 @@ func (b *builder) formula(name, path string, s result.Start) Formula {
 			Weigh: tolerance(p+".weighing_error_percent", l.WeighingErrorPercent),
 		}
 		if l.PercentOfPart != nil && l.Part != "" {
-			line.OfPart = say(trimmed(p+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
+			line.OfPart = say(num(p+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
 		}
 		f.Lines = append(f.Lines, line)
 		total += l.Grams

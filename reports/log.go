@@ -184,23 +184,23 @@ func (b *builder) ingredients() Section {
 		return s
 	}
 	t := Table{Caption: "If one is wrong, put your own value on an Ingredients sheet in the log; yours wins.",
-		Head: []string{"ingredient", "kind", "fat, %", "HLB", "from", "allergens", "note"}, Numeric: []bool{false, false, true, true, false, false, false}}
+		Head: []string{"ingredient", "kind", "fat, %", "HLB", "within", "from", "allergens", "note"}, Numeric: []bool{false, false, true, true, true, false, false, false}}
 	for i, u := range b.r.Ingredients {
 		p := fmt.Sprintf("ingredients[%d]", i)
-		row := []Text{say(u.Name), say(u.Kind), nil, nil, say(u.From), say("not known"), say(u.Note)}
+		row := []Text{say(u.Name), say(u.Kind), nil, nil, nil, say(u.From), say("not known"), say(u.Note)}
 		if u.FatPercent != nil {
-			row[2] = say(trimmed(p+".fat_percent", *u.FatPercent, 1))
+			row[2] = say(num(p+".fat_percent", *u.FatPercent, 1))
 		}
 		if u.HLB != nil {
-			row[3] = say(trimmed(p+".hlb", *u.HLB, 1))
+			row[3] = say(num(p+".hlb", *u.HLB, 1))
 			if u.HLBLow != nil && u.HLBHigh != nil && *u.HLBLow < *u.HLBHigh {
-				row[3] = say(row[3], " (", trimmed(p+".hlb_low", *u.HLBLow, 1), " to ", trimmed(p+".hlb_high", *u.HLBHigh, 1), ")")
+				row[4] = say(num(p+".hlb_low", *u.HLBLow, 1), " to ", num(p+".hlb_high", *u.HLBHigh, 1))
 			}
 		}
 		if u.Allergens != nil {
-			row[5] = say("none found by name")
+			row[6] = say("none found by name")
 			if len(u.Allergens) > 0 {
-				row[5] = say(strings.Join(u.Allergens, ", "))
+				row[6] = say(strings.Join(u.Allergens, ", "))
 			}
 		}
 		t.Rows = append(t.Rows, row)
