@@ -16,7 +16,7 @@ func residuals(b *book, r *result.Results) {
 	p.heads("result", where, "trial", "order", "day", "cook", "fitted median", "observed/fitted, at least", "observed/fitted, at most",
 		"standardised, at least", "standardised, at most", "normal score", "median predicted from the others", "left-out log-likelihood")
 	p.freeze(3)
-	p.filter()
+	p.filter(len(r.Residuals))
 	for _, x := range r.Residuals {
 		row := []cell{in(ordinary, words(x.Result)), in(ordinary, at(x.At)), in(ordinary, x.ID), count(x.Order), in(ordinary, x.Day), in(ordinary, x.Cook),
 			in(precise, x.Fitted), {}, {}}

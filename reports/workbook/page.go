@@ -21,6 +21,7 @@ type page struct {
 	merged map[int]int // number of a row whose first cell covers so many columns
 
 	headRows, headColumns int         // that stay in sight, and are printed on every page
+	pick                  int         // how many rows below the heads can be picked
 	frozen, filtered      bool        // the heads stay in sight; the rows below can be picked
 	table                 bool        // one table: a column that says nothing is dropped
 	upright, middle       bool        // paper on end; cells set in the middle of their height
@@ -36,8 +37,8 @@ type cell struct {
 	formula string
 }
 
-// link is a text that leads to another sheet.
-type link struct{ text, to string }
+// leadsTo is a text that leads to another sheet.
+type leadsTo struct{ text, sheet string }
 
 func text(s string) cell    { return cell{value: s, look: wrapped} }
 func count(n int) cell      { return cell{value: n, look: whole} }
@@ -189,9 +190,9 @@ func (p *page) freeze(columns int) {
 	p.headRows, p.headColumns, p.frozen = len(p.rows), columns, true
 }
 
-// filter lets the rows below the last one be sorted and picked; call it when
+// filter lets so many rows below the last one be sorted and picked; call it when
 // the last row is the heads.
-func (p *page) filter() { p.filtered = true }
+func (p *page) filter(rows int) { p.filtered, p.pick = true, rows }
 
 // settle is done when all rows are there: columns that say nothing are dropped, the heads
 // stay in sight, the rows can be picked.
@@ -209,11 +210,7 @@ func (p *page) settle() {
 			TopLeftCell: place(p.headColumns, p.headRows+1), ActivePane: pane}))
 	}
 	if p.filtered {
-		last := len(p.rows)
-		for last > p.headRows+1 && len(p.rows[last-1]) < 2 { // remarks below the table
-			last--
-		}
-		p.do(p.f.AutoFilter(p.name, place(0, p.headRows)+":"+place(len(p.rows[p.headRows-1])-1, max(last, p.headRows+1)), nil))
+		p.do(p.f.AutoFilter(p.name, place(0, p.headRows)+":"+place(len(p.rows[p.headRows-1])-1, p.headRows+max(p.pick, 1)), nil))
 	}
 }
 
@@ -300,9 +297,9 @@ func (p *page) write() {
 			case nil:
 			case string:
 				p.do(p.f.SetCellStr(p.name, at, plain(v)))
-			case link:
+			case leadsTo:
 				p.do(p.f.SetCellStr(p.name, at, plain(v.text)))
-				p.do(p.f.SetCellHyperLink(p.name, at, "'"+v.to+"'!A1", "Location"))
+				p.do(p.f.SetCellHyperLink(p.name, at, "'"+v.sheet+"'!A1", "Location"))
 			case float64:
 				if exists(v) {
 					p.do(p.f.SetCellDefault(p.name, at, strconv.FormatFloat(v, 'g', -1, 64)))

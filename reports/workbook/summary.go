@@ -30,7 +30,7 @@ func summary(b *book, d reports.Document, contents func(p *page)) {
 			if t, ok := block.(reports.Table); ok && i > 0 {
 				p.say(wrapped, t.Caption)
 				if s.ID == "next" {
-					p.wide(summaryColumns, in(linked, link{"The trials and why to make them", "Next trials"}))
+					p.wide(summaryColumns, in(linked, leadsTo{"The trials and why to make them", "Next trials"}))
 				}
 				continue
 			}
@@ -136,7 +136,7 @@ func (p *page) contents(r *result.Results, carded bool) {
 		if s.name == "Questions" && len(r.Questions) == 0 || s.name == "Bench card" && !carded {
 			continue
 		}
-		p.add(in(linked, link{s.name, s.name}), in(ordinary, s.said))
+		p.add(in(linked, leadsTo{s.name, s.name}), in(ordinary, s.said))
 	}
 }
 

@@ -12,7 +12,7 @@ func problems(b *book, r *result.Results) {
 	p := b.sheet("Problems", 18, 34, 8, 50, 60)
 	p.heads("", "first place", "how many", "what was read", "what to do")
 	p.freeze(0)
-	p.filter()
+	p.filter(len(r.Problems))
 	for _, x := range r.Problems {
 		p.add(in(ordinary, words(string(x.Severity))), text(x.At), count(x.Count), text(x.Read), text(x.Do))
 	}
@@ -80,7 +80,7 @@ func fits(b *book, r *result.Results) {
 		"log-likelihood", "scatter σ", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "leave-one-out score",
 		"lack of fit F", "df 1", "df 2", "p", "likelihood R²", "estimated by", "notes")
 	p.freeze(3)
-	p.filter()
+	p.filter(len(r.Fits))
 	for i, f := range r.Fits {
 		row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), in(ordinary, f.Transform), count(f.Order), count(f.N)}
 		row = append(row, seen(f.Observations)...)
@@ -133,7 +133,7 @@ func terms(b *book, r *result.Results) {
 	for _, f := range r.Fits {
 		n += max(len(f.Terms), len(f.Covariance))
 	}
-	p.filter()
+	p.filter(n)
 	for i, f := range r.Fits {
 		for k := range max(len(f.Terms), len(f.Covariance)) {
 			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), count(f.Order)}

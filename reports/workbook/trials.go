@@ -20,7 +20,7 @@ func trials(b *book, r *result.Results) {
 	p.table = true
 	p.heads(heads...)
 	p.freeze(2)
-	p.filter()
+	p.filter(len(r.Trials))
 	for i := range r.Trials {
 		row := make([]cell, len(columns))
 		for k, c := range columns {
