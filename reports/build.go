@@ -99,7 +99,7 @@ func (b *builder) subtitle() string {
 func (b *builder) picture(blocks []Block, names ...string) []Block {
 	for _, name := range names {
 		if _, ok := b.figures[name]; ok {
-			blocks = append(blocks, FigureRef{name})
+			blocks = append(blocks, FigureRef{Name: name})
 		}
 	}
 	return blocks

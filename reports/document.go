@@ -64,8 +64,11 @@ type Table struct {
 	Cut     string // "" or how many rows are not shown and where they are
 }
 
-// FigureRef places a figure by name.
-type FigureRef struct{ Name string }
+// FigureRef places a figure by name, beside what follows it or across the page.
+type FigureRef struct {
+	Name   string
+	Beside bool
+}
 
 // Formula is a mix in grams, the heart of page one.
 type Formula struct {

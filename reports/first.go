@@ -139,7 +139,11 @@ func (b *builder) inGrams(name, path string, s result.Start) []Block {
 		if name != "" {
 			lead = say(Span{Text: name, Strong: true}, ": ", lead)
 		}
-		blocks = []Block{Paragraph{Lead: true, Text: lead}, Paragraph{Text: say(b.noGrams(path, s), b.made(path, s))}}
+		blocks = []Block{Paragraph{Lead: true, Text: lead}}
+		if f.Beside != "" {
+			blocks = append(blocks, FigureRef{Name: f.Beside, Beside: true})
+		}
+		blocks = append(blocks, Paragraph{Text: say(b.noGrams(path, s), b.made(path, s))})
 	}
 	return append(blocks, mind(s)...)
 }

@@ -77,6 +77,16 @@ func (p *press) beside(f plots.Figure, x, y, width float64) (float64, error) {
 	return y + h*scale, err
 }
 
+// atRight draws a figure at the right of what follows.
+func (p *press) atRight(f plots.Figure) error {
+	whole := p.width - 2*margin
+	n := f.Narrow()
+	p.need(float64(n.Height) / float64(n.Width) * (1 - asideLeft) * whole)
+	end, err := p.beside(f, p.left()+asideLeft*whole, p.y, (1-asideLeft)*whole)
+	p.aside = end + p.gap
+	return err
+}
+
 // figure is drawn at its own size, smaller only where the page is.
 func (p *press) figure(name string) error {
 	f, ok := p.figures[name]

@@ -200,6 +200,9 @@ func (p *press) block(b reports.Block) error {
 	case reports.Card:
 		p.setCard(b)
 	case reports.FigureRef:
+		if f, ok := p.figures[b.Name]; ok && b.Beside {
+			return p.atRight(f)
+		}
 		return p.figure(b.Name)
 	default:
 		return fmt.Errorf("a %T cannot be laid out", b)

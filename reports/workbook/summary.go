@@ -82,6 +82,8 @@ func (p *page) block(block reports.Block, d reports.Document) {
 			p.words(row...)
 		}
 		p.say(quiet, block.Cut)
+	case reports.FigureRef:
+		p.pictures(d, block.Name, "fat-limit")
 	case reports.Formula:
 		p.say(lead, block.Title)
 		p.heads("ingredient", "grams", "of the mix", "of its part", "scale error")
