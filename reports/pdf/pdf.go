@@ -35,6 +35,11 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	if p.spills() { // a few lines on a page of their own: set the rest a little closer
+		if closer, err := layCloser(d, paper, 0.95); err == nil && !closer.spills() {
+			p = closer
+		}
+	}
 	var b bytes.Buffer
 	if err := p.doc.Output(&b); err != nil {
 		return nil, fmt.Errorf("the PDF could not be laid out: %w", err)
@@ -42,7 +47,16 @@ func Render(d reports.Document, paper Paper) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-func lay(d reports.Document, paper Paper) (*press, error) {
+// spills says whether the last page of several is nearly empty.
+func (p *press) spills() bool {
+	return p.doc.PageCount() > 2 && p.y < margin+0.15*(p.bottom()-margin)
+}
+
+func lay(d reports.Document, paper Paper) (*press, error) { return layCloser(d, paper, 1) }
+
+// layCloser lays the pages out, those behind the divider with so much of the usual space
+// between lines.
+func layCloser(d reports.Document, paper Paper, spacing float64) (*press, error) {
 	size, sections := firstPage(d, paper)
 	p := newPress(d, paper)
 	p.setBody(size)
@@ -51,6 +65,7 @@ func lay(d reports.Document, paper Paper) (*press, error) {
 	for i, s := range sections {
 		if s.Reader == reports.Scientist && i > 0 && sections[i-1].Reader != reports.Scientist {
 			p.divide(sections[i:])
+			p.leading, p.gap = p.leading*spacing, p.gap*spacing
 		}
 		if i == 1 {
 			p.setBody(usual)
