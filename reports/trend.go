@@ -108,7 +108,7 @@ func lots(n *result.Now) string {
 func (b *weekly) pictures(names ...string) (out []Block) {
 	for _, n := range names {
 		if _, ok := b.figures[n]; ok {
-			out = append(out, FigureRef{n})
+			out = append(out, FigureRef{Name: n})
 		}
 	}
 	return out

@@ -88,7 +88,7 @@ func tests(b *book, t *result.Trend) {
 	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest seen", "p", "adjusted p", "in words")
 	p.widths = append(p.widths, 12, 12, 12, 12, 12, 12, 70)
 	p.freeze(1)
-	p.filter()
+	p.filter(len(t.Tests))
 	for _, x := range t.Tests {
 		row := []cell{text(x.What), text(x.By), in(ordinary, words(string(x.Outcome))), in(ordinary, string(x.Verdict))}
 		row = append(row, ratioCells(x.Effect)...)
