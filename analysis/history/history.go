@@ -25,6 +25,7 @@ type History struct {
 	Days    []string       // what each day is called
 	When    []time.Time    // the date of each trial; nil where there are none
 	ByDate  bool
+	Said    bool     // the log itself says which week a trial is of: a date, a column or a sheet, not merely its file
 	Notes   []string // what was done where there was a doubt
 	Asked   []trial.Question
 }
@@ -62,7 +63,7 @@ func Of(log *trial.Log) *History {
 		}
 	}
 	h.ByDate = dated > 0 && 2*dated >= len(all)
-	if h.ByDate {
+	if h.Said = h.ByDate; h.ByDate {
 		all = h.undated(all)
 		h.byDate(all)
 	} else {
@@ -350,6 +351,7 @@ func clock(s string) string {
 // sheet, in the order people sort names in.
 func (h *History) byName(all []*placing) {
 	how := weeksByName(all)
+	h.Said = how != byFile
 	named := false
 	for _, p := range all {
 		if p.day = p.Day; p.day == "" && p.At.Sheet != "" && p.period != p.At.Sheet {
@@ -375,6 +377,9 @@ func (h *History) byName(all []*placing) {
 	}
 }
 
+// byFile is how weeks are told where each file is taken for one.
+const byFile = "the names of the files"
+
 // weeksByName takes a column, the files or the sheets for the weeks, and says which.
 func weeksByName(all []*placing) (how string) {
 	files, weeks := map[string]bool{}, 0
@@ -392,7 +397,7 @@ func weeksByName(all []*placing) (how string) {
 			p.period = p.Raw["week"]
 		}
 	case len(files) > 1:
-		how = "the names of the files"
+		how = byFile
 		for _, p := range all {
 			p.period = strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
 		}

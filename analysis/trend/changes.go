@@ -13,7 +13,7 @@ import (
 const (
 	mostCuts = 120 // places where a change is looked for
 	// cutRows is how many rows all cuts together may take: of long histories fewer are looked at.
-	cutRows = 1_000_000
+	cutRows = 300_000
 	// changeP is how rare by chance alone a change must be to be named.
 	changeP = 0.01
 	bridges = 4000

@@ -6,7 +6,7 @@ import (
 	"testing"
 )
 
-var histories = flag.Int("histories", 6, "simulated histories of four weeks a row")
+var histories = flag.Int("histories", 3, "simulated histories of four weeks a row")
 
 // guardHistories is the first history of the guard, none of the table's.
 const guardHistories = 90_000
