@@ -276,3 +276,37 @@ func TestNothingHeld(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+// Files of a class are no weeks, however much they differ; books with dates are.
+func TestReportAsOfLatestWeek(t *testing.T) {
+	fall := func(w, _ int) float64 { return []float64{1, 1, 0.5, 0.5}[w] }
+	for _, dates := range []bool{false, true} {
+		b := historyOf(4, dates, always("A"), fall)
+		dir := t.TempDir()
+		for w := range 4 {
+			if err := os.WriteFile(filepath.Join(dir, fmt.Sprintf("bench%d.csv", w)), []byte(b.file(w)), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		log, err := ingest.Read([]string{dir}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, err := Run(log, Settings{Seed: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if (r.AsOf != nil) != dates {
+			t.Errorf("dates %v: as of %+v", dates, r.AsOf)
+		}
+		if !dates {
+			continue
+		}
+		if f := r.Trials[0].NowFactors[result.HoldMinutes]; f < 0.35 || f > 0.75 {
+			t.Errorf("a trial of the first week counts %v of its hold, truly 0.5", f)
+		}
+		if last := r.Trials[len(r.Trials)-1].NowFactors[result.HoldMinutes]; math.Abs(last-1) > 1e-9 {
+			t.Errorf("a trial of the latest week counts %v of its hold", last)
+		}
+	}
+}

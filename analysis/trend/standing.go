@@ -17,9 +17,10 @@ type Standing struct {
 
 // Stands asks only what a start must know: whether hold differs by week or lot, or its
 // optimum moved. It is nil if none of these is shown, and costs nothing where there is one
-// week and one lot.
+// week and one lot, or where files may be those of a class.
 func Stands(in Input) *Standing {
-	if len(in.History.Periods) < 2 && !severalLots(in.Log) {
+	weeks := len(in.History.Periods) > 1
+	if !weeks && !severalLots(in.Log) || weeks && !in.History.Said {
 		return nil
 	}
 	v := look(in)
