@@ -42,10 +42,12 @@ design <- function(r, terms, trials)
 with_beside <- function(x, trials) cbind(x, do.call(rbind, lapply(trials, function(t) nums(t$beside))))
 
 # bounds are what was seen of a number: equal ends are exact, infinite ones none.
-bounds <- function(trials, outcome, score) {
+# Where weeks or lots matter, beliefs count a trial as the latest of them would have given it.
+bounds <- function(trials, outcome, score, now = FALSE) {
   each <- lapply(trials, function(t) {
     if (outcome %in% c("hold_minutes", "drained_percent")) {
       seen <- c(num(t[[outcome]]$low), num(t[[outcome]]$high))
+      if (now && !is.null(t$now_factors[[outcome]])) seen <- seen * t$now_factors[[outcome]]
     } else {
       seen <- rep(t$extras[[outcome]], 2)
       if (!is.null(score)) seen <- c(if (seen[1] > score$lowest) seen[1] - 0.5 else NA, if (seen[2] < score$highest) seen[2] + 0.5 else NA)
@@ -229,7 +231,7 @@ believe <- function(r, m, continuous) {
   x <- with_beside(design(r, m$terms, trials), trials)
   if (nrow(x) != m$n || ncol(x) != length(m$terms)) stop("the trials of ", m$outcome, " are not found again")
   if (m$kind == "yes_no") return(yes_line(m, x, answers(trials, m$outcome), r$rules$belief$steepness_points, continuous))
-  b <- bounds(trials, m$outcome, m$score)
+  b <- bounds(trials, m$outcome, m$score, now = TRUE)
   b <- if (m$kind == "measured") (b - m$centre) / m$scale else log(pmax(b, 0))
   number_line(m, x, b)
 }
