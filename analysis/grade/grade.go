@@ -58,8 +58,13 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 	same, second := alike.Of(works, declaredPair(members))
 	out.SameData = append(out.SameData, same...)
 	beside := usualOf(works)
+	var all []checked
 	for _, w := range works {
-		out.Students = append(out.Students, student(w, rules, c, beside))
+		all = append(all, check(w, rules, beside))
+	}
+	out.Problems = append(out.Problems, notAsked(all)...)
+	for _, k := range all {
+		out.Students = append(out.Students, k.student(c))
 	}
 	missing(works, members, out)
 	out.Tasks = tasks(works, second)
@@ -195,8 +200,16 @@ func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
 // more, and every trial is held against every other.
 const mostTrials = 400
 
-// student checks one work.
-func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside usual) graded.Student {
+// checked is one work with what was found in it.
+type checked struct {
+	work  *handin.Work
+	found []finding.Found
+	tally map[criteria.Look]recalc.Tally
+	late  bool
+}
+
+// check looks at one work.
+func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	logged, slips := record.Of(w)
 	logged = append(logged, beside.exchangedResults(w, slips)...)
 	sums, tally := recalc.Of(w, rules, slips.Meant)
@@ -207,8 +220,13 @@ func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside 
 		plan, claims = method.Check(w, designs, rules), claim.Check(w, designs, slips)
 	}
 	forms, late := formal.Check(w, rules, places)
-	found := settle(slices.Concat(logged, sums, plan, claims, forms))
-	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
+	return checked{w, settle(slices.Concat(logged, sums, plan, claims, forms)), tally, late}
+}
+
+// student is the row of one work.
+func (k checked) student(c *criteria.Criteria) graded.Student {
+	w := k.work
+	s := graded.Student{Student: w.Student, Files: w.Files, Partners: w.Partners, Trials: len(w.Trials()), Late: k.late, Findings: []graded.Finding{}, Points: []graded.Points{}, Tasks: []string{}}
 	if s.Partners == nil {
 		s.Partners = []string{}
 	}
@@ -218,15 +236,44 @@ func student(w *handin.Work, rules criteria.Rules, c *criteria.Criteria, beside 
 		}
 	}
 	s.Task = strings.Join(s.Tasks, "; ")
-	if p, total := points.Of(found, c); p != nil {
+	if p, total := points.Of(k.found, c); p != nil {
 		s.Points, s.Total = p, total
 	}
-	for _, f := range found {
+	for _, f := range k.found {
 		s.Findings = append(s.Findings, f.Finding)
 	}
-	s.Good = good(w, found, tally)
-	s.Next = next(found)
+	s.Good = good(w, k.found, k.tally)
+	s.Next = next(k.found)
 	return s
+}
+
+// maybeNotAsked are the things that a class may simply not have been asked for.
+var maybeNotAsked = []criteria.Look{criteria.Safety, criteria.Dates, criteria.Parts, criteria.Units, criteria.Control, criteria.Repeats, criteria.LeastTrials}
+
+// notAsked turns what most of a class lacks into a question: it was not asked for, or is
+// written in a way that is not understood; either way nobody is to pay for it. It says
+// so to the teacher.
+func notAsked(all []checked) (said []string) {
+	for _, look := range maybeNotAsked {
+		lacks := 0
+		for _, k := range all {
+			if slices.ContainsFunc(k.found, func(f finding.Found) bool { return f.Look == look && f.Certain }) {
+				lacks++
+			}
+		}
+		if len(all) < 4 || 2*lacks <= len(all) {
+			continue
+		}
+		for _, k := range all {
+			for i := range k.found {
+				if k.found[i].Look == look {
+					k.found[i].Certain = false
+				}
+			}
+		}
+		said = append(said, fmt.Sprintf("%d of %d hand-ins lack what is looked at as “%s”: was it asked for? It is a question to each, and costs nothing.", lacks, len(all), look))
+	}
+	return said
 }
 
 // settle keeps one finding a cause: a number that cannot be is not worked out again, and

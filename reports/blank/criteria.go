@@ -36,7 +36,7 @@ var rules = [][3]string{
 	{"GMS HLB", "3-4.3", "accepted HLB; a row for each emulsifier: “lecithin HLB”"},
 	{"control needed", "yes", "yes or no"},
 	{"repeats needed", "yes", "yes or no: some formula made twice"},
-	{"least trials", "4", "how many trials at least"},
+	{"least trials", "3", "how many trials at least"},
 	{"dates needed", "yes", "yes or no"},
 	{"units needed", "yes", "yes or no: a unit in each header of amounts and results"},
 	{"safety line needed", "yes", "yes or no"},
