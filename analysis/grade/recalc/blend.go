@@ -7,7 +7,9 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/sheet"
@@ -18,6 +20,7 @@ import (
 func (j *job) blends() {
 	for _, col := range j.table.All(column.BlendHLB) {
 		with := j.constants(col)
+		j.askForeign(col, with)
 		from := len(j.out)
 		j.column(col, criteria.HLB, func(i int) (expected, bool) { return j.blend(i, with) })
 		j.headsOrSums(col, from)
@@ -56,11 +59,33 @@ type constants struct {
 	sure bool
 }
 
+// foreign is how far an HLB may be from what is known of an emulsifier and still be
+// somebody's published value.
+const foreign = 1.2
+
+// askForeign asks whose HLB it is that most cells agree with and that is none of the
+// values known here.
+func (j *job) askForeign(col *handin.Column, with constants) {
+	if !with.sure {
+		return
+	}
+	for k := range j.mixes[0][0].parts {
+		p := &j.mixes[0][0].parts[k]
+		v, ok := with.hlb[p.name]
+		if !ok || p.hlb == nil || v >= p.hlb.low-1e-9 && v <= p.hlb.high+1e-9 {
+			continue
+		}
+		words := fmt.Sprintf("Your blends agree with an HLB of %s for %s, where %s is usual. Whose value is it? Write it on a sheet Ingredients.", num(v), p.name, num(p.hlb.value))
+		j.out = append(j.out, finding.New(criteria.HLB, graded.Calculation, words, col.Heading).Kinds("another HLB"))
+	}
+}
+
 func (j *job) constants(col *handin.Column) constants {
 	best, most, rows := map[string]float64{}, -1, 0
 	for _, with := range j.choices(col) {
 		hit := 0
 		rows = 0
+		typed := map[float64]bool{}
 		for i, c := range col.Cells {
 			h, ok := blendOf(&j.mixes[i][0], with)
 			if !c.Known || !ok {
@@ -69,13 +94,25 @@ func (j *job) constants(col *handin.Column) constants {
 			rows++
 			if math.Abs(h-c.Value) <= max(c.Half, 0.011)+slack(1) {
 				hit++
+				typed[c.Value] = true
 			}
+		}
+		if j.outside(with) && (hit < 3 || len(typed) < 2) {
+			continue // one blend agrees with something always
 		}
 		if hit > most {
 			best, most = with, hit
 		}
 	}
 	return constants{best, most >= 2 && 2*most > rows}
+}
+
+// outside reports HLBs of which one is none of the values known here.
+func (j *job) outside(with map[string]float64) bool {
+	return slices.ContainsFunc(j.mixes[0][0].parts, func(p part) bool {
+		v, ok := with[p.name]
+		return ok && p.hlb != nil && (v < p.hlb.low-1e-9 || v > p.hlb.high+1e-9)
+	})
 }
 
 // mostChoices bounds the choices of HLBs that are tried.
@@ -90,7 +127,7 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 	}
 	for k := range j.mixes[0][0].parts {
 		p := &j.mixes[0][0].parts[k]
-		if p.hlb == nil || p.hlb.low == p.hlb.high {
+		if p.hlb == nil || !isEmulsifier(p) {
 			continue
 		}
 		var more []map[string]float64
@@ -107,7 +144,7 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 }
 
 // solved are the HLBs of one emulsifier that each row would have it be, the others
-// taken as usual, where they are within its range.
+// taken as usual, where they are within its range or near.
 func (j *job) solved(col *handin.Column, k int) (out []float64) {
 	for i, c := range col.Cells {
 		m := &j.mixes[i][0]
@@ -126,7 +163,7 @@ func (j *job) solved(col *handin.Column, k int) (out []float64) {
 			}
 		}
 		p := &m.parts[k]
-		if h := math.Round(10*(c.Value*sum-rest)/p.grams) / 10; h >= p.hlb.low && h <= p.hlb.high && len(out) < 6 {
+		if h := math.Round(10*(c.Value*sum-rest)/p.grams) / 10; h >= p.hlb.low-foreign && h <= p.hlb.high+foreign && h > 0 && !slices.Contains(out, h) && len(out) < 6 {
 			out = append(out, h)
 		}
 	}
