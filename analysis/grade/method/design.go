@@ -196,11 +196,19 @@ func fromGrams(x *handin.Trial, slips record.Slips) (p point, ok bool) {
 	if p.emulsifier > 0 {
 		p.hlb = hlb / p.emulsifier
 	}
-	if total := x.Table.Find(column.BatchMass); total != nil && total.Cells[x.Index].Known && total.Cells[x.Index].Value > 1.3*sum {
-		sum = total.Cells[x.Index].Value // no column gives the water
-	}
+	sum = wholeOf(x, sum)
 	p.fat, p.emulsifier = 100*p.fat/sum, 100*p.emulsifier/sum
 	return p, true
+}
+
+// wholeOf is what a mix weighs in all: its total where no column gives the water.
+func wholeOf(x *handin.Trial, sum float64) float64 {
+	if total := x.Table.Find(column.BatchMass); total != nil && total.Cells[x.Index].Known {
+		if g := total.Cells[x.Index].Value; g > 1.3*sum {
+			return g
+		}
+	}
+	return sum
 }
 
 // hlbOf is an ingredient's HLB, NaN where nobody knows it.

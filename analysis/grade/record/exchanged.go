@@ -111,13 +111,11 @@ func (r *reader) exchangedHeads(t *handin.Table) {
 	right, turned := 0, []int{}
 	for i, c := range percents[0].Cells {
 		as, other, ok := fatEitherWay(t, fat, water, i)
-		if !ok || !c.Known {
-			continue
-		}
-		if math.Abs(c.Value-as) < 1.5 {
+		switch {
+		case !ok || !c.Known:
+		case math.Abs(c.Value-as) < 1.5:
 			right++
-		}
-		if math.Abs(c.Value-other) < 1.5 {
+		case math.Abs(c.Value-other) < 1.5:
 			turned = append(turned, i)
 		}
 	}

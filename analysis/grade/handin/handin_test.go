@@ -1,0 +1,36 @@
+package handin
+
+import "testing"
+
+func TestNamesControl(t *testing.T) {
+	for text, want := range map[string]bool{
+		"control": true, "Ctrl 2": true, "C": true, "K": true, "témoin": true, "Kontrolle": true, "base recipe": true, "ref": true, "0": true, "controls": true,
+		"": false, "3": false, "T1": false, "no control": false, "better than control": false, "without a control": false, "remote-controlled": false, "reflux": false,
+	} {
+		if got := NamesControl(text); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
+
+func TestIDKey(t *testing.T) {
+	for _, same := range [][2]string{{"T4", "4"}, {"trial 4", "4"}, {"Trial #04", "4"}, {"Versuch 3", "3"}, {"a1", "A1"}, {"No. 7", "7"}, {"1)", "1"}} {
+		if a, b := IDKey(same[0]), IDKey(same[1]); a != b {
+			t.Errorf("%q is %q, %q is %q", same[0], a, same[1], b)
+		}
+	}
+	if IDKey("T4") == IDKey("T5") || IDKey("test") == "" {
+		t.Error("two trials are one")
+	}
+}
+
+func TestSameName(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{{"Ana Ruiz", "ana_ruiz", true}, {"Ana", "Ana Ruiz", true}, {"Ruiz, Ana", "Ana Ruiz", true}, {"Ana", "Anna", false}, {"", "Ana", false}, {"Ana Ruiz", "Ana Diaz", false}} {
+		if got := SameName(c.a, c.b); got != c.same {
+			t.Errorf("%q and %q: %v", c.a, c.b, got)
+		}
+	}
+}
