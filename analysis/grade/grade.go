@@ -302,7 +302,12 @@ func joined(logged, sum finding.Found) finding.Found {
 	case impossible && (sum.Certain || sum.Formula != nil):
 		return sum
 	case impossible, sum.Certain && !logged.Certain:
-		logged.Words += " " + sum.Words + "."
+		if _, how, ok := strings.Cut(sum.Words, " was typed, and "); ok {
+			how, _, _ = strings.Cut(how, ". How did")
+			logged.Words = strings.TrimRight(logged.Words, ".") + "; " + how + "."
+		} else {
+			logged.Words += " " + sum.Words
+		}
 		logged.Right = sum.Right
 	}
 	return logged

@@ -155,17 +155,18 @@ func trials(c *graded.Class) (n int) {
 func classSection(c *graded.Class) reports.Section {
 	out := reports.Section{ID: "class", Title: "What the class tried"}
 	add := func(b ...reports.Block) { out.Blocks = append(out.Blocks, b...) }
-	tasks := reports.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"of", "students", "trials", "came out", "fat %", "of those that came out", "emulsifier %", "blend HLB"},
-		Numeric: []bool{false, true, true, true, true, true, true, true}}
+	tried := reports.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"dish", "students", "trials", "came out", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
+	where := reports.Table{Caption: "Where foams came out, over the whole class", Head: []string{"dish", "fat %", "emulsifier %", "blend HLB"}, Numeric: []bool{false, true, true, true}}
 	for _, t := range c.Tasks {
 		name := t.Task
 		if name == "" {
 			name = "not said"
 		}
-		tasks.Rows = append(tasks.Rows, []reports.Text{text(name), whole(t.Students), whole(t.Trials), whole(t.Worked), span(t.Fat), span(t.Working), span(t.Emuls), span(t.HLB)})
+		tried.Rows = append(tried.Rows, []reports.Text{text(name), whole(t.Students), whole(t.Trials), whole(t.Worked), span(t.Fat)})
+		where.Rows = append(where.Rows, []reports.Text{text(name), span(t.Working), span(t.WorkEm), span(t.WorkHLB)})
 	}
-	if len(tasks.Rows) > 0 {
-		add(head("What was tried"), tasks)
+	if len(tried.Rows) > 0 {
+		add(head("What was tried"), tried, where)
 	}
 	common := reports.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
 	for _, k := range c.Commonest[:min(len(c.Commonest), 10)] {

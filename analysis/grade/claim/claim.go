@@ -158,7 +158,7 @@ func (j *judge) neverOut(s sentence, named []mention, ends []end) (f finding.Fou
 	}
 	for _, m := range named {
 		if m.trials[0].CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "trial named").Surely(), true
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "another trial did better").Surely(), true
 		}
 	}
 	return f, false
@@ -193,11 +193,11 @@ func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f f
 	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit())
 	switch {
 	case by <= margin:
-		return about(words+". Nothing was made twice, so who can tell them apart?", s, "trial named"), true
+		return about(words+". Nothing was made twice, so who can tell them apart?", s, "another trial did better"), true
 	case !alone:
 		words += fmt.Sprintf(", more than makings of one formula differ by (%s)", say.Number(margin))
 	}
-	return about(words+".", s, "trial named").Surely(), true
+	return about(words+".", s, "another trial did better").Surely(), true
 }
 
 // least is what a result surely reaches in the direction of an end.
@@ -246,7 +246,7 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	// worth a question.
 	for _, o := range j.design(x.Table).Trials {
 		if o != x && o.CameOut != trial.No && o.Broke != trial.Yes && j.beatsInAll(o, x) {
-			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.text, o.ID), s, "trial named"), true
+			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.text, o.ID), s, "another trial did better"), true
 		}
 	}
 	return f, false

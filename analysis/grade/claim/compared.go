@@ -104,7 +104,7 @@ func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 		return f, false
 	}
 	if x := j.speaksAgainst(s); x != nil {
-		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.text, x.ID), s, "count").Surely(), true
+		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.text, x.ID), s, "miscounted").Surely(), true
 	}
 	n, said := countOf(s)
 	if !said || !r.set() {
@@ -121,7 +121,7 @@ func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 		}
 	}
 	if passed+failed == len(all) && n != passed {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.text, r.words, passed, len(all)), s, "count").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.text, r.words, passed, len(all)), s, "miscounted").Surely(), true
 	}
 	return f, false
 }
@@ -221,7 +221,7 @@ func (j *judge) alike(s sentence, _ ownRule, _ measure) (f finding.Found, ok boo
 		low, high = min(low, h), max(high, l)
 	}
 	if margin := j.margin(d, hold); high-low > 1.5*margin+0.5 {
-		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.text, say.Number(low), say.Number(high), say.Number(margin)), s, "alike"), true
+		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.text, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
 	}
 	return f, false
 }
@@ -242,7 +242,7 @@ func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 			continue
 		}
 		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.margin(d, hold) {
-			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.text, say.Number(here), say.Number(best)), s, "optimum"), true
+			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.text, say.Number(here), say.Number(best)), s, "another level did better"), true
 		}
 	}
 	return f, false

@@ -96,9 +96,9 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m)), s, "direction").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m)), s, "the other way round").Surely(), true
 	case against > with:
-		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "direction"), true
+		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "the other way round"), true
 	case with == 0 && against == 0 && !anyRange.MatchString(s.low):
 		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.text, says), s, "within the scatter"), true
 	}
