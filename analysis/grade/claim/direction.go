@@ -372,10 +372,14 @@ func ruleOf(w *handin.Work) (r ownRule) {
 		if p.Note != nil || !ruleLine.MatchString(p.Text) {
 			continue
 		}
-		if m := ruleHold.FindStringSubmatch(p.Text); m != nil {
+		text := p.Text
+		if len(strings.Fields(text)) <= 4 { // "Success | holds at least 20 min"
+			text += " " + p.Right
+		}
+		if m := ruleHold.FindStringSubmatch(text); m != nil {
 			r.holdAtLeast = firstNumber(m[2:3])
 		}
-		if m := ruleDrain.FindStringSubmatch(p.Text); m != nil {
+		if m := ruleDrain.FindStringSubmatch(text); m != nil {
 			r.drainedAtMost = firstNumber(m[2:3])
 		}
 	}
@@ -421,7 +425,7 @@ func (j *judge) passes(x *handin.Trial, r ownRule) bool {
 }
 
 var (
-	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|met the target|meets the target|meets (my|our) rule|met (my|our) rule|passed|passes)\b`)
+	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes)\b`)
 	failed = regexp.MustCompile(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 

@@ -33,9 +33,13 @@ var (
 // stands.
 func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
+	not := noClaims(w.Words)
 	for _, p := range w.Words {
-		if p.Note != nil && !p.Answer {
+		if p.Note != nil && !p.Answer || not[p.At] {
 			continue
+		}
+		if short := len(strings.Fields(p.Text)) <= 3; short && startsSo.MatchString(p.Text) && len(strings.Fields(p.Right)) > 2 {
+			places = append(places, p.RightAt)
 		}
 		if concluding(p, opened) {
 			places = append(places, p.At)
@@ -59,6 +63,33 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 		}
 	}
 	return out, places
+}
+
+// planLabel are labels of what was meant or expected.
+var planLabel = regexp.MustCompile(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)
+
+// planSheet are names of sheets on which nothing is concluded.
+var planSheet = regexp.MustCompile(`(?i)^\s*(aim|hypothes|method|plan|procedure|question|prediction|safety|introduction|intro)`)
+
+// noClaims are the places of words that stand beside or under a label such as “Aim” or
+// “Hypothesis”, or on a sheet of that name.
+func noClaims(words []handin.Phrase) map[trial.Place]bool {
+	out, under := map[trial.Place]bool{}, map[string]int{}
+	for _, p := range words {
+		sheet := p.At.File + p.At.Sheet
+		if row, ok := under[sheet]; ok && p.At.Row == row+1 || planSheet.MatchString(p.At.Sheet) && p.Note == nil {
+			out[p.At] = !startsSo.MatchString(p.Text)
+		}
+		if len(strings.Fields(p.Text)) > 3 || !planLabel.MatchString(p.Text) {
+			continue
+		}
+		if p.Right != "" {
+			out[p.RightAt] = true
+		} else {
+			under[sheet] = p.At.Row
+		}
+	}
+	return out
 }
 
 // concluding reports words that are called a conclusion: by their sheet or column, by
@@ -200,7 +231,7 @@ func mentions(w *handin.Work, s sentence) []mention {
 // control takes the trials that are named as controls.
 func (n *naming) control() {
 	for _, x := range n.work.Trials() {
-		if handin.NamesControl(x.ID) {
+		if x.IsControl() {
 			n.add(x.ID, false)
 		}
 	}

@@ -74,6 +74,27 @@ func (x *Trial) Holds(at trial.Place) bool {
 	return false
 }
 
+// IsControl reports a trial that is called the control: by its number, in its note, or
+// in any other column of words.
+func (x *Trial) IsControl() bool {
+	if NamesControl(x.ID) || NamesControl(x.Note) || NamesControl(x.Raw["repeat"]) {
+		return true
+	}
+	return slices.ContainsFunc(x.Table.Columns, func(c *Column) bool {
+		cell := c.Cells[x.Index]
+		return cell.Kind == sheet.Text && !cell.Known && wordy(c.Role) && len(strings.Fields(cell.Text)) <= 5 && len(cell.Text) > 2 && NamesControl(cell.Text)
+	})
+}
+
+// wordy reports the roles of columns in which students write what they like.
+func wordy(r column.Role) bool {
+	switch r {
+	case column.None, column.Unused, column.Dish, column.Result, column.Note, column.Repeat, column.RepeatOf, column.Declared:
+		return true
+	}
+	return false
+}
+
 // Cell is what stands in one cell.
 type Cell struct {
 	At      trial.Place

@@ -69,7 +69,7 @@ var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) contro
 // emulsifier that others have.
 func hasControl(w *handin.Work, designs []Design) bool {
 	for _, x := range w.Trials() {
-		if handin.NamesControl(x.ID) || handin.NamesControl(x.Note) || handin.NamesControl(x.Raw["repeat"]) {
+		if x.IsControl() {
 			return true
 		}
 	}
@@ -137,7 +137,7 @@ func (d *Design) hasNone() bool {
 func controlsOfTasks(w *handin.Work, designs []Design) (out []finding.Found) {
 	for i := range designs {
 		d := &designs[i]
-		if len(designs) < 2 || len(d.Trials) < 3 || d.hasNone() || slices.ContainsFunc(d.Trials, func(x *handin.Trial) bool { return handin.NamesControl(x.ID) || handin.NamesControl(x.Note) }) {
+		if len(designs) < 2 || len(d.Trials) < 3 || d.hasNone() || slices.ContainsFunc(d.Trials, func(x *handin.Trial) bool { return x.IsControl() }) {
 			continue
 		}
 		if i > 0 || !namedInWords(w) {

@@ -286,7 +286,7 @@ func (j *job) differenceOf(s *handin.Column, a against, i int) (float64, bool) {
 // controlRow is the row of the control: as it is called, or the first.
 func (j *job) controlRow() int {
 	for i, x := range j.table.Trials {
-		if handin.NamesControl(x.ID) || handin.NamesControl(x.Note) {
+		if x.IsControl() {
 			return i
 		}
 	}
@@ -451,7 +451,7 @@ func (j *job) otherMeans(col *handin.Column, from, to int) (out []accepted) {
 	control := j.controlRow()
 	mean(func(i int) bool { return j.table.Trials[i].CameOut.String() != "no" })
 	mean(func(i int) bool {
-		return !handin.NamesControl(j.table.Trials[i].ID) && !handin.NamesControl(j.table.Trials[i].Note)
+		return !j.table.Trials[i].IsControl()
 	})
 	mean(func(i int) bool { return i != control && j.table.Trials[i].CameOut.String() != "no" })
 	for k := from + 1; k < to-1; k++ {
