@@ -123,6 +123,9 @@ func planColumns(p *result.Plan) []planColumn {
 					return in(amount, l.Grams)
 				}
 			}
+			if t.Purpose == "control" { // none of it, and meant so
+				return in(amount, 0.0)
+			}
 			return cell{}
 		}})
 	}
