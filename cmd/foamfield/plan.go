@@ -351,6 +351,9 @@ func (p *planning) jsonFree() error {
 	if p.json == "" {
 		return nil
 	}
+	if filepath.Clean(p.json) == p.to.path {
+		return wrongCall{fmt.Sprintf("%s is both the workbook and the file for programs: give --json another name, for example plan.json", quoted(p.json)), "plan"}
+	}
 	if _, err := os.Lstat(p.json); err == nil {
 		return fmt.Errorf("%s exists and is left as it is: choose another name, or move it away first", quoted(p.json))
 	}
