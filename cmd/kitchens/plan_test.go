@@ -24,8 +24,8 @@ func TestPlannedWeeksAreThinFirst(t *testing.T) {
 		}
 	}
 	t.Logf("thick: first day %.3f, week %.3f, scattered %.3f", first.all.share(), all.all.share(), scattered.all.share())
-	if first.all.share() > 0.05 || all.all.share() > 0.15 || scattered.all.share() < 0.3 {
-		t.Errorf("thick trials: first day %.3f (at most 0.05), week %.3f (at most 0.15), scattered %.3f (at least 0.3)", first.all.share(), all.all.share(), scattered.all.share())
+	if first.all.share() > 0.05 || all.all.share() > 0.15 || all.all.share() > scattered.all.share()/2 {
+		t.Errorf("thick trials: first day %.3f (at most 0.05), week %.3f (at most 0.15 and half of the scattered %.3f)", first.all.share(), all.all.share(), scattered.all.share())
 	}
 }
 
