@@ -7,15 +7,11 @@ package plots
 import (
 	"bytes"
 	"fmt"
-	"html"
 	"image/png"
-	"regexp"
-	"strings"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 	"gonum.org/v1/plot/vg/vgimg"
-	"gonum.org/v1/plot/vg/vgsvg"
 
 	"foamfield/analysis/result"
 )
@@ -75,40 +71,6 @@ func (f Figure) Draw(c draw.Canvas) (err error) {
 	}
 	f.paint(c)
 	return nil
-}
-
-// svgHead is what the library writes before the drawing: its own remark and a
-// size without any words for those who cannot see the picture.
-var svgHead = regexp.MustCompile(`(?s)^<\?xml.*?<svg width="([^"]*)pt" height="([^"]*)pt" viewBox="([^"]*)".*?>\n`)
-
-// SVG returns the figure as one SVG document; its text stays text. The same
-// figure gives the same bytes.
-func (f Figure) SVG() ([]byte, error) {
-	canvas := vgsvg.New(f.Width, f.Height)
-	if err := f.Draw(draw.New(canvas)); err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	if _, err := canvas.WriteTo(&b); err != nil {
-		return nil, fmt.Errorf("figure %s: %w", f.Name, err)
-	}
-	size := svgHead.FindSubmatch(b.Bytes())
-	if size == nil {
-		return nil, fmt.Errorf("figure %s: the drawing has no SVG head", f.Name)
-	}
-	head := fmt.Sprintf("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\" viewBox=\"%s\" role=\"img\""+
-		" aria-labelledby=\"%s-title %s-desc\">\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n",
-		size[1], size[2], size[3], f.Name, f.Name,
-		f.Name, html.EscapeString(f.Title), f.Name, html.EscapeString(f.Alt))
-	body := strings.NewReplacer(
-		"font-family:Liberation Sans;", "font-family:"+FontFamily+";",
-		"font-variant:normal;", "", "font-variant:none;", "",
-		"font-weight:normal;", "", "font-style:normal;", "",
-	).Replace(b.String()[len(size[0]):])
-	if f.several {
-		return inTenths([]byte(head + body)), nil
-	}
-	return []byte(head + body), nil
 }
 
 // PNG returns the figure as a picture of dots.

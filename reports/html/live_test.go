@@ -75,7 +75,7 @@ func TestLivePage(t *testing.T) {
 }
 
 // browser starts a real browser.
-func browser(t *testing.T) context.Context {
+func browser(t *testing.T, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
 	path, err := exec.LookPath("chromium")
 	if err != nil {
@@ -85,7 +85,7 @@ func browser(t *testing.T) context.Context {
 	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
 		options = append(options, chromedp.Flag(f, true))
 	}
-	allocated, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	allocated, stop := chromedp.NewExecAllocator(context.Background(), append(options, more...)...)
 	t.Cleanup(stop)
 	ctx, cancel := chromedp.NewContext(allocated)
 	t.Cleanup(cancel)

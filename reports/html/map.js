@@ -2,7 +2,7 @@
 // draw it, in bands that end where no trial is near.
 const chart = (() => {
   const space = "http://www.w3.org/2000/svg";
-  const box = { width: 330, height: 262, left: 40, right: 320, top: 8, bottom: 218 };
+  const box = { width: 330, height: 262, left: 54, right: 322, top: 8, bottom: 218 };
   const levels = [-Infinity, 0.2, 0.4, 0.6, 0.8];
 
   function element(name, attributes, text) {
