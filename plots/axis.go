@@ -27,9 +27,10 @@ func (s scale) Normalize(lo, hi, v float64) float64 {
 type axisRange struct {
 	lo, hi float64
 	log    bool
+	whole  bool // it counts: there is nothing between two numbers
 }
 
-func newRange(log bool) axisRange { return axisRange{math.Inf(1), math.Inf(-1), log} }
+func newRange(log bool) axisRange { return axisRange{lo: math.Inf(1), hi: math.Inf(-1), log: log} }
 
 // leastOnLog is the smallest value that a logarithmic axis shows.
 const leastOnLog = 1e-6
@@ -61,13 +62,13 @@ func (a axisRange) padded(share float64) axisRange {
 		if a.hi/a.lo < 1.05 {
 			f = 1.2
 		}
-		return axisRange{a.lo / f, a.hi * f, true}
+		return axisRange{lo: a.lo / f, hi: a.hi * f, log: true}
 	}
 	free := share * (a.hi - a.lo)
 	if free < 1e-6*math.Max(1, math.Abs(a.hi)) {
 		free = math.Max(0.5, 0.1*math.Abs(a.hi))
 	}
-	return axisRange{a.lo - free, a.hi + free, false}
+	return axisRange{lo: a.lo - free, hi: a.hi + free, whole: a.whole}
 }
 
 // ticks chooses as many round values as leave room for their labels; room is
@@ -112,11 +113,14 @@ func (a axisRange) round(n int) plot.ConstantTicks {
 	raw := (a.hi - a.lo) / float64(n)
 	e := math.Floor(math.Log10(raw))
 	step := math.Pow(10, e+1)
-	for _, s := range []float64{1, 2, 2.5, 5} {
+	for _, s := range []float64{1, 2, 5} {
 		if s*math.Pow(10, e) >= raw*0.9 {
 			step = s * math.Pow(10, e)
 			break
 		}
+	}
+	if a.whole {
+		step = math.Max(step, 1)
 	}
 	var marks plot.ConstantTicks
 	first := math.Ceil(a.lo/step - 1e-9)

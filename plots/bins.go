@@ -50,7 +50,7 @@ func severalKey(most int) []keyEntry {
 			worked.outline(&p, at, crowdRadius*s.times)
 			c.SetColor(hex(Quiet))
 			c.Fill(p)
-		}, s.words})
+		}, s.words, 0})
 	}
 	return key
 }

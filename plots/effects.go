@@ -13,7 +13,7 @@ import (
 )
 
 const (
-	effectHeight = 150
+	effectHeight = 156
 	mostEffects  = 6 // panels; a page has no room for more
 )
 
@@ -23,8 +23,6 @@ type effectsFigure struct {
 	panels  []result.Effect
 	trials  []*result.Trial
 	y       axisRange
-	title   string
-	key     []keyEntry
 	dots    vg.Length
 	perhaps bool // some part is untested
 	several bool // a mark may be several trials
@@ -73,10 +71,12 @@ func effects(r *result.Results) (Figure, bool) {
 	if len(f.trials)*len(f.panels) > crowd*2 {
 		f.dots = crowdDot
 	}
-	f.title = f.finding()
 	f.several = len(f.trials) > mostMarks/len(f.panels)
-	f.makeKey(kinds)
-	caption := []string{"Each panel changes one thing and holds the others" + f.held() + ". The dots are the trials as made, with all their other differences."}
+	caption := []string{"Each panel changes one thing and holds the others" + f.held() + ". The usual hold lies within the band " + bandTimes +
+		". The dots are the trials as made, with all their other differences."}
+	if !f.several && len(f.trials) > 1 {
+		caption = append(caption, apartWords)
+	}
 	if f.perhaps {
 		caption = append(caption, "Pale and dashed: not tried.")
 	}
@@ -87,9 +87,9 @@ func effects(r *result.Results) (Figure, bool) {
 		caption = append(caption, severalWords)
 	}
 	return Figure{
-		Name: "effects", Title: f.title, Caption: strings.Join(caption, " "),
+		Name: "effects", Title: f.finding(), plain: "Usual hold over " + list(f.names(nil)), Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of hold in minutes against %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil))),
-		key: f.key, several: f.several, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
+		key: f.makeKey(kinds), several: f.several, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
 }
 
@@ -199,42 +199,50 @@ func (f *effectsFigure) held() string {
 	return " at " + list(words)
 }
 
-func (f *effectsFigure) makeKey(kinds [4]int) {
-	f.key = []keyEntry{
-		{keyLine(Accent, lineWidth), "usual hold"},
-		{keySwatch(Uncertain), "where it may well be"},
-	}
-	f.key = append(f.key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value)...)
+// bandTimes is how often what a band is of lies within it: the analysis gives 90 %
+// limits wherever it does not say another level.
+const bandTimes = "90 times in 100"
+
+func (f *effectsFigure) makeKey(kinds [4]int) []keyEntry {
+	key := []keyEntry{{keyBanded, "usual hold, and its band", 0}}
+	key = append(key, holdKey(kinds, true, f.r.Targets.HoldMinutes.Value)...)
 	if f.several {
-		f.key = append(f.key, severalKey(math.MaxInt)...)
+		key = append(key, severalKey(math.MaxInt)...)
 	}
+	return key
 }
 
-func (f effectsFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
+func (f effectsFigure) paint(c draw.Canvas, n *names) {
 	h := (c.Max.Y - c.Min.Y) / vg.Length(len(f.panels))
 	for i, e := range f.panels {
 		v, _ := variable(f.r, e.Variable)
 		x := newRange(v.Log && e.X[0] > 0)
 		x.take(e.X[0])
 		x.take(e.X[len(e.X)-1])
+		x.whole = !x.log
 		for _, t := range f.trials {
 			if tv, ok := trialValue(t, e.Variable); ok {
 				x.take(tv)
+				x.whole = x.whole && tv == math.Trunc(tv)
 			}
 		}
 		x = x.padded(air)
 		tile := c
 		tile.Max.Y = c.Max.Y - vg.Length(i)*h
 		tile.Min.Y = tile.Max.Y - h + 6
+		sty := textStyle(tickSize, true, Ink)
+		head := fit(sty, shortName(f.r, e.Variable)+": "+changeWords(e), tile.Max.X-tile.Min.X)
+		tile.Max.Y -= size(sty, head).Y
+		write(tile, sty, vg.Point{X: tile.Min.X, Y: tile.Max.Y}, head)
+		tile.Max.Y -= 6 // the topmost tick's label needs half its height
 		p := newPanel(tile, x, f.y, axisLabel(f.r, e.Variable), "hold, minutes")
-		p.Add(effectPanel(f, e, x))
+		p.Add(effectPanel(f, n, e, x))
 		p.Draw(tile)
 	}
 }
 
 // effectPanel draws one variable's panel.
-func effectPanel(f effectsFigure, e result.Effect, is axisRange) plot.Plotter {
+func effectPanel(f effectsFigure, n *names, e result.Effect, is axisRange) plot.Plotter {
 	return paint(func(c draw.Canvas, x, y func(float64) vg.Length) {
 		level := func(v float64) vg.Length { return y(math.Min(math.Max(v, f.y.lo), f.y.hi)) }
 		room := placer{frame: c.Rectangle}
@@ -260,28 +268,26 @@ func effectPanel(f effectsFigure, e result.Effect, is axisRange) plot.Plotter {
 				sty = line(Accent, 1, 3, 3)
 			}
 			c.StrokeLines(sty, mid)
-			room.lines = append(room.lines, mid...)
+			room.lines = append(room.lines, mid)
 			i = j
 		}
 		target := f.r.Targets.HoldMinutes.Value
 		wanted := finite(target) && target > 0
 		if wanted {
-			c.StrokeLine2(line(Ink, 1.1, 5, 3), c.Min.X, level(target), c.Max.X, level(target))
+			across := []vg.Point{{X: c.Min.X, Y: level(target)}, {X: c.Max.X, Y: level(target)}}
+			c.StrokeLines(line(Ink, 1.1, 5, 3), across)
+			room.lines = append(room.lines, across)
 		}
-		f.holds(c, e.Variable, is, x, level, &room)
+		holds := f.holds(c, e.Variable, is, x, level, &room)
 		if wanted {
-			room.labelIfClear(c, textStyle(tickSize, true, Ink), wantedHold(target), along(c, level(target)))
+			n.beside(c, &room, textStyle(tickSize, true, Ink), wantedHold(target), along(c, level(target)))
 		}
-		var spots []spot
-		for s := 0.0; s <= 1; s += 0.1 {
-			spots = append(spots, spot{vg.Point{X: c.X(s), Y: c.Max.Y}, 0, -1, 1}, spot{vg.Point{X: c.X(s), Y: c.Min.Y}, 0, 1, 1})
-		}
-		room.label(c, textStyle(tickSize, false, Ink), changeWords(e), spots)
+		holds.name(c, n, &room)
 	})
 }
 
 // holds draws the observed holds of the trials that have the panel's variable.
-func (f effectsFigure) holds(c draw.Canvas, name string, is axisRange, x, level func(float64) vg.Length, room *placer) {
+func (f effectsFigure) holds(c draw.Canvas, name string, is axisRange, x, level func(float64) vg.Length, room *placer) holdMarks {
 	var holds holdMarks
 	for _, t := range f.trials {
 		v, ok := trialValue(t, name)
@@ -293,8 +299,11 @@ func (f effectsFigure) holds(c draw.Canvas, name string, is axisRange, x, level 
 	}
 	if f.several {
 		holds = holds.gathered(c.Rectangle)
+	} else {
+		holds = holds.apart(c.Rectangle)
 	}
-	room.avoid = append(room.avoid, holds.places()...)
+	room.avoid, room.lines = append(room.avoid, holds.places()...), append(room.lines, holds.stems()...)
 	holds.draw(c, Ink)
 	holds.dots(c, f.dots)
+	return holds
 }

@@ -17,18 +17,16 @@ type fatFigure struct {
 	r       *result.Results
 	steps   []result.FatLimit
 	wanted  float64
-	title   string
 	x       axisRange
 	shown   []shownTrial
 	unknown bool
 	several bool // a mark may be several trials
-	key     []keyEntry
 }
 
-// Shares of the upward axis: a lane of words and a strip of trials above the
-// chances, one or two strips of trials below.
+// Shares of the upward axis: a lane of words, two lines high, and a strip of trials
+// above the chances, one or two strips of trials below.
 const (
-	laneShare  = 0.085
+	laneShare  = 0.105
 	trialShare = 0.11
 )
 
@@ -61,25 +59,38 @@ func fatLimit(r *result.Results) (Figure, bool) {
 		f.shown = append(f.shown, s)
 	}
 	f.x = f.x.padded(air)
-	f.title = f.finding()
-	f.key = append([]keyEntry{
-		{keyLine(Accent, lineWidth), "best mix at each fat percent"},
-		{keySwatch(Uncertain), "where its chance may well be"},
-	}, fateKey(r, f.shown)...)
+	var failed []shownTrial // the strips of the others have their names beside the axis
+	for _, s := range f.shown {
+		if s.fate != worked && s.fate != unknown {
+			failed = append(failed, s)
+		}
+	}
+	key := append([]keyEntry{{keyBanded, bestWords, 0}}, fateKey(r, failed)...)
+	if f.wanted > 0 {
+		key = append(key, keyEntry{keyLine(Ink, 1.1, 5, 3), f.wantedWords(), 0})
+	}
+	var kinds []fate
+	for _, s := range f.shown {
+		kinds = append(kinds, s.fate)
+	}
 	caption := []string{
-		"At each fat percent the other numbers are set as well as these trials know how. Beyond the band's ends there are too few trials to say.",
-		"The words along the top name what most often goes wrong first. Marks are trials at their fat percent:" +
-			" those that worked above, those that failed below.",
+		"At each fat percent the other numbers are set as well as these trials know how.",
+		f.bandWords(),
+		"Beyond the band's ends there are too few trials to say. The words along the top name what most often goes wrong first.",
+		tallied(r, kinds),
+	}
+	if len(f.shown) > 1 && len(f.shown) <= mostMarks {
+		caption = append(caption, apartWords)
 	}
 	if f.several = len(f.shown) > mostMarks; f.several {
-		f.key, caption = append(f.key, severalKey(math.MaxInt)...), append(caption, severalWords)
+		key, caption = append(key, severalKey(math.MaxInt)...), append(caption, severalWords)
 	}
 	return Figure{
-		Name: "fat-limit", Title: f.title,
+		Name: "fat-limit", Title: f.finding(), plain: "Best chance of working at each fat percent",
 		Caption: strings.Join(append(caption, leftOut(absent)...), " "),
 		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
 			plural(len(f.shown), "trial", "trials")),
-		key: f.key, several: f.several, panel: panelHeight + 25, paint: f.paint,
+		key: key, several: f.several, panel: panelHeight + 25, paint: f.paint,
 	}.sized(figureWidth), true
 }
 
@@ -87,17 +98,16 @@ func fatLimit(r *result.Results) (Figure, bool) {
 // else to the end of the workable steps around the best one.
 func (f *fatFigure) finding() string {
 	r := f.r
-	best := 0
+	best := 0 // of those that may be named, where there are any
 	for i, s := range f.steps {
-		top := f.steps[best] // one that works comes before a higher one that clogs too often to be named
-		if s.Workable != top.Workable && s.Workable || s.Workable == top.Workable && s.Chance.Mean > top.Chance.Mean {
+		if b := f.steps[best]; s.Workable == b.Workable && s.Chance.Mean > b.Chance.Mean || s.Workable && !b.Workable {
 			best = i
 		}
 	}
 	at := f.steps[best]
 	if f.wanted == 0 || !at.Workable {
 		goal := ""
-		if f.wanted > 0 && !(r.HoldIsAGuess && at.Chance.Mean >= f.wanted) {
+		if f.wanted > 0 && at.Chance.Mean < f.wanted {
 			goal = "No fat percent reaches " + wantedInTen(f.wanted) + ": "
 		}
 		if fat, chance, ok := surest(r, fatPercent); ok { // which lies near what worked, rarely at the very top
@@ -128,19 +138,39 @@ func (f *fatFigure) finding() string {
 	return title
 }
 
+const bestWords = "best mix at each fat percent, and its band"
+
+// bandWords say how sure the band is.
+func (f fatFigure) bandWords() string {
+	for _, s := range f.steps {
+		if l := s.Chance.Level; l > 0 && l < 1 {
+			return fmt.Sprintf("How many in 10 such mixes work in the long run lies within the band %d times in 100.", int(math.Round(100*l)))
+		}
+	}
+	return "The band is where it may well be."
+}
+
+func (f fatFigure) wantedWords() string { return "wanted: " + wantedInTen(f.wanted) }
+
+// keyBanded is a line on its band.
+func keyBanded(c draw.Canvas, at vg.Point) {
+	c.SetColor(hex(Uncertain))
+	c.Fill(swatchBox(at).Path())
+	c.StrokeLine2(line(Accent, lineWidth), at.X-7, at.Y, at.X+7, at.Y)
+}
+
 func keyLine(colour string, width vg.Length, dashes ...vg.Length) keySign {
 	return func(c draw.Canvas, at vg.Point) {
 		c.StrokeLine2(line(colour, width, dashes...), at.X-8, at.Y, at.X+8, at.Y)
 	}
 }
 
-func (f fatFigure) paint(c draw.Canvas) {
+func (f fatFigure) paint(c draw.Canvas, n *names) {
 	below := trialShare
 	if f.unknown {
 		below *= 2
 	}
-	c = sheet(c, f.title, f.key)
-	p := newPanel(c, f.x, axisRange{0, 1, false}, axisLabel(nil, fatPercent), "works, times in 10")
+	p := newPanel(c, f.x, axisRange{hi: 1}, axisLabel(nil, fatPercent), "works, times in 10")
 	up := scale{below: below, above: laneShare + trialShare}
 	p.Y.Scale = up
 	// The strips are named beside the axis, at the values that would lie there.
@@ -153,7 +183,7 @@ func (f fatFigure) paint(c draw.Canvas) {
 		ticks = append(ticks, plot.Tick{Value: at(trialShare / 2), Label: "unclear"})
 	}
 	p.Y.Tick.Marker = ticks
-	p.Add(paint(f.chances))
+	p.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.chances(c, n, x, y) }))
 	p.Draw(c)
 }
 
@@ -166,7 +196,7 @@ func timesInTen() plot.ConstantTicks {
 	return marks
 }
 
-func (f fatFigure) chances(c draw.Canvas, x, y func(float64) vg.Length) {
+func (f fatFigure) chances(c draw.Canvas, n *names, x, y func(float64) vg.Length) {
 	var band, mean []vg.Point
 	for _, s := range f.steps {
 		mean = append(mean, vg.Point{X: x(s.FatPercent), Y: y(s.Chance.Mean)})
@@ -181,48 +211,67 @@ func (f fatFigure) chances(c draw.Canvas, x, y func(float64) vg.Length) {
 	}
 
 	room := placer{frame: vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: y(0)}, Max: vg.Point{X: c.Max.X, Y: y(1)}}}
-	room.lines = append(room.lines, mean...)
+	room.lines = append(room.lines, mean)
 	if f.wanted > 0 {
+		room.lines = append(room.lines, []vg.Point{{X: c.Min.X, Y: y(f.wanted)}, {X: c.Max.X, Y: y(f.wanted)}})
 		c.StrokeLine2(line(Ink, 1.1, 5, 3), c.Min.X, y(f.wanted), c.Max.X, y(f.wanted))
 	}
 	c.StrokeLines(line(Accent, lineWidth+0.6), mean)
 	if f.wanted > 0 {
-		room.label(c, textStyle(labelSize, true, Ink), "wanted: "+wantedInTen(f.wanted), along(c, y(f.wanted)))
+		n.beside(c, &room, textStyle(labelSize, true, Ink), f.wantedWords(), along(c, y(f.wanted)))
 	}
-	f.trialStrips(c, x, y)
+	marks := f.trialStrips(c, x, y)
+	for _, strip := range []vg.Rectangle{
+		{Min: vg.Point{X: c.Min.X, Y: y(1)}, Max: vg.Point{X: c.Max.X, Y: c.Y(1 - laneShare)}},
+		{Min: c.Min, Max: vg.Point{X: c.Max.X, Y: y(0)}},
+	} {
+		beside := placer{frame: strip}
+		for _, m := range marks {
+			beside.avoid = append(beside.avoid, m.at)
+		}
+		nameFates(c, n, &beside, func(k fate) string { return fateWord(f.r, k) }, marks)
+	}
 	f.limits(c, x)
 }
 
-// trialStrips draws the trials above and below the chances, neighbours one
-// above the other.
-func (f fatFigure) trialStrips(c draw.Canvas, x, y func(float64) vg.Length) {
+// trialStrips draws the trials above and below the chances.
+func (f fatFigure) trialStrips(c draw.Canvas, x, y func(float64) vg.Length) []mark {
 	h := (c.Max.Y - c.Min.Y) * trialShare
 	middle := map[bool]vg.Length{true: y(1) + h/2, false: y(0) - h/2}
 	var marks []mark
-	for i, s := range f.shown {
+	for _, s := range f.shown {
 		at := vg.Point{X: x(s.x), Y: middle[s.fate == worked]}
 		if s.fate == unknown {
 			at.Y -= h
 		}
-		if !f.several {
-			at.Y += vg.Length(i%3-1) * h / 5
-		}
 		marks = append(marks, mark{at: at, fate: s.fate})
 	}
+	var strips []vg.Rectangle
+	for _, up := range []vg.Length{y(1), y(0) - h, y(0) - 2*h} {
+		strips = append(strips, vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: up}, Max: vg.Point{X: c.Max.X, Y: up + h}})
+	}
 	if f.several {
-		var strips []vg.Rectangle
-		for _, up := range []vg.Length{y(1), y(0) - h, y(0) - 2*h} {
-			strips = append(strips, vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: up}, Max: vg.Point{X: c.Max.X, Y: up + h}})
-		}
 		marks = gatherMarks(marks, strips...)
+	} else {
+		var moved []mark
+		for _, strip := range strips {
+			var within []mark
+			for _, m := range marks {
+				if inside(strip, m.at, 0) {
+					within = append(within, m)
+				}
+			}
+			moved = append(moved, apart(within, strip)...)
+		}
+		marks = moved
 	}
 	drawMarks(c, marks)
+	return marks
 }
 
 // limits writes along the top what limits each stretch of fat percent.
 func (f fatFigure) limits(c draw.Canvas, x func(float64) vg.Length) {
 	lane := vg.Rectangle{Min: vg.Point{X: c.Min.X, Y: c.Y(1 - laneShare)}, Max: c.Max}
-	room := placer{frame: lane}
 	middle := (lane.Min.Y + lane.Max.Y) / 2
 	for i := 0; i < len(f.steps); {
 		j := i
@@ -238,8 +287,15 @@ func (f fatFigure) limits(c draw.Canvas, x func(float64) vg.Length) {
 			to = (to + x(f.steps[j+1].FatPercent)) / 2
 		}
 		sty := textStyle(tickSize, false, Ink)
-		if word := limitWord(f.r, f.steps[i].LimitedBy); word != "" && size(sty, word).X+4 <= to-from {
-			room.label(c, sty, word, []spot{{at: vg.Point{X: (from + to) / 2, Y: middle}}})
+		lines := wrap(sty, limitWord(f.r, f.steps[i].LimitedBy), to-from-4)
+		fits := len(lines) <= 2
+		for _, l := range lines {
+			fits = fits && size(sty, l).X+4 <= to-from
+		}
+		for k, l := range lines {
+			if dim := size(sty, l); fits {
+				write(c, sty, vg.Point{X: (from + to - dim.X) / 2, Y: middle - dim.Y/2 + vg.Length(len(lines)-1-2*k)*dim.Y*0.58}, l)
+			}
 		}
 		i = j + 1
 	}

@@ -20,8 +20,7 @@ type foreseenFigure struct {
 	full    int // trials of one fate that one mark of a pile may stand for
 	// Each side of the middle has room for its tallest pile, and for its name.
 	up, down float64
-	title    string
-	key      []keyEntry
+	word     func(fate) string
 }
 
 const (
@@ -31,7 +30,7 @@ const (
 )
 
 func foreseen(r *result.Results) (Figure, bool) {
-	var f foreseenFigure
+	f := foreseenFigure{word: func(k fate) string { return fateWord(r, k) }}
 	wanted := r.Targets.WantedChance.Value
 	if !(wanted > 0 && wanted < 1) || unproven(r) != "" { // no trial can be known to have worked
 		return Figure{}, false
@@ -76,28 +75,31 @@ func foreseen(r *result.Results) (Figure, bool) {
 			break
 		}
 	}
-	f.title = fmt.Sprintf("No trial was predicted to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
+	title := fmt.Sprintf("No trial was predicted to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
 	if sure > 0 {
-		f.title = fmt.Sprintf("Of %s predicted to work at least %s, %d did",
+		title = fmt.Sprintf("Of %s predicted to work at least %s, %d did",
 			plural(sure, "trial", "trials"), wantedTimes(wanted), sureWorked)
 	}
 	var shown []shownTrial
 	for _, k := range f.fates {
-		shown = append(shown, shownTrial{fate: k})
+		if k != worked { // whose side has that name
+			shown = append(shown, shownTrial{fate: k})
+		}
 	}
-	f.key = fateKey(r, shown)
+	key := fateKey(r, shown)
 	caption := "Each trial's chance is predicted from all the other trials: piled up, those that worked; down, those that did not." +
 		" Good predictions have the upper piles on the right and the lower ones on the left."
+	caption += " " + tallied(r, f.fates)
 	if f.full > 1 {
 		caption += fmt.Sprintf(" Each mark is up to %d trials that went alike.", f.full)
 	}
 	if f.full > swelling[0].most {
-		f.key = append(f.key, severalKey(f.full)...)
+		key = append(key, severalKey(f.full)...)
 	}
 	return Figure{
-		Name: "foreseen", Title: f.title, Caption: caption,
+		Name: "foreseen", Title: title, plain: "Predicted chance of working, and what happened", Caption: caption,
 		Alt: fmt.Sprintf("Predicted chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
-		key: f.key, several: f.full > 1, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
+		key: key, several: f.full > 1, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
 	}.sized(figureWidth), true
 }
 
@@ -156,17 +158,16 @@ func (f foreseenFigure) heaped() []heap {
 	return out
 }
 
-func (f foreseenFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
-	p := newPanel(c, axisRange{-0.02, 1.02, false}, axisRange{-f.down, f.up, false}, "predicted to work, times in 10", "")
+func (f foreseenFigure) paint(c draw.Canvas, n *names) {
+	p := newPanel(c, axisRange{lo: -0.02, hi: 1.02}, axisRange{lo: -f.down, hi: f.up}, "predicted to work, times in 10", "")
 	p.X.Tick.Marker = timesInTen()
 	p.Y.Tick.Marker = plot.ConstantTicks{{Value: f.up / 2, Label: "worked"}, {Value: -f.down / 2, Label: "did not"}}
 	p.Y.Tick.Length = 0
-	p.Add(paint(f.piles))
+	p.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.piles(c, n, x, y) }))
 	p.Draw(c)
 }
 
-func (f foreseenFigure) piles(c draw.Canvas, x, y func(float64) vg.Length) {
+func (f foreseenFigure) piles(c draw.Canvas, names *names, x, y func(float64) vg.Length) {
 	c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, y(0), c.Max.X, y(0))
 	step := min(pileStep, y(1)-y(0))
 	n := map[pile]int{}
@@ -181,4 +182,9 @@ func (f foreseenFigure) piles(c draw.Canvas, x, y func(float64) vg.Length) {
 		marks = append(marks, mark{at: at, fate: m.fate, trials: m.trials})
 	}
 	drawMarks(c, marks)
+	room := placer{frame: c.Rectangle, lines: [][]vg.Point{{{X: c.Min.X, Y: y(0)}, {X: c.Max.X, Y: y(0)}}}}
+	for _, m := range marks {
+		room.avoid = append(room.avoid, m.at)
+	}
+	nameFates(c, names, &room, f.word, marks)
 }

@@ -175,14 +175,46 @@ func (m holdMarks) dots(c draw.Canvas, r vg.Length) {
 // wantedHold words the hold a mix has to reach.
 func wantedHold(target float64) string { return "wanted: " + number(target, 1) + " minutes" }
 
+// holdWords name the signs of holds.
+var holdWords = [4]string{exact: "held so long", atLeast: "still standing then", atMost: "gone by then", between: "between two looks"}
+
+// name names each kind of sign beside one of that kind, the arrows and stems above
+// or beside their middle.
+func (m holdMarks) name(c draw.Canvas, n *names, room *placer) {
+	for kind, words := range holdWords {
+		var spots []spot
+		for _, s := range m {
+			if s.kind.kind == seen(kind) {
+				low, high := s.kind.reach(s.at)
+				spots = append(spots, compass(vg.Point{X: s.at.X, Y: (low + high) / 2}, (high-low)/2+1)...)
+				spots = append(spots, spot{vg.Point{X: s.at.X, Y: (low + high) / 2}, 1, 0, 5}, spot{vg.Point{X: s.at.X, Y: (low + high) / 2}, -1, 0, 5})
+			}
+		}
+		n.beside(c, room, textStyle(tickSize, false, Ink), words, spots)
+	}
+}
+
+// stems are the lines of the signs.
+func (m holdMarks) stems() (lines [][]vg.Point) {
+	for _, s := range m {
+		if s.kind.kind != exact {
+			low, high := s.kind.reach(s.at)
+			for _, off := range []vg.Length{-3, 0, 3} {
+				lines = append(lines, []vg.Point{{X: s.at.X + off, Y: low}, {X: s.at.X + off, Y: high}})
+			}
+		}
+	}
+	return lines
+}
+
 // holdKey explains the signs that occur, dots only where a figure draws them,
-// and the line of the wanted hold, which has no label where there is no room.
+// and the line of the wanted hold.
 func holdKey(kinds [4]int, withDots bool, target float64) []keyEntry {
 	var key []keyEntry
 	if finite(target) && target > 0 {
-		key = append(key, keyEntry{keyLine(Ink, 1.1, 5, 3), wantedHold(target)})
+		key = append(key, keyEntry{keyLine(Ink, 1.1, 5, 3), wantedHold(target), 0})
 	}
-	for kind, words := range []string{"held so long", "still standing then", "gone by then", "between two looks"} {
+	for kind, words := range holdWords {
 		if kinds[kind] == 0 || (seen(kind) == exact && !withDots) {
 			continue
 		}
@@ -193,7 +225,7 @@ func holdKey(kinds [4]int, withDots bool, target float64) []keyEntry {
 			m.draw(c, Ink)
 			m.dots(c, dotRadius)
 		}
-		key = append(key, keyEntry{sign, counted(words, kinds[kind])})
+		key = append(key, keyEntry{sign, words, 0})
 	}
 	return key
 }

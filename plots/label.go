@@ -1,8 +1,6 @@
 package plots
 
 import (
-	"math"
-
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -25,13 +23,13 @@ func around(at vg.Point, gap vg.Length) []spot {
 	return spots
 }
 
-// placer finds room for labels inside a frame: no label overlaps another or
-// leaves the frame, and of the places left the one that hides least is taken.
+// placer finds room for labels inside a frame: no label overlaps another, leaves
+// the frame, or lies on a mark or a line.
 type placer struct {
 	frame vg.Rectangle
 	taken []vg.Rectangle
-	avoid []vg.Point // marks that are better not covered
-	lines []vg.Point // points of lines, which may be covered where a mark may not
+	avoid []vg.Point   // marks
+	lines [][]vg.Point // lines, each by its points
 
 	// refuse, where set, says of a free box that the label would be wrong there.
 	refuse func(vg.Rectangle) bool
@@ -42,62 +40,72 @@ const (
 	labelGap = 1.5
 )
 
-// place chooses a box for the text; ok is false when there is no room at all.
+// place chooses the first box for the text that hides nothing; ok is false when
+// there is none.
 func (p *placer) place(sty text.Style, s string, spots []spot) (box vg.Rectangle, ok bool) {
 	dim := size(sty, s)
 	w, h := dim.X+2*labelPad, dim.Y+2*labelPad
-	best := math.Inf(1)
 	for _, sp := range spots {
 		x := sp.at.X + vg.Length(sp.dx)*(w/2+sp.gap)
 		y := sp.at.Y + vg.Length(sp.dy)*(h/2+sp.gap)
 		b := vg.Rectangle{Min: vg.Point{X: x - w/2, Y: y - h/2}, Max: vg.Point{X: x + w/2, Y: y + h/2}}
-		if !p.free(b) || (p.refuse != nil && p.refuse(b)) {
+		if p.free(b) && !p.hides(b) && (p.refuse == nil || !p.refuse(b)) {
+			p.taken = append(p.taken, b)
+			return b, true
+		}
+	}
+	return vg.Rectangle{}, false
+}
+
+// hides says whether a box would cover a mark or a line.
+func (p *placer) hides(b vg.Rectangle) bool {
+	for _, q := range p.avoid {
+		if inside(b, q, markRadius) {
+			return true
+		}
+	}
+	for _, l := range p.lines {
+		for k := 1; k < len(l); k++ {
+			if crosses(b, l[k-1], l[k]) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// crosses says whether a straight line passes through a box.
+func crosses(b vg.Rectangle, from, to vg.Point) bool {
+	enter, leave := vg.Length(0), vg.Length(1) // the part of the line within
+	for _, side := range [][3]vg.Length{{from.X, to.X - from.X, 0}, {from.Y, to.Y - from.Y, 1}} {
+		low, high := b.Min.X, b.Max.X
+		if side[2] == 1 {
+			low, high = b.Min.Y, b.Max.Y
+		}
+		at, run := side[0], side[1]
+		if run == 0 {
+			if at < low || at > high {
+				return false
+			}
 			continue
 		}
-		if hides := p.hides(b); hides < best {
-			best, box = hides, b
-		}
-		if best == 0 {
-			break
-		}
+		first, last := (low-at)/run, (high-at)/run
+		enter, leave = max(enter, min(first, last)), min(leave, max(first, last))
 	}
-	if math.IsInf(best, 1) {
-		return vg.Rectangle{}, false
-	}
-	p.taken = append(p.taken, box)
-	return box, true
+	return enter <= leave
 }
 
-// hides is what a box would cover: each mark counts, a line once and less.
-func (p *placer) hides(b vg.Rectangle) float64 {
-	n := 0.0
-	for _, q := range p.avoid {
-		if inside(b, q, markRadius+1) {
-			n++
-		}
-	}
-	for _, q := range p.lines {
-		if inside(b, q, 1) {
-			return n + 0.5
-		}
-	}
-	return n
-}
-
-// label places a text and writes it on a plate of paper.
+// label places a text and writes it.
 func (p *placer) label(c draw.Canvas, sty text.Style, s string, spots []spot) bool {
 	box, ok := p.place(sty, s, spots)
-	if !ok {
-		return false
+	if ok {
+		p.write(c, sty, s, box)
 	}
-	plate(c, sty, s, box)
-	return true
+	return ok
 }
 
-// plate writes a placed label on paper.
-func plate(c draw.Canvas, sty text.Style, s string, box vg.Rectangle) {
-	c.SetColor(hex(Paper))
-	c.Fill(box.Path())
+// write writes a placed label.
+func (p *placer) write(c draw.Canvas, sty text.Style, s string, box vg.Rectangle) {
 	write(c, sty, vg.Point{X: box.Min.X + labelPad, Y: box.Min.Y + labelPad}, s)
 }
 
@@ -106,18 +114,9 @@ func along(c draw.Canvas, y vg.Length) []spot {
 	var spots []spot
 	for s := 0.0; s <= 1; s += 0.02 {
 		at := vg.Point{X: c.X(1 - s), Y: y}
-		spots = append(spots, spot{at, 0, 1, 2}, spot{at, 0, -1, 2})
+		spots = append(spots, spot{at, 0, 1, 1}, spot{at, 0, -1, 1})
 	}
 	return spots
-}
-
-// labelIfClear writes a label only where it hides no mark.
-func (p *placer) labelIfClear(c draw.Canvas, sty text.Style, s string, spots []spot) bool {
-	q := *p
-	q.refuse = func(b vg.Rectangle) bool { return p.hides(b) >= 1 }
-	ok := q.label(c, sty, s, spots)
-	p.taken = q.taken
-	return ok
 }
 
 // reserve keeps labels off a square around a point.

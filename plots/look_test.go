@@ -23,9 +23,11 @@ func TestLook(t *testing.T) {
 	if *look == "" {
 		t.Skip("only with -look DIR")
 	}
-	show := kitchens()
-	maps.Copy(show, studied(t))
-	if *resultsFile != "" {
+	var show map[string]*result.Results
+	if *resultsFile == "" {
+		show = kitchens()
+		maps.Copy(show, studied(t))
+	} else {
 		b, err := os.ReadFile(*resultsFile)
 		if err != nil {
 			t.Fatal(err)

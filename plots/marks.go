@@ -220,11 +220,11 @@ func keyMark(f fate) keySign {
 
 // drawStart draws the sign of a recommended start: a star, or for the richest a
 // flag of the same size; both are white with a strong rim.
-func drawStart(c draw.Canvas, at vg.Point, aim result.Aim) {
+func drawStart(c draw.Canvas, at vg.Point, aim result.Aim, times vg.Length) {
 	var p vg.Path
 	if aim == result.Richest {
 		for i, xy := range [][2]float64{{-6, -5}, {6, -5}, {6, 1}, {0, 7.5}, {-6, 1}} {
-			q := vg.Point{X: at.X + vg.Length(xy[0]), Y: at.Y + vg.Length(xy[1])}
+			q := vg.Point{X: at.X + times*vg.Length(xy[0]), Y: at.Y + times*vg.Length(xy[1])}
 			if i == 0 {
 				p.Move(q)
 			} else {
@@ -237,7 +237,7 @@ func drawStart(c draw.Canvas, at vg.Point, aim result.Aim) {
 			if i%2 == 1 {
 				r = 3.7
 			}
-			q := vg.Point{X: at.X + vg.Length(r*math.Cos(a)), Y: at.Y + vg.Length(r*math.Sin(a))}
+			q := vg.Point{X: at.X + times*vg.Length(r*math.Cos(a)), Y: at.Y + times*vg.Length(r*math.Sin(a))}
 			if i == 0 {
 				p.Move(q)
 			} else {

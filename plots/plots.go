@@ -25,20 +25,31 @@ type Figure struct {
 	Width   vg.Length
 	Height  vg.Length
 
-	key     []keyEntry
-	several bool      // a mark may be several trials
-	panel   vg.Length // height without title and key
-	paint   func(draw.Canvas)
+	plain   string     // what is shown, without the finding
+	key     []keyEntry // of everything that needs a name
+	below   []keyEntry // of it, what is named in the key and not in the picture
+	several bool       // a mark may be several trials
+	panel   vg.Length  // height without title and key
+	paint   func(draw.Canvas, *names)
 }
 
-// sized gives the figure a width and the height that goes with it.
+// sized gives the figure a width and the height that goes with it: the picture is
+// as high as ever, whatever the key below it takes.
 func (f Figure) sized(width vg.Length) Figure {
-	f.Width, f.Height = width, height(width, f.Title, f.key, f.panel)
+	f.below = f.try(vg.Point{X: width, Y: height(width, f.Title, nil, f.panel)}, nil)
+	f.Width, f.Height = width, height(width, f.Title, f.below, f.panel)
 	return f
 }
 
 // Narrow is the same figure for a telephone: its type is larger on the screen.
 func (f Figure) Narrow() Figure { return f.sized(narrowWidth) }
+
+// Plain is the same figure for a publication: its title says what is shown, and
+// leaves the finding to the text around it.
+func (f Figure) Plain() Figure {
+	f.Title = f.plain
+	return f.sized(f.Width)
+}
 
 // All returns the figures that the results can carry, in the order of the
 // report. It accepts any results, however little they hold.
@@ -69,7 +80,11 @@ func (f Figure) Draw(c draw.Canvas) (err error) {
 	if f.paint == nil {
 		return fmt.Errorf("figure %s: nothing to draw", f.Name)
 	}
-	f.paint(c)
+	below := f.below
+	if size := c.Rectangle.Size(); size != (vg.Point{X: f.Width, Y: f.Height}) {
+		below = f.settle(size)
+	}
+	f.lay(c, below)
 	return nil
 }
 

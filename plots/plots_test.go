@@ -340,7 +340,7 @@ func TestPNG(t *testing.T) {
 }
 
 func TestDrawTurnsPanicIntoError(t *testing.T) {
-	f := Figure{Name: "broken", Width: 100, Height: 100, paint: func(draw.Canvas) { panic("no") }}
+	f := Figure{Name: "broken", Width: 100, Height: 100, paint: func(draw.Canvas, *names) { panic("no") }}
 	if err := f.Draw(draw.Canvas{Canvas: newTrace()}); err == nil || !strings.Contains(err.Error(), "broken") {
 		t.Errorf("error %v", err)
 	}

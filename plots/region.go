@@ -24,7 +24,6 @@ type regionFigure struct {
 	r        *result.Results
 	grid     result.Grid
 	wanted   float64 // 0 = none
-	title    string
 	x, y     axisRange
 	several  bool // a mark may be several trials
 	strip    bool // trials without emulsifier lie in a strip below
@@ -58,10 +57,10 @@ func region(r *result.Results, gridName, name string) (Figure, bool) {
 	absent := f.show(usedTrials(r))
 	f.several = len(f.shown) > mostMarks
 	f.x, f.y = f.x.padded(air), f.y.padded(air)
-	f.title = f.finding()
+	title := f.finding()
 	f.makeKey()
 	return Figure{
-		Name: name, Title: f.title, Caption: f.caption(absent), Alt: f.alt(),
+		Name: name, Title: title, plain: f.plain(), Caption: f.caption(absent), Alt: f.alt(),
 		key: f.key, several: f.several, panel: panelHeight + 30, paint: f.paint,
 	}.sized(figureWidth), true
 }
@@ -228,18 +227,17 @@ func rightName(r *result.Results, name string) string {
 }
 
 func (f *regionFigure) makeKey() {
-	for i, colour := range Bands {
-		words := fmt.Sprintf("%d-%d", 2*i, 2*i+2)
-		if i == 0 {
-			words = "works " + words
-		}
-		if i == len(Bands)-1 {
-			words += " in 10"
-		}
-		f.key = append(f.key, keyEntry{keySwatch(colour), words})
+	f.key = []keyEntry{{keyBands, "works, times in 10", bandWide*vg.Length(len(Bands)) + 6}, {keyHatch, "not tried", 0}}
+	if f.workable {
+		f.key = append(f.key, keyEntry{keyLine(Accent, wantedWidth), f.wantedWords(), 0})
 	}
-	f.key = append(f.key, keyEntry{keyHatch, "not tried"})
+	for _, s := range f.starts() {
+		f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) { drawStart(c, at, s.aim, 0.75) }, s.words, 0})
+	}
 	f.key = append(f.key, fateKey(f.r, f.shown)...)
+	if f.strip {
+		f.key = append(f.key, keyEntry{keyStrip, stripWords, 0})
+	}
 	if f.several {
 		f.key = append(f.key, severalKey(math.MaxInt)...)
 	}
@@ -251,13 +249,13 @@ func (f *regionFigure) makeKey() {
 		if s.far {
 			f.key = append(f.key, keyEntry{func(c draw.Canvas, at vg.Point) {
 				drawMarks(c, []mark{{at: at, fate: worked, far: true}})
-			}, pale + f.fixedWords()})
+			}, pale + f.fixedWords(), 0})
 			break
 		}
 	}
 }
 
-// fateKey lists the marks that a figure shows, each with its number of trials.
+// fateKey lists the marks that a figure shows.
 func fateKey(r *result.Results, shown []shownTrial) []keyEntry {
 	var n [fates]int
 	for _, s := range shown {
@@ -266,15 +264,30 @@ func fateKey(r *result.Results, shown []shownTrial) []keyEntry {
 	var key []keyEntry
 	for k := range fates {
 		if n[k] > 0 {
-			key = append(key, keyEntry{keyMark(k), counted(fateWord(r, k), n[k])})
+			key = append(key, keyEntry{keyMark(k), fateWord(r, k), 0})
 		}
 	}
 	return key
 }
 
-// counted adds a number of trials to the words of a key.
-func counted(words string, n int) string {
-	return fmt.Sprintf("%s (%d)", words, n)
+// bandWide is the width of a band's colour in the key.
+const bandWide = 27 * vg.Length(1)
+
+// keyBands are the colours of the chance as one scale, each with its numbers in it.
+func keyBands(c draw.Canvas, at vg.Point) {
+	sty := textStyle(8.5, false, Ink)
+	x := at.X - bandWide*vg.Length(len(Bands))/2 - 3
+	for i, colour := range Bands {
+		box := vg.Rectangle{Min: vg.Point{X: x, Y: at.Y - 6}, Max: vg.Point{X: x + bandWide, Y: at.Y + 6}}
+		c.SetColor(hex(colour))
+		c.Fill(box.Path())
+		c.SetLineStyle(line(Quiet, thinWidth))
+		c.Stroke(box.Path())
+		words := fmt.Sprintf("%d–%d", 2*i, 2*i+2)
+		dim := size(sty, words)
+		write(c, sty, vg.Point{X: x + (bandWide-dim.X)/2, Y: at.Y - dim.Y/2}, words)
+		x += bandWide
+	}
 }
 
 func keySwatch(colour string) keySign {
@@ -296,13 +309,24 @@ func keyHatch(c draw.Canvas, at vg.Point) {
 	c.Stroke(box.Path())
 }
 
+// keyStrip is a strip under the rest of a picture.
+func keyStrip(c draw.Canvas, at vg.Point) {
+	box := swatchBox(at)
+	c.SetLineStyle(line(Quiet, thinWidth))
+	c.Stroke(box.Path())
+	c.StrokeLine2(line(Quiet, thinWidth), box.Min.X, at.Y-1.5, box.Max.X, at.Y-1.5)
+}
+
 func swatchBox(at vg.Point) vg.Rectangle {
 	return vg.Rectangle{Min: vg.Point{X: at.X - 7, Y: at.Y - 5}, Max: vg.Point{X: at.X + 7, Y: at.Y + 5}}
 }
 
 func (f *regionFigure) caption(absent int) string {
 	var s []string
-	s = append(s, "The darker, the surer that the next mix works.")
+	s = append(s, "Each shade is how many times in 10 the next mix works.", tallied(f.r, f.fates()))
+	if len(f.shown) > 1 && !f.several {
+		s = append(s, apartWords)
+	}
 	if f.workable {
 		s = append(s, fmt.Sprintf("The strong line is where it works %s%s.", wantedTimes(f.wanted), unproven(f.r)))
 	}
@@ -327,6 +351,22 @@ func leftOut(absent int) []string {
 	var s []string
 	if absent > 0 {
 		s = append(s, plural(absent, "trial has", "trials have")+" no place on these axes.")
+	}
+	return s
+}
+
+func (f *regionFigure) fates() (out []fate) {
+	for _, s := range f.shown {
+		out = append(out, s.fate)
+	}
+	return out
+}
+
+// plain says what is shown.
+func (f *regionFigure) plain() string {
+	s := "Chance of working over " + shortName(f.r, f.grid.X.Variable) + " and " + shortName(f.r, f.grid.Y.Variable)
+	if at := f.fixedWords(); at != "" {
+		s += ", at " + at
 	}
 	return s
 }

@@ -3,6 +3,7 @@ package plots
 import (
 	"math"
 	"sort"
+	"strings"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -13,18 +14,17 @@ import (
 // stripShare is the part of the upward axis kept for trials without emulsifier.
 const stripShare = 0.09
 
-func (f regionFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
+func (f regionFigure) paint(c draw.Canvas, n *names) {
 	p := newPanel(c, f.x, f.y, axisLabel(f.r, f.grid.X.Variable), axisLabel(f.r, f.grid.Y.Variable))
 	if f.strip {
 		p.Y.Scale = scale{log: f.y.log, below: stripShare}
 	}
-	p.Add(paint(f.surface))
+	p.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.surface(c, n, x, y) }))
 	p.Draw(c)
 }
 
 // surface draws everything between the axes.
-func (f regionFigure) surface(c draw.Canvas, x, y func(float64) vg.Length) {
+func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Length) {
 	ground := c.Rectangle // the part above the strip
 	if f.strip {
 		ground.Min.Y = c.Y(stripShare)
@@ -59,9 +59,7 @@ func (f regionFigure) surface(c draw.Canvas, x, y func(float64) vg.Length) {
 		c.StrokeLines(line(Paper, wantedWidth+2), wanted...)
 		c.StrokeLines(line(Accent, wantedWidth), wanted...)
 	}
-	for _, l := range wanted {
-		room.lines = append(room.lines, l...)
-	}
+	room.lines = wanted
 
 	var marks []mark
 	for _, s := range f.shown {
@@ -75,45 +73,66 @@ func (f regionFigure) surface(c draw.Canvas, x, y func(float64) vg.Length) {
 		strip := c.Rectangle
 		strip.Max.Y = ground.Min.Y
 		marks = gatherMarks(marks, ground, strip)
+	} else {
+		marks = apart(marks, c.Rectangle)
 	}
 	for _, m := range marks {
 		room.avoid = append(room.avoid, m.at)
 	}
 	if f.strip {
 		c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, ground.Min.Y, c.Max.X, ground.Min.Y)
-		f.stripName(c, marks)
+		f.stripName(c, n, marks)
 	}
 	drawMarks(c, marks)
-	f.starts(c, x, y, &room)
-	f.wantedName(c, grid, wanted, &room)
-	f.edgeNames(c, grid, &room)
+	f.drawStarts(c, n, x, y, &room)
+	f.nameWanted(c, n, grid, wanted, &room)
+	f.nameEdges(c, grid, &room)
+	room.refuse = func(b vg.Rectangle) bool { return !f.tried(grid, b) }
+	nameFates(c, n, &room, func(k fate) string { return fateWord(f.r, k) }, marks)
 }
 
+// tried says whether all of a box lies where trials are near: on the hatching
+// nothing can be read.
+func (f regionFigure) tried(grid field, b vg.Rectangle) bool {
+	for _, x := range []vg.Length{b.Min.X, (b.Min.X + b.Max.X) / 2, b.Max.X} {
+		for _, y := range []vg.Length{b.Min.Y, b.Max.Y} {
+			i, j := closest(grid.x, x), closest(grid.y, y)
+			if i < 0 || j < 0 || !f.grid.Tested[j][i] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+const stripWords = "no emulsifier"
+
 // stripName writes what the strip is at the end that has more room.
-func (f regionFigure) stripName(c draw.Canvas, marks []mark) {
+func (f regionFigure) stripName(c draw.Canvas, n *names, marks []mark) {
 	strip := placer{frame: vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Max.X, Y: c.Y(stripShare)}}}
 	for _, m := range marks {
 		if inside(strip.frame, m.at, 0) {
-			strip.reserve(m.at, markRadius+1)
+			strip.avoid = append(strip.avoid, m.at)
 		}
 	}
 	sty := textStyle(tickSize, false, Quiet)
-	w := size(sty, "no emulsifier").X/2 + 4
+	w := size(sty, stripWords).X/2 + 4
 	var spots []spot
 	for s := vg.Length(0); s <= 1; s += 0.05 {
 		spots = append(spots, spot{at: vg.Point{X: c.Max.X - w - s*(c.Max.X-c.Min.X-2*w), Y: c.Y(stripShare / 2)}})
 	}
-	strip.label(c, sty, "no emulsifier", spots)
+	n.beside(c, &strip, sty, stripWords, spots)
 }
 
-// starts draws the recommended starts that lie on this plane's axes.
-func (f regionFigure) starts(c draw.Canvas, x, y func(float64) vg.Length, room *placer) {
-	type placed struct {
-		at    vg.Point
-		aim   result.Aim
-		words string
-	}
-	var signs []placed
+// startSign is a recommended start that lies on this plane, or two at one place.
+type startSign struct {
+	x, y  float64
+	aim   result.Aim
+	words string
+}
+
+// starts are the recommended starts that lie on this plane.
+func (f regionFigure) starts() (signs []startSign) {
 	for _, s := range f.r.Starts {
 		if s.Status != result.Recommended && s.Status != result.BestAvailable {
 			continue
@@ -121,40 +140,49 @@ func (f regionFigure) starts(c draw.Canvas, x, y func(float64) vg.Length, room *
 		if off, _ := f.offPlane(s.Mix); off != "" {
 			continue // the map beneath the mark would not be its own
 		}
-		vx, okX := mixValue(s.Mix, f.grid.X.Variable)
-		vy, okY := mixValue(s.Mix, f.grid.Y.Variable)
-		if !okX || !okY || (f.x.log && vx <= 0) || (f.y.log && vy <= 0) {
-			continue
-		}
-		at := vg.Point{X: x(vx), Y: y(vy)}
-		if !inside(c.Rectangle, at, 0) {
+		x, okX := mixValue(s.Mix, f.grid.X.Variable)
+		y, okY := mixValue(s.Mix, f.grid.Y.Variable)
+		if !okX || !okY || x < f.x.lo || x > f.x.hi || y < f.y.lo || y > f.y.hi {
 			continue
 		}
 		words := string(s.Aim)
-		if n := len(signs); n > 0 && near(signs[n-1].at, at, 6) {
-			signs[n-1].words += " and " + words
+		at := func(v float64, is axisRange) float64 { return scale{log: is.log}.Normalize(is.lo, is.hi, v) }
+		if n := len(signs); n > 0 && math.Hypot(at(x, f.x)-at(signs[n-1].x, f.x), at(y, f.y)-at(signs[n-1].y, f.y)) < 0.045 {
+			signs[n-1].words = strings.Replace(signs[n-1].words, ",", " and "+words+",", 1)
 			continue
 		}
-		words += ", " + ChanceAgainst(s.Chance.Mean, f.wanted)
-		drawStart(c, at, s.Aim)
-		room.reserve(at, 8)
-		signs = append(signs, placed{at, s.Aim, words})
+		signs = append(signs, startSign{x, y, s.Aim, words + ", " + ChanceAgainst(s.Chance.Mean, f.wanted)})
 	}
-	sty := textStyle(labelSize, true, Ink)
+	return signs
+}
+
+// drawStarts draws them, and names each beside it or at the end of a thread.
+func (f regionFigure) drawStarts(c draw.Canvas, n *names, x, y func(float64) vg.Length, room *placer) {
+	signs := f.starts()
 	for _, s := range signs {
-		box, ok := room.place(sty, s.words, append(around(s.at, 9), around(s.at, 24)...))
-		if !ok {
-			continue
+		room.reserve(vg.Point{X: x(s.x), Y: y(s.y)}, 8)
+	}
+	room.refuse = nil
+	for _, s := range signs {
+		at := vg.Point{X: x(s.x), Y: y(s.y)}
+		taken := len(room.taken)
+		var places []spot
+		for _, gap := range []vg.Length{9, 20, 32, 46, 62} {
+			places = append(places, compass(at, gap)...)
 		}
-		if !inside(box, s.at, 14) { // too far off to be understood without a thread
-			middle := vg.Point{X: (box.Min.X + box.Max.X) / 2, Y: (box.Min.Y + box.Max.Y) / 2}
-			thread := []vg.Point{s.at, middle}
-			c.StrokeLines(line(Paper, 3), thread)
-			c.StrokeLines(line(Ink, 1), thread)
-			drawStart(c, s.at, s.aim)
-			room.avoid = append(room.avoid, vg.Point{X: (s.at.X + middle.X) / 2, Y: (s.at.Y + middle.Y) / 2})
+		n.beside(c, room, textStyle(labelSize, true, Ink), s.words, places)
+		if len(room.taken) > taken { // what stands too far off is understood by its thread
+			box := room.taken[taken]
+			end := vg.Point{X: min(max(at.X, box.Min.X), box.Max.X), Y: min(max(at.Y, box.Min.Y), box.Max.Y)}
+			if !near(at, end, 13) {
+				thread := []vg.Point{at, end}
+				c.StrokeLines(line(Ink, 1), thread)
+				room.lines = append(room.lines, thread)
+			}
 		}
-		plate(c, sty, s.words, box)
+	}
+	for _, s := range signs {
+		drawStart(c, vg.Point{X: x(s.x), Y: y(s.y)}, s.aim, 1)
 	}
 }
 
@@ -162,43 +190,45 @@ func near(a, b vg.Point, d vg.Length) bool {
 	return math.Hypot(float64(a.X-b.X), float64(a.Y-b.Y)) < float64(d)
 }
 
-// wantedName labels the strong line once, on the side where it works if there
-// is room.
-func (f regionFigure) wantedName(c draw.Canvas, grid field, lines [][]vg.Point, room *placer) {
+func (f regionFigure) wantedWords() string {
+	if unproven(f.r) != "" {
+		return "may work " + wantedInTen(f.wanted)
+	}
+	return "works " + wantedInTen(f.wanted)
+}
+
+// nameWanted names the strong line, on the side where it works if there is room.
+func (f regionFigure) nameWanted(c draw.Canvas, n *names, grid field, lines [][]vg.Point, room *placer) {
 	sort.SliceStable(lines, func(i, j int) bool { return len(lines[i]) > len(lines[j]) })
 	var spots []spot
 	for _, l := range lines {
-		for k := range 12 {
-			at := l[(2*k+1)*len(l)/24]
-			for _, d := range [][2]float64{{1, 0.7}, {-1, 0.7}, {1, -0.7}, {-1, -0.7}} {
+		for k := range 24 {
+			at := l[(2*k+1)*len(l)/48]
+			for _, d := range [][2]float64{{1, 0.7}, {-1, 0.7}, {1, -0.7}, {-1, -0.7}, {0, 1}, {0, -1}} {
 				spots = append(spots, spot{at, d[0], d[1], 4})
 			}
 		}
 	}
-	sty, words := textStyle(labelSize, true, Accent), "works "+wantedInTen(f.wanted)
-	if unproven(f.r) != "" {
-		words = "may work " + wantedInTen(f.wanted)
-	}
-	room.refuse = func(b vg.Rectangle) bool {
-		return !f.works(grid, (b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y)/2)
-	}
-	done := room.label(c, sty, words, spots)
-	room.refuse = nil
-	if !done {
-		room.label(c, sty, words, spots)
+	sty := textStyle(labelSize, true, Ink)
+	for _, works := range []bool{true, false} {
+		room.refuse = func(b vg.Rectangle) bool {
+			return !f.tried(grid, b) || works != f.works(grid, (b.Min.X+b.Max.X)/2, (b.Min.Y+b.Max.Y)/2)
+		}
+		n.beside(c, room, sty, f.wantedWords(), spots)
 	}
 }
 
 // node is a place of the grid.
 type node struct{ i, j int }
 
-// edgeNames writes what goes wrong beyond the strong line, once for each
+// nameEdges writes what goes wrong beyond the strong line, once for each
 // stretch of it; where there is no line, once for each large part of the map.
-func (f regionFigure) edgeNames(c draw.Canvas, grid field, room *placer) {
+func (f regionFigure) nameEdges(c draw.Canvas, grid field, room *placer) {
 	beyond := f.beyond()
+	room.refuse = func(b vg.Rectangle) bool { return !f.tried(grid, b) }
 	if f.workable {
 		room.refuse = func(b vg.Rectangle) bool {
-			return f.works(grid, b.Min.X, b.Min.Y) || f.works(grid, b.Max.X, b.Min.Y) ||
+			return !f.tried(grid, b) || f.works(grid, b.Min.X, b.Min.Y) || f.works(grid, b.Max.X, b.Min.Y) ||
 				f.works(grid, b.Min.X, b.Max.Y) || f.works(grid, b.Max.X, b.Max.Y)
 		}
 	}
@@ -219,14 +249,14 @@ func (f regionFigure) edgeNames(c draw.Canvas, grid field, room *placer) {
 			return da < db
 		})
 		var spots []spot
-		for k := range min(12, len(group)) {
-			n := group[k*len(group)/min(12, len(group))]
+		for k := range min(24, len(group)) {
+			n := group[k*len(group)/min(24, len(group))]
 			at := vg.Point{X: grid.x[n.i], Y: grid.y[n.j]}
 			dx, dy := f.downhill(grid, n)
 			if !f.workable {
 				dx, dy = 0, 0
 			}
-			for _, gap := range []vg.Length{5, 14, 24} {
+			for _, gap := range []vg.Length{5, 14, 24, 36, 50} {
 				spots = append(spots, spot{at, dx, dy, gap})
 			}
 			spots = append(spots, around(at, 5)...)

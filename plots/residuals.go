@@ -23,8 +23,6 @@ type residualsFigure struct {
 	trials []result.Residual
 	panels []residualPanel
 	y      axisRange
-	title  string
-	key    []keyEntry
 	dots   vg.Length
 	// several says that a mark may be several trials.
 	several bool
@@ -98,23 +96,22 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	if len(f.trials)*len(f.panels) > crowd*2 {
 		f.dots = crowdDot
 	}
-	f.title = residualFinding(r, of, name)
-	f.key = []keyEntry{{keyLine(Quiet, 1.1, 5, 3), "as its mix makes one expect"}}
+	key := []keyEntry{{keyLine(Quiet, 1.1, 5, 3), expectedWords, 0}}
 	if banded {
-		f.key = append(f.key, keyEntry{keyLine(Accent, lineWidth), "level of a day or cook"}, keyEntry{keySwatch(Uncertain), "where it may well be"})
+		key = append(key, keyEntry{keyBanded, "level of a day or cook, and its band", 0})
 	}
-	f.key = append(f.key, holdKey(kinds, true, 0)...)
+	key = append(key, holdKey(kinds, true, 0)...)
 	caption := []string{"Each trial's " + name + " over what the judged fit gives for its mix: 2 is twice as much, 0.5 half."}
 	if banded {
-		caption = append(caption, "Levels are from a fit that has the day or the cook beside the mix.")
+		caption = append(caption, "Levels are from a fit that has the day or the cook beside the mix; each lies within its band "+bandTimes+", and a band that ends at the edge goes on beyond it.")
 	}
 	if f.several {
-		f.key, caption = append(f.key, severalKey(math.MaxInt)...), append(caption, severalWords)
+		key, caption = append(key, severalKey(math.MaxInt)...), append(caption, severalWords)
 	}
 	return Figure{
-		Name: "residuals", Title: f.title, Caption: strings.Join(caption, " "),
+		Name: "residuals", Title: residualFinding(r, of, name), plain: Capital(name) + " beside what each mix makes one expect", Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of %s over what each mix makes one expect, by %s.", plural(len(f.panels), "panel", "panels"), name, list(f.labels())),
-		key: f.key, several: f.several, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
+		key: key, several: f.several, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
 }
 
@@ -180,8 +177,9 @@ func residualFinding(r *result.Results, of, name string) string {
 	return Capital(name) + " beside what each mix makes one expect"
 }
 
-func (f residualsFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
+const expectedWords = "as its mix makes one expect"
+
+func (f residualsFigure) paint(c draw.Canvas, n *names) {
 	h := (c.Max.Y - c.Min.Y) / vg.Length(len(f.panels))
 	for i, p := range f.panels {
 		x := newRange(false)
@@ -190,8 +188,9 @@ func (f residualsFigure) paint(c draw.Canvas) {
 				x.take(float64(t.Order))
 			}
 			x = x.padded(air)
+			x.lo, x.whole = math.Max(x.lo, 0.5), true
 		} else {
-			x = axisRange{-0.6, float64(len(p.groups)) - 0.4, false}
+			x = axisRange{lo: -0.6, hi: float64(len(p.groups)) - 0.4}
 		}
 		tile := c
 		tile.Max.Y = c.Max.Y - vg.Length(i)*h
@@ -205,13 +204,13 @@ func (f residualsFigure) paint(c draw.Canvas) {
 			}
 			panel.X.Tick.Marker = ticks
 		}
-		panel.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.spread(c, p, x, y) }))
+		panel.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.spread(c, n, p, x, y) }))
 		panel.Draw(tile)
 	}
 }
 
 // spread draws one panel: the levels behind, then the trials of each side by side.
-func (f residualsFigure) spread(c draw.Canvas, p residualPanel, x, y func(float64) vg.Length) {
+func (f residualsFigure) spread(c draw.Canvas, n *names, p residualPanel, x, y func(float64) vg.Length) {
 	level := func(v float64) vg.Length { return y(min(max(v, f.y.lo), f.y.hi)) }
 	place := map[string]int{}
 	for k, name := range p.groups {
@@ -249,4 +248,10 @@ func (f residualsFigure) spread(c draw.Canvas, p residualPanel, x, y func(float6
 	}
 	marks.draw(c, Ink)
 	marks.dots(c, f.dots)
+	if p.of == nil { // the others have their levels in the way
+		expected := []vg.Point{{X: c.Min.X, Y: level(1)}, {X: c.Max.X, Y: level(1)}}
+		room := placer{frame: c.Rectangle, avoid: marks.places(), lines: append(marks.stems(), expected)}
+		n.beside(c, &room, textStyle(tickSize, false, Ink), expectedWords, along(c, level(1)))
+		marks.name(c, n, &room)
+	}
 }

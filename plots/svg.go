@@ -32,16 +32,17 @@ func (f Figure) SVG() ([]byte, error) {
 	if size == nil {
 		return nil, fmt.Errorf("figure %s: the drawing has no SVG head", f.Name)
 	}
-	head := fmt.Sprintf("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\" viewBox=\"%s\" font-family=\"%s\" role=\"img\""+
+	head := fmt.Sprintf("<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%spt\" height=\"%spt\" viewBox=\"%s\" font-family=\"%s\" font-size=\"%gpx\" fill=\"%s\" role=\"img\""+
 		" aria-labelledby=\"%s-title %s-desc\">\n<title id=\"%s-title\">%s</title>\n<desc id=\"%s-desc\">%s</desc>\n",
-		size[1], size[2], size[3], FontFamily, f.Name, f.Name,
+		size[1], size[2], size[3], FontFamily, float64(tickSize), Ink, f.Name, f.Name,
 		f.Name, html.EscapeString(f.Title), f.Name, html.EscapeString(f.Alt))
 	body, err := canvas.hold(b.Bytes()[len(size[0]):])
 	if err != nil {
 		return nil, fmt.Errorf("figure %s: %w", f.Name, err)
 	}
 	body = strings.NewReplacer(
-		"font-family:Liberation Sans;", "", // once, at the head
+		// What nearly all texts have stands once, at the head.
+		"font-family:Liberation Sans;", "", fmt.Sprintf("font-size:%gpx;", float64(tickSize)), "", "fill:"+Ink, "",
 		"font-variant:normal;", "", "font-variant:none;", "",
 		"font-weight:normal;", "", "font-style:normal;", "",
 	).Replace(body)

@@ -27,6 +27,7 @@ func inTenths(svg []byte) []byte {
 
 func writeTenths(out *bytes.Buffer, d []byte) {
 	var x, y, startX, startY int // the place reached, in tenths
+	var last byte                // the command before, which need not be said again
 	for i := 0; i < len(d); {
 		command := d[i]
 		i++
@@ -38,10 +39,14 @@ func writeTenths(out *bytes.Buffer, d []byte) {
 		i = end
 		if command == 'Z' {
 			out.WriteByte('z')
-			x, y = startX, startY
+			x, y, last = startX, startY, command
 			continue
 		}
-		out.WriteByte(command | 0x20) // the small letter is the relative command
+		again := command == last && command != 'M'
+		if !again {
+			out.WriteByte(command | 0x20) // the small letter is the relative command
+		}
+		last = command
 		nowX, nowY := x, y
 		for k, number := range numbers {
 			v, _ := strconv.ParseFloat(string(number), 64)
@@ -53,7 +58,7 @@ func writeTenths(out *bytes.Buffer, d []byte) {
 				nowY = tenths
 				tenths -= y
 			}
-			if k > 0 && tenths >= 0 {
+			if (k > 0 || again) && tenths >= 0 {
 				out.WriteByte(' ')
 			}
 			out.WriteString(inTenth(tenths))

@@ -65,7 +65,7 @@ func periodLabels(t *result.Trend) (labels []string) {
 
 // weeklyPanel draws a panel of one value a week.
 func weeklyPanel(c draw.Canvas, labels []string, values []*banded, y axisRange, label string, reference *float64) {
-	x := axisRange{-0.5, float64(len(values)) - 0.5, false}
+	x := axisRange{lo: -0.5, hi: float64(len(values)) - 0.5}
 	panel := newPanel(c, x, y, "week", label)
 	panel.X.Tick.Marker = weekTicks(labels, c.Max.X-c.Min.X-60)
 	panel.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) {
@@ -106,13 +106,12 @@ func weeks(t *result.Trend) (Figure, bool) {
 	}
 	y = y.padded(air)
 	title := "What one mix would have held, week by week"
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "what it would most likely have held"}, {keySwatch(Uncertain), "where it may well be"}}
+	key := []keyEntry{{keyLine(Accent, wantedWidth), "what it would most likely have held", 0}, {keySwatch(Uncertain), "where it may well be", 0}}
 	labels := periodLabels(t)
 	return Figure{Name: "weeks", Title: title,
 		Caption: "The hold of " + t.ReferenceFrom + ", as each week would have given it, with 90 % limits. Weeks with few trials are drawn towards the others.",
 		Alt:     fmt.Sprintf("Hold in minutes with limits for %d weeks.", n),
-		key:     key, panel: weeksHeight, paint: func(c draw.Canvas) {
-			c = sheet(c, title, key)
+		key:     key, plain: title, panel: weeksHeight, paint: func(c draw.Canvas, _ *names) {
 			weeklyPanel(c, labels, values, y, "hold, minutes", nil)
 		}}.sized(figureWidth), true
 }
@@ -126,15 +125,15 @@ func optima(t *result.Trend) (Figure, bool) {
 		y      axisRange
 	}
 	var panels []panel
-	names := []string{}
+	var variables []string
 	by := map[string][]result.Optimum{}
 	for _, o := range t.Optimum {
 		if by[o.Variable] == nil {
-			names = append(names, o.Variable)
+			variables = append(variables, o.Variable)
 		}
 		by[o.Variable] = append(by[o.Variable], o)
 	}
-	for _, name := range names {
+	for _, name := range variables {
 		p := panel{y: newRange(false)}
 		inside := 0.0
 		for _, o := range by[name] {
@@ -153,12 +152,12 @@ func optima(t *result.Trend) (Figure, bool) {
 		return Figure{}, false
 	}
 	title := optimumFinding(t)
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "where hold peaks"}, {keySwatch(Uncertain), "where it may well be"}}
+	key := []keyEntry{{keyLine(Accent, wantedWidth), "where hold peaks", 0}, {keySwatch(Uncertain), "where it may well be", 0}}
 	labels := periodLabels(t)
 	return Figure{Name: "optimum", Title: title, Caption: "Where hold peaks over each variable of the mix, with 90 % limits, the others held. Variables that do not peak within what was tried are left out.",
 		Alt: fmt.Sprintf("%s of where hold peaks by week.", plural(len(panels), "panel", "panels")), key: key, panel: vg.Length(courseHeight * len(panels)),
-		paint: func(c draw.Canvas) {
-			c = sheet(c, title, key)
+		plain: "Where hold peaks, week by week",
+		paint: func(c draw.Canvas, _ *names) {
 			h := (c.Max.Y - c.Min.Y) / vg.Length(len(panels))
 			for i, p := range panels {
 				tile := c
@@ -211,7 +210,7 @@ func control(t *result.Trend, k *result.Control) (Figure, bool) {
 	title := controlFinding(k)
 	var key []keyEntry
 	if k.Centre != nil {
-		key = append(key, keyEntry{keyLine(Accent, lineWidth), "middle"}, keyEntry{keyLine(Quiet, 1.1, 5, 3), "limits of single trials"})
+		key = append(key, keyEntry{keyLine(Accent, lineWidth), "middle", 0}, keyEntry{keyLine(Quiet, 1.1, 5, 3), "limits of single trials", 0})
 	}
 	several := len(k.Points) > mostMarks
 	key = append(key, holdKey(kinds, true, 0)...)
@@ -223,9 +222,10 @@ func control(t *result.Trend, k *result.Control) (Figure, bool) {
 		what = "Each trial of the one formula that was made again and again"
 	}
 	caption := what + ", in the order of time. Limits are three standard deviations, from the mean move from one trial to the next; bounds are drawn as bounds and set no limit."
-	f := controlFigure{k: k, y: y, title: title, unit: unit, key: key, several: several}
+	f := controlFigure{k: k, y: y, unit: unit, several: several}
 	return Figure{Name: "control-" + name, Title: title, Caption: caption, Alt: fmt.Sprintf("%d trials in the order of time between limits.", len(k.Points)),
-		key: key, several: several, panel: weeksHeight, paint: f.paint}.sized(figureWidth), true
+		plain: Capital(name) + " of single trials, in the order of time",
+		key:   key, several: several, panel: weeksHeight, paint: f.paint}.sized(figureWidth), true
 }
 
 func controlFinding(k *result.Control) string {
@@ -251,15 +251,12 @@ func controlFinding(k *result.Control) string {
 type controlFigure struct {
 	k       *result.Control
 	y       axisRange
-	title   string
 	unit    string
-	key     []keyEntry
 	several bool
 }
 
-func (f controlFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
-	x := axisRange{0.5, float64(len(f.k.Points)) + 0.5, false}
+func (f controlFigure) paint(c draw.Canvas, _ *names) {
+	x := axisRange{lo: 0.5, hi: float64(len(f.k.Points)) + 0.5}
 	panel := newPanel(c, x, f.y, "trials in the order of time, named by the date of the first", f.unit)
 	var labels []string
 	for _, p := range f.k.Points {

@@ -22,8 +22,6 @@ type trialsFigure struct {
 	xh, yh  axisRange
 	several bool // a mark may be several trials
 	nothing bool // some trials have no hold: a strip below
-	title   string
-	key     []keyEntry
 }
 
 // heldTrial is a trial in the order of the log with its hold.
@@ -47,7 +45,6 @@ func trials(r *result.Results) (Figure, bool) {
 	if len(f.made) == 0 && len(f.held) == 0 {
 		return Figure{}, false
 	}
-	f.title = tally(r, all)
 	shown := f.made
 	if len(f.held) > len(shown) {
 		shown = nil
@@ -55,7 +52,7 @@ func trials(r *result.Results) (Figure, bool) {
 			shown = append(shown, shownTrial{fate: h.fate})
 		}
 	}
-	f.key = fateKey(r, shown)
+	key := fateKey(r, shown)
 	var kinds [4]int
 	for _, h := range f.held {
 		if !h.none {
@@ -63,17 +60,23 @@ func trials(r *result.Results) (Figure, bool) {
 		}
 	}
 	if len(f.held) > 0 {
-		f.key = append(f.key, holdKey(kinds, false, r.Targets.HoldMinutes.Value)...)
+		key = append(key, holdKey(kinds, false, r.Targets.HoldMinutes.Value)...)
+	}
+	if f.nothing && len(f.held) > 0 {
+		key = append(key, keyEntry{keyStrip, noHold, 0})
 	}
 	if f.several {
-		f.key = append(f.key, severalKey(math.MaxInt)...)
+		key = append(key, severalKey(math.MaxInt)...)
 	}
 	return Figure{
-		Name: "trials", Title: f.title, Caption: f.caption(len(all)),
+		Name: "trials", Title: tally(r, all), plain: "The trials as made", Caption: f.caption(len(all)),
 		Alt: f.alt(len(all)),
-		key: f.key, several: f.several, panel: vg.Length(f.panels()) * 190, paint: f.paint,
+		key: key, several: f.several, panel: vg.Length(f.panels()) * 190, paint: f.paint,
 	}.sized(figureWidth), true
 }
+
+// noHold names the strip of the trials without a hold.
+const noHold = "no hold"
 
 // tally words what became of the trials, the commonest failures first.
 func tally(r *result.Results, ts []*result.Trial) string {
@@ -160,7 +163,7 @@ func (f *trialsFigure) inOrder(ts []*result.Trial) {
 	}
 	f.yh.take(f.r.Targets.HoldMinutes.Value)
 	f.xh, f.yh = f.xh.padded(air), f.yh.padded(holdAir)
-	f.xh.lo = math.Max(f.xh.lo, 0.5)
+	f.xh.lo, f.xh.whole = math.Max(f.xh.lo, 0.5), true
 }
 
 func (f trialsFigure) panels() int {
@@ -186,6 +189,9 @@ func (f *trialsFigure) caption(all int) string {
 	if len(f.held) > 0 {
 		s = append(s, "Holds stand in the order of the log.")
 	}
+	if !f.several && len(f.made) > 1 {
+		s = append(s, apartWords)
+	}
 	if f.several {
 		s = append(s, severalWords)
 		if f.nothing && len(f.held) > 0 {
@@ -210,8 +216,7 @@ func (f *trialsFigure) alt(n int) string {
 	return plural(n, "trial", "trials") + " as made, " + list(where) + "."
 }
 
-func (f trialsFigure) paint(c draw.Canvas) {
-	c = sheet(c, f.title, f.key)
+func (f trialsFigure) paint(c draw.Canvas, n *names) {
 	h := (c.Max.Y - c.Min.Y) / vg.Length(f.panels())
 	tile := c
 	tile.Min.Y = c.Max.Y - h
@@ -221,7 +226,7 @@ func (f trialsFigure) paint(c draw.Canvas) {
 			top.Min.Y += 8
 		}
 		p := newPanel(top, f.xm, f.ym, axisLabel(f.r, fatPercent), axisLabel(f.r, f.up))
-		p.Add(paint(f.madeMarks))
+		p.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.madeMarks(c, n, x, y) }))
 		p.Draw(top)
 		tile.Max.Y, tile.Min.Y = tile.Min.Y, c.Min.Y
 	}
@@ -230,29 +235,40 @@ func (f trialsFigure) paint(c draw.Canvas) {
 		if f.nothing {
 			p.Y.Scale = scale{log: true, below: 0.12}
 		}
-		p.Add(paint(f.holdPanel))
+		p.Add(paint(func(c draw.Canvas, x, y func(float64) vg.Length) { f.holdPanel(c, n, x, y) }))
 		p.Draw(tile)
 	}
 }
 
-func (f trialsFigure) madeMarks(c draw.Canvas, x, y func(float64) vg.Length) {
+func (f trialsFigure) madeMarks(c draw.Canvas, n *names, x, y func(float64) vg.Length) {
 	var marks []mark
 	for _, s := range f.made {
 		marks = append(marks, mark{at: vg.Point{X: x(s.x), Y: y(s.y)}, fate: s.fate})
 	}
 	if f.several {
 		marks = gatherMarks(marks, c.Rectangle)
+	} else {
+		marks = apart(marks, c.Rectangle)
 	}
 	drawMarks(c, marks)
+	room := placer{frame: c.Rectangle}
+	for _, m := range marks {
+		room.avoid = append(room.avoid, m.at)
+	}
+	nameFates(c, n, &room, f.word, marks)
 }
 
-func (f trialsFigure) holdPanel(c draw.Canvas, x, y func(float64) vg.Length) {
+func (f trialsFigure) word(k fate) string { return fateWord(f.r, k) }
+
+func (f trialsFigure) holdPanel(c draw.Canvas, n *names, x, y func(float64) vg.Length) {
 	room := placer{frame: c.Rectangle}
 	level := func(v float64) vg.Length { return y(max(v, f.yh.lo)) }
 	target := f.r.Targets.HoldMinutes.Value
 	wanted := finite(target) && target > 0
 	if wanted {
-		c.StrokeLine2(line(Ink, 1.1, 5, 3), c.Min.X, y(target), c.Max.X, y(target))
+		level := []vg.Point{{X: c.Min.X, Y: y(target)}, {X: c.Max.X, Y: y(target)}}
+		c.StrokeLines(line(Ink, 1.1, 5, 3), level)
+		room.lines = append(room.lines, level)
 	}
 	var marks []mark
 	var holds holdMarks
@@ -277,24 +293,23 @@ func (f trialsFigure) holdPanel(c draw.Canvas, x, y func(float64) vg.Length) {
 	for _, m := range marks {
 		room.avoid = append(room.avoid, m.at)
 	}
-	room.avoid = append(room.avoid, holds.places()...)
+	room.avoid, room.lines = append(room.avoid, holds.places()...), append(room.lines, holds.stems()...)
 	if f.nothing {
+		room.lines = append(room.lines, []vg.Point{{X: c.Min.X, Y: c.Y(0.12)}, {X: c.Max.X, Y: c.Y(0.12)}})
 		c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, c.Y(0.12), c.Max.X, c.Y(0.12))
 	}
 	holds.draw(c, Quiet)
 	drawMarks(c, marks)
 	if wanted {
-		room.labelIfClear(c, textStyle(tickSize, true, Ink), wantedHold(target), along(c, y(target)))
+		n.beside(c, &room, textStyle(tickSize, true, Ink), wantedHold(target), along(c, y(target)))
 	}
+	holds.name(c, n, &room)
 	if f.nothing {
 		var spots []spot
 		for s := 0.0; s <= 1; s += 0.02 {
 			spots = append(spots, spot{at: vg.Point{X: c.X(1 - s), Y: c.Y(0.06)}})
 		}
-		name := room.label
-		if f.several {
-			name = room.labelIfClear
-		}
-		name(c, textStyle(tickSize, false, Quiet), "no hold", spots)
+		n.beside(c, &room, textStyle(tickSize, false, Quiet), noHold, spots)
 	}
+	nameFates(c, n, &room, f.word, marks)
 }

@@ -87,6 +87,24 @@ func fateWord(r *result.Results, f fate) string {
 	return f.word()
 }
 
+// tallied says how many trials a figure shows, and what became of them.
+func tallied(r *result.Results, shown []fate) string {
+	var n [fates]int
+	for _, k := range shown {
+		n[k]++
+	}
+	var words []string
+	for k := range fates {
+		if n[k] > 0 {
+			words = append(words, fmt.Sprintf("%d %s", n[k], fateWord(r, k)))
+		}
+	}
+	if len(words) == 0 {
+		return "No trial is shown."
+	}
+	return "Trials shown: " + list(words) + "."
+}
+
 // limitWord names what ends the workable region.
 func limitWord(r *result.Results, o result.Outcome) string {
 	switch o {

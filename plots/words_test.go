@@ -98,13 +98,13 @@ func TestTicks(t *testing.T) {
 		length vg.Length
 		want   string
 	}{
-		{axisRange{30, 58, false}, 300, "30 35 40 45 50 55"},
-		{axisRange{30, 58, false}, 60, "30 40 50"},
-		{axisRange{0.8, 3.5, true}, 300, "0.8 1 1.5 2 2.5 3"},
-		{axisRange{1, 200, true}, 200, "1 2 5 10 20 50 100 200"},
-		{axisRange{1, 200, true}, 100, "1 3 10 30 100"},
-		{axisRange{2, 2.04, true}, 300, "2 2.01 2.02 2.03 2.04"},
-		{axisRange{-5, 5, false}, 300, "-4 -2 0 2 4"},
+		{axisRange{lo: 30, hi: 58, log: false}, 300, "30 35 40 45 50 55"},
+		{axisRange{lo: 30, hi: 58, log: false}, 60, "30 40 50"},
+		{axisRange{lo: 0.8, hi: 3.5, log: true}, 300, "0.8 1 1.5 2 2.5 3"},
+		{axisRange{lo: 1, hi: 200, log: true}, 200, "1 2 5 10 20 50 100 200"},
+		{axisRange{lo: 1, hi: 200, log: true}, 100, "1 3 10 30 100"},
+		{axisRange{lo: 2, hi: 2.04, log: true}, 300, "2 2.01 2.02 2.03 2.04"},
+		{axisRange{lo: -5, hi: 5, log: false}, 300, "-4 -2 0 2 4"},
 	} {
 		var got []string
 		for _, k := range tt.is.ticks(tt.length, wide) {

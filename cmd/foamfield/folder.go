@@ -28,7 +28,7 @@ type kindOfFolder struct {
 	files, dirs        []string // that a run writes and nobody types in
 }
 
-var aReport = kindOfFolder{"report", "results.json", result.Schema, []string{"report.html", "report.pdf", "report.xlsx"}, []string{"figures"}}
+var aReport = kindOfFolder{"report", "results.json", result.Schema, []string{"report.html", "report.pdf", "report.xlsx"}, []string{"figures", "figures/plain"}}
 
 // openFolder settles that a report may be written at a path, and touches
 // nothing. An existing folder must be empty or hold a report of ours.
@@ -155,7 +155,9 @@ func (f *folder) ours() []string {
 			continue
 		}
 		for _, e := range entries {
-			names = append(names, dir+"/"+e.Name())
+			if !e.IsDir() {
+				names = append(names, dir+"/"+e.Name())
+			}
 		}
 	}
 	return names

@@ -101,6 +101,7 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, wan
 		for _, f := range plots.Trends(w.Trend) {
 			add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(publishedDPI) })
 			add("figures/"+f.Name+".svg", f.SVG)
+			add("figures/plain/"+f.Name+".svg", f.Plain().SVG)
 		}
 	}
 	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })

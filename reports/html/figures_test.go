@@ -132,12 +132,21 @@ func show(t *testing.T, ctx context.Context, width int64, medium, light string) 
 	}
 }
 
+// onlyFigures leaves of the page what is looked at here.
+const onlyFigures = `(() => {
+	const s = document.createElement("style");
+	s.textContent = "main *:not(:has(figure)):not(figure):not(figure *), header, nav, footer {display: none !important}";
+	document.head.append(s);
+	return true;
+})()`
+
 // picture writes what is seen, where somebody wants to look.
 func picture(t *testing.T, ctx context.Context, name string) {
 	t.Helper()
 	if *look == "" {
 		return
 	}
+	evaluate[bool](t, ctx, onlyFigures)
 	b, err := chromedp.Run(ctx, chromedp.FullScreenshot(100))
 	if err == nil {
 		err = os.WriteFile(filepath.Join(*look, name+".png"), b, 0o644)
