@@ -31,14 +31,10 @@ var ring = func() (out []vg.Point) {
 
 // gapOf is how far apart the middles of so many marks are drawn.
 func gapOf(marks int) vg.Length {
-	r, rim := vg.Length(markRadius), vg.Length(rimWidth)
-	switch {
-	case marks > crowd:
-		r, rim = crowdRadius, 0
-	case marks > busy:
-		r = busyRadius
+	if marks > crowd { // which have no rim
+		return 2 * radiusOf(marks)
 	}
-	return 2*r + rim
+	return 2*radiusOf(marks) + rimWidth
 }
 
 // apart moves marks that would hide each other, within the frame; where all places

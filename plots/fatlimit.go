@@ -226,9 +226,7 @@ func (f fatFigure) chances(c draw.Canvas, n *names, x, y func(float64) vg.Length
 		{Min: c.Min, Max: vg.Point{X: c.Max.X, Y: y(0)}},
 	} {
 		beside := placer{frame: strip}
-		for _, m := range marks {
-			beside.avoid = append(beside.avoid, m.at)
-		}
+		beside.keepOff(marks)
 		nameFates(c, n, &beside, func(k fate) string { return fateWord(f.r, k) }, marks)
 	}
 	f.limits(c, x)

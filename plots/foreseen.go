@@ -183,8 +183,6 @@ func (f foreseenFigure) piles(c draw.Canvas, names *names, x, y func(float64) vg
 	}
 	drawMarks(c, marks)
 	room := placer{frame: c.Rectangle, lines: [][]vg.Point{{{X: c.Min.X, Y: y(0)}, {X: c.Max.X, Y: y(0)}}}}
-	for _, m := range marks {
-		room.avoid = append(room.avoid, m.at)
-	}
+	room.keepOff(marks)
 	nameFates(c, names, &room, f.word, marks)
 }

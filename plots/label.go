@@ -29,6 +29,7 @@ type placer struct {
 	frame vg.Rectangle
 	taken []vg.Rectangle
 	avoid []vg.Point   // marks
+	drawn vg.Length    // their radius where it is not the usual
 	lines [][]vg.Point // lines, each by its points
 
 	// refuse, where set, says of a free box that the label would be wrong there.
@@ -59,8 +60,12 @@ func (p *placer) place(sty text.Style, s string, spots []spot) (box vg.Rectangle
 
 // hides says whether a box would cover a mark or a line.
 func (p *placer) hides(b vg.Rectangle) bool {
+	radius := p.drawn
+	if radius == 0 {
+		radius = markRadius
+	}
 	for _, q := range p.avoid {
-		if inside(b, q, markRadius) {
+		if inside(b, q, radius) {
 			return true
 		}
 	}
@@ -72,6 +77,14 @@ func (p *placer) hides(b vg.Rectangle) bool {
 		}
 	}
 	return false
+}
+
+// keepOff keeps labels off marks as large as they are drawn.
+func (p *placer) keepOff(marks []mark) {
+	p.drawn = radiusOf(len(marks))
+	for _, m := range marks {
+		p.avoid = append(p.avoid, m.at)
+	}
 }
 
 // crosses says whether a straight line passes through a box.

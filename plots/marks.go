@@ -130,16 +130,21 @@ type mark struct {
 	trials int // 0 where each trial has a mark of its own
 }
 
+// radiusOf is the radius of the marks of a picture of so many.
+func radiusOf(marks int) vg.Length {
+	switch {
+	case marks > crowd:
+		return crowdRadius
+	case marks > busy:
+		return busyRadius
+	}
+	return markRadius
+}
+
 // drawMarks draws all marks, the far ones first, then the larger, then the
 // commoner; one path for each kind so that a drawing of many trials stays small.
 func drawMarks(c draw.Canvas, marks []mark) {
-	r := vg.Length(markRadius)
-	switch {
-	case len(marks) > crowd:
-		r = crowdRadius
-	case len(marks) > busy:
-		r = busyRadius
-	}
+	r := radiusOf(len(marks))
 	type kind struct {
 		far  bool
 		step int

@@ -3,6 +3,7 @@ package plots
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"gonum.org/v1/plot/vg"
@@ -290,16 +291,6 @@ func keyBands(c draw.Canvas, at vg.Point) {
 	}
 }
 
-func keySwatch(colour string) keySign {
-	return func(c draw.Canvas, at vg.Point) {
-		box := swatchBox(at)
-		c.SetColor(hex(colour))
-		c.Fill(box.Path())
-		c.SetLineStyle(line(Quiet, thinWidth))
-		c.Stroke(box.Path())
-	}
-}
-
 func keyHatch(c draw.Canvas, at vg.Point) {
 	box := swatchBox(at)
 	c.SetLineStyle(line(Quiet, thinWidth))
@@ -330,7 +321,14 @@ func (f *regionFigure) caption(absent int) string {
 	if f.workable {
 		s = append(s, fmt.Sprintf("The strong line is where it works %s%s.", wantedTimes(f.wanted), unproven(f.r)))
 	}
-	s = append(s, "The words name what most often goes wrong there first. Hatched: no trials near enough to say.")
+	if words := f.edgeWords(); len(words) > 0 {
+		where := "A foam"
+		if f.workable {
+			where = "Past it a foam"
+		}
+		s = append(s, where+" most often first "+either(words)+"; the words stand where.")
+	}
+	s = append(s, "Hatched: no trials near enough to say.")
 	for _, start := range f.r.Starts {
 		if name, v := f.offPlane(start.Mix); name != "" {
 			s = append(s, fmt.Sprintf("The %s start is not marked: it has %s.", start.Aim, amount(f.r, name, v)))
@@ -353,6 +351,26 @@ func leftOut(absent int) []string {
 		s = append(s, plural(absent, "trial has", "trials have")+" no place on these axes.")
 	}
 	return s
+}
+
+// edgeWords are what goes wrong in the parts of the map that get such a word.
+func (f *regionFigure) edgeWords() (words []string) {
+	beyond := f.beyond()
+	for _, group := range groups(beyond, f.grid.LimitedBy) {
+		word := f.edgeWord(group, len(beyond))
+		if word != "" && !slices.Contains(words, word) {
+			words = append(words, word)
+		}
+	}
+	return words
+}
+
+// edgeWord is what goes wrong in a part of the map, where that is not too small.
+func (f *regionFigure) edgeWord(group []node, all int) string {
+	if len(group)*12 < all {
+		return ""
+	}
+	return limitWord(f.r, f.grid.LimitedBy[group[0].j][group[0].i])
 }
 
 func (f *regionFigure) fates() (out []fate) {

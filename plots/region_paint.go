@@ -76,9 +76,7 @@ func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Len
 	} else {
 		marks = apart(marks, c.Rectangle)
 	}
-	for _, m := range marks {
-		room.avoid = append(room.avoid, m.at)
-	}
+	room.keepOff(marks)
 	if f.strip {
 		c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, ground.Min.Y, c.Max.X, ground.Min.Y)
 		f.stripName(c, n, marks)
@@ -110,11 +108,7 @@ const stripWords = "no emulsifier"
 // stripName writes what the strip is at the end that has more room.
 func (f regionFigure) stripName(c draw.Canvas, n *names, marks []mark) {
 	strip := placer{frame: vg.Rectangle{Min: c.Min, Max: vg.Point{X: c.Max.X, Y: c.Y(stripShare)}}}
-	for _, m := range marks {
-		if inside(strip.frame, m.at, 0) {
-			strip.avoid = append(strip.avoid, m.at)
-		}
-	}
+	strip.keepOff(marks)
 	sty := textStyle(tickSize, false, Quiet)
 	w := size(sty, stripWords).X/2 + 4
 	var spots []spot
@@ -234,8 +228,8 @@ func (f regionFigure) nameEdges(c draw.Canvas, grid field, room *placer) {
 	}
 	total := len(beyond)
 	for _, group := range groups(beyond, f.grid.LimitedBy) {
-		word := limitWord(f.r, f.grid.LimitedBy[group[0].j][group[0].i])
-		if word == "" || len(group)*12 < total {
+		word := f.edgeWord(group, total)
+		if word == "" {
 			continue
 		}
 		var cx, cy vg.Length

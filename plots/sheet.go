@@ -210,7 +210,7 @@ func (p panel) Draw(c draw.Canvas) {
 	sty := textStyle(labelSize, false, Ink)
 	if p.up != "" {
 		whole := c
-		c = draw.Crop(c, size(sty, p.up).Y+2, 0, 0, 0)
+		c = draw.Crop(c, size(sty, p.up).Y+4, 0, 0, 0)
 		sty.Rotation, sty.XAlign, sty.YAlign = math.Pi/2, text.XCenter, text.YTop
 		within := p.DataCanvas(c)
 		whole.FillText(sty, vg.Point{X: whole.Min.X, Y: within.Center().Y}, p.up)

@@ -252,9 +252,7 @@ func (f trialsFigure) madeMarks(c draw.Canvas, n *names, x, y func(float64) vg.L
 	}
 	drawMarks(c, marks)
 	room := placer{frame: c.Rectangle}
-	for _, m := range marks {
-		room.avoid = append(room.avoid, m.at)
-	}
+	room.keepOff(marks)
 	nameFates(c, n, &room, f.word, marks)
 }
 
@@ -290,9 +288,7 @@ func (f trialsFigure) holdPanel(c draw.Canvas, n *names, x, y func(float64) vg.L
 		below.Max.Y = above.Min.Y
 		marks, holds = gatherMarks(marks, above, below), holds.gathered(above)
 	}
-	for _, m := range marks {
-		room.avoid = append(room.avoid, m.at)
-	}
+	room.keepOff(marks)
 	room.avoid, room.lines = append(room.avoid, holds.places()...), append(room.lines, holds.stems()...)
 	if f.nothing {
 		room.lines = append(room.lines, []vg.Point{{X: c.Min.X, Y: c.Y(0.12)}, {X: c.Max.X, Y: c.Y(0.12)}})

@@ -273,6 +273,14 @@ func list(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
+// either joins words: "a or b", "a, b or c".
+func either(words []string) string {
+	if len(words) < 2 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
+}
+
 func plural(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
