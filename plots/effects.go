@@ -72,25 +72,29 @@ func effects(r *result.Results) (Figure, bool) {
 		f.dots = crowdDot
 	}
 	f.several = len(f.trials) > mostMarks/len(f.panels)
-	caption := []string{"Each panel changes one thing and holds the others" + f.held() + ". The usual hold lies within the band " + bandTimes +
-		". The dots are the trials as made, with all their other differences."}
-	if !f.several && len(f.trials) > 1 {
-		caption = append(caption, apartWords)
-	}
-	if f.perhaps {
-		caption = append(caption, "Pale and dashed: not tried.")
-	}
-	if left > 0 {
-		caption = append(caption, plural(left, "more variable is", "more variables are")+" in the tables only.")
-	}
-	if f.several {
-		caption = append(caption, severalWords)
-	}
 	return Figure{
-		Name: "effects", Title: f.finding(), plain: "Usual hold over " + list(f.names(nil)), Caption: strings.Join(caption, " "),
+		Name: "effects", Title: f.finding(), plain: "Usual hold over " + list(f.names(nil)), Caption: f.caption(left),
 		Alt: fmt.Sprintf("%s of hold in minutes against %s.", plural(len(f.panels), "panel", "panels"), list(f.names(nil))),
 		key: f.makeKey(kinds), several: f.several, panel: vg.Length(effectHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
+}
+
+func (f *effectsFigure) caption(left int) string {
+	s := []string{"Each panel changes one thing and holds the others" + f.held() + ". The usual hold lies within the band " + bandTimes +
+		". The dots are the trials as made, with all their other differences."}
+	if f.perhaps {
+		s = append(s, "Pale and dashed: not tried.")
+	}
+	if left > 0 {
+		s = append(s, plural(left, "more variable is", "more variables are")+" in the tables only.")
+	}
+	switch {
+	case f.several:
+		s = append(s, severalWords)
+	case len(f.trials) > 1:
+		s = append(s, apartWords)
+	}
+	return strings.Join(s, " ")
 }
 
 func goodEffect(e result.Effect) bool {

@@ -59,39 +59,47 @@ func fatLimit(r *result.Results) (Figure, bool) {
 		f.shown = append(f.shown, s)
 	}
 	f.x = f.x.padded(air)
+	f.several = len(f.shown) > mostMarks
+	return Figure{
+		Name: "fat-limit", Title: f.finding(), plain: "Best chance of working at each fat percent",
+		Caption: f.caption(absent),
+		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
+			plural(len(f.shown), "trial", "trials")),
+		key: f.key(), several: f.several, panel: panelHeight + 25, paint: f.paint,
+	}.sized(figureWidth), true
+}
+
+func (f *fatFigure) key() []keyEntry {
 	var failed []shownTrial // the strips of the others have their names beside the axis
 	for _, s := range f.shown {
 		if s.fate != worked && s.fate != unknown {
 			failed = append(failed, s)
 		}
 	}
-	key := append([]keyEntry{{keyBanded, bestWords, 0}}, fateKey(r, failed)...)
+	key := append([]keyEntry{{keyBanded, bestWords, 0}}, fateKey(f.r, failed)...)
 	if f.wanted > 0 {
 		key = append(key, keyEntry{keyLine(Ink, 1.1, 5, 3), f.wantedWords(), 0})
 	}
-	var kinds []fate
-	for _, s := range f.shown {
-		kinds = append(kinds, s.fate)
+	if f.several {
+		key = append(key, severalKey(math.MaxInt)...)
 	}
-	caption := []string{
+	return key
+}
+
+func (f *fatFigure) caption(absent int) string {
+	s := []string{
 		"At each fat percent the other numbers are set as well as these trials know how.",
 		f.bandWords(),
 		"Beyond the band's ends there are too few trials to say. The words along the top name what most often goes wrong first.",
-		tallied(r, kinds),
+		tallied(f.r, fatesOf(f.shown)),
 	}
-	if len(f.shown) > 1 && len(f.shown) <= mostMarks {
-		caption = append(caption, apartWords)
+	switch {
+	case f.several:
+		s = append(s, severalWords)
+	case len(f.shown) > 1:
+		s = append(s, apartWords)
 	}
-	if f.several = len(f.shown) > mostMarks; f.several {
-		key, caption = append(key, severalKey(math.MaxInt)...), append(caption, severalWords)
-	}
-	return Figure{
-		Name: "fat-limit", Title: f.finding(), plain: "Best chance of working at each fat percent",
-		Caption: strings.Join(append(caption, leftOut(absent)...), " "),
-		Alt: fmt.Sprintf("Line of the best chance of working against fat percent with its band and %s drawn.",
-			plural(len(f.shown), "trial", "trials")),
-		key: key, several: f.several, panel: panelHeight + 25, paint: f.paint,
-	}.sized(figureWidth), true
+	return strings.Join(append(s, leftOut(absent)...), " ")
 }
 
 // finding says how far the fat goes: to the richest start where there is one,

@@ -60,21 +60,7 @@ func foreseen(r *result.Results) (Figure, bool) {
 	if len(f.chances) < 2 {
 		return Figure{}, false
 	}
-	for _, f.full = range []int{1, 3, 5, 10, 15, 30, 50, 100, 200, 500, 1000, math.MaxInt} {
-		f.up, f.down = 3, 3
-		n := map[pile]float64{}
-		for _, m := range f.heaped() {
-			n[m.pile]++
-			if m.up {
-				f.up = math.Max(f.up, n[m.pile]+1)
-			} else {
-				f.down = math.Max(f.down, n[m.pile]+1)
-			}
-		}
-		if f.up+f.down <= mostPiled || len(f.fates) <= busy {
-			break
-		}
-	}
+	f.heap()
 	title := fmt.Sprintf("No trial was predicted to work %s; %d of %d worked", wantedTimes(wanted), all, len(told))
 	if sure > 0 {
 		title = fmt.Sprintf("Of %s predicted to work at least %s, %d did",
@@ -101,6 +87,25 @@ func foreseen(r *result.Results) (Figure, bool) {
 		Alt: fmt.Sprintf("Predicted chance of working of %s against what happened.", plural(len(told), "trial", "trials")),
 		key: key, several: f.full > 1, panel: min(45+pileStep*vg.Length(f.up+f.down), 220), paint: f.paint,
 	}.sized(figureWidth), true
+}
+
+// heap settles how many trials a mark stands for, and the room for the tallest piles.
+func (f *foreseenFigure) heap() {
+	for _, f.full = range []int{1, 3, 5, 10, 15, 30, 50, 100, 200, 500, 1000, math.MaxInt} {
+		f.up, f.down = 3, 3
+		n := map[pile]float64{}
+		for _, m := range f.heaped() {
+			n[m.pile]++
+			if m.up {
+				f.up = math.Max(f.up, n[m.pile]+1)
+			} else {
+				f.down = math.Max(f.down, n[m.pile]+1)
+			}
+		}
+		if f.up+f.down <= mostPiled || len(f.fates) <= busy {
+			return
+		}
+	}
 }
 
 // pile is where trials of about one chance are heaped.

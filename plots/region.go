@@ -314,7 +314,7 @@ func swatchBox(at vg.Point) vg.Rectangle {
 
 func (f *regionFigure) caption(absent int) string {
 	var s []string
-	s = append(s, "Each shade is how many times in 10 the next mix works.", tallied(f.r, f.fates()))
+	s = append(s, "Each shade is how many times in 10 the next mix works.", tallied(f.r, fatesOf(f.shown)))
 	if len(f.shown) > 1 && !f.several {
 		s = append(s, apartWords)
 	}
@@ -373,8 +373,8 @@ func (f *regionFigure) edgeWord(group []node, all int) string {
 	return limitWord(f.r, f.grid.LimitedBy[group[0].j][group[0].i])
 }
 
-func (f *regionFigure) fates() (out []fate) {
-	for _, s := range f.shown {
+func fatesOf(shown []shownTrial) (out []fate) {
+	for _, s := range shown {
 		out = append(out, s.fate)
 	}
 	return out

@@ -41,17 +41,7 @@ func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Len
 	for _, v := range f.grid.Y.Values {
 		grid.y = append(grid.y, y(v))
 	}
-	for i, colour := range Bands {
-		level := 0.2 * float64(i)
-		if i == 0 {
-			level = math.Inf(-1)
-		}
-		if region := grid.above(level); len(region) > 0 {
-			c.SetColor(hex(colour))
-			c.Fill(region)
-		}
-	}
-
+	fillBands(c, grid)
 	room := placer{frame: ground}
 	var wanted [][]vg.Point
 	if f.wanted > 0 {
@@ -87,6 +77,20 @@ func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Len
 	f.nameEdges(c, grid, &room)
 	room.refuse = func(b vg.Rectangle) bool { return !f.tried(grid, b) }
 	nameFates(c, n, &room, func(k fate) string { return fateWord(f.r, k) }, marks)
+}
+
+// fillBands fills the map with the colours of its chances.
+func fillBands(c draw.Canvas, grid field) {
+	for i, colour := range Bands {
+		level := 0.2 * float64(i)
+		if i == 0 {
+			level = math.Inf(-1)
+		}
+		if region := grid.above(level); len(region) > 0 {
+			c.SetColor(hex(colour))
+			c.Fill(region)
+		}
+	}
 }
 
 // tried says whether all of a box lies where trials are near: on the hatching

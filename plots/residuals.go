@@ -69,21 +69,13 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 		{label: "day", of: func(t result.Residual) string { return t.Day }},
 		{label: "cook", of: func(t result.Residual) string { return t.Cook }},
 	} {
-		p.groups, p.levels = groupsOf(f.trials, p.of), map[string]result.Band{}
+		p.groups, p.levels = groupsOf(f.trials, p.of), levelsOf(r, of, p.label)
 		if n := len(p.groups); n < 2 || n > mostGroups || 2*n > len(f.trials) {
 			continue
 		}
-		for _, e := range r.GroupEffects {
-			if e.Result != of || e.By != p.label || len(e.NotToldFrom) > 0 {
-				continue
-			}
-			for _, l := range e.Levels {
-				if b := l.Factor; b != nil && finite(b.Low) && finite(b.High) && finite(b.Mid) && b.Low > leastOnLog {
-					p.levels[l.Name] = *b
-					f.y.take(b.Mid)
-					banded = true
-				}
-			}
+		for _, b := range p.levels {
+			f.y.take(b.Mid)
+			banded = true
 		}
 		f.panels = append(f.panels, p)
 	}
@@ -96,23 +88,46 @@ func residualsOf(r *result.Results, of, name string) (Figure, bool) {
 	if len(f.trials)*len(f.panels) > crowd*2 {
 		f.dots = crowdDot
 	}
-	key := []keyEntry{{keyLine(Quiet, 1.1, 5, 3), expectedWords, 0}}
-	if banded {
-		key = append(key, keyEntry{keyBanded, "level of a day or cook, and its band", 0})
-	}
-	key = append(key, holdKey(kinds, true, 0)...)
 	caption := []string{"Each trial's " + name + " over what the judged fit gives for its mix: 2 is twice as much, 0.5 half."}
 	if banded {
 		caption = append(caption, "Levels are from a fit that has the day or the cook beside the mix; each lies within its band "+bandTimes+", and a band that ends at the edge goes on beyond it.")
 	}
 	if f.several {
-		key, caption = append(key, severalKey(math.MaxInt)...), append(caption, severalWords)
+		caption = append(caption, severalWords)
 	}
 	return Figure{
 		Name: "residuals", Title: residualFinding(r, of, name), plain: Capital(name) + " beside what each mix makes one expect", Caption: strings.Join(caption, " "),
 		Alt: fmt.Sprintf("%s of %s over what each mix makes one expect, by %s.", plural(len(f.panels), "panel", "panels"), name, list(f.labels())),
-		key: key, several: f.several, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
+		key: f.key(kinds, banded), several: f.several, panel: vg.Length(residualHeight * len(f.panels)), paint: f.paint,
 	}.sized(figureWidth), true
+}
+
+func (f residualsFigure) key(kinds [4]int, banded bool) []keyEntry {
+	key := []keyEntry{{keyLine(Quiet, 1.1, 5, 3), expectedWords, 0}}
+	if banded {
+		key = append(key, keyEntry{keyBanded, "level of a day or cook, and its band", 0})
+	}
+	key = append(key, holdKey(kinds, true, 0)...)
+	if f.several {
+		key = append(key, severalKey(math.MaxInt)...)
+	}
+	return key
+}
+
+// levelsOf are the levels of the days or cooks, where they can be told.
+func levelsOf(r *result.Results, of, by string) map[string]result.Band {
+	levels := map[string]result.Band{}
+	for _, e := range r.GroupEffects {
+		if e.Result != of || e.By != by || len(e.NotToldFrom) > 0 {
+			continue
+		}
+		for _, l := range e.Levels {
+			if b := l.Factor; b != nil && finite(b.Low) && finite(b.High) && finite(b.Mid) && b.Low > leastOnLog {
+				levels[l.Name] = *b
+			}
+		}
+	}
+	return levels
 }
 
 func groupsOf(trials []result.Residual, of func(result.Residual) string) (names []string) {
