@@ -106,7 +106,7 @@ func weeks(t *result.Trend) (Figure, bool) {
 	}
 	y = y.padded(air)
 	title := "What one mix would have held, week by week"
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "what it would most likely have held", 0}, {keySwatch(Uncertain), "where it may well be", 0}}
+	key := []keyEntry{{keyBanded, "what it would most likely have held, and where that may well be", 0}}
 	labels := periodLabels(t)
 	return Figure{Name: "weeks", Title: title,
 		Caption: "The hold of " + t.ReferenceFrom + ", as each week would have given it, with 90 % limits. Weeks with few trials are drawn towards the others.",
@@ -152,7 +152,7 @@ func optima(t *result.Trend) (Figure, bool) {
 		return Figure{}, false
 	}
 	title := optimumFinding(t)
-	key := []keyEntry{{keyLine(Accent, wantedWidth), "where hold peaks", 0}, {keySwatch(Uncertain), "where it may well be", 0}}
+	key := []keyEntry{{keyBanded, "where hold peaks, and where that may well be", 0}}
 	labels := periodLabels(t)
 	return Figure{Name: "optimum", Title: title, Caption: "Where hold peaks over each variable of the mix, with 90 % limits, the others held. Variables that do not peak within what was tried are left out.",
 		Alt: fmt.Sprintf("%s of where hold peaks by week.", plural(len(panels), "panel", "panels")), key: key, panel: vg.Length(courseHeight * len(panels)),
