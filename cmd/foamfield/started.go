@@ -38,7 +38,7 @@ func howStarted(args []string) started {
 }
 
 // ownName is the program's name within a line that somebody is told to type.
-var ownName = regexp.MustCompile(`\bfoamfield (` + strings.Join(commands, "|") + `)\b`)
+var ownName = regexp.MustCompile(`\bfoamfield (` + strings.Join(commands, "|") + `|LOG)\b`)
 
 // toType puts what a person has to type in place of the program's bare name.
 func toType(text string) string { return ownName.ReplaceAllString(text, invocation(os.Args[0])+" $1") }

@@ -51,6 +51,22 @@ func TestHowStarted(t *testing.T) {
 	}
 }
 
+func TestToType(t *testing.T) {
+	was := os.Args[0]
+	defer func() { os.Args[0] = was }()
+	os.Args[0] = "./foamfield"
+	for said, want := range map[string]string{
+		"type: foamfield report week.xlsx": "type: ./foamfield report week.xlsx",
+		"  foamfield LOG...":               "  ./foamfield LOG...",
+		"foamfield reads your log":         "foamfield reads your log",
+		"a report foamfield wrote":         "a report foamfield wrote",
+	} {
+		if got := toType(said); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // Whoever dropped a file is told of nothing to type.
 func TestUntyped(t *testing.T) {
 	dir := &folder{path: "week-report"}
