@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"foamfield/analysis/history"
@@ -22,16 +23,59 @@ type Weeks struct {
 // week by week. Trials are put in the order of time before anything else, so that the
 // order of files, sheets and rows changes nothing.
 func Trend(log *trial.Log, set Settings) (*Weeks, error) {
-	h := history.Of(log)
-	log = inOrder(log, h)
-	h = history.Of(log)
-	r, s, err := study(log, set, nil)
+	log = inOrder(log, history.Of(log))
+	whole := history.Of(log)
+	some, every := thinned(log, whole)
+	h := whole
+	if every > 1 {
+		h = history.Of(some)
+		h.Notes = append(h.Notes, fmt.Sprintf("of so many trials one in %d of each day stands for all in what is fitted; all are counted", every))
+	}
+	r, s, err := study(some, set, nil)
 	if err != nil {
 		return nil, err
 	}
-	t := trend.Of(trend.Input{Log: log, History: h, Surface: s, Want: r.Targets, Starts: r.Starts, Held: r.HeldTerms, Seed: set.Seed})
+	t := trend.Of(trend.Input{Log: some, History: h, Surface: s, Want: r.Targets, Starts: r.Starts, Held: r.HeldTerms, Seed: set.Seed})
 	t.Version = set.Version
-	return &Weeks{t, r, trend.Tidy(log, h)}, nil
+	if every > 1 {
+		t.Trials = len(whole.Trials)
+		trend.Recount(t, whole)
+	}
+	return &Weeks{t, r, trend.Tidy(log, whole)}, nil
+}
+
+// mostStudied is how many trials of a history are studied; of more, one in so many of each day
+// stands for all.
+const mostStudied = 15000
+
+// thinned is a log with one in so many trials of each day, in the order they have.
+func thinned(log *trial.Log, h *history.History) (*trial.Log, int) {
+	every := (len(h.Trials) + mostStudied - 1) / mostStudied
+	if every < 2 {
+		return log, 1
+	}
+	day := map[*trial.Trial]int{}
+	for i, t := range h.Trials {
+		if h.Day != nil {
+			day[t] = h.Day[i]
+		} else {
+			day[t] = h.Of[i]
+		}
+	}
+	out := *log
+	out.Trials = nil
+	seen := map[int]int{}
+	for i := range log.Trials {
+		d, placed := day[&log.Trials[i]]
+		if !placed {
+			continue
+		}
+		if seen[d]%every == 0 {
+			out.Trials = append(out.Trials, log.Trials[i])
+		}
+		seen[d]++
+	}
+	return &out, every
 }
 
 // inOrder is a log with its trials in the order of time, those that have no place in it

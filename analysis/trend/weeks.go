@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
@@ -15,23 +16,7 @@ import (
 
 // periods says of every week how it stands.
 func (v *view) periods() (out []result.Period) {
-	h := v.History
-	for k, p := range h.Periods {
-		w := result.Period{Label: p.Label, FirstDate: p.First, LastDate: p.Last}
-		var came, split []bool
-		for i, t := range h.Trials {
-			if h.Of[i] != k {
-				continue
-			}
-			w.Trials++
-			if out := works.CameOut(t); out != works.Unknown {
-				came = append(came, out == works.No)
-			}
-			if broke := works.Broke(t); works.CameOut(t) == works.Yes && broke != works.Unknown {
-				split = append(split, broke == works.Yes)
-			}
-		}
-		w.Clogged, w.Split = counted(came), counted(split)
+	for k, w := range counts(v.History) {
 		if l := v.lineFor(result.HoldMinutes); l != nil {
 			w.Level = l.level(k)
 			value := l.main.Value(l.main.At(l.reference(), k), level)
@@ -46,6 +31,41 @@ func (v *view) periods() (out []result.Period) {
 		out[k].Chance = c
 	}
 	return out
+}
+
+// counts is how many trials every week has, and how many of them clogged and split.
+func counts(h *history.History) (out []result.Period) {
+	came, split := make([][]bool, len(h.Periods)), make([][]bool, len(h.Periods))
+	for _, p := range h.Periods {
+		out = append(out, result.Period{Label: p.Label, FirstDate: p.First, LastDate: p.Last})
+	}
+	for i, t := range h.Trials {
+		k := h.Of[i]
+		out[k].Trials++
+		if out := works.CameOut(t); out != works.Unknown {
+			came[k] = append(came[k], out == works.No)
+		}
+		if broke := works.Broke(t); works.CameOut(t) == works.Yes && broke != works.Unknown {
+			split[k] = append(split[k], broke == works.Yes)
+		}
+	}
+	for k := range out {
+		out[k].Clogged, out[k].Split = counted(came[k]), counted(split[k])
+	}
+	return out
+}
+
+// Recount counts the trials of every week anew, of a history with more than were studied.
+func Recount(t *result.Trend, h *history.History) {
+	of := map[string]result.Period{}
+	for _, w := range counts(h) {
+		of[w.Label] = w
+	}
+	for k := range t.Periods {
+		p := &t.Periods[k]
+		w := of[p.Label]
+		p.Trials, p.Clogged, p.Split, p.FirstDate, p.LastDate = w.Trials, w.Clogged, w.Split, w.FirstDate, w.LastDate
+	}
 }
 
 // counted is a share with exact limits (Clopper and Pearson 1934, Biometrika 26:404).
