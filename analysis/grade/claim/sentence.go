@@ -38,9 +38,6 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 		if p.Note != nil && !p.Answer || not[p.At] {
 			continue
 		}
-		if short := len(strings.Fields(p.Text)) <= 3; short && startsSo.MatchString(p.Text) && len(strings.Fields(p.Right)) > 2 {
-			places = append(places, p.RightAt)
-		}
 		if concluding(p, opened) {
 			places = append(places, p.At)
 		}
@@ -48,6 +45,8 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 		if named, ok := labelled(p); ok {
 			text, at = named, p.RightAt
 			places = append(places, at)
+		} else if heads(p) {
+			places = append(places, p.RightAt)
 		}
 		for _, s := range split(text) {
 			if !notSo.MatchString(s) {
@@ -105,6 +104,11 @@ func concluding(p handin.Phrase, opened map[string]int) bool {
 		return false
 	}
 	return words > 1 && !onlySafety(p.Text) && (called || !notSo.MatchString(p.Text))
+}
+
+// heads reports a label with a conclusion beside it: "Conclusion | More butter held longer".
+func heads(p handin.Phrase) bool {
+	return startsSo.MatchString(p.Text) && len(strings.Fields(p.Text)) <= 3 && len(strings.Fields(p.Right)) > 2
 }
 
 // labelled is the statement of a label with a trial beside it: "Best trial | 4".

@@ -53,11 +53,11 @@ func hints(w *handin.Work, re *regexp.Regexp) bool {
 	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return re.MatchString(p.Text) })
 }
 
-// hasProse reports a sentence beside the trials that may be a conclusion in words that
+// hasProse reports a sentence beside the trials, or in a note, that may be a conclusion in words that
 // are not understood.
 func hasProse(w *handin.Work) bool {
 	for _, p := range w.Words {
-		if p.Note == nil && len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) {
+		if len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) {
 			return true
 		}
 	}
