@@ -109,24 +109,13 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 // never without another.
 func (j *judge) notShown(s sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
 	if d.Varies(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, factor, j.beside(d, factor)), s, "changed together").
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, factor, say.List(d.Beside(factor))), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
 	if low, high, known := d.Range(factor); known && high > low {
 		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.text, factor, say.Number(low), say.Number(high)), s, "not tried"), true
 	}
 	return f, false
-}
-
-// beside names the factors that always went along with one.
-func (j *judge) beside(d *method.Design, f method.Factor) string {
-	var names []string
-	for _, o := range []method.Factor{method.Fat, method.Emulsifier, method.HLB} {
-		if o != f && d.Varies(o) {
-			names = append(names, "the "+o.String())
-		}
-	}
-	return say.List(names)
 }
 
 // effect is the result that a sentence claims: of which measure, and whether it grew.

@@ -206,7 +206,7 @@ func (w *Work) ByID(id string) (found []*Trial) {
 // IDKey folds a trial's number: a leading word for trial and leading zeros do not
 // tell trials apart.
 func IDKey(id string) string {
-	id = strings.ToLower(strings.TrimSpace(id))
+	id, _, _ = strings.Cut(strings.ToLower(strings.TrimSpace(id)), " (") // "T1 (control)"
 	for _, word := range []string{"trial", "test", "run", "batch", "sample", "versuch", "essai", "prueba", "prova", "ensayo", "no.", "nr.", "n°", "#", "t", "no", "nr"} {
 		if rest, ok := strings.CutPrefix(id, word); ok {
 			rest = strings.Trim(rest, " .-_#°")

@@ -258,20 +258,33 @@ func (d *Design) Separates(f Factor) bool {
 			}
 		}
 	}
-	for _, o := range []Factor{Fat, Emulsifier, HLB} {
-		if o != f && d.Varies(o) && d.together(f, o) {
-			return false
-		}
-	}
-	return d.Varies(f)
+	return d.Varies(f) && len(d.Beside(f)) == 0
 }
 
-// together reports two factors that always moved with each other: their correlation
+// Beside names what always moved along with a factor.
+func (d *Design) Beside(f Factor) (names []string) {
+	for _, o := range []Factor{Fat, Emulsifier, HLB} {
+		if o != f && d.Varies(o) && d.together(f, func(i int) float64 { return d.At(i, o) }) {
+			names = append(names, "the "+o.String())
+		}
+	}
+	for k, name := range d.Extras {
+		if d.together(f, func(i int) float64 { return d.points[i].extras[k] }) {
+			names = append(names, "the "+settings[name])
+		}
+	}
+	return names
+}
+
+// settings are the words for what else is set.
+var settings = map[string]string{"chargers": "chargers", "rest_minutes": "rest", "temperature_c": "temperature", "shakes": "shakes"}
+
+// together reports a factor that always moved with something else: their correlation
 // is all but 1.
-func (d *Design) together(f, o Factor) bool {
+func (d *Design) together(f Factor, other func(i int) float64) bool {
 	var n, sx, sy, sxx, syy, sxy float64
 	for i := range d.points {
-		x, y := d.At(i, f), d.At(i, o)
+		x, y := d.At(i, f), other(i)
 		if math.IsNaN(x) || math.IsNaN(y) {
 			continue
 		}

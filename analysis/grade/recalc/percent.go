@@ -3,6 +3,7 @@ package recalc
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
@@ -101,8 +102,8 @@ func (j *job) name(i int) string {
 // fats holds fat percents against the grams.
 func (j *job) fats() {
 	for _, col := range j.table.All(column.FatPercent) {
-		if col.Field == nil || len(j.table.Weighed()) < 2 {
-			continue
+		if col.Field == nil || len(j.table.Weighed()) < 2 || strings.Contains(say.Fold(col.Header), "of fat") {
+			continue // what is a percent of the fat is no percent of fat
 		}
 		if col.Field.InGrams {
 			j.column(col, criteria.Fat, j.fatOf)
@@ -393,21 +394,41 @@ func partWays(m *mixture, which func(*part) bool, d base, what string) (out []wa
 	return out
 }
 
+// shareHeader is a header that says itself of what a percent of an ingredient is:
+// "GMS % of fat part".
+var shareHeader = regexp.MustCompile(`(?i)^(.+?)\s*(?:%|percent)\s*of\s+(?:the\s+)?(fat|butter|oil|water|mix)`)
+
 // partPercents holds the percents of single ingredients against their grams.
 func (j *job) partPercents() {
-	for _, col := range j.table.All(column.IngredientAmount) {
-		f := col.Field
-		if f == nil || f.InGrams || f.DosesEmulsifier() && f.What.Name == "" {
+	for _, col := range j.table.Columns {
+		name, basis, ok := j.shareOf(col)
+		if !ok {
 			continue
 		}
-		name := f.What.Name
 		same := func(p *part) bool { return p.what.Name == name && p.what.Kind != ingredient.Other }
-		if len(j.mixes) == 0 || j.mixes[0][0].of(same) == 0 || !strings.Contains(col.Whole, "%") {
+		if len(j.mixes) == 0 || j.mixes[0][0].of(same) == 0 {
 			continue
 		}
-		basis := j.basisOf(col)
 		j.column(col, criteria.Emulsifier, func(i int) (expected, bool) {
 			return j.share(i, same, basis, max(j.rules.EmulsifierWithin, 0.01*j.mixes[i][0].of(same)/3), "the "+name)
 		})
 	}
+}
+
+// shareOf is the ingredient of which a column gives percents, and of what they are.
+func (j *job) shareOf(col *handin.Column) (name string, basis column.Basis, ok bool) {
+	f := col.Field
+	if f != nil && col.Role == column.IngredientAmount {
+		return f.What.Name, j.basisOf(col), !f.InGrams && f.What.Name != "" && strings.Contains(col.Whole, "%")
+	}
+	m := shareHeader.FindStringSubmatch(col.Header)
+	if m == nil || col.Role == column.EmulsifierAmount {
+		return "", basis, false
+	}
+	found, known := ingredient.Lookup(m[1])
+	basis = map[string]column.Basis{"water": column.OfWater, "mix": column.OfMix}[strings.ToLower(m[2])]
+	if basis == column.NoBasis {
+		basis = column.OfFat
+	}
+	return found.Name, basis, known
 }

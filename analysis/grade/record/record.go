@@ -421,11 +421,19 @@ func (r *reader) unread(w *handin.Work) {
 			}
 		}
 	}
+	alike, kindOf := map[trial.Place]int{}, map[trial.Place]string{}
 	for _, h := range w.Log {
 		for _, p := range h.Log.Problems {
 			if !mine[p.At] || r.said[p.At] || !slices.Contains(passedOn, p.Kind) {
 				continue
 			}
+			column := trial.Place{File: p.At.File, Sheet: p.At.Sheet, Col: p.At.Col}
+			if k, again := alike[column]; again && r.out[k].Look == criteria.Record && p.Kind == kindOf[column] {
+				r.out[k] = r.out[k].And(p.At) // one cause in a column is one question
+				r.said[p.At] = true
+				continue
+			}
+			alike[column], kindOf[column] = len(r.out), p.Kind
 			f := finding.New(criteria.Record, graded.Record, p.Read+": "+p.Do+".", p.At).Kinds("not readable")
 			if p.Kind == "looks out of order" {
 				f = f.And(looksOf(w, p.At)...)
