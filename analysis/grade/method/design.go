@@ -71,17 +71,14 @@ func of(tables []*handin.Table, slips record.Slips) Design {
 	for _, t := range tables {
 		d.Trials = append(d.Trials, t.Trials...)
 	}
-	seen := map[string]map[float64]bool{}
-	for _, x := range d.Trials {
-		for name, v := range x.Extras {
-			if seen[name] == nil {
-				seen[name] = map[float64]bool{}
-			}
-			seen[name][v] = true
-		}
-	}
 	for _, name := range []string{"chargers", "rest_minutes", "temperature_c", "shakes"} {
-		if len(seen[name]) > 1 {
+		low, high := math.Inf(1), math.Inf(-1)
+		for _, x := range d.Trials {
+			if v, ok := x.Extras[name]; ok {
+				low, high = min(low, v), max(high, v)
+			}
+		}
+		if isAnother(name, low, high) {
 			d.Extras = append(d.Extras, name)
 		}
 	}
@@ -223,13 +220,18 @@ func hlbOf(what *ingredient.Ingredient) float64 {
 // temperature or a rest to the degree and the minute.
 var apart = map[string]float64{"chargers": 0.4, "rest_minutes": 3, "temperature_c": 3.5, "shakes": 1.5}
 
+// isAnother reports two levels of a setting that are not one.
+func isAnother(name string, low, high float64) bool {
+	return high-low > apart[name]*max(1, math.Abs(high)/10)
+}
+
 func (d *Design) settingsDiffer(a, b int) bool {
 	for k := range d.Extras {
 		x, y := d.points[a].extras[k], d.points[b].extras[k]
 		if math.IsNaN(x) || math.IsNaN(y) {
 			continue
 		}
-		if math.Abs(x-y) > apart[d.Extras[k]]*max(1, math.Abs(x)/10) {
+		if isAnother(d.Extras[k], min(x, y), max(x, y)) {
 			return true
 		}
 	}
