@@ -42,6 +42,7 @@ type point struct {
 	fat, emulsifier, hlb float64 // NaN = not known
 	extras               []float64
 	parts                map[string]float64 // grams by ingredient
+	beside               map[string]float64 // of them, what is neither fat nor water
 	mixed                bool
 }
 
@@ -158,6 +159,9 @@ func (d *Design) Differ(a, b int, f Factor) bool {
 // Alone reports that of all factors and settings only one was changed between two
 // trials.
 func (d *Design) Alone(a, b int, f Factor) bool {
+	if f == Fat && d.Differ(a, b, Fat) && d.sameBesideFat(a, b) {
+		return !d.settingsDiffer(a, b)
+	}
 	for _, o := range []Factor{Fat, Emulsifier, HLB} {
 		if (o == f) != d.Differ(a, b, o) {
 			return false
@@ -168,7 +172,7 @@ func (d *Design) Alone(a, b int, f Factor) bool {
 
 // fromGrams is a trial's mix out of the grams of two ingredients and more.
 func fromGrams(x *handin.Trial, slips record.Slips) (p point, ok bool) {
-	p = point{hlb: math.NaN(), mixed: true, parts: map[string]float64{}}
+	p = point{hlb: math.NaN(), mixed: true, parts: map[string]float64{}, beside: map[string]float64{}}
 	sum, hlb := 0.0, 0.0
 	for _, col := range x.Table.Weighed() {
 		c, what := col.Cells[x.Index], &col.Field.What
@@ -178,6 +182,9 @@ func fromGrams(x *handin.Trial, slips record.Slips) (p point, ok bool) {
 		}
 		p.mixed = p.mixed && (meant || c.Known || c.Blank())
 		p.parts[what.Name] += g
+		if what.Kind != ingredient.Fat && what.Kind != ingredient.Water {
+			p.beside[what.Name] += g
+		}
 		sum += g
 		if what.FatPercent != nil {
 			p.fat += g * what.FatPercent.Value / 100
@@ -236,6 +243,21 @@ func (d *Design) settingsDiffer(a, b int) bool {
 		}
 	}
 	return false
+}
+
+// sameBesideFat reports two mixes that differ in the grams of fats and waters only: more
+// butter in the same of all else thins the emulsifier, and is one change all the same.
+func (d *Design) sameBesideFat(a, b int) bool {
+	x, y := d.points[a].beside, d.points[b].beside
+	if len(x) == 0 || len(x) != len(y) {
+		return false
+	}
+	for name, g := range x {
+		if math.Abs(g-y[name]) > max(0.35, 0.025*g) {
+			return false
+		}
+	}
+	return true
 }
 
 // Varies reports whether a factor was changed at all.
