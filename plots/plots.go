@@ -7,6 +7,7 @@ package plots
 import (
 	"bytes"
 	"fmt"
+	"image"
 	"image/png"
 
 	"gonum.org/v1/plot/vg"
@@ -98,8 +99,12 @@ func (f Figure) PNG(dpi int) ([]byte, error) {
 		return nil, err
 	}
 	var b bytes.Buffer
+	picture := canvas.Image()
+	if drawn, ok := picture.(*image.RGBA); ok {
+		picture = paletted(drawn)
+	}
 	// Flat colours pack well at any effort.
-	if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, canvas.Image()); err != nil {
+	if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, picture); err != nil {
 		return nil, fmt.Errorf("figure %s: %w", f.Name, err)
 	}
 	return b.Bytes(), nil
