@@ -326,7 +326,7 @@ func (f *regionFigure) caption(absent int) string {
 		if f.workable {
 			where = "Past it a foam"
 		}
-		s = append(s, where+" most often first "+either(words)+"; the words stand where.")
+		s = append(s, where+" most often first "+either(words)+"; slanted words stand where.")
 	}
 	s = append(s, "Hatched: no trials near enough to say.")
 	for _, start := range f.r.Starts {

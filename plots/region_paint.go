@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	stdfont "golang.org/x/image/font"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
@@ -51,21 +52,7 @@ func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Len
 	}
 	room.lines = wanted
 
-	var marks []mark
-	for _, s := range f.shown {
-		m := mark{at: vg.Point{X: x(s.x), Y: y(s.y)}, fate: s.fate, far: s.far}
-		if s.strip {
-			m.at.Y = c.Y(stripShare / 2)
-		}
-		marks = append(marks, m)
-	}
-	if f.several {
-		strip := c.Rectangle
-		strip.Max.Y = ground.Min.Y
-		marks = gatherMarks(marks, ground, strip)
-	} else {
-		marks = apart(marks, c.Rectangle)
-	}
+	marks := f.marks(c, ground, x, y)
 	room.keepOff(marks)
 	if f.strip {
 		c.StrokeLine2(line(Quiet, thinWidth), c.Min.X, ground.Min.Y, c.Max.X, ground.Min.Y)
@@ -77,6 +64,26 @@ func (f regionFigure) surface(c draw.Canvas, n *names, x, y func(float64) vg.Len
 	f.nameEdges(c, grid, &room)
 	room.refuse = func(b vg.Rectangle) bool { return !f.tried(grid, b) }
 	nameFates(c, n, &room, func(k fate) string { return fateWord(f.r, k) }, marks)
+}
+
+// marks are the trials at their places, those without emulsifier in their strip.
+func (f regionFigure) marks(c draw.Canvas, ground vg.Rectangle, x, y func(float64) vg.Length) []mark {
+	strip := c.Rectangle
+	strip.Max.Y = ground.Min.Y
+	var above, below []mark
+	for _, s := range f.shown {
+		m := mark{at: vg.Point{X: x(s.x), Y: y(s.y)}, fate: s.fate, far: s.far}
+		if s.strip {
+			m.at.Y = c.Y(stripShare / 2)
+			below = append(below, m)
+		} else {
+			above = append(above, m)
+		}
+	}
+	if f.several {
+		return gatherMarks(append(above, below...), ground, strip)
+	}
+	return append(apart(above, ground), apart(below, strip)...)
 }
 
 // fillBands fills the map with the colours of its chances.
@@ -230,6 +237,11 @@ func (f regionFigure) nameEdges(c draw.Canvas, grid field, room *placer) {
 				f.works(grid, b.Min.X, b.Max.Y) || f.works(grid, b.Max.X, b.Max.Y)
 		}
 	}
+	usual := room.drawn
+	room.drawn += 6 // so far from a mark that it is not taken for its name
+	defer func() { room.drawn = usual }()
+	sty := textStyle(labelSize, false, Ink)
+	sty.Font.Style = stdfont.StyleItalic
 	total := len(beyond)
 	for _, group := range groups(beyond, f.grid.LimitedBy) {
 		word := f.edgeWord(group, total)
@@ -259,7 +271,7 @@ func (f regionFigure) nameEdges(c draw.Canvas, grid field, room *placer) {
 			}
 			spots = append(spots, around(at, 5)...)
 		}
-		room.label(c, textStyle(labelSize, false, Ink), word, spots)
+		room.label(c, sty, word, spots)
 	}
 }
 
