@@ -99,3 +99,21 @@ func (s *Ground) proven(surest region.Point) (best region.Point, ok bool) {
 	}
 	return best, ok
 }
+
+// asMade is the mix of a start as it was made, if it was twice or more and always worked:
+// what is said to be made is weighed as it was.
+func (s *Ground) asMade(start result.Start) (best region.Point, ok bool) {
+	if start.MadeTimes < ProvenTimes || start.MadeWorked < start.MadeTimes || len(s.OnSurface()) > mostForgotten {
+		return best, false
+	}
+	values := s.Values(start.Mix)
+	for _, t := range s.OnSurface() {
+		if !s.SameBeside(t.Beside, s.Basis.Beside) || !s.isFormula(t, values, start.Ingredients) {
+			continue
+		}
+		if p := s.Search.At(t.Mix); p.Allowed && (!ok || p.Chance > best.Chance) {
+			best, ok = p, true
+		}
+	}
+	return best, ok
+}

@@ -46,6 +46,9 @@ func (s *Ground) findStarts() found {
 		surest = own
 	}
 	first := s.start(result.Surest, surest)
+	if own, ok := s.asMade(first); ok {
+		first = s.start(result.Surest, own)
+	}
 	out := found{status: first.Status, reason: reason(s, first), starts: []result.Start{first}}
 	if fat := s.Place(surface.FatPercent); fat >= 0 {
 		if richest, ok := s.richest(fat, surest); ok && !s.HoldIsAGuess {
