@@ -310,3 +310,17 @@ func TestReportAsOfLatestWeek(t *testing.T) {
 		}
 	}
 }
+
+// A week in which nobody watched is a week all the same.
+func TestWeekWithoutHolds(t *testing.T) {
+	for _, silent := range []int{0, 3} {
+		b := historyOf(4, true, byTrial, shorter(byTrial))
+		for k, l := range b.weeks[silent] {
+			b.weeks[silent][k] = l[:strings.LastIndex(l, ",")+1]
+		}
+		w := weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2, 3)})
+		if n := len(w.Trend.Periods); n != 4 || w.Trend.Periods[silent].Trials != 8 || w.Trend.Periods[silent].Level == nil {
+			t.Errorf("week %d: %d weeks, %+v", silent, n, w.Trend.Periods[silent])
+		}
+	}
+}

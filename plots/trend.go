@@ -106,7 +106,7 @@ func weeks(t *result.Trend) (Figure, bool) {
 	}
 	y = y.padded(air)
 	title := "What one mix would have held, week by week"
-	key := []keyEntry{{keyBanded, "what it would most likely have held, and where that may well be", 0}}
+	key := []keyEntry{{keyBanded, "most likely hold, and where it may well be", 0}}
 	labels := periodLabels(t)
 	return Figure{Name: "weeks", Title: title,
 		Caption: "The hold of " + t.ReferenceFrom + ", as each week would have given it, with 90 % limits. Weeks with few trials are drawn towards the others.",

@@ -42,10 +42,7 @@ func (b *builder) asOf() []Block {
 	if as == nil {
 		return nil
 	}
-	made := "as of " + as.Period
-	if strings.HasPrefix(as.Period, "week ") {
-		made = "as of the " + as.Period
-	}
+	made := "as of " + inWords(as.Period)
 	if len(as.Lots) > 0 {
 		made += " with " + strings.Join(as.Lots, " and ")
 	}

@@ -77,7 +77,7 @@ func (b *weekly) first() Section {
 		for _, c := range []struct {
 			what, path string
 			chance     *result.TrendChance
-		}{{"as of " + n.Period + lots(n), "now.latest", n.Latest}, {"all weeks taken for one", "now.pooled", n.Pooled}} {
+		}{{"as of " + inWords(n.Period) + lots(n), "now.latest", n.Latest}, {"all weeks taken for one", "now.pooled", n.Pooled}} {
 			if c.chance != nil {
 				rows = append(rows, []Text{say(c.what), say(num(c.path+".mean", c.chance.Mean, 2)), say(num(c.path+".low", c.chance.Low, 2), " to ", num(c.path+".high", c.chance.High, 2))})
 			}
@@ -96,6 +96,14 @@ func (b *weekly) first() Section {
 		s.Blocks = append(s.Blocks, head("What was done where the log left a doubt"), List{Items: items})
 	}
 	return s
+}
+
+// inWords is a week's label in a sentence.
+func inWords(label string) string {
+	if strings.HasPrefix(label, "week ") {
+		return "the " + label
+	}
+	return label
 }
 
 func lots(n *result.Now) string {

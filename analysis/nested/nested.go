@@ -24,6 +24,7 @@ type Data struct {
 	Low, High    []float64   // the same where exact; infinite where there is no bound
 	X            [][]float64 // a row an observation
 	Outer, Inner []int       // the groups of a row, from 0
+	Outers       int         // how many outer groups there are at least, of which some may have no row
 	Lean         []int       // columns of X that have a slope of their own in each outer group
 	Level        bool        // outer groups have a level of their own
 	Within       bool        // inner groups have
@@ -71,6 +72,9 @@ func newProblem(d Data) *problem {
 	s.random = append(s.random, d.Lean...)
 	s.q = len(s.random)
 	w := s.p + 1
+	for len(s.outers) < d.Outers {
+		s.outers = append(s.outers, outer{cross: make([]float64, w*w)})
+	}
 	at := map[[2]int]int{} // an inner group that spans two outer ones is two
 	for i := range d.X {
 		o := d.Outer[i]

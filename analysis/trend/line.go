@@ -69,10 +69,14 @@ func (v *view) lineOf(o result.Outcome) *line {
 
 // mostRows is how many observations a line rests on; of more every second, third or tenth of
 // each day stands for all.
-const mostRows = 12000
+const (
+	mostRows = 15000
+	// mostForReport is the same where a report only asks whether weeks matter.
+	mostForReport = 4000
+)
 
 func (l *line) thin() {
-	every := (len(l.rows) + mostRows - 1) / mostRows
+	every := (len(l.rows) + l.most - 1) / l.most
 	if every < 2 {
 		return
 	}
@@ -117,7 +121,7 @@ func (l *line) lay(order int) {
 		}
 	}
 	l.steps()
-	l.data = nested.Data{Within: l.History.Day != nil, Level: len(l.History.Periods) > 1}
+	l.data = nested.Data{Within: l.History.Day != nil, Level: len(l.History.Periods) > 1, Outers: len(l.History.Periods)}
 	for _, i := range l.rows {
 		t := l.on[i]
 		x := make([]float64, len(l.columns))

@@ -23,7 +23,7 @@ func Stands(in Input) *Standing {
 	if !weeks && !severalLots(in.Log) || weeks && !in.History.Said {
 		return nil
 	}
-	v := look(in)
+	v := look(in, mostForReport)
 	v.fit()
 	l := v.lineFor(result.HoldMinutes)
 	if l == nil {
@@ -114,25 +114,24 @@ func (v *view) latestLots(l *line) []string {
 	return out
 }
 
-// bringUp notes for every row what the latest week and lots would have made of it, over
+// bringUp notes for every trial what the latest week and lots would have made of it, over
 // what its own did.
 func (l *line) bringUp(s *Standing, last int) {
-	levels := l.latest()
-	for k, i := range l.rows {
-		x := l.own(k)
-		then := append([]float64(nil), x...)
-		for j, c := range l.columns {
-			if name, known := levels[c.factor]; known && c.factor >= 0 {
-				then[j] = one(c.level == name)
+	latest := l.latest()
+	for i, t := range l.on {
+		own, now := map[int]string{}, map[int]string{}
+		for f, way := range l.factors {
+			own[f], now[f] = way.of(t), way.of(t)
+			if name, known := latest[f]; known {
+				now[f] = name
 			}
 		}
-		was, _ := l.main.Likely(l.main.At(x, l.data.Outer[k]))
-		is, _ := l.main.Likely(l.main.At(then, last))
-		t := l.on[i].Trial
-		if s.now[t] == nil {
-			s.now[t] = map[result.Outcome]float64{}
+		was, _ := l.main.Likely(l.main.At(l.row(t.Mix, t.Beside, own), l.periodOf(i)))
+		is, _ := l.main.Likely(l.main.At(l.row(t.Mix, t.Beside, now), last))
+		if s.now[t.Trial] == nil {
+			s.now[t.Trial] = map[result.Outcome]float64{}
 		}
-		s.now[t][l.outcome] = grow(is - was)
+		s.now[t.Trial][l.outcome] = grow(is - was)
 	}
 }
 

@@ -42,6 +42,7 @@ type view struct {
 	factors []factor
 	ref     reference
 	lines   []*line
+	most    int // rows that a line may rest on
 }
 
 // reference is the mix at which weeks are compared.
@@ -60,7 +61,7 @@ type factor struct {
 
 // Of studies a history.
 func Of(in Input) *result.Trend {
-	v := look(in)
+	v := look(in, mostRows)
 	r := &result.Trend{Schema: result.TrendSchema, OrderBy: result.TrendByName, Trials: len(in.History.Trials), Notes: in.History.Notes,
 		Inputs: logged.Inputs(in.Log), Questions: asked(in.History.Asked)}
 	if in.History.ByDate {
@@ -91,8 +92,8 @@ func Of(in Input) *result.Trend {
 }
 
 // look gathers what the history has on the surface and what may differ there.
-func look(in Input) *view {
-	v := &view{Input: in}
+func look(in Input, most int) *view {
+	v := &view{Input: in, most: most}
 	placed := map[*trial.Trial]*surface.Placed{}
 	for _, t := range in.Surface.OnSurface() {
 		placed[t.Trial] = t
