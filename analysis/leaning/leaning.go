@@ -64,9 +64,12 @@ func Skewness(third, sd float64) float64 {
 
 const mostSkew = 1.2
 
-// thirds are the third moments of n things: slices[k] is the symmetric matrix of those
-// with k.
-type thirds []*mat.SymDense
+// thirds are the third moments of n things, those of i, j and k at [i][j][k]. They are
+// added up and turned by plain loops and kept to a decimal place that draws say nothing of,
+// so that every build finds the same rows: a climb enlarges what the last digits differ by.
+type thirds [][][]float64
+
+const decimalPlaces = 1e7
 
 func thirdsOf(rests *mat.Dense, weight []float64, root *mat.TriDense) thirds {
 	rows, n := rests.Dims()
@@ -94,15 +97,18 @@ func thirdsOf(rests *mat.Dense, weight []float64, root *mat.TriDense) thirds {
 
 func unpacked(packed []float64, n int) thirds {
 	out := make(thirds, n)
-	for k := range out {
-		out[k] = mat.NewSymDense(n, nil)
+	for i := range out {
+		out[i] = make([][]float64, n)
+		for j := range out[i] {
+			out[i][j] = make([]float64, n)
+		}
 	}
 	for i := range n {
 		for j := i; j < n; j++ {
 			for k := j; k < n; k++ {
-				out[i].SetSym(j, k, packed[0])
-				out[j].SetSym(i, k, packed[0])
-				out[k].SetSym(i, j, packed[0])
+				v := math.Round(packed[0]*decimalPlaces) / decimalPlaces
+				out[i][j][k], out[i][k][j], out[j][i][k] = v, v, v
+				out[j][k][i], out[k][i][j], out[k][j][i] = v, v, v
 				packed = packed[1:]
 			}
 		}
@@ -110,48 +116,65 @@ func unpacked(packed []float64, n int) thirds {
 	return out
 }
 
-// along is the third moments once u has been put in twice.
-func (t thirds) along(u []float64) []float64 {
-	out, v := make([]float64, len(t)), mat.NewVecDense(len(u), u)
-	for k, slice := range t {
-		out[k] = mat.Inner(v, slice, v)
+// along is the third moments once u has been put in twice, and how long that is.
+func (t thirds) along(u []float64) (out []float64, length float64) {
+	out = make([]float64, len(t))
+	for i, slice := range t {
+		for j, row := range slice {
+			sum := 0.0
+			for k, v := range row {
+				sum += v * u[k]
+			}
+			out[i] += u[j] * sum
+		}
+		length += out[i] * out[i]
 	}
-	return out
+	return out, math.Sqrt(length)
 }
 
 // largest is the direction along which the third moment is largest, near enough, and that
 // moment: the best of climbs from the axes along which it is.
-func (t thirds) largest() (size float64, along []float64) {
+func (t thirds) largest() (size float64, direction []float64) {
 	steepest := make([]int, len(t))
 	for k := range t {
 		steepest[k] = k
 	}
 	slices.SortStableFunc(steepest, func(a, b int) int {
-		return cmp.Compare(math.Abs(t[b].At(b, b)), math.Abs(t[a].At(a, a)))
+		return cmp.Compare(math.Abs(t[b][b][b]), math.Abs(t[a][a][a]))
 	})
-	along = make([]float64, len(t))
+	direction = make([]float64, len(t))
 	for _, k := range steepest[:min(4, len(t))] {
 		u := make([]float64, len(t))
 		u[k] = 1
+		next, length := t.along(u)
 		for range 10 {
-			next := t.along(u)
-			length := floats.Norm(next, 2)
 			if length == 0 {
 				break
 			}
-			floats.ScaleTo(u, 1/length, next)
+			for i, v := range next {
+				u[i] = v / length
+			}
+			next, length = t.along(u)
 		}
-		if s := floats.Dot(t.along(u), u); s > size {
-			size, along = s, u
+		s := 0.0
+		for i, v := range next {
+			s += v * u[i]
+		}
+		if s > size {
+			size, direction = s, u
 		}
 	}
-	return size, along
+	return size, direction
 }
 
 // take removes what one direction explains.
 func (t thirds) take(size float64, u []float64) {
-	for k, slice := range t {
-		slice.SymRankOne(slice, -size*u[k], mat.NewVecDense(len(u), u))
+	for i, slice := range t {
+		for j, row := range slice {
+			for k := range row {
+				row[k] -= size * u[i] * u[j] * u[k]
+			}
+		}
 	}
 }
 
