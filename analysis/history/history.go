@@ -364,9 +364,9 @@ func (h *History) byName(all []*placing) {
 	})
 	switch {
 	case len(h.Asked) > 0:
-		h.Notes = append(h.Notes, "until it is known which of day and month stands first, "+how+" is taken for the order of time")
+		h.Notes = append(h.Notes, "until it is known which of day and month stands first, "+"the order of time is that of "+how)
 	case len(all) > 0:
-		h.Notes = append(h.Notes, "no dates were found, so "+how+" is taken for the order of time: give each trial a date, such as 2026-03-28")
+		h.Notes = append(h.Notes, "no dates were found, so the order of time is that of "+how+": give each trial a date, such as 2026-03-28")
 	}
 	for _, p := range all {
 		p.day = p.period + "\x00" + p.day

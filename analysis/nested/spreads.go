@@ -85,6 +85,9 @@ func Of(d Data, prior Prior) (*Fit, error) {
 	f.mode = mode
 	f.Mode, f.LogML, f.B = mode.Spreads, mode.logML, mode.b
 	f.draw(at, hess, prior, mode)
+	if len(f.points) == 0 { // the climb ended where nothing around it can be worked out
+		return nil, ErrNoFit
+	}
 	return f, nil
 }
 

@@ -428,7 +428,7 @@ func (q *question) factor(f int) {
 		}
 		q.differs("with "+way.by+" "+name(low), "with "+name(high))
 		if both := l.called(f); both != way.by {
-			q.found += ": " + both + ", these trials cannot tell which"
+			q.found += ": " + both + ", which of them is unclear"
 		}
 	}
 }

@@ -122,7 +122,7 @@ func tellScale(out *strings.Builder, b *blend.Blend) {
 
 func tellRemedy(out *strings.Builder, l blend.Line, step float64) {
 	r := l.TooLittle
-	fmt.Fprintf(out, "%s g of %s cannot be weighed to 5 %% on this scale (off by up to %s %%).\n", say.Exact(l.Grams), oneLine(l.Name), figures(l.ScaleErrorPercent))
+	fmt.Fprintf(out, "%s g of %s cannot be weighed within 5 %% on this scale (off by up to %s %%).\n", say.Exact(l.Grams), oneLine(l.Name), figures(l.ScaleErrorPercent))
 	if p := r.Premix; p != nil {
 		carrier, instead := oneLine(p.Carrier), ""
 		if carrier == "" {

@@ -38,7 +38,7 @@ var habits = map[string]typedBy{
 		if i%5 == 4 {
 			return map[string]any{"came out": "no", "notes": "clogged"}
 		}
-		return map[string]any{"came out": "yes", "hold": 12 + i, "drained": 3.5, "broke": "no"}
+		return map[string]any{"came out": "yes", "hold": 12 + i, "drained": 3.5, "split": "no"}
 	},
 	"in a hurry": func(i int) map[string]any {
 		switch i % 4 {
@@ -49,16 +49,16 @@ var habits = map[string]typedBy{
 		case 2:
 			return map[string]any{"came out": "✗"}
 		}
-		return map[string]any{"came out": "y", "hold": ">20", "drained": "<5", "broke": "n"}
+		return map[string]any{"came out": "y", "hold": ">20", "drained": "<5", "split": "n"}
 	},
 	"in words": func(i int) map[string]any {
 		switch i % 4 {
 		case 0:
-			return map[string]any{"came out": "Yes", "hold": "20 +", "drained": "trace", "broke": "No"}
+			return map[string]any{"came out": "Yes", "hold": "20 +", "drained": "trace", "split": "No"}
 		case 1:
 			return map[string]any{"came out": "partly", "notes": "spat"}
 		case 2:
-			return map[string]any{"came out": "yes", "hold": "8 min", "drained": "12 %", "broke": "yes"}
+			return map[string]any{"came out": "yes", "hold": "8 min", "drained": "12 %", "split": "yes"}
 		}
 		return map[string]any{"came out": "yes", "hold": "~14", "drained": "4"}
 	},
@@ -265,7 +265,7 @@ func TestStoryGoesRound(t *testing.T) {
 	}
 	called(t, exitDone, "plan", "next.xlsx", "--after", "week.xlsx", "--quiet")
 	next := fillIn(t, "next.xlsx", func(i int) map[string]any {
-		return map[string]any{"came out": "yes", "hold": "30+", "drained": 3, "broke": "no"}
+		return map[string]any{"came out": "yes", "hold": "30+", "drained": 3, "split": "no"}
 	})
 	called(t, exitDone, "report", "week.xlsx", next, "--write", "json,xlsx", "--quiet")
 	text, err := os.ReadFile(filepath.Join("week-report", "results.json"))

@@ -91,7 +91,7 @@ func parseAmount(item string) (Amount, error) {
 	}
 	v, err := strconv.ParseFloat(strings.ReplaceAll(number, ",", "."), 64)
 	if err != nil {
-		return Amount{}, fmt.Errorf("%q is no number: %s", number, amountsExample)
+		return Amount{}, fmt.Errorf("%q cannot be read as a number: %s", number, amountsExample)
 	}
 	a := Amount{Name: strings.TrimSpace(name), Value: v}
 	switch strings.ToLower(unit) {

@@ -135,7 +135,7 @@ func planColumns(p *result.Plan) []planColumn {
 		planColumn{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
 		planColumn{head: "hold (min)", width: 10},
 		planColumn{head: "drained at 20 min (%)", width: 13},
-		planColumn{head: "broke", width: 9, choose: []string{"yes", "no"}},
+		planColumn{head: "split", width: 9, choose: []string{"yes", "no"}},
 		planColumn{head: "notes", width: 30},
 		planColumn{head: reasonHead, width: 70, value: func(t result.PlannedTrial) cell { return text(t.Reason) }})
 }
