@@ -45,7 +45,7 @@ func TestKitchen(t *testing.T) {
 }
 
 func TestRoom(t *testing.T) {
-	for sheet, want := range map[string]int{"Targets": 3, "Ingredients": 7, "Columns": 4, "Method": 0, "Log": 0, "": 0} {
+	for sheet, want := range map[string]int{"Targets": 3, "Ingredients": 8, "Columns": 4, "Method": 0, "Log": 0, "": 0} {
 		if got := Room(sheet); got != want {
 			t.Errorf("%q has room for %d cells, want %d", sheet, got, want)
 		}
