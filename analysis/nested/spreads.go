@@ -84,9 +84,8 @@ func Of(d Data, prior Prior) (*Fit, error) {
 	}
 	f.mode = mode
 	f.Mode, f.LogML, f.B = mode.Spreads, mode.logML, mode.b
-	f.draw(at, hess, prior, mode)
-	if len(f.points) == 0 { // the climb ended where nothing around it can be worked out
-		return nil, ErrNoFit
+	if f.draw(at, hess, prior, mode); len(f.points) == 0 {
+		return nil, ErrNoFit // so few of the rows are exact that the line goes through all of them
 	}
 	return f, nil
 }

@@ -1,0 +1,27 @@
+package main
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// A trend of one week without dates, most of whose holds are bounds, says what it can.
+func TestTrendOfOneWeek(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	var stdout, stderr bytes.Buffer
+	if code := run([]string{"trend", "../../testdata/demo/week.xlsx", "--write", "json", "--out", out}, &stdout, &stderr); code != exitDone {
+		t.Fatalf("exit code %d: %s", code, stderr.String())
+	}
+	said := strings.Join(strings.Fields(stdout.String()), " ")
+	for _, want := range []string{"no dates were found", "weeks cannot be compared"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("does not say %q: %s", want, said)
+		}
+	}
+	if _, err := os.Stat(filepath.Join(out, "trend.json")); err != nil {
+		t.Error(err)
+	}
+}
