@@ -26,6 +26,7 @@ func (r *reader) finish() {
 	if r.several || slices.Contains(r.log.Labels, "week") {
 		whole.Weekdays(r.log.Trials, scheme.LooksLikeDay)
 	}
+	r.giveLots()
 	r.said.add(r.holds.Capped()...)
 	aside, leading := whole.Aside(r.log.Trials, r.starts)
 	r.said.add(aside...)

@@ -44,7 +44,7 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{opt: opt, several: len(paths) > 1, log: &trial.Log{}, complaints: map[int]string{}}
+	r := &reader{opt: opt, several: len(paths) > 1, log: &trial.Log{Years: map[string]int{}}, complaints: map[int]string{}, lots: map[string]*lots{}}
 	for _, n := range passed {
 		r.notRead(trial.Check("file not read", trial.Place{File: n.File}, n.Reason, n.Do))
 	}
@@ -61,6 +61,7 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	found := make([][]table, len(logs))
 	for i, f := range logs {
 		found[i], settings[i].Lines = r.tablesOf(f)
+		r.beside(f, settings[i].Lines)
 	}
 	r.minute(found)
 	for i, f := range logs {

@@ -39,7 +39,8 @@ type reader struct {
 	tables     []whole.Span
 	holds      whole.Holds
 	badCells   []whole.BadCell
-	complaints map[int]string // what was said of a trial's own cells, by its index
+	lots       map[string]*lots // by file
+	complaints map[int]string   // what was said of a trial's own cells, by its index
 	canisters  canister.Sizes
 	keep       keep.Keeper
 	handIn     *HandIn // where cells are remembered; nil = nobody asks for them

@@ -91,6 +91,7 @@ func (l *lister) row(row *sheet.Row) {
 	if len(names) == 0 {
 		return
 	}
+	l.beside(row)
 	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
 		for _, name := range names {
 			l.add(name + " HLB " + say.Exact(c.Number))
@@ -101,6 +102,34 @@ func (l *lister) row(row *sheet.Row) {
 	}
 	if l.hlb > 0 && len(names) >= 2 {
 		l.add(names[0] + " = " + names[1])
+	}
+}
+
+var isYear = look.SetOf("year jahr année annee anno año")
+
+var onlyHLB = regexp.MustCompile(`^hlb\b\s*[=:]?\s*(?:` + number + `)?$`)
+
+// beside writes out what a list without headers says of a name in the cells to its right:
+// "GMS | HLB 3.8" and "GMS | HLB | 3.8".
+func (l *lister) beside(row *sheet.Row) {
+	if len(row.Cells) < 2 || row.Cells[0].Kind != sheet.Text {
+		return
+	}
+	text := func(k int) string { return strings.TrimSpace(l.sheet.Display(row.Cells[k])) }
+	name, says := text(0), text(1)
+	if isYear[say.Fold(name)] && row.Cells[1].Kind == sheet.Number {
+		l.add(name + " " + says)
+	}
+	m := onlyHLB.FindStringSubmatch(say.Fold(says))
+	l.at.Row, l.at.Col = row.Number, int(row.Cells[0].Col)
+	switch {
+	case m == nil || row.Cells[1].Kind != sheet.Text:
+	case m[1] != "" && len(row.Cells) == 2:
+		l.add(name + " " + says)
+	case m[1] == "" && len(row.Cells) == 3 && row.Cells[2].Kind == sheet.Number:
+		l.add(name + " HLB " + say.Exact(row.Cells[2].Number))
+	case m[1] == "" && len(row.Cells) == 3 && value(text(2)) != nil:
+		l.add(name + " HLB " + text(2))
 	}
 }
 

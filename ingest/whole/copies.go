@@ -28,11 +28,15 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 		var alike, same []int
 		for i := t.From; i < t.To && len(seen) > 0; i++ {
 			x := &trials[i]
-			if earlier := seen[content(i)]; len(earlier) > 0 && says(x) {
+			earlier := seen[content(i)]
+			numbered := slices.ContainsFunc(earlier, func(k int) bool {
+				return x.ID != "" && say.Fold(trials[k].ID) == say.Fold(x.ID) && (says(x) || sameDay(&trials[k], x))
+			})
+			if len(earlier) > 0 && says(x) {
 				alike = append(alike, i)
-				if slices.ContainsFunc(earlier, func(k int) bool { return x.ID != "" && say.Fold(trials[k].ID) == say.Fold(x.ID) }) {
-					same = append(same, i)
-				}
+			}
+			if numbered {
+				same = append(same, i)
 			}
 		}
 		if len(alike) > 1 && float64(len(alike)) >= mostCopies*float64(t.To-t.From) {
@@ -56,6 +60,12 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 
 // says reports a trial that says enough to be told from others by it.
 func says(x *trial.Trial) bool { return x.Hold != nil || x.Drained != nil || len(x.Parts) > 2 }
+
+// sameDay reports trials of one day whose mix is known: of one number and mix they are one
+// trial even if little came of it, as where it clogged.
+func sameDay(a, b *trial.Trial) bool {
+	return a.Day != "" && a.Day == b.Day && len(a.Parts) > 1 && a.FatPercent != nil && a.CameOut != trial.Unknown
+}
 
 // contentOf is what a trial says of its mix and results.
 func contentOf(x *trial.Trial) string {
