@@ -17,12 +17,14 @@ type reading struct {
 	other   time.Time // zero unless the text can be read in two ways
 	stroked bool      // written so that the order of day and month is a habit
 	noYear  bool
+	weekday int    // that it names, 1 = Monday; 0 = none
 	clock   string // "09:30" as it stands beside the date, ""
 }
 
 var (
 	clockTime  = regexp.MustCompile(`\b\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?\b`)
 	eightDigit = regexp.MustCompile(`^(20\d\d)(\d\d)(\d\d)$`)
+	dayMonth   = regexp.MustCompile(`(?:^|\s)\d{1,2}[-/.]\d{1,2}\.?$`)
 )
 
 // noYearYet stands for the year of a date that names none; leap, so that 29 February is one.
@@ -44,7 +46,10 @@ func readDate(text string) (reading, bool) {
 			numbers = append(numbers, w)
 			continue
 		}
-		_, day := weekdays[w] // "mar" is March and, in three languages, Tuesday
+		d, day := weekdays[w] // "mar" is March and, in three languages, Tuesday
+		if day {
+			r.weekday = d + 1
+		}
 		m, ok := quantity.Month(w)
 		switch {
 		case ok && (month == 0 || perhaps):
@@ -54,10 +59,30 @@ func readDate(text string) (reading, bool) {
 		}
 	}
 	if month != 0 {
-		return r.named(numbers, month, monthAt)
+		if named, ok := r.named(numbers, month, monthAt); ok || !perhaps {
+			return named, ok
+		}
 	}
-	return r.numbers(numbers, text)
+	out, ok := r.numbers(numbers, text)
+	return out.byWeekday(), ok
 }
+
+// byWeekday settles by the weekday beside it a date that can be read in two ways.
+func (r reading) byWeekday() reading {
+	if r.weekday == 0 || r.noYear || r.other.IsZero() {
+		return r
+	}
+	switch first, second := r.fits(r.date), r.fits(r.other); {
+	case first && !second:
+		r.other = time.Time{}
+	case second && !first:
+		r.date, r.other = r.other, time.Time{}
+	}
+	return r
+}
+
+// fits says whether a date is of the weekday that was named.
+func (r reading) fits(d time.Time) bool { return (int(d.Weekday())+6)%7 == r.weekday-1 }
 
 // pieces are the words and numbers of a text.
 func pieces(text string) (out []string) {
@@ -88,12 +113,16 @@ func (r reading) named(numbers []string, month time.Month, at int) (reading, boo
 	return r, false
 }
 
-// numbers reads 2026-04-03, 3.4.2026 and 3/4/2026.
+// numbers reads 2026-04-03, 3.4.2026 and 3/4/2026, and beside a weekday 3-4.
 func (r reading) numbers(n []string, text string) (reading, bool) {
 	if len(n) == 1 {
 		if m := eightDigit.FindStringSubmatch(n[0]); m != nil {
 			n = m[1:]
 		}
+	}
+	if len(n) == 2 && r.weekday > 0 && dayMonth.MatchString(text) && !weekSheet(text) {
+		r.noYear = true
+		n = append(n, strconv.Itoa(noYearYet))
 	}
 	if len(n) != 3 {
 		return r, false

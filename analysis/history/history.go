@@ -7,6 +7,7 @@ package history
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"math"
 	"path/filepath"
 	"slices"
@@ -78,6 +79,7 @@ func (h *History) date(all []*placing, log *trial.Log) {
 		p.read, p.dated = dateOf(p.Trial)
 	}
 	h.order(all, log)
+	h.ownYears(all, log)
 	h.years(all)
 }
 
@@ -169,9 +171,10 @@ func (f *habit) see(p *placing) {
 	}
 }
 
-// leading is the number a text begins with.
+// leading is the first number of a text.
 func leading(text string) (n int) {
-	for _, c := range strings.TrimSpace(text) {
+	const digits = "0123456789"
+	for _, c := range text[max(0, strings.IndexAny(text, digits)):] {
 		if c < '0' || c > '9' {
 			break
 		}
@@ -195,6 +198,33 @@ func (h *History) ask(p *placing, log *trial.Log) {
 		Asked:   fmt.Sprintf("%s can be %s or %s: which stands first, the day or the month?", p.Day, p.read.date.Format("2 January 2006"), p.read.other.Format("2 January 2006")),
 		Choices: []string{"date, day first", "date, month first"},
 		Cure:    trial.Cure{Sheet: "Columns", Row: []string{header, trial.Open}}})
+}
+
+// ownYears gives dates without a year the year that their file says elsewhere, unless most
+// of the weekdays beside them are of another year.
+func (h *History) ownYears(all []*placing, log *trial.Log) {
+	fits, of, said := map[string]int{}, map[string]int{}, map[int]bool{}
+	in := func(p *placing) time.Time {
+		return time.Date(log.Years[p.At.File], p.read.date.Month(), p.read.date.Day(), 0, 0, 0, 0, time.UTC)
+	}
+	open := func(p *placing) bool { return p.dated && p.read.noYear && log.Years[p.At.File] != 0 }
+	for _, p := range all {
+		if open(p) && p.read.weekday > 0 {
+			of[p.At.File]++
+			if p.read.fits(in(p)) {
+				fits[p.At.File]++
+			}
+		}
+	}
+	for _, p := range all {
+		if open(p) && 2*fits[p.At.File] >= of[p.At.File] {
+			p.read.date, p.read.noYear = in(p), false
+			said[p.read.date.Year()] = true
+		}
+	}
+	for _, y := range slices.Sorted(maps.Keys(said)) {
+		h.Notes = append(h.Notes, fmt.Sprintf("dates that name no year are taken to be of %d, which their file says", y))
+	}
 }
 
 // years gives dates without a year the one year that the others have.

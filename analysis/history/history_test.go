@@ -18,6 +18,8 @@ func TestReadDate(t *testing.T) {
 		"3 April 2026": "2026-04-03", "April 3, 2026": "2026-04-03", "Fri 3 Apr 2026": "2026-04-03", "3rd of April 2026": "2026-04-03", "2026 Apr 3": "2026-04-03",
 		"vendredi 3 avril 2026": "2026-04-03", "3. März 2026": "2026-03-03", "mar 3 mars 2026": "2026-03-03", "Mar 3 2026": "2026-03-03",
 		"3 Apr": "0004-04-03", "week of 5 Oct 2026": "2026-10-05",
+		"mar 17-3": "0004-03-17", "mar 31.3.": "0004-03-31", "lun 6-4": "0004-04-06 or 0004-06-04", "17-3": "", "Mon, week 3-4": "",
+		"Fri 3/4/2026": "2026-04-03", "Wed 3/4/2026": "2026-03-04", "Sun 3/4/2026": "2026-04-03 or 2026-03-04",
 		"Mon": "", "day 3": "", "week 12": "", "31.2.2026": "", "12": "", "": "", "3 lots of 4": "", "2026": "", "1.5.3.2": "",
 	} {
 		r, ok := readDate(text)
@@ -44,6 +46,12 @@ func logOf(places ...string) *trial.Log {
 	return log
 }
 
+// inYear is a log whose file says its year.
+func inYear(year int, log *trial.Log) *trial.Log {
+	log.Years = map[string]int{log.Trials[0].At.File: year}
+	return log
+}
+
 // Which weeks trials fall in, and what is said: one line a case.
 func TestWeeks(t *testing.T) {
 	for _, c := range []struct {
@@ -62,6 +70,9 @@ func TestWeeks(t *testing.T) {
 		{"not settled", logOf("a.csv, , 03/04/2026", "a.csv, , 05/04/2026"), ": 1 2", "which stands first, the day or the month?"},
 		{"orders mixed", logOf("a.csv, , 25/04/2026", "b.csv, , 04/27/2026", "b.csv, , 05/04/2026"), "week of 20 Apr 2026: 1; week of 27 Apr 2026: 2; week of 4 May 2026: 3", "each file was read by its own"},
 		{"no year", logOf("a.csv, , 3 Mar", "a.csv, , 17 Mar"), "week of 1 Mar: 1; week of 15 Mar: 2", "name no year"},
+		{"the year elsewhere", inYear(2026, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 2-4")), "week of 16 Mar 2026: 1; week of 30 Mar 2026: 2", "2026, which their file says"},
+		{"no such year", inYear(2025, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 19-3")), "week of 15 Mar: 1 2", "name no year"},
+		{"a file a year", inYear(2025, logOf("a.xlsx, , 15 Dec", "b.xlsx, , 2026-01-05")), "week of 15 Dec 2025: 1; week of 5 Jan 2026: 2", "2025, which their file says"},
 		{"one without a date", logOf("a.csv, , 2026-03-02", "a.csv, , ", "a.csv, , 2026-03-03"), "week of 2 Mar 2026: 1 2 3", "1 trial without a date stand"},
 		{"files by number", logOf("week10.csv, , Mon", "week2.csv, , Mon"), "week2: 2; week10: 1", "the names of the files"},
 		{"weekdays in their order", logOf("a.csv, , Wed", "a.csv, , Fri", "a.csv, , Mon"), ": 3 1 2", "the order of the rows"},
