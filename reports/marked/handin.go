@@ -27,6 +27,9 @@ func HandIn(content []byte, remarks []Remark, hide func(string) string) (out []b
 			out, err = nil, fmt.Errorf("the copy could not be made: %v", r)
 		}
 	}()
+	if content, err = numberedShapes(content); err != nil {
+		return nil, err
+	}
 	f, err := excelize.OpenReader(bytes.NewReader(content))
 	if err != nil {
 		return nil, err
