@@ -45,13 +45,13 @@ func middles(t *handin.Table) (hold, drained float64, ok bool) {
 	return middleOf(h), middleOf(d), h.Known() >= 3 && d.Known() >= 3
 }
 
-// pair are a table's only hold column and only drained percent.
+// pair are the column of a table's holds and its only drained percent.
 func pair(t *handin.Table) (hold, drained *handin.Column) {
-	holds, drains := t.All(column.Hold), t.All(column.DrainedAmount)
-	if len(holds) != 1 || len(drains) != 1 || drains[0].Field == nil || drains[0].Field.Want != quantity.Percent {
+	hold, drains := t.Hold(), t.All(column.DrainedAmount)
+	if hold == nil || len(drains) != 1 || drains[0].Field == nil || drains[0].Field.Want != quantity.Percent {
 		return nil, nil
 	}
-	return holds[0], drains[0]
+	return hold, drains[0]
 }
 
 func middleOf(c *handin.Column) float64 {

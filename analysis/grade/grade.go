@@ -63,6 +63,7 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 		all = append(all, check(w, rules, beside))
 	}
 	out.Problems = append(out.Problems, notAsked(all)...)
+	out.Problems = append(out.Problems, askedOnce(all)...)
 	for _, k := range all {
 		out.Students = append(out.Students, k.student(c))
 	}
@@ -274,6 +275,25 @@ func notAsked(all []checked) (said []string) {
 		said = append(said, fmt.Sprintf("%d of %d hand-ins lack what is looked at as “%s”: was it asked for? It is a question to each, and costs nothing.", lacks, len(all), look))
 	}
 	return said
+}
+
+// askedOnce asks the teacher once, and no student, what the form of a whole class leaves
+// open: whether two holds of a trial are two makings.
+func askedOnce(all []checked) (said []string) {
+	open := func(f finding.Found) bool { return f.Kind == method.TwiceInARow && !f.Certain }
+	n := 0
+	for _, k := range all {
+		if slices.ContainsFunc(k.found, open) {
+			n++
+		}
+	}
+	if len(all) < 4 || 2*n <= len(all) {
+		return nil
+	}
+	for i := range all {
+		all[i].found = slices.DeleteFunc(all[i].found, open)
+	}
+	return []string{fmt.Sprintf("%d of %d hand-ins have each hold more than once in a row: are these new mixes of the formula, or readings of one? Only new mixes are repeats. No student is asked.", n, len(all))}
 }
 
 // settle keeps one finding a cause: a number that cannot be is not worked out again, and

@@ -86,7 +86,7 @@ func (v value) key() string { return fmt.Sprintf("%d %s %.6g", v.of, v.name, v.x
 // grams with decimals.
 func rowOf(w *handin.Work, x *handin.Trial) row {
 	r := row{work: w, trial: x}
-	results := x.Table.Results()
+	results, holds := x.Table.Results(), 0
 	for _, col := range x.Table.Columns {
 		c := col.Cells[x.Index]
 		measured := slices.Contains(results, col)
@@ -95,8 +95,12 @@ func rowOf(w *handin.Work, x *handin.Trial) row {
 			continue
 		}
 		name := ""
-		if weighed {
+		switch {
+		case weighed:
 			name = col.Field.What.Name
+		case col.Role == column.Hold && !col.Mean(): // the first hold, the second
+			name = strings.Repeat("I", holds)
+			holds++
 		}
 		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured})
 	}

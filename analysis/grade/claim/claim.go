@@ -44,14 +44,30 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	return dedupe(slices.Concat(out, j.verdicts(rule), j.means()))
 }
 
-// dedupe keeps one finding of a kind at a cell.
+// dedupe keeps one finding of a kind at a cell, and of one reason: the trial that is called
+// the best in one cell is called so again in the next.
 func dedupe(all []finding.Found) (out []finding.Found) {
 	for _, f := range all {
-		if !slices.ContainsFunc(out, func(o finding.Found) bool { return o.At == f.At && o.Kind == f.Kind }) {
-			out = append(out, f)
+		if slices.ContainsFunc(out, func(o finding.Found) bool { return o.At == f.At && o.Kind == f.Kind }) {
+			continue
 		}
+		if k := slices.IndexFunc(out, func(o finding.Found) bool {
+			return o.Kind == f.Kind && o.Certain == f.Certain && reasonIn(o.Words) == reasonIn(f.Words)
+		}); k >= 0 {
+			out[k] = out[k].And(f.At)
+			continue
+		}
+		out = append(out, f)
 	}
 	return out
+}
+
+// reasonIn is what a finding says after the words that it is about.
+func reasonIn(words string) string {
+	if _, reason, ok := strings.Cut(words, "”: "); ok {
+		return reason
+	}
+	return words
 }
 
 func about(words string, s sentence, kind string) finding.Found {
@@ -115,7 +131,7 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 	if len(ends) == 0 && !bestWord.MatchString(s.low) || s.notClaimed() {
 		return f, false
 	}
-	named := mentions(j.work, s)
+	named := j.subjects(s)
 	for _, m := range named {
 		if m.missing {
 			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.text, m.id), s, "no such trial"), true
@@ -137,6 +153,24 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 		return j.best(s, named, r)
 	}
 	return f, false
+}
+
+// besides opens what trials are compared with: "more than the control".
+var besides = regexp.MustCompile(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus)\b`)
+
+// subjects are the trials of which a sentence says something, without those that it
+// compares them with.
+func (j *judge) subjects(s sentence) []mention {
+	at := besides.FindStringIndex(s.text)
+	if at == nil {
+		return mentions(j.work, s)
+	}
+	if before := mentions(j.work, sentence{at: s.at, text: s.text[:at[0]], low: s.low}); len(before) > 0 {
+		return before
+	}
+	return slices.DeleteFunc(mentions(j.work, s), func(m mention) bool {
+		return len(m.trials) == 1 && m.trials[0].IsControl()
+	})
 }
 
 // oneDesign is the design that all trials named belong to, nil where none or several do.

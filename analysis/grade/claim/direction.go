@@ -18,10 +18,10 @@ import (
 )
 
 var (
-	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
-	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
-	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
-	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bincrease[sd]? (the )?drain)`)
+	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
+	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
+	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
+	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
 
 	upWord   = `(?:more|higher|increasing|increased|raising|adding|extra|greater|a higher|mehr|höherer|höhere|plus de|más|mas|più)`
 	downWord = `(?:less|lower|decreasing|decreased|reducing|reduced|a lower|fewer|weniger|niedriger(?:er)?|moins de|menos|meno)`
@@ -347,6 +347,9 @@ var (
 	ruleDrain = regexp.MustCompile(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 )
 
+// drainFirst is a rule that gives the percent first: "not more than 3 % has drained".
+var drainFirst = regexp.MustCompile(`(?i)(?:at most|less than|under|below|(?:no|not) more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)[^.;,]{0,24}?(?:drain|weep|wept|leak)`)
+
 // ruleOf is the student's own rule of success: on a Targets sheet, or in words.
 func ruleOf(w *handin.Work) (r ownRule) {
 	for _, h := range w.Log {
@@ -370,6 +373,8 @@ func ruleOf(w *handin.Work) (r ownRule) {
 		}
 		if m := ruleDrain.FindStringSubmatch(text); m != nil {
 			r.drainedAtMost = firstNumber(m[2:3])
+		} else if m := drainFirst.FindStringSubmatch(text); m != nil {
+			r.drainedAtMost = firstNumber(m[1:2])
 		}
 	}
 	var words []string

@@ -61,11 +61,24 @@ func (j *judge) cellsOf(x *handin.Trial, m measure) (cells []handin.Cell) {
 			continue
 		}
 		if m == hold && meanHeader.MatchString(col.Header) {
+			if j.ofSlips(x) {
+				continue
+			}
 			return []handin.Cell{c}
 		}
 		cells = append(cells, c)
 	}
 	return cells
+}
+
+// ofSlips reports a trial of which one hold is a slip, so that the student's mean of them
+// is none of what was meant.
+func (j *judge) ofSlips(x *handin.Trial) bool {
+	return slices.ContainsFunc(x.Table.Twins(), func(c *handin.Column) bool {
+		at := c.Cells[x.Index].At
+		_, meant := j.slips.Meant[at]
+		return meant || j.slips.Not[at]
+	})
 }
 
 // holdsMeasure reports a column of a measure.

@@ -35,7 +35,7 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
 	not := noClaims(w.Words)
 	for _, p := range w.Words {
-		if p.Note != nil && !p.Answer || not[p.At] {
+		if p.Note != nil && !p.Answer || not[p.At] || isSum(p) {
 			continue
 		}
 		if concluding(p, opened) {
@@ -63,6 +63,14 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 	}
 	return out, places
 }
+
+// isSum reports a label with a number beside it, "best minus control | 22": worked out,
+// not concluded.
+func isSum(p handin.Phrase) bool {
+	return figure.MatchString(p.Right) && len(strings.Fields(p.Text)) <= 8 && !verbs.MatchString(p.Text) && !bestLabel.MatchString(p.Text)
+}
+
+var figure = regexp.MustCompile(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
 
 // planLabel are labels of what was meant or expected.
 var planLabel = regexp.MustCompile(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)

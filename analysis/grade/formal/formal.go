@@ -16,6 +16,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -33,16 +34,61 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		out = append(out, units(w)...)
 	}
 	if rules.Safety && !saysSafety(w) {
-		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", w.First())
+		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", missingAt(w)...)
 		f.Certain = !hints(w, safetyHints)
 		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
-		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", w.First())
+		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", missingAt(w)...)
 		f.Certain = !hasProse(w)
 		out = append(out, f)
+	} else if at, only := onlyNamed(w, conclusion); rules.Conclusion && only {
+		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", at))
 	}
 	return out, late
+}
+
+// missingAt is where something is said to be missing: the head of the table and its first
+// trial, for no cell is to blame.
+func missingAt(w *handin.Work) []trial.Place {
+	at := []trial.Place{w.First()}
+	if t := w.Tables[0]; len(t.Trials) > 0 && len(t.Columns) > 0 {
+		at = append(at, t.Columns[0].Cells[0].At)
+	}
+	return at
+}
+
+// onlyNamed is where a trial is named the best, if nothing else is concluded: no
+// sentence stands beside the trials but labels, a rule and a word on safety.
+func onlyNamed(w *handin.Work, conclusion []trial.Place) (at trial.Place, only bool) {
+	said := map[trial.Place]string{}
+	for _, p := range w.Words {
+		said[p.At] = p.Text
+	}
+	for _, c := range conclusion {
+		if len(strings.Fields(said[c])) > 3 {
+			return at, false
+		}
+	}
+	for _, p := range w.Words {
+		if len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) && !strings.Contains(p.Text, "?") && !ruleLabel.MatchString(leftOf(w, p)) && !ruleLabel.MatchString(p.Text) {
+			return at, false
+		}
+	}
+	return conclusion[0], true
+}
+
+// ruleLabel are labels of what counts as a success, and of what was asked.
+var ruleLabel = regexp.MustCompile(`(?i)(success|rule|criteri|target|question|aim|goal|hypothes|erfolg|frage|objectif|pregunta)`)
+
+// leftOf is the label that a text stands beside.
+func leftOf(w *handin.Work, p handin.Phrase) string {
+	for _, o := range w.Words {
+		if o.RightAt == p.At {
+			return o.Text
+		}
+	}
+	return ""
 }
 
 // safetyHints are words that may be meant as a word on safety.
@@ -82,8 +128,11 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 			}
 		}
 	}
+	if lines := linesOf(w); !logged && len(lines) > 0 {
+		return lateLines(lines, rules)
+	}
 	if !logged && rules.Dates && !datedElsewhere(w) {
-		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", w.First()).Surely())
+		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, missingAt(w))...).Surely())
 	}
 	return out, late
 }
@@ -129,6 +178,10 @@ func parse(text string) (d time.Time, ok, cannot bool) {
 	y, m, n := 0, 0, 0
 	if p := isoDay.FindStringSubmatch(text); p != nil {
 		fmt.Sscan(p[1]+" "+p[2]+" "+p[3], &y, &m, &n)
+	} else if p := wordDay.FindStringSubmatch(text); p != nil {
+		if y, m, n = wordsOfDay(p); m == 0 {
+			return d, false, false
+		}
 	} else if p := plainDay.FindStringSubmatch(text); p != nil {
 		fmt.Sscan(p[3]+" "+p[2]+" "+p[1], &y, &m, &n)
 		if y < 100 {
@@ -246,21 +299,42 @@ func units(w *handin.Work) (out []finding.Found) {
 		}
 	}
 	for _, t := range w.Tables {
+		var lacks []*handin.Column
 		for _, col := range t.Columns {
-			if !needsUnit(col) || col.Known() < 2 || col.Field == nil || hasUnit(col) {
-				continue
+			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) {
+				lacks = append(lacks, col)
 			}
-			out = append(out, finding.New(criteria.Units, graded.Formal, fmt.Sprintf("“%s” has no unit: write it in the header, such as %s.", col.Header, example(col)), col.Heading).Surely())
+		}
+		if len(lacks) > 0 {
+			out = append(out, noUnits(lacks))
 		}
 	}
 	return out
+}
+
+// noUnits is one finding of all headers of a table without a unit.
+func noUnits(lacks []*handin.Column) finding.Found {
+	var heads, with []string
+	for _, col := range lacks {
+		heads, with = append(heads, say.Quoted(col.Header)), append(with, example(col))
+	}
+	has, where := "has no unit: write it in the header", "such as "+with[0]
+	if len(lacks) > 1 {
+		has = "have no unit: write it in each header"
+	}
+	f := finding.New(criteria.Units, graded.Formal, fmt.Sprintf("%s %s, %s.", say.List(heads), has, where), lacks[0].Heading).Surely()
+	for _, col := range lacks[1:] {
+		f = f.And(col.Heading)
+	}
+	return f
 }
 
 var unitInHeader = regexp.MustCompile(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
 
 // hasUnit reports a unit in the header, above or below it, or in the cells.
 func hasUnit(col *handin.Column) bool {
-	if unitInHeader.MatchString(col.Whole) || col.UnitBelow != "" || col.Field.Meaning.Unit != quantity.NoUnit || col.Field.Told {
+	said := unitInHeader.FindString(col.Whole)
+	if said != "" && !strings.EqualFold(said, strings.TrimSpace(col.Whole)) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != quantity.NoUnit || col.Field.Told) { // GMS by itself is no gram
 		return true
 	}
 	texts := 0
@@ -284,7 +358,7 @@ func example(col *handin.Column) string {
 	return col.Header + " g"
 }
 
-var safetyWords = regexp.MustCompile(`(?i)(safe|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|wore|ppe)`)
+var safetyWords = regexp.MustCompile(`(?i)(safe|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
 
 // saysSafety reports a word on safety anywhere, or a critical step of a method.
 func saysSafety(w *handin.Work) bool {

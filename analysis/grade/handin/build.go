@@ -46,7 +46,7 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 			continue
 		}
 		t.take(x, src, formulas)
-		if t.saysNothing() {
+		if t.saysNothing() || t.isLine() {
 			t.drop()
 		}
 	}
@@ -57,6 +57,9 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 				t.average(a, formulas)
 			}
 		}
+	}
+	for _, t := range out {
+		t.readings()
 	}
 	return out
 }
@@ -104,6 +107,21 @@ func (t *Table) saysNothing() bool {
 	return !slices.ContainsFunc(t.Columns, func(c *Column) bool {
 		return c.Cells[last].Number() && c.Role != column.TrialID && c.Role != column.Order
 	}) && t.Trials[last].CameOut == trial.Unknown
+}
+
+// isLine reports a last row that is no trial: nothing stands in it but a label of several
+// words and a number beside it, "best minus control".
+func (t *Table) isLine() bool {
+	last := len(t.Trials) - 1
+	if t.Across || len(t.Columns) < 5 || t.Trials[last].CameOut != trial.Unknown || len(strings.Fields(t.Columns[0].Cells[last].Text)) < 2 || t.Columns[0].Cells[last].Number() {
+		return false
+	}
+	for i, c := range t.Columns[1:] {
+		if (i == 0) == c.Cells[last].Blank() {
+			return false
+		}
+	}
+	return true
 }
 
 // drop takes the last trial away again.

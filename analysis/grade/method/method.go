@@ -33,7 +33,7 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	if rules.Repeats && n >= 2 && !repeated(designs) {
 		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at).Surely()
 		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
-			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", at)
+			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", at).Kinds(TwiceInARow)
 		}
 		out = append(out, f)
 	}
@@ -47,6 +47,9 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	}
 	return out
 }
+
+// TwiceInARow is the kind of the question whether two holds of a trial are two makings.
+const TwiceInARow = "hold twice in a row"
 
 func repeated(designs []Design) bool {
 	for i := range designs {

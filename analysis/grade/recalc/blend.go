@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/sheet"
 )
 
@@ -57,6 +58,7 @@ func (j *job) headsOrSums(col *handin.Column, from int) {
 type constants struct {
 	hlb  map[string]float64
 	sure bool
+	few  bool // one of them is the student's alone, and few rows show it
 }
 
 // foreign is how far an HLB may be from what is known of an emulsifier and still be
@@ -104,14 +106,22 @@ func (j *job) constants(col *handin.Column) constants {
 			best, most = with, hit
 		}
 	}
-	return constants{best, most >= 2 && 2*most > rows}
+	return constants{best, most >= 2 && 2*most > rows, most < 4 && j.unknown(best)}
 }
 
 // outside reports HLBs of which one is none of the values known here.
 func (j *job) outside(with map[string]float64) bool {
 	return slices.ContainsFunc(j.mixes[0][0].parts, func(p part) bool {
 		v, ok := with[p.name]
-		return ok && p.hlb != nil && (v < p.hlb.low-1e-9 || v > p.hlb.high+1e-9)
+		return ok && (p.hlb == nil || v < p.hlb.low-1e-9 || v > p.hlb.high+1e-9)
+	})
+}
+
+// unknown reports HLBs of which one is known from the student's blends alone.
+func (j *job) unknown(with map[string]float64) bool {
+	return slices.ContainsFunc(j.mixes[0][0].parts, func(p part) bool {
+		_, ok := with[p.name]
+		return ok && p.hlb == nil
 	})
 }
 
@@ -127,12 +137,18 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 	}
 	for k := range j.mixes[0][0].parts {
 		p := &j.mixes[0][0].parts[k]
-		if p.hlb == nil || !isEmulsifier(p) {
+		if !isEmulsifier(p) {
+			continue
+		}
+		values := j.solved(col, k)
+		if p.hlb != nil {
+			values = append([]float64{p.hlb.value, p.hlb.low, p.hlb.high}, values...)
+		} else if len(values) == 0 {
 			continue
 		}
 		var more []map[string]float64
 		for _, chosen := range out {
-			for _, v := range append([]float64{p.hlb.value, p.hlb.low, p.hlb.high}, j.solved(col, k)...) {
+			for _, v := range values {
 				with := maps.Clone(chosen)
 				with[p.name] = v
 				more = append(more, with)
@@ -154,7 +170,7 @@ func (j *job) solved(col *handin.Column, k int) (out []float64) {
 		sum, rest := 0.0, 0.0
 		for n := range m.parts {
 			p := &m.parts[n]
-			if p.hlb == nil || p.grams <= 0 {
+			if p.hlb == nil && n != k || p.grams <= 0 {
 				continue
 			}
 			sum += p.grams
@@ -163,7 +179,11 @@ func (j *job) solved(col *handin.Column, k int) (out []float64) {
 			}
 		}
 		p := &m.parts[k]
-		if h := math.Round(10*(c.Value*sum-rest)/p.grams) / 10; h >= p.hlb.low-foreign && h <= p.hlb.high+foreign && h > 0 && !slices.Contains(out, h) && len(out) < 6 {
+		low, high := 0.0, float64(ingredient.MostHLB) // nothing is known of it
+		if p.hlb != nil {
+			low, high = p.hlb.low-foreign, p.hlb.high+foreign
+		}
+		if h := math.Round(10*(c.Value*sum-rest)/p.grams) / 10; h >= low && h <= high && h > 0 && !slices.Contains(out, h) && len(out) < 6 {
 			out = append(out, h)
 		}
 	}
@@ -199,7 +219,10 @@ func hlbOf(p *part, with map[string]float64) (float64, bool) {
 }
 
 func (j *job) blend(i int, with constants) (expected, bool) {
-	e := expected{within: j.rules.HLBWithin, digits: 2}
+	e := expected{within: j.rules.HLBWithin, digits: 2, guess: with.few}
+	if !with.sure && j.unknown(with.hlb) {
+		return e, false
+	}
 	for k := range j.mixes[i] {
 		m := &j.mixes[i][k]
 		h, ok := blendOf(m, with.hlb)

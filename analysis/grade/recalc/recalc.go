@@ -44,6 +44,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant) (out []finding.Found,
 		j.differences()
 		j.others()
 		j.averages()
+		j.lines(w, meant)
 		out = append(out, j.out...)
 	}
 	return out, tally
@@ -138,10 +139,12 @@ func judge(c handin.Cell, e expected) (v verdict, wrong bool) {
 	}
 	// A way that explains much by chance counts only where nothing better does, mere
 	// rounding included.
-	if v.way = e.wayTo(c, false); v.way != nil {
+	rounds := c.Half > 0 && best <= c.Half+slack(c.Value)
+	if v.way = e.wayTo(c, false); v.way != nil && !(rounds && best <= math.Abs(v.way.value-c.Value)) {
 		return v, true
 	}
-	if v.rounded = c.Half > 0 && best <= c.Half+slack(c.Value); !v.rounded {
+	v.way = nil
+	if v.rounded = rounds; !v.rounded {
 		v.way = e.wayTo(c, true)
 	}
 	return v, true

@@ -27,7 +27,9 @@ func (r *reader) exchangedCells(t *handin.Table) {
 		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
 			for a := range cols {
 				for b := range a {
-					r.exchangedPair(cols[b], cols[a], i)
+					if x, y := cols[b], cols[a]; !(x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i)) {
+						r.exchangedPair(x, y, i)
+					}
 				}
 			}
 		}
@@ -108,6 +110,9 @@ func (r *reader) exchangedHeads(t *handin.Table) {
 	if len(percents) == 0 || percents[0].Field == nil || percents[0].Field.InGrams || fat == nil || fat.Field.What.FatPercent == nil {
 		return
 	}
+	if worksItself(percents[0]) {
+		return // its formula says which column it takes, and is held against it
+	}
 	right, turned := 0, []int{}
 	for i, c := range percents[0].Cells {
 		as, other, ok := fatEitherWay(t, fat, water, i)
@@ -125,6 +130,17 @@ func (r *reader) exchangedHeads(t *handin.Table) {
 	case right == 0 && n >= 3 && 4*n >= 3*percents[0].Known():
 		r.headsTurned(t, fat, water, percents[0])
 	}
+}
+
+// worksItself reports a column that is worked out by formulas.
+func worksItself(col *handin.Column) bool {
+	n := 0
+	for _, c := range col.Cells {
+		if c.Formula != "" {
+			n++
+		}
+	}
+	return 2*n > len(col.Cells)
 }
 
 // onlyFatAndWater are the one column of fat and the one of water of a table, nil where

@@ -32,6 +32,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 	r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}, not: map[trial.Place]bool{}}
 	for _, t := range w.Tables {
 		r.impossible(t)
+		r.twins(t)
 		r.units(t)
 		r.mend(t)
 		r.exchangedHeads(t)
@@ -92,9 +93,16 @@ func (r *reader) impossible(t *handin.Table) {
 	}
 }
 
-// follows is the finding of the grams that an impossible percent was rightly worked out
-// from, -1 if there is none.
+// follows is the finding of the grams that an impossible percent, or of the hold that an
+// impossible mean, was rightly worked out from, -1 if there is none.
 func (r *reader) follows(t *handin.Table, col *handin.Column, i int) int {
+	if col.Role == column.Hold && col.Cells[i].Formula != "" { // a mean of one that cannot be
+		for _, o := range t.Twins() {
+			if at := o.Cells[i].At; r.not[at] && at != col.Cells[i].At {
+				return slices.IndexFunc(r.out, func(f finding.Found) bool { return f.At == at })
+			}
+		}
+	}
 	sample := t.Find(column.SampleMass)
 	if col.Role != column.DrainedAmount || sample == nil || !sample.Cells[i].Known || sample.Cells[i].Value <= 0 {
 		return -1

@@ -1,0 +1,93 @@
+package formal
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/trial"
+)
+
+// line is a day that stands beside a label above the trials: "Date | 12 November 2026".
+type line struct {
+	at   trial.Place
+	text string
+}
+
+var (
+	dayLabel = regexp.MustCompile(`(?i)^\s*(?:(?:trial|test|lab|experiment) )?(?:date|day|dates|days|datum|tag|fecha|data|giorno|jour|done on|made on|tested on|date of (?:the )?(?:trials?|tests?|experiments?))\s*:?\s*$`)
+	dayInOne = regexp.MustCompile(`(?i)^\s*(?:date|datum|fecha|data|jour|made on|tested on)\s*:\s*(\S.*)$`)
+)
+
+// linesOf are the days beside labels, or after them in one cell.
+func linesOf(w *handin.Work) (out []line) {
+	for _, p := range w.Words {
+		switch m := dayInOne.FindStringSubmatch(p.Text); {
+		case p.Note != nil:
+		case dayLabel.MatchString(p.Text) && strings.ContainsAny(p.Right, "0123456789"):
+			out = append(out, line{p.RightAt, p.Right})
+		case m != nil && strings.ContainsAny(m[1], "0123456789"):
+			out = append(out, line{p.At, m[1]})
+		}
+	}
+	return out
+}
+
+// emptyLine is the cell beside a label for the day that was left empty, or else where
+// anything missing is said.
+func emptyLine(w *handin.Work, or []trial.Place) []trial.Place {
+	for _, p := range w.Words {
+		if p.Note == nil && p.Right == "" && dayLabel.MatchString(p.Text) {
+			beside := p.At
+			beside.Col++
+			return append([]trial.Place{beside}, or...)
+		}
+	}
+	return or
+}
+
+// lateLines finds days beside labels that are none, or after the last day.
+func lateLines(lines []line, rules criteria.Rules) (out []finding.Found, late bool) {
+	for _, l := range lines {
+		d, ok, cannot := parse(l.text)
+		switch {
+		case cannot:
+			out = append(out, finding.New(criteria.Dates, graded.Formal, fmt.Sprintf("There is no such day as %s.", l.text), l.at).Surely())
+		case ok && !rules.Deadline.IsZero() && d.After(rules.Deadline):
+			f := finding.New(criteria.Deadline, graded.Formal, fmt.Sprintf("The trials are dated %s, after the last day (%s).", d.Format("2 January 2006"), rules.Deadline.Format("2 January 2006")), l.at).Kinds("late")
+			f.Certain = !ambiguous(l.text)
+			out, late = append(out, f), true
+		}
+	}
+	return out, late
+}
+
+// wordDay is a day whose month is a word: "12 November 2026", "Nov 12, 2026", "12. März 2026".
+var wordDay = regexp.MustCompile(`^(?:\p{L}+,?\s+)?(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s*(?:de\s+)?(\p{L}{3,})\.?,?\s*(?:de\s+)?(\d{4})|(\p{L}{3,})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4}))$`)
+
+// months are the first letters of the months, in five languages.
+var months = [12][]string{{"jan", "ene", "gen"}, {"feb", "fév", "fev"}, {"mar", "mär", "mrz"}, {"apr", "avr", "abr"}, {"may", "mai", "mag"}, {"jun", "juin", "giu"}, {"jul", "juil", "lug"},
+	{"aug", "aoû", "aou", "ago"}, {"sep", "set"}, {"oct", "okt", "ott"}, {"nov"}, {"dec", "dez", "déc", "dic"}}
+
+// wordsOfDay are the year, month and day of a match of wordDay; month 0 for a word that is no
+// month.
+func wordsOfDay(p []string) (y, m, n int) {
+	word, rest := p[2], p[3]+" "+p[1]
+	if word == "" {
+		word, rest = p[4], p[6]+" "+p[5]
+	}
+	fmt.Sscan(rest, &y, &n)
+	word = strings.ToLower(word)
+	for k, begins := range months {
+		for _, b := range begins {
+			if strings.HasPrefix(word, b) {
+				return y, k + 1, n
+			}
+		}
+	}
+	return y, 0, n
+}

@@ -1,0 +1,81 @@
+package handin
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/say"
+)
+
+var (
+	meanWord = regexp.MustCompile(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
+	inUnit   = regexp.MustCompile(`[(\[]\s*([a-zA-Z]+)\.?\s*[)\]]`)
+)
+
+// Mean reports a column that is headed as a mean.
+func (c *Column) Mean() bool { return meanWord.MatchString(c.Header) }
+
+// perMinute are minutes in one of the units that a header may name.
+var perMinute = map[string]float64{"s": 1.0 / 60, "sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60, "sek": 1.0 / 60, "h": 60, "hr": 60, "hrs": 60, "hour": 60, "hours": 60, "std": 60}
+
+// readings makes the numbered columns beside a mean hold holds as well, each in minutes:
+// "hold 1 (s)", "hold 2 (s)", "mean hold (min)". The log is read by the mean alone.
+func (t *Table) readings() {
+	means := slices.DeleteFunc(t.All(column.Hold), func(c *Column) bool { return !c.Mean() })
+	if len(means) != 1 {
+		return
+	}
+	for _, c := range t.Columns {
+		if c.Role != column.None && c.Role != column.Unused || c.Known() < 2 || c.Mean() || !strings.ContainsAny(c.Header, "0123456789ABCabc") || stem(c.Header) != stem(means[0].Header) {
+			continue
+		}
+		c.Role = column.Hold
+		if m := inUnit.FindStringSubmatch(c.Header); m != nil && perMinute[strings.ToLower(m[1])] > 0 {
+			c.scale(perMinute[strings.ToLower(m[1])])
+		}
+	}
+}
+
+// scale turns the numbers of a column into another unit.
+func (c *Column) scale(by float64) {
+	for i := range c.Cells {
+		x := &c.Cells[i]
+		x.Value, x.Low, x.High, x.Half, x.Scale = x.Value*by, x.Low*by, x.High*by, x.Half*by, x.Scale*by
+	}
+}
+
+// stem is a header without its unit, numbers and the word for mean.
+func stem(header string) string {
+	header = meanWord.ReplaceAllString(inUnit.ReplaceAllString(header, " "), " ")
+	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !(r >= 'a' && r <= 'z' || r > 127) })
+	words = slices.DeleteFunc(words, func(w string) bool {
+		return len(w) == 1 || slices.Contains([]string{"of", "the", "min", "run", "rep", "repeat", "reading", "can", "no", "nr", "first", "second", "third", "st", "nd", "rd"}, w)
+	})
+	slices.Sort(words)
+	return strings.Join(words, " ")
+}
+
+// Twins are the columns that hold one hold each, the mean of them left out; none where
+// there is but one.
+func (t *Table) Twins() []*Column {
+	out := slices.DeleteFunc(t.All(column.Hold), (*Column).Mean)
+	if len(out) < 2 {
+		return nil
+	}
+	return out
+}
+
+// Hold is the column that says how long a foam held: the only one, or the mean of
+// several; nil where none is the one.
+func (t *Table) Hold() *Column {
+	all := t.All(column.Hold)
+	if len(all) > 1 {
+		all = slices.DeleteFunc(all, func(c *Column) bool { return !c.Mean() })
+	}
+	if len(all) != 1 {
+		return nil
+	}
+	return all[0]
+}

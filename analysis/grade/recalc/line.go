@@ -1,0 +1,199 @@
+package recalc
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/trial"
+)
+
+var (
+	bestMinus = regexp.MustCompile(`(?i)\b(best|longest|winner|top|highest)\b.{0,24}(\bminus\b|\bless\b|\bagainst\b|\bvs\b|\bversus\b|\bover\b|[-−–]).{0,12}\b(control|ctrl)\b|\bdifference\b.{0,24}\b(best|longest)\b.{0,24}\b(control|ctrl)\b`)
+	ofDrain   = regexp.MustCompile(`(?i)(drain|weep|%|fat|hlb)`)
+	bestTrial = regexp.MustCompile(`(?i)^\s*(?:our |my |the )?(?:best|winner|winning|chosen)\b.{0,12}$`)
+	aNumber   = regexp.MustCompile(`^\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min|minutes)?\s*$`)
+	anID      = regexp.MustCompile(`[\p{L}\p{N}-]+`)
+)
+
+// lines holds "best minus control | 22.0" below a table against its holds. It may be of
+// the trial that the student calls best, whether or not it is: that is asked elsewhere.
+func (j *job) lines(w *handin.Work, meant Meant) {
+	col := j.table.Hold()
+	if col == nil {
+		return
+	}
+	controls := j.controls()
+	if len(controls) == 0 || len(controls) == len(col.Cells) {
+		return
+	}
+	for _, p := range w.Words {
+		m := aNumber.FindStringSubmatch(p.Right)
+		if p.Note != nil || p.At.Sheet != j.table.At.Sheet || p.At.File != j.table.At.File || m == nil || !bestMinus.MatchString(p.Text) || ofDrain.MatchString(p.Text) {
+			continue
+		}
+		text := strings.NewReplacer(",", ".", "−", "-").Replace(m[1])
+		v, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			continue
+		}
+		half := 0.5
+		if i := strings.Index(text, "."); i >= 0 {
+			half *= math.Pow(10, -float64(len(text)-i-1))
+		}
+		c := handin.Cell{At: p.RightAt, Text: p.Right, Value: v, Known: true, Half: half, Scale: 1}
+		j.line(w, col, controls, c, meant)
+	}
+}
+
+// controls are the rows of the control: as it is called, or else the only ones without
+// emulsifier.
+func (j *job) controls() (out []int) {
+	for i, x := range j.table.Trials {
+		if x.IsControl() {
+			out = append(out, i)
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	for i := range j.mixes {
+		m := &j.mixes[i][0]
+		none := len(m.parts) > 1 && !m.open
+		for k := range m.parts {
+			none = none && !(isEmulsifier(&m.parts[k]) && m.parts[k].grams > 0)
+		}
+		if none {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// line judges one such number.
+func (j *job) line(w *handin.Work, col *handin.Column, controls []int, c handin.Cell, meant Meant) {
+	e, ok := j.bestLess(w, col, controls, meant)
+	if !ok {
+		return
+	}
+	e.within = max(c.Half, 0.051)
+	v, wrong := judge(c, e)
+	if !wrong {
+		return
+	}
+	v.cell = c
+	j.out = append(j.out, j.finding(criteria.Means, v))
+	j.out[len(j.out)-1].Kind = "best minus control"
+}
+
+// bestLess is the longest hold less the control's, in every way that is right, and the
+// ways it goes wrong.
+func (j *job) bestLess(w *handin.Work, col *handin.Column, controls []int, meant Meant) (e expected, ok bool) {
+	best, base := -1, col.Cells[controls[0]]
+	for i, c := range col.Cells {
+		if c.Known && !slices.Contains(controls, i) && j.table.Trials[i].CameOut != trial.No && (best < 0 || c.Value > col.Cells[best].Value) {
+			best = i
+		}
+	}
+	if best < 0 || !base.Known {
+		return e, false
+	}
+	top := col.Cells[best].Value
+	e = expected{digits: 2, how: fmt.Sprintf("%s − %s", num(top), num(base.Value)), rights: []accepted{exactly(top - base.Value)}}
+	columns := append([]*handin.Column{col}, j.table.Twins()...)
+	for _, from := range columns {
+		for _, b := range columns {
+			e.rights = append(e.rights, j.differencesOf(from, b, w, controls, meant)...)
+		}
+	}
+	for k, o := range col.Cells {
+		if k != best && o.Known && !slices.Contains(controls, k) {
+			e.ways = append(e.ways, way{top - o.Value, fmt.Sprintf("the difference to trial %s, not to the control", j.name(k)), "to " + j.name(k), false})
+		}
+	}
+	e.ways = append(e.ways, way{base.Value - top, "the difference with its sign turned", "sign", true}, way{top + base.Value, "the sum, not the difference", "sum", false}, way{top, "the best hold itself", "best", true})
+	return e, true
+}
+
+// differencesOf are the differences that a student may well give: of the longest, of each
+// trial called best and of their mean, to each control and to their mean; as typed, and
+// with what was meant.
+func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls []int, meant Meant) (out []accepted) {
+	value := func(col *handin.Column, i int, intended bool) float64 {
+		c := col.Cells[i]
+		if v, ok := meant[c.At]; ok && intended {
+			return v
+		}
+		if intended && col.Mean() {
+			sum, n, slipped := 0.0, 0.0, false
+			for _, t := range j.table.Twins() {
+				v, ok := meant[t.Cells[i].At]
+				if !ok {
+					v = t.Cells[i].Value
+				}
+				sum, n, slipped = sum+v, n+1, slipped || ok
+			}
+			if slipped {
+				return sum / n
+			}
+		}
+		if !c.Known {
+			return math.NaN()
+		}
+		return c.Value
+	}
+	for _, intended := range []bool{false, true} {
+		var tops, bases []float64
+		longest := math.NaN()
+		for i := range from.Cells {
+			if v := value(from, i, intended); !slices.Contains(controls, i) && !(v <= longest) && !math.IsNaN(v) {
+				longest = v
+			}
+		}
+		for _, i := range j.calledBest(w) {
+			tops = append(tops, value(from, i, intended))
+		}
+		for _, i := range controls {
+			bases = append(bases, value(base, i, intended))
+		}
+		tops, bases = append(tops, average(tops), longest), append(bases, average(bases))
+		for _, a := range tops {
+			for _, b := range bases {
+				if !math.IsNaN(a - b) {
+					out = append(out, exactly(a-b))
+				}
+			}
+		}
+	}
+	return out
+}
+
+func average(xs []float64) float64 {
+	sum := 0.0
+	for _, x := range xs {
+		sum += x
+	}
+	return sum / float64(len(xs))
+}
+
+// calledBest are the trials that a line "best trial | T4 and T5" names.
+func (j *job) calledBest(w *handin.Work) (out []int) {
+	for _, p := range w.Words {
+		if p.Note != nil || !bestTrial.MatchString(p.Text) || len(strings.Fields(p.Right)) > 6 {
+			continue
+		}
+		for _, id := range anID.FindAllString(p.Right, -1) {
+			for _, x := range w.ByID(id) {
+				if x.Table == j.table && !slices.Contains(out, x.Index) {
+					out = append(out, x.Index)
+				}
+			}
+		}
+	}
+	return out
+}
