@@ -245,6 +245,10 @@ func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir 
 			return nil, err
 		}
 	}
+	copies, err := g.copies(c, class, done, read, codes)
+	if err != nil {
+		return nil, err
+	}
 	var todo []rendering
 	add := func(path string, typedIn bool, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path, make, typedIn})
@@ -257,7 +261,20 @@ func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir 
 	for i := range class.Students {
 		add("students/"+freeStem(fileStem(class.Students[i].Student), names)+".html", false, func() ([]byte, error) { return html.Render(gradedreport.Page(class, i)) })
 	}
-	copies := map[string]bool{}
+	files, failed, err := makeEach(c.ctx, todo)
+	for i, why := range failed {
+		if why != nil {
+			return nil, fmt.Errorf("%s could not be made (%w): please report this with the hand-ins", todo[i].path, why)
+		}
+	}
+	return append(files, copies...), err
+}
+
+// copies are the hand-ins with what was found at their cells. One that cannot be written on
+// is said, and the others are made.
+func (g *grading) copies(c *call, class *graded.Class, done grade.Graded, read []*ingest.HandIn, codes *grade.Codes) (made []file, err error) {
+	var todo []rendering
+	taken := map[string]bool{}
 	for _, h := range read {
 		remarks := remarksOn(done, h)
 		name := h.Book.File
@@ -268,9 +285,17 @@ func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir 
 		if ending != ".xlsx" && ending != ".xlsm" {
 			ending = ".xlsx"
 		}
-		add("marked/"+freeStem(stem, copies)+ending, false, func() ([]byte, error) { return markedHandIn(h, remarks, codes) })
+		todo = append(todo, rendering{"marked/" + freeStem(stem, taken) + ending, func() ([]byte, error) { return markedHandIn(h, remarks, codes) }, false})
 	}
-	return makeAll(c.ctx, todo)
+	files, failed, err := makeEach(c.ctx, todo)
+	for i, f := range files {
+		if failed[i] == nil {
+			made = append(made, f)
+			continue
+		}
+		class.Problems = append(class.Problems, fmt.Sprintf("%s could not be made: the workbook has something in it that cannot be written beside. What was found is in class.xlsx and on the student's page.", todo[i].path))
+	}
+	return made, err
 }
 
 // again puts back what the teacher typed in the class.xlsx of the run before.

@@ -87,8 +87,21 @@ func nextTrialsName(r *result.Results) string {
 
 // makeAll makes every file, as many at once as there are cores.
 func makeAll(ctx context.Context, todo []rendering) ([]file, error) {
-	files := make([]file, len(todo))
-	failed := make([]error, len(todo))
+	files, failed, err := makeEach(ctx, todo)
+	if err != nil {
+		return nil, err
+	}
+	for i, err := range failed {
+		if err != nil {
+			return nil, fmt.Errorf("%s could not be made (%w): leave it out with --write, and please report this with the log", todo[i].path, err)
+		}
+	}
+	return files, nil
+}
+
+// makeEach makes files side by side, and says of each why it could not be made.
+func makeEach(ctx context.Context, todo []rendering) (files []file, failed []error, err error) {
+	files, failed = make([]file, len(todo)), make([]error, len(todo))
 	next := make(chan int)
 	var workers sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(todo)) {
@@ -107,13 +120,5 @@ func makeAll(ctx context.Context, todo []rendering) ([]file, error) {
 	}
 	close(next)
 	workers.Wait()
-	if err := ctx.Err(); err != nil {
-		return nil, err
-	}
-	for i, err := range failed {
-		if err != nil {
-			return nil, fmt.Errorf("%s could not be made (%w): leave it out with --write, and please report this with the log", todo[i].path, err)
-		}
-	}
-	return files, nil
+	return files, failed, ctx.Err()
 }

@@ -227,7 +227,11 @@ func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f f
 	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit())
 	switch {
 	case by <= margin:
-		return about(words+". Nothing was made twice, so who can tell them apart?", s, "another trial did better"), true
+		so := "Nothing was made twice"
+		if len(named[0].trials[0].Table.Twins()) > 0 {
+			so = "No formula stands in two rows"
+		}
+		return about(words+". "+so+", so who can tell them apart?", s, "another trial did better"), true
 	case !alone:
 		words += fmt.Sprintf(", more than makings of one formula differ by (%s)", say.Number(margin))
 	}

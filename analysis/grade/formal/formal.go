@@ -42,8 +42,8 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", missingAt(w)...)
 		f.Certain = !hasProse(w)
 		out = append(out, f)
-	} else if at, only := onlyNamed(w, conclusion); rules.Conclusion && only {
-		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", at))
+	} else if rules.Conclusion && onlyNamed(w, conclusion) {
+		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", conclusion...))
 	}
 	return out, late
 }
@@ -58,24 +58,30 @@ func missingAt(w *handin.Work) []trial.Place {
 	return at
 }
 
-// onlyNamed is where a trial is named the best, if nothing else is concluded: no
+// onlyNamed reports that a trial is named the best and nothing else is concluded: no
 // sentence stands beside the trials but labels, a rule and a word on safety.
-func onlyNamed(w *handin.Work, conclusion []trial.Place) (at trial.Place, only bool) {
+func onlyNamed(w *handin.Work, conclusion []trial.Place) bool {
 	said := map[trial.Place]string{}
 	for _, p := range w.Words {
 		said[p.At] = p.Text
 	}
 	for _, c := range conclusion {
 		if len(strings.Fields(said[c])) > 3 {
-			return at, false
+			return false
 		}
 	}
 	for _, p := range w.Words {
-		if len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) && !strings.Contains(p.Text, "?") && !ruleLabel.MatchString(leftOf(w, p)) && !ruleLabel.MatchString(p.Text) {
-			return at, false
+		if isSentence(p.Text) && !safetyWords.MatchString(p.Text) && !strings.Contains(p.Text, "?") && !ruleLabel.MatchString(leftOf(w, p)) && !ruleLabel.MatchString(p.Text) {
+			return false
 		}
 	}
-	return conclusion[0], true
+	return true
+}
+
+// isSentence reports words that may say something, as a title does not.
+func isSentence(text string) bool {
+	n := len(strings.Fields(text))
+	return n >= 8 || n >= 5 && strings.HasSuffix(strings.TrimSpace(text), ".")
 }
 
 // ruleLabel are labels of what counts as a success, and of what was asked.
