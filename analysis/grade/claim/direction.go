@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -91,18 +92,55 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 	if !d.Varies(factor) || !d.Separates(factor) {
 		return j.notShown(s, d, factor)
 	}
-	with, against, n := j.pairs(d, factor, m, up == better)
+	part := j.spanOf(s, d, factor)
+	with, against, n := j.pairs(d, factor, m, up == better, part)
 	switch {
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m)), s, "the other way round").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
 	case against > with:
 		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "the other way round"), true
 	case with == 0 && against == 0 && !anyRange.MatchString(s.low):
 		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.text, says), s, "within the scatter"), true
 	}
 	return f, false
+}
+
+var (
+	fromTo  = regexp.MustCompile(`(?i)\b(?:from|between|in)\s+(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\s*(?:to|and|–|-|until|till|through)\s*(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b`)
+	levels  = regexp.MustCompile(`(?i)\b(?:from|between)\s+(?:about\s+|blend\s+)?(?:hlb\s+)?(\d+(?:[.,]\d+)?)\s*%?\s*(?:to|and|–|-)\s*(\d+(?:[.,]\d+)?)`)
+	upUntil = regexp.MustCompile(`(?i)\b(?:up to|above|over|below|under|beyond|past|after|until|at first)\b`)
+)
+
+// spanOf are the trials that a sentence keeps to, "from T3 to T6" or "between HLB 5 and
+// 8"; nil where it speaks of all. A span that is not understood holds no trial.
+func (j *judge) spanOf(s sentence, d *method.Design, f method.Factor) map[int]bool {
+	if m := fromTo.FindStringSubmatch(s.text); m != nil {
+		a, b := j.only(s, "trial "+m[1]), j.only(s, "trial "+m[2])
+		from, to := slices.Index(d.Trials, a), slices.Index(d.Trials, b)
+		if a != nil && b != nil && from >= 0 && to >= 0 {
+			span := map[int]bool{}
+			for i := min(from, to); i <= max(from, to); i++ {
+				span[i] = true
+			}
+			return span
+		}
+	}
+	span := map[int]bool{}
+	if m := levels.FindStringSubmatch(s.text); m != nil {
+		low, high := firstNumber(m[1:2]), firstNumber(m[2:3])
+		for i := range d.Trials {
+			if v := d.At(i, f); v >= min(low, high)-0.2 && v <= max(low, high)+0.2 {
+				span[i] = true
+			}
+		}
+		return span
+	}
+	if upUntil.MatchString(s.low) {
+		return span
+	}
+	return nil
 }
 
 // notShown is a claim on a factor that the trials cannot show: it was hardly changed, or
@@ -162,7 +200,7 @@ func (j *judge) designOf(s sentence) *method.Design {
 
 // pairs counts the pairs of trials that differ in a factor alone, and whose results go
 // with or against a claim by more than the scatter.
-func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool) (with, against, n int) {
+func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool, part map[int]bool) (with, against, n int) {
 	margin := j.margin(d, m)
 	alone := false
 	for a := range d.Trials {
@@ -173,7 +211,7 @@ func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool) 
 	for a, x := range d.Trials {
 		for b := range a {
 			y := d.Trials[b]
-			if alone && !d.Alone(a, b, f) || !d.Differ(a, b, f) || d.Same(a, b) {
+			if part != nil && !(part[a] && part[b]) || alone && !d.Alone(a, b, f) || !d.Differ(a, b, f) || d.Same(a, b) {
 				continue
 			}
 			lowA, highA, okA := j.seen(x, m)
@@ -203,14 +241,14 @@ func count(yes bool, with, against *int) {
 }
 
 // example is the pair of trials that shows a factor most plainly.
-func (j *judge) example(d *method.Design, f method.Factor, m measure) string {
+func (j *judge) example(d *method.Design, f method.Factor, m measure, part map[int]bool) string {
 	best, words := 0.0, ""
 	for a, x := range d.Trials {
 		for b := range a {
 			y := d.Trials[b]
 			lowA, _, okA := j.seen(x, m)
 			lowB, _, okB := j.seen(y, m)
-			if !okA || !okB || !d.Alone(a, b, f) || math.Abs(lowA-lowB) <= best {
+			if !okA || !okB || part != nil && !(part[a] && part[b]) || !d.Alone(a, b, f) || math.Abs(lowA-lowB) <= best {
 				continue
 			}
 			best = math.Abs(lowA - lowB)

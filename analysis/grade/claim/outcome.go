@@ -42,7 +42,15 @@ func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
 		return 0, 0, false
 	}
 	if cells := j.cellsOf(x, m); len(cells) > 0 {
-		return j.bounds(cells)
+		low, high, ok = j.bounds(cells)
+		if m == hold && len(cells) == 1 {
+			// By a mean that was worked out wrong a student may conclude, and by the holds.
+			if twins := j.twinsOf(x); len(twins) > 1 {
+				l, h, _ := j.bounds(twins)
+				low, high = min(low, l), max(high, h)
+			}
+		}
+		return low, high, ok
 	}
 	switch {
 	case m == drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount):
@@ -67,6 +75,25 @@ func (j *judge) cellsOf(x *handin.Trial, m measure) (cells []handin.Cell) {
 			return []handin.Cell{c}
 		}
 		cells = append(cells, c)
+	}
+	return cells
+}
+
+// twinsOf are the single holds of a trial, where it has its mean beside them and it is not
+// theirs.
+func (j *judge) twinsOf(x *handin.Trial) (cells []handin.Cell) {
+	mean := x.Table.Hold()
+	if mean == nil || !mean.Mean() {
+		return nil
+	}
+	sum := 0.0
+	for _, col := range x.Table.Twins() {
+		if c := col.Cells[x.Index]; c.Known {
+			cells, sum = append(cells, c), sum+c.Value
+		}
+	}
+	if c := mean.Cells[x.Index]; c.Known && math.Abs(c.Value-sum/float64(len(cells))) <= max(c.Half, 0.051) {
+		return nil
 	}
 	return cells
 }

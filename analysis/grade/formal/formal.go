@@ -7,6 +7,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"time"
 
@@ -66,7 +67,7 @@ func onlyNamed(w *handin.Work, conclusion []trial.Place) bool {
 		said[p.At] = p.Text
 	}
 	for _, c := range conclusion {
-		if len(strings.Fields(said[c])) > 3 {
+		if len(strings.Fields(said[c])) > 3 || says.MatchString(said[c]) {
 			return false
 		}
 	}
@@ -77,6 +78,8 @@ func onlyNamed(w *handin.Work, conclusion []trial.Place) bool {
 	}
 	return true
 }
+
+var says = regexp.MustCompile(`(?i)\b(held|holds|is|are|was|were|lasted|lasts|stood|stands|drained|drains|worked|works)\b`)
 
 // isSentence reports words that may say something, as a title does not.
 func isSentence(text string) bool {
@@ -183,13 +186,13 @@ func parse(text string) (d time.Time, ok, cannot bool) {
 	text = strings.TrimSpace(text)
 	y, m, n := 0, 0, 0
 	if p := isoDay.FindStringSubmatch(text); p != nil {
-		fmt.Sscan(p[1]+" "+p[2]+" "+p[3], &y, &m, &n)
+		y, m, n = whole(p[1]), whole(p[2]), whole(p[3])
 	} else if p := wordDay.FindStringSubmatch(text); p != nil {
 		if y, m, n = wordsOfDay(p); m == 0 {
 			return d, false, false
 		}
 	} else if p := plainDay.FindStringSubmatch(text); p != nil {
-		fmt.Sscan(p[3]+" "+p[2]+" "+p[1], &y, &m, &n)
+		y, m, n = whole(p[3]), whole(p[2]), whole(p[1])
 		if y < 100 {
 			y += 2000
 		}
@@ -206,14 +209,22 @@ func parse(text string) (d time.Time, ok, cannot bool) {
 	return d, true, false
 }
 
+// whole is a number of figures only; "09" is 9.
+func whole(figures string) int {
+	n, err := strconv.Atoi(figures)
+	if err != nil {
+		return 0
+	}
+	return n
+}
+
 // ambiguous reports a day that can be read month first as well.
 func ambiguous(text string) bool {
 	p := plainDay.FindStringSubmatch(strings.TrimSpace(text))
 	if p == nil || strings.Contains(text, ".") {
 		return false
 	}
-	var a, b int
-	fmt.Sscan(p[1]+" "+p[2], &a, &b)
+	a, b := whole(p[1]), whole(p[2])
 	return a <= 12 && b <= 12 && a != b
 }
 

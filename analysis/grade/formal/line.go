@@ -76,11 +76,11 @@ var months = [12][]string{{"jan", "ene", "gen"}, {"feb", "fév", "fev"}, {"mar",
 // wordsOfDay are the year, month and day of a match of wordDay; month 0 for a word that is no
 // month.
 func wordsOfDay(p []string) (y, m, n int) {
-	word, rest := p[2], p[3]+" "+p[1]
+	word := p[2]
+	y, n = whole(p[3]), whole(p[1])
 	if word == "" {
-		word, rest = p[4], p[6]+" "+p[5]
+		word, y, n = p[4], whole(p[6]), whole(p[5])
 	}
-	fmt.Sscan(rest, &y, &n)
 	word = strings.ToLower(word)
 	for k, begins := range months {
 		for _, b := range begins {

@@ -11,6 +11,8 @@ import (
 
 var (
 	meanWord = regexp.MustCompile(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
+	number   = regexp.MustCompile(`(?i)(\d|\b[a-d]\b|\b(first|second|third)\b)`)
+	holdWord = regexp.MustCompile(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
 	inUnit   = regexp.MustCompile(`[(\[]\s*([a-zA-Z]+)\.?\s*[)\]]`)
 )
 
@@ -20,15 +22,24 @@ func (c *Column) Mean() bool { return meanWord.MatchString(c.Header) }
 // perMinute are minutes in one of the units that a header may name.
 var perMinute = map[string]float64{"s": 1.0 / 60, "sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60, "sek": 1.0 / 60, "h": 60, "hr": 60, "hrs": 60, "hour": 60, "hours": 60, "std": 60}
 
-// readings makes the numbered columns beside a mean hold holds as well, each in minutes:
-// "hold 1 (s)", "hold 2 (s)", "mean hold (min)". The log is read by the mean alone.
+// readings makes numbered columns holds as well, each in minutes: "hold 1 (s)", "hold 2
+// (s)", with or without a "mean hold (min)" beside them, by which alone the log is read.
 func (t *Table) readings() {
-	means := slices.DeleteFunc(t.All(column.Hold), func(c *Column) bool { return !c.Mean() })
-	if len(means) != 1 {
-		return
-	}
+	of := map[string]int{} // numbered columns by their stem
+	var numbered []*Column
 	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || c.Known() < 2 || c.Mean() || !strings.ContainsAny(c.Header, "0123456789ABCabc") || stem(c.Header) != stem(means[0].Header) {
+		if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 && !c.Mean() && number.MatchString(c.Header) {
+			of[stem(c.Header)]++
+			numbered = append(numbered, c)
+		}
+	}
+	all := t.All(column.Hold)
+	means := slices.DeleteFunc(slices.Clone(all), func(c *Column) bool { return !c.Mean() })
+	for _, c := range numbered {
+		switch s := stem(c.Header); {
+		case len(means) == 1 && s == stem(means[0].Header):
+		case len(all) == 0 && of[s] >= 2 && holdWord.MatchString(c.Header):
+		default:
 			continue
 		}
 		c.Role = column.Hold

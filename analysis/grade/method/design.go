@@ -101,6 +101,11 @@ func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 			p.hlb = math.NaN()
 		}
 	}
+	if math.IsNaN(p.hlb) && p.emulsifier > 0 { // of an emulsifier nobody knows the student does
+		if h := value(x.BlendHLB); h >= 0 && h <= ingredient.MostHLB {
+			p.hlb = h
+		}
+	}
 	for _, name := range d.Extras {
 		v, ok := x.Extras[name]
 		if !ok || name == "temperature_c" && slipped(x, slips) {

@@ -54,7 +54,26 @@ func (j *job) sumsUp(col *handin.Column) bool {
 			}
 		}
 	}
-	return n > 0 && 2*near >= n && near > 0
+	return n > 0 && 2*near >= n && near > 0 || j.allWithoutOne(col)
+}
+
+// allWithoutOne reports totals that are the sum of the grams but for one ingredient, the
+// same in every row.
+func (j *job) allWithoutOne(col *handin.Column) bool {
+	if len(j.mixes) < 3 || col.Known() < len(col.Cells) {
+		return false
+	}
+	for k := range j.mixes[0][0].parts {
+		all := true
+		for i, c := range col.Cells {
+			m := &j.mixes[i][0]
+			all = all && !m.open && m.parts[k].grams > 0 && math.Abs(c.Value-(m.sum-m.parts[k].grams)) <= max(c.Half, 0.06)
+		}
+		if all {
+			return true
+		}
+	}
+	return false
 }
 
 // totalWithin is what a total may be off: little where the others of its column are

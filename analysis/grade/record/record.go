@@ -96,9 +96,9 @@ func (r *reader) impossible(t *handin.Table) {
 // follows is the finding of the grams that an impossible percent, or of the hold that an
 // impossible mean, was rightly worked out from, -1 if there is none.
 func (r *reader) follows(t *handin.Table, col *handin.Column, i int) int {
-	if col.Role == column.Hold && col.Cells[i].Formula != "" { // a mean of one that cannot be
+	if col.Role == column.Hold && isMeanOfTwins(t, col, i) { // of one that cannot be
 		for _, o := range t.Twins() {
-			if at := o.Cells[i].At; r.not[at] && at != col.Cells[i].At {
+			if at := o.Cells[i].At; r.not[at] {
 				return slices.IndexFunc(r.out, func(f finding.Found) bool { return f.At == at })
 			}
 		}

@@ -31,14 +31,38 @@ func (r *reader) twins(t *handin.Table) {
 			if !r.fresh(c) || c.Value <= 0 || other.Value <= 0 || times(c.Value, other.Value) < farApart {
 				continue
 			}
-			if own := boundsOf(h, i); own.n >= 2 && own.holds(c.Value, 0.3) && !own.holds(other.Value, 0.3) {
-				continue // the other one is to be asked of
-			}
-			if r.unitOfTwin(c, other) || r.twinForDrained(t, h, i, other) {
+			own := boundsOf(h, i) // the other one may be to be asked of
+			usual := own.n >= 2 && own.holds(c.Value, 0.3) && !own.holds(other.Value, 0.3)
+			if !usual && r.unitOfTwin(c, other) || r.twinForDrained(t, h, i, other) {
+				r.withMean(t, i)
 				break
 			}
 		}
 	}
+}
+
+// withMean adds the mean of a trial's holds to what was just asked of one of them: it is
+// rightly worked out of what was typed.
+func (r *reader) withMean(t *handin.Table, i int) {
+	for _, m := range t.All(column.Hold) {
+		if c := m.Cells[i]; isMeanOfTwins(t, m, i) && !r.said[c.At] {
+			k := len(r.out) - 1
+			r.out[k] = r.out[k].And(c.At)
+			r.said[c.At] = true
+		}
+	}
+}
+
+// isMeanOfTwins reports a cell that is the mean of the holds of its trial.
+func isMeanOfTwins(t *handin.Table, col *handin.Column, i int) bool {
+	sum, n := 0.0, 0.0
+	for _, h := range t.Twins() {
+		if c := h.Cells[i]; c.Known {
+			sum, n = sum+c.Value, n+1
+		}
+	}
+	c := col.Cells[i]
+	return n >= 2 && col.Mean() && c.Known && math.Abs(c.Value-sum/n) <= max(c.Half, 0.051)
 }
 
 // times is how many times the larger of two numbers is the smaller.
@@ -98,8 +122,8 @@ func (r *reader) twinForDrained(t *handin.Table, h *handin.Column, i int, other 
 		if !r.fresh(p) || p.Value <= 0 || d.Field == nil || d.Field.Want != quantity.Percent || times(p.Value, other.Value) > alikeWithin {
 			continue
 		}
-		if percents := boundsOf(d, i); percents.n < 3 || !percents.holds(c.Value, 0.12) {
-			continue
+		if percents := boundsOf(d, i); percents.n < 3 || c.Value < 0.88*percents.low || c.Value > 100 {
+			continue // a control may well drain more than all others
 		}
 		words := fmt.Sprintf("%s and %s look exchanged: the other hold of this trial is %s (%s, %s). Which is which?", c.Text, p.Text, other.Text, h.Header, d.Header)
 		r.add(about(words, c, "exchanged cells").And(p.At), c.At, p.At)
