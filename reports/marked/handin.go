@@ -27,7 +27,7 @@ func HandIn(content []byte, remarks []Remark, hide func(string) string) (out []b
 			out, err = nil, fmt.Errorf("the copy could not be made: %v", r)
 		}
 	}()
-	if content, err = numberedShapes(content); err != nil {
+	if content, err = plainComments(content); err != nil {
 		return nil, err
 	}
 	f, err := excelize.OpenReader(bytes.NewReader(content))
