@@ -362,6 +362,11 @@ func (j *judge) elsewhere(x *handin.Trial, v, half float64) bool {
 	if mean, n := j.ofFormula(x, hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
 		return true
 	}
+	if twins := j.twinsIn(x); len(twins) > 1 {
+		if l, h, ok := j.bounds(twins); ok && l == h && math.Abs(l-v) <= half+0.05 {
+			return true
+		}
+	}
 	return slices.ContainsFunc(x.Table.Columns, func(c *handin.Column) bool {
 		cell := c.Cells[x.Index]
 		return cell.Known && math.Abs(cell.Value-v) <= 1e-9

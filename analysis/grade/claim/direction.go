@@ -18,12 +18,20 @@ import (
 	"foamfield/ingest/trial"
 )
 
+// holdUp and holdDown are what a hold does by itself.
+var (
+	holdUp   = regexp.MustCompile(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (rises|rose|goes up|went up|increases|increased|grows|grew)\b`)
+	holdDown = regexp.MustCompile(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`)
+)
+
 var (
 	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
 	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
 	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
 	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
 
+	rises    = `(?: content| share| percent| %)? (?:rises|rose|goes up|went up|increases|increased|grows|grew|climbs)\b`
+	falls    = `(?: content| share| percent| %)? (?:falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`
 	upWord   = `(?:more|higher|increasing|increased|raising|adding|extra|greater|a higher|mehr|höherer|höhere|plus de|más|mas|più)`
 	downWord = `(?:less|lower|decreasing|decreased|reducing|reduced|a lower|fewer|weniger|niedriger(?:er)?|moins de|menos|meno)`
 	anyRange = regexp.MustCompile(`(?i)(\bup to\b|\buntil\b|\bbut only\b|\bat first\b|\bexcept\b|\bunless\b|\bonly (when|if|at|with)\b)`)
@@ -41,18 +49,23 @@ var subjects = []struct {
 
 // change is what a sentence says was changed, and which way.
 func change(low string) (f method.Factor, up, ok bool) {
-	n := 0
+	type one struct {
+		f  method.Factor
+		up bool
+	}
+	all := map[one]bool{}
 	for _, s := range subjects {
 		for _, way := range []struct {
-			words string
-			up    bool
-		}{{upWord, true}, {downWord, false}} {
-			if regexpFor(`\b` + way.words + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`).MatchString(low) {
-				f, up, n = s.factor, way.up, n+1
+			words, moves string
+			up           bool
+		}{{upWord, rises, true}, {downWord, falls, false}} {
+			if regexpFor(`\b`+way.words+`\s+(?:the\s+|of the\s+|in\s+)?`+s.words+`\b`).MatchString(low) || regexpFor(`\b`+s.words+way.moves).MatchString(low) {
+				all[one{s.factor, way.up}] = true
+				f, up = s.factor, way.up
 			}
 		}
 	}
-	if n != 1 {
+	if len(all) != 1 {
 		return f, up, false
 	}
 	for _, s := range subjects { // "more butter and emulsifier" is of both
@@ -69,6 +82,9 @@ func init() {
 	compiled["same"] = regexp.MustCompile(`(?i)\b(at|with|for) (the same|both|equal|every|each|all|a fixed|constant)\b`)
 	for _, s := range subjects {
 		compiled[`\b`+s.words+`\b`] = regexp.MustCompile(`(?i)\b` + s.words + `\b`)
+		for _, way := range []string{rises, falls} {
+			compiled[`\b`+s.words+way] = regexp.MustCompile(`(?i)\b` + s.words + way)
+		}
 		for _, way := range []string{upWord, downWord} {
 			expr := `\b` + way + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`
 			compiled[expr] = regexp.MustCompile(`(?i)` + expr)
@@ -110,7 +126,7 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 var (
 	fromTo  = regexp.MustCompile(`(?i)\b(?:from|between|in)\s+(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\s*(?:to|and|–|-|until|till|through)\s*(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b`)
 	levels  = regexp.MustCompile(`(?i)\b(?:from|between)\s+(?:about\s+|blend\s+)?(?:hlb\s+)?(\d+(?:[.,]\d+)?)\s*%?\s*(?:to|and|–|-)\s*(\d+(?:[.,]\d+)?)`)
-	upUntil = regexp.MustCompile(`(?i)\b(?:up to|above|over|below|under|beyond|past|after|until|at first)\b`)
+	upUntil = regexp.MustCompile(`(?i)\b(?:up to|above|over|below|under|beyond|past|after|until|at first|first|then|again)\b`)
 )
 
 // spanOf are the trials that a sentence keeps to, "from T3 to T6" or "between HLB 5 and
@@ -164,15 +180,18 @@ func effect(low string) (m measure, grew bool, says string) {
 		m    measure
 		grew bool
 		says string
-	}{{longer, hold, true, "the hold"}, {shorter, hold, false, "the hold"}, {drainsLo, drained, false, "the drainage"}, {drainsHi, drained, true, "the drainage"}} {
+	}{{holdUp, hold, true, "the hold"}, {holdDown, hold, false, "the hold"}, {longer, hold, true, "the hold"}, {shorter, hold, false, "the hold"}, {drainsLo, drained, false, "the drainage"}, {drainsHi, drained, true, "the drainage"}} {
 		if e.re.MatchString(low) {
+			if n > 0 && m == e.m && grew != e.grew {
+				return noMeasure, false, "" // "first longer, then shorter"
+			}
 			if n == 0 {
 				m, grew, says = e.m, e.grew, e.says
 			}
 			n++
 		}
 	}
-	if n > 2 {
+	if n > 3 {
 		return noMeasure, false, ""
 	}
 	return m, grew, says
@@ -385,6 +404,9 @@ var (
 	ruleDrain = regexp.MustCompile(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 )
 
+// holdFirst is a rule that gives the minutes first: "at least 20 min of hold".
+var holdFirst = regexp.MustCompile(`(?i)(?:at least|more than|over|≥|>|minimum(?: of)?)\s*(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\b`)
+
 // drainFirst is a rule that gives the percent first: "not more than 3 % has drained".
 var drainFirst = regexp.MustCompile(`(?i)(?:at most|less than|under|below|(?:no|not) more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)[^.;,]{0,24}?(?:drain|weep|wept|leak)`)
 
@@ -408,6 +430,8 @@ func ruleOf(w *handin.Work) (r ownRule) {
 		}
 		if m := ruleHold.FindStringSubmatch(text); m != nil {
 			r.holdAtLeast = firstNumber(m[2:3])
+		} else if m := holdFirst.FindStringSubmatch(text); m != nil {
+			r.holdAtLeast = firstNumber(m[1:2])
 		}
 		if m := ruleDrain.FindStringSubmatch(text); m != nil {
 			r.drainedAtMost = firstNumber(m[2:3])
@@ -457,7 +481,7 @@ func (j *judge) passes(x *handin.Trial, r ownRule) bool {
 }
 
 var (
-	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes)\b`)
+	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
 	failed = regexp.MustCompile(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 

@@ -87,13 +87,22 @@ func (j *judge) twinsOf(x *handin.Trial) (cells []handin.Cell) {
 		return nil
 	}
 	sum := 0.0
-	for _, col := range x.Table.Twins() {
-		if c := col.Cells[x.Index]; c.Known {
-			cells, sum = append(cells, c), sum+c.Value
-		}
+	cells = j.twinsIn(x)
+	for _, c := range cells {
+		sum += c.Value
 	}
 	if c := mean.Cells[x.Index]; c.Known && math.Abs(c.Value-sum/float64(len(cells))) <= max(c.Half, 0.051) {
 		return nil
+	}
+	return cells
+}
+
+// twinsIn are the single holds of a trial.
+func (j *judge) twinsIn(x *handin.Trial) (cells []handin.Cell) {
+	for _, col := range x.Table.Twins() {
+		if c := col.Cells[x.Index]; c.Known && !j.slips.Not[c.At] {
+			cells = append(cells, c)
+		}
 	}
 	return cells
 }

@@ -24,7 +24,7 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	if rules.Control && !hasControl(w, designs) {
 		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", at)
 		f.Certain = !slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
-			return mayNameControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text)
+			return (mayNameControl.MatchString(p.Text) || namesControl.MatchString(p.Text)) && !deniesControl.MatchString(p.Text)
 		})
 		out = append(out, f)
 	} else if rules.Control {
@@ -68,6 +68,12 @@ var mayNameControl = regexp.MustCompile(`(?i)(\bstart(ed|ing)? (with|from|point)
 
 var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
 
+// justCompares reports a label with a number beside it, "best minus control | 22", that
+// says of no trial that it is the control.
+func justCompares(p handin.Phrase) bool { return aNumber.MatchString(p.Right) && p.Note == nil }
+
+var aNumber = regexp.MustCompile(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes)?\s*$`)
+
 // hasControl reports a control: by its name, by words, or a trial without the
 // emulsifier that others have.
 func hasControl(w *handin.Work, designs []Design) bool {
@@ -77,7 +83,7 @@ func hasControl(w *handin.Work, designs []Design) bool {
 		}
 	}
 	for _, p := range w.Words {
-		if namesControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text) {
+		if namesControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text) && !justCompares(p) {
 			return true
 		}
 	}

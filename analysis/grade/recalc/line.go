@@ -130,16 +130,8 @@ func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls 
 			return v
 		}
 		if intended && col.Mean() {
-			sum, n, slipped := 0.0, 0.0, false
-			for _, t := range j.table.Twins() {
-				v, ok := meant[t.Cells[i].At]
-				if !ok {
-					v = t.Cells[i].Value
-				}
-				sum, n, slipped = sum+v, n+1, slipped || ok
-			}
-			if slipped {
-				return sum / n
+			if m := j.meanMeant(i, meant); !math.IsNaN(m) {
+				return m
 			}
 		}
 		if !c.Known {
@@ -171,6 +163,22 @@ func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls 
 		}
 	}
 	return out
+}
+
+// meanMeant is the mean of a trial's holds, each as it was meant; NaN for one without two.
+func (j *job) meanMeant(i int, meant Meant) float64 {
+	var xs []float64
+	for _, t := range j.table.Twins() {
+		if v, ok := meant[t.Cells[i].At]; ok {
+			xs = append(xs, v)
+		} else if t.Cells[i].Known {
+			xs = append(xs, t.Cells[i].Value)
+		}
+	}
+	if len(xs) < 2 {
+		return math.NaN()
+	}
+	return average(xs)
 }
 
 func average(xs []float64) float64 {

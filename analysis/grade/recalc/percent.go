@@ -57,23 +57,32 @@ func (j *job) sumsUp(col *handin.Column) bool {
 	return n > 0 && 2*near >= n && near > 0 || j.allWithoutOne(col)
 }
 
-// allWithoutOne reports totals that are the sum of the grams but for one ingredient, the
-// same in every row.
+// allWithoutOne reports totals that are the sum of the grams but for one ingredient, or
+// for the emulsifiers, the same in every row.
 func (j *job) allWithoutOne(col *handin.Column) bool {
 	if len(j.mixes) < 3 || col.Known() < len(col.Cells) {
 		return false
 	}
-	for k := range j.mixes[0][0].parts {
-		all := true
+	without := func(grams func(m *mixture) float64) bool {
+		left := 0
 		for i, c := range col.Cells {
 			m := &j.mixes[i][0]
-			all = all && !m.open && m.parts[k].grams > 0 && math.Abs(c.Value-(m.sum-m.parts[k].grams)) <= max(c.Half, 0.06)
+			g := grams(m)
+			if m.open || math.Abs(c.Value-(m.sum-g)) > max(c.Half, 0.06) {
+				return false
+			}
+			if g > 0.5 {
+				left++
+			}
 		}
-		if all {
+		return left >= 3
+	}
+	for k := range j.mixes[0][0].parts {
+		if without(func(m *mixture) float64 { return m.parts[k].grams }) {
 			return true
 		}
 	}
-	return false
+	return without(func(m *mixture) float64 { return m.of(isEmulsifier) })
 }
 
 // totalWithin is what a total may be off: little where the others of its column are

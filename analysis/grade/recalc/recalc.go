@@ -29,7 +29,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant) (out []finding.Found,
 	said := saidOf(w)
 	tally = map[criteria.Look]Tally{}
 	for _, t := range w.Tables {
-		j := &job{table: t, rules: rules, said: said, tally: tally}
+		j := &job{table: t, rules: rules, said: said, tally: tally, meant: meant}
 		for i := range t.Trials {
 			j.mixes = append(j.mixes, mixesOf(t, i, rules, meant))
 		}
@@ -78,6 +78,7 @@ type job struct {
 	mixes [][]mixture // by trial: as typed, and with what was meant
 	out   []finding.Found
 	tally map[criteria.Look]Tally
+	meant Meant
 }
 
 // accepted is a value that is right, with its range where a constant may vary.

@@ -79,6 +79,9 @@ func (j *job) mean(col *handin.Column, sources []*handin.Column, i int) (e expec
 	}
 	e = meanOf(xs, len(sources))
 	e.within = halfOf(col)
+	if m := j.meanMeant(i, j.meant); col.Role == column.Hold && !math.IsNaN(m) {
+		e.rights = append(e.rights, exactly(m)) // by hand, as it was meant
+	}
 	if bound {
 		// What still stood is at least so long: no number is its mean.
 		m := e.rights[0].value

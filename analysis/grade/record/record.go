@@ -187,7 +187,7 @@ func (r *reader) units(t *handin.Table) {
 		}
 		r.wholeColumn(t, col)
 		for i, c := range col.Cells {
-			if c.Known && c.Value > 0 && !r.said[c.At] && c.Formula == "" {
+			if c.Known && c.Value > 0 && !r.said[c.At] && c.Formula == "" && !r.meanOfSlip(t, col, i) {
 				r.slip(col, i, slips)
 			}
 		}
@@ -293,6 +293,7 @@ func (r *reader) notMeasured(t *handin.Table) {
 		for _, col := range t.Results() {
 			if c := col.Cells[i]; c.Known && c.Value == 0 && !r.said[c.At] && speaksOf(x.Note, col) {
 				zeros = append(zeros, c)
+				r.not[c.At] = true // nothing is to be concluded from it
 			}
 		}
 		r.ask(zeros, fmt.Sprintf("0 is typed, and the note says %s. An empty cell says “not measured”; 0 says “measured, and none”. Which was it?", say.Quoted(x.Note)), "0 for not measured")

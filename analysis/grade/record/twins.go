@@ -3,7 +3,9 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
@@ -51,6 +53,23 @@ func (r *reader) withMean(t *handin.Table, i int) {
 			r.said[c.At] = true
 		}
 	}
+}
+
+// meanOfSlip adds the mean of holds, of which one was asked of, to that question; false
+// for any other cell.
+func (r *reader) meanOfSlip(t *handin.Table, col *handin.Column, i int) bool {
+	if !isMeanOfTwins(t, col, i) {
+		return false
+	}
+	for _, h := range t.Twins() {
+		at := h.Cells[i].At
+		if k := slices.IndexFunc(r.out, func(f finding.Found) bool { return f.At == at }); r.said[at] && k >= 0 {
+			r.out[k] = r.out[k].And(col.Cells[i].At)
+			r.said[col.Cells[i].At] = true
+			return true
+		}
+	}
+	return false
 }
 
 // isMeanOfTwins reports a cell that is the mean of the holds of its trial.
