@@ -333,7 +333,7 @@ func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bo
 		return f, false
 	}
 	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), x.ID), s, "value quoted")
-	f.Certain = low == high
+	f.Certain = low == high && !j.ofSlips(x)
 	f.Right = graded.Num(low)
 	return f, true
 }

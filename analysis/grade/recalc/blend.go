@@ -25,6 +25,8 @@ func (j *job) blends() {
 		from := len(j.out)
 		j.column(col, criteria.HLB, func(i int) (expected, bool) { return j.blend(i, with) })
 		j.headsOrSums(col, from)
+		j.gramsOrSum(col, from)
+		j.neverChanges(col, with)
 	}
 }
 
@@ -50,6 +52,73 @@ func (j *job) headsOrSums(col *handin.Column, from int) {
 			}
 		}
 	}
+}
+
+// gramsOrSum turns one blend that is exchanged into a question, where the grams of its row
+// leave the order of their column and the blend does not: then the grams may be exchanged.
+func (j *job) gramsOrSum(col *handin.Column, from int) {
+	var grams []*handin.Column
+	for _, o := range j.table.Weighed() {
+		if o.Field.What.WeighedAsEmulsifier() && o.Known() >= 4 {
+			grams = append(grams, o)
+		}
+	}
+	for k := from; k < len(j.out) && len(grams) == 2; k++ {
+		f := &j.out[k]
+		i := slices.IndexFunc(col.Cells, func(c handin.Cell) bool { return c.At == f.At })
+		if !strings.Contains(f.Words, "are exchanged") || len(f.Cells) != 1 || i < 0 || inOrder(grams[0], -1) || !inOrder(grams[0], i) || inOrder(grams[1], -1) || !inOrder(grams[1], i) || !inOrder(col, -1) {
+			continue
+		}
+		f.Certain = false
+		f.Words += ". The blend fits the trials above and below, and the grams do not: are the two grams exchanged, or is the blend?"
+		*f = f.And(grams[0].Cells[i].At, grams[1].Cells[i].At)
+	}
+}
+
+// inOrder reports a column that only ever rises, or only ever falls, from trial to trial; 0
+// and one row left out.
+func inOrder(col *handin.Column, but int) bool {
+	up, down, last := true, true, math.NaN()
+	for i, c := range col.Cells {
+		if i == but || !c.Known || c.Value == 0 {
+			continue
+		}
+		up, down = up && !(c.Value <= last), down && !(c.Value >= last)
+		last = c.Value
+	}
+	return up || down
+}
+
+// neverChanges asks of a blend that is the same in every row, while the grams of its
+// emulsifiers are not and nobody knows their HLBs.
+func (j *job) neverChanges(col *handin.Column, with constants) {
+	if with.sure {
+		return
+	}
+	n, low, high := 0, math.Inf(1), math.Inf(-1)
+	var at []handin.Cell
+	for i, c := range col.Cells {
+		m := &j.mixes[i][0]
+		em := m.of(isEmulsifier)
+		k := slices.IndexFunc(m.parts, func(p part) bool { return isEmulsifier(&p) })
+		if !c.Known || em <= 0 || k < 0 || m.parts[k].grams >= em || m.parts[k].grams <= 0 || m.open {
+			continue
+		}
+		if len(at) > 0 && math.Abs(c.Value-at[0].Value) > 1e-9 {
+			return
+		}
+		at = append(at, c)
+		share := m.parts[k].grams / em
+		n, low, high = n+1, min(low, share), max(high, share)
+	}
+	if n < 3 || high-low < 0.1 {
+		return
+	}
+	f := finding.Of(criteria.HLB, graded.Calculation, fmt.Sprintf("%s stands in every row, and the grams of the emulsifiers change. Is it a plain mean? By grams it would change with them.", finding.Typed(at[0]).String()), at[0]).Kinds("blend that never changes")
+	for _, c := range at[1:] {
+		f = f.And(c.At)
+	}
+	j.out = append(j.out, f)
 }
 
 // constants are the HLBs that a student reckons with, by the name of the emulsifier:

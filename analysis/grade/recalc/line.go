@@ -124,34 +124,19 @@ func (j *job) bestLess(w *handin.Work, col *handin.Column, controls []int, meant
 // trial called best and of their mean, to each control and to their mean; as typed, and
 // with what was meant.
 func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls []int, meant Meant) (out []accepted) {
-	value := func(col *handin.Column, i int, intended bool) float64 {
-		c := col.Cells[i]
-		if v, ok := meant[c.At]; ok && intended {
-			return v
-		}
-		if intended && col.Mean() {
-			if m := j.meanMeant(i, meant); !math.IsNaN(m) {
-				return m
-			}
-		}
-		if !c.Known {
-			return math.NaN()
-		}
-		return c.Value
-	}
 	for _, intended := range []bool{false, true} {
 		var tops, bases []float64
 		longest := math.NaN()
 		for i := range from.Cells {
-			if v := value(from, i, intended); !slices.Contains(controls, i) && !(v <= longest) && !math.IsNaN(v) {
+			if v := j.held(from, i, meant, intended); !slices.Contains(controls, i) && !(v <= longest) && !math.IsNaN(v) {
 				longest = v
 			}
 		}
 		for _, i := range j.calledBest(w) {
-			tops = append(tops, value(from, i, intended))
+			tops = append(tops, j.held(from, i, meant, intended))
 		}
 		for _, i := range controls {
-			bases = append(bases, value(base, i, intended))
+			bases = append(bases, j.held(base, i, meant, intended))
 		}
 		tops, bases = append(tops, average(tops), longest), append(bases, average(bases))
 		for _, a := range tops {
@@ -163,6 +148,23 @@ func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls 
 		}
 	}
 	return out
+}
+
+// held is a hold as typed, or as it was meant; NaN where none is known.
+func (j *job) held(col *handin.Column, i int, meant Meant, intended bool) float64 {
+	c := col.Cells[i]
+	if v, ok := meant[c.At]; ok && intended {
+		return v
+	}
+	if intended && col.Mean() {
+		if m := j.meanMeant(i, meant); !math.IsNaN(m) {
+			return m
+		}
+	}
+	if !c.Known {
+		return math.NaN()
+	}
+	return c.Value
 }
 
 // meanMeant is the mean of a trial's holds, each as it was meant; NaN for one without two.
