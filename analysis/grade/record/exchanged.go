@@ -208,6 +208,54 @@ func (r *reader) exchangedGrams(fat, water, percent *handin.Column, rows []int) 
 	}
 }
 
+// outOfOrder asks of the grams of two emulsifiers that leave the order of both columns in
+// one row, and would keep it in each other's place. No total and no formula shows it.
+func (r *reader) outOfOrder(t *handin.Table) {
+	var of []*handin.Column
+	for _, c := range t.Weighed() {
+		if emulsifier(c) {
+			of = append(of, c)
+		}
+	}
+	if len(of) != 2 || ordered(of[0], nil, -1) || ordered(of[1], nil, -1) {
+		return
+	}
+	at := -1
+	for i := range t.Trials {
+		a, b := of[0].Cells[i], of[1].Cells[i]
+		if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || a.Value <= 0 || b.Value <= 0 || !ordered(of[0], of[1], i) || !ordered(of[1], of[0], i) {
+			continue
+		}
+		if at >= 0 {
+			return // either of two rows would do
+		}
+		at = i
+	}
+	if at < 0 {
+		return
+	}
+	a, b := of[0].Cells[at], of[1].Cells[at]
+	r.add(about(fmt.Sprintf("%s and %s look exchanged: the other trials go step by step (%s, %s), and this one does only the other way round. Which is which?", a.Text, b.Text, of[0].Header, of[1].Header), a, "exchanged cells").And(b.At), a.At, b.At)
+	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// ordered reports five grams and more that only ever rise, or only ever fall, from trial to
+// trial; in one row those of another column may stand instead.
+func ordered(col, other *handin.Column, row int) bool {
+	up, down, last, n := true, true, math.NaN(), 0
+	for i, c := range col.Cells {
+		if i == row && other != nil {
+			c = other.Cells[i]
+		}
+		if !c.Known || c.Value == 0 {
+			continue
+		}
+		up, down = up && !(c.Value <= last), down && !(c.Value >= last)
+		last, n = c.Value, n+1
+	}
+	return n >= 5 && (up || down)
+}
+
 // mend asks of the one cell of grams that would make a sum its total again, if a slip
 // of the finger explains it.
 func (r *reader) mend(t *handin.Table) {

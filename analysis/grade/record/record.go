@@ -37,6 +37,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.mend(t)
 		r.exchangedHeads(t)
 		r.exchangedCells(t)
+		r.outOfOrder(t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
 		r.leftEmpty(t)
