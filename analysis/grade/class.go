@@ -63,8 +63,25 @@ func rulesInForce(r criteria.Rules) (out []graded.Rule) {
 	return out
 }
 
-// tasks pools the class by dish; rows that two students have in common count once.
-func tasks(works []*handin.Work, second map[*handin.Trial]bool) []graded.Task {
+// doubtfulIn are the trials of which some grams are a slip, or cannot be: what they were
+// mixed of is not known.
+func doubtfulIn(all []checked) map[*handin.Trial]bool {
+	out := map[*handin.Trial]bool{}
+	for _, k := range all {
+		for _, x := range k.work.Trials() {
+			out[x] = slices.ContainsFunc(x.Table.Weighed(), func(c *handin.Column) bool {
+				at := c.Cells[x.Index].At
+				_, meant := k.slips.Meant[at]
+				return meant || k.slips.Not[at]
+			})
+		}
+	}
+	return out
+}
+
+// tasks pools the class by dish; rows that two students have in common count once, and a
+// trial whose grams are doubtful widens no range.
+func tasks(works []*handin.Work, second, doubtful map[*handin.Trial]bool) []graded.Task {
 	by := map[string]*graded.Task{}
 	var order []string
 	for _, w := range works {
@@ -85,7 +102,7 @@ func tasks(works []*handin.Work, second map[*handin.Trial]bool) []graded.Task {
 					g.Copies++
 					continue
 				}
-				pool(g, x)
+				pool(g, x, !doubtful[x])
 			}
 		}
 	}
@@ -100,7 +117,7 @@ func tasks(works []*handin.Work, second map[*handin.Trial]bool) []graded.Task {
 }
 
 // pool counts one trial.
-func pool(g *graded.Task, x *handin.Trial) {
+func pool(g *graded.Task, x *handin.Trial, mixKnown bool) {
 	g.Trials++
 	worked := x.CameOut != trial.No && x.Broke != trial.Yes && x.Aside == ""
 	if worked {
@@ -110,7 +127,7 @@ func pool(g *graded.Task, x *handin.Trial) {
 		value      *float64
 		all, works **graded.Span
 	}{{x.FatPercent, &g.Fat, &g.Working}, {x.EmulsifierPercent, &g.Emuls, &g.WorkEm}, {x.BlendHLB, &g.HLB, &g.WorkHLB}} {
-		if v.value == nil || x.Aside != "" {
+		if v.value == nil || x.Aside != "" || !mixKnown {
 			continue
 		}
 		widen(v.all, *v.value)

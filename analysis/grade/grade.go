@@ -68,7 +68,7 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 		out.Students = append(out.Students, k.student(c))
 	}
 	missing(works, members, out)
-	out.Tasks = tasks(works, second)
+	out.Tasks = tasks(works, second, doubtfulIn(all))
 	out.Commonest = commonest(out.Students)
 	return Graded{out, works}
 }
@@ -207,6 +207,8 @@ type checked struct {
 	found []finding.Found
 	tally map[criteria.Look]recalc.Tally
 	late  bool
+	slips record.Slips
+	open  bool // whether any formula was made twice is asked of the teacher
 }
 
 // check looks at one work.
@@ -221,7 +223,7 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		plan, claims = method.Check(w, designs, rules), claim.Check(w, designs, slips)
 	}
 	forms, late := formal.Check(w, rules, places)
-	return checked{w, settle(slices.Concat(logged, sums, plan, claims, forms)), tally, late}
+	return checked{work: w, found: settle(slices.Concat(logged, sums, plan, claims, forms)), tally: tally, late: late, slips: slips}
 }
 
 // student is the row of one work.
@@ -243,7 +245,7 @@ func (k checked) student(c *criteria.Criteria) graded.Student {
 	for _, f := range k.found {
 		s.Findings = append(s.Findings, f.Finding)
 	}
-	s.Good = good(w, k.found, k.tally)
+	s.Good = k.good()
 	s.Next = next(k.found)
 	return s
 }
@@ -291,7 +293,9 @@ func askedOnce(all []checked) (said []string) {
 		return nil
 	}
 	for i := range all {
+		n := len(all[i].found)
 		all[i].found = slices.DeleteFunc(all[i].found, open)
+		all[i].open = len(all[i].found) < n
 	}
 	return []string{fmt.Sprintf("%d of %d hand-ins have each hold more than once in a row: are these new mixes of the formula, or readings of one? Only new mixes are repeats. No student is asked.", n, len(all))}
 }
@@ -334,7 +338,8 @@ func joined(logged, sum finding.Found) finding.Found {
 }
 
 // good says what was done well, which comes first on a student's page.
-func good(w *handin.Work, found []finding.Found, tally map[criteria.Look]recalc.Tally) (out []string) {
+func (k checked) good() (out []string) {
+	w, found, tally, open := k.work, k.found, k.tally, k.open
 	has := func(look criteria.Look) bool {
 		return slices.ContainsFunc(found, func(f finding.Found) bool { return f.Look == look })
 	}
@@ -352,7 +357,7 @@ func good(w *handin.Work, found []finding.Found, tally map[criteria.Look]recalc.
 	if !has(criteria.Control) {
 		out = append(out, "There is a control to compare with.")
 	}
-	if !has(criteria.Repeats) {
+	if !has(criteria.Repeats) && !open {
 		out = append(out, "A formula was made again, so the scatter can be seen.")
 	}
 	if !has(criteria.Conclusion) && !has(criteria.Parts) {
