@@ -34,6 +34,7 @@ type value struct {
 	text     string
 	at       trial.Place
 	measured bool
+	dose     bool // grams of an emulsifier, which go by plan and make up one sum
 }
 
 // Of finds the rows alike. second says of each trial that is the same as another's that
@@ -86,9 +87,12 @@ func (v value) key() string { return fmt.Sprintf("%d %s %.6g", v.of, v.name, v.x
 // grams with decimals.
 func rowOf(w *handin.Work, x *handin.Trial) row {
 	r := row{work: w, trial: x}
-	results, holds := x.Table.Results(), 0
+	results, holds, twins := x.Table.Results(), 0, x.Table.Twins()
 	for _, col := range x.Table.Columns {
 		c := col.Cells[x.Index]
+		if len(twins) > 0 && col.Role == column.Hold && col.Mean() {
+			continue // it says nothing that the holds do not
+		}
 		measured := slices.Contains(results, col)
 		weighed := col.Role == column.IngredientAmount && col.Field != nil && col.Field.InGrams && c.Value != math.Trunc(c.Value)
 		if !c.Known || c.Formula != "" || !measured && !weighed || measured && c.Value == 0 || measured && col.Role == column.SampleMass && c.Value == math.Trunc(c.Value) {
@@ -102,7 +106,7 @@ func rowOf(w *handin.Work, x *handin.Trial) row {
 			name = strings.Repeat("I", holds)
 			holds++
 		}
-		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured})
+		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured, weighed && col.Field.What.WeighedAsEmulsifier()})
 	}
 	return r
 }
@@ -155,7 +159,7 @@ func pair(a, b []row, often map[string]int, all int, least float64, second map[*
 // rarity is how unlikely two rows are to agree by chance, with how many digits they
 // share; 0 where what both measured is not all the same.
 func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) {
-	measured := 0
+	measured, held, doses := 0, false, 0.0
 	for _, v := range x.values {
 		o, ok := y.find(v)
 		if !ok {
@@ -171,7 +175,17 @@ func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) 
 			measured++
 		}
 		others := max(often[v.key()]-2, 0)
-		rare += min(math.Log10(float64(all+1)/float64(others+1)), usual(v.x))
+		tells := min(math.Log10(float64(all+1)/float64(others+1)), usual(v.x))
+		switch {
+		case v.dose: // 4 g of one is 2 g of the other
+			tells, doses = max(tells-doses, 0), max(tells, doses)
+		case held && v.of == column.Hold:
+			tells = min(tells, secondHold)
+		case held && v.of == column.DrainedAmount:
+			tells = min(tells, drainedBeside)
+		}
+		held = held || v.of == column.Hold
+		rare += tells
 		digits += figures(v.text)
 	}
 	if measured < 2 {
@@ -179,6 +193,10 @@ func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) 
 	}
 	return rare, digits
 }
+
+// What a number can tell beside a hold that is the same: the second hold of a foam is
+// within some minutes of the first, and what drains goes with how long it holds.
+var secondHold, drainedBeside = math.Log10(4), math.Log10(30)
 
 // usual bounds what one number can tell: whole minutes and percents come in some
 // fifteen kinds, tenths in some hundred and fifty.
