@@ -318,7 +318,7 @@ func units(w *handin.Work) (out []finding.Found) {
 	for _, t := range w.Tables {
 		var lacks []*handin.Column
 		for _, col := range t.Columns {
-			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) {
+			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) && !(col.Role == column.Hold && meanHasUnit(t)) {
 				lacks = append(lacks, col)
 			}
 		}
@@ -327,6 +327,12 @@ func units(w *handin.Work) (out []finding.Found) {
 		}
 	}
 	return out
+}
+
+// meanHasUnit reports a unit in the header of a mean hold, which is that of its holds as well.
+func meanHasUnit(t *handin.Table) bool {
+	h := t.Hold()
+	return h != nil && h.Mean() && h.Field != nil && hasUnit(h)
 }
 
 // noUnits is one finding of all headers of a table without a unit.

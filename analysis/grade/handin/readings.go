@@ -13,7 +13,7 @@ var (
 	meanWord = regexp.MustCompile(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
 	number   = regexp.MustCompile(`(?i)(\d|\b[a-d]\b|\b(first|second|third)\b)`)
 	holdWord = regexp.MustCompile(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
-	inUnit   = regexp.MustCompile(`[(\[]\s*([a-zA-Z]+)\.?\s*[)\]]`)
+	inUnit   = regexp.MustCompile(`(?i)(?:[(\[,/]\s*|\s)(s|secs?|seconds?|sek|h|hrs?|hours?|std|mins?|minutes?)\.?\s*[)\]]?\s*$`)
 )
 
 // Mean reports a column that is headed as a mean.
@@ -34,6 +34,11 @@ func (t *Table) readings() {
 		}
 	}
 	all := t.All(column.Hold)
+	for _, c := range all { // a unit without brackets, which the reader took for a word
+		if m := inUnit.FindStringSubmatch(c.Header); m != nil && perMinute[strings.ToLower(m[1])] > 0 && c.unit() == 1 {
+			c.scale(perMinute[strings.ToLower(m[1])])
+		}
+	}
 	means := slices.DeleteFunc(slices.Clone(all), func(c *Column) bool { return !c.Mean() })
 	for _, c := range numbered {
 		switch s := stem(c.Header); {
@@ -43,10 +48,23 @@ func (t *Table) readings() {
 			continue
 		}
 		c.Role = column.Hold
-		if m := inUnit.FindStringSubmatch(c.Header); m != nil && perMinute[strings.ToLower(m[1])] > 0 {
+		switch m := inUnit.FindStringSubmatch(c.Header); {
+		case m != nil && perMinute[strings.ToLower(m[1])] > 0:
 			c.scale(perMinute[strings.ToLower(m[1])])
+		case m == nil && len(means) == 1: // in the unit of their mean
+			c.scale(means[0].unit())
 		}
 	}
+}
+
+// unit is how many base units one typed unit of a column is, 1 where no cell tells.
+func (c *Column) unit() float64 {
+	for i := range c.Cells {
+		if x := &c.Cells[i]; x.Known && x.Value != 0 && x.Scale > 0 {
+			return x.Scale
+		}
+	}
+	return 1
 }
 
 // scale turns the numbers of a column into another unit.
