@@ -1,7 +1,13 @@
 package main
 
 import (
+	"archive/zip"
+	"bytes"
+	"errors"
 	"fmt"
+	"io"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -171,5 +177,67 @@ func TestFormsAlike(t *testing.T) {
 	got := gradeOf(t, c)
 	if len(got.SameData) != 1 || !slices.Contains(got.SameData[0].Students, "Studentg Ofclass") || !slices.Contains(got.SameData[0].Students, "Studenth Ofclass") || len(got.SameData[0].Rows) != 8 {
 		t.Errorf("%+v", got.SameData)
+	}
+}
+
+// A hand-in that cannot be written on is graded, and only its copy is missing, and said.
+func TestACopyThatCannotBeMade(t *testing.T) {
+	c := &classroom{dir: t.TempDir()}
+	for _, name := range []string{"broken.xlsx", "sound.xlsx"} {
+		c.handIn(t, name, dealtHandIn([]string{"14 | 8 | yes | no", "18 | 6 | yes | no", "23 | 4 | yes | no", "22 | 4 | yes | no", "13 | 8 | yes | no"}, []int{0, 1, 2, 3, 4}))
+	}
+	path := filepath.Join(c.dir, "broken.xlsx")
+	f, err := excelize.OpenFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	for _, sheet := range f.GetSheetList() {
+		if err := f.AddComment(sheet, excelize.Comment{Cell: "A1", Author: "me", Paragraph: []excelize.RichTextRun{{Text: "x"}}}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := f.Save(); err != nil {
+		t.Fatal(err)
+	}
+	breakDrawings(t, path)
+	out := filepath.Join(t.TempDir(), "grades")
+	if code := run([]string{"grade", c.dir, "--out", out, "--quiet"}, io.Discard, os.Stderr); code != exitDone {
+		t.Fatalf("exit %d", code)
+	}
+	if _, err := os.Stat(filepath.Join(out, "marked", "sound.xlsx")); err != nil {
+		t.Error(err)
+	}
+	if _, err := os.Stat(filepath.Join(out, "marked", "broken.xlsx")); err == nil {
+		t.Error("the copy could be made: this test shows nothing")
+	}
+	content, err := os.ReadFile(filepath.Join(out, "grade.json"))
+	if err != nil || !strings.Contains(string(content), "marked/broken.xlsx could not be made") {
+		t.Errorf("it is not said (%v)", err)
+	}
+}
+
+// breakDrawings spoils what shows the comments of a workbook.
+func breakDrawings(t *testing.T, path string) {
+	t.Helper()
+	was, err := zip.OpenReader(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, part := range was.File {
+		if !strings.HasSuffix(part.Name, ".vml") {
+			err = errors.Join(err, w.Copy(part))
+			continue
+		}
+		to, e := w.Create(part.Name)
+		if e == nil {
+			_, e = to.Write([]byte("<xml><"))
+		}
+		err = errors.Join(err, e)
+	}
+	if err = errors.Join(err, w.Close(), was.Close(), os.WriteFile(path, out.Bytes(), 0o644)); err != nil {
+		t.Fatal(err)
 	}
 }
