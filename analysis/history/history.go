@@ -336,7 +336,7 @@ func (h *History) byDate(all []*placing) {
 		if err != nil {
 			continue
 		}
-		h.Periods[k].Label = "week of " + label(monday)
+		h.Periods[k].Label = "week of " + Label(monday)
 	}
 	h.When = make([]time.Time, len(all))
 	for i, p := range all {
@@ -350,7 +350,7 @@ func (h *History) byDate(all []*placing) {
 		w := &h.Periods[h.Of[i]]
 		date := monday.Format(time.DateOnly)
 		if monday.Year() <= noYearYet {
-			date = label(monday)
+			date = Label(monday)
 		}
 		if p.dated {
 			if w.First == "" {
@@ -361,8 +361,8 @@ func (h *History) byDate(all []*placing) {
 	}
 }
 
-// label is a date as people read it; one without a year has none.
-func label(d time.Time) string {
+// Label is a date as people read it; one without a year has none.
+func Label(d time.Time) string {
 	if d.Year() <= noYearYet {
 		return d.Format("2 Jan")
 	}
@@ -394,9 +394,9 @@ func (h *History) byName(all []*placing) {
 	})
 	switch {
 	case len(h.Asked) > 0:
-		h.Notes = append(h.Notes, "until it is known which of day and month stands first, "+"the order of time is that of "+how)
+		h.Notes = append(h.Notes, "until it is known which of day and month stands first, the order of time is taken from "+how)
 	case len(all) > 0:
-		h.Notes = append(h.Notes, "no dates were found, so the order of time is that of "+how+": give each trial a date, such as 2026-03-28")
+		h.Notes = append(h.Notes, "no dates were found, so the order of time is taken from "+how+": give each trial a date, such as 2026-03-28")
 	}
 	for _, p := range all {
 		p.day = p.period + "\x00" + p.day

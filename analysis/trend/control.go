@@ -3,8 +3,10 @@ package trend
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
+	"foamfield/analysis/history"
 	"foamfield/analysis/result"
 	"foamfield/analysis/series"
 	"foamfield/analysis/works"
@@ -59,7 +61,7 @@ func (v *view) control() (out []result.Control) {
 		if l.main != nil {
 			c.Catches = l.catches()
 		}
-		c.Sentence = controlWords(&c)
+		c.Sentence = controlWords(&c) + outsideWords(v.outside(&c, points))
 		out = append(out, c)
 	}
 	return out
@@ -229,6 +231,70 @@ func controlWords(c *result.Control) string {
 		return what + ": none lies outside, but a long run lies on one side of the middle, which by chance alone is rare: look at what changed there."
 	}
 	return fmt.Sprintf("%s: %d %s outside what single trials usually do. One of many may by chance; look at what was different there before anything is changed.", what, outside, plural(outside, "lies", "lie"))
+}
+
+// stray is a point outside: what it is called, on which side, and what was noted that day.
+type stray struct {
+	name, side, note string
+	times            int
+}
+
+// mostQuoted is how many letters of a note are quoted.
+const mostQuoted = 120
+
+// outside are the points outside, the first first. A note of any trial of the day may say why.
+func (v *view) outside(c *result.Control, points []point) (out []stray) {
+	for k, cp := range c.Points {
+		if cp.Out == "" {
+			continue
+		}
+		s := stray{name: cp.At, side: cp.Out, times: 1}
+		at := v.at[points[k].on]
+		if d, err := time.Parse(time.DateOnly, cp.Date); err == nil {
+			s.name = history.Label(d)
+		}
+		s.note = v.History.Trials[at].Note
+		for i, t := range v.History.Trials {
+			if s.note == "" && v.History.Day != nil && v.History.Day[i] == v.History.Day[at] {
+				s.note = t.Note
+			}
+		}
+		if n := len(out) - 1; n >= 0 && out[n].name == s.name && out[n].side == s.side {
+			out[n].times++
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// outsideWords names the points outside and quotes what was noted, which may be why.
+func outsideWords(list []stray) string {
+	if len(list) == 0 {
+		return ""
+	}
+	var words []string
+	for _, s := range list[:min(len(list), mostNamed)] {
+		w := s.name + " (" + s.side
+		if s.times > 1 {
+			w += fmt.Sprintf(", %d times", s.times)
+		}
+		if note := []rune(s.note); len(note) > mostQuoted {
+			s.note = string(note[:mostQuoted]) + "…"
+		}
+		if s.note != "" {
+			w += fmt.Sprintf("; noted that day: “%s”, which may be why or not", s.note)
+		}
+		words = append(words, w+")")
+	}
+	more := 0
+	for _, s := range list[min(len(list), mostNamed):] {
+		more += s.times
+	}
+	if more > 0 {
+		words = append(words, fmt.Sprintf("%d more", more))
+	}
+	return " Outside: " + strings.Join(words, ", ") + "."
 }
 
 func plural(n int, one, many string) string {
