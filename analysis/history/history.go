@@ -136,6 +136,7 @@ func (h *History) order(all []*placing, log *trial.Log) {
 	if whole.dayFirst > 0 && whole.monthFirst > 0 {
 		h.Notes = append(h.Notes, "some dates have the day first and some the month: each file was read by its own")
 	}
+	byOthers := map[string]bool{}
 	for _, p := range all {
 		if !p.dated || p.read.other.IsZero() {
 			continue
@@ -143,6 +144,7 @@ func (h *History) order(all []*placing, log *trial.Log) {
 		f := *files[p.At.File]
 		if f.dayFirst == 0 && f.monthFirst == 0 {
 			f.dayFirst, f.monthFirst = whole.dayFirst, whole.monthFirst
+			byOthers[p.At.File] = (f.dayFirst > 0) != (f.monthFirst > 0)
 		}
 		switch {
 		case f.dayFirst > 0 && f.monthFirst == 0:
@@ -151,6 +153,11 @@ func (h *History) order(all []*placing, log *trial.Log) {
 		default:
 			p.dated = false
 			h.ask(p, log)
+		}
+	}
+	for _, file := range slices.Sorted(maps.Keys(byOthers)) {
+		if byOthers[file] {
+			h.Notes = append(h.Notes, "the dates of "+file+" alone can be read with the day or the month first: they are read as those of the other files")
 		}
 	}
 }

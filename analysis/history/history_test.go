@@ -66,6 +66,7 @@ func TestWeeks(t *testing.T) {
 		{"a date in the file's name", logOf("2026-03-09.csv, , Tue", "2026-03-02.csv, , Mon"), "week of 2 Mar 2026: 2; week of 9 Mar 2026: 1", ""},
 		{"a sheet a day", logOf("a.xlsx, 3 Mar 2026, ", "a.xlsx, 2 Mar 2026, "), "week of 2 Mar 2026: 2 1", ""},
 		{"settled by one date", logOf("a.csv, , 03/04/2026", "a.csv, , 25/04/2026"), "week of 30 Mar 2026: 1; week of 20 Apr 2026: 2", ""},
+		{"settled by another file", logOf("a.csv, , 25/04/2026", "b.csv, , 04/05/2026"), "week of 20 Apr 2026: 1; week of 4 May 2026: 2", "the dates of b.csv alone"},
 		{"settled, month first", logOf("a.csv, , 03/04/2026", "a.csv, , 04/25/2026"), "week of 2 Mar 2026: 1; week of 20 Apr 2026: 2", ""},
 		{"not settled", logOf("a.csv, , 03/04/2026", "a.csv, , 05/04/2026"), ": 1 2", "which stands first, the day or the month?"},
 		{"orders mixed", logOf("a.csv, , 25/04/2026", "b.csv, , 04/27/2026", "b.csv, , 05/04/2026"), "week of 20 Apr 2026: 1; week of 27 Apr 2026: 2; week of 4 May 2026: 3", "each file was read by its own"},
