@@ -78,8 +78,8 @@ func (h *History) date(all []*placing, log *trial.Log) {
 	for _, p := range all {
 		p.read, p.dated = dateOf(p.Trial)
 	}
-	h.order(all, log)
 	h.ownYears(all, log)
+	h.order(all, log)
 	h.years(all)
 }
 
@@ -201,8 +201,12 @@ func (h *History) ask(p *placing, log *trial.Log) {
 			at.Col, header = c.At.Col, c.Header
 		}
 	}
+	form := "2 January 2006"
+	if p.read.noYear {
+		form = "2 January"
+	}
 	h.Asked = append(h.Asked, trial.Question{At: at,
-		Asked:   fmt.Sprintf("%s can be %s or %s: which stands first, the day or the month?", p.Day, p.read.date.Format("2 January 2006"), p.read.other.Format("2 January 2006")),
+		Asked:   fmt.Sprintf("%s can be %s or %s: which stands first, the day or the month?", p.Day, p.read.date.Format(form), p.read.other.Format(form)),
 		Choices: []string{"date, day first", "date, month first"},
 		Cure:    trial.Cure{Sheet: "Columns", Row: []string{header, trial.Open}}})
 }
@@ -211,21 +215,25 @@ func (h *History) ask(p *placing, log *trial.Log) {
 // of the weekdays beside them are of another year.
 func (h *History) ownYears(all []*placing, log *trial.Log) {
 	fits, of, said := map[string]int{}, map[string]int{}, map[int]bool{}
-	in := func(p *placing) time.Time {
-		return time.Date(log.Years[p.At.File], p.read.date.Month(), p.read.date.Day(), 0, 0, 0, 0, time.UTC)
+	in := func(p *placing, d time.Time) time.Time {
+		if d.IsZero() {
+			return d
+		}
+		return time.Date(log.Years[p.At.File], d.Month(), d.Day(), 0, 0, 0, 0, time.UTC)
 	}
 	open := func(p *placing) bool { return p.dated && p.read.noYear && log.Years[p.At.File] != 0 }
 	for _, p := range all {
 		if open(p) && p.read.weekday > 0 {
 			of[p.At.File]++
-			if p.read.fits(in(p)) {
+			if p.read.fits(in(p, p.read.date)) || !p.read.other.IsZero() && p.read.fits(in(p, p.read.other)) {
 				fits[p.At.File]++
 			}
 		}
 	}
 	for _, p := range all {
 		if open(p) && 2*fits[p.At.File] >= of[p.At.File] {
-			p.read.date, p.read.noYear = in(p), false
+			p.read.date, p.read.other, p.read.noYear = in(p, p.read.date), in(p, p.read.other), false
+			p.read = p.read.byWeekday()
 			said[p.read.date.Year()] = true
 		}
 	}

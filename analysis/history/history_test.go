@@ -72,6 +72,8 @@ func TestWeeks(t *testing.T) {
 		{"orders mixed", logOf("a.csv, , 25/04/2026", "b.csv, , 04/27/2026", "b.csv, , 05/04/2026"), "week of 20 Apr 2026: 1; week of 27 Apr 2026: 2; week of 4 May 2026: 3", "each file was read by its own"},
 		{"no year", logOf("a.csv, , 3 Mar", "a.csv, , 17 Mar"), "week of 1 Mar: 1; week of 15 Mar: 2", "name no year"},
 		{"the year elsewhere", inYear(2026, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 2-4")), "week of 16 Mar 2026: 1; week of 30 Mar 2026: 2", "2026, which their file says"},
+		{"settled by its weekday", inYear(2026, logOf("a.csv, , Fri 3/4", "a.csv, , Mon 6/4")), "week of 30 Mar 2026: 1; week of 6 Apr 2026: 2", "2026, which their file says"},
+		{"neither year nor order", logOf("a.csv, , Fri 3/4", "a.csv, , Mon 6/4"), ": 1 2", "Fri 3/4 can be 3 April or 4 March: which"},
 		{"no such year", inYear(2025, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 19-3")), "week of 15 Mar: 1 2", "name no year"},
 		{"a file a year", inYear(2025, logOf("a.xlsx, , 15 Dec", "b.xlsx, , 2026-01-05")), "week of 15 Dec 2025: 1; week of 5 Jan 2026: 2", "2025, which their file says"},
 		{"one without a date", logOf("a.csv, , 2026-03-02", "a.csv, , ", "a.csv, , 2026-03-03"), "week of 2 Mar 2026: 1 2 3", "1 trial without a date stand"},
