@@ -146,7 +146,7 @@ func (b *weekly) weeks() Section {
 		if c := p.Chance; c != nil {
 			chance = say(num(path+".chance.mean", c.Mean, 2), " (", num(path+".chance.low", c.Low, 2), " to ", num(path+".chance.high", c.High, 2), ")")
 		}
-		t.Rows = append(t.Rows, []Text{say(p.Label), say(dates), say(count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
+		t.Rows = append(t.Rows, []Text{say(strings.TrimPrefix(p.Label, "week of ")), say(dates), say(count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
 			chance, counted(path+".clogged", p.Clogged), counted(path+".split", p.Split)})
 	}
 	if len(t.Rows) > 0 {

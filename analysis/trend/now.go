@@ -161,12 +161,13 @@ func (v *view) now(tests []result.TrendTest) *result.Now {
 	if len(n.Lots) > 0 {
 		made += " with " + strings.Join(n.Lots, " and ")
 	}
-	n.Sentence = fmt.Sprintf("the start works %s in 10 as of %s; with all weeks taken for one it would be %s in 10", tenths(n.Latest.Mean), made, tenths(n.Pooled.Mean))
+	n.Sentence = fmt.Sprintf("of 100 such starts about %d work as of %s; with all weeks taken for one it would be about %d", ofHundred(n.Latest.Mean), made, ofHundred(n.Pooled.Mean))
 	return n
 }
 
 // tenths is a chance out of 10.
-func tenths(p float64) string { return fmt.Sprintf("%.0f", 10*p) }
+// ofHundred counts a chance, neither none nor all.
+func ofHundred(p float64) int { return int(math.Round(100 * min(max(p, 0.01), 0.99))) }
 
 const (
 	mostForeseen  = 4    // weeks held against what those before them said
