@@ -115,15 +115,6 @@ func quantile(below func(float64) float64, low, high, share float64) float64 {
 	return (low + high) / 2
 }
 
-// Mean averages something over what the spreads may be, of a normal combination.
-func (f *Fit) Mean(c Combination, of func(mean, sd float64, sp Spreads) float64) (t float64) {
-	for k, st := range f.points {
-		m, sd := f.s.normal(st, c)
-		t += f.weight[k] * of(m, sd, st.Spreads)
-	}
-	return t
-}
-
 // Zero is how often columns as far from 0 as these would come from coefficients that are
 // all 0: the chi-squared tail of their Wald statistic, averaged over what the spreads may
 // be. With no groups and no bounds it is the tail of F.

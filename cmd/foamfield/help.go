@@ -96,7 +96,7 @@ Four words say what was found: shown, suggested, not shown, not tested.
 
   --out DIR, --write LIST, --only TEXT, --kitchen FILE, --hold MIN,
   --drained PERCENT, --drained-at MIN, --chance P, --batch G, --scale-step G,
-  --try FORMULA, --trade-signs on|off, --paper a4|letter, --seed N, --ounces,
+  --try FORMULA, --trade-signs on|off, --paper a4|letter, --seed N, --ounces, --open,
   --quiet            as for report; see foamfield help report
 
 For example:

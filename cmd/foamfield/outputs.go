@@ -56,17 +56,21 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 		todo = append(todo, nextTrials(r))
 	}
 	if want["figures"] {
-		for _, f := range plots.All(r) {
-			plain := f.Plain()
-			add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(pictureDPI) })
-			add("figures/"+f.Name+".svg", f.SVG)
-			add("figures/plain/"+f.Name+".svg", plain.SVG)
-		}
+		addPictures(add, plots.All(r))
 	}
 	add("results.json", func() ([]byte, error) { return reports.JSON(r) })
 	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
 	add("results-keys.csv", func() ([]byte, error) { return contract.Keys, nil })
 	return makeAll(ctx, todo)
+}
+
+// addPictures adds each figure as dots, as lines, and as lines with a plain title.
+func addPictures(add func(path string, make func() ([]byte, error)), figures []plots.Figure) {
+	for _, f := range figures {
+		add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(pictureDPI) })
+		add("figures/"+f.Name+".svg", f.SVG)
+		add("figures/plain/"+f.Name+".svg", f.Plain().SVG)
+	}
 }
 
 // nextTrials is a log of the next trials, to be typed into.

@@ -103,6 +103,11 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 	if err != nil {
 		return err
 	}
+	return r.place(c, show, dir, target, files, document)
+}
+
+// place writes the files, and says and shows what they hold.
+func (r *reporting) place(c *call, show *progress, dir *folder, target string, files []file, document reports.Document) error {
 	show.step("writing " + oneLine(target))
 	placed, err := dir.write(c, files)
 	if err != nil {

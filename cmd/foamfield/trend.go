@@ -15,17 +15,12 @@ import (
 	"foamfield/reports"
 	"foamfield/reports/html"
 	"foamfield/reports/pdf"
-	"foamfield/reports/text"
 	"foamfield/reports/workbook"
 )
 
-// publishedDPI is the resolution of figures that are published: 1 600 points across and
-// more.
-const publishedDPI = 300
-
 // trend studies many weeks and writes what they show.
 func trend(c *call, args []string) error {
-	r, err := parseTrend(args)
+	r, err := parseReportAs("trend", args)
 	if errors.Is(err, flag.ErrHelp) {
 		return help(c, []string{"trend"})
 	}
@@ -61,27 +56,7 @@ func trend(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
-	show.step("writing " + oneLine(target))
-	placed, err := dir.write(c, files)
-	if err != nil {
-		return err
-	}
-	show.done()
-	if r.quiet {
-		return nil
-	}
-	if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
-		return err
-	}
-	return placed.print(c.stdout)
-}
-
-func parseTrend(args []string) (*reporting, error) {
-	r, err := parseReportAs("trend", args)
-	if err != nil {
-		return nil, err
-	}
-	return r, nil
+	return r.place(c, show, dir, target, files, document)
 }
 
 // renderTrend makes the wanted outputs; trend.json and tidy.csv come with json.
@@ -101,11 +76,7 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, wan
 		todo = append(todo, nextTrials(w.Pooled))
 	}
 	if want["figures"] {
-		for _, f := range plots.Trends(w.Trend) {
-			add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(publishedDPI) })
-			add("figures/"+f.Name+".svg", f.SVG)
-			add("figures/plain/"+f.Name+".svg", f.Plain().SVG)
-		}
+		addPictures(add, plots.Trends(w.Trend))
 	}
 	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })
 	add("trend.schema.json", func() ([]byte, error) { return contract.TrendSchema, nil })
