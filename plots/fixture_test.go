@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 
 	"foamfield/analysis/result"
+	"foamfield/plots/wording"
 )
 
 // The invented kitchen of the tests: rich mixes clog and split, lean ones fall,
@@ -56,9 +57,9 @@ func kitchen(n int, seed uint64) *result.Results {
 	r := log(n, seed)
 	r.Status = result.Recommended
 	r.Variables = []result.Variable{
-		{Name: fatPercent, Label: "fat", Unit: "%", Low: 31, High: 57},
-		{Name: emulsifierPercent, Label: "emulsifier", Unit: "%", Log: true, Low: 0.9, High: 3.3},
-		{Name: blendHLB, Label: "blend HLB", Low: 5, High: 12},
+		{Name: wording.FatPercent, Label: "fat", Unit: "%", Low: 31, High: 57},
+		{Name: wording.EmulsifierPercent, Label: "emulsifier", Unit: "%", Log: true, Low: 0.9, High: 3.3},
+		{Name: wording.BlendHLB, Label: "blend HLB", Low: 5, High: 12},
 	}
 	fats, emulsifiers, hlbs := steps(30, 58, 57, false), steps(0.8, 3.5, 50, true), steps(4.5, 12.5, 50, false)
 	tested := func(fat, e, hlb float64) bool {
@@ -66,7 +67,7 @@ func kitchen(n int, seed uint64) *result.Results {
 		return a*a+b*b+c*c < 1
 	}
 	grid := func(name, up string, ups []float64, at func(fat, up float64) (float64, float64, float64), fixed result.Mix) {
-		g := result.Grid{Name: name, X: result.Axis{Variable: fatPercent, Values: fats}, Y: result.Axis{Variable: up, Values: ups}, Fixed: fixed}
+		g := result.Grid{Name: name, X: result.Axis{Variable: wording.FatPercent, Values: fats}, Y: result.Axis{Variable: up, Values: ups}, Fixed: fixed}
 		for _, u := range ups {
 			var p []float64
 			var t []bool
@@ -79,9 +80,9 @@ func kitchen(n int, seed uint64) *result.Results {
 		}
 		r.Grid = append(r.Grid, g)
 	}
-	grid("fat_by_emulsifier", emulsifierPercent, emulsifiers,
+	grid("fat_by_emulsifier", wording.EmulsifierPercent, emulsifiers,
 		func(fat, e float64) (float64, float64, float64) { return fat, e, 8 }, result.Mix{BlendHLB: number64(8)})
-	grid("fat_by_hlb", blendHLB, hlbs,
+	grid("fat_by_hlb", wording.BlendHLB, hlbs,
 		func(fat, h float64) (float64, float64, float64) { return fat, 1.8, h }, result.Mix{EmulsifierPercent: number64(1.8)})
 
 	for _, fat := range steps(30, 57, 28, false) {
@@ -110,9 +111,9 @@ func kitchen(n int, seed uint64) *result.Results {
 		}
 		r.Effects = append(r.Effects, e)
 	}
-	effect(fatPercent, steps(30, 58, 30, false), func(x float64) float64 { return holdOf(x, 1.8, 8) }, result.Clear, 2.3, result.Mix{EmulsifierPercent: number64(1.8), BlendHLB: number64(8)})
-	effect(emulsifierPercent, steps(0.8, 3.5, 30, true), func(x float64) float64 { return holdOf(43, x, 8) }, result.Likely, 1.9, result.Mix{FatPercent: number64(43), BlendHLB: number64(8)})
-	effect(blendHLB, steps(4.5, 12.5, 30, false), func(x float64) float64 { return holdOf(43, 1.8, x) }, result.CannotTell, 0.9, result.Mix{FatPercent: number64(43), EmulsifierPercent: number64(1.8)})
+	effect(wording.FatPercent, steps(30, 58, 30, false), func(x float64) float64 { return holdOf(x, 1.8, 8) }, result.Clear, 2.3, result.Mix{EmulsifierPercent: number64(1.8), BlendHLB: number64(8)})
+	effect(wording.EmulsifierPercent, steps(0.8, 3.5, 30, true), func(x float64) float64 { return holdOf(43, x, 8) }, result.Likely, 1.9, result.Mix{FatPercent: number64(43), BlendHLB: number64(8)})
+	effect(wording.BlendHLB, steps(4.5, 12.5, 30, false), func(x float64) float64 { return holdOf(43, 1.8, x) }, result.CannotTell, 0.9, result.Mix{FatPercent: number64(43), EmulsifierPercent: number64(1.8)})
 	days, cooks := []string{"Mon", "Tue", "Wed", "Thu"}, []string{"RT", "JB"}
 	for i, t := range r.Trials {
 		if t.HoldMinutes == nil || t.BlendHLB == nil {

@@ -19,6 +19,8 @@ import (
 	"pgregory.net/rapid"
 
 	"foamfield/analysis/result"
+	"foamfield/plots/drawing"
+	"foamfield/plots/mark"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew")
@@ -81,7 +83,7 @@ func TestLabelsKeepApartAndInside(t *testing.T) {
 							t.Errorf("%q at %v leaves the frame %v", a.words, a.box, frame)
 						}
 						for _, b := range c.texts[:i] {
-							if overlap(a.box, b.box, 0) {
+							if overlap(a.box, b.box) {
 								t.Errorf("%q and %q overlap: %v, %v", a.words, b.words, a.box, b.box)
 							}
 						}
@@ -90,6 +92,10 @@ func TestLabelsKeepApartAndInside(t *testing.T) {
 			}
 		}
 	}
+}
+
+func overlap(a, b vg.Rectangle) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }
 
 func within(b, frame vg.Rectangle) bool {
@@ -167,18 +173,21 @@ func TestStartOffThePlane(t *testing.T) {
 	}
 }
 
+// telephone is about what a telephone shows at full size.
+const telephone = 290 * vg.Length(1)
+
 // For a telephone a figure is drawn anew, as wide as the screen and as high as
 // it then needs to be.
 func TestNarrow(t *testing.T) {
 	for _, f := range All(kitchen(28, 1)) {
 		n := f.Narrow()
-		if n.Width != narrowWidth || n.Height < f.Height || n.Title != f.Title {
+		if n.Width != telephone || n.Height < f.Height || n.Title != f.Title {
 			t.Errorf("%s: %v by %v of %v by %v", f.Name, n.Width, n.Height, f.Width, f.Height)
 		}
 	}
 }
 
-func named(t *testing.T, figures []Figure, name string) Figure {
+func named(t *testing.T, figures []drawing.Figure, name string) drawing.Figure {
 	t.Helper()
 	for _, f := range figures {
 		if f.Name == name {
@@ -186,7 +195,7 @@ func named(t *testing.T, figures []Figure, name string) Figure {
 		}
 	}
 	t.Fatalf("no figure %s", name)
-	return Figure{}
+	return drawing.Figure{}
 }
 
 // forbidden are words of statistics, which no figure may say.
@@ -229,7 +238,7 @@ func TestManyTrialsStaySmall(t *testing.T) {
 			t.Errorf("%s takes %d bytes", f.Name, len(svg))
 		}
 		t.Logf("%s: %d bytes", f.Name, len(svg))
-		if !strings.Contains(f.Caption, severalWords) && !strings.Contains(f.Caption, "Each mark is up to ") {
+		if !strings.Contains(f.Caption, mark.SeveralWords) && !strings.Contains(f.Caption, "Each mark is up to ") {
 			t.Errorf("%s does not say that a mark is several trials: %q", f.Name, f.Caption)
 		}
 	}
@@ -339,16 +348,6 @@ func TestPNG(t *testing.T) {
 	}
 }
 
-func TestDrawTurnsPanicIntoError(t *testing.T) {
-	f := Figure{Name: "broken", Width: 100, Height: 100, paint: func(draw.Canvas, *names) { panic("no") }}
-	if err := f.Draw(draw.Canvas{Canvas: newTrace()}); err == nil || !strings.Contains(err.Error(), "broken") {
-		t.Errorf("error %v", err)
-	}
-	if err := (Figure{}).Draw(draw.Canvas{}); err == nil {
-		t.Error("an empty figure draws")
-	}
-}
-
 // TestAnyResults draws results with anything missing, short or wild in them.
 func TestAnyResults(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -433,21 +432,5 @@ func TestAnyResults(t *testing.T) {
 	}
 	if got := All(nil); got != nil {
 		t.Error("figures of nil")
-	}
-}
-
-// A mix that works is what the title speaks of, though a richer one that clogs too often
-// to be named works as often.
-func TestFatTitleIsOfWhatWorks(t *testing.T) {
-	r := &result.Results{Targets: result.Targets{WantedChance: result.Target{Value: 0.8}}}
-	for _, s := range []struct {
-		fat, chance float64
-		workable    bool
-	}{{35, 0.7, false}, {38, 0.84, true}, {41, 0.86, true}, {44, 0.87, false}, {47, 0.6, false}} {
-		r.FatLimit = append(r.FatLimit, result.FatLimit{FatPercent: s.fat, Chance: result.Chance{Mean: s.chance, Low: s.chance, High: s.chance}, Workable: s.workable, LimitedBy: result.CameOut})
-	}
-	f, ok := fatLimit(r)
-	if !ok || strings.Contains(f.Title, "No fat percent") || !strings.Contains(f.Title, "41 %") {
-		t.Errorf("%v: %q", ok, f.Title)
 	}
 }

@@ -7,11 +7,12 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/plots/drawing"
 )
 
 // Build words the results. It accepts any results, however little they hold.
 func Build(r *result.Results) Document {
-	b := &builder{r: r, figures: map[string]plots.Figure{}}
+	b := &builder{r: r, figures: map[string]drawing.Figure{}}
 	for _, f := range plots.All(r) {
 		b.figures[f.Name] = f
 	}
@@ -32,7 +33,7 @@ func Build(r *result.Results) Document {
 // builder words one run.
 type builder struct {
 	r       *result.Results
-	figures map[string]plots.Figure
+	figures map[string]drawing.Figure
 }
 
 // logName names the log: its file, or the first of several.

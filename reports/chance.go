@@ -5,11 +5,11 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 // Chance words a chance as the figures do: "about 86 in 100", "nearly always".
-func Chance(p float64) string { return plots.Chance(p) }
+func Chance(p float64) string { return wording.Chance(p) }
 
 // AtLeast words the lower limit of a chance of which Chance(mean) has just been
 // said: "perhaps only 62". It is empty if the two would sound the same.
@@ -25,7 +25,7 @@ func AtLeast(mean, low float64) string {
 }
 
 func fewAs(mean, low float64) string {
-	n, of := plots.Share(low)
+	n, of := wording.Share(low)
 	switch {
 	case Chance(low) == Chance(mean):
 		return ""
@@ -52,14 +52,14 @@ func lower(path string, mean, low float64) Text {
 
 // chanceAndLimit says a chance of working and how low it may be, for a cell.
 func chanceAndLimit(path string, mean, low, wanted float64) Text {
-	first := Span{Text: plots.ChanceAgainst(mean, wanted), Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
+	first := Span{Text: wording.ChanceAgainst(mean, wanted), Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
 	return say(first, lower(path, mean, low))
 }
 
 // worksAndLimit says the same as a sentence without its stop: "Of 100 such foams about
 // 86 work, perhaps only 62".
 func worksAndLimit(path string, mean, low, wanted float64) Text {
-	said := plots.ChanceAgainst(mean, wanted)
+	said := wording.ChanceAgainst(mean, wanted)
 	of100, counted := strings.CutSuffix(said, " in 100")
 	first := Span{Text: of100, Strong: true, Num: &Num{Path: path + ".mean", Value: mean}}
 	work := " work"
@@ -81,7 +81,7 @@ func upTo(path string, c result.Chance) Text {
 	if !(c.High > c.Mean) || Chance(c.High) == Chance(c.Mean) {
 		return nil
 	}
-	n, _ := plots.Share(c.High)
+	n, _ := wording.Share(c.High)
 	return say("perhaps ", Span{Text: fmt.Sprint(n), Num: &Num{Path: path + ".high", Value: c.High}})
 }
 
@@ -89,7 +89,7 @@ func upTo(path string, c result.Chance) Text {
 func ofHundred(path string, p float64) Span {
 	s := Span{Text: fewerThanOne, Num: &Num{Path: path, Value: p}}
 	if p >= atLeastOne {
-		n, _ := plots.Share(p)
+		n, _ := wording.Share(p)
 		s.Text = fmt.Sprint(n)
 	}
 	return s

@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 func TestChance(t *testing.T) {
@@ -49,8 +49,8 @@ func TestShareIsNearAndRises(t *testing.T) {
 		if p > q {
 			p, q = q, p
 		}
-		n, of := plots.Share(p)
-		m, over := plots.Share(q)
+		n, of := wording.Share(p)
+		m, over := wording.Share(q)
 		if d := math.Abs(float64(n)/float64(of) - p); d > 0.0051 {
 			t.Errorf("%v is said as %d in %d", p, n, of)
 		}

@@ -3,7 +3,7 @@
 // below it only lay the Document out; none of them computes.
 package reports
 
-import "foamfield/plots"
+import "foamfield/plots/drawing"
 
 // Reader says whom a section is for; pages for cooks carry no word of statistics.
 type Reader uint8
@@ -22,10 +22,10 @@ type Document struct {
 	Title    string // "Week of foam trials: week.xlsx"
 	Subtitle string
 	Sections []Section
-	Brief    []Block                 // Paragraphs and Formulas for a terminal, most wanted first
-	Figures  map[string]plots.Figure // by name
-	Live     *Live                   // nil where there is nothing to work out anew
-	Foot     string                  // "" = where every number of a report stands
+	Brief    []Block                   // Paragraphs and Formulas for a terminal, most wanted first
+	Figures  map[string]drawing.Figure // by name
+	Live     *Live                     // nil where there is nothing to work out anew
+	Foot     string                    // "" = where every number of a report stands
 }
 
 // Section is one part of the report; the first is the summary page.

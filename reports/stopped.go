@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 // stopped is the page of a run that names no start: what is known, and no more.
@@ -115,7 +115,7 @@ func (b *builder) toCheck() Section {
 				more++
 				continue
 			}
-			items = append(items, say(Span{Text: plots.Capital(grades[grade]), Strong: true}, " ", b.problem(i, p)))
+			items = append(items, say(Span{Text: wording.Capital(grades[grade]), Strong: true}, " ", b.problem(i, p)))
 		}
 	}
 	switch {

@@ -6,11 +6,12 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/plots/drawing"
 )
 
 // Trend words what many weeks show. The paths of its numbers are those of trend.json.
 func Trend(t *result.Trend) Document {
-	b := &weekly{t: t, figures: map[string]plots.Figure{}}
+	b := &weekly{t: t, figures: map[string]drawing.Figure{}}
 	for _, f := range plots.Trends(t) {
 		b.figures[f.Name] = f
 		b.names = append(b.names, f.Name)
@@ -27,7 +28,7 @@ func Trend(t *result.Trend) Document {
 // weekly words one history.
 type weekly struct {
 	t       *result.Trend
-	figures map[string]plots.Figure
+	figures map[string]drawing.Figure
 	names   []string
 }
 

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 // num is the one way a number gets into a document: the value as people read it,
@@ -109,7 +109,7 @@ func capital(t Text) Text {
 		return t
 	}
 	out := append(Text(nil), t...)
-	out[0].Text = plots.Capital(out[0].Text)
+	out[0].Text = wording.Capital(out[0].Text)
 	return out
 }
 

@@ -35,6 +35,13 @@ var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "a
 var marks = []string{"analysis/grade/handin", "analysis/grade/finding", "analysis/grade/record", "analysis/grade/recalc", "analysis/grade/method",
 	"analysis/grade/claim", "analysis/grade/formal", "analysis/grade/alike", "analysis/grade/points", "analysis/grade"}
 
+// drawers are the rooms of the figures, those that draw before those that list: each
+// imports only those before it.
+var drawers = []string{"plots/wording", "plots/drawing", "plots/mark", "plots/region", "plots/curve", "plots/trials", "plots/trend", "plots"}
+
+// drawn is what the pages around figures may know of them.
+var drawn = []string{"plots", "plots/drawing", "plots/wording"}
+
 func TestImportsPointOnlyLeft(t *testing.T) {
 	packages := 0
 	for dir, imports := range importGraph(t) {
@@ -78,6 +85,10 @@ func mayNot(from, to string) string {
 		return "it knows results, not logs"
 	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && to != "analysis/result" && to != "analysis/result/graded":
 		return "nothing is computed after the analysis"
+	case slices.Contains(drawers, from) && slices.Index(drawers, to) >= slices.Index(drawers, from):
+		return "what draws a thing does not know the figures"
+	case fromTop != "plots" && toTop == "plots" && !slices.Contains(drawn, to):
+		return "a page places figures, it does not draw them"
 	case slices.Contains(rooms, from) && slices.Index(rooms, to) >= slices.Index(rooms, from):
 		return "a log does not pass through the reader backwards"
 	case slices.Contains(steps, from) && slices.Index(steps, to) >= slices.Index(steps, from):
@@ -129,7 +140,12 @@ func TestMayNot(t *testing.T) {
 		{"plots", "analysis", false},
 		{"plots", "ingest", false},
 		{"plots", "reports", false},
+		{"plots/region", "plots/mark", true},
+		{"plots/mark", "plots/region", false},
+		{"plots/drawing", "plots", false},
 		{"reports/html", "plots", true},
+		{"reports/pdf", "plots/drawing", true},
+		{"reports/pdf", "plots/mark", false},
 		{"reports", "ingest/quantity", false},
 		{"ingest/sheet", "ingest", false},
 		{"ingest/sheet", "ingest/markup", true},

@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/result/contract"
 	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 	"foamfield/reports/html"
 	"foamfield/reports/pdf"
@@ -65,7 +66,7 @@ func render(ctx context.Context, r *result.Results, d reports.Document, want map
 }
 
 // addPictures adds each figure as dots, as lines, and as lines with a plain title.
-func addPictures(add func(path string, make func() ([]byte, error)), figures []plots.Figure) {
+func addPictures(add func(path string, make func() ([]byte, error)), figures []drawing.Figure) {
 	for _, f := range figures {
 		add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(pictureDPI) })
 		add("figures/"+f.Name+".svg", f.SVG)

@@ -20,7 +20,7 @@ import (
 	"path/filepath"
 	"strings"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports/html"
 )
 
@@ -213,6 +213,6 @@ func colours() string {
 	vars := func(paper, ink, quiet, faint, accent, pale, warn string) string {
 		return fmt.Sprintf("--paper:%s;--ink:%s;--quiet:%s;--faint:%s;--accent:%s;--pale:%s;--warn:%s", paper, ink, quiet, faint, accent, pale, warn)
 	}
-	return ":root{color-scheme:light dark;--sans:" + plots.FontFamily + ";" + vars(plots.Paper, plots.Ink, plots.Quiet, plots.Faint, plots.Accent, plots.Pale, plots.CloggedColour) + "}\n" +
-		"@media screen and (prefers-color-scheme:dark){:root{" + vars(plots.Ink, plots.Pale, plots.Faint, plots.Quiet, plots.Bands[4], "#273234", plots.Faint) + "}}\n"
+	return ":root{color-scheme:light dark;--sans:" + drawing.FontFamily + ";" + vars(drawing.Paper, drawing.Ink, drawing.Quiet, drawing.Faint, drawing.Accent, drawing.Pale, drawing.CloggedColour) + "}\n" +
+		"@media screen and (prefers-color-scheme:dark){:root{" + vars(drawing.Ink, drawing.Pale, drawing.Faint, drawing.Quiet, drawing.Bands[4], "#273234", drawing.Faint) + "}}\n"
 }

@@ -9,7 +9,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports/steady"
 )
 
@@ -75,7 +75,7 @@ func (b *book) put(sheet string, col, row int, text string, l look) {
 func (b *book) remark(sheet string, col, row int, text string) {
 	lines := len(text)/42 + 2
 	b.do(b.f.AddComment(sheet, excelize.Comment{Cell: cell(col, row), Author: "foamfield", Width: 300, Height: uint(18 * lines),
-		Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Family: font, Size: 9, Color: plots.Ink}}}}))
+		Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Family: font, Size: 9, Color: drawing.Ink}}}}))
 }
 
 // freeze keeps the rows above and the columns left of a cell in view.
@@ -110,18 +110,18 @@ func (b *book) style(l look) int {
 	fill := func(colour string) excelize.Fill {
 		return excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}
 	}
-	lines := []excelize.Border{{Type: "bottom", Color: plots.Faint, Style: 1}, {Type: "right", Color: plots.Faint, Style: 1}}
+	lines := []excelize.Border{{Type: "bottom", Color: drawing.Faint, Style: 1}, {Type: "right", Color: drawing.Faint, Style: 1}}
 	top := &excelize.Alignment{Vertical: "top", WrapText: true}
 	s := map[look]*excelize.Style{
-		title:   {Font: in(16, true, false, plots.Accent)},
-		hint:    {Font: in(10, false, false, plots.Quiet)},
-		head:    {Font: in(10, true, false, plots.Paper), Fill: fill(plots.Accent), Alignment: &excelize.Alignment{Vertical: "center", WrapText: true}},
-		unit:    {Font: in(9, false, true, plots.Quiet), Fill: fill(plots.Pale)},
-		entry:   {Font: in(11, false, false, plots.Ink), Border: lines},
-		fixed:   {Font: in(11, false, false, plots.Ink), Fill: fill(plots.Pale), Border: lines},
-		words:   {Font: in(11, false, false, plots.Ink), Alignment: top},
-		strong:  {Font: in(12, true, false, plots.Accent), Alignment: top},
-		example: {Font: in(10, false, true, plots.Quiet), Alignment: top},
+		title:   {Font: in(16, true, false, drawing.Accent)},
+		hint:    {Font: in(10, false, false, drawing.Quiet)},
+		head:    {Font: in(10, true, false, drawing.Paper), Fill: fill(drawing.Accent), Alignment: &excelize.Alignment{Vertical: "center", WrapText: true}},
+		unit:    {Font: in(9, false, true, drawing.Quiet), Fill: fill(drawing.Pale)},
+		entry:   {Font: in(11, false, false, drawing.Ink), Border: lines},
+		fixed:   {Font: in(11, false, false, drawing.Ink), Fill: fill(drawing.Pale), Border: lines},
+		words:   {Font: in(11, false, false, drawing.Ink), Alignment: top},
+		strong:  {Font: in(12, true, false, drawing.Accent), Alignment: top},
+		example: {Font: in(10, false, true, drawing.Quiet), Alignment: top},
 	}[l]
 	id, err := b.f.NewStyle(s)
 	b.do(err)

@@ -12,7 +12,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -56,16 +56,16 @@ func palette() string {
 	vars := func(paper, ink, quiet, faint, accent, pale string) string {
 		return fmt.Sprintf("--paper:%s;--ink:%s;--quiet:%s;--faint:%s;--accent:%s;--pale:%s", paper, ink, quiet, faint, accent, pale)
 	}
-	return ":root{color-scheme:light dark;--card:" + plots.Paper + ";--card-ink:" + plots.Ink + ";--warn:" + plots.CloggedColour +
-		";--sans:" + plots.FontFamily + ";--frame:" + plots.Quiet + ";--hatch:" + plots.Faint + ";--mark:" + plots.Accent + bands() + ";" + vars(plots.Paper, plots.Ink, plots.Quiet, plots.Faint, plots.Accent, plots.Pale) + "}\n" +
-		"@media screen and (prefers-color-scheme:dark){:root{--warn:" + plots.Faint + ";" +
-		vars(plots.Ink, plots.Pale, plots.Faint, plots.Quiet, plots.Bands[4], "#273234") + "}}\n"
+	return ":root{color-scheme:light dark;--card:" + drawing.Paper + ";--card-ink:" + drawing.Ink + ";--warn:" + drawing.CloggedColour +
+		";--sans:" + drawing.FontFamily + ";--frame:" + drawing.Quiet + ";--hatch:" + drawing.Faint + ";--mark:" + drawing.Accent + bands() + ";" + vars(drawing.Paper, drawing.Ink, drawing.Quiet, drawing.Faint, drawing.Accent, drawing.Pale) + "}\n" +
+		"@media screen and (prefers-color-scheme:dark){:root{--warn:" + drawing.Faint + ";" +
+		vars(drawing.Ink, drawing.Pale, drawing.Faint, drawing.Quiet, drawing.Bands[4], "#273234") + "}}\n"
 }
 
 // bands are the colours of the chance in the maps.
 func bands() string {
 	s := ""
-	for i, colour := range plots.Bands {
+	for i, colour := range drawing.Bands {
 		s += fmt.Sprintf(";--band%d:%s", i, colour)
 	}
 	return s
@@ -107,7 +107,7 @@ func (p *press) Table() int {
 }
 
 // Figure is a figure by name.
-func (p *press) Figure(name string) (plots.Figure, error) {
+func (p *press) Figure(name string) (drawing.Figure, error) {
 	f, ok := p.Figures[name]
 	if !ok {
 		return f, fmt.Errorf("there is no figure %q", name)
@@ -123,7 +123,7 @@ func (p *press) NarrowDrawing(name string) (template.HTML, error) {
 	return p.draw(name, p.Figures[name].Narrow())
 }
 
-func (p *press) draw(name string, f plots.Figure) (template.HTML, error) {
+func (p *press) draw(name string, f drawing.Figure) (template.HTML, error) {
 	svg, err := f.SVG()
 	if err != nil {
 		return "", err

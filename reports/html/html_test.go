@@ -11,7 +11,7 @@ import (
 	xhtml "golang.org/x/net/html"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -305,7 +305,7 @@ func TestContrast(t *testing.T) {
 	if c := contrast(t, "#000000", "#FFFFFF"); math.Abs(c-21) > 1e-9 {
 		t.Errorf("black on white is %v : 1", c)
 	}
-	if c := contrast(t, plots.Faint, plots.Paper); c >= 4.5 {
+	if c := contrast(t, drawing.Faint, drawing.Paper); c >= 4.5 {
 		t.Errorf("faint on paper is %v : 1: the measure lets everything pass", c)
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"math"
 	"strconv"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 )
 
 // The script of the live part, in the order it runs: numbers and words, maps, and
@@ -91,7 +91,7 @@ var mixEntries = map[string]entry{"fat_percent": {Name: "fat", Label: "Fat", Uni
 // Bands are the words of the colours of the maps.
 func (p *press) Bands() []string {
 	var out []string
-	for i := range plots.Bands {
+	for i := range drawing.Bands {
 		out = append(out, fmt.Sprintf("%d-%d", 2*i, 2*i+2))
 	}
 	return out

@@ -7,7 +7,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports/steady"
 )
 
@@ -135,7 +135,7 @@ func (c *copying) write() {
 		text = plain(text)
 		lines := strings.Count(text, "\n") + len(text)/44 + 2
 		c.do(c.f.AddComment(sheet, excelize.Comment{Cell: cell, Author: "foamfield", Width: 310, Height: uint(18 * min(lines, 30)),
-			Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Family: font, Size: 9, Color: plots.Ink}}}}))
+			Paragraph: []excelize.RichTextRun{{Text: text, Font: &excelize.Font{Family: font, Size: 9, Color: drawing.Ink}}}}))
 	}
 }
 

@@ -9,7 +9,8 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
+	"foamfield/plots/wording"
 )
 
 // ours is how many sheets of ours stand before the log's.
@@ -107,14 +108,14 @@ func fillOf(s Severity) fill {
 
 // The grounds differ in lightness as well as in hue, and the list says in words
 // what each means.
-var grounds = map[fill]string{mustFix: "#E9A09A", pleaseLook: "#F8DE9A", forInformation: "#D3E3F3", header: plots.Pale, heads: plots.Accent}
+var grounds = map[fill]string{mustFix: "#E9A09A", pleaseLook: "#F8DE9A", forInformation: "#D3E3F3", header: drawing.Pale, heads: drawing.Accent}
 
 var severityWords = map[Severity]string{MustFix: "fix", PleaseLook: "check", ForInformation: "note"}
 
 func (b *book) dress(sheet, cell string, d dress) {
 	id, ok := b.styles[d]
 	if !ok {
-		s := &excelize.Style{Font: &excelize.Font{Family: font, Size: 11, Color: plots.Ink}}
+		s := &excelize.Style{Font: &excelize.Font{Family: font, Size: 11, Color: drawing.Ink}}
 		if ground := grounds[d.fill]; ground != "" {
 			s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{ground}}
 		}
@@ -125,17 +126,17 @@ func (b *book) dress(sheet, cell string, d dress) {
 		case mustFix, pleaseLook, forInformation:
 			s.Alignment = &excelize.Alignment{Vertical: "top"}
 		case heads:
-			s.Font.Bold, s.Font.Color = true, plots.Paper
+			s.Font.Bold, s.Font.Color = true, drawing.Paper
 		case header:
 			s.Font.Bold = true
 		case title:
-			s.Font.Size, s.Font.Bold, s.Font.Color = 16, true, plots.Accent
+			s.Font.Size, s.Font.Bold, s.Font.Color = 16, true, drawing.Accent
 		case quiet:
-			s.Font.Color = plots.Quiet
+			s.Font.Color = drawing.Quiet
 		case wrapped:
 			s.Alignment = &excelize.Alignment{Horizontal: "left", Vertical: "top", WrapText: true}
 		case link:
-			s.Font.Color, s.Font.Underline = plots.WeepsColour, "single"
+			s.Font.Color, s.Font.Underline = drawing.WeepsColour, "single"
 			s.Alignment = &excelize.Alignment{Vertical: "top", WrapText: true}
 		}
 		var err error
@@ -197,7 +198,7 @@ func (b *book) problems() {
 			b.line(name, row, quiet, fmt.Sprintf("And %d more, which are coloured in the copy.", len(sorted)-i))
 			break
 		}
-		b.line(name, row, wrapped, severityWords[p.Severity], p.Where, "", plots.Sentence(p.Read), plots.Sentence(p.Do))
+		b.line(name, row, wrapped, severityWords[p.Severity], p.Where, "", wording.Sentence(p.Read), wording.Sentence(p.Do))
 		b.dress(name, cellName(row, 1), dress{fill: fillOf(p.Severity)})
 		b.do(b.f.SetCellInt(name, cellName(row, 3), int64(max(p.Count, 1))))
 		lines := max(utf8.RuneCountInString(p.Read), utf8.RuneCountInString(p.Do))/58 + 1

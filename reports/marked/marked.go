@@ -13,7 +13,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/plots"
+	"foamfield/plots/wording"
 	"foamfield/reports/steady"
 )
 
@@ -166,7 +166,7 @@ func (b *book) gather() {
 			b.marked++
 		}
 		m.severity = min(m.severity, p.Severity)
-		line := plots.Sentence(p.Read) + " " + plots.Sentence(p.Do)
+		line := wording.Sentence(p.Read) + " " + wording.Sentence(p.Do)
 		if p.Count > 1 {
 			line += fmt.Sprintf(" (%d times in this column.)", p.Count)
 		}

@@ -1,7 +1,8 @@
 package pdf
 
 import (
-	"foamfield/plots"
+	"foamfield/plots/drawing"
+	"foamfield/plots/wording"
 	"foamfield/reports"
 )
 
@@ -49,7 +50,7 @@ func (p *press) setCard(c reports.Card) {
 			return
 		}
 	}
-	p.running = "Bench card · " + plots.Capital(c.Title) + ", continued · " + c.Log
+	p.running = "Bench card · " + wording.Capital(c.Title) + ", continued · " + c.Log
 	p.cardAt(c, cardFlows).flow()
 	p.running = ""
 }
@@ -133,13 +134,13 @@ func (c *card) height(s passage) float64 { return float64(len(s.lines)) * s.size
 // head says what this is, how sure, and whether it was ever made.
 func (c *card) head() []passage {
 	out := []passage{
-		c.passage(plain("Bench card · "+c.Log), cardSmall, c.measure(), plots.Quiet),
-		c.passage(strong(plots.Capital(c.Title)), cardTitle, c.measure(), plots.Accent),
+		c.passage(plain("Bench card · "+c.Log), cardSmall, c.measure(), drawing.Quiet),
+		c.passage(strong(wording.Capital(c.Title)), cardTitle, c.measure(), drawing.Accent),
 	}
 	sure := append(append(append(reports.Text{}, c.Aim...), plain(" ")...), bolder(c.Made)...)
 	for _, t := range []reports.Text{bolder(c.Mix), sure, c.NoGrams} {
 		if len(t) > 0 {
-			out = append(out, c.passage(t, cardText, c.measure(), plots.Ink))
+			out = append(out, c.passage(t, cardText, c.measure(), drawing.Ink))
 		}
 	}
 	return out

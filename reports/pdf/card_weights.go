@@ -3,7 +3,7 @@ package pdf
 import (
 	"fmt"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -152,7 +152,7 @@ func (c *card) weightsHeight() float64 {
 	return h
 }
 
-func (c *card) note() passage { return c.passage(c.Note, cardSmall, c.measure(), plots.Quiet) }
+func (c *card) note() passage { return c.passage(c.Note, cardSmall, c.measure(), drawing.Quiet) }
 
 func (c *card) noteHeight() float64 {
 	if len(c.Note) == 0 {
@@ -176,7 +176,7 @@ func (c *card) drawWeights() {
 		for i, t := range heads.cells {
 			if len(t) > 0 {
 				l := c.broken(t, cardSmall*c.k, 1e6)[0]
-				c.line(l, cardSmall*c.k, c.across(i, x, l, cardSmall*c.k), c.y, plots.Quiet)
+				c.line(l, cardSmall*c.k, c.across(i, x, l, cardSmall*c.k), c.y, drawing.Quiet)
 			}
 			x += c.widths[i]
 		}
@@ -208,9 +208,9 @@ func (c *card) drawWeights() {
 
 func (c *card) drawRow(r weighRow, cells [cardColumns][]line, h float64) {
 	if r.band {
-		c.fill(plots.Pale, c.left(), c.y, c.measure(), h)
+		c.fill(drawing.Pale, c.left(), c.y, c.measure(), h)
 	} else {
-		c.rule(plots.Faint, 0.6, c.left(), c.y+h, c.measure())
+		c.rule(drawing.Faint, 0.6, c.left(), c.y+h, c.measure())
 	}
 	x := c.left()
 	for i, lines := range cells {
@@ -221,9 +221,9 @@ func (c *card) drawRow(r weighRow, cells [cardColumns][]line, h float64) {
 		}
 		top := c.y + (h-float64(len(lines))*size*c.leading)/2
 		for k, l := range lines {
-			colour := plots.Ink
+			colour := drawing.Ink
 			if i == atShare || i == atNumber {
-				colour = plots.Quiet
+				colour = drawing.Quiet
 			}
 			c.line(l, size, c.across(i, from, l, size), top+float64(k)*size*c.leading, colour)
 		}
@@ -250,7 +250,7 @@ func (c *card) across(column int, x float64, l line, size float64) float64 {
 
 // box is a place to write in.
 func (c *card) box(x, y, w, h float64) {
-	c.doc.SetDrawColor(rgb(plots.Quiet))
+	c.doc.SetDrawColor(rgb(drawing.Quiet))
 	c.doc.SetLineWidth(0.9)
 	c.doc.Rect(x, y, w, h, "D")
 }

@@ -3,7 +3,7 @@ package pdf
 import (
 	"fmt"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -17,13 +17,13 @@ func (c *card) step(i int, s reports.CardStep, width float64) passage {
 			t = append(append(t, plain(" – ")...), bolder(s.Limit)...)
 		}
 	}
-	return c.passage(t, cardText, width-12*c.k, plots.Ink)
+	return c.passage(t, cardText, width-12*c.k, drawing.Ink)
 }
 
 const stepPad = 3.0 // above and below a step
 
 func (c *card) heading(title string, width float64) passage {
-	return c.passage(strong(title), cardText+2, width, plots.Accent)
+	return c.passage(strong(title), cardText+2, width, drawing.Accent)
 }
 
 func (c *card) stepsTitle() string {
@@ -52,9 +52,9 @@ func (c *card) drawSteps(x, width float64) {
 	if len(c.Steps) == 0 {
 		for i := range linesToFill {
 			c.need(cardRow * c.k)
-			c.line(c.broken(plain(fmt.Sprint(i+1)), cardText*c.k, 1e6)[0], cardText*c.k, x, c.y+cardRow*c.k-cardText*c.k*c.leading-1, plots.Quiet)
+			c.line(c.broken(plain(fmt.Sprint(i+1)), cardText*c.k, 1e6)[0], cardText*c.k, x, c.y+cardRow*c.k-cardText*c.k*c.leading-1, drawing.Quiet)
 			c.y += cardRow * c.k
-			c.rule(plots.Quiet, 0.6, x+16*c.k, c.y-2, width-16*c.k)
+			c.rule(drawing.Quiet, 0.6, x+16*c.k, c.y-2, width-16*c.k)
 		}
 		return
 	}
@@ -76,7 +76,7 @@ func (c *card) drawSteps(x, width float64) {
 		behind(c.y, pad)
 		c.y += pad
 		if !s.Critical {
-			c.rule(plots.Faint, 0.4, x, c.y, width)
+			c.rule(drawing.Faint, 0.4, x, c.y, width)
 		}
 	}
 }
@@ -85,7 +85,7 @@ func (c *card) drawSteps(x, width float64) {
 
 func (c *card) minded(width float64) (out []passage) {
 	for _, t := range c.Mind {
-		out = append(out, c.passage(t, cardText-0.5, width-(10+cardBullet+8)*c.k, plots.Ink))
+		out = append(out, c.passage(t, cardText-0.5, width-(10+cardBullet+8)*c.k, drawing.Ink))
 	}
 	return out
 }
@@ -171,7 +171,7 @@ func (c *card) drawBlank(b reports.Blank, x, width float64) {
 	size := cardText * c.k
 	base := c.y + blankRow*c.k - size*c.leading - 2 // of the text's box
 	label := c.broken(b.Label, size, 0.75*width)[0]
-	c.line(label, size, x, base, plots.Ink)
+	c.line(label, size, x, base, drawing.Ink)
 	at, end := x+c.wide(label, size), x+width
 	for i := len(b.Choices) - 1; i >= 0 && b.Line; i-- { // behind the line
 		end = c.choice(b.Choices[i], size, end, base, -1)
@@ -179,14 +179,14 @@ func (c *card) drawBlank(b reports.Blank, x, width float64) {
 	if b.Unit != "" {
 		unit := c.broken(plain(b.Unit), size, 0.3*width)[0]
 		end -= c.wide(unit, size)
-		c.line(unit, size, end, base, plots.Ink)
+		c.line(unit, size, end, base, drawing.Ink)
 		end -= 4 * c.k
 	}
 	if b.Line {
 		if len(b.Label) > 0 {
 			at += 5 * c.k
 		}
-		c.rule(plots.Quiet, 0.7, at, c.y+blankRow*c.k-3, end-at)
+		c.rule(drawing.Quiet, 0.7, at, c.y+blankRow*c.k-3, end-at)
 	}
 	for i := 0; i < len(b.Choices) && !b.Line; i++ {
 		at = c.choice(b.Choices[i], size, at, base, 1)
@@ -219,7 +219,7 @@ func (c *card) choice(word string, size, at, base, way float64) float64 {
 		at -= whole
 	}
 	c.box(at+2*gap, base+(size*c.leading-side)/2, side, side)
-	c.line(l, size, at+2*gap+side+gap, base, plots.Ink)
+	c.line(l, size, at+2*gap+side+gap, base, drawing.Ink)
 	if way < 0 {
 		return at
 	}

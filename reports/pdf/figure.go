@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -68,7 +68,7 @@ func (p *press) leastOf(blocks []reports.Block) float64 {
 }
 
 // beside draws a figure narrow at the right of what is set from y on, and gives where it ends.
-func (p *press) beside(f plots.Figure, x, y, width float64) (float64, error) {
+func (p *press) beside(f drawing.Figure, x, y, width float64) (float64, error) {
 	n := f.Narrow()
 	w, h := float64(n.Width), float64(n.Height)
 	scale := width / w
@@ -78,7 +78,7 @@ func (p *press) beside(f plots.Figure, x, y, width float64) (float64, error) {
 }
 
 // atRight draws a figure at the right of what follows.
-func (p *press) atRight(f plots.Figure) error {
+func (p *press) atRight(f drawing.Figure) error {
 	whole := p.width - 2*margin
 	n := f.Narrow()
 	p.need(float64(n.Height) / float64(n.Width) * (1 - asideLeft) * whole)
@@ -110,7 +110,7 @@ func (p *press) figure(name string) error {
 		return err
 	}
 	p.y += h*scale + 4
-	p.lines(caption, small, p.left(), plots.Quiet, nil)
+	p.lines(caption, small, p.left(), drawing.Quiet, nil)
 	p.y += p.gap + 3
 	return nil
 }

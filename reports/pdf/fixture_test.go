@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -66,7 +67,7 @@ func words(s string) reports.Text { return reports.Text{{Text: s}} }
 // document has every kind of block, and rows enough for several pages.
 func document() reports.Document {
 	figures := plots.All(kitchen())
-	d := reports.Document{Title: "Week of foam trials: week.xlsx", Subtitle: "26 trials read, 24 used; holds 20 minutes or more, drains at most 10 % (assumed)", Figures: map[string]plots.Figure{}}
+	d := reports.Document{Title: "Week of foam trials: week.xlsx", Subtitle: "26 trials read, 24 used; holds 20 minutes or more, drains at most 10 % (assumed)", Figures: map[string]drawing.Figure{}}
 	start := reports.Section{ID: "start", Title: "Start from this", Blocks: []reports.Block{
 		reports.Paragraph{Lead: true, Text: reports.Text{{Text: "Start from 43 % fat: it works "}, {Text: "about 9 times in 10, perhaps as few as 6", Strong: true}, {Text: "."}}},
 		reports.Formula{Title: "For 500 g", Total: words("500.0 g"), Note: words("Likely to work; says nothing of taste, canister or food safety."), Lines: []reports.FormulaLine{

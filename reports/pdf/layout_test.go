@@ -7,12 +7,13 @@ import (
 	"testing"
 
 	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
 // figured is a document's figures with their names in order.
-func figured() (map[string]plots.Figure, []string) {
-	figures := map[string]plots.Figure{}
+func figured() (map[string]drawing.Figure, []string) {
+	figures := map[string]drawing.Figure{}
 	var names []string
 	for _, f := range plots.All(kitchen()) {
 		figures[f.Name] = f

@@ -13,7 +13,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -81,7 +81,7 @@ func layCloser(d reports.Document, paper Paper, spacing float64) (*press, error)
 		}
 	}
 	if p.fonts.lacked {
-		p.lines(p.broken(strong(notPrinted), small, p.measure()), small, p.left(), plots.Ink, nil)
+		p.lines(p.broken(strong(notPrinted), small, p.measure()), small, p.left(), drawing.Ink, nil)
 	}
 	p.footers(d.Title)
 	return p, nil
@@ -100,12 +100,12 @@ func (p *press) divide(rest []reports.Section) {
 	head := p.broken(strong(reports.Divider), size, p.measure()-2*pad)
 	list := p.broken(plain(strings.Join(titles, " · ")), small, p.measure()-2*pad)
 	high := float64(len(head))*size*p.leading + float64(len(list))*small*p.leading + 2*pad
-	p.fill(plots.Pale, p.left(), p.y, p.measure(), high)
-	p.rule(plots.Accent, 1.6, p.left(), p.y, p.measure())
+	p.fill(drawing.Pale, p.left(), p.y, p.measure(), high)
+	p.rule(drawing.Accent, 1.6, p.left(), p.y, p.measure())
 	p.bookmark(reports.Divider, 0)
 	p.y += pad
-	p.lines(head, size, p.left()+pad, plots.Accent, nil)
-	p.lines(list, small, p.left()+pad, plots.Quiet, nil)
+	p.lines(head, size, p.left()+pad, drawing.Accent, nil)
+	p.lines(list, small, p.left()+pad, drawing.Quiet, nil)
 	p.y += pad
 }
 

@@ -5,7 +5,7 @@ import (
 
 	"codeberg.org/go-pdf/fpdf"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -20,7 +20,7 @@ const (
 
 // A caution is red on a tint of it; the other colours are those of the figures.
 const (
-	cautionColour = plots.CloggedColour
+	cautionColour = drawing.CloggedColour
 	cautionTint   = "#FBEEF0"
 )
 
@@ -29,7 +29,7 @@ const (
 type press struct {
 	doc           *fpdf.Fpdf
 	fonts         fonts
-	figures       map[string]plots.Figure
+	figures       map[string]drawing.Figure
 	width, height float64
 	y             float64
 	body, gap     float64 // type size of running text; space between blocks
@@ -61,7 +61,7 @@ func (p *press) newPage() {
 	p.doc.AddPage()
 	p.y, p.aside = margin, 0
 	if p.running != "" {
-		p.line(p.broken(plain(p.running), small, p.measure())[0], small, p.left(), margin-small*1.6, plots.Quiet)
+		p.line(p.broken(plain(p.running), small, p.measure())[0], small, p.left(), margin-small*1.6, drawing.Quiet)
 	}
 }
 
@@ -127,12 +127,12 @@ func (p *press) line(l line, size, x, y float64, colour string) {
 }
 
 func (p *press) title(title, subtitle string) {
-	p.lines(p.broken(strong(title), 19, p.measure()), 19, p.left(), plots.Ink, nil)
+	p.lines(p.broken(strong(title), 19, p.measure()), 19, p.left(), drawing.Ink, nil)
 	if subtitle != "" {
-		p.lines(p.broken(plain(subtitle), p.body, p.measure()), p.body, p.left(), plots.Quiet, nil)
+		p.lines(p.broken(plain(subtitle), p.body, p.measure()), p.body, p.left(), drawing.Quiet, nil)
 	}
 	p.y += 4
-	p.rule(plots.Accent, 1.6, p.left(), p.y, p.measure())
+	p.rule(drawing.Accent, 1.6, p.left(), p.y, p.measure())
 	p.y += 8
 }
 
@@ -149,7 +149,7 @@ func (p *press) section(s reports.Section) error {
 	head := p.broken(strong(s.Title), size, p.measure())
 	p.need(float64(len(head))*size*p.leading + p.leastOf(s.Blocks)) // a head never stands alone at the foot
 	p.bookmark(s.Title, 0)
-	p.lines(head, size, p.left(), plots.Accent, nil)
+	p.lines(head, size, p.left(), drawing.Accent, nil)
 	p.y += 2
 	return p.blocks(s)
 }
@@ -182,9 +182,9 @@ func (p *press) block(b reports.Block) error {
 		}
 		for _, item := range b.Items {
 			first := true
-			p.lines(p.broken(item, p.body, p.measure()-indent), p.body, p.left()+indent, plots.Ink, func(y, h float64) {
+			p.lines(p.broken(item, p.body, p.measure()-indent), p.body, p.left()+indent, drawing.Ink, func(y, h float64) {
 				if first {
-					p.line(line{runs: []run{{regular, "•"}}}, p.body, p.left()+3, y, plots.Accent)
+					p.line(line{runs: []run{{regular, "•"}}}, p.body, p.left()+3, y, drawing.Accent)
 				}
 				first = false
 			})
@@ -235,9 +235,9 @@ func (p *press) columns(items []reports.Text) bool {
 	for i, part := range [][][]line{broken[:cut], broken[cut:]} {
 		x, y := p.left()+float64(i)*(width+gap), p.y
 		for _, item := range part {
-			p.line(line{runs: []run{{regular, "•"}}}, size, x, y, plots.Accent)
+			p.line(line{runs: []run{{regular, "•"}}}, size, x, y, drawing.Accent)
 			for k, l := range item {
-				p.line(l, size, x+indent, y+float64(k)*size*p.leading, plots.Ink)
+				p.line(l, size, x+indent, y+float64(k)*size*p.leading, drawing.Ink)
 			}
 			y += tall(item)
 		}
@@ -247,10 +247,10 @@ func (p *press) columns(items []reports.Text) bool {
 }
 
 func (p *press) paragraph(b reports.Paragraph) {
-	size, colour, after := p.body, plots.Ink, p.gap
+	size, colour, after := p.body, drawing.Ink, p.gap
 	switch {
 	case b.Head:
-		size, colour, after = p.body+1.5, plots.Accent, 2
+		size, colour, after = p.body+1.5, drawing.Accent, 2
 		b.Text = bolder(b.Text)
 		p.space(3)
 		p.need(size*p.leading + 40)
@@ -270,7 +270,7 @@ func (p *press) bookmark(s string, level int) {
 // callout is set on a tint with a bar at its left.
 func (p *press) callout(c reports.Callout) {
 	const indent, pad = 12.0, 5.0
-	bar, tint := plots.Accent, plots.Pale
+	bar, tint := drawing.Accent, drawing.Pale
 	if c.Caution {
 		bar, tint = cautionColour, cautionTint
 	}
@@ -288,7 +288,7 @@ func (p *press) callout(c reports.Callout) {
 	}
 	behind(p.y, pad)
 	p.y += pad
-	p.lines(broken, p.body, p.left()+indent, plots.Ink, behind)
+	p.lines(broken, p.body, p.left()+indent, drawing.Ink, behind)
 	behind(p.y, pad)
 	p.y += pad + p.gap
 }
@@ -302,12 +302,12 @@ func (p *press) footers(title string) {
 		right := fmt.Sprintf("page %d of %d", page, n)
 		w := p.fonts.width(regular, small, right)
 		left := p.broken(plain("foamfield · "+title), small, p.measure()-w-30)[0]
-		p.rule(plots.Faint, 0.5, p.left(), y-12, p.measure())
-		p.line(left, small, p.left(), y-small*p.leading/2, plots.Quiet)
+		p.rule(drawing.Faint, 0.5, p.left(), y-12, p.measure())
+		p.line(left, small, p.left(), y-small*p.leading/2, drawing.Quiet)
 		end := p.left()
 		for _, r := range left.runs {
 			end += p.fonts.width(r.face, small, r.text)
 		}
-		p.line(line{runs: []run{{regular, " · " + right}}}, small, end, y-small*p.leading/2, plots.Quiet)
+		p.line(line{runs: []run{{regular, " · " + right}}}, small, end, y-small*p.leading/2, drawing.Quiet)
 	}
 }

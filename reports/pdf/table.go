@@ -3,7 +3,7 @@ package pdf
 import (
 	"math"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -35,13 +35,13 @@ func (p *press) table(t reports.Table) {
 	s := p.sheetOf(t)
 	p.need(p.leastOfTable(t))
 	if t.Caption != "" {
-		p.lines(p.broken(strong(t.Caption), p.body, p.measure()), p.body, p.left(), plots.Ink, nil)
+		p.lines(p.broken(strong(t.Caption), p.body, p.measure()), p.body, p.left(), drawing.Ink, nil)
 		p.y += 2
 	}
 	p.rows(s, t.Rows)
 	if t.Cut != "" {
 		p.y += 2
-		p.lines(p.broken(plain(t.Cut), small, p.measure()), small, p.left(), plots.Quiet, nil)
+		p.lines(p.broken(plain(t.Cut), small, p.measure()), small, p.left(), drawing.Quiet, nil)
 	}
 	p.y += p.gap + 3
 }
@@ -242,9 +242,9 @@ func (p *press) rows(s *sheet, rows [][]reports.Text) {
 			return
 		}
 		room := float64(tall(head))*h + 2*p.rowPad
-		p.fill(plots.Pale, s.left, p.y, s.total(), room)
+		p.fill(drawing.Pale, s.left, p.y, s.total(), room)
 		p.set(s, head, 0, headMost)
-		p.rule(plots.Accent, 0.8, s.left, p.y, s.total())
+		p.rule(drawing.Accent, 0.8, s.left, p.y, s.total())
 	}
 	p.need(float64(tall(head)+2)*h + 4*p.rowPad)
 	setHead()
@@ -262,7 +262,7 @@ func (p *press) rows(s *sheet, rows [][]reports.Text) {
 			p.set(s, cells, from, to)
 			from = to
 		}
-		p.rule(plots.Faint, 0.4, s.left, p.y, s.total())
+		p.rule(drawing.Faint, 0.4, s.left, p.y, s.total())
 	}
 }
 
@@ -297,7 +297,7 @@ func (p *press) set(s *sheet, cells [][]line, from, to int) {
 			if i < len(s.numeric) && s.numeric[i] {
 				at += s.widths[i] - p.wide(c[k], s.size)
 			}
-			p.line(c[k], s.size, at, p.y+p.rowPad+float64(k-from)*h, plots.Ink)
+			p.line(c[k], s.size, at, p.y+p.rowPad+float64(k-from)*h, drawing.Ink)
 			deepest = max(deepest, k-from+1)
 		}
 		x += s.widths[i] + 2*cellPad
@@ -345,13 +345,13 @@ func (p *press) formula(f reports.Formula) error {
 	p.need(min(float64(len(rows)+2)*20+30, p.bottom()-margin))
 	top, page := p.y, p.doc.PageCount()
 	if f.Title != "" {
-		p.lines(p.broken(strong(f.Title), 12, measure), 12, p.left(), plots.Ink, nil)
+		p.lines(p.broken(strong(f.Title), 12, measure), 12, p.left(), drawing.Ink, nil)
 		p.y += 2
 	}
 	p.rows(s, rows)
 	if f.Note.String() != "" {
 		p.y += 3
-		p.lines(p.broken(f.Note, small, measure), small, p.left(), plots.Quiet, nil)
+		p.lines(p.broken(f.Note, small, measure), small, p.left(), drawing.Quiet, nil)
 	}
 	if drawn && p.doc.PageCount() == page {
 		end, err := p.beside(figure, p.left()+asideLeft*whole, top, (1-asideLeft)*whole)

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 // residuals is a row an observation: what the fit judged by gives for it, and what
@@ -91,7 +91,7 @@ func cannotTell(b *book, r *result.Results) {
 	p := b.sheet("Unclear", 18, 110)
 	p.heads("about", "what stays unclear")
 	for _, n := range r.CannotTell {
-		p.add(in(ordinary, words(n.Kind)), text(plots.Sentence(n.Sentence)))
+		p.add(in(ordinary, words(n.Kind)), text(wording.Sentence(n.Sentence)))
 	}
 	p.write()
 }

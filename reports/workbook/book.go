@@ -12,7 +12,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 )
 
 // book is a workbook being written. The first failure is kept and ends it.
@@ -99,18 +99,18 @@ func (b *book) style(l look, middle bool) int {
 	short := "0.0#"
 	s := map[look]*excelize.Style{
 		ordinary: {Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
-		title:    {Font: font(15, true, plots.Accent), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center"}},
-		head: {Font: font(10, true, plots.Ink), Fill: tint(plots.Pale), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center", WrapText: true},
-			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 2}}},
-		headRight: {Font: font(10, true, plots.Ink), Fill: tint(plots.Pale), Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "center", WrapText: true},
-			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 2}}},
-		headNumber: {Font: font(10, true, plots.Ink), Fill: tint(plots.Pale), CustomNumFmt: &short},
+		title:    {Font: font(15, true, drawing.Accent), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center"}},
+		head: {Font: font(10, true, drawing.Ink), Fill: tint(drawing.Pale), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center", WrapText: true},
+			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 2}}},
+		headRight: {Font: font(10, true, drawing.Ink), Fill: tint(drawing.Pale), Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "center", WrapText: true},
+			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 2}}},
+		headNumber: {Font: font(10, true, drawing.Ink), Fill: tint(drawing.Pale), CustomNumFmt: &short},
 		wrapped:    {Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
-		quiet:      {Font: font(9, false, plots.Quiet), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
-		lead:       {Font: font(12, true, plots.Ink), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
-		caution:    {Font: font(11, false, plots.CloggedColour), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
-		input: {Font: font(12, true, plots.Ink), Fill: tint("#FFF6D6"),
-			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 1}, {Type: "top", Color: plots.Accent, Style: 1}, {Type: "left", Color: plots.Accent, Style: 1}, {Type: "right", Color: plots.Accent, Style: 1}}},
+		quiet:      {Font: font(9, false, drawing.Quiet), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
+		lead:       {Font: font(12, true, drawing.Ink), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
+		caution:    {Font: font(11, false, drawing.CloggedColour), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top", WrapText: true}},
+		input: {Font: font(12, true, drawing.Ink), Fill: tint("#FFF6D6"),
+			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 1}, {Type: "top", Color: drawing.Accent, Style: 1}, {Type: "left", Color: drawing.Accent, Style: 1}, {Type: "right", Color: drawing.Accent, Style: 1}}},
 		amount:     numbers("0.0##"),
 		tenths:     numbers("0.0"),
 		hundredths: numbers("0.00"),
@@ -118,17 +118,17 @@ func (b *book) style(l look, middle bool) int {
 		precise:    numbers("0.000000"),
 		whole:      numbers("0"),
 		ounce:      numbers("0.00"),
-		weigh:      {Font: font(18, true, plots.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
-		band: {Font: font(11, true, plots.Ink), Fill: tint(plots.Pale), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"},
-			Border: []excelize.Border{{Type: "bottom", Color: plots.Accent, Style: 2}}},
+		weigh:      {Font: font(18, true, drawing.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
+		band: {Font: font(11, true, drawing.Ink), Fill: tint(drawing.Pale), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"},
+			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 2}}},
 		right:    {Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "top"}},
-		linked:   {Font: &excelize.Font{Family: "Liberation Sans", Size: 11, Underline: "single", Color: plots.Accent}, Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
+		linked:   {Font: &excelize.Font{Family: "Liberation Sans", Size: 11, Underline: "single", Color: drawing.Accent}, Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
 		aligned0: numbers("0"),
 		aligned1: numbers("0.0"),
 		aligned2: numbers("0.00"),
 		aligned3: numbers("0.000"),
-		tofill: {Border: []excelize.Border{{Type: "bottom", Color: plots.Quiet, Style: 1}, {Type: "top", Color: plots.Quiet, Style: 1},
-			{Type: "left", Color: plots.Quiet, Style: 1}, {Type: "right", Color: plots.Quiet, Style: 1}}},
+		tofill: {Border: []excelize.Border{{Type: "bottom", Color: drawing.Quiet, Style: 1}, {Type: "top", Color: drawing.Quiet, Style: 1},
+			{Type: "left", Color: drawing.Quiet, Style: 1}, {Type: "right", Color: drawing.Quiet, Style: 1}}},
 	}[l]
 	if middle {
 		at := excelize.Alignment{}

@@ -7,7 +7,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/drawing"
 	"foamfield/reports"
 )
 
@@ -40,12 +40,12 @@ func fatLimit(b *book, r *result.Results) {
 		least, most := tick*math.Floor(r.FatLimit[0].FatPercent/tick), tick*math.Ceil(r.FatLimit[n-1].FatPercent/tick)
 		zero, one := 0.0, 1.0
 		words := func(s string, bold bool) excelize.ChartTitle {
-			return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Family: "Liberation Sans", Size: 10, Bold: bold, Color: plots.Ink}}}}
+			return excelize.ChartTitle{Paragraph: []excelize.RichTextRun{{Text: s, Font: &excelize.Font{Family: "Liberation Sans", Size: 10, Bold: bold, Color: drawing.Ink}}}}
 		}
-		ticks := excelize.Font{Family: "Liberation Sans", Size: 9, Color: plots.Quiet}
+		ticks := excelize.Font{Family: "Liberation Sans", Size: 9, Color: drawing.Quiet}
 		p.do(p.f.AddChart(p.name, "J2", &excelize.Chart{
 			Type:      excelize.Scatter,
-			Series:    []excelize.ChartSeries{series("B", plots.Accent, excelize.LineDashSolid, 2.25), series("C", plots.Quiet, excelize.LineDashDash, 1), series("D", plots.Quiet, excelize.LineDashDash, 1)},
+			Series:    []excelize.ChartSeries{series("B", drawing.Accent, excelize.LineDashSolid, 2.25), series("C", drawing.Quiet, excelize.LineDashDash, 1), series("D", drawing.Quiet, excelize.LineDashDash, 1)},
 			Title:     words("Best chance of working at each fat percent", true),
 			Legend:    excelize.ChartLegend{Position: "bottom"},
 			XAxis:     excelize.ChartAxis{Minimum: &least, Maximum: &most, MajorUnit: tick, Font: ticks, NumFmt: excelize.ChartNumFmt{CustomNumFmt: "0"}, Title: words("fat, g per 100 g of mix", false)},
@@ -94,7 +94,7 @@ func grid(b *book, r *result.Results) {
 	if nx, ny := len(g.X.Values), len(g.Y.Values); nx > 0 && ny > 0 {
 		p.do(p.f.SetConditionalFormat(p.name, "B4:"+place(nx, 3+ny), []excelize.ConditionalFormatOptions{{
 			Type: "3_color_scale", Criteria: "=", MinType: "num", MidType: "num", MaxType: "num", MinValue: "0", MidValue: "0.5", MaxValue: "1",
-			MinColor: plots.Bands[0], MidColor: plots.Bands[2], MaxColor: plots.Bands[4]}}))
+			MinColor: drawing.Bands[0], MidColor: drawing.Bands[2], MaxColor: drawing.Bands[4]}}))
 	}
 	p.write()
 }

@@ -9,7 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 )
 
 // Where the two numbers to change stand on the Formula sheet.
@@ -45,7 +45,7 @@ func formula(b *book, r *result.Results) (first []int) {
 	}
 	if len(r.Starts) == 0 {
 		p.add()
-		p.wide(8, in(caution, plots.Sentence(r.StatusReason)))
+		p.wide(8, in(caution, wording.Sentence(r.StatusReason)))
 	}
 	p.stream()
 	return first
@@ -88,13 +88,13 @@ func (p *page) start(r *result.Results, s result.Start) (first int) {
 		if note == "" {
 			note = "The log does not name the ingredients, so there are no grams."
 		}
-		p.wide(8, in(quiet, plots.Sentence(note)))
+		p.wide(8, in(quiet, wording.Sentence(note)))
 		p.mix(s.Mix)
 		return 0
 	}
 	first = p.lines(r, s.Ingredients, s.Mix)
 	if s.GramsNote != "" {
-		p.wide(8, in(quiet, plots.Sentence(s.GramsNote)))
+		p.wide(8, in(quiet, wording.Sentence(s.GramsNote)))
 	}
 	return first
 }

@@ -9,7 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 	"foamfield/reports"
 )
 
@@ -238,7 +238,7 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 }
 
 func reason(n result.NextTrial) string {
-	s := plots.Sentence(n.Reason)
+	s := wording.Sentence(n.Reason)
 	if c := n.Clogging; c != nil {
 		s += " Clogs: " + reports.Clogging(*c) + "."
 	}

@@ -4,7 +4,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
-	"foamfield/plots"
+	"foamfield/plots/wording"
 	"foamfield/reports"
 )
 
@@ -112,7 +112,7 @@ func (p *page) pictures(d reports.Document, names ...string) {
 			return
 		}
 		p.do(p.f.AddPictureFromBytes(p.name, place(2*i, at), &excelize.Picture{Extension: ".png", File: png,
-			Format: &excelize.GraphicOptions{ScaleX: scale, ScaleY: scale, OffsetX: 4, OffsetY: 4, AltText: plots.Sentence(f.Title) + " " + f.Alt, Positioning: "oneCell"}}))
+			Format: &excelize.GraphicOptions{ScaleX: scale, ScaleY: scale, OffsetX: 4, OffsetY: 4, AltText: wording.Sentence(f.Title) + " " + f.Alt, Positioning: "oneCell"}}))
 		rows = max(rows, int(float64(narrow.Height)*dpi/72*scale*0.75/rowHigh)+2)
 	}
 	for range rows {
