@@ -11,7 +11,7 @@ import (
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // usual is what holds and drainages lie around in a class: the middle of the students'
@@ -48,7 +48,7 @@ func middles(t *handin.Table) (hold, drained float64, ok bool) {
 // pair are the column of a table's holds and its only drained percent.
 func pair(t *handin.Table) (hold, drained *handin.Column) {
 	hold, drains := t.Hold(), t.All(column.DrainedAmount)
-	if hold == nil || len(drains) != 1 || drains[0].Field == nil || drains[0].Field.Want != quantity.Percent {
+	if hold == nil || len(drains) != 1 || drains[0].Field == nil || drains[0].Field.Want != units.Percent {
 		return nil, nil
 	}
 	return hold, drains[0]

@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // mostChargers is the most that a canister of two litres is marked for, two for each
@@ -87,7 +88,7 @@ func litresOf(text string) float64 {
 	if text == "" {
 		return 0
 	}
-	m, err := quantity.Parse(text, quantity.Volume, quantity.NoUnit)
+	m, err := quantity.Parse(text, units.Volume, units.NoUnit)
 	if err != nil {
 		return 0
 	}
@@ -95,7 +96,7 @@ func litresOf(text string) float64 {
 	switch {
 	case !ok || v <= 0:
 		return 0
-	case m.Unit == quantity.NoUnit && v < 10:
+	case m.Unit == units.NoUnit && v < 10:
 		return v
 	}
 	return v / 1000

@@ -2,10 +2,9 @@ package column
 
 import (
 	"fmt"
+	"foamfield/ingest/units"
 	"strings"
 	"testing"
-
-	"foamfield/ingest/quantity"
 )
 
 // short is a meaning in one line: role, then what else it says.
@@ -322,8 +321,8 @@ func TestNoUnitInside(t *testing.T) {
 			continue
 		}
 		for _, end := range []token{ts[0], ts[len(ts)-1]} {
-			u, _ := quantity.ParseUnit(end.text)
-			if len(end.text) > 2 && (u == quantity.Minute || u == quantity.PercentUnit || u == quantity.Fraction || u == quantity.Gram) && p.entries[0].role != DispensedMass {
+			u, _ := units.Parse(end.text)
+			if len(end.text) > 2 && (u == units.Minute || u == units.PercentUnit || u == units.Fraction || u == units.Gram) && p.entries[0].role != DispensedMass {
 				t.Errorf("%q (%s) has the unit %s in it", p.text, p.entries[0].role, u)
 			}
 		}

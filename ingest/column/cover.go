@@ -1,8 +1,6 @@
 package column
 
-import (
-	"foamfield/ingest/quantity"
-)
+import "foamfield/ingest/units"
 
 // covering is a reading of a core: some of its words name the column, the others
 // are accounted for or left.
@@ -12,7 +10,7 @@ type covering struct {
 	letters int
 	could   []entry
 	mods    []modifier
-	units   []quantity.Unit
+	units   []units.Unit
 	left    []token
 	subject string // the ingredient an attribute is of: "olive oil price"
 }
@@ -100,8 +98,8 @@ func (r *reader) beside(c *covering, i, j int) {
 		c.letters += len(t.text)
 	}
 	for _, rest := range [][]token{r.core[:i], r.core[j:]} {
-		left, mods, could, units := r.account(rest, c.could)
-		c.left, c.mods, c.units, c.could = append(c.left, left...), append(c.mods, mods...), append(c.units, units...), could
+		left, mods, could, measured := r.account(rest, c.could)
+		c.left, c.mods, c.units, c.could = append(c.left, left...), append(c.mods, mods...), append(c.units, measured...), could
 	}
 	if c.p != nil && len(c.left) > 0 {
 		c.attribute(r)
@@ -112,7 +110,7 @@ func (r *reader) beside(c *covering, i, j int) {
 // two letters do not.
 func (r *reader) telling(p *phrase) bool {
 	role := p.entries[0].role
-	return len(p.squashed) > 2 || role == Measure || role == Unused || p.key == "t" && r.m.Unit.Dimension() == quantity.Temperature
+	return len(p.squashed) > 2 || role == Measure || role == Unused || p.key == "t" && r.m.Unit.Dimension() == units.Temperature
 }
 
 // label reports whether a token is the A of "sugar ester A".
@@ -120,7 +118,7 @@ func label(t token) bool { return t.kind == word && len(t.text) == 1 }
 
 // account goes through words beside a name that can have the meanings: each is a
 // modifier, a unit, or another word for the same. The rest is left.
-func (r *reader) account(ts []token, could []entry) (left []token, mods []modifier, same []entry, units []quantity.Unit) {
+func (r *reader) account(ts []token, could []entry) (left []token, mods []modifier, same []entry, measured []units.Unit) {
 	for i := 0; i < len(ts); {
 		if b, ok := r.modifierAt(ts, i, false); ok {
 			mods = append(mods, b)
@@ -132,10 +130,10 @@ func (r *reader) account(ts []token, could []entry) (left []token, mods []modifi
 			i += n
 			continue
 		}
-		u, ok := quantity.ParseUnit(raw(r.header, ts[i:i+1]))
+		u, ok := units.Parse(raw(r.header, ts[i:i+1]))
 		switch {
 		case ok && len(could) > 0 && (ts[i].text == "%" || ts[i].kind == word && len(ts[i].text) > 1 && !r.noUnit(ts[i:i+1])):
-			units = append(units, u)
+			measured = append(measured, u)
 		case ts[i].kind == number && len(could) > 0 && (could[0].role == Score || could[0].role == Mouthfeel):
 			// "score 2" is one of several
 		case !removable(ts[i]):
@@ -143,7 +141,7 @@ func (r *reader) account(ts []token, could []entry) (left []token, mods []modifi
 		}
 		i++
 	}
-	return left, mods, could, units
+	return left, mods, could, measured
 }
 
 // sameAt is the longest header text at the start of some words that can have one
@@ -183,7 +181,7 @@ func (c *covering) attribute(r *reader) {
 			continue
 		}
 		if e.role == FatPercent {
-			if r.m.Unit == quantity.NoUnit || r.m.Unit.Dimension() != quantity.Percent { // "goose fat" is something to weigh
+			if r.m.Unit == units.NoUnit || r.m.Unit.Dimension() != units.Percent { // "goose fat" is something to weigh
 				continue
 			}
 			e.role = IngredientFat

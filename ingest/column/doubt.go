@@ -2,9 +2,8 @@ package column
 
 import (
 	"fmt"
+	"foamfield/ingest/units"
 	"strings"
-
-	"foamfield/ingest/quantity"
 )
 
 // unexplained sets a column aside for words that nothing accounts for.
@@ -87,9 +86,9 @@ func (m Meaning) plainly() string {
 	case IngredientFat:
 		text = m.Ingredient + " fat"
 	}
-	if m.Unit != quantity.NoUnit && m.Role.Takes(m.Unit.Dimension()) {
+	if m.Unit != units.NoUnit && m.Role.Takes(m.Unit.Dimension()) {
 		unit = m.Unit.String()
-		if b := m.Basis.String(); b != "" && m.Unit.Dimension() == quantity.Percent {
+		if b := m.Basis.String(); b != "" && m.Unit.Dimension() == units.Percent {
 			unit += " " + b
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // under reads a header below a group header: what the header leaves open comes
@@ -16,7 +16,7 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 	key := joined(tokens(group))
 	titled := vocab().group[key]
 	switch {
-	case vocab().process[key] && m.Can(Hold) && m.Unit.Dimension() != quantity.Temperature:
+	case vocab().process[key] && m.Can(Hold) && m.Unit.Dimension() != units.Temperature:
 		words := m.Words
 		m = m.take(Rest)
 		m.Doubt = fmt.Sprintf("%q stands under %q and was read as rest in the fridge; if it is how long the foam stood, type \"foam hold\"", words, group)
@@ -60,7 +60,7 @@ func (m Meaning) below(g Meaning) Meaning {
 // qualified gives a header the unit, basis, minute and scale of its group where
 // it has none.
 func (m Meaning) qualified(g Meaning) Meaning {
-	if m.Unit == quantity.NoUnit && g.Unit != quantity.NoUnit && m.Role.Takes(g.Unit.Dimension()) {
+	if m.Unit == units.NoUnit && g.Unit != units.NoUnit && m.Role.Takes(g.Unit.Dimension()) {
 		m.Unit = g.Unit
 		if len(m.could) > 1 {
 			m.could = fitting(m.could, m.Unit.Dimension())
@@ -165,13 +165,13 @@ func (m Meaning) settled(lang languages) Meaning {
 // belong to the role.
 func (m Meaning) finished(lang languages) Meaning {
 	d := m.Unit.Dimension()
-	if m.Role == None && m.Words == "" && d == quantity.Temperature {
+	if m.Role == None && m.Words == "" && d == units.Temperature {
 		m.Role, m.sure = Temperature, true
 	}
 	m = m.weigh()
 	switch m.Role {
 	case EmulsifierAmount, IngredientAmount:
-		if m.Basis == NoBasis && d == quantity.Percent && percentByMass.MatchString(m.typed) {
+		if m.Basis == NoBasis && d == units.Percent && percentByMass.MatchString(m.typed) {
 			m.Basis = OfMix
 		}
 	case None, FatPercent, IngredientFat:
@@ -191,15 +191,15 @@ var percentByMass = regexp.MustCompile(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p
 // doubted adds what is in doubt by the header's words and unit alone.
 func (m Meaning) doubted(lang languages) Meaning {
 	d, key := m.Unit.Dimension(), joined(tokens(m.Words))
-	long := (m.Unit == quantity.Hour || m.Unit == quantity.Day) && !m.clock
+	long := (m.Unit == units.Hour || m.Unit == units.Day) && !m.clock
 	switch {
 	case m.Role == Hold && long && strings.HasPrefix(key, "hold"):
 		m.Else = Rest
 		m.Doubt = fmt.Sprintf("%q in hours was read as how long the foam stood; if it is the rest in the fridge, type \"rest (h)\"", m.Words)
 	case m.Role == Score && schoolMarks[key] && m.german(lang):
 		m.Doubt = "German school marks run the other way, 1 is best; if these do, type 7 minus the mark under the header Punkte"
-	case m.Role == Chargers && d == quantity.Mass: // grams of gas
-	case d != quantity.Any && len(roles[m.Role].takes) > 0 && !m.Role.Takes(d):
+	case m.Role == Chargers && d == units.Mass: // grams of gas
+	case d != units.Any && len(roles[m.Role].takes) > 0 && !m.Role.Takes(d):
 		m.Doubt = fmt.Sprintf("%s does not fit %s; type the unit of %q", m.Unit, m.Role, m.Words)
 	}
 	return m
@@ -213,7 +213,7 @@ func (m Meaning) german(lang languages) bool {
 // fatOrAmount notes that a bare word for fat may be percents or grams, which its
 // numbers tell.
 func (m Meaning) fatOrAmount() Meaning {
-	if m.Unit != quantity.NoUnit || m.Basis != NoBasis || m.Else != None || m.Fuzzy {
+	if m.Unit != units.NoUnit || m.Basis != NoBasis || m.Else != None || m.Fuzzy {
 		return m
 	}
 	i, known := ingredient.Lookup(m.Words)

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // Read reads one header. A group header above it is joined in front by the
@@ -172,7 +172,7 @@ func (r *reader) aside(ts []token) bool {
 		return true
 	}
 	if b, ok := r.v.basis[joined(ts)]; ok {
-		if r.m.Unit.Dimension() != quantity.Percent {
+		if r.m.Unit.Dimension() != units.Percent {
 			r.loose = ts
 		}
 		r.m.Basis = b
@@ -243,7 +243,7 @@ func (r *reader) strip() {
 // exact finds a run of tokens in the table of words, if its unit lets it be that.
 func (r *reader) exact(ts []token) *phrase {
 	p := r.v.exact(ts)
-	if p != nil && p.entries[0].role == Valid && r.m.Unit != quantity.NoUnit {
+	if p != nil && p.entries[0].role == Valid && r.m.Unit != units.NoUnit {
 		return nil // "discarded g"
 	}
 	return p
@@ -252,7 +252,7 @@ func (r *reader) exact(ts []token) *phrase {
 // looseBasis takes a bracketed basis back as words where no percent makes it one:
 // "oil (butter) g" is no percent of butter.
 func (r *reader) looseBasis() {
-	if r.loose == nil || r.m.Unit.Dimension() == quantity.Percent {
+	if r.loose == nil || r.m.Unit.Dimension() == units.Percent {
 		return
 	}
 	r.m.Basis, r.extra, r.loose = NoBasis, append(r.extra, r.loose), nil
@@ -266,19 +266,19 @@ func (m Meaning) as(e entry) Meaning {
 		m.Basis = e.basis
 	}
 	if m.clock && (e.role == StartedAt || e.role == FellAt || e.role == Time) {
-		m.Unit = quantity.NoUnit
+		m.Unit = units.NoUnit
 	} else {
 		m.Role = e.role.shifted(d)
 	}
 	switch {
-	case m.Role == FatPercent && (d == quantity.Mass || d == quantity.Volume):
+	case m.Role == FatPercent && (d == units.Mass || d == units.Volume):
 		m.Role, m.Ingredient = IngredientAmount, fatNamed(m.Words)
 	case m.Role == IngredientFat || m.Role == IngredientType:
 		if m.Ingredient = m.subject; m.Ingredient == "" {
 			m.Ingredient = subjectOf(m.Words)
 		}
 	}
-	if m.Role == IngredientType && d != quantity.Any {
+	if m.Role == IngredientType && d != units.Any {
 		m = m.amountOfType()
 	}
 	return m

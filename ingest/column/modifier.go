@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // sense is what a word beside a column's name does to it. Some words do several
@@ -101,10 +101,10 @@ func (s sense) fits(m Meaning) bool {
 	case s&(nothing|weighed|meant|computed|another|perhaps|summing) != 0,
 		s&nothingOfAmount != 0 && measured(r),
 		s&nothingOfResult != 0 && ofFoam(r),
-		s&lasting != 0 && r.Takes(quantity.Minutes),
+		s&lasting != 0 && r.Takes(units.Minutes),
 		s&counting != 0 && counted(r),
 		s&reversing != 0 && reversible(r),
-		s&byVolume != 0 && (r == Overrun || m.Unit.Dimension() == quantity.Volume),
+		s&byVolume != 0 && (r == Overrun || m.Unit.Dimension() == units.Volume),
 		s&ofMeasure != 0 && r == Measure,
 		s&rate != 0 && (r == Unused || r == Measure):
 		return true
@@ -126,7 +126,7 @@ func ofFoam(r Role) bool {
 
 // measured reports whether a role is an amount, of whatever.
 func measured(r Role) bool {
-	return (r.Takes(quantity.Mass) || r.Takes(quantity.Volume) || r.Takes(quantity.Percent) || r == Chargers) && r != CameOut
+	return (r.Takes(units.Mass) || r.Takes(units.Volume) || r.Takes(units.Percent) || r == Chargers) && r != CameOut
 }
 
 // counted reports whether a role is a count or a label.

@@ -4,7 +4,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // longestCore is the most words, numbers and signs in which a name is looked for.
@@ -96,16 +96,16 @@ func (r *reader) coverWhole() covering {
 	return best
 }
 
-func bare(u quantity.Unit) bool { return u == quantity.NoUnit || u.Dimension() == quantity.Percent }
+func bare(u units.Unit) bool { return u == units.NoUnit || u.Dimension() == units.Percent }
 
 // isAmount reports whether the unit makes the column an amount of something.
 func (r *reader) isAmount() bool { return amountUnit(r.m.Unit, r.m.Basis) }
 
-func amountUnit(u quantity.Unit, b Basis) bool {
+func amountUnit(u units.Unit, b Basis) bool {
 	switch u.Dimension() {
-	case quantity.Mass, quantity.Volume, quantity.Count:
+	case units.Mass, units.Volume, units.Count:
 		return true
-	case quantity.Percent:
+	case units.Percent:
 		return b != NoBasis
 	}
 	return false
@@ -139,7 +139,7 @@ func (r *reader) hlbOf() bool {
 		}
 		_, known := ingredient.Lookup(name)
 		r.m.Role, r.m.Ingredient, r.m.Unknown, r.m.sure = IngredientHLB, name, !known, true
-		if d := r.m.Unit.Dimension(); d == quantity.Mass || d == quantity.Percent {
+		if d := r.m.Unit.Dimension(); d == units.Mass || d == units.Percent {
 			r.m.Role = IngredientAmount // nobody weighs an HLB
 		}
 		return true
@@ -189,7 +189,7 @@ func (r *reader) grade(i int) bool {
 	}
 	_, known := ingredient.Lookup(raw(r.header, r.core))
 	d := r.m.Unit.Dimension()
-	return known || len(r.core) > 2 && (d == quantity.Mass || d == quantity.Percent)
+	return known || len(r.core) > 2 && (d == units.Mass || d == units.Percent)
 }
 
 var lotWords = map[string]Role{"lot": IngredientLot, "lots": IngredientLot, "lote": IngredientLot, "lotto": IngredientLot, "los": IngredientLot,
@@ -290,13 +290,13 @@ func isMass(ts []token) bool { return len(ts) == 2 && ts[0].kind == number && ts
 
 // bracket accounts for the words of one bracket beside a header text.
 func (r *reader) bracket(g []token) {
-	left, mods, could, units := r.account(g, r.m.could)
+	left, mods, could, measured := r.account(g, r.m.could)
 	if len(left) > 0 {
 		r.leave(left)
 		return
 	}
 	r.mods = append(r.mods, mods...)
-	for _, u := range units {
+	for _, u := range measured {
 		r.setUnit(u)
 	}
 	if len(could) > 0 {

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // ReadAll reads the headers of one table, each with its group and unit joined
@@ -158,7 +158,7 @@ func minuteBesideDrained(ms []Meaning) {
 	for i := 1; i < len(ms); i++ {
 		m := &ms[i]
 		if before := ms[i-1]; before.Role == DrainedAmount && before.AtMinute == 0 && m.Role == None &&
-			m.Unit.Dimension() == quantity.Minutes && slices.Contains(bareAt, strings.ToLower(strings.TrimSpace(m.Words))) {
+			m.Unit.Dimension() == units.Minutes && slices.Contains(bareAt, strings.ToLower(strings.TrimSpace(m.Words))) {
 			m.Role, m.Left, m.Doubt = DrainedAt, nil, ""
 			return
 		}
@@ -176,10 +176,10 @@ func restBesideHold(ms []Meaning) {
 	}
 	minutes := false
 	for _, m := range ms {
-		minutes = minutes || m.Role == Hold && (m.Unit == quantity.Minute || m.Unit == quantity.Second || m.Unit == quantity.NoUnit)
+		minutes = minutes || m.Role == Hold && (m.Unit == units.Minute || m.Unit == units.Second || m.Unit == units.NoUnit)
 	}
 	for i := range ms {
-		if m := &ms[i]; minutes && m.Role == Hold && (m.Unit == quantity.Hour || m.Unit == quantity.Day) {
+		if m := &ms[i]; minutes && m.Role == Hold && (m.Unit == units.Hour || m.Unit == units.Day) {
 			m.Role, m.Else = Rest, Hold
 			m.Doubt = fmt.Sprintf("%q in hours was read as rest in the fridge, as another column has the hold; if that is wrong, type %q", m.Words, plain[Hold])
 		}
@@ -212,7 +212,7 @@ func plannedBesideWeighed(ms []Meaning) {
 // thingOf is what a column is of, in whatever unit.
 func thingOf(m Meaning) rival {
 	k := rivalOf(m)
-	k.quantity, k.basis = quantity.Any, NoBasis
+	k.quantity, k.basis = units.Any, NoBasis
 	return k
 }
 
@@ -240,7 +240,7 @@ type rival struct {
 	role     Role
 	name     string
 	minute   float64
-	quantity quantity.Dimension
+	quantity units.Dimension
 	basis    Basis
 }
 

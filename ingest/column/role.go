@@ -4,7 +4,7 @@
 // ingredients come from the table of ingredients.
 package column
 
-import "foamfield/ingest/quantity"
+import "foamfield/ingest/units"
 
 // Role is what a column holds.
 type Role uint8
@@ -82,7 +82,7 @@ const (
 // dimensions its numbers may have; no dimensions = words or plain numbers.
 var roles = [lastRole]struct {
 	name, key string
-	takes     []quantity.Dimension
+	takes     []units.Dimension
 }{
 	None:             {"not used", "", nil},
 	TrialID:          {"trial", "trial", nil},
@@ -95,52 +95,52 @@ var roles = [lastRole]struct {
 	Cook:             {"cook", "cook", nil},
 	Student:          {"student or group", "student", nil},
 	Dish:             {"dish", "dish", nil},
-	Canister:         {"canister size", "canister", []quantity.Dimension{quantity.Volume}},
+	Canister:         {"canister size", "canister", []units.Dimension{units.Volume}},
 	CanisterID:       {"which canister", "canister id", nil},
-	Fill:             {"fill", "fill", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
-	Chargers:         {"chargers", "chargers", []quantity.Dimension{quantity.Chargers, quantity.Count}},
+	Fill:             {"fill", "fill", []units.Dimension{units.Mass, units.Volume, units.Percent}},
+	Chargers:         {"chargers", "chargers", []units.Dimension{units.Chargers, units.Count}},
 	ChargerLot:       {"charger lot", "charger lot", nil},
 	IngredientLot:    {"lot of an ingredient", "ingredient lot", nil},
 	Supplier:         {"supplier", "supplier", nil},
 	Week:             {"week", "week", nil},
-	Shakes:           {"shakes", "shakes", []quantity.Dimension{quantity.Count, quantity.Minutes}},
-	Rest:             {"rest in the fridge", "rest", []quantity.Dimension{quantity.Minutes}},
-	HotHold:          {"time kept warm", "hot hold", []quantity.Dimension{quantity.Minutes}},
-	Temperature:      {"temperature", "temperature", []quantity.Dimension{quantity.Temperature}},
-	Strained:         {"strained", "strained", []quantity.Dimension{quantity.Length}},
-	Shear:            {"whisking or blending", "shear", []quantity.Dimension{quantity.Minutes}},
-	Nozzle:           {"nozzle", "nozzle", []quantity.Dimension{quantity.Length}},
+	Shakes:           {"shakes", "shakes", []units.Dimension{units.Count, units.Minutes}},
+	Rest:             {"rest in the fridge", "rest", []units.Dimension{units.Minutes}},
+	HotHold:          {"time kept warm", "hot hold", []units.Dimension{units.Minutes}},
+	Temperature:      {"temperature", "temperature", []units.Dimension{units.Temperature}},
+	Strained:         {"strained", "strained", []units.Dimension{units.Length}},
+	Shear:            {"whisking or blending", "shear", []units.Dimension{units.Minutes}},
+	Nozzle:           {"nozzle", "nozzle", []units.Dimension{units.Length}},
 	Squirt:           {"which squirt", "squirt", nil},
-	BatchMass:        {"batch mass", "batch", []quantity.Dimension{quantity.Mass, quantity.Volume}},
-	FatPercent:       {"fat percent", "fat", []quantity.Dimension{quantity.Percent, quantity.Mass, quantity.Volume}},
-	IngredientFat:    {"fat percent of an ingredient", "fat of ingredient", []quantity.Dimension{quantity.Percent}},
+	BatchMass:        {"batch mass", "batch", []units.Dimension{units.Mass, units.Volume}},
+	FatPercent:       {"fat percent", "fat", []units.Dimension{units.Percent, units.Mass, units.Volume}},
+	IngredientFat:    {"fat percent of an ingredient", "fat of ingredient", []units.Dimension{units.Percent}},
 	IngredientAmount: {"amount of an ingredient", "ingredient", amounts},
 	EmulsifierAmount: {"emulsifier, all together", "emulsifier", amounts},
 	BlendHLB:         {"blend HLB", "hlb", nil},
 	IngredientHLB:    {"HLB of an ingredient", "", nil},
 	IngredientType:   {"which ingredient", "ingredient type", nil},
-	Hold:             {"hold", "hold", []quantity.Dimension{quantity.Minutes}},
-	HoldOver:         {"last look at which it stood", "hold over", []quantity.Dimension{quantity.Minutes}},
-	GoneBy:           {"first look at which it no longer stood", "gone by", []quantity.Dimension{quantity.Minutes}},
-	DrainedAmount:    {"drained", "drained", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
-	OilAmount:        {"oil drained", "oil", []quantity.Dimension{quantity.Mass, quantity.Volume, quantity.Percent}},
-	SampleMass:       {"foam put to drain", "sample mass", []quantity.Dimension{quantity.Mass, quantity.Volume}},
-	DrainedAt:        {"minute the drainage was read", "drained at", []quantity.Dimension{quantity.Minutes}},
-	ReadingMinute:    {"minute of the reading", "reading minute", []quantity.Dimension{quantity.Minutes}},
-	CameOut:          {"came out", "came out", []quantity.Dimension{quantity.Percent}},
+	Hold:             {"hold", "hold", []units.Dimension{units.Minutes}},
+	HoldOver:         {"last look at which it stood", "hold over", []units.Dimension{units.Minutes}},
+	GoneBy:           {"first look at which it no longer stood", "gone by", []units.Dimension{units.Minutes}},
+	DrainedAmount:    {"drained", "drained", []units.Dimension{units.Mass, units.Volume, units.Percent}},
+	OilAmount:        {"oil drained", "oil", []units.Dimension{units.Mass, units.Volume, units.Percent}},
+	SampleMass:       {"foam put to drain", "sample mass", []units.Dimension{units.Mass, units.Volume}},
+	DrainedAt:        {"minute the drainage was read", "drained at", []units.Dimension{units.Minutes}},
+	ReadingMinute:    {"minute of the reading", "reading minute", []units.Dimension{units.Minutes}},
+	CameOut:          {"came out", "came out", []units.Dimension{units.Percent}},
 	Clogged:          {"clogged", "clogged", nil},
 	Spits:            {"spits", "spits", nil},
 	Broke:            {"broke", "broke", nil},
 	OilLeak:          {"oil leak", "oil leak", nil},
-	Overrun:          {"overrun", "overrun", []quantity.Dimension{quantity.Percent, quantity.Volume}},
-	CupLiquid:        {"cup of liquid", "cup liquid", []quantity.Dimension{quantity.Mass, quantity.Volume}},
-	CupFoam:          {"cup of foam", "cup foam", []quantity.Dimension{quantity.Mass, quantity.Volume}},
-	DispensedMass:    {"mass that came out", "dispensed mass", []quantity.Dimension{quantity.Mass}},
-	LeftInside:       {"mass left inside", "left inside", []quantity.Dimension{quantity.Mass}},
-	Spread:           {"spread", "spread", []quantity.Dimension{quantity.Length}},
+	Overrun:          {"overrun", "overrun", []units.Dimension{units.Percent, units.Volume}},
+	CupLiquid:        {"cup of liquid", "cup liquid", []units.Dimension{units.Mass, units.Volume}},
+	CupFoam:          {"cup of foam", "cup foam", []units.Dimension{units.Mass, units.Volume}},
+	DispensedMass:    {"mass that came out", "dispensed mass", []units.Dimension{units.Mass}},
+	LeftInside:       {"mass left inside", "left inside", []units.Dimension{units.Mass}},
+	Spread:           {"spread", "spread", []units.Dimension{units.Length}},
 	Grainy:           {"grainy", "grainy", nil},
-	Score:            {"score", "score", []quantity.Dimension{quantity.Score}},
-	Mouthfeel:        {"mouthfeel", "mouthfeel", []quantity.Dimension{quantity.Score}},
+	Score:            {"score", "score", []units.Dimension{units.Score}},
+	Mouthfeel:        {"mouthfeel", "mouthfeel", []units.Dimension{units.Score}},
 	Result:           {"what happened", "result", nil},
 	Note:             {"note", "note", nil},
 	Measure:          {"a number of something else", "measure", nil},
@@ -150,35 +150,35 @@ var roles = [lastRole]struct {
 	Declared:         {"declared by the kitchen", "", nil},
 }
 
-var amounts = []quantity.Dimension{quantity.Mass, quantity.Percent, quantity.Volume, quantity.Count}
+var amounts = []units.Dimension{units.Mass, units.Percent, units.Volume, units.Count}
 
 // String is the role in the words of `check`.
 func (r Role) String() string { return roles[r].name }
 
 // Takes reports whether the role's numbers can have the dimension.
-func (r Role) Takes(d quantity.Dimension) bool {
+func (r Role) Takes(d units.Dimension) bool {
 	for _, t := range roles[r].takes {
 		if t == d {
 			return true
 		}
 	}
-	return d == quantity.Any
+	return d == units.Any
 }
 
 // shifts are the roles that header words have with a unit of another dimension:
 // "hold °C" is the temperature of hot-holding, "slump mm" a spread.
-var shifts = map[quantity.Dimension]map[Role]Role{
-	quantity.Temperature: {Hold: Temperature, Rest: Temperature, HotHold: Temperature, Dish: Temperature,
+var shifts = map[units.Dimension]map[Role]Role{
+	units.Temperature: {Hold: Temperature, Rest: Temperature, HotHold: Temperature, Dish: Temperature,
 		Shear: Temperature, BatchMass: Temperature, Canister: Temperature},
-	quantity.Length:  {GoneBy: Spread, DrainedAmount: Spread, Hold: Spread},
-	quantity.Minutes: {Result: Hold, DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
-	quantity.Mass:    {OilLeak: OilAmount, CameOut: DispensedMass},
-	quantity.Volume:  {OilLeak: OilAmount},
-	quantity.Percent: {OilLeak: OilAmount, GoneBy: None, BatchMass: None},
+	units.Length:  {GoneBy: Spread, DrainedAmount: Spread, Hold: Spread},
+	units.Minutes: {Result: Hold, DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
+	units.Mass:    {OilLeak: OilAmount, CameOut: DispensedMass},
+	units.Volume:  {OilLeak: OilAmount},
+	units.Percent: {OilLeak: OilAmount, GoneBy: None, BatchMass: None},
 }
 
 // shifted is the role a header word has with a unit of a dimension.
-func (r Role) shifted(d quantity.Dimension) Role {
+func (r Role) shifted(d units.Dimension) Role {
 	if to, ok := shifts[d][r]; ok {
 		return to
 	}
@@ -215,7 +215,7 @@ const (
 // Meaning is what a header says of its column.
 type Meaning struct {
 	Role       Role
-	Unit       quantity.Unit
+	Unit       units.Unit
 	Basis      Basis
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
 	AtMinute   float64 // "drain @20 min" → 20; 0 = not said

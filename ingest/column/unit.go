@@ -7,6 +7,8 @@ import (
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/reply"
+	"foamfield/ingest/units"
 )
 
 // tellsFat says whether a header ends with how fat something is: "36 % fat".
@@ -17,7 +19,7 @@ func tellsFat(v *vocabulary, ts []token) bool {
 
 // unit reads tokens that are a unit as a whole.
 func (r *reader) unit(ts []token) bool {
-	u, ok := quantity.ParseUnit(raw(r.header, ts))
+	u, ok := units.Parse(raw(r.header, ts))
 	if !ok || r.noUnit(ts) {
 		return false
 	}
@@ -28,7 +30,7 @@ func (r *reader) unit(ts []token) bool {
 
 // noUnit reports whether tokens that look like a unit are none.
 func (r *reader) noUnit(ts []token) bool {
-	text, second := raw(r.header, ts), r.m.Unit != quantity.NoUnit
+	text, second := raw(r.header, ts), r.m.Unit != units.NoUnit
 	alone := strings.TrimSpace(r.header) == text
 	switch {
 	case text == "GMS", (second || alone) && strings.EqualFold(text, "gms"): // glycerol monostearate
@@ -49,9 +51,9 @@ func (r *reader) noUnit(ts []token) bool {
 }
 
 // setUnit keeps the first unit said; another one is a doubt.
-func (r *reader) setUnit(u quantity.Unit) {
+func (r *reader) setUnit(u units.Unit) {
 	switch {
-	case r.m.Unit == quantity.NoUnit || r.m.Unit == u:
+	case r.m.Unit == units.NoUnit || r.m.Unit == u:
 		r.m.Unit = u
 	case r.m.Doubt == "":
 		r.m.Doubt = fmt.Sprintf("two units in one header, %s and %s: read as %s; keep one of them", r.m.Unit, u, r.m.Unit)
@@ -67,15 +69,15 @@ func (r *reader) rate(ts []token) int {
 		if over != "/" && over != "per" || k == 3 && ts[n-2].kind != number {
 			continue
 		}
-		if _, ok := quantity.ParseUnit(ts[n-1].text); !ok || ts[n-1].kind != word {
+		if _, ok := units.Parse(ts[n-1].text); !ok || ts[n-1].kind != word {
 			continue
 		}
 		long := k
 		if n > k {
-			if _, known := quantity.ParseUnit(raw(r.header, ts[n-k-1:])); known {
+			if _, known := units.Parse(raw(r.header, ts[n-k-1:])); known {
 				return 0 // "g/100 g"
 			}
-			upper, ok := quantity.ParseUnit(raw(r.header, ts[n-k-1:n-k]))
+			upper, ok := units.Parse(raw(r.header, ts[n-k-1:n-k]))
 			switch ok = ok && !r.noUnit(ts[n-k-1:n-k]); {
 			case ok:
 				r.setUnit(upper)
@@ -104,8 +106,8 @@ func (r *reader) yesNo(ts []token) bool {
 func (r *reader) offered(ts []token) bool {
 	options := strings.FieldsFunc(raw(r.header, ts), func(c rune) bool { return c == '/' || c == ',' || c == '|' })
 	for _, o := range options {
-		reply, err := quantity.ParseReply(strings.TrimSpace(o))
-		if err != nil || reply.Answer == quantity.NoAnswer && len(reply.Events) == 0 && reply.Word == quantity.NoWord {
+		answer, err := reply.Parse(strings.TrimSpace(o))
+		if err != nil || answer.Answer == reply.NoAnswer && len(answer.Events) == 0 && answer.Word == quantity.NoWord {
 			return false
 		}
 	}
@@ -187,7 +189,7 @@ func (r *reader) tailUnit(ts []token, alone bool) int {
 		if !alone && k == n && n > 1 && ts[0].text != "°" {
 			continue
 		}
-		if u, ok := quantity.ParseUnit(raw(r.header, ts[n-k:])); ok && u == quantity.Charger && !alone {
+		if u, ok := units.Parse(raw(r.header, ts[n-k:])); ok && u == units.Charger && !alone {
 			continue // "# chargers" names the column
 		}
 		if r.unit(ts[n-k:]) {
@@ -210,9 +212,9 @@ func (r *reader) tailNumber(ts []token) int {
 		u, ok := r.unitBehind(ts[n-k+1:])
 		lead := leadingTo(ts[:n-k], u)
 		switch {
-		case ok && u.Dimension() == quantity.Minutes:
+		case ok && u.Dimension() == units.Minutes:
 			return r.atMinute(minutes(ts[n-k].number, u), ts[n-k-lead:])
-		case ok && u.Dimension() == quantity.Temperature && n > k:
+		case ok && u.Dimension() == units.Temperature && n > k:
 			return k + lead
 		}
 	}
@@ -225,7 +227,7 @@ func (r *reader) tailNumber(ts []token) int {
 // tailBare reads a number without unit at the end.
 func (r *reader) tailBare(ts []token) int {
 	n := len(ts)
-	lead := leadingTo(ts[:n-1], quantity.NoUnit)
+	lead := leadingTo(ts[:n-1], units.NoUnit)
 	switch {
 	case lead > 0:
 		return r.atMinute(ts[n-1].number, ts[n-1-lead:])
@@ -241,18 +243,18 @@ func (r *reader) tailBare(ts []token) int {
 }
 
 // unitBehind is the unit behind a number, where ' is minutes.
-func (r *reader) unitBehind(ts []token) (quantity.Unit, bool) {
+func (r *reader) unitBehind(ts []token) (units.Unit, bool) {
 	if len(ts) == 1 && ts[0].text == "'" {
-		return quantity.Minute, true
+		return units.Minute, true
 	}
-	return quantity.ParseUnit(raw(r.header, ts))
+	return units.Parse(raw(r.header, ts))
 }
 
 // leadingTo is how many tokens before a number belong to it: "at", "after", the 0
 // of "0-20 min".
-func leadingTo(ts []token, u quantity.Unit) int {
+func leadingTo(ts []token, u units.Unit) int {
 	n, lead := len(ts), 0
-	if n > 0 && u.Dimension() == quantity.Minutes && ts[n-1].text == "0" {
+	if n > 0 && u.Dimension() == units.Minutes && ts[n-1].text == "0" {
 		lead++
 	}
 	for lead < 2 && n > lead && atWords[ts[n-lead-1].text] {
@@ -300,9 +302,9 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 		return true // "g per 100 g mix"
 	}
 	if n == 0 || !percentSigns[before[n-1].text] {
-		return preposition && d == quantity.Percent
+		return preposition && d == units.Percent
 	}
-	if n > 1 && before[n-2].kind == number && d == quantity.Mass && !alone {
+	if n > 1 && before[n-2].kind == number && d == units.Mass && !alone {
 		return false // "crème 35 % MG (g)" is a name
 	}
 	return n > 1 || preposition || alone
@@ -334,7 +336,7 @@ var byMass = map[string]bool{"ww": true, "mm": true, "pp": true}
 // unit: of "sucrose ester 15 % of water" and of any emulsifier, whose numbers are
 // its grade.
 func (r *reader) doseInPercent(name []token) bool {
-	if r.m.Unit != quantity.NoUnit {
+	if r.m.Unit != units.NoUnit {
 		return false
 	}
 	i, ok := ingredient.Lookup(raw(r.header, name))
@@ -373,19 +375,19 @@ func (r *reader) headMinute(ts []token) int {
 		return 0
 	}
 	u, ok := r.unitBehind(ts[at : at+1])
-	if !ok || u.Dimension() != quantity.Minutes {
+	if !ok || u.Dimension() != units.Minutes {
 		return 0
 	}
 	return r.atMinute(minutes(ts[0].number, u), ts[:at+1])
 }
 
-func minutes(n float64, u quantity.Unit) float64 {
+func minutes(n float64, u units.Unit) float64 {
 	switch u {
-	case quantity.Second:
+	case units.Second:
 		return n / 60
-	case quantity.Hour:
+	case units.Hour:
 		return n * 60
-	case quantity.Day:
+	case units.Day:
 		return n * 1440
 	}
 	return n

@@ -3,12 +3,11 @@ package column
 import (
 	_ "embed"
 	"fmt"
+	"foamfield/ingest/units"
 	"math/bits"
 	"slices"
 	"strings"
 	"sync"
-
-	"foamfield/ingest/quantity"
 )
 
 //go:embed words.txt
@@ -215,8 +214,8 @@ func (v *vocabulary) withoutInner(key string) string {
 }
 
 // fitting are the entries whose role can have the unit; all if none can.
-func fitting(es []entry, d quantity.Dimension) []entry {
-	if d == quantity.Any {
+func fitting(es []entry, d units.Dimension) []entry {
+	if d == units.Any {
 		return es
 	}
 	fit := slices.DeleteFunc(slices.Clone(es), func(e entry) bool {

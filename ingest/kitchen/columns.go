@@ -9,12 +9,13 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Meaning is a row of a Columns sheet.
 type Meaning struct {
 	Words      string // what the column is, in words a header could have
-	Unit       quantity.Unit
+	Unit       units.Unit
 	Basis      column.Basis
 	GramsPerML float64
 	MonthFirst bool            // of a date: 3/4 is 4 March
@@ -90,7 +91,7 @@ func (k *taker) meaning(t table, row int) (Meaning, bool) {
 		m.Ignore = true
 	}
 	if text := t.text(row, 2); text != "" {
-		u, ok := quantity.ParseUnit(text)
+		u, ok := units.Parse(text)
 		if !ok {
 			k.say(trial.Fix("unit not known", t.at(row, 2), say.Quoted(text)+" cannot be read as a unit", "type g, %, min, °C, mL or the like"))
 			return m, false
@@ -125,7 +126,7 @@ func densityOf(text string) (float64, bool) {
 	if !ok || strings.ReplaceAll(tail, " ", "") != "/ml" && strings.TrimSpace(tail) != "per ml" {
 		return 0, false
 	}
-	m, err := quantity.Parse(strings.TrimSpace(head), quantity.Plain, quantity.NoUnit)
+	m, err := quantity.Parse(strings.TrimSpace(head), units.Plain, units.NoUnit)
 	if err != nil {
 		return 0, false
 	}

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Declared is a row of an Ingredients sheet.
@@ -158,9 +159,9 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 
 // rangeOf reads a number or a range within bounds. A percent of 0.4 is 0.4 %.
 func rangeOf(text string, low, high float64, percent bool) (ingredient.Range, bool) {
-	want, unit := quantity.Plain, quantity.NoUnit
+	want, unit := units.Plain, units.NoUnit
 	if percent {
-		want, unit = quantity.Percent, quantity.PercentUnit
+		want, unit = units.Percent, units.PercentUnit
 	}
 	m, err := quantity.Parse(text, want, unit)
 	if err != nil || m.Word != quantity.NoWord || !(low <= m.Low && m.High <= high) {

@@ -14,10 +14,10 @@ import (
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/look"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Kitchens write what an ingredient is above or below their table, or on a sheet of
@@ -186,7 +186,7 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 		}
 		if st, ok := s.Stated(name); ok && st.Is != nil && !st.Disputed {
 			m := column.Meaning{Role: column.IngredientAmount, Ingredient: name, Words: name}
-			if h.Meaning.Unit.Dimension() == quantity.Mass {
+			if h.Meaning.Unit.Dimension() == units.Mass {
 				m.Unit = h.Meaning.Unit
 			}
 			h.Meaning = m

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // priceText is a price as kitchens write one: 12.50, € 12,50 / kg, 3 EUR per 250 g. A bare
@@ -21,7 +22,7 @@ func priceOf(text string) (ingredient.Price, bool) {
 		return ingredient.Price{}, false
 	}
 	number := func(s string) float64 {
-		r, err := quantity.Parse(s, quantity.Plain, quantity.NoUnit)
+		r, err := quantity.Parse(s, units.Plain, units.NoUnit)
 		if v, ok := r.Exact(); err == nil && ok {
 			return v
 		}
@@ -34,11 +35,11 @@ func priceOf(text string) (ingredient.Price, bool) {
 		if m[4] != "" {
 			each = number(m[4])
 		}
-		unit, ok := quantity.ParseUnit(m[5])
-		if !ok || unit.Dimension() != quantity.Mass {
+		unit, ok := units.Parse(m[5])
+		if !ok || unit.Dimension() != units.Mass {
 			return p, false
 		}
-		one, err := quantity.Parse("1", quantity.Mass, unit)
+		one, err := quantity.Parse("1", units.Mass, unit)
 		weight, exact := one.Exact()
 		if err != nil || !exact {
 			return p, false

@@ -8,6 +8,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // targetRow is a row a Targets sheet may have.
@@ -67,10 +68,10 @@ func (k *taker) targets(t table) {
 
 // read reads the value of a row in the unit of its cell or of the Unit column.
 func (want targetRow) read(text, unitText string) (float64, bool) {
-	own, _ := quantity.ParseUnit(want.unit)
+	own, _ := units.Parse(want.unit)
 	unit := own
 	if unitText != "" {
-		u, ok := quantity.ParseUnit(unitText)
+		u, ok := units.Parse(unitText)
 		if !ok || u.Dimension() != own.Dimension() {
 			return 0, false
 		}
@@ -81,7 +82,7 @@ func (want targetRow) read(text, unitText string) (float64, bool) {
 		return 0, false
 	}
 	v, ok := m.Exact()
-	if want.name == "wanted chance" && !(m.Unit == quantity.NoUnit && unitText == "" && v <= 1) {
+	if want.name == "wanted chance" && !(m.Unit == units.NoUnit && unitText == "" && v <= 1) {
 		v /= 100 // 80 and 80 % are 0.8
 	}
 	return v, ok

@@ -11,6 +11,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Wanted is a row of a Targets sheet that is none of ours: what it means depends
@@ -72,13 +73,13 @@ func Settle(rows []Wanted, columns []trial.Column, variables []trial.Variable) (
 // read reads what is asked in the unit of the cell, of the Unit column, or else
 // the result's own.
 func (w Wanted) read(v trial.Variable) (quantity.Reading, error) {
-	own, measured := quantity.ParseUnit(v.Unit)
+	own, measured := units.Parse(v.Unit)
 	if !measured {
-		return quantity.Parse(w.text, quantity.Plain, quantity.NoUnit)
+		return quantity.Parse(w.text, units.Plain, units.NoUnit)
 	}
 	unit := own
 	if w.unit != "" {
-		u, ok := quantity.ParseUnit(w.unit)
+		u, ok := units.Parse(w.unit)
 		if !ok || u.Dimension() != own.Dimension() {
 			return quantity.Reading{}, fmt.Errorf("%s cannot be read as a unit of %s", w.unit, v.Label)
 		}

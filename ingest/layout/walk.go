@@ -6,8 +6,8 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/look"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // finder walks down a sheet.
@@ -152,7 +152,7 @@ func (f *finder) namesThings(cells []sheet.Cell) bool {
 		m := f.Read(c.Text)
 		r, head := f.roleAt(int(c.Col))
 		switch {
-		case head && r == column.TrialID && m.Role == column.None && m.Unit == quantity.NoUnit:
+		case head && r == column.TrialID && m.Role == column.None && m.Unit == units.NoUnit:
 			return false // something stands for an id: a trial told in words
 		case m.Role != column.None && !look.Happened(m.Role) && (!head || look.TakesNumbers(r)):
 			named++

@@ -8,8 +8,8 @@ import (
 	"unicode/utf8"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // SameCell reports whether two cells hold the same.
@@ -63,11 +63,11 @@ func IsUnit(text string) bool {
 		return false
 	}
 	text = strings.TrimSpace(text)
-	_, ok := quantity.ParseUnit(text)
+	_, ok := units.Parse(text)
 	ok = ok || column.IsYesNo(text) || offersDigits(text)
 	if !ok && strings.HasPrefix(text, "%") { // "% of fat", "% (oil)"
 		m := column.Read(text)
-		ok = m.Role == column.None && m.Unit == quantity.PercentUnit && m.Basis != column.NoBasis
+		ok = m.Role == column.None && m.Unit == units.PercentUnit && m.Basis != column.NoBasis
 	}
 	return ok
 }

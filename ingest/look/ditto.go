@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // dittoMarks stand for the value above.
@@ -54,6 +55,6 @@ func isDitto(text string) bool {
 	if dittoMarks[strings.TrimRight(strings.ToLower(text), ". ")] {
 		return true
 	}
-	read, err := quantity.Parse(text, quantity.Any, quantity.NoUnit)
+	read, err := quantity.Parse(text, units.Any, units.NoUnit)
 	return err == nil && read.Word == quantity.Ditto
 }

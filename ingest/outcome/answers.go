@@ -3,7 +3,7 @@ package outcome
 import (
 	"fmt"
 
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/event"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -72,13 +72,13 @@ func (j *judge) takenFromNote(where Event) {
 }
 
 // outOf is what an event says of coming out.
-func outOf(e quantity.Event) trial.Answer {
+func outOf(e event.Event) trial.Answer {
 	switch e {
-	case quantity.CameOut, quantity.CameOutLiquid, quantity.Broke, quantity.OilLeak, quantity.Stood, quantity.CollapsedAtOnce, quantity.Weeps:
+	case event.CameOut, event.CameOutLiquid, event.Broke, event.OilLeak, event.Stood, event.CollapsedAtOnce, event.Weeps:
 		return trial.Yes
-	case quantity.PartlyOut:
+	case event.PartlyOut:
 		return trial.Partly
-	case quantity.Clogged:
+	case event.Clogged:
 		return trial.No
 	}
 	return trial.Unknown
@@ -121,11 +121,11 @@ func (j *judge) broke() trial.Answer {
 }
 
 // BrokeBy is what an event says of splitting.
-func BrokeBy(e quantity.Event) trial.Answer {
+func BrokeBy(e event.Event) trial.Answer {
 	switch e {
-	case quantity.Broke, quantity.OilLeak:
+	case event.Broke, event.OilLeak:
 		return trial.Yes
-	case quantity.Whole:
+	case event.Whole:
 		return trial.No
 	}
 	return trial.Unknown

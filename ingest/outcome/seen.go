@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/ingest/event"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
@@ -34,7 +35,7 @@ type Measured struct {
 // typed in place of a number, is meant as a result; a note's only counts when
 // nothing else answers.
 type Event struct {
-	What quantity.Event
+	What event.Event
 	Cell
 	Note bool
 }

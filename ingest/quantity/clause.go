@@ -2,6 +2,8 @@ package quantity
 
 import (
 	"cmp"
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
 	"math"
 	"strconv"
 	"strings"
@@ -9,8 +11,8 @@ import (
 
 // measure is a number with the unit written after it.
 type measure struct {
-	n       number
-	unit    Unit
+	n       lexis.Number
+	unit    units.Unit
 	settled bool // value already in the base unit of unit
 }
 
@@ -33,7 +35,7 @@ func (s *span) shareUnit() {
 // readClause reads a number and what hangs on it.
 func (p *reader) readClause() error {
 	m, err := p.measure()
-	s := span{low: m, high: m, comma: m.n.comma}
+	s := span{low: m, high: m, comma: m.n.Comma}
 	for more := true; more && err == nil; {
 		more, err = p.extend(&s)
 	}
@@ -53,17 +55,17 @@ func (p *reader) readClause() error {
 func (p *reader) extend(s *span) (more bool, err error) {
 	single := s.low == s.high
 	switch {
-	case single && s.low.unit == NoUnit && p.want != Score && p.operator("/"):
+	case single && s.low.unit == units.NoUnit && p.want != units.Score && p.operator("/"):
 		err = p.slash(s)
 	case p.rangeFollows():
 		err = p.upTo(s)
 	case p.spreadFollows() && s.spread == nil:
 		s.spread = new(measure)
 		*s.spread, err = p.measure()
-	case s.scale == 0 && p.want == Score && p.scaleFollows():
+	case s.scale == 0 && p.want == units.Score && p.scaleFollows():
 		var m measure
 		m, err = p.measure()
-		s.scale = m.n.value
+		s.scale = m.n.Value
 	case single && p.operator("+"):
 		err = p.sum(s)
 	case single && p.operator("x"):
@@ -82,7 +84,7 @@ func (p *reader) settle(s span) error {
 		return err
 	}
 	if s.spread != nil {
-		if s.low.unit == NoUnit && s.spread.unit != NoUnit { // 12 ± 2 g
+		if s.low.unit == units.NoUnit && s.spread.unit != units.NoUnit { // 12 ± 2 g
 			s.low.unit, s.high.unit = s.spread.unit, s.spread.unit
 			if c, err = p.ends(s); err != nil {
 				return err
@@ -92,7 +94,7 @@ func (p *reader) settle(s span) error {
 			return err
 		}
 	}
-	if c.scale == 0 && p.want == Score && c.written == PercentUnit {
+	if c.scale == 0 && p.want == units.Score && c.written == units.PercentUnit {
 		c.scale = 100
 	}
 	p.add(c)
@@ -124,16 +126,16 @@ func (p *reader) widen(c *clause, m measure) error {
 		return p.fail("has a ± in another unit than its number", expected[p.want].type_)
 	case c.low != c.high:
 		return p.fail("has both a range and a ±", expected[p.want].type_)
-	case m.unit == Fahrenheit, m.unit == NoUnit && p.column == Fahrenheit:
-		v = m.n.value * 5 / 9 // a difference, not a temperature
+	case m.unit == units.Fahrenheit, m.unit == units.NoUnit && p.column == units.Fahrenheit:
+		v = m.n.Value * 5 / 9 // a difference, not a temperature
 	}
 	c.plusMinus = math.Abs(v)
 	return nil
 }
 
 // belongs reports whether a unit written in the cell is one of those expected.
-func (p *reader) belongs(u Unit) bool {
-	return u == NoUnit || u.sized() && (p.want == Any || u.Dimension() == p.want)
+func (p *reader) belongs(u units.Unit) bool {
+	return u == units.NoUnit || u.Sized() && (p.want == units.Any || u.Dimension() == p.want)
 }
 
 // spreadFollows steps over ± before its number.
@@ -161,12 +163,12 @@ func (p *reader) stepOver(n int) bool {
 
 // numberAt reports a number, possibly with its minus sign, n places on.
 func (p *reader) numberAt(n int) bool {
-	return p.at(n).kind == aNumber || p.isMark(n, "-") && p.at(n+1).kind == aNumber && p.at(n+1).glued
+	return p.at(n).Kind == lexis.ANumber || p.isMark(n, "-") && p.at(n+1).Kind == lexis.ANumber && p.at(n+1).Glued
 }
 
 // operator steps over a sign that stands before a number.
 func (p *reader) operator(sign string) bool {
-	if p.at(0).text != sign || p.at(1).kind != aNumber {
+	if p.at(0).Text != sign || p.at(1).Kind != lexis.ANumber {
 		return false
 	}
 	p.i++
@@ -191,13 +193,13 @@ func (p *reader) rangeFollows() bool {
 // scaleFollows steps over "/" or "out of" before the scale of a score.
 func (p *reader) scaleFollows() bool {
 	m, n := matchPhrase(p.tokens, p.i)
-	switch first := p.at(0).text; {
+	switch first := p.at(0).Text; {
 	case first == "/":
 		n = 1
 	case m != outOf && !(n == 1 && (first == "de" || first == "of")):
 		return false
 	}
-	return p.at(n).kind == aNumber && p.stepOver(n)
+	return p.at(n).Kind == lexis.ANumber && p.stepOver(n)
 }
 
 // measure reads a signed number, mixed fraction or clock time, and its unit.
@@ -206,21 +208,21 @@ func (p *reader) measure() (measure, error) {
 	if negative {
 		p.i++
 	}
-	written := p.at(0).text
+	written := p.at(0).Text
 	m, err := p.magnitude()
-	if err == nil && m.unit == NoUnit {
+	if err == nil && m.unit == units.NoUnit {
 		err = p.readUnit(&m)
 	}
 	if err != nil {
 		return m, err
 	}
-	if m.n.other != "" {
+	if m.n.Other != "" {
 		m.n = p.thousands(m.n, m.unit, written)
 	}
 	if negative {
-		m.n.value = -m.n.value
-		if m.n.digits != "" {
-			m.n.digits = "-" + m.n.digits
+		m.n.Value = -m.n.Value
+		if m.n.Digits != "" {
+			m.n.Digits = "-" + m.n.Digits
 		}
 		p.other = -p.other
 	}
@@ -230,42 +232,42 @@ func (p *reader) measure() (measure, error) {
 
 // magnitude reads a number, mixed fraction or clock time without its unit.
 func (p *reader) magnitude() (measure, error) {
-	n := p.at(0).num
+	n := p.at(0).Num
 	p.i++
 	switch {
-	case n.integer && p.wholeAt(0) && (p.isMark(1, "/") || p.isMark(1, "⁄")) && p.at(2).kind == aNumber:
-		f, err := p.fraction(p.at(0).num, p.at(2).num)
+	case n.Integer && p.wholeAt(0) && (p.isMark(1, "/") || p.isMark(1, "⁄")) && p.at(2).Kind == lexis.ANumber:
+		f, err := p.fraction(p.at(0).Num, p.at(2).Num)
 		p.i += 3
-		return measure{n: computed(n.value + f)}, err
-	case p.isMark(0, "⁄") && p.at(1).kind == aNumber:
-		f, err := p.fraction(n, p.at(1).num)
+		return measure{n: computed(n.Value + f)}, err
+	case p.isMark(0, "⁄") && p.at(1).Kind == lexis.ANumber:
+		f, err := p.fraction(n, p.at(1).Num)
 		p.i += 2
 		m := measure{n: computed(f)}
-		if p.want == Percent && !p.unitFollows() && p.column != PercentUnit {
-			m.unit = Fraction
+		if p.want == units.Percent && !p.unitFollows() && p.column != units.PercentUnit {
+			m.unit = units.Fraction
 		}
 		return m, err
-	case p.at(0).glued && p.colonFollows() && (p.want == Minutes || p.want == Any):
+	case p.at(0).Glued && p.colonFollows() && (p.want == units.Minutes || p.want == units.Any):
 		return p.clock(n)
 	}
 	return measure{n: n}, nil
 }
 
 // wholeAt reports a whole number n places on.
-func (p *reader) wholeAt(n int) bool { return p.at(n).kind == aNumber && p.at(n).num.integer }
+func (p *reader) wholeAt(n int) bool { return p.at(n).Kind == lexis.ANumber && p.at(n).Num.Integer }
 
-func computed(v float64) number { return number{value: v} }
+func computed(v float64) lexis.Number { return lexis.Number{Value: v} }
 
 // ratio is a/b for whole numbers with 0 < b <= 100 and a < b.
-func ratio(a, b number) (float64, bool) {
-	if !a.integer || !b.integer || b.value <= 0 || b.value > 100 || a.value >= b.value {
+func ratio(a, b lexis.Number) (float64, bool) {
+	if !a.Integer || !b.Integer || b.Value <= 0 || b.Value > 100 || a.Value >= b.Value {
 		return 0, false
 	}
-	return a.value / b.value, true
+	return a.Value / b.Value, true
 }
 
 // fraction is the ratio of a fraction typed as one.
-func (p *reader) fraction(a, b number) (float64, error) {
+func (p *reader) fraction(a, b lexis.Number) (float64, error) {
 	f, ok := ratio(a, b)
 	if !ok {
 		return 0, p.fail("has a fraction that makes no sense", expected[p.want].type_)
@@ -276,25 +278,25 @@ func (p *reader) fraction(a, b number) (float64, error) {
 // thousands settles 1.250 and 1,250. The point is read as a decimal mark, the
 // comma as one for thousands, with a doubt; where a number over a thousand is
 // not to be expected both are decimal marks.
-func (p *reader) thousands(n number, unit Unit, written string) number {
+func (p *reader) thousands(n lexis.Number, unit units.Unit, written string) lexis.Number {
 	small := false
 	switch cmp.Or(unit, p.column) {
-	case Kilogram, Pound, Ounce, Litre, Decilitre, Hour, Day:
+	case units.Kilogram, units.Pound, units.Ounce, units.Litre, units.Decilitre, units.Hour, units.Day:
 		small = true
 	}
 	switch p.want {
-	case Percent, Plain, Temperature, Score, Minutes, Chargers:
+	case units.Percent, units.Plain, units.Temperature, units.Score, units.Minutes, units.Chargers:
 		small = true
 	}
-	if small && !strings.Contains(n.digits, ".") {
-		n.digits, n.other, n.comma = n.other, n.digits, true
-		n.value, _ = strconv.ParseFloat(n.digits, 64)
+	if small && !strings.Contains(n.Digits, ".") {
+		n.Digits, n.Other, n.Comma = n.Other, n.Digits, true
+		n.Value, _ = strconv.ParseFloat(n.Digits, 64)
 	}
-	if v, err := strconv.ParseFloat(n.other, 64); err == nil && !small {
+	if v, err := strconv.ParseFloat(n.Other, 64); err == nil && !small {
 		p.other = v
 	}
-	if !small || p.want == Minutes && n.comma {
-		p.doubt("%s may also be %s: read as %s", written, n.other, format(n.value))
+	if !small || p.want == units.Minutes && n.Comma {
+		p.doubt("%s may also be %s: read as %s", written, n.Other, format(n.Value))
 	}
 	return n
 }
@@ -305,7 +307,7 @@ func (p *reader) upTo(s *span) (err error) {
 		return p.fail("looks like a date or has three numbers", expected[p.want].type_)
 	}
 	s.high, err = p.measure()
-	s.comma = s.comma || s.high.n.comma
+	s.comma = s.comma || s.high.n.Comma
 	return err
 }
 
@@ -321,15 +323,15 @@ func (p *reader) slash(s *span) error {
 		return p.fail("looks like a date", expected[p.want].type_)
 	}
 	f, ok := ratio(a, b.n)
-	part := ok && b.n.value <= 4 // a half, a third, a quarter
+	part := ok && b.n.Value <= 4 // a half, a third, a quarter
 	switch {
 	case part && p.comesInParts(b.unit):
-		if b.unit == NoUnit {
-			p.doubt("%g/%g was read as a fraction, %.3g; it may be a range", a.value, b.n.value, f)
+		if b.unit == units.NoUnit {
+			p.doubt("%g/%g was read as a fraction, %.3g; it may be a range", a.Value, b.n.Value, f)
 		}
 		s.only(measure{n: computed(f), unit: b.unit})
-	case a.value < b.n.value && (p.want == Minutes && !part || p.want == Temperature):
-		p.doubt("%g/%g was read as a range, %g to %g", a.value, b.n.value, a.value, b.n.value)
+	case a.Value < b.n.Value && (p.want == units.Minutes && !part || p.want == units.Temperature):
+		p.doubt("%g/%g was read as a range, %g to %g", a.Value, b.n.Value, a.Value, b.n.Value)
 		s.high = b
 	default:
 		return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
@@ -338,14 +340,14 @@ func (p *reader) slash(s *span) error {
 }
 
 // comesInParts reports what is measured in halves and quarters.
-func (p *reader) comesInParts(unit Unit) bool {
+func (p *reader) comesInParts(unit units.Unit) bool {
 	switch p.want {
-	case Plain, Temperature:
+	case units.Plain, units.Temperature:
 		return false
-	case Count, Chargers, Volume:
+	case units.Count, units.Chargers, units.Volume:
 		return true
 	}
-	return unit != NoUnit
+	return unit != units.NoUnit
 }
 
 // sum adds amounts written with a plus: 1+1 chargers, 200+50 g.
@@ -355,7 +357,7 @@ func (p *reader) sum(s *span) error {
 		return err
 	}
 	switch p.want {
-	case Mass, Volume, Count, Chargers:
+	case units.Mass, units.Volume, units.Count, units.Chargers:
 	default:
 		return p.fail("is a sum", expected[p.want].type_)
 	}
@@ -365,10 +367,10 @@ func (p *reader) sum(s *span) error {
 	if err != nil {
 		return err
 	}
-	if p.want != Chargers {
+	if p.want != units.Chargers {
 		p.doubt("a sum was read as %s", format(c.low+c.high))
 	}
-	s.only(measure{n: computed(c.low + c.high), unit: c.in, settled: c.in != NoUnit})
+	s.only(measure{n: computed(c.low + c.high), unit: c.in, settled: c.in != units.NoUnit})
 	return nil
 }
 
@@ -380,13 +382,13 @@ func (p *reader) product(s *span) error {
 		return err
 	}
 	switch {
-	case p.want == Chargers && isChargerSize(b) && !isChargerSize(a):
+	case p.want == units.Chargers && isChargerSize(b) && !isChargerSize(a):
 		s.only(measure{n: a.n})
-	case p.want == Chargers && isChargerSize(a) && !isChargerSize(b):
+	case p.want == units.Chargers && isChargerSize(a) && !isChargerSize(b):
 		s.only(measure{n: b.n})
-	case (p.want == Mass || p.want == Volume || p.want == Minutes) && a.unit == NoUnit && a.n.value > 0:
-		p.doubt("a product was read as %g times %g", a.n.value, b.n.value)
-		s.only(measure{n: computed(a.n.value * b.n.value), unit: b.unit})
+	case (p.want == units.Mass || p.want == units.Volume || p.want == units.Minutes) && a.unit == units.NoUnit && a.n.Value > 0:
+		p.doubt("a product was read as %g times %g", a.n.Value, b.n.Value)
+		s.only(measure{n: computed(a.n.Value * b.n.Value), unit: b.unit})
 	default:
 		return p.fail("is a product", expected[p.want].type_)
 	}
@@ -395,5 +397,5 @@ func (p *reader) product(s *span) error {
 
 // isChargerSize reports what one charger may hold.
 func isChargerSize(m measure) bool {
-	return m.unit == Gram || m.unit == NoUnit && m.n.value >= 7 && m.n.value <= 17
+	return m.unit == units.Gram || m.unit == units.NoUnit && m.n.Value >= 7 && m.n.Value <= 17
 }

@@ -1,6 +1,8 @@
 package quantity
 
 import (
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
 	"regexp"
 	"strings"
 	"sync"
@@ -27,7 +29,7 @@ var monthNames = [12]string{
 
 // Month reads the name of a month, cut to three letters or more.
 func Month(name string) (time.Month, bool) {
-	name = fold(name)
+	name = lexis.Fold(name)
 	for m, names := range monthNames {
 		for _, full := range strings.Fields(names) {
 			if len(name) >= 3 && strings.HasPrefix(full, name) {
@@ -46,7 +48,7 @@ func isMonth(name string) bool {
 // isDate reports a date where a number is due: what was typed, 3.5 or 10-15, nobody
 // can know from it.
 func (p *reader) isDate(folded string) bool {
-	if p.want == Any || len(folded) < 5 || len(folded) > 24 || !strings.ContainsAny(folded, "-/ ") {
+	if p.want == units.Any || len(folded) < 5 || len(folded) > 24 || !strings.ContainsAny(folded, "-/ ") {
 		return false
 	}
 	if m := dayMonth().FindStringSubmatch(folded); m != nil {
@@ -64,9 +66,9 @@ func (p *reader) isDate(folded string) bool {
 }
 
 // readStars counts ★★★☆☆.
-func readStars(folded string, want Dimension) (Reading, bool) {
+func readStars(folded string, want units.Dimension) (Reading, bool) {
 	full, empty := strings.Count(folded, "★"), strings.Count(folded, "☆")
-	if want != Score || full+empty == 0 || full*len("★")+empty*len("☆") != len(strings.ReplaceAll(folded, " ", "")) {
+	if want != units.Score || full+empty == 0 || full*len("★")+empty*len("☆") != len(strings.ReplaceAll(folded, " ", "")) {
 		return Reading{}, false
 	}
 	r := Reading{Low: float64(full), High: float64(full)}

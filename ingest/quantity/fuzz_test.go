@@ -2,8 +2,8 @@ package quantity
 
 import (
 	"errors"
+	"foamfield/ingest/units"
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -19,7 +19,7 @@ func same(a, b Reading) bool {
 // checkReading holds for every text.
 func checkReading(t interface {
 	Fatalf(string, ...any)
-}, text string, want Dimension, unit Unit) {
+}, text string, want units.Dimension, unit units.Unit) {
 	r, err := Parse(text, want, unit)
 	if err != nil {
 		if u := new(Unreadable); !errors.As(err, &u) || u.Why == "" || u.Type == "" {
@@ -33,7 +33,7 @@ func checkReading(t interface {
 	if r.Word == NoWord && math.IsInf(r.Low, -1) && math.IsInf(r.High, 1) {
 		t.Fatalf("Parse(%q, %d, %v) says nothing", text, want, unit)
 	}
-	again, err := Parse(r.String(), want, NoUnit)
+	again, err := Parse(r.String(), want, units.NoUnit)
 	if err != nil || !same(r, again) {
 		t.Fatalf("Parse(%q, %d, %v) = %+v\nwritten %q and read again %+v, %v", text, want, unit, r, r.String(), again, err)
 	}
@@ -42,36 +42,12 @@ func checkReading(t interface {
 func FuzzParse(f *testing.F) {
 	for _, text := range []string{"12.5", "1h05", "10/15", "~1 ½ g", "> 20 min, still good", "12 ± 2 °F", "2x8g", "1'30\"", "7-8/9", "1.250,5", "ok at 10, gone at 15",
 		"15-Oct", "1e308 kg", "1:30:00", "−5 to −2", "200+50 g", "★★★☆", "0 clogged", "1 2/3 h", "20'-25'", "\xff12", "no 2nd"} {
-		for want := range baseUnit {
-			f.Add(text, uint8(want), uint8(NoUnit))
+		for want := range units.Base {
+			f.Add(text, uint8(want), uint8(units.NoUnit))
 		}
 	}
 	f.Fuzz(func(t *testing.T, text string, want, unit uint8) {
-		checkReading(t, text, Dimension(want%uint8(len(baseUnit))), Unit(unit%uint8(lastUnit)))
-	})
-}
-
-func FuzzWords(f *testing.F) {
-	for _, text := range []string{"yes, a bit", "pas bouché", "clogged: no", "n'est pas sorti", "0", "o/n", "+++", "nicht mehr verstopft"} {
-		f.Add(text)
-	}
-	f.Fuzz(func(t *testing.T, text string) {
-		r, err := ParseReply(text)
-		says := r.Answer != NoAnswer || r.Sense == Marks && r.Mark != "" || r.Word != NoWord || len(r.Events) > 0
-		if err != nil && says || err == nil && !says && strings.TrimSpace(text) != "" && len(Events(text)) > 0 {
-			t.Fatalf("ParseReply(%q) = %+v, %v", text, r, err)
-		}
-		// A word nobody knows makes any of it unreadable.
-		if _, err := ParseReply(text + " quux"); err == nil && len(text) < longestCell-6 {
-			t.Fatalf("ParseReply(%q) is read", text+" quux")
-		}
-		seen := map[Event]bool{}
-		for _, e := range Events(text) {
-			if e == NoEvent || seen[e] {
-				t.Fatalf("Events(%q) = %v", text, Events(text))
-			}
-			seen[e] = true
-		}
+		checkReading(t, text, units.Dimension(want%uint8(len(units.Base))), units.Unit(unit%(uint8(units.Sheet)+1)))
 	})
 }
 
@@ -87,30 +63,30 @@ func TestPiecesTogether(t *testing.T) {
 				text += " "
 			}
 		}
-		checkReading(t, text, Dimension(rapid.IntRange(0, len(baseUnit)-1).Draw(t, "want")), Unit(rapid.IntRange(0, int(lastUnit)-1).Draw(t, "unit")))
+		checkReading(t, text, units.Dimension(rapid.IntRange(0, len(units.Base)-1).Draw(t, "want")), units.Unit(rapid.IntRange(0, int(units.Sheet)).Draw(t, "unit")))
 	})
 }
 
 // TestReadingsSurviveWriting writes made-up readings and reads them back.
 func TestReadingsSurviveWriting(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		want := Dimension(rapid.IntRange(0, len(baseUnit)-1).Draw(t, "want"))
+		want := units.Dimension(rapid.IntRange(0, len(units.Base)-1).Draw(t, "want"))
 		low := rapid.Float64Range(-1e6, 1e6).Draw(t, "low")
-		r := Reading{Low: low, High: low, In: baseUnit[want], Approx: rapid.Bool().Draw(t, "approx")}
+		r := Reading{Low: low, High: low, In: units.Base[want], Approx: rapid.Bool().Draw(t, "approx")}
 		switch rapid.IntRange(0, 4).Draw(t, "kind") {
 		case 0:
-			r.High = inf(1)
+			r.High = math.Inf(1)
 		case 1:
-			r.Low = inf(-1)
+			r.Low = math.Inf(-1)
 		case 2:
 			r.High = low + rapid.Float64Range(0, 1e6).Draw(t, "more")
 		case 3:
 			r.PlusMinus = rapid.Float64Range(0, 1e3).Draw(t, "plus or minus")
 		}
-		if want == Score && rapid.Bool().Draw(t, "scaled") {
+		if want == units.Score && rapid.Bool().Draw(t, "scaled") {
 			r.Scale = 9
 		}
-		if again, err := Parse(r.String(), want, NoUnit); err != nil || !same(r, again) {
+		if again, err := Parse(r.String(), want, units.NoUnit); err != nil || !same(r, again) {
 			t.Fatalf("%+v written %q, read %+v, %v", r, r.String(), again, err)
 		}
 	})
@@ -118,7 +94,7 @@ func TestReadingsSurviveWriting(t *testing.T) {
 
 func BenchmarkParsePlain(b *testing.B) {
 	for b.Loop() {
-		if _, err := Parse("12.5", Minutes, Minute); err != nil {
+		if _, err := Parse("12.5", units.Minutes, units.Minute); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -126,14 +102,8 @@ func BenchmarkParsePlain(b *testing.B) {
 
 func BenchmarkParseWritten(b *testing.B) {
 	for b.Loop() {
-		if _, err := Parse("> 20 min", Minutes, Minute); err != nil {
+		if _, err := Parse("> 20 min", units.Minutes, units.Minute); err != nil {
 			b.Fatal(err)
 		}
-	}
-}
-
-func BenchmarkEvents(b *testing.B) {
-	for b.Loop() {
-		Events("clogged 2nd squirt, strained → fine, no oil")
 	}
 }

@@ -2,6 +2,8 @@ package quantity
 
 import (
 	"cmp"
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
 	"slices"
 	"unicode/utf8"
 )
@@ -18,19 +20,19 @@ var otherwise = map[string]bool{"c": false, "f": false, "pt": false, "d": true, 
 
 // unitHere is the unit that starts at the next token and how many tokens it
 // takes.
-func (p *reader) unitHere() (Unit, int) {
-	u, n := matchUnit(p.tokens, p.i)
+func (p *reader) unitHere() (units.Unit, int) {
+	u, n := units.Match(p.tokens, p.i)
 	if n == 0 {
-		return NoUnit, 0
+		return units.NoUnit, 0
 	}
 	t := p.at(0)
-	wrong := p.want != Any && u.Dimension() != p.want
-	evenInAny, doubtful := otherwise[t.text]
+	wrong := p.want != units.Any && u.Dimension() != p.want
+	evenInAny, doubtful := otherwise[t.Text]
 	switch {
-	case t.text == `"` && p.want == Length:
-		return Inch, 1
-	case wrong && (t.kind == aMark || n == 1 && doubtful), p.want == Any && n == 1 && evenInAny:
-		return NoUnit, 0
+	case t.Text == `"` && p.want == units.Length:
+		return units.Inch, 1
+	case wrong && (t.Kind == lexis.AMark || n == 1 && doubtful), p.want == units.Any && n == 1 && evenInAny:
+		return units.NoUnit, 0
 	}
 	return u, n
 }
@@ -46,24 +48,24 @@ func (p *reader) readUnit(m *measure) error {
 	p.i += n
 	m.unit = u
 	switch u {
-	case Hour, Minute:
+	case units.Hour, units.Minute:
 		return p.smallerUnits(m)
-	case Gram, Millilitre:
-		if p.want == Percent && p.isMark(0, "/") && p.at(1).kind == aNumber && p.at(1).num.value == 100 { // 5 g/100 g
+	case units.Gram, units.Millilitre:
+		if p.want == units.Percent && p.isMark(0, "/") && p.at(1).Kind == lexis.ANumber && p.at(1).Num.Value == 100 { // 5 g/100 g
 			p.i += 2
-			m.unit = PercentUnit
+			m.unit = units.PercentUnit
 			p.skipUnit(u)
 		}
 	}
-	if p.want == Chargers && (u == Charger || u == Gram) { // 8 g N2O chargers
-		for p.skipUnit(Charger) {
+	if p.want == units.Chargers && (u == units.Charger || u == units.Gram) { // 8 g N2O chargers
+		for p.skipUnit(units.Charger) {
 		}
 	}
 	return nil
 }
 
 // skipUnit steps over a unit if it comes next.
-func (p *reader) skipUnit(u Unit) bool {
+func (p *reader) skipUnit(u units.Unit) bool {
 	next, n := p.unitHere()
 	if next != u {
 		return false
@@ -75,7 +77,7 @@ func (p *reader) skipUnit(u Unit) bool {
 // unitAfterMark reads the unit of 20+ min, 12? min and 12ish min.
 func (p *reader) unitAfterMark(m *measure) {
 	t := p.at(0)
-	if t.text != "+" && t.text != "?" && t.text != "ish" {
+	if t.Text != "+" && t.Text != "?" && t.Text != "ish" {
 		return
 	}
 	p.i++
@@ -86,7 +88,7 @@ func (p *reader) unitAfterMark(m *measure) {
 	}
 	p.i += n
 	m.unit = u
-	if t.text != "+" {
+	if t.Text != "+" {
 		p.approx = true
 	} else if p.bound == noMeaning {
 		p.bound = atLeast
@@ -95,19 +97,19 @@ func (p *reader) unitAfterMark(m *measure) {
 
 // smallerUnits adds the minutes after hours and the seconds after minutes.
 func (p *reader) smallerUnits(m *measure) error {
-	if p.want != Minutes && p.want != Any || !m.n.integer {
+	if p.want != units.Minutes && p.want != units.Any || !m.n.Integer {
 		return nil
 	}
-	total := m.unit.toBase(m.n)
-	for in := m.unit; in != Second && p.wholeAt(0); {
-		part := p.at(0).num
-		if in = p.smallerUnit(in); in == NoUnit {
+	total := m.unit.ToBase(m.n)
+	for in := m.unit; in != units.Second && p.wholeAt(0); {
+		part := p.at(0).Num
+		if in = p.smallerUnit(in); in == units.NoUnit {
 			break
 		}
-		if part.value >= 60 {
-			return p.fail("has 60 or more in the smaller unit of a time", expected[Minutes].type_)
+		if part.Value >= 60 {
+			return p.fail("has 60 or more in the smaller unit of a time", expected[units.Minutes].type_)
 		}
-		total += in.toBase(part)
+		total += in.ToBase(part)
 		m.n, m.settled = computed(total), true
 	}
 	return nil
@@ -115,62 +117,62 @@ func (p *reader) smallerUnits(m *measure) error {
 
 // smallerUnit steps over a number after hours or minutes and returns its unit,
 // NoUnit if it is a number of its own.
-func (p *reader) smallerUnit(in Unit) Unit {
+func (p *reader) smallerUnit(in units.Unit) units.Unit {
 	start := p.i
 	p.i++
 	u, n := p.unitHere()
 	switch {
-	case u == Second, u == Minute && in == Hour:
+	case u == units.Second, u == units.Minute && in == units.Hour:
 		p.i += n
 		return u
 	case n > 0, p.isMark(0, "/"), p.isMark(0, ":"), p.isMark(0, "⁄"):
 		p.i = start
-		return NoUnit
-	case in == Hour:
-		return Minute
+		return units.NoUnit
+	case in == units.Hour:
+		return units.Minute
 	}
-	return Second
+	return units.Second
 }
 
 // colonFollows reports a colon with a number right after it.
 func (p *reader) colonFollows() bool {
-	return p.isMark(0, ":") && p.at(1).kind == aNumber && p.at(1).glued
+	return p.isMark(0, ":") && p.at(1).Kind == lexis.ANumber && p.at(1).Glued
 }
 
 // clock reads the rest of 1:30 or 1:30:00. Two parts are minutes and seconds
 // unless the column is in hours.
-func (p *reader) clock(first number) (measure, error) {
-	parts := []number{first}
+func (p *reader) clock(first lexis.Number) (measure, error) {
+	parts := []lexis.Number{first}
 	for p.colonFollows() {
-		parts = append(parts, p.at(1).num)
+		parts = append(parts, p.at(1).Num)
 		p.i += 2
 	}
 	if !isClock(parts) {
-		return measure{}, p.fail("is no clock time", expected[Minutes].type_)
+		return measure{}, p.fail("is no clock time", expected[units.Minutes].type_)
 	}
-	a, b, read, doubtful := first.value, parts[1].value, 0.0, false
+	a, b, read, doubtful := first.Value, parts[1].Value, 0.0, false
 	switch {
 	case len(parts) == 3:
-		read, doubtful = a*60+b+parts[2].value/60, parts[2].value == 0
-	case p.column == Hour:
+		read, doubtful = a*60+b+parts[2].Value/60, parts[2].Value == 0
+	case p.column == units.Hour:
 		read = a*60 + b
 	default:
-		read, doubtful = a+b/60, p.column != Second && a < 24
+		read, doubtful = a+b/60, p.column != units.Second && a < 24
 	}
 	if doubtful {
 		p.doubtClock(a, b, read)
 	}
-	if slices.Contains([]string{"am", "min", "h", "mins"}, p.at(0).text) {
+	if slices.Contains([]string{"am", "min", "h", "mins"}, p.at(0).Text) {
 		p.i++
 	}
-	return measure{n: computed(read), unit: Minute, settled: true}, nil
+	return measure{n: computed(read), unit: units.Minute, settled: true}, nil
 }
 
 // isClock reports two or three whole numbers, the last with decimals at most, and
 // all but the first below 60.
-func isClock(parts []number) bool {
+func isClock(parts []lexis.Number) bool {
 	for i, n := range parts {
-		if i > 0 && n.value >= 60 || i < len(parts)-1 && !n.integer {
+		if i > 0 && n.Value >= 60 || i < len(parts)-1 && !n.Integer {
 			return false
 		}
 	}
@@ -186,55 +188,55 @@ func (p *reader) doubtClock(a, b, read float64) {
 // footnote steps over one letter, raised figure or star glued to a number.
 func (p *reader) footnote() {
 	t := p.at(0)
-	if !t.glued {
+	if !t.Glued {
 		return
 	}
 	switch {
-	case t.kind == aMark && (t.text == "^" || t.text == "*"):
-	case t.kind == aWord && utf8.RuneCountInString(t.text) == 1 && t.text != "x" && p.at(1).kind != aNumber && !p.unitFollows():
+	case t.Kind == lexis.AMark && (t.Text == "^" || t.Text == "*"):
+	case t.Kind == lexis.AWord && utf8.RuneCountInString(t.Text) == 1 && t.Text != "x" && p.at(1).Kind != lexis.ANumber && !p.unitFollows():
 	default:
 		return
 	}
 	p.i++
-	p.doubt("the mark “%s” after the number was taken for a footnote", t.text)
+	p.doubt("the mark “%s” after the number was taken for a footnote", t.Text)
 }
 
 // base is a measure in its base unit. A bare number is in the column's unit,
 // else in the base unit of the dimension expected.
-func (p *reader) base(m measure) (float64, Unit, error) {
-	u := cmp.Or(m.unit, p.column, baseUnit[p.want])
+func (p *reader) base(m measure) (float64, units.Unit, error) {
+	u := cmp.Or(m.unit, p.column, units.Base[p.want])
 	dim := u.Dimension()
 	switch {
-	case u == NoUnit:
-		return m.n.value, NoUnit, nil
-	case p.want == Score && u == PercentUnit, p.want == Count && dim == Count:
-		return m.n.value, NoUnit, nil
-	case p.want == Chargers && dim == Mass:
-		p.doubt("%s g was read as chargers of 8 g", format(u.toBase(m.n)))
-		return u.toBase(m.n) / 8, Charger, nil
-	case !u.sized():
+	case u == units.NoUnit:
+		return m.n.Value, units.NoUnit, nil
+	case p.want == units.Score && u == units.PercentUnit, p.want == units.Count && dim == units.Count:
+		return m.n.Value, units.NoUnit, nil
+	case p.want == units.Chargers && dim == units.Mass:
+		p.doubt("%s g was read as chargers of 8 g", format(u.ToBase(m.n)))
+		return u.ToBase(m.n) / 8, units.Charger, nil
+	case !u.Sized():
 		return 0, u, p.unsized(u)
-	case p.want != Any && dim != p.want:
+	case p.want != units.Any && dim != p.want:
 		return 0, u, p.mismatch(m, u)
 	case m.settled:
-		return m.n.value, baseUnit[dim], nil
+		return m.n.Value, units.Base[dim], nil
 	}
-	return u.toBase(m.n), baseUnit[dim], nil
+	return u.ToBase(m.n), units.Base[dim], nil
 }
 
 // mismatch is the error of a unit of another dimension than expected.
-func (p *reader) mismatch(m measure, u Unit) error {
+func (p *reader) mismatch(m measure, u units.Unit) error {
 	is := "is in " + u.String()
-	if m.unit == NoUnit {
+	if m.unit == units.NoUnit {
 		is = "stands in a column of " + u.String()
 	}
 	cure := expected[p.want].type_
 	switch {
-	case p.want == Mass && u.Dimension() == Volume:
+	case p.want == units.Mass && u.Dimension() == units.Volume:
 		cure = "type grams, or give the ingredient's density"
-	case p.want == Mass && u == PercentUnit:
+	case p.want == units.Mass && u == units.PercentUnit:
 		cure = "type grams, or head the column with the basis of the percentage"
-	case p.want == Volume && u.Dimension() == Mass:
+	case p.want == units.Volume && u.Dimension() == units.Mass:
 		cure = "type millilitres, or head the column as a weight"
 	}
 	return p.fail(is+" where "+expected[p.want].what+" is expected", cure)

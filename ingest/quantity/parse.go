@@ -2,35 +2,38 @@ package quantity
 
 import (
 	"fmt"
+	"foamfield/ingest/event"
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
 	"math"
 	"slices"
 	"strings"
 )
 
-// longestCell is the most bytes a cell with a number may have; longer text is a
+// LongestCell is the most bytes a cell with a number may have; longer text is a
 // note.
-const longestCell = 200
+const LongestCell = 200
 
 // expected says, for each dimension, what to type.
 var expected = [...]struct{ what, type_ string }{
-	Any:         {"a number", "type one number, such as 12.5"},
-	Mass:        {"a weight", "type grams, such as 3.2"},
-	Minutes:     {"a time", "type minutes, such as 12, >20 or 10-15"},
-	Percent:     {"a percentage", "type percent, such as 45"},
-	Temperature: {"a temperature", "type degrees Celsius, such as 60"},
-	Count:       {"a count", "type a whole number, such as 4"},
-	Plain:       {"a plain number", "type one number, such as 7.5"},
-	Volume:      {"a volume", "type millilitres, such as 25"},
-	Score:       {"a score", "type a number, such as 7 or 7/9"},
-	Chargers:    {"a number of chargers", "type how many chargers, such as 2"},
-	Length:      {"a length", "type millimetres, such as 12"},
+	units.Any:         {"a number", "type one number, such as 12.5"},
+	units.Mass:        {"a weight", "type grams, such as 3.2"},
+	units.Minutes:     {"a time", "type minutes, such as 12, >20 or 10-15"},
+	units.Percent:     {"a percentage", "type percent, such as 45"},
+	units.Temperature: {"a temperature", "type degrees Celsius, such as 60"},
+	units.Count:       {"a count", "type a whole number, such as 4"},
+	units.Plain:       {"a plain number", "type one number, such as 7.5"},
+	units.Volume:      {"a volume", "type millilitres, such as 25"},
+	units.Score:       {"a score", "type a number, such as 7 or 7/9"},
+	units.Chargers:    {"a number of chargers", "type how many chargers, such as 2"},
+	units.Length:      {"a length", "type millimetres, such as 12"},
 }
 
 // clause is one number, or two that belong together, with what is said about it.
 type clause struct {
 	low, high float64 // in the unit in
-	in        Unit
-	written   Unit // as typed
+	in        units.Unit
+	written   units.Unit // as typed
 	plusMinus float64
 	scale     float64
 	bound     meaning // atLeast, atMost, gone or noMeaning
@@ -41,10 +44,10 @@ type clause struct {
 // reader reads one cell.
 type reader struct {
 	text    string
-	tokens  []token
+	tokens  []lexis.Token
 	i       int
-	want    Dimension
-	column  Unit
+	want    units.Dimension
+	column  units.Unit
 	clauses []clause
 	left    []string // words not understood
 	before  bool     // some of them stand before the first number
@@ -68,22 +71,22 @@ func (p *reader) doubt(format string, args ...any) {
 
 // lettersForFigures is what a number typed with the letters O or l was meant to
 // be, "" if it is none.
-func lettersForFigures(folded string, want Dimension) string {
+func lettersForFigures(folded string, want units.Dimension) string {
 	bare := strings.TrimLeft(folded, "<>=≤≥~ ")
-	if want == Volume || want == Any || len(bare) < 2 || !strings.ContainsAny(bare, "0123456789") || !strings.ContainsAny(bare, "ol") ||
+	if want == units.Volume || want == units.Any || len(bare) < 2 || !strings.ContainsAny(bare, "0123456789") || !strings.ContainsAny(bare, "ol") ||
 		strings.Trim(bare, "0123456789.,ol") != "" {
 		return ""
 	}
 	return strings.NewReplacer("o", "0", "l", "1").Replace(folded)
 }
 
-func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, error) {
+func parseCell(text string, want units.Dimension, unit units.Unit, comma bool) (Reading, error) {
 	p := &reader{text: text, want: want, column: unit}
-	if len(text) > longestCell {
+	if len(text) > LongestCell {
 		return Reading{}, p.fail("is a long text where "+expected[want].what+" is expected", expected[want].type_+", and keep the rest for a notes column")
 	}
-	folded := unquoted(unwrap(fold(text)))
-	if r, ok := readWord(folded, want); ok {
+	folded := lexis.Unquoted(lexis.Unwrap(lexis.Fold(text)))
+	if r, ok := ReadWord(folded, want); ok {
 		return r, nil
 	}
 	if strings.HasPrefix(folded, "#") {
@@ -98,7 +101,7 @@ func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, err
 	if r, ok := readStars(folded, want); ok {
 		return r, nil
 	}
-	p.tokens = lex(folded, comma)
+	p.tokens = lexis.Lex(folded, comma)
 	for p.i < len(p.tokens) {
 		if err := p.step(); err != nil {
 			return Reading{}, err
@@ -108,36 +111,36 @@ func parseCell(text string, want Dimension, unit Unit, comma bool) (Reading, err
 }
 
 // at returns the token n places on, a zero mark past the end.
-func (p *reader) at(n int) token {
+func (p *reader) at(n int) lexis.Token {
 	if p.i+n < len(p.tokens) {
 		return p.tokens[p.i+n]
 	}
-	return token{kind: aMark}
+	return lexis.Token{Kind: lexis.AMark}
 }
 
 func (p *reader) isMark(n int, text string) bool {
 	t := p.at(n)
-	return t.kind == aMark && t.text == text
+	return t.Kind == lexis.AMark && t.Text == text
 }
 
 // step reads the next clause, phrase or word.
 func (p *reader) step() error {
 	t := p.at(0)
 	switch {
-	case t.kind == aNumber:
+	case t.Kind == lexis.ANumber:
 		return p.readClause()
-	case t.kind == aBadNumber:
+	case t.Kind == lexis.ABadNumber:
 		return p.fail("has points and commas that make no number", expected[p.want].type_)
-	case p.isMark(0, "-") && p.at(1).kind == aNumber && len(p.clauses) == 0:
-		if !p.at(1).glued {
+	case p.isMark(0, "-") && p.at(1).Kind == lexis.ANumber && len(p.clauses) == 0:
+		if !p.at(1).Glued {
 			p.doubt("the dash before the number was read as a minus sign")
 		}
 		return p.readClause()
 	}
-	if p.want == Minutes || p.want == Any {
-		if m, n := match(p.tokens, p.i, func(s string) (float64, bool) { m, ok := durations[s]; return m, ok }); n > 0 {
+	if p.want == units.Minutes || p.want == units.Any {
+		if m, n := lexis.Match(p.tokens, p.i, func(s string) (float64, bool) { m, ok := durations[s]; return m, ok }); n > 0 {
 			p.i += n
-			p.add(clause{low: m, high: m, in: Minute, written: NoUnit})
+			p.add(clause{low: m, high: m, in: units.Minute, written: units.NoUnit})
 			return nil
 		}
 	}
@@ -145,8 +148,8 @@ func (p *reader) step() error {
 		return p.readPhrase(m, n)
 	}
 	p.i++
-	if t.kind == aWord {
-		p.leave(t.text)
+	if t.Kind == lexis.AWord {
+		p.leave(t.Text)
 		return nil
 	}
 	return p.readMark(t)
@@ -159,7 +162,7 @@ func (p *reader) leave(word string) {
 }
 
 func (p *reader) readPhrase(m meaning, n int) error {
-	first := p.at(0).text
+	first := p.at(0).Text
 	p.i += n
 	if p.saysNothing(m, first) {
 		p.leave(first)
@@ -186,11 +189,11 @@ func (p *reader) readPhrase(m meaning, n int) error {
 func (p *reader) saysNothing(m meaning, first string) bool {
 	switch m {
 	case approximate:
-		return p.at(0).kind == aWord && saidBy()[first].nearly // 12 almost split
+		return p.at(0).Kind == lexis.AWord && event.Nearly(first) // 12 almost split
 	case minimumWord:
-		return p.at(0).kind != aNumber
+		return p.at(0).Kind != lexis.ANumber
 	case timesWord:
-		return p.want != Chargers && p.want != Count
+		return p.want != units.Chargers && p.want != units.Count
 	case outOf, plusMinus:
 		return len(p.clauses) == 0 && first != "von"
 	}
@@ -214,23 +217,23 @@ func (p *reader) both(a, b meaning) (meaning, error) {
 	return a, p.fail("says both more than and less than", expected[p.want].type_)
 }
 
-func (p *reader) readMark(t token) error {
-	switch t.text {
+func (p *reader) readMark(t lexis.Token) error {
+	switch t.Text {
 	case ">", "<":
-		return p.angle(t.text)
+		return p.angle(t.Text)
 	case "+":
 		return p.plus()
 	case "~", "?":
 		p.approx = true
 	case ":":
-		if len(p.clauses) > 0 && p.at(0).kind == aNumber && p.want != Minutes && p.want != Any {
+		if len(p.clauses) > 0 && p.at(0).Kind == lexis.ANumber && p.want != units.Minutes && p.want != units.Any {
 			return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
 		}
 	case ",", ";", ".", "(", ")", "[", "]", "!", "=", "..", "-", "_", "|":
 	case "*", "^":
 		p.doubt("a footnote mark was left aside")
 	default:
-		p.leave(t.text)
+		p.leave(t.Text)
 	}
 	return nil
 }
@@ -238,7 +241,7 @@ func (p *reader) readMark(t token) error {
 // angle reads > and <, which behind the last number are an arrow: 12 > split.
 func (p *reader) angle(sign string) error {
 	switch {
-	case len(p.clauses) > 0 && p.at(0).kind != aNumber && p.at(1).kind != aNumber:
+	case len(p.clauses) > 0 && p.at(0).Kind != lexis.ANumber && p.at(1).Kind != lexis.ANumber:
 		p.leave(sign)
 		return nil
 	case sign == ">":
@@ -251,9 +254,9 @@ func (p *reader) angle(sign string) error {
 func (p *reader) plus() error {
 	switch {
 	case len(p.clauses) > 0:
-	case p.at(0).kind != aNumber:
+	case p.at(0).Kind != lexis.ANumber:
 		return p.fail("has a plus sign but no number", expected[p.want].type_)
-	case p.want != Minutes:
+	case p.want != units.Minutes:
 		return nil
 	default:
 		p.doubt("the + before the number was read as “at least”")
@@ -313,16 +316,16 @@ func (r Reading) inRange() bool {
 // change nothing, or the number is not used. It is true where they make a word of it.
 func (p *reader) leftovers(r *Reading) (word bool, err error) {
 	words := strings.Join(p.left, " ")
-	events, unknown := heard(words)
-	if none := firstWord(events, Clogged, CameOutLiquid); none != NoWord && r.Low == 0 && r.High == 0 {
+	events, unknown := event.Heard(words)
+	if none := firstWord(events, event.Clogged, event.CameOutLiquid); none != NoWord && r.Low == 0 && r.High == 0 {
 		*r = none.reading()
 		r.Doubt = "the 0 was read as: " + none.String()
 		return true, nil
 	}
 	switch spoon := spoonIn(p.left); {
-	case spoon != NoUnit && r.Unit == NoUnit && (p.want == Mass || p.want == Volume):
+	case spoon != units.NoUnit && r.Unit == units.NoUnit && (p.want == units.Mass || p.want == units.Volume):
 		return false, p.unsized(spoon)
-	case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return saidBy()[w].denies }):
+	case r.Low != r.High && slices.ContainsFunc(p.left, func(w string) bool { return event.Denies(w) }):
 		return false, p.fail("has a bound and a denial", expected[p.want].type_)
 	case wordOf()[words] == Trace:
 		p.doubt("the word “%s” was left aside", words)
@@ -335,10 +338,10 @@ func (p *reader) leftovers(r *Reading) (word bool, err error) {
 }
 
 // wordOfEvent is what a cell says that tells an event and no number.
-var wordOfEvent = map[Event]Word{Clogged: DidNotComeOut, CollapsedAtOnce: AtOnce, CameOutLiquid: NoFoam, Stood: StillStanding}
+var wordOfEvent = map[event.Event]Word{event.Clogged: DidNotComeOut, event.CollapsedAtOnce: AtOnce, event.CameOutLiquid: NoFoam, event.Stood: StillStanding}
 
 // firstWord is the word of the first of some events that happened.
-func firstWord(happened []Event, of ...Event) Word {
+func firstWord(happened []event.Event, of ...event.Event) Word {
 	for _, e := range of {
 		if slices.Contains(happened, e) {
 			return wordOfEvent[e]
@@ -349,16 +352,16 @@ func firstWord(happened []Event, of ...Event) Word {
 
 // mayChange reports words beside a number that leave nobody sure what it counts:
 // of what or where it was taken, or something that cannot be true beside it.
-func (p *reader) mayChange(events []Event, unknown []string) bool {
-	if slices.Contains(events, CameOutLiquid) || slices.ContainsFunc(p.left, func(w string) bool { return changesNumber[w] }) {
+func (p *reader) mayChange(events []event.Event, unknown []string) bool {
+	if slices.Contains(events, event.CameOutLiquid) || slices.ContainsFunc(p.left, func(w string) bool { return changesNumber[w] }) {
 		return true
 	}
 	known, fitting := len(unknown) == 0, true
 	switch p.want {
-	case Minutes, Any:
-	case Percent:
-		known, fitting = changesNoAmount(p.left), !slices.Contains(events, OilLeak)
-	case Score:
+	case units.Minutes, units.Any:
+	case units.Percent:
+		known, fitting = changesNoAmount(p.left), !slices.Contains(events, event.OilLeak)
+	case units.Score:
 		fitting = len(events) == 0
 	default:
 		known, fitting = changesNoAmount(p.left), len(events) == 0
@@ -377,37 +380,37 @@ var besideAmount = map[string]bool{"a": true, "an": true, "the": true, "of": tru
 
 // changesNoAmount reports words that name an event or are besideAmount.
 func changesNoAmount(words []string) bool {
-	return !slices.ContainsFunc(words, func(w string) bool { return !besideAmount[w] && saidBy()[w].event == NoEvent })
+	return !slices.ContainsFunc(words, func(w string) bool { return !besideAmount[w] && event.Named(w) == event.NoEvent })
 }
 
 // saidByAny reports words that deny or soften, with nothing said that they could.
 func saidByAny(words []string) bool {
-	return slices.ContainsFunc(words, func(w string) bool { v, ok := saidBy()[w]; return ok && (v.denies || v.softens) })
+	return slices.ContainsFunc(words, func(w string) bool { return event.Denies(w) || event.Softens(w) })
 }
 
 // spoonIn finds the spoon among words that stand behind a number without a
 // unit: "1 heaped tsp", "1 gestr. TL". The shortest names count only as the last
 // word, as they are words of a language too.
-func spoonIn(words []string) Unit {
+func spoonIn(words []string) units.Unit {
 	for i, w := range words {
-		switch u := unitOf()[w]; u {
-		case Teaspoon, Tablespoon, Pinch:
+		switch u, _ := units.Of(w); u {
+		case units.Teaspoon, units.Tablespoon, units.Pinch:
 			if len(w) > 2 || i == len(words)-1 {
 				return u
 			}
 		}
 	}
-	return NoUnit
+	return units.NoUnit
 }
 
 // unsized is the error of a measure without a fixed size.
-func (p *reader) unsized(u Unit) error {
+func (p *reader) unsized(u units.Unit) error {
 	return p.fail("is measured by "+u.String()+", which has no fixed size", "weigh it once and type the grams")
 }
 
 // withoutNumber reads what is left when a cell has words only.
 func (p *reader) withoutNumber() (Reading, error) {
-	word := firstWord(Events(p.text), Clogged, CollapsedAtOnce, CameOutLiquid, Stood)
+	word := firstWord(event.Of(p.text), event.Clogged, event.CollapsedAtOnce, event.CameOutLiquid, event.Stood)
 	if word == NoWord {
 		word = wordOf()[strings.Join(p.left, " ")]
 	}
@@ -430,7 +433,7 @@ func (p *reader) combine() (Reading, error) {
 			r.High = next.High
 		case first.bound == atLeast && c.openEnded(), first.bound == atMost && c.bound == atLeast:
 			r.Low, r.High = math.Max(r.Low, next.Low), math.Min(r.High, next.High)
-		case p.want == Mass && c.written == first.written:
+		case p.want == units.Mass && c.written == first.written:
 			return r, p.fail("has two numbers", expected[p.want].type_+", the one that is meant")
 		case r.near(next):
 		default:
@@ -464,9 +467,9 @@ func (p *reader) interval(c clause) Reading {
 	}
 	switch c.bound {
 	case atLeast:
-		r.High = inf(1)
+		r.High = math.Inf(1)
 	case atMost:
-		r.Low = inf(-1)
+		r.Low = math.Inf(-1)
 	}
 	return r
 }

@@ -1,7 +1,7 @@
 package quantity
 
 import (
-	"strings"
+	"foamfield/ingest/lexis"
 	"sync"
 )
 
@@ -63,14 +63,11 @@ var phraseTexts = map[meaning]string{
 	minimumWord: `min|mins`,
 }
 
-// longestPhrase is the most words a phrase has.
-const longestPhrase = 5
-
 var phraseOf = sync.OnceValue(func() map[string]meaning {
 	m := make(map[string]meaning)
 	for _, mean := range []meaning{aside, atLeast, atMost, gone, approximate, between, and, to, outOf, plusMinus, timesWord, minimumWord} {
-		for _, text := range listed(phraseTexts[mean]) {
-			m[phraseKey(text)] = mean
+		for _, text := range lexis.Listed(phraseTexts[mean]) {
+			m[lexis.PhraseKey(text)] = mean
 		}
 	}
 	return m
@@ -87,46 +84,6 @@ var durations = map[string]float64{
 	"deux heures": 120, "dos horas": 120, "zwei stunden": 120, "due ore": 120,
 }
 
-// phraseKey is a phrase as the lexer would cut it: its words with single spaces.
-func phraseKey(text string) string {
-	var words []string
-	for _, t := range lex(fold(text), false) {
-		words = append(words, t.text)
-	}
-	return strings.Join(words, " ")
-}
-
-// match looks for the longest phrase that starts at token i among those find
-// knows, and returns how many tokens it takes.
-func match[T any](tokens []token, i int, find func(string) (T, bool)) (T, int) {
-	var buf [80]byte
-	var none T
-	longest := 0
-	var found T
-	text := buf[:0]
-	for n := 0; n < longestPhrase && i+n < len(tokens); n++ {
-		t := &tokens[i+n]
-		if t.kind == aNumber || t.kind == aBadNumber {
-			break
-		}
-		if n > 0 {
-			text = append(text, ' ')
-		}
-		text = append(text, t.text...)
-		if v, ok := find(string(text)); ok {
-			found, longest = v, n+1
-		}
-	}
-	if longest == 0 {
-		return none, 0
-	}
-	return found, longest
-}
-
-func matchPhrase(tokens []token, i int) (meaning, int) {
-	return match(tokens, i, func(s string) (meaning, bool) { m, ok := phraseOf()[s]; return m, ok })
-}
-
-func matchUnit(tokens []token, i int) (Unit, int) {
-	return match(tokens, i, func(s string) (Unit, bool) { u, ok := unitOf()[s]; return u, ok })
+func matchPhrase(tokens []lexis.Token, i int) (meaning, int) {
+	return lexis.Match(tokens, i, func(s string) (meaning, bool) { m, ok := phraseOf()[s]; return m, ok })
 }

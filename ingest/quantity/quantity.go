@@ -1,8 +1,7 @@
 // Package quantity reads the text of one cell: numbers with their units and
-// bounds, the words that stand for a missing number, yes and no, and what
-// happened to a foam. It knows the ways kitchens write these in English,
-// French, Spanish, Italian and German; it knows nothing of files, positions or
-// what a column is for: the caller says which dimension it expects.
+// bounds, and the words that stand for a missing number. It knows the ways kitchens
+// write these in English, French, Spanish, Italian and German; it knows nothing of
+// files, positions or what a column is for: the caller says which dimension it expects.
 //
 // Nothing is guessed silently. Text that has one sensible reading is read; text
 // with a likely and a less likely reading is read with a Doubt; the rest is an
@@ -11,27 +10,11 @@ package quantity
 
 import (
 	"fmt"
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
 	"math"
 	"strconv"
 	"strings"
-)
-
-// Dimension is the kind of number a caller expects in a cell.
-type Dimension uint8
-
-// The dimensions, each with the base unit its readings come in.
-const (
-	Any         Dimension = iota // whatever the cell says
-	Mass                         // g
-	Minutes                      // min
-	Percent                      // %
-	Temperature                  // °C
-	Count                        // bare
-	Plain                        // bare: HLB, pH
-	Volume                       // mL
-	Score                        // bare, with the scale when written
-	Chargers                     // chargers
-	Length                       // mm
 )
 
 // Reading is what a cell's text says.
@@ -41,16 +24,16 @@ const (
 // that gives no number. They are never NaN and Low <= High.
 type Reading struct {
 	Low, High float64
-	In        Unit    // unit of Low and High: the base unit of the dimension
-	Unit      Unit    // unit as written in the cell; NoUnit when none
-	Approx    bool    // ~, c., circa, 12ish, 12?
-	PlusMinus float64 // the half width after ±, in the unit In; 0 when none
-	Scale     float64 // the 9 of a score 7/9; 0 when not written
-	Word      Word    // when the cell is a word, not a number
-	Comma     bool    // the number was written with a decimal comma
-	Said      string  // the words beside the number that say what happened, or nothing new
-	Other     float64 // how else 1,200 or 1.200 can be read; 0 = in no other way
-	Doubt     string  // "" or one sentence why this reading deserves a look
+	In        units.Unit // unit of Low and High: the base unit of the dimension
+	Unit      units.Unit // unit as written in the cell; NoUnit when none
+	Approx    bool       // ~, c., circa, 12ish, 12?
+	PlusMinus float64    // the half width after ±, in the unit In; 0 when none
+	Scale     float64    // the 9 of a score 7/9; 0 when not written
+	Word      Word       // when the cell is a word, not a number
+	Comma     bool       // the number was written with a decimal comma
+	Said      string     // the words beside the number that say what happened, or nothing new
+	Other     float64    // how else 1,200 or 1.200 can be read; 0 = in no other way
+	Doubt     string     // "" or one sentence why this reading deserves a look
 }
 
 // Exact returns the number if the cell gives just one.
@@ -85,7 +68,7 @@ func (r Reading) String() string {
 	if r.Scale != 0 {
 		b.WriteString(" out of " + format(r.Scale))
 	}
-	if r.In != NoUnit {
+	if r.In != units.NoUnit {
 		b.WriteString(" " + r.In.String())
 	}
 	return b.String()
@@ -119,7 +102,7 @@ func (u *Unreadable) Error() string {
 //
 // 3.215 may be a German 3215, and gets a Doubt; a cell stored as a number, whose
 // point is always a decimal one, is written 3.2150.
-func Parse(text string, want Dimension, unit Unit) (Reading, error) {
+func Parse(text string, want units.Dimension, unit units.Unit) (Reading, error) {
 	if r, ok := parsePlain(text, want, unit); ok {
 		return r, nil
 	}
@@ -128,21 +111,21 @@ func Parse(text string, want Dimension, unit Unit) (Reading, error) {
 
 // ParseDecimalComma is Parse for a table known to write decimal commas:
 // 1.250 is a thousand two hundred and fifty, 1,250 is one and a quarter.
-func ParseDecimalComma(text string, want Dimension, unit Unit) (Reading, error) {
+func ParseDecimalComma(text string, want units.Dimension, unit units.Unit) (Reading, error) {
 	return parseCell(text, want, unit, true)
 }
 
 // parsePlain is the fast path: digits with at most one decimal point, in the
 // base unit.
-func parsePlain(text string, want Dimension, unit Unit) (Reading, bool) {
-	in := baseUnit[want]
-	if unit != NoUnit && unit != in || len(text) == 0 || len(text) > 17 {
+func parsePlain(text string, want units.Dimension, unit units.Unit) (Reading, bool) {
+	in := units.Base[want]
+	if unit != units.NoUnit && unit != in || len(text) == 0 || len(text) > 17 {
 		return Reading{}, false
 	}
 	point := -1
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; {
-		case isDigit(c):
+		case lexis.IsDigit(c):
 		case c == '.' && point < 0 && i > 0:
 			point = i
 		default:

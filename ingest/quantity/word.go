@@ -1,6 +1,11 @@
 package quantity
 
-import "sync"
+import (
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/units"
+	"math"
+	"sync"
+)
 
 // Word is what a cell says when it gives no number.
 type Word uint8
@@ -82,18 +87,18 @@ const nothingTexts = `nothing|nothing at all|rien|rien du tout|nada|nada de nada
 var wordOf = sync.OnceValue(func() map[string]Word {
 	m := make(map[string]Word)
 	for w, texts := range wordTexts {
-		for _, text := range listed(texts) {
-			m[key(text)] = w
+		for _, text := range lexis.Listed(texts) {
+			m[lexis.Key(text)] = w
 		}
 	}
 	return m
 })
 
-var isNothing = sync.OnceValue(func() map[string]bool { return keySet(nothingTexts) })
+var isNothing = sync.OnceValue(func() map[string]bool { return lexis.Cells(nothingTexts) })
 
-// readWord looks the whole cell up among the words.
-func readWord(folded string, want Dimension) (Reading, bool) {
-	k := keyFolded(folded)
+// ReadWord looks the whole cell up among the words.
+func ReadWord(folded string, want units.Dimension) (Reading, bool) {
+	k := lexis.KeyFolded(folded)
 	if k == "" {
 		return NotMeasured.reading(), true
 	}
@@ -103,7 +108,7 @@ func readWord(folded string, want Dimension) (Reading, bool) {
 	if !isNothing()[k] {
 		return Reading{}, false
 	}
-	if want != Minutes && want != Any {
+	if want != units.Minutes && want != units.Any {
 		return Zero.reading(), true
 	}
 	r := DidNotComeOut.reading()
@@ -116,5 +121,5 @@ func (w Word) reading() Reading {
 	if w == Zero {
 		return Reading{Word: w}
 	}
-	return Reading{Low: inf(-1), High: inf(1), Word: w}
+	return Reading{Low: math.Inf(-1), High: math.Inf(1), Word: w}
 }

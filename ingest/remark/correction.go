@@ -7,8 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/event"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 )
@@ -99,7 +99,7 @@ var denying = words(`no | kein | pas de`)
 func Otherwise(text string) bool {
 	plain := plainWords(text)
 	return hasAny(plain, otherThan) || hasAny(plain, leftOut) || hasAny(plain, corrects) || hasAny(plain, ofACell) || notNumber.MatchString(plain) ||
-		slices.Contains(quantity.Events(text), quantity.Void)
+		slices.Contains(event.Of(text), event.Void)
 }
 
 // ofACell are words that correct the cell they stand at.

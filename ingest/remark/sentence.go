@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
+	"foamfield/ingest/units"
 )
 
 const (
@@ -65,7 +66,7 @@ func MadeTo(text string) (grams float64, ok bool) {
 	if m == nil {
 		return 0, false
 	}
-	v, err := quantity.Parse(m[1], quantity.Mass, quantity.Gram)
+	v, err := quantity.Parse(m[1], units.Mass, units.Gram)
 	grams, ok = v.Exact()
 	return grams, ok && err == nil
 }

@@ -15,12 +15,13 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // highest is the most an ingredient's amount can be.
 func highest(f *scheme.Field) float64 {
 	switch {
-	case f.InGrams || f.Want == quantity.Mass:
+	case f.InGrams || f.Want == units.Mass:
 		return compose.MostGrams
 	case f.Basis == column.OfMix && f.What.WeighedAsEmulsifier():
 		return compose.MostEmulsify
@@ -54,7 +55,7 @@ func (r *reader) amount(f *scheme.Field) {
 		return
 	}
 	r.askFraction(f, k)
-	if f.Want == quantity.Volume {
+	if f.Want == units.Volume {
 		k.Value *= f.GramsPerML
 	}
 	r.dose(f, what, kindless, k.Value)
@@ -63,7 +64,7 @@ func (r *reader) amount(f *scheme.Field) {
 // inKilograms reports, and says, a mass a thousandth of the others of its column.
 func (r *reader) inKilograms(f *scheme.Field, k compose.Known) bool {
 	u := r.s.Usual[f.Col]
-	if !k.OK() || f.Want != quantity.Mass || k.Value <= 0 || k.Value > u.High/100 || !u.Holds(1000*k.Value, u.High/4) {
+	if !k.OK() || f.Want != units.Mass || k.Value <= 0 || k.Value > u.High/100 || !u.Holds(1000*k.Value, u.High/4) {
 		return false
 	}
 	r.impossible(f, "grams beside the others of its column", fmt.Sprintf("type %s if it was meant in kg, or what was weighed", say.Number(1000*k.Value)))
@@ -177,7 +178,7 @@ func (r *reader) askFraction(f *scheme.Field, k compose.Known) {
 
 // fatPercent reads a fat percent of the mix, where 0.45 may be 45 %.
 func (r *reader) fatPercent(f *scheme.Field) {
-	if f.Want != quantity.Percent || f.Open != "" {
+	if f.Want != units.Percent || f.Open != "" {
 		r.amount(f)
 		return
 	}
@@ -291,7 +292,7 @@ func namedAmount(text string, f *scheme.Field) (d compose.Dose, ok bool) {
 		m = []string{m[0], m[2], m[3], m[1]}
 	}
 	what, known := ingredient.Lookup(m[3])
-	reading, err := quantity.Parse(m[1]+m[2], quantity.Mass, f.Bare)
+	reading, err := quantity.Parse(m[1]+m[2], units.Mass, f.Bare)
 	v, exact := reading.Exact()
 	if !known || err != nil || !exact {
 		return d, false

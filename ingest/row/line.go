@@ -19,6 +19,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Line is what a trial's cells say.
@@ -258,7 +259,7 @@ func date(f *scheme.Field, text string) string {
 
 // canister is the size as typed, with the header's unit when the cell has none.
 func (r *reader) canister(f *scheme.Field, text string) string {
-	if f.Unit != quantity.NoUnit {
+	if f.Unit != units.NoUnit {
 		if _, bare := scheme.BareNumber(r.s.Found.Sheet, r.sheetCell(f)); bare {
 			return text + " " + f.Unit.String()
 		}

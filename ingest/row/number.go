@@ -14,6 +14,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Beyond these no instrument of a kitchen reads: it is the rest of a formula, most
@@ -210,14 +211,14 @@ func (r *reader) outside(f *scheme.Field, v, low, high float64, name string) {
 
 // mass reads a mass that cannot be less than some grams.
 func (r *reader) mass(f *scheme.Field, least float64, name string) compose.Known {
-	if f.Want == quantity.Volume && f.GramsPerML == 0 {
+	if f.Want == units.Volume && f.GramsPerML == 0 {
 		if r.sheetCell(f).Kind != sheet.Blank {
 			r.sayVolume(f, "weigh it and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 		}
 		return compose.Known{}
 	}
 	k, _ := r.single(f, 0, compose.MostGrams, name)
-	if f.Want == quantity.Volume {
+	if f.Want == units.Volume {
 		k.Value *= f.GramsPerML
 	}
 	if k.OK() && k.Value < least {
@@ -240,7 +241,7 @@ func (r *reader) cup(f *scheme.Field) outcome.Cup {
 	if !k.OK() {
 		return outcome.Cup{}
 	}
-	return outcome.Cup{Grams: k.Value, Cell: r.cell(f), Volume: f.Want == quantity.Volume}
+	return outcome.Cup{Grams: k.Value, Cell: r.cell(f), Volume: f.Want == units.Volume}
 }
 
 // extra reads a cell of a variable: process, score, declared.

@@ -5,12 +5,15 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/event"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // looked reads how long a foam stood.
@@ -36,7 +39,7 @@ func (r *reader) drained(f *scheme.Field, minute float64) {
 	r.wordEvent(m)
 	r.events(m.Said, m.Cell, false)
 	if f.Reversed {
-		if f.Want != quantity.Percent || m.Word != quantity.NoWord {
+		if f.Want != units.Percent || m.Word != quantity.NoWord {
 			r.say(trial.Fix("what did not drain", r.s.Heading(f.Col), say.Quoted(f.Header)+" is what stayed in the foam", "type what drained, in percent of the foam").Once())
 			return
 		}
@@ -44,21 +47,21 @@ func (r *reader) drained(f *scheme.Field, minute float64) {
 		r.say(trial.Check("what did not drain", r.s.Heading(f.Col), say.Quoted(f.Header)+" is read as what stayed in the foam: the rest to 100 % drained",
 			"type what drained, in percent of the foam").Once())
 	}
-	if f.Want == quantity.Volume {
+	if f.Want == units.Volume {
 		if f.GramsPerML == 0 {
 			r.sayVolume(f, "weigh the liquid and write g in the header, or give \"1.00 g/mL\" as the Basis in a sheet Columns")
 			return
 		}
 		m.Low, m.High = m.Low*f.GramsPerML, m.High*f.GramsPerML
 	}
-	if f.Want == quantity.Length {
+	if f.Want == units.Length {
 		r.say(trial.Fix("drainage not a number", r.at(f), say.Quoted(f.Header)+" is a height of liquid, which is no part of the foam", "type the drained grams or percent").Once())
 		return
 	}
 	if f.AtMinute > 0 {
 		minute = f.AtMinute
 	}
-	r.Seen.Drains = append(r.Seen.Drains, outcome.Drain{Measured: m, Minute: minute, Grams: f.Want != quantity.Percent})
+	r.Seen.Drains = append(r.Seen.Drains, outcome.Drain{Measured: m, Minute: minute, Grams: f.Want != units.Percent})
 }
 
 // oil reads whether oil leaked out of a foam from how much.
@@ -123,10 +126,10 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 			return outcome.Said{Answer: a, Cell: r.cell(f)}
 		}
 	}
-	reply, err := r.s.Reply(text)
+	answer, err := r.s.Reply(text)
 	if err != nil {
 		// A sentence may say what happened in words of its own.
-		if events, sure := quantity.EventsSure(text); sure {
+		if events, sure := event.Sure(text); sure {
 			r.addEvents(events, r.cell(f), false)
 		} else {
 			r.unreadable(f, err)
@@ -137,31 +140,31 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 	if c.Flags&(sheet.Revised|sheet.Struck) != 0 {
 		r.say(trial.Check("struck out in part", r.at(f), "part of the cell is struck out or raised and was left out: "+say.Quoted(text)+" is read", "type the one answer that counts"))
 	}
-	r.addEvents(reply.Events, r.cell(f), false)
-	switch reply.Word {
+	r.addEvents(answer.Events, r.cell(f), false)
+	switch answer.Word {
 	case quantity.DidNotComeOut:
-		r.addEvents([]quantity.Event{quantity.Clogged}, r.cell(f), false)
+		r.addEvents([]event.Event{event.Clogged}, r.cell(f), false)
 	case quantity.NoFoam:
-		r.addEvents([]quantity.Event{quantity.CameOutLiquid}, r.cell(f), false)
+		r.addEvents([]event.Event{event.CameOutLiquid}, r.cell(f), false)
 	}
-	a := r.settled(f, reply)
+	a := r.settled(f, answer)
 	if a == trial.Partly {
 		r.setRaw(f.Raw, text)
 	}
 	return outcome.Said{Answer: a, Cell: r.cell(f)}
 }
 
-var plainAnswer = [...]trial.Answer{quantity.NoAnswer: trial.Unknown, quantity.Yes: trial.Yes, quantity.Partly: trial.Partly, quantity.No: trial.No}
+var plainAnswer = [...]trial.Answer{reply.NoAnswer: trial.Unknown, reply.Yes: trial.Yes, reply.Partly: trial.Partly, reply.No: trial.No}
 
 // settled is what a reply answers to the question of its column.
-func (r *reader) settled(f *scheme.Field, reply quantity.Reply) trial.Answer {
-	a := plainAnswer[reply.Answer]
+func (r *reader) settled(f *scheme.Field, answer reply.Reply) trial.Answer {
+	a := plainAnswer[answer.Answer]
 	fault := f.Role != column.CameOut
-	switch reply.Sense {
-	case quantity.Affirms:
-	case quantity.Marks:
-		a = f.Marks[reply.Mark]
-	case quantity.Values: // good is good, whatever was asked
+	switch answer.Sense {
+	case reply.Affirms:
+	case reply.Marks:
+		a = f.Marks[answer.Mark]
+	case reply.Values: // good is good, whatever was asked
 		switch {
 		case fault && a == trial.Partly:
 			r.say(trial.Check("value not read", r.at(f), r.quoted(f)+" is neither yes nor no", "type yes, partly or no"))
@@ -170,12 +173,12 @@ func (r *reader) settled(f *scheme.Field, reply quantity.Reply) trial.Answer {
 			a = opposite(a)
 		}
 		return a
-	case quantity.Strength:
+	case reply.Strength:
 		if !fault || f.Reversed {
 			r.say(trial.Check("value not read", r.at(f), r.quoted(f)+" is neither yes nor no", "type yes, partly or no"))
 			return trial.Unknown
 		}
-	case quantity.Nearly:
+	case reply.Nearly:
 		return r.nearly(f)
 	}
 	if f.Reversed {
@@ -202,9 +205,9 @@ func opposite(a trial.Answer) trial.Answer {
 func (r *reader) wordEvent(m outcome.Measured) {
 	switch m.Word {
 	case quantity.DidNotComeOut:
-		r.addEvents([]quantity.Event{quantity.Clogged}, m.Cell, false)
+		r.addEvents([]event.Event{event.Clogged}, m.Cell, false)
 	case quantity.NoFoam:
-		r.addEvents([]quantity.Event{quantity.CameOutLiquid}, m.Cell, false)
+		r.addEvents([]event.Event{event.CameOutLiquid}, m.Cell, false)
 	}
 }
 
@@ -215,12 +218,12 @@ func (r *reader) events(text string, at outcome.Cell, note bool) {
 	}
 }
 
-func (r *reader) addEvents(events []quantity.Event, at outcome.Cell, note bool) {
+func (r *reader) addEvents(events []event.Event, at outcome.Cell, note bool) {
 	for _, e := range events {
 		switch e {
-		case quantity.Void:
+		case event.Void:
 			r.void(r.s.At(at.Row, at.Col), "the note says that it does not count: "+say.Quoted(r.s.Text(at.Row, at.Col)))
-		case quantity.NotMade:
+		case event.NotMade:
 			r.NotMade = true
 		default:
 			r.Seen.Events = append(r.Seen.Events, outcome.Event{What: e, Cell: at, Note: note})
@@ -235,7 +238,7 @@ func (r *reader) saysWhatHappened(f *scheme.Field) bool {
 	default:
 		return false
 	}
-	events, sure := quantity.EventsSure(r.text(f))
+	events, sure := event.Sure(r.text(f))
 	if sure {
 		r.addEvents(events, r.cell(f), false)
 	}
@@ -261,8 +264,8 @@ func (r *reader) words(f *scheme.Field, text string) {
 		r.setRaw("result", text)
 		r.sentence(f, text)
 		// A result column may answer with a bare word: did it come out?
-		if reply, err := r.s.Reply(text); err == nil && reply.Answer == quantity.Partly && reply.Sense == quantity.Affirms {
-			r.addEvents([]quantity.Event{quantity.PartlyOut}, r.cell(f), false)
+		if answer, err := r.s.Reply(text); err == nil && answer.Answer == reply.Partly && answer.Sense == reply.Affirms {
+			r.addEvents([]event.Event{event.PartlyOut}, r.cell(f), false)
 		}
 	}
 	if note {
@@ -296,14 +299,14 @@ func (r *reader) valid(f *scheme.Field, text string) {
 	if text == "" {
 		return
 	}
-	reply, err := r.s.Reply(text)
+	answer, err := r.s.Reply(text)
 	if err != nil {
 		r.unreadable(f, err)
 		return
 	}
-	a := plainAnswer[reply.Answer]
-	if reply.Sense == quantity.Marks {
-		a = map[string]trial.Answer{"-": trial.No, "0": trial.No, "✗": trial.No}[reply.Mark]
+	a := plainAnswer[answer.Answer]
+	if answer.Sense == reply.Marks {
+		a = map[string]trial.Answer{"-": trial.No, "0": trial.No, "✗": trial.No}[answer.Mark]
 		if a == trial.Unknown {
 			a = trial.Yes
 		}
@@ -348,7 +351,7 @@ func (r *reader) clockHold() {
 
 // saysWhatHappenedIn takes a word typed in place of a time: "clogged".
 func (r *reader) saysWhatHappenedIn(f *scheme.Field) bool {
-	events, sure := quantity.EventsSure(r.text(f))
+	events, sure := event.Sure(r.text(f))
 	if sure {
 		r.addEvents(events, r.cell(f), false)
 	}

@@ -11,6 +11,7 @@ import (
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Some kitchens log what happened in a sentence: "came out fine, held 19 min, 12.9 %
@@ -21,7 +22,7 @@ import (
 func (r *reader) sentence(f *scheme.Field, text string) {
 	if r.s.Find(column.Hold) == nil && r.s.Find(column.GoneBy) == nil && r.s.Find(column.HoldOver) == nil {
 		if typed := remark.Hold(text); typed != "" {
-			r.heard(f, "the hold", typed, quantity.Minutes, &r.Seen.Hold)
+			r.heard(f, "the hold", typed, units.Minutes, &r.Seen.Hold)
 		}
 	}
 	if r.s.Find(column.DrainedAmount) != nil {
@@ -29,8 +30,8 @@ func (r *reader) sentence(f *scheme.Field, text string) {
 	}
 	if percent, minute := remark.Drained(text); percent != "" {
 		d := outcome.Drain{Minute: math.NaN()}
-		r.heard(f, "what drained", percent, quantity.Percent, &d.Measured)
-		if v, err := quantity.Parse(minute, quantity.Minutes, quantity.Minute); err == nil && minute != "" {
+		r.heard(f, "what drained", percent, units.Percent, &d.Measured)
+		if v, err := quantity.Parse(minute, units.Minutes, units.Minute); err == nil && minute != "" {
 			d.Minute = v.Low
 		}
 		if d.Measured.OK() {
@@ -40,8 +41,8 @@ func (r *reader) sentence(f *scheme.Field, text string) {
 }
 
 // heard keeps a number of a sentence and says it.
-func (r *reader) heard(f *scheme.Field, what, typed string, want quantity.Dimension, into *outcome.Measured) {
-	v, err := quantity.Parse(typed, want, quantity.NoUnit)
+func (r *reader) heard(f *scheme.Field, what, typed string, want units.Dimension, into *outcome.Measured) {
+	v, err := quantity.Parse(typed, want, units.NoUnit)
 	if err != nil || v.Word != quantity.NoWord {
 		return
 	}

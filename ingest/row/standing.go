@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/remark"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 )
@@ -28,8 +29,8 @@ func (r *reader) standing(f *scheme.Field) bool {
 		}
 		return true
 	}
-	reply, err := r.s.Reply(text)
-	stands := err == nil && reply.Answer == quantity.Yes
+	answer, err := r.s.Reply(text)
+	stands := err == nil && answer.Answer == reply.Yes
 	if stands && !r.Seen.GoneBy.OK() {
 		r.Seen.LastOK = at
 	}

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // PlainFormat reports whether a number format adds nothing to a number that
@@ -45,7 +46,7 @@ type parsed struct {
 // number; a unit in a column of units beside it belongs to it.
 func (s *Scheme) Parse(row int, text string, kind sheet.Kind, f *Field) (quantity.Reading, error) {
 	if beside := s.Found.UnitOf(row, f.Col-1); beside != "" {
-		if unit, ok := quantity.ParseUnit(beside); ok {
+		if unit, ok := units.Parse(beside); ok {
 			return quantity.Parse(text, f.Want, unit)
 		}
 	}

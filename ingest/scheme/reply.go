@@ -1,25 +1,25 @@
 package scheme
 
 import (
+	"foamfield/ingest/event"
+	"foamfield/ingest/reply"
 	"strings"
-
-	"foamfield/ingest/quantity"
 )
 
 // replies remembers what texts answer, and what they say happened.
 type replies struct {
-	known map[string]reply
-	heard map[string][]quantity.Event
+	known map[string]answered
+	heard map[string][]event.Event
 	kinds map[string]uint8
 }
 
 // Events is what a text says happened.
-func (s *Scheme) Events(text string) []quantity.Event {
+func (s *Scheme) Events(text string) []event.Event {
 	events, ok := s.heard[text]
 	if !ok {
-		events = quantity.Events(text)
+		events = event.Of(text)
 		if s.heard == nil {
-			s.heard = map[string][]quantity.Event{}
+			s.heard = map[string][]event.Event{}
 		}
 		if len(s.heard) < keptTexts {
 			s.heard[strings.Clone(text)] = events
@@ -43,18 +43,18 @@ func (s *Scheme) Kind(text string, work func(string) uint8) uint8 {
 	return kind
 }
 
-type reply struct {
-	quantity.Reply
+type answered struct {
+	reply.Reply
 	err error
 }
 
 // Reply is what a cell's text answers, whatever the question.
-func (s *Scheme) Reply(text string) (quantity.Reply, error) {
+func (s *Scheme) Reply(text string) (reply.Reply, error) {
 	r, ok := s.known[text]
 	if !ok {
-		r.Reply, r.err = quantity.ParseReply(text)
+		r.Reply, r.err = reply.Parse(text)
 		if s.known == nil {
-			s.known = map[string]reply{}
+			s.known = map[string]answered{}
 		}
 		if len(s.known) < keptTexts {
 			s.known[strings.Clone(text)] = r

@@ -9,9 +9,9 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // What stands for parts of a mix that have no column of their own.
@@ -25,7 +25,7 @@ var (
 // DosesEmulsifier reports a column of emulsifier in percent.
 func (f *Field) DosesEmulsifier() bool {
 	amount := f.Role == column.EmulsifierAmount || f.Role == column.IngredientAmount && f.What.WeighedAsEmulsifier()
-	return amount && f.Want == quantity.Percent && f.Unit != quantity.Fraction
+	return amount && f.Want == units.Percent && f.Unit != units.Fraction
 }
 
 // Field is a column of a table and how its cells are to be read.
@@ -33,15 +33,15 @@ type Field struct {
 	column.Meaning
 	Col        int    // 1 + its place among the table's heads
 	Header     string // as typed
-	Want       quantity.Dimension
-	Bare       quantity.Unit // of a bare number
-	Raw        string        // key of Trial.Raw
-	Extra      string        // key of Trial.Extras, "" = none
-	GramsPerML float64       // declared density, 0 = none
-	Told       bool          // the kitchen itself says what it is
-	Result     bool          // and that it is measured on the foam
-	DayFirst   bool          // of a date: the kitchen says that 3/4 is 3 April
-	MonthFirst bool          // of a date: the kitchen says that 3/4 is 4 March
+	Want       units.Dimension
+	Bare       units.Unit // of a bare number
+	Raw        string     // key of Trial.Raw
+	Extra      string     // key of Trial.Extras, "" = none
+	GramsPerML float64    // declared density, 0 = none
+	Told       bool       // the kitchen itself says what it is
+	Result     bool       // and that it is measured on the foam
+	DayFirst   bool       // of a date: the kitchen says that 3/4 is 3 April
+	MonthFirst bool       // of a date: the kitchen says that 3/4 is 4 March
 
 	// Of an amount.
 	InGrams  bool

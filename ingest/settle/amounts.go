@@ -9,10 +9,10 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // amounts settles what each column of amounts is of, and in what its numbers are.
@@ -26,7 +26,7 @@ func (m *maker) amounts() {
 		switch f.Role {
 		case column.FatPercent:
 			f.What = scheme.FatAsLogged
-			if f.Want == quantity.Percent && f.Basis == column.NoBasis {
+			if f.Want == units.Percent && f.Basis == column.NoBasis {
 				f.Basis = column.OfMix
 			}
 		case column.EmulsifierAmount:
@@ -112,7 +112,7 @@ func (m *maker) askColumn(f *scheme.Field, blocks bool) {
 	if f.Almost == column.IngredientAmount && f.Ingredient != "" {
 		choices[0] = f.Ingredient
 	}
-	if f.Almost == column.EmulsifierAmount && f.Unit == quantity.NoUnit {
+	if f.Almost == column.EmulsifierAmount && f.Unit == units.NoUnit {
 		choices = slices.Insert(choices, 1, "emulsifier % of mix")
 	}
 	asked := fmt.Sprintf("What is the column %s?", say.Quoted(f.Header))
@@ -310,16 +310,16 @@ func (m *maker) reckon(f *scheme.Field) {
 		return
 	}
 	switch f.Want {
-	case quantity.Mass:
-		if f.InGrams = true; f.What.Whole && f.Unit == quantity.NoUnit && !f.Told && m.fewPieces(f.Col) {
-			f.Bare = quantity.NoUnit
+	case units.Mass:
+		if f.InGrams = true; f.What.Whole && f.Unit == units.NoUnit && !f.Told && m.fewPieces(f.Col) {
+			f.Bare = units.NoUnit
 			m.askWeight(f, "pieces")
 		}
-	case quantity.Volume:
+	case units.Volume:
 		if f.InGrams = f.GramsPerML > 0; !f.InGrams {
 			m.askDensity(f)
 		}
-	case quantity.Percent:
+	case units.Percent:
 		fatOrWater := f.What.Kind == ingredient.Fat || f.What.Kind == ingredient.Water
 		if f.Basis == column.NoBasis && fatOrWater {
 			f.Basis = column.OfMix // a fat or water part is a percent of nothing else

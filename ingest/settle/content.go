@@ -5,11 +5,12 @@ import (
 	"unicode"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Some headers say what a column is only together with what stands in it: "siphon"
@@ -17,7 +18,7 @@ import (
 
 // byContent takes a header of which its cells show that it says something else.
 func (m *maker) byContent(f *scheme.Field) {
-	if f.Told || f.Unit != quantity.NoUnit {
+	if f.Told || f.Unit != units.NoUnit {
 		return
 	}
 	free := func(r column.Role) bool { return m.Find(r) == nil }
@@ -67,8 +68,8 @@ func (m *maker) answersOutlet(text string) bool {
 	if strings.ContainsFunc(text, unicode.IsDigit) {
 		return false
 	}
-	reply, err := m.Reply(text)
-	return err == nil && (reply.Answer != quantity.NoAnswer || reply.Mark != "" || len(reply.Events) > 0) || len(m.Events(text)) > 0
+	answer, err := m.Reply(text)
+	return err == nil && (answer.Answer != reply.NoAnswer || answer.Mark != "" || len(answer.Events) > 0) || len(m.Events(text)) > 0
 }
 
 // isLabel reports a text such as T1.

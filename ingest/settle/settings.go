@@ -5,10 +5,10 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // variables gives the roles that become variables their name and unit.
@@ -30,12 +30,12 @@ var variables = map[column.Role]trial.Variable{
 // beside the outcomes.
 func (m *maker) setting(f *scheme.Field) {
 	v, ok := variables[f.Role]
-	if !ok || f.Want == quantity.Any || f.Role == column.Overrun && !m.overrun(f) {
+	if !ok || f.Want == units.Any || f.Role == column.Overrun && !m.overrun(f) {
 		return
 	}
-	if f.Role == column.Fill && f.Want != quantity.Mass {
+	if f.Role == column.Fill && f.Want != units.Mass {
 		v.Name, v.Unit = "fill_percent", "%"
-		if f.Want != quantity.Percent {
+		if f.Want != units.Percent {
 			return
 		}
 	}
@@ -43,7 +43,7 @@ func (m *maker) setting(f *scheme.Field) {
 		// "mix temp" beside "serving temp": the second goes by its own words.
 		v.Name, v.Label = trial.VariableName(f.Words), f.Words
 	}
-	if v.Result && f.Words != "" && f.Want == quantity.Score {
+	if v.Result && f.Words != "" && f.Want == units.Score {
 		v.Label, v.OutOf = strings.ToLower(f.Words), int(f.OutOf) // the kitchen's own word: taste, firmness
 	}
 	f.Extra = v.Name
@@ -54,7 +54,7 @@ func (m *maker) setting(f *scheme.Field) {
 // false when its numbers are no percent.
 func (m *maker) overrun(f *scheme.Field) bool {
 	at := m.Heading(f.Col)
-	if f.Want != quantity.Percent {
+	if f.Want != units.Percent {
 		m.say(trial.Check("overrun not a percent", at, say.Quoted(f.Header)+" is not in percent, and is not used",
 			"type the overrun in percent, or the grams of the same cup full of mix and full of foam under \"cup liquid g\" and \"cup foam g\""))
 		return false

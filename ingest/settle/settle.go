@@ -12,11 +12,11 @@ import (
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/survey"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // maker makes a scheme.
@@ -86,8 +86,8 @@ func (m *maker) columns() {
 			f.Role = column.Note
 		}
 		m.declare(&f)
-		if f.Unit == quantity.NoUnit {
-			f.Unit, _ = quantity.ParseUnit(h.Unit)
+		if f.Unit == units.NoUnit {
+			f.Unit, _ = units.Parse(h.Unit)
 		}
 		m.ByCol[i] = -1
 		if f.Role == column.None && f.Header == "" && f.Doubt == "" && !m.holdsNumbers(i+1) {
@@ -118,7 +118,7 @@ func (m *maker) saysFew(head int) bool {
 
 // stockByWords makes an amount of a weighed column whose words are those of a stock.
 func stockByWords(f *scheme.Field) {
-	if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == quantity.Mass {
+	if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == units.Mass {
 		f.Role, f.Ingredient = column.IngredientAmount, f.Words
 	}
 }

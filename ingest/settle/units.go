@@ -9,38 +9,39 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // wants is the dimension a role's cells are read as, and the unit of a bare
 // number when the header gives none.
-func wants(m column.Meaning) (quantity.Dimension, quantity.Unit) {
-	if m.Unit != quantity.NoUnit {
+func wants(m column.Meaning) (units.Dimension, units.Unit) {
+	if m.Unit != units.NoUnit {
 		if m.Role == column.Chargers {
-			return quantity.Chargers, m.Unit
+			return units.Chargers, m.Unit
 		}
 		return m.Unit.Dimension(), m.Unit
 	}
 	switch m.Role {
 	case column.Hold, column.HoldOver, column.GoneBy, column.Rest, column.HotHold, column.DrainedAt, column.ReadingMinute, column.Shear:
-		return quantity.Minutes, quantity.Minute
+		return units.Minutes, units.Minute
 	case column.BatchMass, column.SampleMass, column.CupLiquid, column.CupFoam, column.DispensedMass, column.LeftInside:
-		return quantity.Mass, quantity.Gram
+		return units.Mass, units.Gram
 	case column.FatPercent, column.IngredientFat, column.Overrun:
-		return quantity.Percent, quantity.PercentUnit
+		return units.Percent, units.PercentUnit
 	case column.BlendHLB, column.IngredientHLB:
-		return quantity.Plain, quantity.NoUnit
+		return units.Plain, units.NoUnit
 	case column.Temperature:
-		return quantity.Temperature, quantity.Celsius
+		return units.Temperature, units.Celsius
 	case column.Chargers:
-		return quantity.Chargers, quantity.Charger
+		return units.Chargers, units.Charger
 	case column.Score, column.Mouthfeel:
-		return quantity.Score, quantity.NoUnit
+		return units.Score, units.NoUnit
 	case column.Spread:
-		return quantity.Length, quantity.Millimetre
+		return units.Length, units.Millimetre
 	case column.Shakes:
-		return quantity.Count, quantity.NoUnit
+		return units.Count, units.NoUnit
 	}
-	return quantity.Any, quantity.NoUnit
+	return units.Any, units.NoUnit
 }
 
 // units settles what the cells of each column are read as. An amount without a
@@ -49,11 +50,11 @@ func (m *maker) units() {
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		f.Want, f.Bare = wants(f.Meaning)
-		unsaid := f.Unit == quantity.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
+		unsaid := f.Unit == units.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
 		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent)) {
-			f.Want, f.Bare = quantity.Percent, quantity.PercentUnit // "GMS of fat", or cells with 2 %
+			f.Want, f.Bare = units.Percent, units.PercentUnit // "GMS of fat", or cells with 2 %
 		} else if unsaid {
-			f.Want, f.Bare = quantity.Mass, quantity.Gram
+			f.Want, f.Bare = units.Mass, units.Gram
 			if !f.Told {
 				m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as grams",
 					fmt.Sprintf("write \"%s g\", or \"%s %% of mix\" if it is a percent", f.Header, f.Header)))
@@ -73,7 +74,7 @@ func (m *maker) outcomes() {
 		case column.DrainedAmount, column.OilAmount:
 			m.drainUnit(f)
 		case column.Hold, column.HoldOver, column.GoneBy:
-			if f.Unit == quantity.NoUnit {
+			if f.Unit == units.NoUnit {
 				m.say(trial.Note("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as minutes",
 					fmt.Sprintf("write \"%s min\" to be sure", f.Header)))
 			}
@@ -118,7 +119,7 @@ func (m *maker) clocks() {
 	start, end := m.Find(column.StartedAt), m.Find(column.FellAt)
 	if end != nil && !m.holdsClocks(end.Col) {
 		// Plain numbers are minutes, whatever the header calls them.
-		end.Role, end.Want, end.Bare, end.Raw = column.GoneBy, quantity.Minutes, quantity.Minute, "hold_minutes"
+		end.Role, end.Want, end.Bare, end.Raw = column.GoneBy, units.Minutes, units.Minute, "hold_minutes"
 		end = nil
 	}
 	if start == nil {
@@ -154,25 +155,25 @@ func (m *maker) drainUnit(f *scheme.Field) {
 	if f.Role == column.OilAmount {
 		f.Raw = "oil"
 	}
-	if f.Unit != quantity.NoUnit {
+	if f.Unit != units.NoUnit {
 		return
 	}
 	at := m.Heading(f.Col)
 	if m.SampleColumn > 0 || m.SampleGrams > 0 {
-		f.Want, f.Bare = quantity.Mass, quantity.Gram
+		f.Want, f.Bare = units.Mass, units.Gram
 		m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as grams of the sample",
 			fmt.Sprintf("write \"%s g\" or \"%s %%\"", f.Header, f.Header)))
 		return
 	}
-	f.Want, f.Bare = quantity.Percent, quantity.PercentUnit
+	f.Want, f.Bare = units.Percent, units.PercentUnit
 	m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as percent of the foam",
 		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.Header, f.Header)))
 }
 
 // isPercent reports a text such as 2 %.
 func isPercent(text string) bool {
-	m, err := quantity.Parse(text, quantity.Percent, quantity.NoUnit)
-	return err == nil && m.Unit == quantity.PercentUnit
+	m, err := quantity.Parse(text, units.Percent, units.NoUnit)
+	return err == nil && m.Unit == units.PercentUnit
 }
 
 // holdsClocks reports whether the cells of a column are times of the day.

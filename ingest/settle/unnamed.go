@@ -12,6 +12,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // A column of numbers among amounts that nobody can name may be one of them: a
@@ -57,7 +58,7 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 		at := m.Heading(f.Col)
 		f.Ingredient = "column " + sheet.CellName(0, at.Col)
 	}
-	f.Want, f.Bare, f.InGrams, f.Kindless, f.Doubt = quantity.Mass, quantity.Gram, true, true, ""
+	f.Want, f.Bare, f.InGrams, f.Kindless, f.Doubt = units.Mass, units.Gram, true, true, ""
 	f.What = m.met(f.Ingredient, ingredient.Ingredient{Name: f.Ingredient, Kind: ingredient.Other, From: "not known"})
 	read := name + " stands among the amounts, and nobody can tell what it is"
 	f.Open = read
@@ -70,7 +71,7 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 // mayBeAmount reports whether a column of unknown name can be an amount by its unit,
 // by where it stands and by what it holds.
 func (m *maker) mayBeAmount(f *scheme.Field) bool {
-	inMass := f.Unit == quantity.NoUnit || f.Unit.Dimension() == quantity.Mass
+	inMass := f.Unit == units.NoUnit || f.Unit.Dimension() == units.Mass
 	return inMass && m.amongMasses(f.Col) && m.holdsMasses(f.Col)
 }
 
@@ -135,9 +136,9 @@ func massIn(c sheet.Cell) (float64, bool) {
 	if c.Kind != sheet.Text {
 		return 0, false
 	}
-	r, err := quantity.Parse(c.Text, quantity.Mass, quantity.NoUnit)
+	r, err := quantity.Parse(c.Text, units.Mass, units.NoUnit)
 	v, exact := r.Exact()
-	return v, err == nil && exact && r.Unit.Dimension() == quantity.Mass
+	return v, err == nil && exact && r.Unit.Dimension() == units.Mass
 }
 
 // addsUp reports whether the masses of nearly all rows add up, to a logged batch or
@@ -181,11 +182,11 @@ func (m *maker) addsUp(with int) bool {
 // is grams or percent of the mix, by its numbers.
 func (m *maker) massesOfFat() {
 	grams := slices.ContainsFunc(m.Fields, func(f scheme.Field) bool {
-		return f.Role == column.IngredientAmount && f.InGrams || f.Role == column.BatchMass && f.Unit.Dimension() == quantity.Mass
+		return f.Role == column.IngredientAmount && f.InGrams || f.Role == column.BatchMass && f.Unit.Dimension() == units.Mass
 	})
 	for i := range m.Fields {
 		f := &m.Fields[i]
-		if f.Role != column.FatPercent || f.Unit != quantity.NoUnit || !grams || f.Told {
+		if f.Role != column.FatPercent || f.Unit != units.NoUnit || !grams || f.Told {
 			continue
 		}
 		if !m.largerThan(f.Col, 100) && !m.addsUp(f.Col) {
@@ -194,7 +195,7 @@ func (m *maker) massesOfFat() {
 			continue
 		}
 		f.Role, f.Ingredient = column.IngredientAmount, f.Words
-		f.Want, f.Bare, f.Basis, f.InGrams = quantity.Mass, quantity.Gram, column.NoBasis, true
+		f.Want, f.Bare, f.Basis, f.InGrams = units.Mass, units.Gram, column.NoBasis, true
 		m.FatColumn = 0
 		m.ingredient(f)
 		m.note(f)

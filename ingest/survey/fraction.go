@@ -4,11 +4,11 @@ import (
 	"fmt"
 	"slices"
 
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // A percent of emulsifier may well be below 1, so a 0.02 among percents is no sure
@@ -33,7 +33,7 @@ func (m *surveyor) fractions(f *scheme.Field) {
 			above++
 		}
 	}
-	f.Fractions = below > 0 && f.Want == quantity.Percent && f.Unit != quantity.Fraction
+	f.Fractions = below > 0 && f.Want == units.Percent && f.Unit != units.Fraction
 	f.Mixed = f.Fractions && above > 0
 }
 

@@ -2,7 +2,8 @@ package survey
 
 import (
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/event"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
@@ -42,10 +43,10 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 }
 
 // events are what a legend may say of a mark, by the question its column answers.
-var events = map[column.Role]map[quantity.Event]trial.Answer{
-	column.CameOut: {quantity.CameOut: trial.Yes, quantity.PartlyOut: trial.Partly, quantity.Clogged: trial.No, quantity.Fine: trial.Yes},
-	column.Clogged: {quantity.CameOut: trial.No, quantity.PartlyOut: trial.Partly, quantity.Clogged: trial.Yes, quantity.Fine: trial.No},
-	column.Broke:   {quantity.Broke: trial.Yes, quantity.Whole: trial.No, quantity.Fine: trial.No},
+var events = map[column.Role]map[event.Event]trial.Answer{
+	column.CameOut: {event.CameOut: trial.Yes, event.PartlyOut: trial.Partly, event.Clogged: trial.No, event.Fine: trial.Yes},
+	column.Clogged: {event.CameOut: trial.No, event.PartlyOut: trial.Partly, event.Clogged: trial.Yes, event.Fine: trial.No},
+	column.Broke:   {event.Broke: trial.Yes, event.Whole: trial.No, event.Fine: trial.No},
 }
 
 // meant is what the words of a legend answer to the question of a column.
@@ -55,13 +56,13 @@ func (m *surveyor) meant(words string, r column.Role) trial.Answer {
 			return a
 		}
 	}
-	switch reply, err := m.Reply(words); {
+	switch answer, err := m.Reply(words); {
 	case err != nil:
-	case reply.Answer == quantity.Yes && (reply.Sense == quantity.Affirms || r == column.CameOut):
+	case answer.Answer == reply.Yes && (answer.Sense == reply.Affirms || r == column.CameOut):
 		return trial.Yes
-	case reply.Answer == quantity.Partly:
+	case answer.Answer == reply.Partly:
 		return trial.Partly
-	case reply.Answer == quantity.No && (reply.Sense == quantity.Affirms || r == column.CameOut):
+	case answer.Answer == reply.No && (answer.Sense == reply.Affirms || r == column.CameOut):
 		return trial.No
 	}
 	return trial.Unknown

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -41,16 +42,16 @@ func (m *surveyor) marksOf(f *scheme.Field) marks {
 		r, err := m.Reply(m.Found.Sheet.Display(c))
 		switch {
 		case err != nil:
-		case r.Sense == quantity.Marks:
+		case r.Sense == reply.Marks:
 			if out.rows[r.Mark] == nil {
 				out.order = append(out.order, r.Mark)
 			}
 			out.rows[r.Mark] = append(out.rows[r.Mark], n)
-		case r.Sense == quantity.Affirms:
+		case r.Sense == reply.Affirms:
 			out.affirm++
-			if r.Answer == quantity.No {
+			if r.Answer == reply.No {
 				out.no++
-			} else if r.Answer != quantity.NoAnswer {
+			} else if r.Answer != reply.NoAnswer {
 				out.yes++
 			}
 		}

@@ -6,11 +6,13 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/event"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 const usualOf = 5 // values
@@ -26,7 +28,7 @@ func (m *surveyor) learn() {
 	every := 1 + m.Rows()/usualRows
 	for i := range m.Fields {
 		f := &m.Fields[i]
-		if f.Want == quantity.Any {
+		if f.Want == units.Any {
 			continue
 		}
 		values = values[:0]
@@ -84,7 +86,7 @@ func (m *surveyor) typesCommas() bool {
 	commas, points := 0, 0
 	for i := range m.Fields {
 		f := &m.Fields[i]
-		if f.Want == quantity.Any {
+		if f.Want == units.Any {
 			continue
 		}
 		for n := range min(m.Rows(), commaRows) {
@@ -109,7 +111,7 @@ func (m *surveyor) typesCommas() bool {
 // thousands finds what settles 1,200 and 1.200: the rest of the column, or for a
 // batch what its ingredients weigh.
 func (m *surveyor) thousands(f *scheme.Field) {
-	if f.Want != quantity.Mass && f.Want != quantity.Volume {
+	if f.Want != units.Mass && f.Want != units.Volume {
 		return
 	}
 	near, twofold := m.byReadings(f)
@@ -190,7 +192,7 @@ func (m *surveyor) surveyHolds(f *scheme.Field) {
 				m.FirstLook = math.Min(m.FirstLook, v)
 			}
 		} else if c.Kind == sheet.Text && !m.TypesBreaks {
-			m.TypesBreaks = slices.Contains(quantity.Events(c.Text), quantity.Broke)
+			m.TypesBreaks = slices.Contains(event.Of(c.Text), event.Broke)
 		}
 	}
 }
@@ -198,7 +200,7 @@ func (m *surveyor) surveyHolds(f *scheme.Field) {
 // tellsBreaks reports a column of results that says where a foam split.
 func (m *surveyor) tellsBreaks(f *scheme.Field) bool {
 	for n := range min(m.Rows(), scheme.LookedAt) {
-		if slices.Contains(m.Events(strings.TrimSpace(m.Cell(n, f.Col).Text)), quantity.Broke) {
+		if slices.Contains(m.Events(strings.TrimSpace(m.Cell(n, f.Col).Text)), event.Broke) {
 			return true
 		}
 	}

@@ -9,8 +9,8 @@ import (
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/record"
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // measure is what foams are compared by.
@@ -122,7 +122,7 @@ func holdsMeasure(col *handin.Column, m measure) bool {
 	if m == hold {
 		return col.Role == column.Hold
 	}
-	return m == drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == quantity.Percent)
+	return m == drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == units.Percent)
 }
 
 // slipped reports a trial whose result cannot be.

@@ -16,11 +16,11 @@ import (
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Check finds what is missing or late. conclusion are the places of a conclusion, if
@@ -32,7 +32,7 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	dates, late := dates(w, rules)
 	out = append(out, dates...)
 	if rules.Units {
-		out = append(out, units(w)...)
+		out = append(out, withoutUnit(w)...)
 	}
 	if rules.Safety && !saysSafety(w) {
 		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", missingAt(w)...)
@@ -308,8 +308,8 @@ func needsUnit(c *handin.Column) bool {
 
 var allInUnit = regexp.MustCompile(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\bunits?\b.{0,30}\b(g|grams?|min|minutes)\b|\bgrams? (throughout|unless|everywhere)|\bg unless\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
 
-// units finds headers without a unit.
-func units(w *handin.Work) (out []finding.Found) {
+// withoutUnit finds headers without a unit.
+func withoutUnit(w *handin.Work) (out []finding.Found) {
 	for _, p := range w.Words {
 		if allInUnit.MatchString(p.Text) {
 			return nil
@@ -357,7 +357,7 @@ var unitInHeader = regexp.MustCompile(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?
 // hasUnit reports a unit in the header, above or below it, or in the cells.
 func hasUnit(col *handin.Column) bool {
 	said := unitInHeader.FindString(col.Whole)
-	if said != "" && !strings.EqualFold(said, strings.TrimSpace(col.Whole)) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != quantity.NoUnit || col.Field.Told) { // GMS by itself is no gram
+	if said != "" && !strings.EqualFold(said, strings.TrimSpace(col.Whole)) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != units.NoUnit || col.Field.Told) { // GMS by itself is no gram
 		return true
 	}
 	texts := 0

@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // halves are the schemes of a table: of its mixes and of its results, which are one
@@ -149,7 +150,7 @@ func (c *Cell) read(s *scheme.Scheme, row int, raw sheet.Cell, of *Column) {
 	case sheet.Blank, sheet.Fault, sheet.Date:
 		return
 	case sheet.Clock:
-		if of.Field == nil || of.Field.Want != quantity.Minutes {
+		if of.Field == nil || of.Field.Want != units.Minutes {
 			return
 		}
 	}
@@ -177,8 +178,8 @@ func (c *Cell) bounds(s *scheme.Scheme, row int, raw sheet.Cell, of *Column, typ
 		return typed, typed, true
 	}
 	// ">20" in a column of nobody knows what
-	m, err := quantity.Parse(c.Text, quantity.Any, quantity.NoUnit)
-	return m.Low, m.High, err == nil && m.Word == quantity.NoWord && m.Said == "" && m.Unit == quantity.NoUnit
+	m, err := quantity.Parse(c.Text, units.Any, units.NoUnit)
+	return m.Low, m.High, err == nil && m.Word == quantity.NoWord && m.Said == "" && m.Unit == units.NoUnit
 }
 
 // scaleOf is how many base units one typed unit is.
@@ -186,7 +187,7 @@ func scaleOf(c *Cell, of *Column, typed float64, bare bool) float64 {
 	if bare && typed != 0 && c.Known {
 		return c.Value / typed
 	}
-	if of.Field != nil && of.Field.Bare != quantity.NoUnit {
+	if of.Field != nil && of.Field.Bare != units.NoUnit {
 		if one, err := quantity.Parse("1", of.Field.Want, of.Field.Bare); err == nil && one.Low > 0 && one.Low == one.High {
 			return one.Low
 		}

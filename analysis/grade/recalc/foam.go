@@ -7,7 +7,7 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // drained holds drained percents against the grams that drained and the foam they
@@ -18,7 +18,7 @@ func (j *job) drained() {
 		return
 	}
 	for _, role := range []column.Role{column.DrainedAmount, column.OilAmount} {
-		grams, percents := j.inUnit(role, quantity.Mass), j.inUnit(role, quantity.Percent)
+		grams, percents := j.inUnit(role, units.Mass), j.inUnit(role, units.Percent)
 		for k, col := range percents {
 			if len(grams) == 0 {
 				break
@@ -38,7 +38,7 @@ func (j *job) drained() {
 }
 
 // inUnit are the columns of a role in one kind of unit.
-func (j *job) inUnit(role column.Role, want quantity.Dimension) (out []*handin.Column) {
+func (j *job) inUnit(role column.Role, want units.Dimension) (out []*handin.Column) {
 	for _, c := range j.table.All(role) {
 		if c.Field != nil && c.Field.Want == want {
 			out = append(out, c)
@@ -96,7 +96,7 @@ func (j *job) drainedOf(i int, g handin.Cell, of float64) (e expected, ok bool) 
 // equal volumes.
 func (j *job) overrun() {
 	col, liquid, foam := j.table.Find(column.Overrun), j.table.Find(column.CupLiquid), j.table.Find(column.CupFoam)
-	if col == nil || liquid == nil || foam == nil || liquid.Field == nil || liquid.Field.Want != quantity.Mass {
+	if col == nil || liquid == nil || foam == nil || liquid.Field == nil || liquid.Field.Want != units.Mass {
 		return
 	}
 	j.column(col, criteria.Means, func(i int) (e expected, ok bool) {

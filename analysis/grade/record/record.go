@@ -15,9 +15,9 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Slips are what later cells are not to be blamed for: what was most likely meant at a
@@ -124,7 +124,7 @@ func isAmount(col *handin.Column) bool {
 
 // cannotBe says why a number is none that a foam can have, "" if it may be.
 func (r *reader) cannotBe(t *handin.Table, col *handin.Column, i int) string {
-	v, percent := col.Cells[i].Value, col.Field == nil || col.Field.Want == quantity.Percent
+	v, percent := col.Cells[i].Value, col.Field == nil || col.Field.Want == units.Percent
 	switch col.Role {
 	case column.IngredientAmount, column.BatchMass, column.EmulsifierAmount, column.SampleMass, column.Fill, column.FatPercent, column.Hold, column.HoldOver, column.GoneBy:
 		if v < 0 {
@@ -148,9 +148,9 @@ func drainedCannotBe(t *handin.Table, col *handin.Column, i int, v float64) stri
 	case v < 0:
 		return "it is less than nothing"
 	case col.Field == nil:
-	case col.Field.Want == quantity.Percent && v > 100:
+	case col.Field.Want == units.Percent && v > 100:
 		return "more would have drained than there was foam"
-	case col.Field.Want == quantity.Mass:
+	case col.Field.Want == units.Mass:
 		if s := t.Find(column.SampleMass); s != nil && s.Cells[i].Known && s.Cells[i].Value > 0 && v > s.Cells[i].Value+0.05 {
 			return fmt.Sprintf("more would have drained than the %s of foam", say.Grams(s.Cells[i].Value))
 		}
@@ -175,7 +175,7 @@ func (r *reader) units(t *handin.Table) {
 	for _, col := range t.Columns {
 		var slips []unit
 		switch {
-		case isAmount(col) && (col.Field == nil || col.Field.Want == quantity.Mass), col.Role == column.SampleMass:
+		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass:
 			slips = append(slices.Clone(massUnits), anyPoint...)
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy:
 			slips = timeUnits // holds truly differ tenfold
@@ -263,7 +263,7 @@ func otherUnit(t *handin.Table, col *handin.Column) (u unit, ok bool) {
 		if high < 1 && low >= 0.02 {
 			return timeUnits[0], true
 		}
-		return timeUnits[1], low >= 300 && high > 600 && col.Field.Unit != quantity.NoUnit && col.Cells[0].Scale == 1
+		return timeUnits[1], low >= 300 && high > 600 && col.Field.Unit != units.NoUnit && col.Cells[0].Scale == 1
 	case column.IngredientAmount:
 		kind := col.Field.What.Kind
 		return massUnits[0], col.Field.InGrams && high < 1.5 && (kind == ingredient.Fat || kind == ingredient.Water) && heavy(t, col)

@@ -8,7 +8,7 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
-	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 )
 
 // A trial that was held twice tells a slip that its column cannot: the two holds of a
@@ -138,7 +138,7 @@ func (r *reader) twinForDrained(t *handin.Table, h *handin.Column, i int, other 
 	c := h.Cells[i]
 	for _, d := range t.All(column.DrainedAmount) {
 		p := d.Cells[i]
-		if !r.fresh(p) || p.Value <= 0 || d.Field == nil || d.Field.Want != quantity.Percent || times(p.Value, other.Value) > alikeWithin {
+		if !r.fresh(p) || p.Value <= 0 || d.Field == nil || d.Field.Want != units.Percent || times(p.Value, other.Value) > alikeWithin {
 			continue
 		}
 		if percents := boundsOf(d, i); percents.n < 3 || c.Value < 0.88*percents.low || c.Value > 100 {

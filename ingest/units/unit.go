@@ -1,6 +1,9 @@
-package quantity
+// Package units is the units of measure as kitchens write them, in five languages, and
+// what each measures.
+package units
 
 import (
+	"foamfield/ingest/lexis"
 	"math"
 	"strconv"
 	"strings"
@@ -48,13 +51,13 @@ const (
 	lastUnit
 )
 
-// units gives for each unit its name, dimension, texts, and how it becomes the
+// all gives for each unit its name, dimension, texts, and how it becomes the
 // base unit: value × 10^shift × factor. factor 0 means it has no fixed size.
 //
 // Factors: avoirdupois pound 0.45359237 kg, inch 25.4 mm (international yard
 // and pound agreement, 1959); US fluid ounce and pint from the 231 cubic inch
 // gallon. From memory.
-var units = [lastUnit]struct {
+var all = [lastUnit]struct {
 	name   string
 	dim    Dimension
 	shift  int
@@ -103,37 +106,37 @@ var units = [lastUnit]struct {
 	Sheet: {"sheets", Count, 0, 0, `sheet|sheets|leaf|leaves|feuille|feuilles|hoja|hojas|foglio|fogli|Blatt|Blätter`},
 }
 
-// baseUnit is the unit readings of a dimension come in.
-var baseUnit = [...]Unit{Any: NoUnit, Mass: Gram, Minutes: Minute, Percent: PercentUnit, Temperature: Celsius, Count: NoUnit,
+// Base is the unit readings of a dimension come in.
+var Base = [...]Unit{Any: NoUnit, Mass: Gram, Minutes: Minute, Percent: PercentUnit, Temperature: Celsius, Count: NoUnit,
 	Plain: NoUnit, Volume: Millilitre, Score: NoUnit, Chargers: Charger, Length: Millimetre}
 
 // Dimension is what the unit measures; Any for NoUnit.
-func (u Unit) Dimension() Dimension { return units[u].dim }
+func (u Unit) Dimension() Dimension { return all[u].dim }
 
 // String is the unit's short name, "" for NoUnit.
-func (u Unit) String() string { return units[u].name }
+func (u Unit) String() string { return all[u].name }
 
-// sized reports whether the unit has a fixed size.
-func (u Unit) sized() bool { return units[u].factor != 0 }
+// Sized reports whether the unit has a fixed size.
+func (u Unit) Sized() bool { return all[u].factor != 0 }
 
 var unitOf = sync.OnceValue(func() map[string]Unit {
 	m := make(map[string]Unit)
-	for u := range units {
-		for _, text := range listed(units[u].texts) {
-			m[key(text)] = Unit(u)
-			m[phraseKey(text)] = Unit(u)
+	for u := range all {
+		for _, text := range lexis.Listed(all[u].texts) {
+			m[lexis.Key(text)] = Unit(u)
+			m[lexis.PhraseKey(text)] = Unit(u)
 		}
 	}
 	return m
 })
 
-// ParseUnit reads a unit as it stands in a header or a row of units: "g",
+// Parse reads a unit as it stands in a header or a row of units: "g",
 // "gr.", "(min)", "ºC", "% w/w". A text with anything else in it is no unit.
-func ParseUnit(text string) (Unit, bool) {
+func Parse(text string) (Unit, bool) {
 	if len(text) > 40 {
 		return NoUnit, false
 	}
-	k := strings.ReplaceAll(key(unwrap(fold(text))), "° ", "°")
+	k := strings.ReplaceAll(lexis.Key(lexis.Unwrap(lexis.Fold(text))), "° ", "°")
 	if k == "" || k == "°" {
 		return NoUnit, false
 	}
@@ -141,29 +144,38 @@ func ParseUnit(text string) (Unit, bool) {
 	return u, ok
 }
 
-// toBase converts n from u to the base unit of its dimension. Powers of ten are
+// ToBase converts n from u to the base unit of its dimension. Powers of ten are
 // taken on the decimal text, so 1.001 kg is exactly 1001 g.
-func (u Unit) toBase(n number) float64 {
-	def := units[u]
+func (u Unit) ToBase(n lexis.Number) float64 {
+	def := all[u]
 	switch {
 	case u == Fahrenheit:
-		return (n.value - 32) * 5 / 9
+		return (n.Value - 32) * 5 / 9
 	case u == Second:
-		return n.value / 60
+		return n.Value / 60
 	case def.shift != 0:
-		return n.shifted(def.shift)
+		return shifted(n, def.shift)
 	}
-	return n.value * def.factor
+	return n.Value * def.factor
 }
 
 // shifted is n × 10^shift, correctly rounded when n has its decimal text.
-func (n number) shifted(shift int) float64 {
-	if n.digits == "" {
-		return n.value * math.Pow10(shift)
+func shifted(n lexis.Number, shift int) float64 {
+	if n.Digits == "" {
+		return n.Value * math.Pow10(shift)
 	}
-	v, err := strconv.ParseFloat(n.digits+"e"+strconv.Itoa(n.exp+shift), 64)
+	v, err := strconv.ParseFloat(n.Digits+"e"+strconv.Itoa(n.Exp+shift), 64)
 	if err != nil {
-		return n.value * math.Pow10(shift)
+		return n.Value * math.Pow10(shift)
 	}
 	return v
 }
+
+// Match looks for the longest unit that starts at token i, and returns how many tokens
+// it takes.
+func Match(tokens []lexis.Token, i int) (Unit, int) {
+	return lexis.Match(tokens, i, func(s string) (Unit, bool) { u, ok := unitOf()[s]; return u, ok })
+}
+
+// Of is the unit that a word is.
+func Of(word string) (Unit, bool) { u, ok := unitOf()[word]; return u, ok }

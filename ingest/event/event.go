@@ -1,6 +1,9 @@
-package quantity
+// Package event hears what a free text says happened to a foam: it clogged, it did not
+// split, it leaked oil. Every word that nothing accounts for is told.
+package event
 
 import (
+	"foamfield/ingest/lexis"
 	"slices"
 	"strings"
 	"sync"
@@ -131,16 +134,16 @@ type said struct {
 var saidBy = sync.OnceValue(func() map[string]said {
 	m := make(map[string]said)
 	add := func(texts string, v said) {
-		for _, text := range listed(texts) {
-			m[phraseKey(text)] = v
+		for _, text := range lexis.Listed(texts) {
+			m[lexis.PhraseKey(text)] = v
 		}
 	}
 	for e, texts := range eventTexts {
 		add(texts, said{event: e})
 	}
 	add(denials, said{denies: true})
-	for _, text := range listed(lateDenials) {
-		k := phraseKey(text)
+	for _, text := range lexis.Listed(lateDenials) {
+		k := lexis.PhraseKey(text)
 		m[k] = said{event: m[k].event, denies: m[k].denies, lateDeny: true}
 	}
 	add(softeners, said{softens: true})
@@ -154,24 +157,24 @@ var saidBy = sync.OnceValue(func() map[string]said {
 // denialReach is how many words a denial carries: "nicht mehr so verstopft".
 const denialReach = 4
 
-// Events lists what a free text says happened, each once, in reading order. A
+// Of lists what a free text says happened, each once, in reading order. A
 // denied event is its opposite ("didn't clog" is CameOut, "no split" is Whole)
 // or nothing.
-func Events(text string) []Event {
-	events, _ := heard(text)
+func Of(text string) []Event {
+	events, _ := Heard(text)
 	return events
 }
 
-// EventsSure is Events of a text every word of which is accounted for: by what it
+// Sure is Of a text every word of which is accounted for: by what it
 // says happened, or because it changes nothing. It is false for any other text.
-func EventsSure(text string) ([]Event, bool) {
-	events, left := heard(text)
+func Sure(text string) ([]Event, bool) {
+	events, left := Heard(text)
 	return events, len(left) == 0
 }
 
-// heard lists the events of a text and the words that nothing accounts for.
-func heard(text string) (events []Event, left []string) {
-	h := hearing{tokens: lex(fold(text), false)}
+// Heard lists the events of a text and the words that nothing accounts for.
+func Heard(text string) (events []Event, left []string) {
+	h := hearing{tokens: lexis.Lex(lexis.Fold(text), false)}
 	for h.i < len(h.tokens) {
 		v, n := matchSaid(h.tokens, h.i)
 		h.i += max(n, 1)
@@ -186,7 +189,7 @@ func heard(text string) (events []Event, left []string) {
 
 // hearing is a text as far as it is heard.
 type hearing struct {
-	tokens       []token
+	tokens       []lexis.Token
 	i            int
 	denial       int  // words a denial still reaches
 	soft, almost bool // a softener stands before
@@ -195,15 +198,15 @@ type hearing struct {
 }
 
 // unknown passes a token that is no phrase: a mark ends what was denied or softened.
-func (h *hearing) unknown(t token) {
+func (h *hearing) unknown(t lexis.Token) {
 	switch {
-	case t.kind == aMark && t.text != "'" && t.text != `"`:
+	case t.Kind == lexis.AMark && t.Text != "'" && t.Text != `"`:
 		h.denial, h.soft, h.almost = 0, false, false
 	case h.denial > 0:
 		h.denial--
 	}
-	if t.kind == aWord && !changesNothing(t.text) || t.kind == aBadNumber {
-		h.left = append(h.left, t.text)
+	if t.Kind == lexis.AWord && !changesNothing(t.Text) || t.Kind == lexis.ABadNumber {
+		h.left = append(h.left, t.Text)
 	}
 }
 
@@ -230,7 +233,7 @@ func (h *hearing) phrase(v said) {
 
 // happened takes the event just passed, or what a denial or a softener makes of it.
 func (h *hearing) happened(v said) {
-	e, name := v.event, h.tokens[h.i-1].text
+	e, name := v.event, h.tokens[h.i-1].Text
 	if e == Clogged && (h.soft || h.softAfter()) {
 		e = PartlyOut
 	}
@@ -251,10 +254,10 @@ func (h *hearing) happened(v said) {
 	}
 }
 
-var squirtSet = sync.OnceValue(func() map[string]bool { return keySet(squirts) })
+var squirtSet = sync.OnceValue(func() map[string]bool { return lexis.Cells(squirts) })
 
-func wordIn(tokens []token, set map[string]bool) bool {
-	return slices.ContainsFunc(tokens, func(t token) bool { return t.kind == aWord && set[t.text] })
+func wordIn(tokens []lexis.Token, set map[string]bool) bool {
+	return slices.ContainsFunc(tokens, func(t lexis.Token) bool { return t.Kind == lexis.AWord && set[t.Text] })
 }
 
 // softAfter looks for a softener that ends what is said: "clogged a bit".
@@ -267,7 +270,7 @@ func (h *hearing) softAfter() bool {
 // "clogged: no", "split? no", "verstopft nicht".
 func (h *hearing) deniedAfter() bool {
 	i := h.i
-	for i < len(h.tokens) && h.tokens[i].kind == aMark && strings.Contains(":?=", h.tokens[i].text) {
+	for i < len(h.tokens) && h.tokens[i].Kind == lexis.AMark && strings.Contains(":?=", h.tokens[i].Text) {
 		i++
 	}
 	v, n := matchSaid(h.tokens, i)
@@ -279,8 +282,20 @@ func (h *hearing) deniedAfter() bool {
 }
 
 // endsAt reports the end of the text, or a mark.
-func (h *hearing) endsAt(i int) bool { return i == len(h.tokens) || h.tokens[i].kind == aMark }
+func (h *hearing) endsAt(i int) bool { return i == len(h.tokens) || h.tokens[i].Kind == lexis.AMark }
 
-func matchSaid(tokens []token, i int) (said, int) {
-	return match(tokens, i, func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok })
+func matchSaid(tokens []lexis.Token, i int) (said, int) {
+	return lexis.Match(tokens, i, func(s string) (said, bool) { v, ok := saidBy()[s]; return v, ok })
 }
+
+// Named is the event that a word alone names.
+func Named(word string) Event { return saidBy()[word].event }
+
+// Denies reports a word that denies what comes after it.
+func Denies(word string) bool { return saidBy()[word].denies }
+
+// Softens reports a word that makes less of what comes after it.
+func Softens(word string) bool { return saidBy()[word].softens }
+
+// Nearly reports a word that says of what comes after it that it did not quite happen.
+func Nearly(word string) bool { return saidBy()[word].nearly }

@@ -1,14 +1,11 @@
-package quantity
+package lexis
 
 import (
-	"math"
 	"strings"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
 )
-
-func inf(sign int) float64 { return math.Inf(sign) }
 
 // sameSign maps the many ways to write one sign onto the one the reader knows.
 var sameSign = strings.NewReplacer(
@@ -22,11 +19,11 @@ var sameSign = strings.NewReplacer(
 	"\u200b", "", "\u200c", "", "\u200d", "", "\u2060", "", "\ufeff", "", "\u00ad", "", "\ufe0e", "", "\ufe0f", "",
 )
 
-// fold brings text to lower case without accents, odd spaces, odd dashes or
+// Fold brings text to lower case without accents, odd spaces, odd dashes or
 // full-width forms. Written fractions become " 1⁄2" with the fraction slash,
 // which tells them from a range; raised and circled digits, which are footnote
 // marks in a number, become ^.
-func fold(text string) string {
+func Fold(text string) string {
 	if isASCII(text) {
 		return strings.ToLower(text)
 	}
@@ -65,11 +62,11 @@ func isASCII(s string) bool {
 	return true
 }
 
-// key is the form under which a text is looked up: folded, one space between
+// Key is the form under which a text is looked up: folded, one space between
 // words, no full stops, apostrophes or hyphens inside or beside words.
-func key(text string) string { return keyFolded(fold(text)) }
+func Key(text string) string { return KeyFolded(Fold(text)) }
 
-func keyFolded(folded string) string {
+func KeyFolded(folded string) string {
 	runes := []rune(strings.Join(strings.Fields(folded), " "))
 	var b strings.Builder
 	for i, r := range runes {
@@ -90,8 +87,8 @@ func betweenLetters(runes []rune, i int) bool {
 	return i > 0 && unicode.IsLetter(runes[i-1]) && i+1 < len(runes) && unicode.IsLetter(runes[i+1])
 }
 
-// listed splits a table entry of texts separated by | over several lines.
-func listed(texts string) []string {
+// Listed splits a table entry of texts separated by | over several lines.
+func Listed(texts string) []string {
 	var list []string
 	for _, t := range strings.Split(texts, "|") {
 		if t = strings.TrimSpace(t); t != "" {
@@ -101,9 +98,9 @@ func listed(texts string) []string {
 	return list
 }
 
-// unwrap takes spaces and one pair of brackets off a folded text, and the
+// Unwrap takes spaces and one pair of brackets off a folded text, and the
 // apostrophe that spreadsheets use to say "this is text".
-func unwrap(folded string) string {
+func Unwrap(folded string) string {
 	s := strings.TrimSpace(folded)
 	if len(s) > 1 && s[0] == '\'' && s[1] != '\'' {
 		s = strings.TrimSpace(s[1:])
@@ -115,10 +112,10 @@ func unwrap(folded string) string {
 	return s
 }
 
-// unquoted takes off what keeps a number as text in a text file: ="150", "150".
-func unquoted(folded string) string {
+// Unquoted takes off what keeps a number as text in a text file: ="150", "150".
+func Unquoted(folded string) string {
 	s := strings.TrimPrefix(folded, "=")
-	if len(s) > 2 && s[0] == '"' && s[len(s)-1] == '"' && !strings.Contains(s[1:len(s)-1], `"`) && isDigit(s[1]) {
+	if len(s) > 2 && s[0] == '"' && s[len(s)-1] == '"' && !strings.Contains(s[1:len(s)-1], `"`) && IsDigit(s[1]) {
 		return strings.TrimSpace(s[1 : len(s)-1])
 	}
 	return folded

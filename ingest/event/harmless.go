@@ -1,6 +1,9 @@
-package quantity
+package event
 
-import "sync"
+import (
+	"foamfield/ingest/lexis"
+	"sync"
+)
 
 // harmless are words that change neither a number nor what happened: when, where
 // and how somebody looked.
@@ -17,6 +20,6 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	der|die|das|den|dem|ein|eine|im|am|auf|mit|nach|vor|und|bei|noch|mal|wieder|schaum|sehr|mehr|sieben|schütteln|
 	il|lo|gli|i|uno|nel|nella|su|dopo|prima|ancora|volta|schiuma|molto|più|e|che|rien|sauber|2e|2eme`
 
-var changesNothingSet = sync.OnceValue(func() map[string]bool { return keySet(harmless) })
+var changesNothingSet = sync.OnceValue(func() map[string]bool { return lexis.Cells(harmless) })
 
 func changesNothing(word string) bool { return changesNothingSet()[word] }

@@ -1,4 +1,4 @@
-package quantity
+package lexis
 
 import (
 	"slices"
@@ -8,30 +8,30 @@ import (
 	"unicode/utf8"
 )
 
-// number is a number as written.
-type number struct {
-	value   float64
-	digits  string // decimal text without exponent, "" when computed
-	exp     int
-	integer bool   // digits only, no mark and no exponent
-	comma   bool   // had a decimal comma
-	other   string // digits of the other reading of 1.250 or 1,250, "" when there is none
+// Number is a number as written.
+type Number struct {
+	Value   float64
+	Digits  string // decimal text without exponent, "" when computed
+	Exp     int
+	Integer bool   // digits only, no mark and no exponent
+	Comma   bool   // had a decimal comma
+	Other   string // digits of the other reading of 1.250 or 1,250, "" when there is none
 }
 
-type tokenKind uint8
+type Kind uint8
 
 const (
-	aNumber tokenKind = iota
-	aWord
-	aMark
-	aBadNumber // digits and marks that make no number: 1.2.3
+	ANumber Kind = iota
+	AWord
+	AMark
+	ABadNumber // digits and marks that make no number: 1.2.3
 )
 
-type token struct {
-	kind  tokenKind
-	text  string
-	num   number
-	glued bool // no space before it
+type Token struct {
+	Kind  Kind
+	Text  string
+	Num   Number
+	Glued bool // no space before it
 }
 
 // digitWords are letters that keep the digits after them: n2o, e471, ps80.
@@ -44,22 +44,22 @@ var ordinals = map[string]bool{"st": true, "nd": true, "rd": true, "th": true, "
 // signs are what stands for another mark or for a word.
 var signs = [...]struct {
 	written string
-	kind    tokenKind
+	kind    Kind
 	text    string
 }{
-	{"%", aWord, "%"}, {"@", aWord, "at"}, {"+/-", aMark, "±"}, {"-/+", aMark, "±"}, {"+-", aMark, "±"},
-	{">=", aMark, ">"}, {"=>", aMark, ">"}, {"<=", aMark, "<"}, {"=<", aMark, "<"}, {"''", aMark, `"`},
+	{"%", AWord, "%"}, {"@", AWord, "at"}, {"+/-", AMark, "±"}, {"-/+", AMark, "±"}, {"+-", AMark, "±"},
+	{">=", AMark, ">"}, {"=>", AMark, ">"}, {"<=", AMark, "<"}, {"=<", AMark, "<"}, {"''", AMark, `"`},
 }
 
-// lex cuts folded text into tokens.
-func lex(s string, comma bool) []token {
-	tokens := make([]token, 0, 8)
+// Lex cuts folded text into tokens.
+func Lex(s string, comma bool) []Token {
+	tokens := make([]Token, 0, 8)
 	for i := 0; i < len(s); {
 		if isSpace(s[i]) || joinsWords(s, i) {
 			i++
 			continue
 		}
-		tokens = append(tokens, token{glued: i > 0 && s[i-1] != ' '})
+		tokens = append(tokens, Token{Glued: i > 0 && s[i-1] != ' '})
 		i += tokens[len(tokens)-1].read(s, i, comma)
 	}
 	return tokens
@@ -73,71 +73,71 @@ func joinsWords(s string, i int) bool {
 }
 
 // read takes the token at i and returns its length.
-func (t *token) read(s string, i int, comma bool) int {
+func (t *Token) read(s string, i int, comma bool) int {
 	rest := s[i:]
 	r, size := utf8.DecodeRuneInString(rest)
 	switch {
-	case isDigit(s[i]), (r == '.' || r == ',') && digitAt(s, i+1) && (i == 0 || !isDigit(s[i-1])):
+	case IsDigit(s[i]), (r == '.' || r == ',') && digitAt(s, i+1) && (i == 0 || !IsDigit(s[i-1])):
 		return t.readFigures(rest, comma)
 	case unicode.IsLetter(r):
-		t.kind = aWord
-		t.text, size = lexWord(rest)
+		t.Kind = AWord
+		t.Text, size = lexWord(rest)
 		return size
 	case r == '°':
 		return t.readDegree(rest, size)
 	case r == '#':
 		if w := letters(rest[1:]); w != "" {
-			t.kind, t.text = aWord, rest[:1+len(w)]
-			return len(t.text)
+			t.Kind, t.Text = AWord, rest[:1+len(w)]
+			return len(t.Text)
 		}
 	}
 	return t.readMark(rest, size)
 }
 
 // readFigures takes a number, or the word that an ordinal is.
-func (t *token) readFigures(s string, comma bool) (length int) {
+func (t *Token) readFigures(s string, comma bool) (length int) {
 	var ok bool
-	t.kind = aNumber
-	if t.num, length, ok = lexNumber(s, comma); !ok {
-		t.kind = aBadNumber
-	} else if w := letters(s[length:]); t.num.integer && ordinals[w] {
-		t.kind = aWord
+	t.Kind = ANumber
+	if t.Num, length, ok = lexNumber(s, comma); !ok {
+		t.Kind = ABadNumber
+	} else if w := letters(s[length:]); t.Num.Integer && ordinals[w] {
+		t.Kind = AWord
 		length += len(w)
 	}
-	t.text = s[:length]
+	t.Text = s[:length]
 	return length
 }
 
 // readDegree takes ° with the letter of its scale.
-func (t *token) readDegree(s string, size int) int {
-	t.kind, t.text = aWord, "°"
+func (t *Token) readDegree(s string, size int) int {
+	t.Kind, t.Text = AWord, "°"
 	scale := strings.TrimLeft(s[size:], " ")
 	if w := letters(scale); w == "c" || w == "f" {
-		t.text += w
+		t.Text += w
 		return len(s) - len(scale) + 1
 	}
 	return size
 }
 
 // readMark takes a sign, an arrow, dots or any one character.
-func (t *token) readMark(s string, size int) int {
+func (t *Token) readMark(s string, size int) int {
 	for i := range signs {
 		sign := &signs[i]
 		if sign.written[0] == s[0] && strings.HasPrefix(s, sign.written) {
-			t.kind, t.text = sign.kind, sign.text
+			t.Kind, t.Text = sign.kind, sign.text
 			return len(sign.written)
 		}
 	}
-	t.kind = aMark
+	t.Kind = AMark
 	switch {
 	case strings.HasPrefix(s, "->") && !digitAt(s, 2):
-		t.text = ";"
+		t.Text = ";"
 		return 2
 	case strings.HasPrefix(s, ".."):
-		t.text = ".."
+		t.Text = ".."
 		return len(s) - len(strings.TrimLeft(s, "."))
 	}
-	t.text = s[:size]
+	t.Text = s[:size]
 	return size
 }
 
@@ -153,7 +153,7 @@ func lexWord(s string) (word string, length int) {
 		case unicode.IsLetter(r):
 			b = append(b, s[i:i+size]...)
 		case (r == '\'' || r == '.') && unicode.IsLetter(next):
-		case isDigit(s[i]) && (digitWords[string(b)] || len(b) > 0 && isDigit(b[len(b)-1])):
+		case IsDigit(s[i]) && (digitWords[string(b)] || len(b) > 0 && IsDigit(b[len(b)-1])):
 			b = append(b, s[i])
 		case r == '.' && (i+1 == len(s) || s[i+1] != '.'):
 			return string(b), i + 1
@@ -179,9 +179,9 @@ func endsInLetter(s string) bool {
 	return unicode.IsLetter(r)
 }
 
-func isDigit(c byte) bool { return c >= '0' && c <= '9' }
+func IsDigit(c byte) bool { return c >= '0' && c <= '9' }
 
-func digitAt(s string, i int) bool { return i < len(s) && isDigit(s[i]) }
+func digitAt(s string, i int) bool { return i < len(s) && IsDigit(s[i]) }
 
 // digitRun is the number of digits s has from i on.
 func digitRun(s string, i int) int {
@@ -195,7 +195,7 @@ func digitRun(s string, i int) int {
 // lexNumber reads a number with whatever separators it has: runs of digits, with
 // a mark before each but the first. It returns how much it read even when that
 // makes no number.
-func lexNumber(s string, comma bool) (number, int, bool) {
+func lexNumber(s string, comma bool) (Number, int, bool) {
 	i := digitRun(s, 0)
 	runs := []string{s[:i]}
 	var marks []byte
@@ -208,26 +208,26 @@ func lexNumber(s string, comma bool) (number, int, bool) {
 		runs = append(runs, s[i+1:i+1+run])
 		i += 1 + run
 	}
-	n := number{integer: len(marks) == 0}
+	n := Number{Integer: len(marks) == 0}
 	whole, decimals, ok := n.split(runs, marks, comma)
 	if e := exponent(s[i:]); e > 0 && ok {
-		n.exp, _ = strconv.Atoi(s[i+1 : i+e])
-		n.integer = false
+		n.Exp, _ = strconv.Atoi(s[i+1 : i+e])
+		n.Integer = false
 		i += e
 	}
 	if !ok {
 		return n, i, false
 	}
-	n.digits = whole
+	n.Digits = whole
 	if decimals != "" {
-		n.digits = whole + "." + decimals
+		n.Digits = whole + "." + decimals
 	}
-	text := n.digits
-	if n.exp != 0 {
-		text += "e" + strconv.Itoa(n.exp)
+	text := n.Digits
+	if n.Exp != 0 {
+		text += "e" + strconv.Itoa(n.Exp)
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	n.value = v
+	n.Value = v
 	return n, i, err == nil
 }
 
@@ -259,7 +259,7 @@ func exponent(s string) int {
 
 // split decides which marks group thousands and which one is the decimal mark;
 // comma says that the table writes decimal commas.
-func (n *number) split(runs []string, marks []byte, comma bool) (whole, decimals string, ok bool) {
+func (n *Number) split(runs []string, marks []byte, comma bool) (whole, decimals string, ok bool) {
 	last := len(marks)
 	if last == 0 {
 		return runs[0], "", true
@@ -269,10 +269,10 @@ func (n *number) split(runs []string, marks []byte, comma bool) (whole, decimals
 	case last == 1 && isPoint(end):
 		whole, decimals = n.splitOnce(runs, end, comma)
 		return whole, decimals, true
-	case alike(marks) && thousands(runs):
+	case alike(marks) && Thousands(runs):
 		return strings.Join(runs, ""), "", true
-	case alike(marks[:last-1]) && isPoint(end) && end != marks[0] && thousands(runs[:last]):
-		n.comma = end == ','
+	case alike(marks[:last-1]) && isPoint(end) && end != marks[0] && Thousands(runs[:last]):
+		n.Comma = end == ','
 		return strings.Join(runs[:last], ""), runs[last], true
 	}
 	return "", "", false
@@ -280,21 +280,21 @@ func (n *number) split(runs []string, marks []byte, comma bool) (whole, decimals
 
 // splitOnce reads 12.5, and 1.250 by the table's decimal mark. Where the mark is
 // only supposed, the other reading is kept.
-func (n *number) splitOnce(runs []string, mark byte, comma bool) (whole, decimals string) {
+func (n *Number) splitOnce(runs []string, mark byte, comma bool) (whole, decimals string) {
 	whole, decimals = runs[0], runs[1]
 	isComma := mark == ','
-	if thousands(runs) {
+	if Thousands(runs) {
 		if isComma != comma {
 			if !comma {
-				n.other = whole + "." + decimals
+				n.Other = whole + "." + decimals
 			}
 			return whole + decimals, ""
 		}
 		if !comma {
-			n.other = whole + decimals
+			n.Other = whole + decimals
 		}
 	}
-	n.comma = isComma
+	n.Comma = isComma
 	if whole == "" {
 		whole = "0"
 	}
@@ -306,8 +306,8 @@ func isPoint(mark byte) bool { return mark == '.' || mark == ',' }
 // startsGroups reports digits that may stand before groups of thousands.
 func startsGroups(run string) bool { return len(run) > 0 && len(run) <= 3 && run[0] != '0' }
 
-// thousands reports runs of digits that are groups of thousands.
-func thousands(runs []string) bool {
+// Thousands reports runs of digits that are groups of thousands.
+func Thousands(runs []string) bool {
 	return startsGroups(runs[0]) && !slices.ContainsFunc(runs[1:], func(run string) bool { return len(run) != 3 })
 }
 

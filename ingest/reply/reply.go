@@ -1,6 +1,11 @@
-package quantity
+// Package reply reads a cell that answers a question of yes or no.
+package reply
 
 import (
+	"foamfield/ingest/event"
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/quantity"
+	"foamfield/ingest/units"
 	"regexp"
 	"slices"
 	"strings"
@@ -38,9 +43,9 @@ const (
 type Reply struct {
 	Answer Answer
 	Sense  Sense
-	Mark   string  // of Marks, in one form: ✓ ✗ x o + - 1 0 ● ○ or a number
-	Word   Word    // when the cell does not answer: not measured, the same as above …
-	Events []Event // what its words say happened
+	Mark   string        // of Marks, in one form: ✓ ✗ x o + - 1 0 ● ○ or a number
+	Word   quantity.Word // when the cell does not answer: not measured, the same as above …
+	Events []event.Event // what its words say happened
 }
 
 // affirmTexts lists the texts that answer what is asked.
@@ -91,8 +96,8 @@ type replyKind struct {
 var replyOf = sync.OnceValue(func() map[string]replyKind {
 	m := map[string]replyKind{}
 	add := func(texts string, k replyKind) {
-		for _, text := range listed(texts) {
-			m[answerKey(text)] = k
+		for _, text := range lexis.Listed(texts) {
+			m[lexis.CellKey(text)] = k
 		}
 	}
 	for _, a := range []Answer{Partly, Yes, No} {
@@ -113,30 +118,20 @@ var markOf = map[string]string{"✓": "✓", "✔": "✓", "☑": "✓", "✅": 
 var smallNumber = regexp.MustCompile(`^\d{1,2}([.,]\d)?$`)
 
 var (
-	isUnmade     = sync.OnceValue(func() map[string]bool { return keySet(unmade) })
-	strengthens  = sync.OnceValue(func() map[string]bool { return keySet(strengtheners + "|" + strengthTexts) })
+	isUnmade     = sync.OnceValue(func() map[string]bool { return lexis.Cells(unmade) })
+	strengthens  = sync.OnceValue(func() map[string]bool { return lexis.Cells(strengtheners + "|" + strengthTexts) })
 	longStrength = 3 // words a strengthener may have
 )
 
-func keySet(texts string) map[string]bool {
-	set := map[string]bool{}
-	for _, text := range listed(texts) {
-		set[answerKey(text)] = true
-	}
-	return set
-}
-
-func answerKey(text string) string { return keyFolded(unwrap(fold(text))) }
-
-// ParseReply reads a cell that answers a question of yes or no; every word of it is
-// accounted for, or it is an *Unreadable. What "clogged" answers depends on the
+// Parse reads a cell that answers a question of yes or no; every word of it is
+// accounted for, or it is an *quantity.Unreadable. What "clogged" answers depends on the
 // question: it is in Events.
-func ParseReply(text string) (Reply, error) {
-	bad := &Unreadable{Text: strings.TrimSpace(text), Why: "is neither yes nor no", Type: "type yes, partly or no"}
-	if len(text) > longestCell {
+func Parse(text string) (Reply, error) {
+	bad := &quantity.Unreadable{Text: strings.TrimSpace(text), Why: "is neither yes nor no", Type: "type yes, partly or no"}
+	if len(text) > quantity.LongestCell {
 		return Reply{}, bad
 	}
-	k := answerKey(text)
+	k := lexis.CellKey(text)
 	if r, ok := shortReply(strings.TrimSpace(text), k); ok {
 		return r, nil
 	}
@@ -146,14 +141,14 @@ func ParseReply(text string) (Reply, error) {
 	if r, ok, err := leadingReply(text, k); ok || err != nil {
 		return r, err
 	}
-	switch events, sure := EventsSure(text); {
-	case sure && len(events) == 1 && events[0] == Fine:
+	switch events, sure := event.Sure(text); {
+	case sure && len(events) == 1 && events[0] == event.Fine:
 		return Reply{Answer: Yes, Sense: Values}, nil
 	case sure && len(events) > 0:
 		return Reply{Events: events}, nil
 	}
 	if rest, cut := withoutStrength(k); cut {
-		if r, err := ParseReply(rest); err == nil && r.Sense != Marks && r.Word == NoWord {
+		if r, err := Parse(rest); err == nil && r.Sense != Marks && r.Word == quantity.NoWord {
 			return r, nil // "very stable" is stable
 		}
 	}
@@ -165,13 +160,13 @@ func shortReply(typed, k string) (Reply, bool) {
 	if kind, ok := replyOf()[k]; ok {
 		return Reply{Answer: kind.answer, Sense: kind.sense}, true
 	}
-	for _, form := range [...]string{k, fold(typed), typed} {
+	for _, form := range [...]string{k, lexis.Fold(typed), typed} {
 		if mark, ok := markOf[form]; ok {
 			return Reply{Sense: Marks, Mark: mark}, true
 		}
 	}
 	if isUnmade()[k] {
-		return Reply{Word: NotMeasured, Events: []Event{NotMade}}, true
+		return Reply{Word: quantity.NotMeasured, Events: []event.Event{event.NotMade}}, true
 	}
 	if smallNumber.MatchString(k) {
 		mark := strings.TrimSuffix(strings.TrimSuffix(strings.ReplaceAll(k, ",", "."), ".0"), ".")
@@ -183,23 +178,23 @@ func shortReply(typed, k string) (Reply, bool) {
 // wordReply is a cell that stands for no answer, or for an amount.
 func wordReply(k string) (Reply, bool) {
 	if k == "y/n" { // the question printed in a form, not answered
-		return Reply{Word: NotMeasured}, true
+		return Reply{Word: quantity.NotMeasured}, true
 	}
-	r, ok := readWord(k, Count)
+	r, ok := quantity.ReadWord(k, units.Count)
 	if !ok {
 		return Reply{}, false
 	}
 	switch r.Word {
-	case Trace, Ring:
+	case quantity.Trace, quantity.Ring:
 		return Reply{Answer: Partly, Sense: Affirms}, true
-	case Puddle:
+	case quantity.Puddle:
 		return Reply{Answer: Yes, Sense: Affirms}, true
-	case Zero:
+	case quantity.Zero:
 		return Reply{Answer: No, Sense: Affirms}, true
-	case NotMeasured, DidNotComeOut, NoFoam, Ditto:
+	case quantity.NotMeasured, quantity.DidNotComeOut, quantity.NoFoam, quantity.Ditto:
 		return Reply{Word: r.Word}, true
-	case Overnight: // o/n, the same in French
-		return Reply{Word: NotMeasured}, k == "o/n"
+	case quantity.Overnight: // o/n, the same in French
+		return Reply{Word: quantity.NotMeasured}, k == "o/n"
 	}
 	return Reply{}, false
 }
@@ -214,7 +209,7 @@ func leadingReply(text, k string) (r Reply, ok bool, err error) {
 	switch {
 	case kind.sense != Affirms && !(ended && kind.sense == Values):
 		return Reply{}, false, nil
-	case !ended && (kind.answer == No || Events(k) != nil):
+	case !ended && (kind.answer == No || event.Of(k) != nil):
 		return Reply{}, false, nil // "no clog": the question decides; "not much", "no more cream": nobody knows
 	}
 	r = Reply{Answer: kind.answer, Sense: kind.sense}
@@ -224,15 +219,15 @@ func leadingReply(text, k string) (r Reply, ok bool, err error) {
 		case kind.answer == Yes && second.answer == Partly:
 			r.Answer = Partly
 		default:
-			return Reply{}, false, &Unreadable{Text: strings.TrimSpace(text), Why: "has two answers", Type: "type the one that counts: yes, partly or no"}
+			return Reply{}, false, &quantity.Unreadable{Text: strings.TrimSpace(text), Why: "has two answers", Type: "type the one that counts: yes, partly or no"}
 		}
 		return r, true, nil
 	}
-	events, sure := EventsSure(tail)
+	events, sure := event.Sure(tail)
 	if !sure || smallNumber.MatchString(tail) { // "yes 2": of what
 		return Reply{}, false, nil
 	}
-	r.Events = slices.DeleteFunc(events, func(e Event) bool { return e == Fine })
+	r.Events = slices.DeleteFunc(events, func(e event.Event) bool { return e == event.Fine })
 	return r, true, nil
 }
 

@@ -1,0 +1,118 @@
+package event
+
+import (
+	"foamfield/ingest/lexis"
+	"slices"
+	"testing"
+)
+
+func TestEvents(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		is   []Event
+	}{
+		{"clogged", []Event{Clogged}},
+		{"Clogged!", []Event{Clogged}},
+		{"bouché", []Event{Clogged}},
+		{"atascado", []Event{Clogged}},
+		{"verstopft", []Event{Clogged}},
+		{"intasato", []Event{Clogged}},
+		{"gas only", []Event{Clogged}},
+		{"split", []Event{Broke}},
+		{"tranché", []Event{Broke}},
+		{"cortado", []Event{Broke}},
+		{"impazzito", []Event{Broke}},
+		{"geronnen", []Event{Broke}},
+		{"leaked oil", []Event{OilLeak}},
+		{"oil leak after 5 min", []Event{OilLeak}},
+		{"weeps", []Event{Weeps}},
+		{"llora", []Event{Weeps}},
+		{"spits", []Event{PartlyOut}},
+		{"spits, then clogged", []Event{PartlyOut, Clogged}},
+		{"half blocked", []Event{PartlyOut}},
+		{"collapsed at once", []Event{CollapsedAtOnce}},
+		{"sofort zusammengefallen", []Event{CollapsedAtOnce}},
+		{"retombé tout de suite", []Event{CollapsedAtOnce}},
+		{"came out liquid", []Event{CameOutLiquid}},
+		{"kein Schaum", []Event{CameOutLiquid}},
+		{"came out clean", []Event{CameOut}},
+		{"clogged 2nd squirt, strained → fine", []Event{Clogged, Fine}},
+		{"slightly clogged", []Event{PartlyOut}},
+		{"leggermente intasato", []Event{PartlyOut}},
+		{"leicht verstopft", []Event{PartlyOut}},
+		{"a bit grainy, clogged", []Event{Clogged}},
+		{"clogged a bit", []Event{PartlyOut}},
+		{"almost split", nil},
+		{"not stable", nil},
+		{"not void", nil},
+		{"discard first squirt", nil},
+		{"discard", []Event{Void}},
+		// Denied.
+		{"didn't clog", []Event{CameOut}},
+		{"didn’t clog", []Event{CameOut}},
+		{"no clog", []Event{CameOut}},
+		{"no split", []Event{Whole}},
+		{"never split", []Event{Whole}},
+		{"not clogged", []Event{CameOut}},
+		{"pas bouché", []Event{CameOut}},
+		{"n'est pas bouché", []Event{CameOut}},
+		{"pas tranché, pas d'huile", []Event{Whole, NoOil}},
+		{"nicht verstopft", []Event{CameOut}},
+		{"nicht mehr verstopft", []Event{CameOut}},
+		{"no atascado", []Event{CameOut}},
+		{"non intasato", []Event{CameOut}},
+		{"sin atasco", []Event{CameOut}},
+		{"senza olio", []Event{NoOil}},
+		{"no oil", []Event{NoOil}},
+		{"clogged: no", []Event{CameOut}},
+		{"split? no", []Event{Whole}},
+		{"verstopft nicht", []Event{CameOut}},
+		{"didn't come out", []Event{Clogged}},
+		{"did not come out", []Event{Clogged}},
+		{"wouldn't dispense", []Event{Clogged}},
+		{"n'est pas sorti", []Event{Clogged}},
+		{"no salió", []Event{Clogged}},
+		{"non è uscito", []Event{Clogged}},
+		{"kam nicht raus", []Event{Clogged}},
+		{"kam nichts", []Event{Clogged}},
+		{"no, clogged", []Event{Clogged}},
+		{"no split but clogged", []Event{Whole, Clogged}},
+		{"not good", []Event{}},
+		{"ok", []Event{Fine}},
+		{"sin atasco ni aceite", []Event{CameOut, NoOil}},
+		{"no clog or split", []Event{CameOut, Whole}},
+		// Whole words only.
+		{"splitter banana", []Event{}},
+		{"olive oils", []Event{}},
+		{"fridge was 9C", []Event{}},
+		{"", []Event{}},
+	} {
+		if got := Of(c.text); !slices.Equal(got, c.is) {
+			t.Errorf("Of(%q) = %v; want %v", c.text, got, c.is)
+		}
+	}
+}
+
+func TestEventTextsAreOfOneEvent(t *testing.T) {
+	owner := map[string]Event{}
+	for e, texts := range eventTexts {
+		for _, text := range lexis.Listed(texts) {
+			k := lexis.PhraseKey(text)
+			if other, taken := owner[k]; taken && other != e {
+				t.Errorf("%q is both %v and %v", text, other, e)
+			}
+			owner[k] = e
+		}
+	}
+}
+
+// TestPhraseLength: no phrase is longer than the matcher looks.
+func TestPhraseLength(t *testing.T) {
+	for _, texts := range eventTexts {
+		for _, text := range lexis.Listed(texts) {
+			if n := len(lexis.Lex(lexis.Fold(text), false)); n > lexis.LongestPhrase {
+				t.Errorf("%q has %d tokens, more than LongestPhrase", text, n)
+			}
+		}
+	}
+}
