@@ -12,18 +12,14 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/thorough"
 )
 
 // TestSavedAnewBySecondProgram: a workbook reads the same after a second
 // spreadsheet program has opened it and saved it: trials, values and problems.
 func TestSavedAnewBySecondProgram(t *testing.T) {
-	if testing.Short() {
-		t.Skip("starts a second program")
-	}
-	office, err := exec.LookPath("soffice")
-	if err != nil {
-		t.Skip("soffice is not installed: no workbook is saved anew here")
-	}
+	office := thorough.Program(t, "soffice", "no workbook is saved anew here")
 	faulty := map[string]any{}
 	for _, c := range planted[:10] {
 		for cell, v := range c.changes {

@@ -12,6 +12,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
+	"foamfield/thorough"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -19,15 +20,9 @@ import (
 // A peer's program finds the fits, the starts' chances and their limits again from
 // results.json alone, and notices where one of its numbers is another.
 func TestAPeerRebuildsIt(t *testing.T) {
-	r, err := exec.LookPath("Rscript")
-	if err == nil {
-		err = exec.Command(r, "-e", "library(jsonlite); library(survival)").Run()
-	}
-	switch {
-	case err != nil:
-		t.Skip("R with jsonlite and survival is not installed: no result is rebuilt by a second program here")
-	case testing.Short():
-		t.Skip("samples for half a minute")
+	r := thorough.Program(t, "Rscript", "no result is rebuilt by a second program here")
+	if err := exec.Command(r, "-e", "library(jsonlite); library(survival)").Run(); err != nil {
+		t.Skip("R's jsonlite or survival is not installed: no result is rebuilt by a second program here")
 	}
 	script, err := os.ReadFile(filepath.Join("..", "..", "testdata", "reference", "rebuild", "rebuild.R"))
 	if err != nil {

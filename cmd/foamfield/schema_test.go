@@ -13,6 +13,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/thorough"
 )
 
 // checker holds a JSON document against as much of JSON Schema as results.schema.json
@@ -237,12 +239,9 @@ for name in sys.argv[2:]:
 `
 
 func byOthers(t *testing.T, dir string, schema []byte, good, bad []string) {
-	python, err := exec.LookPath("python3")
-	if err == nil {
-		err = exec.Command(python, "-c", "import jsonschema").Run()
-	}
-	if err != nil {
-		t.Skip("python3 with jsonschema is not installed")
+	python := thorough.Program(t, "python3", "no other program holds results against their schema")
+	if err := exec.Command(python, "-c", "import jsonschema").Run(); err != nil {
+		t.Skip("python3's jsonschema is not installed: no other program holds results against their schema")
 	}
 	file := filepath.Join(dir, "schema.json")
 	if err := os.WriteFile(file, schema, 0o666); err != nil {

@@ -20,6 +20,8 @@ import (
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
+
+	"foamfield/thorough"
 )
 
 var ready = flag.String("page", "", "a page that was written already, to look at instead of building one")
@@ -67,13 +69,7 @@ type tab struct {
 // browser starts a real browser.
 func browser(t *testing.T) context.Context {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
-	path, err := exec.LookPath("chromium")
-	if err != nil {
-		t.Skip("chromium is not installed: the page is not looked at")
-	}
+	path := thorough.Program(t, "chromium", "the page is not looked at")
 	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir()), chromedp.WindowSize(1200, 900)}
 	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
 		options = append(options, chromedp.Flag(f, true))

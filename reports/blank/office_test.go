@@ -7,15 +7,13 @@ import (
 	"testing"
 
 	"foamfield/ingest"
+	"foamfield/thorough"
 )
 
 // A second spreadsheet program opens the log and saves it; what it saved reads
 // the same.
 func TestSavedByASecondProgramItReadsTheSame(t *testing.T) {
-	office, err := exec.LookPath("soffice")
-	if err != nil {
-		t.Skip("soffice is not installed: the log is not saved by a second program here")
-	}
+	office := thorough.Program(t, "soffice", "the log is not saved by a second program here")
 	ours := filled(t, map[string]map[string]any{"Log": twoTrials, "Targets": {"B5": 30}, "Method": {"A5": "Strain.", "B5": "yes"}})
 	dir := t.TempDir()
 	out, err := exec.Command(office, "-env:UserInstallation=file://"+dir+"/profile", "--headless", "--convert-to", "xlsx", "--outdir", dir, ours).CombinedOutput()

@@ -15,6 +15,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/reports"
+	"foamfield/thorough"
 )
 
 func said(s string) reports.Text { return reports.Text{{Text: s}} }
@@ -153,10 +154,7 @@ func TestCard(t *testing.T) {
 // Printed, a card of up to 12 ingredients and 12 steps has one sheet to itself on either
 // paper; a longer one goes on.
 func printsCards(t *testing.T, ctx context.Context) {
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not installed: the printed card is not read back here")
-	}
+	tool := thorough.Program(t, "pdftotext", "the printed card is not read back here")
 	for _, paper := range []struct {
 		name          string
 		width, height float64 // inches

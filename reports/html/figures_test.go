@@ -19,6 +19,7 @@ import (
 
 	"foamfield/analysis"
 	simulated "foamfield/analysis/kitchen"
+	"foamfield/thorough"
 )
 
 // To look at the pages as the browser shows them: go test ./reports/html -run FiguresHold -look DIR.
@@ -52,9 +53,7 @@ var screens = []struct {
 // TestFiguresHold measures in the browser where each text of each figure truly stands:
 // none leaves its frame or meets another, whatever fonts the machine has.
 func TestFiguresHold(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
+	thorough.Program(t, "chromium", "the figures are not measured")
 	pages := map[string][]byte{}
 	for name, file := range map[string]string{"demo": demo, "six": scatteredLog(t, 6, 3), "two hundred": manyTrials(t), "two dishes": twoDishes(t)} {
 		_, r := study(t, file, analysis.Settings{})

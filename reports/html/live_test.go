@@ -8,7 +8,6 @@ import (
 	"math"
 	"net/url"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"reflect"
 	"regexp"
@@ -30,6 +29,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/thorough"
 )
 
 const demo = "../../testdata/demo/week.xlsx"
@@ -51,9 +51,6 @@ func study(t *testing.T, file string, set analysis.Settings) (*trial.Log, *resul
 
 // TestLivePage looks at pages in one real browser, whose complaints are its errors.
 func TestLivePage(t *testing.T) {
-	if testing.Short() {
-		t.Skip("looks at the page in a browser")
-	}
 	ctx := browser(t)
 	log, r := study(t, demo, analysis.Settings{})
 	t.Run("agrees on chances", func(t *testing.T) { agreesOnChances(t, ctx, demo) })
@@ -77,10 +74,7 @@ func TestLivePage(t *testing.T) {
 // browser starts a real browser.
 func browser(t *testing.T, more ...chromedp.ExecAllocatorOption) context.Context {
 	t.Helper()
-	path, err := exec.LookPath("chromium")
-	if err != nil {
-		t.Skip("chromium is not installed: the live page is not looked at")
-	}
+	path := thorough.Program(t, "chromium", "the live page is not looked at")
 	options := []chromedp.ExecAllocatorOption{chromedp.ExecPath(path), chromedp.UserDataDir(t.TempDir()), chromedp.WindowSize(1200, 900)}
 	for _, f := range []string{"headless", "no-sandbox", "disable-gpu", "disable-quic", "no-first-run", "disable-background-networking", "disable-component-update", "disable-sync", "hide-scrollbars"} {
 		options = append(options, chromedp.Flag(f, true))

@@ -16,6 +16,7 @@ import (
 	"gonum.org/v1/plot/vg"
 
 	"foamfield/reports"
+	"foamfield/thorough"
 )
 
 var (
@@ -53,10 +54,7 @@ func painted(t *testing.T, paint func(c vg.CanvasSizer)) []byte {
 // Another program draws the page; the colours are looked up on it, in points
 // from the lower left corner of the figure's box.
 func TestCanvasAsAnotherProgramDrawsIt(t *testing.T) {
-	tool, err := exec.LookPath("pdftoppm")
-	if err != nil {
-		t.Skip("pdftoppm is not installed: figures on pages are not drawn by another program here")
-	}
+	tool := thorough.Program(t, "pdftoppm", "figures on pages are not drawn by another program here")
 	type spot struct {
 		x, y int
 		want color.Color

@@ -18,6 +18,7 @@ import (
 	"foamfield/analysis"
 	"foamfield/ingest"
 	"foamfield/reports"
+	"foamfield/thorough"
 )
 
 // To look at the pages: go test ./reports/pdf -run Look -look DIR, with -log
@@ -98,10 +99,7 @@ func TestSameBytes(t *testing.T) {
 // said is what another program reads on the pages.
 func said(t *testing.T, b []byte, args ...string) string {
 	t.Helper()
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not installed: the words on the pages are not read back here")
-	}
+	tool := thorough.Program(t, "pdftotext", "the words on the pages are not read back here")
 	file := filepath.Join(t.TempDir(), "x.pdf")
 	if err := os.WriteFile(file, b, 0o644); err != nil {
 		t.Fatal(err)

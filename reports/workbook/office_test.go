@@ -20,6 +20,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/thorough"
 )
 
 // demo is the demo's log read and analysed.
@@ -39,9 +40,7 @@ func demo(t *testing.T) (*trial.Log, *result.Results) {
 // A second spreadsheet program opens the report and works out what stands beside every
 // formula; after a change of batch and scale in the file, it weighs what the program does.
 func TestSecondProgramAgrees(t *testing.T) {
-	if _, err := exec.LookPath("soffice"); err != nil {
-		t.Skip("soffice is not installed: the workbook is not opened by a second program here")
-	}
+	thorough.Program(t, "soffice", "the workbook is not opened by a second program here")
 	b, err := Report(kitchen(), document())
 	if n := recalculated(t, b, err); n < 20 {
 		t.Errorf("only %d formulas were compared", n)

@@ -1,0 +1,49 @@
+// Package thorough divides the tests into what every change needs and what a thorough
+// run waits for beside it: whatever starts another program (a browser, a spreadsheet
+// program, R, the build for the browser), and the many logs behind a few.
+//
+//	FOAMFIELD_THOROUGH=1 go test ./...
+//
+// .ci/run is thorough. Any other run says of each such test what it leaves out.
+package thorough
+
+import (
+	"os"
+	"os/exec"
+	"testing"
+)
+
+const variable = "FOAMFIELD_THOROUGH"
+
+// Run reports whether this run is thorough.
+func Run() bool { return os.Getenv(variable) != "" }
+
+// Only skips a test in any other run; does is what the test does.
+func Only(t testing.TB, does string) {
+	t.Helper()
+	if !Run() {
+		t.Skipf("%s: in a thorough run only, %s=1", does, variable)
+	}
+}
+
+// Of is how many of all cases a test goes through: all in a thorough run, else few.
+func Of(t testing.TB, few, all int) int {
+	t.Helper()
+	if Run() {
+		return all
+	}
+	t.Logf("%d of %d: all of them in a thorough run, %s=1", few, all, variable)
+	return few
+}
+
+// Program is where another program lies, in a thorough run; left is what is left out
+// without it. .ci/run installs each and lets nothing be skipped for the lack of one.
+func Program(t testing.TB, name, left string) string {
+	t.Helper()
+	Only(t, "starts "+name)
+	path, err := exec.LookPath(name)
+	if err != nil {
+		t.Skipf("%s is not installed: %s", name, left)
+	}
+	return path
+}
