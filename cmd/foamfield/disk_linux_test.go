@@ -9,14 +9,14 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"foamfield/thorough"
 )
 
 // A disk that fills up, at whatever moment, leaves what was there, and no half report;
 // so does one that cannot be written to.
 func TestFullDisk(t *testing.T) {
-	if testing.Short() {
-		t.Skip("makes a dozen reports")
-	}
+	thorough.Only(t, "makes a dozen reports on a small disk")
 	disk := t.TempDir()
 	if err := syscall.Mount("tmpfs", disk, "tmpfs", 0, "size=6m"); err != nil {
 		t.Skipf("a small disk cannot be mounted here (%v): a full one is not tried", err)

@@ -19,9 +19,26 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/thorough"
 )
 
 const demo = "../../testdata/demo/week.xlsx"
+
+// A page is handed on as one file, so it must be one that a letter can carry.
+func TestPageIsNotTooLarge(t *testing.T) {
+	thorough.Only(t, "builds the page")
+	file, err := written()
+	if err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if size := info.Size(); size > 20_000_000 {
+		t.Errorf("foamfield.html has %d bytes, more than 20 MB", size)
+	}
+}
 
 // TestPage does with the page what its readers do, in a real browser.
 func TestPage(t *testing.T) {
