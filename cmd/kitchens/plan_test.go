@@ -5,6 +5,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/plan"
+	"foamfield/thorough"
 )
 
 // Planned weeks keep out of the thick corner that scattered ones walk into. The true
@@ -34,7 +35,7 @@ func TestPlannedWeekNamesAStart(t *testing.T) {
 	if testing.Short() {
 		t.Skip("logs and analyses kitchens for some seconds")
 	}
-	const kitchens = 4
+	kitchens := thorough.Of(t, 2, 4)
 	rows, err := laidOut(plan.Cover, 12, 2).study(t.TempDir(), kitchen.Easy, guardSeed, kitchens)
 	if err != nil {
 		t.Fatal(err)

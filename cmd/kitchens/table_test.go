@@ -7,9 +7,10 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
+	"foamfield/thorough"
 )
 
-var kitchens = flag.Int("kitchens", 8, "simulated kitchens a family to log, read and analyse")
+var kitchens = flag.Int("kitchens", 0, "simulated kitchens a family to log, read and analyse; unless set 8 of two families, in a thorough run 100 of each")
 
 // guardSeed is the first kitchen of the guard: neither the priors' nor the table's own.
 const guardSeed = 60_000
@@ -22,15 +23,22 @@ func TestStartsTrulyWork(t *testing.T) {
 	if testing.Short() {
 		t.Skip("logs and analyses kitchens for some seconds")
 	}
-	slack := 0.45 / math.Sqrt(float64(*kitchens)) // two standard errors of a share near 0.9, nearly
-	for _, family := range kitchen.Families {
+	number, families := *kitchens, kitchen.Families
+	if number == 0 {
+		number = thorough.Of(t, 8, 100)
+		if !thorough.Run() {
+			families = []kitchen.Family{kitchen.Hard, kitchen.Stranger}
+		}
+	}
+	slack := 0.45 / math.Sqrt(float64(number)) // two standard errors of a share near 0.9, nearly
+	for _, family := range families {
 		beyond, short, cover := 0.15, 0.1, 0.87
 		if family == kitchen.Stranger { // of other laws, which no surface of ours follows as well
 			beyond, short, cover = 0.02, 0.2, 0.65
 		}
 		dir := t.TempDir()
 		var rows []verdict
-		each := max(1, *kitchens/len(kitchen.Layouts))
+		each := max(1, number/len(kitchen.Layouts))
 		for i, layout := range kitchen.Layouts {
 			some, err := studyMany(dir, family, layout, 24, guardSeed+uint64(i*each), each)
 			if err != nil {

@@ -4,9 +4,11 @@ import (
 	"flag"
 	"math"
 	"testing"
+
+	"foamfield/thorough"
 )
 
-var histories = flag.Int("histories", 3, "simulated histories of four weeks a row")
+var histories = flag.Int("histories", 0, "simulated histories of four weeks a row; unless set 1, in a thorough run 3")
 
 // guardHistories is the first history of the guard, none of the table's.
 const guardHistories = 90_000
@@ -18,6 +20,9 @@ func TestTrendsAreFound(t *testing.T) {
 		t.Skip("simulates and analyses histories for some seconds")
 	}
 	dir, n := t.TempDir(), *histories
+	if n == 0 {
+		n = thorough.Of(t, 1, 3)
+	}
 	var falsely, all float64
 	for _, c := range courses() {
 		switch c.name {
