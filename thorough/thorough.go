@@ -47,3 +47,14 @@ func Program(t testing.TB, name, left string) string {
 	}
 	return path
 }
+
+// Step is from one case of a long list to the next that a test goes through: to the very
+// next in a thorough run, else to the nth.
+func Step(t testing.TB, n int) int {
+	t.Helper()
+	if Run() {
+		return 1
+	}
+	t.Logf("one case in %d: all of them in a thorough run, %s=1", n, variable)
+	return n
+}

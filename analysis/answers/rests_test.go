@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 
 	"gonum.org/v1/gonum/stat"
 )
@@ -23,7 +24,7 @@ func TestRestsAgreeWithRefits(t *testing.T) {
 		t.Skip("studies many logs")
 	}
 	missed, moved := 0.0, 0.0
-	for seed := range uint64(4) {
+	for seed := range uint64(thorough.Of(t, 2, 4)) {
 		k := kitchen.New(kitchen.Easy, 4600+seed)
 		var b strings.Builder
 		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 12, kitchen.Stream(seed, "rests"))); err != nil {

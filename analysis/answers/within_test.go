@@ -10,14 +10,15 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 )
 
 // Weighed anywhere within what the card allows, all ingredients off at once, a mix
 // loses no more than the 0.05 it may and clogs no more often than a start may. The
-// directions tried are few; a thousand random misweighings and every corner know
+// directions tried are few; random misweighings and every corner know
 // nothing of them.
 func TestWithinKeepsTheChance(t *testing.T) {
-	exact, loose := 0, 0
+	exact, loose, tries := 0, 0, thorough.Of(t, 100, 1000)
 	logs := []*trial.Log{}
 	week, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
 	if err != nil {
@@ -28,7 +29,7 @@ func TestWithinKeepsTheChance(t *testing.T) {
 		t.Fatal(err)
 	}
 	logs = append(logs, week, thick)
-	for seed := range uint64(6) {
+	for seed := range uint64(thorough.Of(t, 2, 6)) {
 		k := kitchen.New([]kitchen.Family{kitchen.Easy, kitchen.Hard}[seed%2], 4400+seed)
 		var b strings.Builder
 		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 24, kitchen.Stream(seed, "within"))); err != nil {
@@ -64,7 +65,7 @@ func TestWithinKeepsTheChance(t *testing.T) {
 			rng := rand.New(rand.NewPCG(uint64(k), 7))
 			worst := 0.0
 			n := len(f.Lines)
-			for try := range 1000 + 1<<n {
+			for try := range tries + 1<<n {
 				by := make([]float64, n)
 				for i := range by {
 					by[i] = *start.Ingredients[i].WithinGrams

@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis/fits"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/thorough"
 )
 
 var update = flag.Bool("update", false, "write the table of false alarms anew, from many logs")
@@ -122,7 +123,7 @@ func TestFalseAlarms(t *testing.T) {
 	if testing.Short() {
 		t.Skip("analyses many logs")
 	}
-	logs := 50
+	logs := thorough.Of(t, 15, 50)
 	if *update {
 		logs = 1000
 	}
@@ -218,7 +219,8 @@ func TestDayEffectIsFound(t *testing.T) {
 	}
 	path := filepath.Join(t.TempDir(), "log.csv")
 	found, tests := 0, 0
-	for seed := range uint64(60) {
+	logs := thorough.Of(t, 15, 60)
+	for seed := range uint64(logs) {
 		for _, e := range comparing(t, path, alike(t, kitchen.Easy, kitchen.Scattered, 40, 7000+seed, 0.7)) {
 			if e.By == "day" && e.P != nil {
 				tests++
@@ -229,7 +231,7 @@ func TestDayEffectIsFound(t *testing.T) {
 		}
 	}
 	t.Logf("found in %d of %d", found, tests)
-	if tests < 40 || 2*found < tests {
+	if 3*tests < 2*logs || 2*found < tests {
 		t.Errorf("a day effect of 0.7 on ln hold is found in %d of %d logs", found, tests)
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"foamfield/analysis/fits"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"foamfield/thorough"
 )
 
 // lots is a log whose hold peaks over fat and in which the second of two lots of butter,
@@ -81,9 +82,7 @@ func second(e result.GroupEffect) result.Band {
 // and not beside straight terms; where lots are alike, they are called different no more
 // often than they may be.
 func TestLotsBesideTheCurve(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.Only(t, "judges 120 logs beside straight and curved terms")
 	path := filepath.Join(t.TempDir(), "log.csv")
 	for _, factor := range []float64{0.7, 1} {
 		var held, straightHeld, alarms, straightAlarms, judgedCurved int

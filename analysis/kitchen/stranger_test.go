@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"foamfield/thorough"
+
 	"gonum.org/v1/gonum/integrate/quad"
 )
 
@@ -26,7 +28,7 @@ func openMixes(k *Kitchen) []Mix {
 // Four standard errors of 20 000 outcomes, and one outcome for chances near 0 or 1.
 func TestStrangersAgreeWithSimulation(t *testing.T) {
 	const n = 20_000
-	for _, k := range strangers(12) {
+	for _, k := range strangers(thorough.Of(t, 3, 12)) {
 		rng := Stream(k.Seed, "simulation")
 		for _, m := range openMixes(k) {
 			met, out := 0, 0
@@ -57,7 +59,7 @@ func TestStrangersAgreeWithSimulation(t *testing.T) {
 
 // The chill rule against one of many narrow panels.
 func TestChillIsIntegratedAccurately(t *testing.T) {
-	for _, k := range strangers(40) {
+	for _, k := range strangers(thorough.Of(t, 8, 40)) {
 		s := k.laws.(*stranger)
 		for _, m := range openMixes(k) {
 			c := s.coat.on(m)

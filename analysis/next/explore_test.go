@@ -17,6 +17,7 @@ import (
 	"foamfield/analysis/works"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 )
 
 var asked = answers.Asked{Seed: 1, Batch: result.Batch{Grams: 300, ScaleStepGrams: 0.1, Canisters: 1},
@@ -61,7 +62,8 @@ func TestExploringTrialsKeepTheRules(t *testing.T) {
 		t.Skip("analyses many logs")
 	}
 	suggested := 0
-	for seed := range uint64(6) {
+	all := thorough.Of(t, 2, 6)
+	for seed := range uint64(all) {
 		k := kitchen.New(kitchen.Family(seed%2), 800+seed)
 		var csv bytes.Buffer
 		if err := kitchen.WriteCSV(&csv, k.Log(kitchen.Layouts[seed%4], 20, kitchen.Stream(seed, "explore"))); err != nil {
@@ -101,8 +103,8 @@ func TestExploringTrialsKeepTheRules(t *testing.T) {
 			}
 		}
 	}
-	if suggested < 6 {
-		t.Errorf("only %d trials suggested in six kitchens", suggested)
+	if suggested < all {
+		t.Errorf("only %d trials suggested in %d kitchens", suggested, all)
 	}
 }
 

@@ -22,7 +22,8 @@ import (
 	"foamfield/thorough"
 )
 
-// To look at the pages as the browser shows them: go test ./reports/html -run FiguresHold -look DIR.
+// To look at the pages as the browser shows them: FOAMFIELD_THOROUGH=1 go test ./reports/html
+// -run FiguresHold -look DIR.
 var look = flag.String("look", "", "write a picture of every page, screen and font that is measured into this folder")
 
 // devices are what the fonts of a machine make of the same page: the one the figures are
