@@ -56,6 +56,7 @@ func (r *reader) remove(drop map[int]bool) {
 	}
 	moved[len(moved)-1] = len(kept)
 	r.log.Trials = kept
+	r.forgetSources(drop)
 	for i := range r.starts {
 		r.starts[i] = moved[r.starts[i]]
 	}

@@ -1,6 +1,8 @@
 package ingest
 
 import (
+	"slices"
+
 	"foamfield/ingest/files"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/kitchen"
@@ -17,9 +19,9 @@ type HandIn struct {
 	Book     *sheet.Book
 	Log      *trial.Log
 	Own      *kitchen.Sheets
-	Cells    map[trial.Place]Source // by Trial.At
-	Averages []Average              // rows of means and sums, below or beside trials
-	Taken    map[string]bool        // sheets that are logs or kitchen sheets
+	Sources  []Source        // beside Log.Trials: cards on one sheet have one place
+	Averages []Average       // rows of means and sums, below or beside trials
+	Taken    map[string]bool // sheets that are logs or kitchen sheets
 }
 
 // Source is where a trial's cells stand: its mix and its results, which may be two
@@ -42,7 +44,7 @@ func ReadHandIn(path string, shared *kitchen.Sheets) (*HandIn, *trial.Refusal) {
 	if refused != nil {
 		return nil, refused
 	}
-	r := &reader{log: &trial.Log{}, complaints: map[int]string{}, handIn: &HandIn{Path: path, Book: book, Cells: map[trial.Place]Source{}, Taken: map[string]bool{}}}
+	r := &reader{log: &trial.Log{}, complaints: map[int]string{}, handIn: &HandIn{Path: path, Book: book, Taken: map[string]bool{}}}
 	r.log.Inputs = []trial.Input{{File: book.File, SHA256: book.SHA256}}
 	own, sheets, found := kitchen.Read(book)
 	r.said.add(found...)
@@ -69,15 +71,24 @@ func ReadHandIn(path string, shared *kitchen.Sheets) (*HandIn, *trial.Refusal) {
 	return h, nil
 }
 
-// keepSource remembers where a trial's cells stand, where that is asked for.
-func (r *reader) keepSource(at trial.Place, s Source) {
+// keepSource remembers where the next trial's cells stand, where that is asked for.
+func (r *reader) keepSource(s Source) {
 	if r.handIn == nil {
 		return
 	}
 	if s.Results == nil {
 		s.Results, s.ResultRow = s.Mix, s.MixRow
 	}
-	r.handIn.Cells[at] = s
+	r.handIn.Sources = append(r.handIn.Sources, s)
+}
+
+// forgetSources takes away what stood behind trials that are taken out.
+func (r *reader) forgetSources(drop map[int]bool) {
+	if r.handIn == nil {
+		return
+	}
+	i := -1
+	r.handIn.Sources = slices.DeleteFunc(r.handIn.Sources, func(Source) bool { i++; return drop[i] })
 }
 
 // keepAverages remembers the rows that sum a table up.

@@ -335,7 +335,7 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	x.Flagged = why
 	r.said.add(found...)
 	r.setAside(t, l, &x, mixed)
-	r.keepSource(x.At, Source{t.scheme, results, l.Recipe.Row, seen.Row})
+	r.keepSource(Source{t.scheme, results, l.Recipe.Row, seen.Row})
 	r.log.Trials = append(r.log.Trials, x)
 }
 

@@ -205,8 +205,8 @@ func (j *judge) designOf(s sentence) *method.Design {
 	}
 	var found *method.Design
 	for i := range j.designs {
-		for _, t := range j.designs[i].Tables {
-			if name := strings.ToLower(t.At.Sheet); name != "" && strings.Contains(s.low, name) || t.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
+		for _, x := range j.designs[i].Trials {
+			if name := strings.ToLower(x.At.Sheet); name != "" && strings.Contains(s.low, name) || x.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
 				if found != nil && found != &j.designs[i] {
 					return nil
 				}

@@ -280,7 +280,7 @@ func inTask(all []*handin.Trial, low string) []*handin.Trial {
 	}
 	var of []*handin.Trial
 	for _, x := range all {
-		if name := strings.ToLower(x.Table.At.Sheet); name != "" && strings.Contains(low, name) {
+		if name := strings.ToLower(x.At.Sheet); name != "" && strings.Contains(low, name) {
 			of = append(of, x)
 		}
 	}

@@ -149,7 +149,7 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 // datedElsewhere reports a day in words, in the name of a sheet or of the file.
 func datedElsewhere(w *handin.Work) bool {
 	return hints(w, datedLine) || slices.ContainsFunc(w.Files, datedLine.MatchString) ||
-		slices.ContainsFunc(w.Tables, func(t *handin.Table) bool { return t.At.Sheet != "" && scheme.LooksLikeDay(t.At.Sheet) }) ||
+		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.At.Sheet != "" && scheme.LooksLikeDay(x.At.Sheet) }) ||
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
 

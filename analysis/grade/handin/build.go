@@ -27,10 +27,7 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 	byScheme := map[halves]*Table{}
 	for i := range h.Log.Trials {
 		x := &h.Log.Trials[i]
-		src, ok := h.Cells[x.At]
-		if !ok {
-			continue
-		}
+		src := h.Sources[i]
 		key := halves{src.Mix, src.Results}
 		t := byScheme[key]
 		if t == nil {
@@ -366,7 +363,7 @@ func busyRows(s *sheet.Sheet, at trial.Place, tables []*Table, h *ingest.HandIn)
 			busy[a.At.Row] = true
 		}
 	}
-	for _, src := range h.Cells {
+	for _, src := range h.Sources {
 		for _, f := range src.Mix.Found.Furniture {
 			if src.Mix.Sheet == at.Sheet && (f.Kind == grid.Units || f.Kind == grid.Header || f.Kind == grid.Average) {
 				busy[f.Row] = true

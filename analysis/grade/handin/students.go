@@ -38,6 +38,7 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 
 // settle fills in what follows from the parts of a work.
 func (w *Work) settle() {
+	w.Tables = joined(w.Tables)
 	for _, t := range w.Tables {
 		w.Sheets = append(w.Sheets, t.At)
 		t.Task = taskOf(t)
