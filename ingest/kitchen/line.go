@@ -92,6 +92,7 @@ func (l *lister) row(row *sheet.Row) {
 		return
 	}
 	l.beside(row)
+	l.pairs(row)
 	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
 		for _, name := range names {
 			l.add(name + " HLB " + say.Exact(c.Number))
@@ -158,7 +159,7 @@ type Statement struct {
 func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 	for _, line := range s.Lines {
 		for _, sentence := range sentences(line.Text) {
-			for before, after := range occurrences(say.Fold(sentence), say.Fold(name)) {
+			for before, after := range occurrences(inFull(say.Fold(sentence)), inFull(say.Fold(name))) {
 				st, says := stated(before, after)
 				if !says {
 					continue

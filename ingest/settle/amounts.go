@@ -218,6 +218,12 @@ func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.In
 		return i
 	}
 	st, ok := m.kitchen.Stated(f.Called())
+	if st.Is != nil && !st.Disputed && i.Kind == st.Is.Kind && i.HLB == nil && i.FatPercent == nil { // "emulsifier A"
+		i = *st.Is
+	}
+	if !ok {
+		st, ok = m.kitchen.Stated(i.Name) // P80 in the header, polysorbate 80 in the line
+	}
 	if !ok || strings.HasPrefix(i.From, "the name says") {
 		return i
 	}

@@ -1,0 +1,66 @@
+package kitchen
+
+import (
+	"regexp"
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/look"
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+)
+
+// Forms above a table give a label and its value in the next cell: "HLB A | 3.8", "Fat of
+// butter, % | 84", "Emulsifier A (low HLB) | GMS". They are written out as the sentences
+// that anybody would say: "emulsifier a HLB 3.8", "butter = 84 % fat".
+
+var (
+	hlbLabel = regexp.MustCompile(`^(?:hlb(?: value)?(?: of)? (.+)|(.+?),? \(?hlb\)?(?: value)?)\s*[:=]?$`)
+	fatLabel = regexp.MustCompile(`^(?:fat(?: percent| content)? (?:of|in) (?:the )?(.+?)|(.+?),? fat(?: content| percent)?)(?:,? ?\(?%\)?|,? percent)\s*[:=]?$`)
+	aside    = regexp.MustCompile(`\s*\([^)]*\)`)
+	lettered = regexp.MustCompile(`^(?:[a-d]|[1-4])$`)
+	anEmuls  = regexp.MustCompile(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu)\b\.?\s*([a-d1-4])\b`)
+)
+
+// pairs writes out the labels of a row with their values.
+func (l *lister) pairs(row *sheet.Row) {
+	for k := 0; k+1 < len(row.Cells); k++ {
+		label, v := &row.Cells[k], &row.Cells[k+1]
+		if label.Kind != sheet.Text || v.Col > label.Col+2 {
+			continue
+		}
+		text, value := say.Fold(label.Text), strings.TrimSpace(l.sheet.Display(*v))
+		l.at.Row, l.at.Col = row.Number, int(v.Col)
+		_, number := look.Number(v)
+		name := strings.TrimSpace(aside.ReplaceAllString(text, ""))
+		switch {
+		case number:
+			if m := hlbLabel.FindStringSubmatch(text); m != nil {
+				l.add(nameIn(m[1]+m[2]) + " HLB " + value)
+			} else if m := fatLabel.FindStringSubmatch(text); m != nil {
+				l.add(nameIn(m[1]+m[2]) + " = " + strings.TrimRight(value, " %") + " % fat")
+			}
+		case v.Kind == sheet.Text && anEmuls.FindString(name) == name && name != "":
+			if head, _, _ := strings.Cut(value, ","); known(aside.ReplaceAllString(head, "")) {
+				l.add(name + " = " + value)
+			}
+		}
+	}
+}
+
+func known(name string) bool {
+	_, ok := ingredient.Lookup(strings.TrimSpace(name))
+	return ok
+}
+
+// nameIn is what a label calls an ingredient: HLB A is that of emulsifier A.
+func nameIn(name string) string {
+	name = strings.TrimRight(strings.TrimSpace(aside.ReplaceAllString(name, "")), " ,:=")
+	if lettered.MatchString(name) {
+		return "emulsifier " + name
+	}
+	return name
+}
+
+// inFull writes out the short forms of an emulsifier with a letter or a number: Emuls. A.
+func inFull(folded string) string { return anEmuls.ReplaceAllString(folded, "emulsifier $1") }
