@@ -215,7 +215,7 @@ type checked struct {
 func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	logged, slips := record.Of(w)
 	logged = append(logged, beside.exchangedResults(w, slips)...)
-	sums, tally := recalc.Of(w, rules, slips.Meant)
+	sums, tally := recalc.Of(w, rules, slips.Meant, slips.Not)
 	designs := method.Of(w, slips)
 	places := claim.Places(w)
 	var plan, claims []finding.Found

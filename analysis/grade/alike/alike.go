@@ -105,6 +105,8 @@ func rowOf(w *handin.Work, x *handin.Trial) row {
 		case col.Role == column.Hold && !col.Mean(): // the first hold, the second
 			name = strings.Repeat("I", holds)
 			holds++
+		case col.Role == column.DrainedAmount && col.Field != nil: // grams are none of the percents
+			name = fmt.Sprint(col.Field.Want)
 		}
 		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured, weighed && col.Field.What.WeighedAsEmulsifier()})
 	}

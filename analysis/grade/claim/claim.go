@@ -319,7 +319,7 @@ var (
 // tiedToHold is a number of minutes that can be of nothing but the hold.
 var tiedToHold = regexp.MustCompile(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|longest|best)\b[^.;]{0,28}?\(?\d+(?:[.,]\d+)?\s*(min|minutes|h|hours)|\(\d+(?:[.,]\d+)?\s*min)`)
 
-var minutesSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
+var minutesSaid = regexp.MustCompile(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
 func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
@@ -361,6 +361,12 @@ func minutesOf(s sentence) (v, half float64, ok bool) {
 func (j *judge) elsewhere(x *handin.Trial, v, half float64) bool {
 	if mean, n := j.ofFormula(x, hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
 		return true
+	}
+	d := j.design(x.Table)
+	for i, at := 0, slices.Index(d.Trials, x); i < len(d.Trials); i++ { // another making of it
+		if l, h, ok := j.seen(d.Trials[i], hold); ok && (i == at || d.Same(i, at)) && v >= l-half-1e-9 && v <= h+half+1e-9 {
+			return true
+		}
 	}
 	if twins := j.twinsIn(x); len(twins) > 1 {
 		if l, h, ok := j.bounds(twins); ok && l == h && math.Abs(l-v) <= half+0.05 {

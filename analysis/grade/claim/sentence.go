@@ -21,7 +21,7 @@ type sentence struct {
 
 var (
 	concludes   = regexp.MustCompile(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
-	startsSo    = regexp.MustCompile(`(?i)^\s*(conclusions?|in conclusion|to conclude|i conclude|we conclude|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
+	startsSo    = regexp.MustCompile(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
 	notSo       = regexp.MustCompile(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
 	unsure      = regexp.MustCompile(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
 	denied      = regexp.MustCompile(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
@@ -71,6 +71,9 @@ func isSum(p handin.Phrase) bool {
 }
 
 var figure = regexp.MustCompile(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
+
+// Label is a label beside or under which a conclusion is to stand.
+var Label = regexp.MustCompile(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|fazit|schlussfolgerung|conclusión|conclusione|result|answer|what (?:i|we) (?:conclude|think|take home|learnt|learned|found))\s*[:?]?\s*$`)
 
 // planLabel are labels of what was meant or expected.
 var planLabel = regexp.MustCompile(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)

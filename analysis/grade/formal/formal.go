@@ -11,6 +11,7 @@ import (
 	"strings"
 	"time"
 
+	"foamfield/analysis/grade/claim"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
@@ -35,12 +36,12 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		out = append(out, withoutUnit(w)...)
 	}
 	if rules.Safety && !saysSafety(w) {
-		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", missingAt(w)...)
+		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", emptyLine(w, safetyLabel, missingAt(w))...)
 		f.Certain = !hints(w, safetyHints)
 		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
-		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", missingAt(w)...)
+		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", emptyLine(w, claim.Label, missingAt(w))...)
 		f.Certain = !hasProse(w)
 		out = append(out, f)
 	} else if rules.Conclusion && onlyNamed(w, conclusion) {
@@ -141,7 +142,7 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 		return lateLines(lines, rules)
 	}
 	if !logged && rules.Dates && !datedElsewhere(w) {
-		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, missingAt(w))...).Surely())
+		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, dayLabel, missingAt(w))...).Surely())
 	}
 	return out, late
 }
@@ -383,10 +384,14 @@ func example(col *handin.Column) string {
 
 var safetyWords = regexp.MustCompile(`(?i)(safe|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
 
+// safetyLabel is a label beside which a word on safety is to stand.
+var safetyLabel = regexp.MustCompile(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)
+
 // saysSafety reports a word on safety anywhere, or a critical step of a method.
 func saysSafety(w *handin.Work) bool {
 	for _, p := range w.Words {
-		if safetyWords.MatchString(p.Text) {
+		label := safetyLabel.MatchString(p.Text)
+		if label && len(strings.Fields(p.Right)) > 1 || !label && safetyWords.MatchString(p.Text) {
 			return true
 		}
 	}

@@ -19,7 +19,7 @@ type line struct {
 }
 
 var (
-	dayLabel = regexp.MustCompile(`(?i)^\s*(?:(?:trial|test|lab|experiment) )?(?:date|day|dates|days|datum|tag|fecha|data|giorno|jour|done on|made on|tested on|date of (?:the )?(?:trials?|tests?|experiments?))\s*:?\s*$`)
+	dayLabel = regexp.MustCompile(`(?i)^\s*(?:(?:trial|test|lab|experiment|kitchen|bench|class|practical|lesson|cooking|working) )?(?:date(?:\(s\))?|day(?:\(s\))?|dates|days|datum|tag|fecha|data|giorno|jour|when|done on|made on|tested on|(?:date|day)s? of (?:the )?(?:trials?|tests?|experiments?|work|practical|lab))\s*:?\s*$`)
 	dayInOne = regexp.MustCompile(`(?i)^\s*(?:date|datum|fecha|data|jour|made on|tested on)\s*:\s*(\S.*)$`)
 )
 
@@ -37,14 +37,14 @@ func linesOf(w *handin.Work) (out []line) {
 	return out
 }
 
-// emptyLine is the cell beside a label for the day that was left empty, or else where
-// anything missing is said.
-func emptyLine(w *handin.Work, or []trial.Place) []trial.Place {
+// emptyLine is the cell beside a label that was left empty, or else where anything missing
+// is said.
+func emptyLine(w *handin.Work, label *regexp.Regexp, or []trial.Place) []trial.Place {
 	for _, p := range w.Words {
-		if p.Note == nil && p.Right == "" && dayLabel.MatchString(p.Text) {
+		if p.Note == nil && p.Right == "" && label.MatchString(p.Text) {
 			beside := p.At
 			beside.Col++
-			return append([]trial.Place{beside}, or...)
+			return append([]trial.Place{beside, p.At}, or...)
 		}
 	}
 	return or

@@ -95,6 +95,9 @@ func (t *Table) take(x *trial.Trial, src ingest.Source, formulas sheet.Formulas)
 			s, row, col = src.Results, src.ResultRow, i-n
 		}
 		c.Cells = append(c.Cells, cellOf(s, row, col, c, formulas))
+		if unit := s.Found.UnitOf(row, col); unit != "" && c.UnitBelow == "" {
+			c.UnitBelow = unit
+		}
 	}
 }
 
@@ -305,7 +308,7 @@ func phrasesOf(s *sheet.Sheet, r sheet.Row, at trial.Place) (out []Phrase) {
 			continue
 		}
 		p := Phrase{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Text: text}
-		if i+1 < len(r.Cells) {
+		if i+1 < len(r.Cells) && r.Cells[i+1].Col <= c.Col+2 { // further off is another label
 			p.Right, p.RightAt = strings.TrimSpace(s.Display(r.Cells[i+1])), p.At
 			p.RightAt.Col = int(r.Cells[i+1].Col)
 		}

@@ -44,7 +44,7 @@ type Column struct {
 	Heading   trial.Place
 	Field     *scheme.Field // nil where the reader has none
 	Role      column.Role
-	UnitBelow string // from a row of units
+	UnitBelow string // from a row of units, or beside the values of a card
 	Cells     []Cell // by trial
 	sample    float64
 	table     *Table
@@ -84,6 +84,19 @@ func (x *Trial) IsControl() bool {
 		cell := c.Cells[x.Index]
 		return cell.Kind == sheet.Text && !cell.Known && wordy(c.Role) && len(strings.Fields(cell.Text)) <= 5 && len(cell.Text) > 2 && NamesControl(cell.Text)
 	})
+}
+
+// Bare reports a mix without any emulsifier, in a table that has some.
+func (x *Trial) Bare() bool {
+	has := false
+	for _, c := range x.Table.Weighed() {
+		if c.Field.What.WeighedAsEmulsifier() {
+			if has = true; c.Cells[x.Index].Value > 0 || !c.Cells[x.Index].Known && !c.Cells[x.Index].Blank() {
+				return false
+			}
+		}
+	}
+	return has
 }
 
 // wordy reports the roles of columns in which students write what they like.

@@ -29,6 +29,9 @@ func (j *job) drained() {
 				if sample != nil && sample.Cells[i].Known {
 					of = sample.Cells[i].Value
 				}
+				if j.not[g.Cells[i].At] {
+					return expected{}, false
+				}
 				e, ok := j.drainedOf(i, g.Cells[i], of)
 				e.ways = append(e.ways, j.otherSamples(sample, g.Cells[i], of)...)
 				return e, ok

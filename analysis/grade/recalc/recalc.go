@@ -25,11 +25,12 @@ type Meant map[trial.Place]float64
 type Tally struct{ Checked, Wrong int }
 
 // Of finds what was worked out wrong in a work, and counts what was looked at.
-func Of(w *handin.Work, rules criteria.Rules, meant Meant) (out []finding.Found, tally map[criteria.Look]Tally) {
+// not are cells that cannot be: what is worked out from them is not to blame.
+func Of(w *handin.Work, rules criteria.Rules, meant Meant, not map[trial.Place]bool) (out []finding.Found, tally map[criteria.Look]Tally) {
 	said := saidOf(w)
 	tally = map[criteria.Look]Tally{}
 	for _, t := range w.Tables {
-		j := &job{table: t, rules: rules, said: said, tally: tally, meant: meant}
+		j := &job{table: t, rules: rules, said: said, tally: tally, meant: meant, not: not}
 		for i := range t.Trials {
 			j.mixes = append(j.mixes, mixesOf(t, i, rules, meant))
 		}
@@ -79,6 +80,7 @@ type job struct {
 	out   []finding.Found
 	tally map[criteria.Look]Tally
 	meant Meant
+	not   map[trial.Place]bool
 }
 
 // accepted is a value that is right, with its range where a constant may vary.

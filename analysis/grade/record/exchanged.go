@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/finding"
@@ -27,7 +28,7 @@ func (r *reader) exchangedCells(t *handin.Table) {
 		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
 			for a := range cols {
 				for b := range a {
-					if x, y := cols[b], cols[a]; !(x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i)) {
+					if x, y := cols[b], cols[a]; !weakFoam(t, x, y, i) && !(x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i)) {
 						r.exchangedPair(x, y, i)
 					}
 				}
@@ -57,6 +58,26 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	words := fmt.Sprintf("%s and %s look exchanged: each fits the other's column (%s, %s). Which is which?", a.Text, b.Text, x.Header, y.Header)
 	r.add(about(words, a, "exchanged cells").And(b.At), a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// weakFoam reports a short hold beside much drained, of a control or of grams that bear the
+// percent out: such foams are, and nothing is exchanged.
+func weakFoam(t *handin.Table, x, y *handin.Column, i int) bool {
+	if y.Role == column.Hold {
+		x, y = y, x
+	}
+	if !results(x, y) || !(boundsOf(x, i).low > x.Cells[i].Value && boundsOf(y, i).high < y.Cells[i].Value) {
+		return false
+	}
+	return t.Trials[i].IsControl() || t.Trials[i].Bare() || drainedBornOut(t, y, i)
+}
+
+// drainedBornOut reports a percent that is what drained of the foam, in grams of its own.
+func drainedBornOut(t *handin.Table, percent *handin.Column, i int) bool {
+	sample := t.Find(column.SampleMass)
+	return sample != nil && sample.Cells[i].Value > 0 && slices.ContainsFunc(t.All(column.DrainedAmount), func(g *handin.Column) bool {
+		return g != percent && g.Cells[i].Known && math.Abs(100*g.Cells[i].Value/sample.Cells[i].Value-percent.Cells[i].Value) < 0.3
+	})
 }
 
 // mayChange reports two columns whose cells can be told apart at all.

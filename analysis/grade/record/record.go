@@ -177,7 +177,7 @@ func (r *reader) units(t *handin.Table) {
 		switch {
 		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass:
 			slips = append(slices.Clone(massUnits), anyPoint...)
-		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy:
+		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy || col.Role == column.Rest:
 			slips = timeUnits // holds truly differ tenfold
 		case col.Role == column.DrainedAmount:
 			slips = massUnits
