@@ -35,7 +35,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	reason := noMeasure
 	for _, s := range sentences {
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.outside, j.tooStrong, j.success, j.counted} {
+		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted} {
 			if found, ok := f(s, rule, reason); ok {
 				out = append(out, found)
 			}
@@ -276,6 +276,11 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 	}
 	if why := j.fails(x, r); why != "" {
 		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, named[0].id, why), s, "own rule").Surely(), true
+	}
+	if r.by != nil && !because.MatchString(s.low) && !otherwise.MatchString(strings.Replace(s.low, "by our rule", "", 1)) {
+		if d := j.oneDesign(named); d != nil {
+			return j.topOf(s, named, d, *r.by)
+		}
 	}
 	if r.set() || because.MatchString(s.low) || otherwise.MatchString(s.low) {
 		return f, false

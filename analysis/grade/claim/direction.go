@@ -285,9 +285,12 @@ var (
 	packet  = regexp.MustCompile(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)
 )
 
+// states are verbs of a statement, which a list of ingredients lacks.
+var states = regexp.MustCompile(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|hält|tient|aguanta|tiene)\b`)
+
 // outside finds numbers that a conclusion speaks of and nobody tried.
 func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	if planned.MatchString(s.low) || packet.MatchString(s.low) || len(j.designs) == 0 {
+	if planned.MatchString(s.low) || packet.MatchString(s.low) || !states.MatchString(s.low) || len(j.designs) == 0 {
 		return f, false
 	}
 	d := j.designOf(s)
@@ -351,7 +354,7 @@ func weighedFatOf(x *handin.Trial) float64 {
 	for _, c := range x.Table.Weighed() {
 		if cell := c.Cells[x.Index]; cell.Known {
 			sum += cell.Value
-			if c.Field.What.Kind == ingredient.Fat {
+			if what := &c.Field.What; what.Kind == ingredient.Fat && !(what.FatPercent != nil && what.FatPercent.Value < leanest) { // nobody takes cream for fat
 				fat += cell.Value
 			}
 		}
@@ -361,6 +364,9 @@ func weighedFatOf(x *handin.Trial) float64 {
 	}
 	return 100 * fat / sum
 }
+
+// leanest is the least fat percent of what may be taken for fat as it was weighed.
+const leanest = 70
 
 // weighedFat is the range of the fat ingredients in percent of the mix, as weighed.
 func weighedFat(d *method.Design) (low, high float64) {
@@ -394,6 +400,7 @@ type ownRule struct {
 	holdAtLeast   float64
 	drainedAtMost float64
 	words         string
+	by            *end // best is what does most by it; nil where nothing is said
 }
 
 func (r ownRule) set() bool { return r.holdAtLeast > 0 || r.drainedAtMost > 0 }
@@ -439,6 +446,7 @@ func ruleOf(w *handin.Work) (r ownRule) {
 			r.drainedAtMost = firstNumber(m[1:2])
 		}
 	}
+	r.by = bestBy(w)
 	var words []string
 	if r.holdAtLeast > 0 {
 		words = append(words, "holds at least "+say.Number(r.holdAtLeast)+" min")
@@ -448,6 +456,36 @@ func ruleOf(w *handin.Work) (r ownRule) {
 	}
 	r.words = strings.Join(words, ", ")
 	return r
+}
+
+var (
+	bestRule  = regexp.MustCompile(`(?i)(\b(rule|criterion|criteria)\b.{0,20}\bbest\b|\bbest\b.{0,12}(=|:|\bmeans\b|\bis the (one|foam|trial)\b)|\b(our|my|the) rule\b|\brule:)`)
+	byHold    = regexp.MustCompile(`(?i)\b(longest|long) ?(hold|holding|stand|standing|time)?\b|\bholds? (the )?longest|\bstands? (the )?longest`)
+	byDrained = regexp.MustCompile(`(?i)\b(least|lowest|less|smallest) (drip|drain|drainage|drained|liquid|serum|weep|loss)|\b(drains?|drips?|weeps?|loses?) (the )?least`)
+)
+
+// bestBy is what a student calls best, in a rule of words: "our rule: best = least drip".
+// None where the rule names both, or two rules differ.
+func bestBy(w *handin.Work) (by *end) {
+	for _, p := range w.Words {
+		text := p.Text
+		if len(strings.Fields(text)) <= 6 {
+			text += " " + p.Right
+		}
+		long, dry := byHold.MatchString(text), byDrained.MatchString(text)
+		if p.Note != nil || !bestRule.MatchString(p.Text) || long == dry {
+			continue
+		}
+		e := end{hold, true, "held longest"}
+		if dry {
+			e = end{drained, false, "drained least"}
+		}
+		if by != nil && *by != e {
+			return nil
+		}
+		by = &e
+	}
+	return by
 }
 
 // fails says how a trial surely fails a rule, "" if it may pass.

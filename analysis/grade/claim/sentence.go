@@ -78,6 +78,9 @@ var Label = regexp.MustCompile(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|
 // planLabel are labels of what was meant or expected.
 var planLabel = regexp.MustCompile(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)
 
+// otherLabel are labels of what is no conclusion.
+var otherLabel = regexp.MustCompile(`(?i)^\s*(safety|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza|name|student|class|group|partner|dates?|product|dish|canister|(?:our |my )?rule|success rule)\b[^.]{0,12}$`)
+
 // planSheet are names of sheets on which nothing is concluded.
 var planSheet = regexp.MustCompile(`(?i)^\s*(aim|hypothes|method|plan|procedure|question|prediction|safety|introduction|intro)`)
 
@@ -89,6 +92,9 @@ func noClaims(words []handin.Phrase) map[trial.Place]bool {
 		sheet := p.At.File + p.At.Sheet
 		if row, ok := under[sheet]; ok && p.At.Row == row+1 || planSheet.MatchString(p.At.Sheet) && p.Note == nil {
 			out[p.At] = !startsSo.MatchString(p.Text)
+		}
+		if len(strings.Fields(p.Text)) <= 3 && otherLabel.MatchString(p.Text) && p.Right != "" {
+			out[p.RightAt] = true
 		}
 		if len(strings.Fields(p.Text)) > 3 || !planLabel.MatchString(p.Text) {
 			continue
@@ -106,8 +112,11 @@ func noClaims(words []handin.Phrase) map[trial.Place]bool {
 // how they begin, or by a heading a few rows above.
 func concluding(p handin.Phrase, opened map[string]int) bool {
 	sheet, starts, words := p.At.File+p.At.Sheet, startsSo.MatchString(p.Text), len(strings.Fields(p.Text))
-	if starts && words <= 3 {
+	switch {
+	case starts && words <= 3:
 		opened[sheet] = p.At.Row
+	case words <= 3 && otherLabel.MatchString(p.Text):
+		delete(opened, sheet)
 	}
 	row, below := opened[sheet]
 	called := concludes.MatchString(p.At.Sheet)

@@ -320,20 +320,25 @@ func phrasesOf(s *sheet.Sheet, r sheet.Row, at trial.Place) (out []Phrase) {
 // notes are the texts in columns of words.
 func (t *Table) notes() (out []Phrase) {
 	for _, c := range t.Columns {
-		if c.Role != column.Note && c.Role != column.Result && c.Role != column.None {
+		if c.Role != column.Note && c.Role != column.Result && c.Role != column.None && c.Role != column.Unused {
 			continue
 		}
 		for i := range c.Cells {
-			if c.Cells[i].Kind == sheet.Text && strings.TrimSpace(c.Cells[i].Text) != "" {
-				out = append(out, Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)})
+			if c.Cells[i].Kind != sheet.Text || strings.TrimSpace(c.Cells[i].Text) == "" {
+				continue
 			}
+			p := Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)}
+			if p.Answer && t.Across { // below the last card, and of all
+				p.Note = nil
+			}
+			out = append(out, p)
 		}
 	}
 	return out
 }
 
 // answers are headers of columns in which students conclude.
-var answers = regexp.MustCompile(`(?i)(conclu|fazit|schluss|conclusión|answer|finding)`)
+var answers = regexp.MustCompile(`(?i)(conclu|fazit|schluss|conclusión|answer|finding|what (i|we) (think|take home|learnt|learned|found))`)
 
 func isLog(at trial.Place, tables []*Table) bool {
 	return slices.ContainsFunc(tables, func(t *Table) bool { return t.At.Sheet == at.Sheet })

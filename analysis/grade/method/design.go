@@ -108,7 +108,7 @@ func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 	}
 	for _, name := range d.Extras {
 		v, ok := x.Extras[name]
-		if !ok || name == "temperature_c" && slipped(x, slips) {
+		if !ok || slipped(x, name, slips) {
 			v = math.NaN()
 		}
 		p.extras = append(p.extras, v)
@@ -116,9 +116,10 @@ func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 	return p
 }
 
-// slipped reports a trial whose temperature is a slip.
-func slipped(x *handin.Trial, slips record.Slips) bool {
-	return slices.ContainsFunc(x.Table.All(column.Temperature), func(c *handin.Column) bool { _, ok := slips.Meant[c.Cells[x.Index].At]; return ok })
+// slipped reports a trial of which a setting is a slip.
+func slipped(x *handin.Trial, name string, slips record.Slips) bool {
+	role, ok := map[string]column.Role{"temperature_c": column.Temperature, "rest_minutes": column.Rest}[name]
+	return ok && slices.ContainsFunc(x.Table.All(role), func(c *handin.Column) bool { _, ok := slips.Meant[c.Cells[x.Index].At]; return ok })
 }
 
 func value(p *float64) float64 {
@@ -414,4 +415,35 @@ next:
 		out = append(out, []int{i})
 	}
 	return out
+}
+
+// Thing is a factor, or a setting by its name in the log.
+type Thing struct {
+	Factor  Factor
+	Setting string
+}
+
+// String is the thing in words.
+func (t Thing) String() string {
+	if t.Setting != "" {
+		return "the " + settings[t.Setting]
+	}
+	return "the " + t.Factor.String()
+}
+
+// Changed are all things that differ between two trials; known is false where the mix of
+// one is not known.
+func (d *Design) Changed(a, b int) (all []Thing, known bool) {
+	for _, f := range []Factor{Fat, Emulsifier, HLB} {
+		if d.Differ(a, b, f) {
+			all = append(all, Thing{Factor: f})
+		}
+	}
+	for k, name := range d.Extras {
+		x, y := d.points[a].extras[k], d.points[b].extras[k]
+		if !math.IsNaN(x) && !math.IsNaN(y) && isAnother(name, min(x, y), max(x, y)) {
+			all = append(all, Thing{Setting: name})
+		}
+	}
+	return all, d.points[a].mixed && d.points[b].mixed
 }

@@ -1,0 +1,102 @@
+package claim
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/method"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/say"
+)
+
+// credits are words by which one thing is given the credit for a difference: "the HLB is
+// what matters", "the second charger made the difference", "thanks to the butter".
+const (
+	creditAfter  = `\b[^.,;]{0,24}?\b(?:is what (?:matters|counts|made|makes|did|does|gave|decides|decided)|are what (?:matters?|counts?|made|makes?|did|does|gave)|(?:is|are|was|were) (?:the (?:reason|cause|key|secret)|responsible|to thank|decisive|what made)|made (?:all )?the difference|makes (?:all )?the difference|made it (?:hold|stand|last|stable|work)|did (?:it|the trick)|decides?|decided|matters? most|caused (?:it|this|the))\b`
+	creditBefore = `\b(?:because of|thanks to|due to|down to|caused by|the reason (?:is|was)|comes? from|came from|owing to|it (?:is|was) (?:only )?)(?: the| its| my| our| more| less| higher| lower| second| extra)*\s+(?:\w+\s+)?`
+)
+
+// creditable are the things that a student may give the credit to.
+var creditable = []struct {
+	name, words string
+	varied      method.Thing
+}{
+	{"fat", `(?:butter|fat|ghee|oil|cream)`, method.Thing{Factor: method.Fat}},
+	{"emulsifier", `(?:emulsifiers?|dose|amount of emulsifier)`, method.Thing{Factor: method.Emulsifier}},
+	{"HLB", `(?:blend|hlb|ratio)`, method.Thing{Factor: method.HLB}},
+	{"chargers", `(?:chargers?|gas|n2o|cartridges?)`, method.Thing{Setting: "chargers"}},
+	{"rest", `(?:rest(?:ing)?|chill(?:ing)?|fridge|waiting)`, method.Thing{Setting: "rest_minutes"}},
+	{"temperature", `(?:temperature|cold|warmth|heat)`, method.Thing{Setting: "temperature_c"}},
+	{"shakes", `(?:shak(?:es|ing))`, method.Thing{Setting: "shakes"}},
+}
+
+var (
+	creditedBy = map[string]*regexp.Regexp{}
+	itOnly     = regexp.MustCompile(`(?i)\b(together|both|and the|as well|either|or the|may|partly)\b`)
+)
+
+func init() {
+	for _, c := range creditable {
+		creditedBy[c.name] = regexp.MustCompile(`(?i)\b` + c.words + creditAfter + `|` + creditBefore + c.words + `\b`)
+	}
+}
+
+// credited finds one thing that is given the credit although it was never changed alone.
+func (j *judge) credited(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+	d := j.designOf(s)
+	if d == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || itOnly.MatchString(s.low) {
+		return f, false
+	}
+	for _, c := range creditable {
+		if !creditedBy[c.name].MatchString(s.low) {
+			continue
+		}
+		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {
+			return f, true
+		}
+	}
+	return f, false
+}
+
+// neverAlone finds a thing that changed only together with others, or never.
+func (j *judge) neverAlone(s sentence, d *method.Design, name string, what method.Thing) (f finding.Found, ok bool) {
+	var beside []string
+	changed := false
+	for a := range d.Trials {
+		for b := range a {
+			all, known := d.Changed(a, b)
+			if !known {
+				return f, false
+			}
+			if !slices.Contains(all, what) {
+				continue
+			}
+			if len(all) == 1 || what.Factor == method.Fat && d.Alone(a, b, method.Fat) {
+				return f, false
+			}
+			if changed {
+				beside = slices.DeleteFunc(beside, func(n string) bool {
+					return !slices.ContainsFunc(all, func(t method.Thing) bool { return t.String() == n })
+				})
+				continue
+			}
+			for _, t := range all {
+				if t != what {
+					beside = append(beside, t.String())
+				}
+			}
+			changed = true
+		}
+	}
+	switch {
+	case !changed:
+		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.text, name), s, "not tried").As(criteria.OneChange, graded.Method), true
+	case len(beside) == 0:
+		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.text, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
+	}
+	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, name, say.List(beside)), s, "changed together").
+		As(criteria.OneChange, graded.Method).Surely(), true
+}
