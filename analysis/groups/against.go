@@ -92,7 +92,7 @@ func separate(e *result.GroupEffect, null, x *mat.Dense, columns []column) {
 			e.NotToldFrom = append(e.NotToldFrom, words)
 		}
 	}
-	with, err := regress.Least(x, places(x), nil)
+	with, err := regress.Inflation(x)
 	var rank *regress.RankError
 	if errors.As(err, &rank) {
 		for _, d := range rank.Dependent {
@@ -107,13 +107,13 @@ func separate(e *result.GroupEffect, null, x *mat.Dense, columns []column) {
 	if err != nil || len(columns) == 1 {
 		return
 	}
-	without, err := regress.Least(null, places(null), nil)
+	without, err := regress.Inflation(null)
 	if err != nil {
 		return
 	}
 	worst := 1.0
 	for c := 1; c < len(columns); c++ {
-		swells := with.Inflation[c] / without.Inflation[c]
+		swells := with[c] / without[c]
 		worst = math.Max(worst, swells)
 		if swells > inseparable {
 			hides(c)

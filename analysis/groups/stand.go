@@ -102,7 +102,7 @@ func (v *comparison) beside(st stand, tested int, trials []*surface.Placed) (*ma
 
 // independent leaves out the columns that those before them make up.
 func independent(x *mat.Dense, columns []column) (*mat.Dense, []column) {
-	_, err := regress.Least(x, places(x), nil)
+	_, err := regress.Inflation(x)
 	var rank *regress.RankError
 	if !errors.As(err, &rank) {
 		return x, columns
@@ -124,14 +124,4 @@ func independent(x *mat.Dense, columns []column) (*mat.Dense, []column) {
 		kept = append(kept, c)
 	}
 	return inner, kept
-}
-
-// places stands in for a result where only the design matters.
-func places(x *mat.Dense) []float64 {
-	n, _ := x.Dims()
-	y := make([]float64, n)
-	for i := range y {
-		y[i] = float64(i)
-	}
-	return y
 }

@@ -49,6 +49,11 @@ type problem struct {
 	q      int     // len(random)
 	outers []outer // in the order of their number
 	exact  int
+
+	// What one solution at a time needs, used over and over.
+	cross, sum, half []float64
+	pending          [][]float64 // by outer group: of each of its inner groups the p+1 sums over their precision
+	spare            *state      // one that nobody needs any more
 }
 
 // outer is one outer group: its inner groups and sums over its exact rows.
@@ -96,28 +101,34 @@ func newProblem(d Data) *problem {
 		s.exact++
 		in.count++
 		g.count++
-		add(g.cross, in.sum, d.X[i], d.Low[i], 1, 1)
+		add(g.cross, in.sum, d.X[i], d.Low[i], 1)
+	}
+	s.cross, s.sum, s.half, s.pending = make([]float64, w*w), make([]float64, w), make([]float64, s.q*w), make([][]float64, len(s.outers))
+	for o := range s.outers {
+		if d.Within {
+			s.pending[o] = make([]float64, len(s.outers[o].inners)*w)
+		}
 	}
 	return s
 }
 
 // add adds a row [x z] of a weight to the sums of its outer and inner group.
-func add(cross, sum, x []float64, z, weight, scale float64) {
+func add(cross, sum, x []float64, z, weight float64) {
 	w := len(x) + 1
 	for j := range x {
-		f := weight * x[j] * scale
+		f := weight * x[j]
 		if f == 0 {
 			continue
 		}
-		row := cross[j*w : j*w+w]
-		for k := 0; k <= j; k++ {
-			row[k] += f * x[k]
+		row := cross[j*w : j*w+j+1]
+		for k, v := range x[:j+1] {
+			row[k] += f * v
 		}
 		cross[(w-1)*w+j] += f * z
 		sum[j] += f
 	}
-	cross[w*w-1] += weight * z * z * scale
-	sum[w-1] += weight * z * scale
+	cross[w*w-1] += weight * z * z
+	sum[w-1] += weight * z
 }
 
 // state is a solution at one set of spreads.
@@ -136,8 +147,6 @@ type state struct {
 type solved struct {
 	base, towards []float64 // q, q×p
 	chol          []float64 // q×q
-	inner         []float64 // levels of its inner groups
-	own           []float64 // their precisions
 }
 
 // mills are value, slope and curvature of ln P(low < y < high) by the mean.

@@ -8,7 +8,8 @@ const mostSteps = 40
 // solve is the mode of the line and all levels at one set of spreads, and the logarithm of
 // the likelihood that is left when they are integrated out around it.
 func (s *problem) solve(sp Spreads, from *state) (*state, error) {
-	st := &state{Spreads: sp, eta: make([]float64, len(s.X))}
+	st := s.fresh()
+	st.Spreads, st.converged = sp, false
 	bounded := s.exact < len(s.X)
 	if from != nil {
 		copy(st.eta, from.eta)
@@ -35,6 +36,23 @@ func (s *problem) solve(sp Spreads, from *state) (*state, error) {
 	return st, nil
 }
 
+// fresh is a state to fill, the spare one if there is one.
+func (s *problem) fresh() *state {
+	if st := s.spare; st != nil {
+		s.spare = nil
+		return st
+	}
+	p, q := s.p, s.q
+	st := &state{eta: make([]float64, len(s.X)), b: make([]float64, p), chol: make([]float64, p*p), groups: make([]solved, len(s.outers))}
+	each := q + q*p + q*q
+	all := make([]float64, len(s.outers)*each)
+	for o := range st.groups {
+		of := all[o*each : (o+1)*each]
+		st.groups[o] = solved{base: of[:q], towards: of[q : q+q*p], chol: of[q+q*p:]}
+	}
+	return st
+}
+
 // nearest is a first guess of a value known up to bounds.
 func nearest(low, high float64) float64 {
 	switch {
@@ -50,20 +68,16 @@ func nearest(low, high float64) float64 {
 func (s *problem) step(st *state) error {
 	p, w := s.p, s.p+1
 	prec := 1 / (st.Rest * st.Rest)
-	h := make([]float64, p*p)
-	g := make([]float64, p)
-	st.groups = make([]solved, len(s.outers))
+	h, g, cross, sum := st.chol, st.b, s.cross, s.sum
+	clear(h)
+	clear(g)
 	st.freedom = float64(s.exact)
 	st.logML = 0
-	cross := make([]float64, w*w)
-	sum := make([]float64, w)
 	for o := range s.outers {
 		group := &s.outers[o]
 		for i, c := range group.cross {
 			cross[i] = c * prec
 		}
-		sol := solved{inner: make([]float64, len(group.inners)), own: make([]float64, len(group.inners))}
-		sums := make([][]float64, len(group.inners))
 		for k := range group.inners {
 			in := &group.inners[k]
 			for i, c := range in.sum {
@@ -72,53 +86,39 @@ func (s *problem) step(st *state) error {
 			weight := in.count * prec
 			for _, i := range in.bounded {
 				_, slope, curve := bounds(s.Low[i], s.High[i], st.eta[i], st.Rest)
-				add(cross, sum, s.X[i], st.eta[i]+slope/curve, curve, 1)
+				add(cross, sum, s.X[i], st.eta[i]+slope/curve, curve)
 				weight += curve
 				st.freedom += curve / prec
 			}
 			if s.Within {
-				sol.own[k] = weight + 1/(st.Inner*st.Inner)
+				own := weight + 1/(st.Inner*st.Inner)
+				pending := s.pending[o][k*w : k*w+w]
 				for j := range w {
-					f := sum[j] / sol.own[k]
-					for l := 0; l <= j; l++ {
-						cross[j*w+l] -= f * sum[l]
+					f := sum[j] / own
+					if pending[j] = f; f == 0 {
+						continue
+					}
+					row := cross[j*w : j*w+j+1]
+					for l, v := range sum[:j+1] {
+						row[l] -= f * v
 					}
 				}
 				st.logML -= 0.5 * math.Log1p(st.Inner*st.Inner*weight)
-				sums[k] = append([]float64(nil), sum...)
 			}
 		}
-		if err := s.fold(st, &sol, cross, h, g); err != nil {
+		if err := s.fold(st, &st.groups[o], cross, h, g); err != nil {
 			return err
 		}
-		sol.inner = s.pending(sums, sol.own)
-		st.groups[o] = sol
 	}
 	if !cholesky(h, p) {
 		return ErrNoFit
 	}
-	st.chol, st.b = h, g
 	solveCholesky(h, p, g)
 	for j := range p {
 		st.logML -= math.Log(h[j*p+j])
 	}
 	st.freedom -= float64(p)
 	return nil
-}
-
-// pending keeps the sums of inner groups until the line is known: row k of p+1.
-func (s *problem) pending(sums [][]float64, own []float64) []float64 {
-	if !s.Within {
-		return nil
-	}
-	w := s.p + 1
-	out := make([]float64, len(sums)*w)
-	for k, sum := range sums {
-		for j, v := range sum {
-			out[k*w+j] = v / own[k]
-		}
-	}
-	return out
 }
 
 // fold takes the levels and slopes of an outer group out of its sums and adds what is left
@@ -134,8 +134,7 @@ func (s *problem) fold(st *state, sol *solved, cross, h, g []float64) error {
 	// The level's column is the constant of the line, the first.
 	col := func(r int) int { return max(s.random[r], 0) }
 	if q > 0 {
-		block := make([]float64, q*q)
-		sol.base, sol.towards = make([]float64, q), make([]float64, q*p)
+		block := sol.chol
 		for a := range q {
 			for b := 0; b <= a; b++ {
 				block[a*q+b] = full(col(a), col(b))
@@ -151,7 +150,6 @@ func (s *problem) fold(st *state, sol *solved, cross, h, g []float64) error {
 		if !cholesky(block, q) {
 			return ErrNoFit
 		}
-		sol.chol = block
 		for a := range q {
 			st.logML -= math.Log(block[a*q+a])
 		}
@@ -171,7 +169,7 @@ func (s *problem) fold(st *state, sol *solved, cross, h, g []float64) error {
 func (s *problem) leave(sol *solved, h, g []float64) {
 	p, w, q := s.p, s.p+1, s.q
 	// The precision that is left to the line, and its right side.
-	half := make([]float64, q*(p+1))
+	half := s.half
 	for j := range p {
 		for a := range q {
 			half[a*w+j] = sol.towards[a*p+j]
@@ -183,11 +181,15 @@ func (s *problem) leave(sol *solved, h, g []float64) {
 	forward(sol.chol, q, half, w)
 	for a := range q {
 		row := half[a*w : a*w+w]
-		for j := range p {
-			for k := 0; k <= j; k++ {
-				h[j*p+k] -= row[j] * row[k]
+		for j, f := range row[:p] {
+			if f == 0 {
+				continue
 			}
-			g[j] -= row[j] * row[p]
+			to := h[j*p : j*p+j+1]
+			for k, v := range row[:j+1] {
+				to[k] -= f * v
+			}
+			g[j] -= f * row[p]
 		}
 	}
 	backward(sol.chol, q, half, w)
@@ -219,7 +221,7 @@ func (s *problem) follow(st *state) (most float64) {
 			if len(in.bounded) == 0 {
 				continue
 			}
-			v := s.innerLevel(sol, k, st.b, u)
+			v := s.innerLevel(o, k, st.b, u)
 			for _, i := range in.bounded {
 				eta := s.mean(i, st.b, u) + v
 				step := eta - st.eta[i]
@@ -234,12 +236,12 @@ func (s *problem) follow(st *state) (most float64) {
 }
 
 // innerLevel is what the k-th inner group of an outer one adds.
-func (s *problem) innerLevel(sol *solved, k int, b, u []float64) float64 {
+func (s *problem) innerLevel(o, k int, b, u []float64) float64 {
 	if !s.Within {
 		return 0
 	}
 	w := s.p + 1
-	sums := sol.inner[k*w : k*w+w]
+	sums := s.pending[o][k*w : k*w+w]
 	v := sums[s.p]
 	for j, x := range b {
 		v -= sums[j] * x
@@ -293,7 +295,7 @@ func (s *problem) likelihood(st *state) {
 		ss := square(group.cross)
 		for k := range group.inners {
 			in := &group.inners[k]
-			v := s.innerLevel(sol, k, st.b, u)
+			v := s.innerLevel(o, k, st.b, u)
 			if s.Within {
 				l -= 0.5 * v * v / (st.Inner * st.Inner)
 				dev := in.sum[s.p]

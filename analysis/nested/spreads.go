@@ -77,8 +77,15 @@ func (s *problem) draws() int { return max(40, min(150, 400000/len(s.X))) }
 // Of fits the data.
 func Of(d Data, prior Prior) (*Fit, error) {
 	s := newProblem(d)
+	return s.fit(prior, s.usual())
+}
+
+// From fits the data, the likeliest spreads sought from some that are near them.
+func From(d Data, prior Prior, near Spreads) (*Fit, error) { return newProblem(d).fit(prior, near) }
+
+func (s *problem) fit(prior Prior, start Spreads) (*Fit, error) {
 	f := &Fit{s: s}
-	at, mode, hess, err := s.top(prior, s.usual(), true)
+	at, mode, hess, err := s.top(prior, start, true)
 	if err != nil {
 		return nil, err
 	}
@@ -87,6 +94,7 @@ func Of(d Data, prior Prior) (*Fit, error) {
 	if f.draw(at, hess, prior, mode); len(f.points) == 0 {
 		return nil, ErrNoFit // so few of the rows are exact that the line goes through all of them
 	}
+	s.spare = nil
 	return f, nil
 }
 
@@ -105,16 +113,23 @@ func (s *problem) top(prior Prior, start Spreads, curvature bool) (at []float64,
 	if err != nil {
 		return nil, nil, nil, err
 	}
-	at, hess = climb(func(t []float64) float64 {
+	at, hess = climb(s.value(prior, last), s.theta(start), curvature)
+	mode, err = s.solve(s.spreads(at), last)
+	return at, mode, hess, err
+}
+
+// value is how likely spreads are, from their logarithms; bounds are first taken where another
+// state has them.
+func (s *problem) value(prior Prior, from *state) func([]float64) float64 {
+	return func(t []float64) float64 {
 		sp := s.spreads(t)
-		st, err := s.solve(sp, last)
+		st, err := s.solve(sp, from)
 		if err != nil {
 			return math.Inf(-1)
 		}
+		s.spare = st
 		return st.logML + prior.ln(s, sp)
-	}, s.theta(start), curvature)
-	mode, err = s.solve(s.spreads(at), last)
-	return at, mode, hess, err
+	}
 }
 
 // climb is Newton's way up with differences for derivatives. How spreads bend together is
@@ -244,25 +259,19 @@ func axes(value func([]float64) float64, top []float64, hess *mat.SymDense) []ax
 	for k, v := range e.Values(nil) {
 		a := axis{along: mat.Col(nil, k, &q)}
 		reach := func(sign float64) float64 {
-			at := func(x float64) float64 {
+			x := math.Sqrt(2 * fall / v)
+			for range 4 {
 				t := append([]float64(nil), top...)
 				for i := range t {
 					t[i] += sign * x * a.along[i]
 				}
-				return best - value(t) - fall
-			}
-			low, high := 0.0, 2/math.Sqrt(v)
-			for n := 0; at(high) < 0 && n < 5; n++ {
-				low, high = high, high*1.6
-			}
-			for range 4 {
-				if mid := (low + high) / 2; at(mid) < 0 {
-					low = mid
-				} else {
-					high = mid
+				// As far as it would be were the fall that of a square.
+				further := math.Min(2, math.Max(0.5, math.Sqrt(fall/math.Max(best-value(t), 1e-6))))
+				if x *= further; math.Abs(further-1) < 0.1 {
+					break
 				}
 			}
-			return (low + high) / 2 / math.Sqrt(2*fall)
+			return x / math.Sqrt(2*fall)
 		}
 		a.up, a.down = reach(1), reach(-1)
 		out = append(out, a)
@@ -276,15 +285,7 @@ const fall = 2.0
 // draw weighs sets of spreads around the mode, spread out along the axes as two halves of a
 // Student t by a sequence that fills space evenly, by how likely they are.
 func (f *Fit) draw(top []float64, hess *mat.SymDense, prior Prior, mode *state) {
-	value := func(t []float64) float64 {
-		sp := f.s.spreads(t)
-		st, err := f.s.solve(sp, mode)
-		if err != nil {
-			return math.Inf(-1)
-		}
-		return st.logML + prior.ln(f.s, sp)
-	}
-	lines := axes(value, top, hess)
+	lines := axes(f.s.value(prior, mode), top, hess)
 	if lines == nil {
 		f.points, f.weight, f.ESS = []*state{mode}, []float64{1}, 1
 		return
@@ -373,9 +374,6 @@ func Likeliest(d Data, prior Prior, near Spreads) (float64, error) {
 // without is a state without what only the search for it needed.
 func (st *state) without() *state {
 	st.eta = nil
-	for o := range st.groups {
-		st.groups[o].inner, st.groups[o].own = nil, nil
-	}
 	return st
 }
 

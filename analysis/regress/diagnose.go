@@ -1,6 +1,10 @@
 package regress
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // hatOne is how near 1 a leverage must be to be 1: the observation alone decides
 // a coefficient and nothing can be said of it without itself.
@@ -69,4 +73,35 @@ func (f *Fit) collinearity(q *qr, root []float64) {
 			f.Inflation[j] = math.Max(1, spread*k*k)
 		}
 	}
+}
+
+// Inflation is how much the variance of each coefficient is swollen by the other columns, of
+// a design alone: the same as a Fit's to rounding, in a small part of its time. The error
+// is a *RankError or a *Refusal.
+func Inflation(x *mat.Dense) ([]float64, error) {
+	n, p := x.Dims()
+	if n <= p {
+		return nil, &Refusal{Status: TooFew, N: n, Parameters: p}
+	}
+	columns, root := make([]float64, n*p), make([]float64, n)
+	for i := range n {
+		root[i] = 1
+		for j, v := range x.RawRowView(i) {
+			columns[j*n+i] = v
+		}
+	}
+	q, err := decompose(columns, make([]float64, n*p), n, p)
+	if err != nil {
+		return nil, err
+	}
+	f := &Fit{Constant: q.spans(root), unitSE: make([]float64, p)}
+	row := make([]float64, p) // of R inverse: its length is the standard error
+	for j := range p {
+		clear(row)
+		row[j] = 1
+		q.forward(row)
+		f.unitSE[j] = norm(row) / q.scale[j]
+	}
+	f.collinearity(q, root)
+	return f.Inflation, nil
 }

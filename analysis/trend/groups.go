@@ -6,26 +6,32 @@ import (
 	"strings"
 
 	"foamfield/analysis/nested"
+	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 )
 
 // groups is every lot, cook, canister and supplier against the usual one; of what changed
 // only with the weeks, each against the one before, lot or week.
 func (v *view) groups() (out []result.GroupStep) {
-	for _, l := range v.lines {
-		if l.main == nil {
-			continue
+	each := make([][]result.GroupStep, len(v.lines))
+	region.Parallel(len(v.lines), func(i int) {
+		if v.lines[i].main != nil {
+			each[i] = v.lines[i].stepsOfGroups()
 		}
-		for f := range v.factors {
-			for _, j := range l.of(f) {
-				r := ratio(l.main.Value(nested.Combination{Line: unit(len(l.columns), j), Of: -1}, level))
-				name := l.columns[j].level
-				out = append(out, result.GroupStep{By: l.called(f), Of: name, Against: l.bases[f], Outcome: l.outcome,
-					Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.counts[f][name]})
-			}
-			if l.inWeek[f] {
-				out = append(out, l.orWeek(f)...)
-			}
+	})
+	return slices.Concat(each...)
+}
+
+func (l *line) stepsOfGroups() (out []result.GroupStep) {
+	for f := range l.factors {
+		for _, j := range l.of(f) {
+			r := ratio(l.main.Value(nested.Combination{Line: unit(len(l.columns), j), Of: -1}, level))
+			name := l.columns[j].level
+			out = append(out, result.GroupStep{By: l.called(f), Of: name, Against: l.bases[f], Outcome: l.outcome,
+				Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.counts[f][name]})
+		}
+		if l.inWeek[f] {
+			out = append(out, l.orWeek(f)...)
 		}
 	}
 	return out

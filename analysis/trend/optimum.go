@@ -26,7 +26,7 @@ func (q *question) optimum(i int) {
 	lean := slices.DeleteFunc(slices.Clone(l.data.Lean), func(c int) bool { return c == j })
 	if weeks.n() > mostFixed {
 		at := 1 + slices.Index(l.data.Lean, j)
-		q.scatter(func(d *nested.Data, s *nested.Spreads) { d.Lean, s.Outer = lean, slices.Delete(s.Outer, at, at+1) }, func(s nested.Spreads) float64 { return s.Outer[at] })
+		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] })
 		q.moved(i, l.main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, level), math.NaN())
 		return
 	}

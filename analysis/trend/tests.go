@@ -177,7 +177,20 @@ func (l *line) refit(add func(k int) []float64, change func(*nested.Data)) (*nes
 		d.X[k] = append(slices.Clone(x), add(k)...)
 	}
 	change(&d)
-	return nested.Of(d, prior)
+	return nested.From(d, prior, l.near(&d))
+}
+
+// near is the likeliest spreads of the line, of those that a changed one still has.
+func (l *line) near(d *nested.Data) nested.Spreads {
+	all := l.main.Mode
+	s := nested.Spreads{Rest: all.Rest, Inner: all.Inner}
+	if d.Level {
+		s.Outer = append(s.Outer, all.Outer[0])
+	}
+	for _, c := range d.Lean {
+		s.Outer = append(s.Outer, all.Outer[1+slices.Index(l.data.Lean, c)])
+	}
+	return s
 }
 
 // answer takes the p of columns from the p-th on.
@@ -292,7 +305,7 @@ func (q *question) week() {
 		return
 	}
 	if weeks.n() > mostFixed {
-		q.scatter(func(d *nested.Data, s *nested.Spreads) { d.Level, s.Outer = false, s.Outer[1:] }, func(s nested.Spreads) float64 { return s.Outer[0] })
+		q.scatter(func(d *nested.Data) { d.Level = false }, func(s nested.Spreads) float64 { return s.Outer[0] })
 		return
 	}
 	fit, err := l.refit(func(k int) []float64 { return weeks.steps(l.data.Outer[k]) }, func(d *nested.Data) { d.Level = false })
@@ -341,7 +354,7 @@ func (q *question) day() {
 		return
 	}
 	if len(free) > mostDays || len(l.columns)+weeks.n()+len(free)+leastRest > len(l.rows) || weeks.n() > mostFixed {
-		q.scatter(func(d *nested.Data, _ *nested.Spreads) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner })
+		q.scatter(func(d *nested.Data) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner })
 		return
 	}
 	fit, err := l.refit(func(k int) []float64 {
@@ -362,12 +375,11 @@ func (q *question) day() {
 
 // scatter asks whether a spread is there at all: twice the gain of the likelihood, half of
 // which would be nothing were it not (Self and Liang 1987, J. Am. Stat. Ass. 82:605).
-func (q *question) scatter(without func(*nested.Data, *nested.Spreads), of func(nested.Spreads) float64) {
+func (q *question) scatter(without func(*nested.Data), of func(nested.Spreads) float64) {
 	l := q.l
-	less, near := l.data, l.main.Mode
-	near.Outer = slices.Clone(near.Outer)
-	without(&less, &near)
-	rest, err := nested.Likeliest(less, prior, near)
+	less := l.data
+	without(&less)
+	rest, err := nested.Likeliest(less, prior, l.near(&less))
 	if err != nil {
 		q.Sentence = "not tested: the trials do not settle it"
 		return
