@@ -56,7 +56,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 	}
 
 	r := &result.Results{Schema: result.Schema, Version: set.Version, Seed: set.Seed, Status: status, StatusReason: why, Targets: want, Batch: batch, Rules: rules(),
-		Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: questions,
+		Dish: log.Dish, Inputs: logged.Inputs(log), Rows: logged.Rows(log), Counts: counts, Problems: logged.Problems(log), Questions: questions,
 		Columns: logged.Columns(log), Trials: logged.Trials(log, seen, j.Foreseen, tells), Method: logged.Method(log),
 		Cautions: logged.Cautions(log, s.Trials, batch, want),
 

@@ -315,7 +315,7 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	r.complained(len(r.log.Trials), l.Findings, mixed.Findings, happened.Findings)
 	r.named(l, names)
 	x := trial.Trial{At: l.At, Rows: r.keep.Rows(l.Rows), ID: r.keep.Text(l.ID), Day: r.keep.Text(l.Day), Cook: r.keep.Text(l.Cook),
-		Student: r.keep.Text(l.Student), Canister: r.keep.Text(l.Canister), Note: r.keep.Text(l.Note), Composition: r.keep.Composition(mixed.Composition),
+		Student: r.keep.Text(l.Student), Named: r.keep.Text(l.Dish), Canister: r.keep.Text(l.Canister), Note: r.keep.Text(l.Note), Composition: r.keep.Composition(mixed.Composition),
 		Hold: happened.Hold, Drained: happened.Drained, Curve: happened.Curve, CameOut: happened.CameOut, Broke: happened.Broke, Missing: happened.Missing,
 		Extras: r.keep.Extras(l.Extras, happened.Values), Raw: r.keep.Typed(l.Raw)}
 	for _, v := range happened.Values {

@@ -36,8 +36,15 @@ type builder struct {
 	figures map[string]drawing.Figure
 }
 
-// logName names the log: its file, or the first of several.
+// logName names the log: its dish where there are several, and its file, or the first of several.
 func (b *builder) logName() string {
+	if b.r.Dish != "" {
+		return b.r.Dish + ", " + b.files()
+	}
+	return b.files()
+}
+
+func (b *builder) files() string {
 	switch n := len(b.r.Inputs); n {
 	case 0:
 		return "a log"
@@ -88,12 +95,14 @@ func (b *builder) subtitle() string {
 	add(c.Worked, "worked")
 	add(c.Failed, "did not")
 	add(c.Unknown, "unclear")
-	add(len(b.r.Rows.SetAside), "set aside")
-	trials := fmt.Sprintf("%d %s", c.Used, plural(c.Used, "trial", "trials"))
-	if len(parts) == 0 {
-		return trials
+	said := fmt.Sprintf("%d %s", c.Used, plural(c.Used, "trial", "trials"))
+	if len(parts) > 0 {
+		said += ": " + strings.Join(parts, ", ")
 	}
-	return trials + ": " + strings.Join(parts, ", ")
+	if n := len(b.r.Rows.SetAside); n > 0 {
+		said += fmt.Sprintf("; %d more set aside", n)
+	}
+	return said
 }
 
 // picture places a figure if the results could carry it.

@@ -29,6 +29,7 @@ type Results struct {
 	// HoldIsAGuess says whether the hold asked for is longer than any foam was watched.
 	HoldIsAGuess bool `json:"hold_is_a_guess"`
 
+	Dish      string     `json:"dish"`      // of which all trials are, where the files tell of several; "" if not
 	Inputs    []Input    `json:"inputs"`    // files read
 	Plans     []PlanFile `json:"plans"`     // those of the files that a plan of ours wrote
 	NextPlan  int        `json:"next_plan"` // number of the plan that the next trials are [count]

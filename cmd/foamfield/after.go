@@ -73,6 +73,9 @@ func (a *afterLogs) plan(c *call) (*result.Plan, []byte, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	if err := oneDish(log); err != nil {
+		return nil, nil, err
+	}
 	show.step("fitting and searching")
 	r, err := analysis.Run(log, a.study)
 	if err != nil {

@@ -119,7 +119,7 @@ func (a *account) eachFile(files []string) {
 		}
 	}
 	a.columns(len(lines), func(i int) []string { return lines[i] })
-	a.tasks()
+	a.dishes()
 	a.WriteString("\nTo see what was read in one of them, check it alone.\n")
 }
 
@@ -150,6 +150,7 @@ func (a *account) whole() {
 		a.WriteString("\nStudents\n")
 		a.columns(len(students), func(i int) []string { return students[i] })
 	}
+	a.dishes()
 	a.tables()
 	a.trials("Set aside: no formula is built on them", func(t *trial.Trial) string { return t.Aside })
 	a.trials("Counted, but no formula is built on them", func(t *trial.Trial) string { return t.Flagged })

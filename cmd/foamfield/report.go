@@ -64,22 +64,26 @@ func (r *reporting) run(c *call) error {
 			target = filepath.Join(beside(r.logs[0]), target)
 		}
 	}
-	if parts := tasksOf(log); parts != nil {
-		return r.eachTask(c, show, target, parts)
+	if parts := log.ByDish(); parts != nil {
+		return r.eachDish(c, show, target, parts)
 	}
 	return r.one(c, show, target, log)
 }
 
-// eachTask reports a class dish by dish, into a folder each.
-func (r *reporting) eachTask(c *call, show *progress, target string, parts []task) error {
-	for _, t := range parts {
+// eachDish reports a log of several dishes into a folder each.
+func (r *reporting) eachDish(c *call, show *progress, target string, parts []trial.Part) error {
+	for _, p := range parts {
 		if !r.quiet {
 			show.done()
-			if _, err := fmt.Fprintf(c.stdout, "\n%s, of %s\n", t.name(), count(t.students, "student")); err != nil {
+			by := ""
+			if p.Students > 0 {
+				by = ", of " + count(p.Students, "student")
+			}
+			if _, err := fmt.Fprintf(c.stdout, "\n%s%s\n", dishName(p), by); err != nil {
 				return err
 			}
 		}
-		if err := r.one(c, show, target+"-"+t.slug(), t.log); err != nil {
+		if err := r.one(c, show, target+"-"+dishFolder(p), p.Log); err != nil {
 			return err
 		}
 	}

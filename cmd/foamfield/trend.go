@@ -37,6 +37,9 @@ func trend(c *call, args []string) error {
 	if err != nil {
 		return err
 	}
+	if err := oneDish(log); err != nil {
+		return err
+	}
 	target := r.out
 	if target == "" {
 		target = reportName(r.logs, log) + "-trend"

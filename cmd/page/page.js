@@ -276,6 +276,8 @@ async function report(now, current) {
 	const first = await make("html", hearStages(now));
 	if (!current()) return;
 	const made = new Map(first.made);
+	state.dishes = [...new Set([...made.keys()].map(top_))].filter((folder) => made.has(folder + "/report.html")); // a log of several dishes has a report of each
+	state.dish = state.dishes[0];
 	for (const d of document.querySelectorAll("#account details.whole")) d.open = false; // the report is what counts now
 	showReport(made, false);
 	now("The report is below; the files to save are being made");
@@ -518,15 +520,23 @@ const saves = [
 const numbers = [["results.json", "Every number"], ["results-keys.csv", "What the numbers are"], ["results.schema.json", "Their schema"]];
 
 function showReport(made, whole) {
-	const item = ([path, words]) => made.has("out/" + path) ? h("li", {}, save(path, made.get("out/" + path), words)) : null;
-	const figures = [...made.keys()].filter((p) => p.startsWith("out/figures/")).map((p) => [p.slice(4), p.slice(12)]);
+	const inside = state.dish + "/";
+	const item = ([path, words]) => made.has(inside + path) ? h("li", {}, save(path, made.get(inside + path), words)) : null;
+	const figures = [...made.keys()].filter((p) => p.startsWith(inside + "figures/")).map((p) => p.slice(inside.length)).map((p) => [p, p.slice(8)]);
 	const paper = $("paper");
-	fill($("saves"), h("h3", {}, "To save"), h("ul", { className: "saves" }, saves.map(item)),
+	const other = (e) => {
+		state.dish = e.target.value;
+		show(paper, false);
+		showReport(made, whole);
+	};
+	fill($("saves"), state.dishes.length < 2 ? null : h("p", {}, h("label", { htmlFor: "dish" }, "The log is of several dishes, and each has a report of its own. Shown: "),
+		h("select", { id: "dish", onchange: other }, state.dishes.map((folder) => h("option", { value: folder, selected: folder === state.dish }, folder.slice(4).replaceAll("-", " "))))),
+		h("h3", {}, "To save"), h("ul", { className: "saves" }, saves.map(item)),
 		whole ? null : h("p", { className: "quiet" }, "The files to print and to type in are still being made."),
 		h("details", {}, h("summary", {}, figures.length ? "Numbers and pictures" : "Numbers"), h("ul", { className: "saves" }, numbers.map(item)), h("ul", { className: "saves" }, figures.map(item))),
 		h("p", {}, h("button", { type: "button", onclick: () => paper.contentWindow.print() }, "Print the report")));
 	const first = paper.hidden;
-	if (first) layOut(new TextDecoder().decode(made.get("out/report.html")));
+	if (first) layOut(new TextDecoder().decode(made.get(inside + "report.html")));
 	show($("report"));
 	if (first && scrollY === stood) $("report").scrollIntoView(); // unless the reader went elsewhere meanwhile
 }

@@ -31,6 +31,7 @@ type Line struct {
 	Day      string
 	Cook     string
 	Student  string
+	Dish     string // as the log names it
 	Canister string
 	Note     string
 	Void     string // why it does not count, "" = it does
@@ -205,7 +206,7 @@ func (r *reader) sampleMass(f *scheme.Field) {
 func (r *reader) label(f *scheme.Field) bool {
 	text := ""
 	switch f.Role {
-	case column.TrialID, column.Day, column.Cook, column.Student, column.Canister, column.Repeat, column.RepeatOf, column.CanisterID,
+	case column.TrialID, column.Day, column.Cook, column.Student, column.Dish, column.Canister, column.Repeat, column.RepeatOf, column.CanisterID,
 		column.ChargerLot, column.IngredientLot, column.Supplier, column.Week, column.Note, column.Result, column.Valid:
 		text = r.text(f)
 	}
@@ -218,6 +219,10 @@ func (r *reader) label(f *scheme.Field) bool {
 		r.Cook = text
 	case column.Student:
 		r.Student = text
+	case column.Dish:
+		if r.Dish = text; text != "" {
+			r.setRaw(f.Raw, text)
+		}
 	case column.Canister:
 		r.Canister = r.canister(f, text)
 	case column.Repeat, column.RepeatOf, column.CanisterID, column.ChargerLot, column.IngredientLot, column.Supplier, column.Week:

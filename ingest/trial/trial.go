@@ -113,6 +113,7 @@ type Trial struct {
 	Order int // 1 = first in the log
 
 	Day, Cook, Student string
+	Named              string // the dish, as the log names it
 	Canister           string // "0.5 L" as typed
 	Note               string
 
@@ -212,6 +213,7 @@ type Planned struct {
 
 // Log is everything read.
 type Log struct {
+	Dish        string // of which all trials are, where the files tell of several: see ByDish
 	Inputs      []Input
 	NotRead     []NotRead
 	Rows        Rows
