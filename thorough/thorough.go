@@ -4,7 +4,8 @@
 //
 //	FOAMFIELD_THOROUGH=1 go test ./...
 //
-// .ci/run is thorough. Any other run says of each such test what it leaves out.
+// .ci/run is thorough. Any other run says of each such test what it leaves out; one with
+// -short leaves out as well whatever takes seconds.
 package thorough
 
 import (
@@ -23,6 +24,14 @@ func Only(t testing.TB, does string) {
 	t.Helper()
 	if !Run() {
 		t.Skipf("%s: in a thorough run only, %s=1", does, variable)
+	}
+}
+
+// NotShort skips a test in a run with -short.
+func NotShort(t testing.TB, does string) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip(does + ": not in a short run")
 	}
 }
 

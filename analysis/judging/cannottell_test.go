@@ -9,13 +9,12 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
+	"foamfield/thorough"
 )
 
 // What a log cannot tell is told of that log, and not of one that can.
 func TestCannotTell(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	// plain is a log with nothing amiss: three days, two cooks on each, a repeat.
 	type line struct{ day, cook, fat, emulsifier, hlb, hold string }
 	log := func(head string, change func(i int, l *line)) string {

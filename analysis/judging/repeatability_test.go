@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -103,9 +104,7 @@ func TestRepeatabilityAsR(t *testing.T) {
 // The limits of the scatter hold the truth in about 90 of 100 logs, also where some repeats
 // still stood when they were last looked at.
 func TestScatterHoldsTheTruth(t *testing.T) {
-	if testing.Short() {
-		t.Skip("simulates many logs")
-	}
+	thorough.NotShort(t, "simulates many logs")
 	const logs, truth = 1000, 0.3
 	for _, c := range []struct {
 		name  string

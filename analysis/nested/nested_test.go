@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"foamfield/thorough"
 )
 
 // ln P(low < y < high) with slope and curvature by the mean are what differences make of
@@ -75,9 +77,7 @@ func TestOrderChangesNothing(t *testing.T) {
 // Limits of a slope hold the truth in 9 of 10, and a p below 0.1 comes in 1 of 10 where
 // there is nothing: within three standard deviations of 80 sets.
 func TestLimitsHoldTheTruth(t *testing.T) {
-	if testing.Short() {
-		t.Skip("fits some hundred sets")
-	}
+	thorough.NotShort(t, "fits some hundred sets")
 	const sets = 80
 	in, small := 0, 0
 	for k := range sets {

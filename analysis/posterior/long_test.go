@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"foamfield/thorough"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -13,9 +15,7 @@ import (
 // nothing of proposals, rounds and weights. Chances from the weighted draws must be
 // those of the chain, and so must the closed forms on their moments.
 func TestAgreesWithALongChain(t *testing.T) {
-	if testing.Short() {
-		t.Skip("walks some hundred thousand steps")
-	}
+	thorough.NotShort(t, "walks some hundred thousand steps")
 	const steps, burn = 120_000, 10_000
 	few := func(events int) YesNo {
 		y := yesNoOf(24, 5)

@@ -18,6 +18,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 )
 
 // typedBy is what a person types of the i-th trial, by the beginning of the column's head.
@@ -211,9 +212,7 @@ func TestPlanOfFortyIsQuick(t *testing.T) {
 // A week planned after a log goes on with it: its trials read back with the log's, under
 // numbers of their own.
 func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses two logs")
-	}
+	thorough.NotShort(t, "analyses two logs")
 	for _, log := range []string{"week.xlsx", "five-columns.csv"} {
 		dir := t.TempDir()
 		first := filepath.Join("..", "..", "testdata", "demo", log)
@@ -251,9 +250,7 @@ func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
 // goes into the first log's folder, knows the start it went on from and what came of it,
 // and its next trials are the third plan's.
 func TestStoryGoesRound(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses a log twice")
-	}
+	thorough.NotShort(t, "analyses a log twice")
 	dir := t.TempDir()
 	t.Chdir(dir)
 	demo, err := os.ReadFile(filepath.Join(demoFolder, "week.xlsx"))

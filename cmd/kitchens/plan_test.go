@@ -32,9 +32,7 @@ func TestPlannedWeeksAreThinFirst(t *testing.T) {
 
 // A week that was laid out, read and analysed names a start in most kitchens that can do well.
 func TestPlannedWeekNamesAStart(t *testing.T) {
-	if testing.Short() {
-		t.Skip("logs and analyses kitchens for some seconds")
-	}
+	thorough.NotShort(t, "logs and analyses kitchens for some seconds")
 	kitchens := thorough.Of(t, 2, 4)
 	rows, err := laidOut(plan.Cover, 12, 2).study(t.TempDir(), kitchen.Easy, guardSeed, kitchens)
 	if err != nil {

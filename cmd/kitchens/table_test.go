@@ -20,9 +20,7 @@ const guardSeed = 60_000
 // narrow with their number; each must fail if claims or starts were to become a
 // plain fit's, which truly works 4 times in 10 and claims 97 %.
 func TestStartsTrulyWork(t *testing.T) {
-	if testing.Short() {
-		t.Skip("logs and analyses kitchens for some seconds")
-	}
+	thorough.NotShort(t, "logs and analyses kitchens for some seconds")
 	number, families := *kitchens, kitchen.Families
 	if number == 0 {
 		number = thorough.Of(t, 8, 100)

@@ -16,9 +16,7 @@ const guardHistories = 90_000
 // What truly moved is found and what did not is not shown: loose bounds for a few histories,
 // which narrow with their number. A lot that goes with a week is never shown alone.
 func TestTrendsAreFound(t *testing.T) {
-	if testing.Short() {
-		t.Skip("simulates and analyses histories for some seconds")
-	}
+	thorough.NotShort(t, "simulates and analyses histories for some seconds")
 	dir, n := t.TempDir(), *histories
 	if n == 0 {
 		n = thorough.Of(t, 1, 3)
