@@ -120,9 +120,7 @@ func comparing(t *testing.T, path, text string) []result.GroupEffect {
 // logs at p < 0.05, whether the truth is the model's own or a kitchen's, which it is
 // not: then up to 2 points more are let pass.
 func TestFalseAlarms(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	logs := thorough.Of(t, 15, 50)
 	if *update {
 		logs = 1000
@@ -214,9 +212,7 @@ func sum[T any](sums map[string]*T, straight bool, by string) *T {
 // Days that move the hold by a factor of two either way (an SD of 0.7) are found in
 // most logs of 40 trials.
 func TestDayEffectIsFound(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	path := filepath.Join(t.TempDir(), "log.csv")
 	found, tests := 0, 0
 	logs := thorough.Of(t, 15, 60)
