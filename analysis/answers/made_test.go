@@ -48,9 +48,7 @@ func TestSameGrams(t *testing.T) {
 // A start that was made twice and worked twice is the start again, and stays it; one that
 // failed once is made no start by that.
 func TestProvenStartStays(t *testing.T) {
-	if testing.Short() {
-		t.Skip("studies many logs")
-	}
+	thorough.NotShort(t, "studies many logs")
 	kept, all := 0, thorough.Of(t, 2, 5)
 	for seed := range uint64(all) {
 		k := kitchen.New(kitchen.Easy, 4500+seed)

@@ -20,9 +20,7 @@ import (
 // must miss less than half; the study also centres and scales its variables anew, which no
 // draw knows of. Short logs are where single trials move most.
 func TestRestsAgreeWithRefits(t *testing.T) {
-	if testing.Short() {
-		t.Skip("studies many logs")
-	}
+	thorough.NotShort(t, "studies many logs")
 	missed, moved := 0.0, 0.0
 	for seed := range uint64(thorough.Of(t, 2, 4)) {
 		k := kitchen.New(kitchen.Easy, 4600+seed)

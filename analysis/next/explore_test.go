@@ -58,9 +58,7 @@ func TestTells(t *testing.T) {
 }
 
 func TestExploringTrialsKeepTheRules(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	suggested := 0
 	all := thorough.Of(t, 2, 6)
 	for seed := range uint64(all) {
