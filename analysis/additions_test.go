@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/thorough"
 )
 
 // thickened is a log whose foams hold e^(4·(xanthan % - 0.3)) times 30 minutes, give or
@@ -35,6 +36,7 @@ func thickenedLog(t *testing.T, percents ...float64) string {
 // A thickener that the log varied is a setting: its effect comes out as it was put in,
 // and the grams of a start hold the percent that its chance is for.
 func TestAdditions(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	r := thickened(t, 0.2, 0.3, 0.3, 0.4)
 	var v *result.Variable
 	for i := range r.Variables {

@@ -13,7 +13,7 @@ import (
 
 // An ounce is a sixteenth of 453.59237 g; without the flag there are none.
 func TestOunces(t *testing.T) {
-	with, without := run(t, demo, Settings{Ounces: true}), run(t, demo, Settings{})
+	with, without := run(t, demo, Settings{Ounces: true}), plain()
 	seen := 0
 	same := func(what string, grams float64, oz *float64) {
 		seen++

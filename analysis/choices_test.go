@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/thorough"
 )
 
 // pairLog is n mixes with one of two pairs of emulsifiers of the same HLB, the second
@@ -47,11 +48,9 @@ const (
 // Two pairs of one HLB are told apart, and a start is made with one of them only: the
 // better one where there is a better one.
 func TestPairsAreNotPooled(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	covered, all := 0, 0
-	for seed := range uint64(6) {
+	for seed := range uint64(thorough.Of(t, 1, 6)) {
 		for _, change := range []float64{-0.6, 0, 0.6} {
 			r := run(t, written(t, pairLog(seed, 36, change)), Settings{})
 			if len(r.Choices) != 1 || len(r.Choices[0].Levels) != 2 || len(r.Starts) == 0 {
@@ -89,13 +88,14 @@ func TestPairsAreNotPooled(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d limits cover", covered, all)
-	if covered < 12 { // of 18 at 90 %: fewer once in 400 times
+	if covered < fewest(all) {
 		t.Errorf("%d of %d limits cover", covered, all)
 	}
 }
 
 // A kind used once or twice gets no start, and no say in the others.
 func TestRareKinds(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	r := run(t, written(t, pairLog(1, 36, 0, 4, 9)), Settings{})
 	c := r.Choices[0]
 	if len(c.Levels) != 3 || c.Levels[2].Name != "others" || c.Levels[2].Trials != 2 {
@@ -112,6 +112,7 @@ func TestRareKinds(t *testing.T) {
 
 // A mix with one emulsifier of a pair only is the end of the pair's range, not another kind.
 func TestPartOfAPair(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	lines := strings.Split(strings.TrimSpace(pairLog(2, 24, 0)), "\n")
 	for i := range lines[1:] {
 		cells := strings.Split(lines[i+1], ",")
@@ -128,6 +129,7 @@ func TestPartOfAPair(t *testing.T) {
 
 // Two fats are told apart like two pairs of emulsifiers.
 func TestFatsAreNotPooled(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	lines := strings.Split(strings.TrimSpace(pairLog(3, 30, 0)), "\n")
 	lines[0] = strings.Replace(lines[0], "oil g,", "olive oil g,cocoa butter g,", 1)
 	for i := range lines[1:] {
@@ -157,6 +159,7 @@ func TestFatsAreNotPooled(t *testing.T) {
 // Emulsifiers that were never blended have one HLB each: the way that starts are made in
 // has one value of it, which moves nothing.
 func TestAWayOfOneHLB(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	log := sheetOf("trial|butter g|cider g|GMS g|lecithin g|came out|hold min", func(m smoked) string {
 		low, high := "", fmt.Sprintf("%.1f", 3*m.high)
 		if m.no%2 == 0 {

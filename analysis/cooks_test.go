@@ -9,6 +9,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"foamfield/thorough"
 )
 
 // cooked is a log of two cooks. A foam holds 30 minutes at HLB 8 and 1.2 times as long
@@ -40,14 +41,15 @@ func cooked(t *testing.T, seed uint64, told bool) *result.Results {
 // Who made a trial is told from what was in it, as far as the trials can; every chance
 // is of a mix by either.
 func TestCooksAreAveragedOver(t *testing.T) {
-	off := map[bool]float64{}
-	for seed := range uint64(5) {
+	thorough.NotShort(t, "analyses several logs")
+	off, logs := map[bool]float64{}, thorough.Of(t, 2, 5)
+	for seed := range uint64(logs) {
 		for _, told := range []bool{true, false} {
 			r := cooked(t, seed, told)
 			for _, e := range r.Effects {
 				for _, v := range r.Variables {
 					if v.Name == e.Variable && v.Name == surface.BlendHLB {
-						off[told] += math.Abs(math.Log(e.Change.Mid)-(e.X[len(e.X)-1]-e.X[0])*math.Log(1.2)) / 5
+						off[told] += math.Abs(math.Log(e.Change.Mid)-(e.X[len(e.X)-1]-e.X[0])*math.Log(1.2)) / float64(logs)
 					}
 				}
 			}

@@ -49,7 +49,7 @@ func TestCosts(t *testing.T) {
 	if cheap == nil || cheap.Cost.Batch >= c.Batch || cheap.Chance.Mean < r.Targets.WantedChance.Value {
 		t.Errorf("cheapest %+v, the surest costs %v", cheap, c.Batch)
 	}
-	if bare := run(t, demo, Settings{}); bare.Starts[0].Cost != nil || bare.Cheapest != nil {
+	if bare := plain(); bare.Starts[0].Cost != nil || bare.Cheapest != nil {
 		t.Error("a cost without prices")
 	}
 }

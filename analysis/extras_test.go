@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/thorough"
 )
 
 // What a second charger and ten minutes of rest do to ln hold in the logs below.
@@ -54,11 +55,9 @@ func settingLog(seed uint64, n int, s setting) string {
 // The effect of an extra that was varied is found, with the right sign, and its 90 %
 // limits cover the truth about as often as they should.
 func TestExtrasAreLearnt(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	covered, all := 0, 0
-	for seed := range uint64(12) {
+	for seed := range uint64(thorough.Of(t, 3, 12)) {
 		r := run(t, written(t, settingLog(seed, 40, setting{"0.5 L", varied})), Settings{})
 		truth := map[string]float64{"chargers": trueCharger, "rest_minutes": 2.5 * trueRest}
 		found := 0
@@ -90,16 +89,14 @@ func TestExtrasAreLearnt(t *testing.T) {
 		}
 	}
 	t.Logf("%d of %d limits cover", covered, all)
-	if covered < 17 { // of 24 at 90 %: fewer once in 400 times
+	if covered < fewest(all) {
 		t.Errorf("%d of %d limits cover", covered, all)
 	}
 }
 
 // Learning what an extra does takes its scatter out of what the mix does.
 func TestExtrasSharpenTheHold(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	text := settingLog(3, 40, setting{"0.5 L", varied})
 	with, without := run(t, written(t, text), Settings{}), run(t, written(t, dropped(text, "chargers", "rest (min)")), Settings{})
 	scatter := func(r *result.Results) float64 {
@@ -139,9 +136,7 @@ func dropped(text string, columns ...string) string {
 // Extras that never or hardly changed, or that changed with another variable, leave
 // every number as it is in the log without them.
 func TestExtrasThatTellNothing(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses many logs")
-	}
+	thorough.NotShort(t, "analyses many logs")
 	cases := map[string]struct {
 		of     func(i int) (string, string)
 		named  map[string]float64
@@ -175,6 +170,7 @@ func TestExtrasThatTellNothing(t *testing.T) {
 
 // Rest that followed the fat cannot be told from it, and is not named.
 func TestExtraThatIsACopy(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	lines := strings.Split(strings.TrimSpace(settingLog(6, 40, setting{"0.5 L", func(int) (string, string) { return "1", "10" }})), "\n")
 	for i := range lines[1:] {
 		cells := strings.Split(lines[i+1], ",")
@@ -197,6 +193,7 @@ func TestExtraThatIsACopy(t *testing.T) {
 // Of a canister whose size nobody wrote down, how many chargers it takes is learnt from
 // but not named; of several sizes, not even learnt from.
 func TestChargersNeedACanister(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	for _, canister := range []string{"", "several"} {
 		text := settingLog(7, 40, setting{canister, varied})
 		if canister == "several" {
@@ -231,6 +228,7 @@ func TestChargersNeedACanister(t *testing.T) {
 
 // A trial that does not say a setting keeps its place, and that is said.
 func TestExtraNotSaid(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	r := run(t, written(t, settingLog(8, 40, setting{"0.5 L", func(i int) (string, string) {
 		c, rest := varied(i)
 		if i%8 == 0 {

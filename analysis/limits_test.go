@@ -6,11 +6,13 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
+	"foamfield/thorough"
 )
 
 // No start passes a use limit that the kitchen entered, at its rounded grams; one that
 // nothing keeps leaves no start, and the reason says so.
 func TestStartsKeepTheKitchensLimits(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	most := func(r *result.Results, name string) (percent float64) {
 		for _, s := range r.Starts {
 			for _, l := range s.Ingredients {

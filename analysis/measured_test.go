@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
+	"foamfield/thorough"
 )
 
 // tasted is a log whose foams all come out and hold; their taste, out of 9, is
@@ -50,6 +51,7 @@ func tasted(t *testing.T, target string) *result.Results {
 // TestTasteIsATarget: by hand, a taste of 4 to 6 goes with an HLB of 7 to 9 and one of
 // 7 to 9 with 10 and more; without a target the taste moves no chance.
 func TestTasteIsATarget(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	for _, c := range []struct {
 		target    string
 		low, high float64 // of the surest start's HLB

@@ -13,6 +13,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/thorough"
 )
 
 // book is a history as lines of a log: header, then a line a trial, by week.
@@ -102,6 +103,7 @@ func showing(r *result.Trend, what string) (result.Showing, string) {
 
 // Names of files, their order and that of their rows change nothing but the names of places.
 func TestShufflingChangesNothing(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(4, true, byTrial, one)
 	want := said(t, weeksOf(t, map[string]string{"a.csv": b.file(0), "b.csv": b.file(1), "c.csv": b.file(2), "d.csv": b.file(3)}).Trend)
 	rng := rand.New(rand.NewPCG(3, 3))
@@ -145,6 +147,7 @@ func said(t *testing.T, r *result.Trend) string {
 // A lot that goes with the weeks is named together with them and never alone; one that
 // changes within them is found.
 func TestLotOrWeek(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(5, true, withWeek3, shorter(withWeek3))
 	r := weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2, 3, 4)}).Trend
 	if v, s := showing(r, "lot"); v != result.NotTested || !strings.Contains(s, "cannot be told apart") {
@@ -171,6 +174,7 @@ func TestLotOrWeek(t *testing.T) {
 
 // What is asked for badly is said, and the rest is done: one line a case.
 func TestTrendOfBadInput(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(3, true, always("A"), one)
 	plain := historyOf(3, false, always("A"), one)
 	for _, c := range []struct {
@@ -238,6 +242,7 @@ func TestWeeksWithoutDays(t *testing.T) {
 
 // A cook who changed whenever the lot did is named with it, and neither alone.
 func TestLotOrCook(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(4, true, byTrial, shorter(byTrial))
 	lines := strings.Split(strings.TrimSpace(b.file(0, 1, 2, 3)), "\n")
 	for i, l := range lines {
@@ -264,6 +269,7 @@ func TestLotOrCook(t *testing.T) {
 
 // Foams that fell at once are at most half a minute, and everything stays a number.
 func TestNothingHeld(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(3, true, always("A"), one)
 	for _, lines := range b.weeks {
 		for k := range lines {
@@ -279,6 +285,7 @@ func TestNothingHeld(t *testing.T) {
 
 // Files of a class are no weeks, however much they differ; books with dates are.
 func TestReportAsOfLatestWeek(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	fall := func(w, _ int) float64 { return []float64{1, 1, 0.5, 0.5}[w] }
 	for _, dates := range []bool{false, true} {
 		b := historyOf(4, dates, always("A"), fall)
@@ -313,6 +320,7 @@ func TestReportAsOfLatestWeek(t *testing.T) {
 
 // A week in which nobody watched is a week all the same.
 func TestWeekWithoutHolds(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	for _, silent := range []int{0, 3} {
 		b := historyOf(4, true, byTrial, shorter(byTrial))
 		for k, l := range b.weeks[silent] {

@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest/kitchen"
+	"foamfield/thorough"
 )
 
 func TestTries(t *testing.T) {
@@ -48,6 +49,7 @@ func TestTries(t *testing.T) {
 // What is left out is the best for the rest: at a fat percent as good as the report's own
 // best there, and no grams of what is open do better.
 func TestLeftOutIsTheBestForTheRest(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	typed := "fat 50; clarified butter 150; GMS 4.2, clarified butter 130; clarified butter 130, cider 163.9, GMS 4.2, sucrose ester 15: 1.9"
 	for _, grams := range []string{"0.5", "1.5", "2.5", "3.5", "4.5"} {
 		typed += "; GMS 4.2, clarified butter 130, sucrose ester 15: " + grams
