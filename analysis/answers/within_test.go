@@ -18,6 +18,7 @@ import (
 // directions tried are few; random misweighings and every corner know
 // nothing of them.
 func TestWithinKeepsTheChance(t *testing.T) {
+	thorough.NotShort(t, "studies many logs")
 	exact, loose, tries := 0, 0, thorough.Of(t, 100, 1000)
 	logs := []*trial.Log{}
 	week, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})

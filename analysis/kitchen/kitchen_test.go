@@ -52,7 +52,7 @@ func TestChanceAgreesWithSimulation(t *testing.T) {
 
 // The day rule against one eight times as fine and wider.
 func TestDayIsIntegratedAccurately(t *testing.T) {
-	for _, k := range kitchens(10) {
+	for _, k := range kitchens(thorough.Of(t, 3, 10)) {
 		for _, share := range []float64{0, 0.1, 0.2, 0.4} {
 			m := near(k, share)
 			sum, weight := 0.0, 0.0
@@ -95,6 +95,7 @@ func TestBestIsBestOnAFinerGrid(t *testing.T) {
 
 // No mix of a finer grid that is a twentieth of the box richer has the chance wanted.
 func TestRichestIsRichest(t *testing.T) {
+	thorough.NotShort(t, "goes over a fine grid of some kitchens")
 	const points, wanted = 21, 0.8
 	for _, k := range kitchens(thorough.Of(t, 2, 6)) {
 		chance := func(m Mix) float64 { return k.Chance(m, Usual) }
@@ -164,7 +165,8 @@ func TestSameSeedSameKitchenAndLog(t *testing.T) {
 // The best mix lies well inside what the cook tries: the most emulsifier, the
 // most fat and either end of HLB are never the answer.
 func TestBestMixesLieInside(t *testing.T) {
-	const each = 60
+	thorough.NotShort(t, "looks for the best mix of many kitchens")
+	each := thorough.Of(t, 20, 60)
 	for _, family := range []Family{Easy, Hard} {
 		ends := map[string]int{}
 		for seed := range uint64(each) {

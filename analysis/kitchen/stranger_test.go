@@ -86,6 +86,7 @@ func TestChillIsIntegratedAccurately(t *testing.T) {
 // What strangers are for: some kitchens can do no good foam, and clogging is frequent
 // in some and rare in others, sudden in some and gradual in others.
 func TestStrangersAreSpreadAsClaimed(t *testing.T) {
+	thorough.Only(t, "looks over 100 strangers' kitchens")
 	const each = 100
 	var good float64
 	var clogs, sudden []float64
