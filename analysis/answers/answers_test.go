@@ -18,8 +18,8 @@ var asked = Asked{Seed: 1, Batch: result.Batch{Grams: 300, ScaleStepGrams: 0.1, 
 	Want: result.Targets{HoldMinutes: result.Target{Value: 20, From: "assumed"}, DrainedPercent: result.Target{Value: 10, From: "assumed"},
 		WantedChance: result.Target{Value: 0.8, From: "assumed"}}}
 
-// answered is what a log's surface and belief answer.
-func answered(t *testing.T, log *trial.Log) *Answers {
+// believed is what is believed after a log.
+func believed(t *testing.T, log *trial.Log) *belief.Belief {
 	t.Helper()
 	s, err := surface.Of(log, asked.Want, asked.Batch.ScaleStepGrams)
 	if err != nil {
@@ -29,7 +29,20 @@ func answered(t *testing.T, log *trial.Log) *Answers {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Of(s, b, asked)
+	return b
+}
+
+// grounded is what the starts of a log are found on.
+func grounded(t *testing.T, log *trial.Log) *Ground {
+	t.Helper()
+	return surestGround(believed(t, log), asked)
+}
+
+// answered is everything that a log answers.
+func answered(t *testing.T, log *trial.Log) *Answers {
+	t.Helper()
+	b := believed(t, log)
+	return Of(b.Surface, b, asked)
 }
 
 func written(t *testing.T, text string) string {

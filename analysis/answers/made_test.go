@@ -62,11 +62,11 @@ func TestProvenStartStays(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			found := answered(t, read)
-			if len(found.Starts) == 0 {
+			found := grounded(t, read).findStarts()
+			if len(found.starts) == 0 {
 				t.Fatalf("kitchen %d: no start", seed)
 			}
-			return found.Starts[0]
+			return found.starts[0]
 		}
 		first := study(log)
 		row := func(no int, off float64, outcome string) string {

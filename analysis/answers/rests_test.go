@@ -32,17 +32,19 @@ func TestRestsAgreeWithRefits(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		found := answered(t, log)
-		if len(found.Starts) == 0 {
+		g := grounded(t, log)
+		starts := g.findStarts().starts
+		if len(starts) == 0 {
 			continue
 		}
-		g, mix := found.Ground, found.Ground.Values(found.Starts[0].Mix)
+		mix := g.Values(starts[0].Mix)
 		views := g.Views([][]float64{mix}, g.Place(surface.FatPercent), restDraws)
 		all := stat.Mean(views[0].Works, nil)
 		for _, left := range g.OnSurface() {
 			without := *log
 			without.Trials = slices.DeleteFunc(slices.Clone(log.Trials), func(o trial.Trial) bool { return o.At == left.At })
-			move := answered(t, &without).Ground.Chain.Chance(mix) - g.Chain.Chance(mix)
+			b := believed(t, &without) // of which the kitchen has one way
+			move := b.Chain.With(b.Ways()[0].Beside).Chance(mix) - g.Chain.Chance(mix)
 			weighed := stat.Mean(views[0].Works, g.forget(left)) - all
 			missed += (weighed - move) * (weighed - move)
 			moved += move * move

@@ -43,9 +43,8 @@ func TestWithinKeepsTheChance(t *testing.T) {
 		logs = append(logs, log)
 	}
 	for k, log := range logs {
-		found := answered(t, log)
-		s := found.Ground
-		for _, start := range found.Starts {
+		s := grounded(t, log)
+		for _, start := range s.findStarts().starts {
 			values := s.Values(start.Mix)
 			f, _, note := s.Scale.Grams(values)
 			if f == nil || len(start.Ingredients) != len(f.Lines) {
