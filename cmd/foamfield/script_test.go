@@ -13,6 +13,8 @@ import (
 	"time"
 
 	"github.com/rogpeppe/go-internal/testscript"
+
+	"foamfield/thorough"
 )
 
 func TestMain(m *testing.M) {
@@ -31,6 +33,8 @@ func TestMain(m *testing.M) {
 //	large FILE N           makes a log of N trials, three cells each
 //	waitfor FILE           FILE comes to be there
 //	nostage                no half-written folder was left anywhere
+//
+// and the condition [thorough], beside testscript's own [short].
 func TestScripts(t *testing.T) {
 	demo, err := filepath.Abs("../../testdata/demo")
 	if err != nil {
@@ -48,6 +52,12 @@ func TestScripts(t *testing.T) {
 				}
 			}
 			return nil
+		},
+		Condition: func(is string) (bool, error) {
+			if is != "thorough" {
+				return false, fmt.Errorf("no condition is called %q", is)
+			}
+			return thorough.Run(), nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"same": same, "large": large, "lines": lines, "nostage": noStage, "waitfor": waitFor, "code": code, "result": resultAt,
