@@ -23,6 +23,9 @@ func open(header string) Meaning {
 	if len(header) > maxHeader {
 		return Meaning{Words: header}
 	}
+	if m, ok := ofItsSample(header); ok {
+		return m
+	}
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 {

@@ -218,6 +218,7 @@ type Meaning struct {
 	Unit       units.Unit
 	Basis      Basis
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
+	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said
 	AtMinute   float64 // "drain @20 min" → 20; 0 = not said
 	OutOf      float64 // "/9" → 9; 0 = not said
 	Words      string  // the header without unit, basis and minute

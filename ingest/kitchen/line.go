@@ -275,7 +275,7 @@ var (
 	fatValue  = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
 	fatPer100 = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
 	equals    = regexp.MustCompile(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
-	joinOnly  = regexp.MustCompile(`^[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+	joinOnly  = regexp.MustCompile(`^(?: \d{1,2}\b)?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
 
 // stated reads what a sentence says of a name in it, by what stands before and after.

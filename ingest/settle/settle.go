@@ -52,11 +52,27 @@ func (m *maker) beside() {
 		m.say(trial.Note("said beside the table", g.At, "every mix is taken as "+say.Grams(g.Value)+", the rest of it water, as this line says",
 			"nothing to do; a column \"Batch g\" wins over it").OnceOf("batch"))
 	}
-	if g, ok := m.kitchen.Sample(); ok && m.SampleColumn == 0 {
+	if g := m.sampleInHead(); g > 0 && m.SampleColumn == 0 {
+		m.SampleGrams = g
+	} else if g, ok := m.kitchen.Sample(); ok && m.SampleColumn == 0 {
 		m.SampleGrams = g.Value
 		m.say(trial.Note("said beside the table", g.At, "drained grams are of "+say.Grams(g.Value)+" of foam, as this line says",
 			"nothing to do; a column \"Sample g\" wins over it").OnceOf("sample"))
 	}
+}
+
+// sampleInHead is the foam that the headers of what drained say it is of; 0 where none
+// does, or they differ.
+func (m *maker) sampleInHead() (grams float64) {
+	for i := range m.Fields {
+		switch g := m.Fields[i].Meaning.Sample; {
+		case g > 0 && grams > 0 && g != grams:
+			return 0
+		case g > 0:
+			grams = g
+		}
+	}
+	return grams
 }
 
 // logsWater reports a column of plain water.

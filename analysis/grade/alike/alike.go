@@ -161,7 +161,7 @@ func pair(a, b []row, often map[string]int, all int, least float64, second map[*
 // rarity is how unlikely two rows are to agree by chance, with how many digits they
 // share; 0 where what both measured is not all the same.
 func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) {
-	measured, held, doses := 0, false, 0.0
+	measured, held, drained, doses := 0, false, false, 0.0
 	for _, v := range x.values {
 		o, ok := y.find(v)
 		if !ok {
@@ -181,12 +181,14 @@ func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) 
 		switch {
 		case v.dose: // 4 g of one is 2 g of the other
 			tells, doses = max(tells-doses, 0), max(tells, doses)
+		case drained && v.of == column.DrainedAmount: // its percent says what its grams do
+			tells = 0
 		case held && v.of == column.Hold:
 			tells = min(tells, secondHold)
 		case held && v.of == column.DrainedAmount:
 			tells = min(tells, drainedBeside)
 		}
-		held = held || v.of == column.Hold
+		held, drained = held || v.of == column.Hold, drained || v.of == column.DrainedAmount
 		rare += tells
 		digits += figures(v.text)
 	}

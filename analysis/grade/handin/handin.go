@@ -23,6 +23,7 @@ type Work struct {
 	Paths    []string
 	Sheets   []trial.Place // of each sheet it stands on
 	Tables   []*Table
+	Sums     []*Table // that sum the trials up
 	Words    []Phrase
 	Log      []*ingest.HandIn
 }
@@ -230,6 +231,12 @@ func IDKey(id string) string {
 		}
 	}
 	return strings.TrimLeft(strings.Trim(id, " .)"), "0")
+}
+
+// ShortID is a trial's number without what is said of it in brackets.
+func ShortID(id string) string {
+	short, _, _ := strings.Cut(id, " (")
+	return short
 }
 
 // Trials are all trials of the work.

@@ -38,7 +38,11 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 
 // settle fills in what follows from the parts of a work.
 func (w *Work) settle() {
+	w.Tables, w.Sums = parted(w.Tables)
 	w.Tables = joined(w.Tables)
+	for _, t := range w.Tables {
+		t.name()
+	}
 	for _, t := range w.Tables {
 		w.Sheets = append(w.Sheets, t.At)
 		t.Task = taskOf(t)
@@ -341,7 +345,7 @@ func (w *Work) join(o *Work) {
 			w.Files, w.Paths = append(w.Files, f), append(w.Paths, o.Paths[i])
 		}
 	}
-	w.Tables, w.Words, w.Log, w.Sheets = append(w.Tables, o.Tables...), append(w.Words, o.Words...), append(w.Log, o.Log...), append(w.Sheets, o.Sheets...)
+	w.Tables, w.Sums, w.Words, w.Log, w.Sheets = append(w.Tables, o.Tables...), append(w.Sums, o.Sums...), append(w.Words, o.Words...), append(w.Log, o.Log...), append(w.Sheets, o.Sheets...)
 	for _, p := range o.Partners {
 		if !slices.Contains(w.Partners, p) {
 			w.Partners = append(w.Partners, p)

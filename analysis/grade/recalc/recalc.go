@@ -34,6 +34,8 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant, not map[trial.Place]b
 		for i := range t.Trials {
 			j.mixes = append(j.mixes, mixesOf(t, i, rules, meant))
 		}
+		j.otherFat(w)
+		j.repairs()
 		j.totals()
 		j.fats()
 		j.emulsifiers()
@@ -48,7 +50,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant Meant, not map[trial.Place]b
 		j.lines(w, meant)
 		out = append(out, j.out...)
 	}
-	return out, tally
+	return append(out, summaries(w)...), tally
 }
 
 // said is what the words beside the trials declare of percents.
@@ -81,6 +83,8 @@ type job struct {
 	tally map[criteria.Look]Tally
 	meant Meant
 	not   map[trial.Place]bool
+
+	gather *[]sum // columns are gathered, and not judged
 }
 
 // accepted is a value that is right, with its range where a constant may vary.
@@ -201,6 +205,10 @@ func swapped(typed string, right float64, digits int) bool {
 
 // column judges the cells of a column, and makes one finding of each cause.
 func (j *job) column(col *handin.Column, look criteria.Look, expect func(i int) (expected, bool)) {
+	if j.gather != nil {
+		*j.gather = append(*j.gather, sum{col, expect})
+		return
+	}
 	var wrong []verdict
 	checked := 0
 	for i, c := range col.Cells {

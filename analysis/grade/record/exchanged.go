@@ -60,8 +60,8 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
 }
 
-// weakFoam reports a short hold beside much drained, of a control or of grams that bear the
-// percent out: such foams are, and nothing is exchanged.
+// weakFoam reports a short hold beside much drained, of a mix without emulsifier or of grams that
+// bear the percent out: such foams are, and nothing is exchanged.
 func weakFoam(t *handin.Table, x, y *handin.Column, i int) bool {
 	if y.Role == column.Hold {
 		x, y = y, x
@@ -69,7 +69,7 @@ func weakFoam(t *handin.Table, x, y *handin.Column, i int) bool {
 	if !results(x, y) || !(boundsOf(x, i).low > x.Cells[i].Value && boundsOf(y, i).high < y.Cells[i].Value) {
 		return false
 	}
-	return t.Trials[i].IsControl() || t.Trials[i].Bare() || drainedBornOut(t, y, i)
+	return t.Trials[i].Bare() || drainedBornOut(t, y, i)
 }
 
 // drainedBornOut reports a percent that is what drained of the foam, in grams of its own.

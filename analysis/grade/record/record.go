@@ -8,6 +8,8 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
+	"strings"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
@@ -43,8 +45,36 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.leftEmpty(t)
 		r.fahrenheit(t)
 	}
+	r.constants(w)
 	r.unread(w)
 	return r.out, Slips{r.meant, r.not}
+}
+
+var (
+	hlbLabel = regexp.MustCompile(`(?i)\bhlb\b`)
+	fatLabel = regexp.MustCompile(`(?i)\bfat\b.*%|%.*\bfat\b`)
+)
+
+// constants finds an HLB or a fat percent beside its label that nothing has.
+func (r *reader) constants(w *handin.Work) {
+	for _, p := range w.Words {
+		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), "%"), ",", ".", 1), 64)
+		if p.Note != nil || err != nil || len(strings.Fields(p.Text)) > 6 {
+			continue
+		}
+		why := ""
+		switch {
+		case hlbLabel.MatchString(p.Text) && (v < 0 || v > ingredient.MostHLB):
+			why = "an HLB goes from 0 to 20"
+		case fatLabel.MatchString(p.Text) && (v < 0 || v > 100):
+			why = "a percent goes from 0 to 100"
+		default:
+			continue
+		}
+		f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s cannot be: %s.", p.Right, why), p.RightAt).Kinds("impossible value").Surely()
+		f.Typed = graded.Num(v)
+		r.add(f, p.RightAt)
+	}
 }
 
 // reader gathers what is found; a cell is spoken of once.

@@ -1,0 +1,117 @@
+package recalc
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// summaries holds tables that sum the trials up against the trials that their rows name:
+// "12.2 | 23.7 | W2, W3, W4".
+func summaries(w *handin.Work) (out []finding.Found) {
+	for _, t := range w.Sums {
+		for i := range t.Trials {
+			named := namedIn(w, t, i)
+			if len(named) == 0 {
+				continue
+			}
+			for _, col := range t.Columns {
+				if f, ok := summary(w, col, col.Cells[i], named); ok {
+					out = append(out, f)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// namedIn are the trials that the words of a row name, nil where one of them is none.
+func namedIn(w *handin.Work, t *handin.Table, i int) (named []*handin.Trial) {
+	for _, col := range t.Columns {
+		c := col.Cells[i]
+		if c.Kind != sheet.Text || c.Known {
+			continue
+		}
+		words := strings.FieldsFunc(c.Text, func(r rune) bool { return strings.ContainsRune(" ,;&+/", r) })
+		var here []*handin.Trial
+		for _, word := range words {
+			found := w.ByID(word)
+			if word == "and" || len(found) > 1 {
+				continue
+			}
+			if len(found) == 0 {
+				here = nil
+				break
+			}
+			here = append(here, found[0])
+		}
+		if len(here) > len(named) {
+			named = here
+		}
+	}
+	return named
+}
+
+// summary holds one cell against the mean of the trials that its row names.
+func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.Trial) (f finding.Found, ok bool) {
+	if !c.Known {
+		return f, false
+	}
+	sum, n := 0.0, 0
+	var list, ids []string
+	for _, x := range named {
+		of := slices.IndexFunc(x.Table.Columns, func(o *handin.Column) bool { return o.Role == col.Role && o.Cells[x.Index].Known && !numericRole(o) })
+		if of < 0 {
+			return f, false
+		}
+		v := x.Table.Columns[of].Cells[x.Index].Value
+		sum, n = sum+v, n+1
+		list, ids = append(list, num(v)), append(ids, handin.ShortID(x.ID))
+	}
+	mean := sum / float64(n)
+	if math.Abs(mean-c.Value) <= max(c.Half, 0.051) {
+		return f, false
+	}
+	words := fmt.Sprintf("%s was typed, and the mean of %s is (%s) / %d = %s", digitsOf(c.Value, 2), strings.Join(ids, ", "), strings.Join(list, " + "), n, digitsOf(mean, 2))
+	if of := reckonsWith(w, c); len(of) > 0 {
+		words = fmt.Sprintf("%s is the mean of %s, and the row names %s: (%s) / %d = %s", digitsOf(c.Value, 2), strings.Join(of, ", "), strings.Join(ids, ", "), strings.Join(list, " + "), n, digitsOf(mean, 2))
+	}
+	f = finding.Of(criteria.Means, graded.Calculation, words, c).ShouldBe(mean)
+	f.Certain = c.Formula != ""
+	return f, true
+}
+
+var ofSheet = regexp.MustCompile(`(?:'([^']+)'|([A-Za-z0-9_]+))!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?`)
+
+// reckonsWith are the trials whose cells a formula takes from other sheets.
+func reckonsWith(w *handin.Work, c handin.Cell) (ids []string) {
+	for _, m := range ofSheet.FindAllStringSubmatch(c.Formula, -1) {
+		col, err := excelize.ColumnNameToNumber(m[3])
+		from, err2 := strconv.Atoi(m[4])
+		to := from
+		if m[6] != "" && m[5] == m[3] {
+			to, _ = strconv.Atoi(m[6])
+		}
+		if err != nil || err2 != nil || to-from > 200 {
+			return nil
+		}
+		for row := from; row <= to; row++ {
+			if _, x := w.At(trial.Place{File: c.At.File, Sheet: m[1] + m[2], Row: row, Col: col}); x != nil {
+				ids = append(ids, handin.ShortID(x.ID))
+			}
+		}
+	}
+	return ids
+}
