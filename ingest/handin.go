@@ -58,7 +58,7 @@ func ReadHandIn(path string, shared *kitchen.Sheets) (*HandIn, *trial.Refusal) {
 	r.readFile(f, tables, &settings)
 	r.finish()
 	h := r.handIn
-	h.Log, h.Own = r.log, r.inForce
+	h.Log, h.Own = r.log, &settings
 	for _, s := range book.Sheets {
 		h.Taken[s.Name] = true
 	}

@@ -171,6 +171,17 @@ func (f cards) deal(b block) (dealt []card, outside []grid.Furniture) {
 	last := &d.dealt[len(d.dealt)-1]
 	last.Furniture = append(last.Furniture, d.section...)
 	for i := range d.dealt {
+		lines := d.dealt[i].setApart(f, b)
+		if i == 0 {
+			above := func(l grid.Furniture) bool { return l.Row < d.dealt[i].HeaderRow }
+			for _, l := range lines {
+				if above(l) {
+					d.outside = append(d.outside, l)
+				}
+			}
+			lines = slices.DeleteFunc(lines, above)
+		}
+		d.dealt[i].Furniture = append(d.dealt[i].Furniture, lines...)
 		d.dealt[i].acrossRows(f.Reader, b)
 	}
 	return d.dealt, d.outside

@@ -30,6 +30,7 @@ func ReadAll(headers []string) []Meaning {
 	minuteBesideDrained(ms)
 	restBesideHold(ms)
 	partsOfFat(ms)
+	fatWorkedOut(ms)
 	setAsideRivals(ms, headers)
 	return ms
 }
@@ -231,6 +232,26 @@ func partsOfFat(ms []Meaning) {
 		if m := &ms[i]; part(*m) {
 			m.Role, m.Else = Unused, FatPercent
 			m.Doubt = fmt.Sprintf("%q was not used, as %q has the fat of the mix; to use it instead, rename the other column", m.Words, ms[whole].Words)
+		}
+	}
+}
+
+// fatWorkedOut leaves the grams of fat unused that stand behind the total of a mix of other
+// fats: they are what cream and butter bring, and were not weighed.
+func fatWorkedOut(ms []Meaning) {
+	fats, total := 0, false
+	for i := range ms {
+		m := &ms[i]
+		what, known := ingredient.Lookup(m.Ingredient)
+		switch {
+		case m.Role == BatchMass:
+			total = true
+		case m.Role != IngredientAmount || !known || what.Kind != ingredient.Fat:
+		case what.Name != "fat":
+			fats++
+		case total && fats > 0 && m.Unit.Dimension() == quantity.Mass:
+			m.Role, m.Else = Unused, IngredientAmount
+			m.Doubt = fmt.Sprintf("%q was not used, as it stands behind the total of other fats and seems to be worked out of them; to use it as weighed, put it before the total", m.Words)
 		}
 	}
 }

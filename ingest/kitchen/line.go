@@ -159,7 +159,7 @@ type Statement struct {
 func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 	for _, line := range s.Lines {
 		for _, sentence := range sentences(line.Text) {
-			for before, after := range occurrences(inFull(say.Fold(sentence)), inFull(say.Fold(name))) {
+			for before, after := range occurrences(InFull(say.Fold(sentence)), InFull(say.Fold(name))) {
 				st, says := stated(before, after)
 				if !says {
 					continue

@@ -62,5 +62,5 @@ func nameIn(name string) string {
 	return name
 }
 
-// inFull writes out the short forms of an emulsifier with a letter or a number: Emuls. A.
-func inFull(folded string) string { return anEmuls.ReplaceAllString(folded, "emulsifier $1") }
+// InFull writes out the short forms of an emulsifier with a letter or a number: Emuls. A.
+func InFull(folded string) string { return anEmuls.ReplaceAllString(folded, "emulsifier $1") }

@@ -9,6 +9,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
@@ -138,7 +139,7 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, d.Ingredient)
 		return
 	}
-	for _, text := range []string{name, f.Words, f.Header} {
+	for _, text := range []string{name, f.Words, f.Header, kitchen.InFull(say.Fold(name))} {
 		if stock, ok := ingredient.Stock(text); ok {
 			f.What, f.Stock = m.met(name, stock.Of), &stock
 			if stock.Percent == 0 {

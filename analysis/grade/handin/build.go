@@ -66,7 +66,7 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 // 1a and 1b".
 func sumsUp(x *trial.Trial) bool {
 	kind, _ := look.Summary(x.ID)
-	return kind != look.None && len(x.Parts) == 0 && x.At.Row > 0
+	return (kind != look.None || meanWord.MatchString(x.ID)) && len(x.Parts) == 0 && x.At.Row > 0
 }
 
 // heads adds the columns of a scheme.

@@ -30,6 +30,9 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	} else if rules.Control {
 		out = append(out, controlsOfTasks(w, designs)...)
 	}
+	if rules.Control {
+		out = append(out, halfControls(designs)...)
+	}
 	if rules.Repeats && n >= 2 && !repeated(designs) {
 		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at).Surely()
 		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
@@ -140,6 +143,34 @@ func (d *Design) hasNone() bool {
 		}
 	}
 	return none && some
+}
+
+// halfControls asks of a control that has one emulsifier, where all others have two: it
+// shows what the other one does, and not what the emulsifiers do.
+func halfControls(designs []Design) (out []finding.Found) {
+	for i := range designs {
+		d := &designs[i]
+		if d.hasNone() {
+			continue
+		}
+		for _, x := range d.Trials {
+			if mine := emulsifiersOf(x); x.IsControl() && len(mine) == 1 && !slices.ContainsFunc(d.Trials, func(o *handin.Trial) bool { return o != x && !o.IsControl() && len(emulsifiersOf(o)) < 2 }) {
+				out = append(out, finding.New(criteria.Control, graded.Method, fmt.Sprintf("Your control has %s g of one emulsifier, and the others have both. Was a foam without any made? It would show what they do.", mine[0].Text),
+					x.Table.Columns[0].Cells[x.Index].At, mine[0].At).Kinds("control with emulsifier"))
+			}
+		}
+	}
+	return out
+}
+
+// emulsifiersOf are the cells of the emulsifiers that a trial has.
+func emulsifiersOf(x *handin.Trial) (cells []handin.Cell) {
+	for _, c := range x.Table.Weighed() {
+		if cell := c.Cells[x.Index]; c.Field.What.WeighedAsEmulsifier() && cell.Known && cell.Value > 0 {
+			cells = append(cells, cell)
+		}
+	}
+	return cells
 }
 
 // controlsOfTasks asks of a second task that has no control of its own.

@@ -13,13 +13,16 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // blends holds blend HLBs against the grams of the emulsifiers: the mass-weighted
 // mean of their HLBs (Griffin 1954, J. Soc. Cosmet. Chem. 5:249-256).
 func (j *job) blends() {
 	for _, col := range j.table.All(column.BlendHLB) {
+		j.notNamed(col)
 		with := j.constants(col)
 		j.askForeign(col, with)
 		from := len(j.out)
@@ -27,6 +30,21 @@ func (j *job) blends() {
 		j.headsOrSums(col, from)
 		j.gramsOrSum(col, from)
 		j.neverChanges(col, with)
+	}
+}
+
+// notNamed asks for the emulsifiers of which neither the name nor the HLB stands anywhere: no
+// blend of them can be worked out again.
+func (j *job) notNamed(col *handin.Column) {
+	var at []trial.Place
+	var heads []string
+	for _, o := range j.table.Weighed() {
+		if what := &o.Field.What; what.WeighedAsEmulsifier() && what.HLB == nil && what.Name == "emulsifier" && o.Known() > 0 {
+			at, heads = append(at, o.Heading), append(heads, say.Quoted(o.Header))
+		}
+	}
+	if len(at) > 0 && col.Known() > 1 {
+		j.out = append(j.out, finding.New(criteria.Parts, graded.Formal, fmt.Sprintf("Which emulsifiers are %s, and what are their HLBs? Without them nobody can work your blends out again.", say.List(heads)), append(at, col.Heading)...).Kinds("emulsifier not named"))
 	}
 }
 

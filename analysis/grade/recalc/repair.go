@@ -70,7 +70,7 @@ func (j *job) repairs() {
 		return
 	}
 	for i := range j.table.Trials {
-		typed := mixOf(j.table, i, j.rules, nil)
+		typed := mixOf(j.table, i, j.rules, nil).exact()
 		_, wrong, _, _ := j.tallyOf(i, all, typed)
 		if wrong < 2 || len(j.mixes[i]) > 1 {
 			continue
@@ -108,6 +108,16 @@ func (j *job) slipped(i int, all []sum, typed mixture) {
 	j.meant[c.At] = with
 	j.mixes[i] = mixesOf(j.table, i, j.rules, j.meant)
 	j.out = append(j.out, f)
+}
+
+// exact is a mix whose fats have one value each: with the range of a packet nearly any
+// percent is right.
+func (m mixture) exact() mixture {
+	m.parts = append([]part(nil), m.parts...)
+	for k := range m.parts {
+		m.parts[k].fat = exactly(m.parts[k].fat.value)
+	}
+	return m
 }
 
 // having is a mix with one weight changed.
@@ -155,10 +165,13 @@ func has(all []float64, v float64) bool {
 
 // exchangedRows finds a weight that two trials have in each other's place.
 func (j *job) exchangedRows(i int, all []sum) bool {
-	mine := mixOf(j.table, i, j.rules, nil)
-	for k := i + 1; k < len(j.table.Trials); k++ {
-		other := mixOf(j.table, k, j.rules, nil)
-		if _, wrong, _, _ := j.tallyOf(k, all, other); wrong < 2 || len(j.mixes[k]) > 1 {
+	mine := mixOf(j.table, i, j.rules, nil).exact()
+	for k := range j.table.Trials {
+		if k == i {
+			continue
+		}
+		other := mixOf(j.table, k, j.rules, nil).exact()
+		if _, wrong, _, _ := j.tallyOf(k, all, other); wrong == 0 || len(j.mixes[k]) > 1 {
 			continue
 		}
 		for n := range mine.parts {
