@@ -1,6 +1,8 @@
 package history
 
 import (
+	"fmt"
+	"math"
 	"regexp"
 	"strconv"
 	"strings"
@@ -17,6 +19,7 @@ type reading struct {
 	other   time.Time // zero unless the text can be read in two ways
 	stroked bool      // written so that the order of day and month is a habit
 	noYear  bool
+	week    bool   // only the week is known: date is its first day
 	weekday int    // that it names, 1 = Monday; 0 = none
 	clock   string // "09:30" as it stands beside the date, ""
 }
@@ -27,8 +30,9 @@ var (
 	dayMonth   = regexp.MustCompile(`(?:^|\s)\d{1,2}[-/.]\d{1,2}\.?$`)
 )
 
-// noYearYet stands for the year of a date that names none; leap, so that 29 February is one.
-const noYearYet = 4
+// noYearYet to lastNoYear stand for the year of a date that names none; every fourth, which is
+// leap, so that 29 February is one, and of these each begins on another weekday.
+const noYearYet, lastNoYear = 4, 28
 
 // beside are words that stand beside a date and change nothing of it.
 var beside = map[string]bool{"the": true, "of": true, "th": true, "st": true, "nd": true, "rd": true, "de": true, "le": true, "el": true, "il": true,
@@ -40,17 +44,20 @@ func readDate(text string) (reading, bool) {
 	r := reading{clock: clockTime.FindString(text)}
 	text = clockTime.ReplaceAllString(text, " ")
 	var numbers []string
-	month, monthAt, perhaps := time.Month(0), -1, false
+	month, monthAt, perhaps, either := time.Month(0), -1, false, 0
 	for _, w := range pieces(text) {
 		if w[0] >= '0' && w[0] <= '9' {
 			numbers = append(numbers, w)
 			continue
 		}
 		d, day := weekdays[w] // "mar" is March and, in three languages, Tuesday
-		if day {
+		m, ok := quantity.Month(w)
+		switch {
+		case day && ok:
+			either = d + 1
+		case day:
 			r.weekday = d + 1
 		}
-		m, ok := quantity.Month(w)
 		switch {
 		case ok && (month == 0 || perhaps):
 			month, monthAt, perhaps = m, len(numbers), day
@@ -58,10 +65,17 @@ func readDate(text string) (reading, bool) {
 			return r, false
 		}
 	}
+	// A word that can be either is the weekday where another is the month.
+	if r.weekday == 0 && !perhaps {
+		r.weekday = either
+	}
 	if month != 0 {
 		if named, ok := r.named(numbers, month, monthAt); ok || !perhaps {
 			return named, ok
 		}
+	}
+	if r.weekday == 0 {
+		r.weekday = either
 	}
 	out, ok := r.numbers(numbers, text)
 	return out.byWeekday(), ok
@@ -105,12 +119,30 @@ func (r reading) named(numbers []string, month time.Month, at int) (reading, boo
 	case len(numbers) == 1:
 		r.noYear = true
 		return r.on(strconv.Itoa(noYearYet), int(month), numbers[0])
-	case len(numbers) == 2 && len(numbers[0]) == 4 && at == 1:
+	case len(numbers) == 2 && len(numbers[0]) == 4 && at > 0:
 		return r.on(numbers[0], int(month), numbers[1])
-	case len(numbers) == 2:
+	case len(numbers) == 2 && at < 2: // "3 - 12 May" is no date
 		return r.on(numbers[1], int(month), numbers[0])
 	}
 	return r, false
+}
+
+// firstSerial and lastSerial are 2000 and 2060 in days of a spreadsheet, which counts them from
+// 30 December 1899.
+const firstSerial, lastSerial = 36526, 58440
+
+// serial reads a number of days in a column of dates that lost its format: 45936.
+func serial(text string) (reading, bool) {
+	days, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	if err != nil || days < firstSerial || days >= lastSerial {
+		return reading{}, false
+	}
+	whole := math.Floor(days)
+	r := reading{date: time.Date(1899, time.December, 30, 0, 0, 0, 0, time.UTC).AddDate(0, 0, int(whole))}
+	if minutes := int(math.Round(24 * 60 * (days - whole))); minutes > 0 {
+		r.clock = fmt.Sprintf("%02d:%02d", minutes/60, minutes%60)
+	}
+	return r, true
 }
 
 // numbers reads 2026-04-03, 3.4.2026 and 3/4/2026, and beside a weekday 3-4.

@@ -40,6 +40,8 @@ type Period struct {
 // placing is a trial on its way to its place.
 type placing struct {
 	*trial.Trial
+	Day    string // as logged, unless it only names a week
+	Week   string // what names the week
 	read   reading
 	dated  bool
 	period string // key that sorts
@@ -53,7 +55,7 @@ func Of(log *trial.Log) *History {
 	var all []*placing
 	for i := range log.Trials {
 		if t := &log.Trials[i]; t.Used() {
-			all = append(all, &placing{Trial: t})
+			all = append(all, placingOf(t))
 		}
 	}
 	h.date(all, log)
@@ -73,10 +75,26 @@ func Of(log *trial.Log) *History {
 	return h
 }
 
+// placingOf takes a day that is only a week, as sheets and lines above rows name them, for
+// the week.
+func placingOf(t *trial.Trial) *placing {
+	p := &placing{Trial: t, Day: t.Day, Week: t.Raw["week"]}
+	if _, dated := readDate(t.Day); dated || !weekSheet(t.Day) {
+		return p
+	}
+	if _, named := weekday(t.Day); !named {
+		p.Day, p.Week = "", cmp.Or(p.Week, t.Day)
+	}
+	return p
+}
+
 // date reads the date of every trial.
 func (h *History) date(all []*placing, log *trial.Log) {
+	h.calendar(all, log)
 	for _, p := range all {
-		p.read, p.dated = dateOf(p.Trial)
+		if r, ok := p.dateOf(log.Years[p.At.File]); ok {
+			p.read, p.dated = r, true
+		}
 	}
 	h.ownYears(all, log)
 	h.order(all, log)
@@ -85,32 +103,47 @@ func (h *History) date(all []*placing, log *trial.Log) {
 
 // dateOf is what says a trial's date: its day, else the sheet, else the file; a weekday
 // counts from the date of its file.
-func dateOf(t *trial.Trial) (reading, bool) {
-	if r, ok := readDate(t.Day); ok {
+func (p *placing) dateOf(year int) (reading, bool) {
+	if r, ok := readDate(p.Day); ok {
+		r.week = weekSheet(p.Day)
 		return r, true
 	}
-	for _, name := range []string{t.At.Sheet, strings.TrimSuffix(t.At.File, filepath.Ext(t.At.File))} {
-		r, ok := dateWithin(name)
-		if !ok {
-			continue
-		}
-		switch d, named := weekday(t.Day); {
-		case named:
-			r.date = r.date.AddDate(0, 0, (d-(int(r.date.Weekday())+6)%7+7)%7)
-			return r, true
-		case t.Day == "":
-			return r, true
+	if r, ok := serial(p.Day); ok {
+		return r, true
+	}
+	for _, name := range []string{p.Week, p.At.Sheet, strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))} {
+		if r, ok := dateWithin(name); ok {
+			return r.onDay(p.Day, year)
 		}
 	}
 	return reading{}, false
 }
 
-// dateWithin finds a date that can be read in one way only in a name: "foams 2026-10-05".
+// onDay is a date that a name says, for a trial of a day: a weekday counts from it, if its year
+// or that of its file is known, and any other word is not of that date.
+func (r reading) onDay(day string, year int) (reading, bool) {
+	if d, named := weekday(day); named {
+		if r.noYear && year == 0 {
+			return r, false
+		}
+		if r.noYear {
+			r.date, r.noYear = time.Date(year, r.date.Month(), r.date.Day(), 0, 0, 0, 0, time.UTC), false
+		}
+		r.date, r.week = r.date.AddDate(0, 0, (d-(int(r.date.Weekday())+6)%7+7)%7), false
+		return r, true
+	}
+	return r, day == ""
+}
+
+// dateWithin finds a date that can be read in one way only in a name: "foams 2026-10-05". One
+// beside the number of a week is of that week: "week 3 - 12 May".
 func dateWithin(name string) (reading, bool) {
-	words := strings.FieldsFunc(name, func(c rune) bool { return c == ' ' || c == '_' || c == '(' || c == ')' || c == ',' })
+	rest, ofWeek := withoutWeek(name)
+	words := strings.FieldsFunc(rest, func(c rune) bool { return c == ' ' || c == '_' || c == '(' || c == ')' || c == ',' })
 	for n := min(4, len(words)); n > 0; n-- {
 		for i := 0; i+n <= len(words); i++ {
-			if r, ok := readDate(strings.Join(words[i:i+n], " ")); ok && !r.noYear && r.other.IsZero() {
+			if r, ok := readDate(strings.Join(words[i:i+n], " ")); ok && r.other.IsZero() {
+				r.week = ofWeek
 				return r, true
 			}
 		}
@@ -261,6 +294,7 @@ func (h *History) years(all []*placing) {
 	year := noYearYet
 	switch len(seen) {
 	case 0:
+		year = standIn(all)
 		h.Notes = append(h.Notes, "the dates name no year and are taken to be of one year")
 	case 1:
 		for y := range seen {
@@ -276,6 +310,29 @@ func (h *History) years(all []*placing) {
 			p.dated = len(seen) < 2
 		}
 	}
+}
+
+// standIn is a year, of those that stand for none, whose weeks are those of dates without one:
+// the weekdays beside them fit, else fewest were Saturdays and Sundays, when kitchens try
+// nothing new.
+func standIn(all []*placing) int {
+	best, fewest := noYearYet, len(all)+1
+	for year := noYearYet; year <= lastNoYear; year += 4 {
+		wrong := 0
+		for _, p := range all {
+			if !p.dated {
+				continue
+			}
+			d := time.Date(year, p.read.date.Month(), p.read.date.Day(), 0, 0, 0, 0, time.UTC)
+			if p.read.weekday > 0 && !p.read.fits(d) || p.read.weekday == 0 && (d.Weekday() == time.Saturday || d.Weekday() == time.Sunday) {
+				wrong++
+			}
+		}
+		if wrong < fewest {
+			best, fewest = year, wrong
+		}
+	}
+	return best
 }
 
 func count(n int, noun string) string {
@@ -341,6 +398,9 @@ func (h *History) byDate(all []*placing) {
 		if p.dated {
 			p.period, p.day = weekOf(p.read.date), p.read.date.Format(time.DateOnly)
 		}
+		if p.read.week {
+			p.day = p.period + " " + p.Day
+		}
 	}
 	slices.SortFunc(all, func(a, b *placing) int {
 		return cmp.Or(strings.Compare(a.period, b.period), strings.Compare(a.day, b.day), strings.Compare(clock(a.read.clock), clock(b.read.clock)), alike(a.Trial, b.Trial))
@@ -363,25 +423,36 @@ func (h *History) byDate(all []*placing) {
 		}
 		h.When[i] = monday
 		w := &h.Periods[h.Of[i]]
-		date := monday.Format(time.DateOnly)
-		if monday.Year() <= noYearYet {
-			date = Label(monday)
-		}
+		date := Written(monday)
 		if p.dated {
 			if w.First == "" {
 				w.First = date
 			}
 			w.Last = date
+			if p.read.week { // any day of it
+				w.Last = Written(monday.AddDate(0, 0, 6))
+			}
 		}
+	}
+	if !slices.ContainsFunc(all, func(p *placing) bool { return p.dated && !p.read.week || p.Day != "" }) {
+		h.Day, h.Days = nil, nil
 	}
 }
 
 // Label is a date as people read it; one without a year has none.
 func Label(d time.Time) string {
-	if d.Year() <= noYearYet {
+	if d.Year() <= lastNoYear {
 		return d.Format("2 Jan")
 	}
 	return d.Format("2 Jan 2006")
+}
+
+// Written is a date for programs, 2026-03-28; one without a year is as people read it.
+func Written(d time.Time) string {
+	if d.Year() <= lastNoYear {
+		return Label(d)
+	}
+	return d.Format(time.DateOnly)
 }
 
 // clock is a time of day that sorts as text.
@@ -430,7 +501,7 @@ func weeksByName(all []*placing) (how string) {
 	files, weeks := map[string]bool{}, 0
 	for _, p := range all {
 		files[p.At.File] = true
-		if p.Raw["week"] != "" {
+		if p.Week != "" {
 			weeks++
 		}
 		p.dated = false
@@ -439,7 +510,7 @@ func weeksByName(all []*placing) (how string) {
 	case weeks > 0 && 2*weeks >= len(all):
 		how = "the week column"
 		for _, p := range all {
-			p.period = p.Raw["week"]
+			p.period = p.Week
 		}
 	case len(files) > 1:
 		how = byFile

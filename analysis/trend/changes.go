@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"time"
 
+	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
 )
@@ -148,7 +148,7 @@ func (l *line) byChance(cuts []cut, z float64) float64 {
 func (l *line) when(k int) string {
 	at := l.at[l.rows[k]]
 	if h := l.History; h.When != nil && !h.When[at].IsZero() {
-		return h.When[at].Format(time.DateOnly)
+		return history.Written(h.When[at])
 	}
 	return l.label(l.periodOf(l.rows[k]))
 }

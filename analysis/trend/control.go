@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"time"
 
 	"foamfield/analysis/history"
 	"foamfield/analysis/result"
@@ -127,7 +126,7 @@ func (v *view) chart(c *result.Control, points []point) {
 		cp := result.ControlPoint{At: t.At.String(), Period: v.label(v.periodOf(p.on)),
 			Value: result.Interval{Low: works.Finite(math.Exp(p.low)), High: works.Finite(math.Exp(p.high))}}
 		if v.History.When != nil && !v.History.When[v.at[p.on]].IsZero() {
-			cp.Date = v.History.When[v.at[p.on]].Format(time.DateOnly)
+			cp.Date = history.Written(v.History.When[v.at[p.on]])
 		}
 		if math.IsInf(p.low, -1) {
 			cp.Value.Low = nil
@@ -250,8 +249,8 @@ func (v *view) outside(c *result.Control, points []point) (out []stray) {
 		}
 		s := stray{name: cp.At, side: cp.Out, times: 1}
 		at := v.at[points[k].on]
-		if d, err := time.Parse(time.DateOnly, cp.Date); err == nil {
-			s.name = history.Label(d)
+		if cp.Date != "" {
+			s.name = history.Label(v.History.When[at])
 		}
 		s.note = v.History.Trials[at].Note
 		for i, t := range v.History.Trials {

@@ -1,8 +1,6 @@
 package trend
 
 import (
-	"time"
-
 	"foamfield/analysis/history"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
@@ -21,7 +19,7 @@ func Tidy(log *trial.Log, h *history.History) result.Tidy {
 		row := result.TidyRow{Trial: t.ID, At: t.At.String(), Period: h.Periods[h.Of[i]].Label, Day: t.Day, Cook: t.Cook, Canister: t.Canister,
 			Mix: result.Mix{FatPercent: t.FatPercent, EmulsifierPercent: t.EmulsifierPercent, EmulsifierGrams: t.EmulsifierGrams, BlendHLB: t.BlendHLB, Extras: t.Extras}}
 		if h.When != nil && !h.When[i].IsZero() {
-			row.Date = h.When[i].Format(time.DateOnly)
+			row.Date = history.Written(h.When[i])
 		}
 		for _, l := range log.Labels {
 			row.Labels = append(row.Labels, t.Raw[l])
