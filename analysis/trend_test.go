@@ -146,6 +146,28 @@ func said(t *testing.T, r *result.Trend) string {
 
 // A lot that goes with the weeks is named together with them and never alone; one that
 // changes within them is found.
+// A percent of emulsifier of which the log does not say of what it is carries no formula, but
+// trials of more and less of it are compared as such: so does a lot that halves the hold show.
+func TestEmulsifierAsLogged(t *testing.T) {
+	rng := rand.New(rand.NewPCG(4, 4))
+	text := "date,fat %,emulsifier %,HLB,lot,clogged/split,hold min\n"
+	for k := range 40 {
+		emulsifier, lot, hold := []float64{0.3, 0.6, 1.2}[k%3], []string{"A", "B"}[k/2%2], 10.0
+		if lot == "B" {
+			hold *= 0.75
+		}
+		hold *= math.Pow(emulsifier, 0.8) * math.Exp(0.1*rng.NormFloat64())
+		text += fmt.Sprintf("2026-03-%02d,%d,%g,%g,%s,,%.1f\n", 2+7*(k/10)+k%10/2, 30+k%5*3, emulsifier, 7+2.5*float64(k%7)/3, lot, hold)
+	}
+	r := weeksOf(t, map[string]string{"a.csv": text}).Trend
+	if verdict, sentence := showing(r, "lot"); verdict != result.Shown {
+		t.Errorf("%s: %s", verdict, sentence)
+	}
+	if !strings.Contains(strings.Join(r.Notes, " "), "of what its emulsifier is a percent") {
+		t.Error(r.Notes)
+	}
+}
+
 func TestLotOrWeek(t *testing.T) {
 	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(5, true, withWeek3, shorter(withWeek3))

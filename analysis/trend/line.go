@@ -45,6 +45,7 @@ type line struct {
 	inWeek   map[int]bool // factors that changed only with a week
 	double   map[int]int  // factors whose steps others make up, and which
 	main     *nested.Fit
+	said     bool   // emulsifiers count in percent of what is not said
 	thinned  int    // one in so many rows stands for all, 0 = all count
 	why      string // why there is no fit
 }
@@ -120,6 +121,10 @@ func (l *line) lay(order int) {
 			l.columns = append(l.columns, column{variables: []string{t.Name}, factor: -1})
 		}
 	}
+	said, told := l.emulsifierSaid()
+	if l.said = told; told {
+		l.columns = append(l.columns, column{variables: []string{saidName}, factor: -1})
+	}
 	l.steps()
 	l.data = nested.Data{Within: l.History.Day != nil, Level: len(l.History.Periods) > 1, Outers: len(l.History.Periods)}
 	for _, i := range l.rows {
@@ -128,6 +133,9 @@ func (l *line) lay(order int) {
 		b.FeaturesInto(x[:len(b.Terms)], t.Mix)
 		for j, k := range beside {
 			x[len(b.Terms)+j] = t.Beside[k]
+		}
+		if told {
+			x[len(b.Terms)+len(beside)] = said[i]
 		}
 		for j, c := range l.columns {
 			if c.factor >= 0 && l.factors[c.factor].of(t) == c.level {
@@ -153,6 +161,36 @@ func (l *line) lay(order int) {
 	if l.data.Level {
 		l.data.Lean = l.straight
 	}
+}
+
+// saidName is the column of emulsifiers in percent of what is not said.
+const saidName = "ln_emulsifier_percent_as_logged"
+
+// emulsifierSaid is the logarithm of what each trial of the line has of emulsifiers in percent of
+// what is not said, over the mean of these: where the log does not say of what, no formula
+// comes of it, but trials of different emulsifier are not alike. One without is taken as the
+// mean; told is false where a surface variable tells of it, or too few trials do.
+func (l *line) emulsifierSaid() (said map[int]float64, told bool) {
+	if l.Surface.Place(surface.EmulsifierPercent) >= 0 || l.Surface.Place(surface.EmulsifierGrams) >= 0 {
+		return nil, false
+	}
+	said = map[int]float64{}
+	sum, low, high := 0.0, math.Inf(1), math.Inf(-1)
+	for _, i := range l.rows {
+		if e := l.on[i].EmulsifierSaid; e != nil && *e > 0 {
+			said[i] = math.Log(*e)
+			sum += said[i]
+			low, high = math.Min(low, said[i]), math.Max(high, said[i])
+		}
+	}
+	if n := len(said); n*10 < 9*len(l.rows) || n == 0 || high-low < 0.05 {
+		return nil, false
+	}
+	mean := sum / float64(len(said))
+	for i := range said {
+		said[i] -= mean
+	}
+	return said, true
 }
 
 // mostLevels is how many lots or cooks are still compared one by one.

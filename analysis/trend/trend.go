@@ -228,6 +228,9 @@ func (v *view) notes() (out []string) {
 	if v.History.Day == nil && len(v.History.Trials) > 0 {
 		out = append(out, "the log does not say on which day a trial was made, so days cannot be compared")
 	}
+	if slices.ContainsFunc(v.lines, func(l *line) bool { return l.main != nil && l.said }) {
+		out = append(out, "the log does not say of what its emulsifier is a percent: weeks are compared by it as logged")
+	}
 	for _, l := range v.lines {
 		if l.why != "" {
 			out = append(out, l.why)

@@ -249,7 +249,7 @@ func fatWorkedOut(ms []Meaning) {
 		case m.Role != IngredientAmount || !known || what.Kind != ingredient.Fat:
 		case what.Name != "fat":
 			fats++
-		case total && fats > 0 && m.Unit.Dimension() == quantity.Mass:
+		case total && fats > 0 && m.Unit.Dimension() == units.Mass:
 			m.Role, m.Else = Unused, IngredientAmount
 			m.Doubt = fmt.Sprintf("%q was not used, as it stands behind the total of other fats and seems to be worked out of them; to use it as weighed, put it before the total", m.Words)
 		}

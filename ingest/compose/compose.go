@@ -79,6 +79,9 @@ func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 		w.askTenfold()
 	}
 	w.fromLogged()
+	if w.EmulsifierPercent == nil {
+		w.EmulsifierSaid = saidOnly(r.Doses)
+	}
 	return w.Result
 }
 

@@ -156,6 +156,21 @@ func (w *work) needsFat(d *Dose) {
 		Cure: trial.Cure{Sheet: "Ingredients", Row: []string{d.Name, d.What.Name, "", trial.Open}}}))
 }
 
+// saidOnly is the one percent of emulsifiers together of which nobody can tell of what it is.
+func saidOnly(doses []Dose) (percent *float64) {
+	for i := range doses {
+		d := &doses[i]
+		if d.InGrams || d.Basis != column.NoBasis || !d.isEmulsifier() {
+			continue
+		}
+		if percent != nil {
+			return nil
+		}
+		percent = pointer(d.Amount)
+	}
+	return percent
+}
+
 // explainGroundless says of a percent without a basis what each basis would give.
 func (w *work) explainGroundless(p sums) {
 	for i := range w.r.Doses {

@@ -51,7 +51,7 @@ func (m *maker) units() {
 		f := &m.Fields[i]
 		f.Want, f.Bare = wants(f.Meaning)
 		unsaid := f.Unit == units.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
-		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent)) {
+		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent) || m.shownInPercent(f)) {
 			f.Want, f.Bare = units.Percent, units.PercentUnit // "GMS of fat", or cells with 2 %
 		} else if unsaid {
 			f.Want, f.Bare = units.Mass, units.Gram
@@ -174,6 +174,12 @@ func (m *maker) drainUnit(f *scheme.Field) {
 func isPercent(text string) bool {
 	m, err := quantity.Parse(text, units.Percent, units.NoUnit)
 	return err == nil && m.Unit == units.PercentUnit
+}
+
+// shownInPercent reports whether the numbers of a column are shown with a percent sign.
+func (m *maker) shownInPercent(f *scheme.Field) bool {
+	filled, of := m.count(f.Col, func(c sheet.Cell) bool { return c.Kind == sheet.Number && isPercent(m.Found.Sheet.Display(c)) })
+	return filled >= 2 && 5*of >= 4*filled
 }
 
 // holdsClocks reports whether the cells of a column are times of the day.

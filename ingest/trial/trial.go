@@ -103,6 +103,9 @@ type Composition struct {
 	EmulsifierGrams   *float64
 	BlendHLB          *float64 // nil without emulsifier, never 0
 	HLBLow, HLBHigh   *float64 // range from the ingredients' own ranges
+	// EmulsifierSaid is all emulsifiers together in percent of what is not said: no formula can be
+	// built on it, but trials can be compared by it.
+	EmulsifierSaid *float64
 }
 
 // Trial is one mix in one canister, dispensed once.
