@@ -11,43 +11,46 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/plots/wording"
+	"foamfield/reports/document"
+	"foamfield/reports/say"
 )
 
 // texts calls see with every text of some blocks.
-func texts(blocks []Block, see func(Text)) {
+func texts(blocks []document.Block, see func(document.Text)) {
 	for _, b := range blocks {
 		switch b := b.(type) {
-		case Paragraph:
+		case document.Paragraph:
 			see(b.Text)
-		case List:
+		case document.List:
 			for _, i := range b.Items {
 				see(i)
 			}
-		case Callout:
-			see(Text{{Text: b.Title}})
+		case document.Callout:
+			see(document.Text{{Text: b.Title}})
 			see(b.Text)
-		case Formula:
-			see(Text{{Text: b.Title}})
+		case document.Formula:
+			see(document.Text{{Text: b.Title}})
 			for _, l := range b.Lines {
-				for _, t := range []Text{l.Name, l.Grams, l.Ounces, l.OfMix, l.OfPart, l.Weigh} {
+				for _, t := range []document.Text{l.Name, l.Grams, l.Ounces, l.OfMix, l.OfPart, l.Weigh} {
 					see(t)
 				}
 			}
 			see(b.Total)
 			see(b.TotalOunces)
 			see(b.Note)
-		case Card:
-			see(Text{{Text: b.Title + " " + b.Log}})
-			for _, t := range append([]Text{b.Mix, b.Aim, b.Made, b.NoGrams, b.Total, b.TotalOunces, b.Note}, b.Mind...) {
+		case document.Card:
+			see(document.Text{{Text: b.Title + " " + b.Log}})
+			for _, t := range append([]document.Text{b.Mix, b.Aim, b.Made, b.NoGrams, b.Total, b.TotalOunces, b.Note}, b.Mind...) {
 				see(t)
 			}
 			for _, p := range b.Parts {
-				see(Text{{Text: p.Title}})
+				see(document.Text{{Text: p.Title}})
 				see(p.Grams)
 				see(p.Ounces)
 				see(p.OfMix)
 				for _, l := range p.Lines {
-					for _, t := range []Text{l.Name, l.Grams, l.Ounces, l.Within, l.OfMix, l.OfPart} {
+					for _, t := range []document.Text{l.Name, l.Grams, l.Ounces, l.Within, l.OfMix, l.OfPart} {
 						see(t)
 					}
 				}
@@ -58,10 +61,10 @@ func texts(blocks []Block, see func(Text)) {
 			}
 			for _, blank := range b.Blanks {
 				see(blank.Label)
-				see(Text{{Text: strings.Join(blank.Choices, " ") + " " + blank.Unit}})
+				see(document.Text{{Text: strings.Join(blank.Choices, " ") + " " + blank.Unit}})
 			}
-		case Table:
-			see(Text{{Text: b.Caption + " " + strings.Join(b.Head, " ") + " " + b.Cut}})
+		case document.Table:
+			see(document.Text{{Text: b.Caption + " " + strings.Join(b.Head, " ") + " " + b.Cut}})
 			for _, row := range b.Rows {
 				for _, c := range row {
 					see(c)
@@ -71,9 +74,9 @@ func texts(blocks []Block, see func(Text)) {
 	}
 }
 
-func whole(blocks []Block) string {
+func whole(blocks []document.Block) string {
 	var s strings.Builder
-	texts(blocks, func(t Text) { s.WriteString(t.String() + "\n") })
+	texts(blocks, func(t document.Text) { s.WriteString(t.String() + "\n") })
 	return s.String()
 }
 
@@ -122,7 +125,7 @@ func resolve(v any, path string) (float64, bool) {
 func agrees(text string, v float64) bool {
 	text = strings.Replace(text, "−", "-", 1)
 	counted := strings.NewReplacer("about ", "", "a little under ", "", "only ", "").Replace(text)
-	if text == fewerThanOne {
+	if text == say.FewerThanOne {
 		return v < 0.01
 	}
 	if f, err := strconv.ParseFloat(counted, 64); err == nil {
@@ -137,7 +140,7 @@ func agrees(text string, v float64) bool {
 	}
 	n := shareSaid.FindStringSubmatch(text)
 	if n == nil {
-		return text == Chance(v)
+		return text == wording.Chance(v)
 	}
 	a, _ := strconv.ParseFloat(n[1], 64)
 	b, _ := strconv.ParseFloat(n[2], 64)
@@ -157,7 +160,7 @@ func TestEveryNumberIsInTheResults(t *testing.T) {
 		if err := json.Unmarshal(encoded, &tree); err != nil {
 			t.Fatal(err)
 		}
-		check := func(x Text) {
+		check := func(x document.Text) {
 			for _, s := range x {
 				if s.Num == nil {
 					continue
@@ -218,7 +221,7 @@ func TestPagesByReader(t *testing.T) {
 		var cook []string
 		behind := false
 		for _, s := range Build(r).Sections {
-			if s.Reader == Scientist {
+			if s.Reader == document.Scientist {
 				behind = true
 			} else if behind {
 				t.Errorf("%s: %s is for cooks and stands behind the divider", name, s.ID)
@@ -246,33 +249,17 @@ func TestPagesByReader(t *testing.T) {
 	}
 }
 
-// The table of fat percents has a few rows, the ends and the last that works among them.
-func TestSomeFats(t *testing.T) {
-	for n := 1; n < 40; n++ {
-		for last := -1; last < n; last++ {
-			b := &builder{r: &result.Results{}}
-			for i := range n {
-				b.r.FatLimit = append(b.r.FatLimit, result.FatLimit{Workable: i <= last})
-			}
-			got := b.someFats()
-			if len(got) != min(n, mostFats) || got[0] != 0 || got[len(got)-1] != n-1 || last >= 0 && !slices.Contains(got, last) || !slices.IsSorted(got) || len(slices.Compact(slices.Clone(got))) != len(got) {
-				t.Errorf("%d steps of which %d work: %v", n, last+1, got)
-			}
-		}
-	}
-}
-
 func TestNoStatisticsForCooks(t *testing.T) {
 	seen := false
 	for name, r := range runs() {
 		d := Build(r)
 		for _, s := range d.Sections {
 			words := s.Title + "\n" + whole(s.Blocks)
-			if found := statistics.FindString(words); (s.Reader == Cook || forAnybody[s.ID]) && found != "" {
+			if found := statistics.FindString(words); (s.Reader == document.Cook || forAnybody[s.ID]) && found != "" {
 				t.Errorf("%s, section %s says %q", name, s.ID, found)
-			} else if s.Reader == Cook && strings.Contains(words, "--") {
+			} else if s.Reader == document.Cook && strings.Contains(words, "--") {
 				t.Errorf("%s, section %s names what is typed at a terminal", name, s.ID)
-			} else if s.Reader == Scientist && found != "" {
+			} else if s.Reader == document.Scientist && found != "" {
 				seen = true
 			}
 		}
@@ -339,11 +326,11 @@ func TestShape(t *testing.T) {
 			ids[s.ID] = true
 			for _, b := range s.Blocks {
 				switch b := b.(type) {
-				case FigureRef:
+				case document.FigureRef:
 					if _, ok := d.Figures[b.Name]; !ok {
 						t.Errorf("%s: no figure %s", name, b.Name)
 					}
-				case Table:
+				case document.Table:
 					for _, row := range b.Rows {
 						if len(row) != len(b.Head) || len(b.Numeric) != len(b.Head) {
 							t.Errorf("%s: %s: %d cells, %d heads, %d kinds", name, b.Caption, len(row), len(b.Head), len(b.Numeric))
@@ -386,8 +373,8 @@ func TestLongListsAreCut(t *testing.T) {
 	}
 	for _, s := range Build(r).Sections {
 		for _, b := range s.Blocks {
-			if table, ok := b.(Table); ok && s.ID == "trials" {
-				if len(table.Rows) != mostTrials || !strings.Contains(table.Cut, "800 more trials") {
+			if table, ok := b.(document.Table); ok && s.ID == "trials" {
+				if len(table.Rows) != 200 || !strings.Contains(table.Cut, "800 more trials") {
 					t.Errorf("%d rows, cut %q", len(table.Rows), table.Cut)
 				}
 			}
@@ -404,14 +391,14 @@ func TestADifferenceIsSaidOnce(t *testing.T) {
 	var heads []string
 	for _, s := range d.Sections {
 		for _, b := range s.Blocks {
-			if list, ok := b.(List); ok && s.ID == "trust" {
+			if list, ok := b.(document.List); ok && s.ID == "trust" {
 				for _, e := range r.GroupEffects {
-					if e.Sentence != "" && strings.Contains(strings.ToLower(whole([]Block{list})), strings.ToLower(e.Sentence)) {
+					if e.Sentence != "" && strings.Contains(strings.ToLower(whole([]document.Block{list})), strings.ToLower(e.Sentence)) {
 						said[e.By]++
 					}
 				}
 			}
-			table, ok := b.(Table)
+			table, ok := b.(document.Table)
 			if !ok {
 				continue
 			}
@@ -446,7 +433,7 @@ func TestADifferenceIsSaidOnce(t *testing.T) {
 	r.GroupEffects = r.GroupEffects[:1]
 	for _, s := range Build(r).Sections {
 		for _, b := range s.Blocks {
-			if table, ok := b.(Table); ok && strings.HasPrefix(table.Caption, "Does a result differ") {
+			if table, ok := b.(document.Table); ok && strings.HasPrefix(table.Caption, "Does a result differ") {
 				if slices.Contains(table.Head, "note") || len(table.Head) != len(table.Numeric) || len(table.Rows[0]) != len(table.Head) {
 					t.Errorf("a column of nothing: %q", table.Head)
 				}

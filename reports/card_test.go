@@ -7,13 +7,15 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/reports/document"
+	"foamfield/reports/say"
 )
 
 // cardsOf are the cards of a run, by their sections' titles.
-func cardsOf(r *result.Results) (titles []string, cards []Card) {
+func cardsOf(r *result.Results) (titles []string, cards []document.Card) {
 	for i, s := range Build(r).Sections {
 		for _, b := range s.Blocks {
-			if c, ok := b.(Card); ok {
+			if c, ok := b.(document.Card); ok {
 				if !s.Alone || i != len(cards)+1 || len(s.Blocks) != 1 {
 					panic(fmt.Sprintf("section %d, %s, is no card of its own right after the summary", i, s.ID))
 				}
@@ -25,9 +27,9 @@ func cardsOf(r *result.Results) (titles []string, cards []Card) {
 }
 
 // weighing is what is weighed, line by line.
-func weighing(c Card) string {
+func weighing(c document.Card) string {
 	var lines []string
-	add := func(texts ...Text) {
+	add := func(texts ...document.Text) {
 		line := ""
 		for _, t := range texts {
 			line += t.String() + "|"
@@ -35,7 +37,7 @@ func weighing(c Card) string {
 		lines = append(lines, strings.TrimRight(line, "|"))
 	}
 	for _, p := range c.Parts {
-		add(say(p.Title), p.Grams, p.Ounces, p.OfMix)
+		add(say.Text(p.Title), p.Grams, p.Ounces, p.OfMix)
 		for _, l := range p.Lines {
 			add(l.Name, l.Grams, l.Ounces, l.Within, l.OfMix, l.OfPart)
 		}
@@ -94,7 +96,7 @@ func TestCards(t *testing.T) {
 		if len(cards) == 0 {
 			continue
 		}
-		got := whole([]Block{cards[0]})
+		got := whole([]document.Block{cards[0]})
 		for _, s := range c.says {
 			if !strings.Contains(got, s) {
 				t.Errorf("%s: the card does not say %q:\n%s", c.name, s, got)
@@ -142,15 +144,6 @@ func TestOuncesBesideGrams(t *testing.T) {
 	for _, want := range []string{"4.56 oz", "10.58 oz", "129.3 g (4.56 oz) clarified butter"} {
 		if !strings.Contains(all.String(), want) {
 			t.Errorf("nobody says %q", want)
-		}
-	}
-	for _, step := range []struct {
-		grams float64
-		says  string
-	}{{1, "4.56 oz"}, {0.1, "4.56 oz"}, {0.01, "4.560 oz"}, {0.001, "4.5599 oz"}} {
-		b := builder{r: &result.Results{Batch: result.Batch{ScaleStepGrams: step.grams}}}
-		if got := b.ounces("x", at(129.27/28.349523125)).String(); got != step.says {
-			t.Errorf("on a scale of %v g: %q, want %q", step.grams, got, step.says)
 		}
 	}
 	if s := whole(Build(settings()).Sections[0].Blocks); regexp.MustCompile(`\boz\b`).MatchString(s) {

@@ -7,6 +7,8 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/reports/document"
+	"foamfield/reports/say"
 )
 
 // overclaims are words that nothing may use of a run whose chances leave out
@@ -50,73 +52,15 @@ func TestFiguresSayChancesAsTheTextDoes(t *testing.T) {
 		}
 		for _, wanted := range []float64{0, 0.8, 0.95} {
 			r.Targets.WantedChance.Value = wanted
-			want := chanceAndLimit("x", p, p, wanted).String()
+			want := say.ChanceAndLimit("x", p, p, wanted).String()
 			for _, f := range plots.All(r) {
-				if !strings.Contains(f.Title, want) && !strings.Contains(f.Title, capital(say(want)).String()) {
+				if !strings.Contains(f.Title, want) && !strings.Contains(f.Title, say.Capital(say.Text(want)).String()) {
 					t.Errorf("%v against %v: the text says %q, the figure %q", p, wanted, want, f.Title)
 				}
 			}
 			if len(plots.All(r)) != 1 {
 				t.Fatal("no figure")
 			}
-		}
-	}
-}
-
-// The failures that are named make up nine tenths of what does not work.
-func TestFailuresAddUp(t *testing.T) {
-	b := &builder{r: kitchen()}
-	for _, c := range []struct {
-		clogs, splits, falls, weeps float64
-		want                        string
-	}{
-		{0.0144, 0.0075, 0.0182, 6e-6, "about 2 fall too soon, 1 clogs and 1 splits"},
-		{0.04, 0, 0, 0, "about 4 clog"},
-		{0.0403, 0.1262, 0.0061, 0, "about 13 split, 4 clog and 1 falls too soon"},
-		{0.3, 0.011, 0.02, 0.012, "about 30 clog, 2 fall too soon, 1 drains too much and 1 splits"},
-		{0.001, 0.002, 0.001, 0, ""},
-		{0.004, 0.004, 0.004, 0, "fewer than 1 clogs, fewer than 1 splits and fewer than 1 falls too soon"},
-	} {
-		s := result.Start{Fails: map[result.Outcome]float64{result.CameOut: c.clogs, result.Broke: c.splits, result.HoldMinutes: c.falls, result.DrainedPercent: c.weeps}}
-		if got := b.fails("x", s).String(); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
-		}
-	}
-}
-
-func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
-	for _, c := range []struct {
-		watched     *float64
-		median, low float64
-		want        string
-	}{
-		{nil, 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
-		{at(40), 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
-		{at(30), 33, 22, "It should hold longer than the 30 minutes anybody watched, likely at least 22."},
-		{at(15), 33, 22, "It should hold longer than the 15 minutes anybody watched."},
-	} {
-		b := &builder{r: &result.Results{WatchedMinutes: c.watched}}
-		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
-		}
-	}
-}
-
-func TestEffectsStayWithinTheWatching(t *testing.T) {
-	for _, c := range []struct {
-		watched   float64
-		low, high float64
-		want      string
-	}{
-		{60, 23, 32, "Clear: more fat lengthens the hold, from about 23 minutes at 30.0 % fat to about 32 minutes at 50.0 % fat, all else as in the start."},
-		{30, 23, 32, "about 23 minutes at 30.0 % fat to more than 30 minutes at 50.0 % fat, all else as in the start."},
-		{20, 23, 32, "Clear: more fat lengthens the hold, all else as in the start. By how much is not known: nobody watched past 20 minutes."},
-	} {
-		b := &builder{r: &result.Results{WatchedMinutes: &c.watched}}
-		e := result.Effect{Variable: fatPercent, X: []float64{30, 50}, Hold: []result.Band{{Mid: c.low}, {Mid: c.high}},
-			Tested: []bool{true, true}, Verdict: result.Clear, Shape: result.Rises, Change: result.Band{Mid: 1.4}}
-		if got := b.effect("x", e).String(); !strings.Contains(got, c.want) {
-			t.Errorf("%q does not say %q", got, c.want)
 		}
 	}
 }
@@ -163,12 +107,12 @@ func TestSections(t *testing.T) {
 func TestFormulaBlocksHaveLines(t *testing.T) {
 	for name, r := range runs() {
 		d := Build(r)
-		blocks := append([]Block(nil), d.Brief...)
+		blocks := append([]document.Block(nil), d.Brief...)
 		for _, s := range d.Sections {
 			blocks = append(blocks, s.Blocks...)
 		}
 		for _, b := range blocks {
-			if f, ok := b.(Formula); ok && len(f.Lines) == 0 {
+			if f, ok := b.(document.Formula); ok && len(f.Lines) == 0 {
 				t.Errorf("%s: a formula %q without lines", name, f.Title)
 			}
 		}

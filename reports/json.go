@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"maps"
-	"slices"
 
 	"foamfield/analysis/result"
 )
@@ -77,4 +75,5 @@ func escaped(before []byte) bool {
 	return n%2 == 1
 }
 
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+// TrendJSON is trend.json.
+func TrendJSON(t *result.Trend) ([]byte, error) { return encoded("trend.json", t) }

@@ -8,6 +8,8 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
+	"foamfield/reports/document"
+	"foamfield/reports/weeks"
 )
 
 // threeWeeks is a history in which the best HLB moves and a lot goes with a week.
@@ -59,7 +61,7 @@ func TestTrendSaysWhatTrendJSONHas(t *testing.T) {
 		t.Fatal(err)
 	}
 	numbers := 0
-	check := func(x Text) {
+	check := func(x document.Text) {
 		for _, s := range x {
 			if s.Num == nil {
 				continue
@@ -71,17 +73,17 @@ func TestTrendSaysWhatTrendJSONHas(t *testing.T) {
 			}
 		}
 	}
-	d := Trend(r)
+	d := weeks.Build(r)
 	texts(d.Brief, check)
 	for _, s := range d.Sections {
 		texts(s.Blocks, check)
 		words := s.Title + "\n" + whole(s.Blocks)
 		for _, b := range s.Blocks {
-			if f, is := b.(FigureRef); is {
+			if f, is := b.(document.FigureRef); is {
 				words += "\n" + d.Figures[f.Name].Title + d.Figures[f.Name].Caption
 			}
 		}
-		if found := statistics.FindString(words); s.Reader == Cook && found != "" {
+		if found := statistics.FindString(words); s.Reader == document.Cook && found != "" {
 			t.Errorf("section %s says %q", s.ID, found)
 		}
 	}
@@ -96,7 +98,7 @@ func TestTrendSaysWhatTrendJSONHas(t *testing.T) {
 			t.Error(err)
 		}
 	}
-	Trend(&result.Trend{}) // accepts however little there is
+	weeks.Build(&result.Trend{}) // accepts however little there is
 }
 
 // Bounds stand in two columns, and a text of the log is no formula.

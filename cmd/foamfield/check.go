@@ -15,7 +15,7 @@ import (
 	"foamfield/ingest/ingredient"
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
-	"foamfield/reports"
+	"foamfield/reports/say"
 )
 
 // check reads logs and says what was understood. It writes no file but a marked
@@ -301,7 +301,7 @@ func (a *account) tables() {
 		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", oneLine(place.String()), count(trials, "trial"))
 		a.columns(n, func(i int) []string {
 			c := columns[i]
-			as := reports.ColumnSaid(c.ReadAs)
+			as := say.ColumnSaid(c.ReadAs)
 			switch {
 			case c.ReadAs == "":
 			case c.Unit != "" && c.Unit != c.ReadAs:

@@ -7,8 +7,8 @@ import (
 
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
-	"foamfield/reports"
 	"foamfield/reports/marked"
+	"foamfield/reports/say"
 )
 
 // markedCopy is the copy of one log that check was asked for.
@@ -97,7 +97,7 @@ func copyOf(book *cells.Book, log *trial.Log) *marked.Log {
 	for _, c := range log.Columns {
 		read := c.ReadAs
 		if read != "" {
-			read = reports.ColumnSaid(read)
+			read = say.ColumnSaid(read)
 		}
 		if read != "" && c.Unit != "" && c.Unit != c.ReadAs {
 			read += ", " + c.Unit

@@ -12,6 +12,7 @@ import (
 	"foamfield/plots"
 	"foamfield/plots/drawing"
 	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/reports/html"
 	"foamfield/reports/pdf"
 	"foamfield/reports/workbook"
@@ -40,7 +41,7 @@ const pictureDPI = 288
 
 // render makes the wanted outputs, side by side: they share nothing but the
 // results and the document, which they only read.
-func render(ctx context.Context, r *result.Results, d reports.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+func render(ctx context.Context, r *result.Results, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
 	var todo []rendering
 	add := func(path string, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path: path, make: make})

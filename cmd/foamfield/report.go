@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/reports/pdf"
 	"foamfield/reports/text"
 )
@@ -102,16 +103,16 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
 	}
 	show.step("drawing and laying out")
-	document := reports.Build(results)
-	files, err := render(c.ctx, results, document, r.write, r.paper)
+	said := reports.Build(results)
+	files, err := render(c.ctx, results, said, r.write, r.paper)
 	if err != nil {
 		return err
 	}
-	return r.place(c, show, dir, target, files, document)
+	return r.place(c, show, dir, target, files, said)
 }
 
 // place writes the files, and says and shows what they hold.
-func (r *reporting) place(c *call, show *progress, dir *folder, target string, files []file, document reports.Document) error {
+func (r *reporting) place(c *call, show *progress, dir *folder, target string, files []file, said document.Document) error {
 	show.step("writing " + oneLine(target))
 	placed, err := dir.write(c, files)
 	if err != nil {
@@ -119,7 +120,7 @@ func (r *reporting) place(c *call, show *progress, dir *folder, target string, f
 	}
 	show.done()
 	if !r.quiet {
-		if _, err := fmt.Fprintln(c.stdout, text.Summary(document)); err != nil {
+		if _, err := fmt.Fprintln(c.stdout, text.Summary(said)); err != nil {
 			return err
 		}
 		if err := placed.print(c.stdout); err != nil {

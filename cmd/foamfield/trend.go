@@ -13,8 +13,10 @@ import (
 	"foamfield/ingest"
 	"foamfield/plots"
 	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/reports/html"
 	"foamfield/reports/pdf"
+	"foamfield/reports/weeks"
 	"foamfield/reports/workbook"
 )
 
@@ -49,21 +51,21 @@ func trend(c *call, args []string) error {
 		return err
 	}
 	show.step("fitting all weeks together")
-	weeks, err := analysis.Trend(log, r.study)
+	history, err := analysis.Trend(log, r.study)
 	if err != nil {
 		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
 	}
 	show.step("drawing and laying out")
-	document := reports.Trend(weeks.Trend)
-	files, err := renderTrend(c.ctx, weeks, document, r.write, r.paper)
+	said := weeks.Build(history.Trend)
+	files, err := renderTrend(c.ctx, history, said, r.write, r.paper)
 	if err != nil {
 		return err
 	}
-	return r.place(c, show, dir, target, files, document)
+	return r.place(c, show, dir, target, files, said)
 }
 
 // renderTrend makes the wanted outputs; trend.json and tidy.csv come with json.
-func renderTrend(ctx context.Context, w *analysis.Weeks, d reports.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+func renderTrend(ctx context.Context, w *analysis.Weeks, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
 	var todo []rendering
 	add := func(path string, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path: path, make: make})

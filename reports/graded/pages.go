@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result/graded"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // mostToMend is how many things a student is given to mend: more are not read.
@@ -18,10 +18,10 @@ const foot = "Every number in it is in grade.json."
 
 // Page is a student's page: what was good first, at most five things to mend with
 // their calculation, what to answer, the points, the next step.
-func Page(c *graded.Class, i int) reports.Document {
+func Page(c *graded.Class, i int) document.Document {
 	s := &c.Students[i]
-	d := reports.Document{Title: s.Student, Subtitle: subtitle(s), Foot: foot}
-	d.Sections = []reports.Section{section(c, s, "work")}
+	d := document.Document{Title: s.Student, Subtitle: subtitle(s), Foot: foot}
+	d.Sections = []document.Section{section(c, s, "work")}
 	return d
 }
 
@@ -36,23 +36,23 @@ func subtitle(s *graded.Student) string {
 	return strings.Join(parts, "; ")
 }
 
-func section(c *graded.Class, s *graded.Student, id string) reports.Section {
-	out := reports.Section{ID: id, Title: "Your trials, looked at"}
-	add := func(b ...reports.Block) { out.Blocks = append(out.Blocks, b...) }
+func section(c *graded.Class, s *graded.Student, id string) document.Section {
+	out := document.Section{ID: id, Title: "Your trials, looked at"}
+	add := func(b ...document.Block) { out.Blocks = append(out.Blocks, b...) }
 	add(head("What is good"), list(s.Good))
 	certain, asked := parted(s.Findings)
 	if len(certain) == 0 {
-		add(head("To mend"), reports.Paragraph{Text: text("Nothing was found that is surely wrong.")})
+		add(head("To mend"), document.Paragraph{Text: text("Nothing was found that is surely wrong.")})
 	} else {
 		add(head("To mend"), mend(c, certain))
 	}
 	if n := min(len(asked), mostToMend); n > 0 {
-		add(head("Please answer"), reports.Paragraph{Text: text("These cost nothing; only you can know.")}, questions(asked[:n]))
+		add(head("Please answer"), document.Paragraph{Text: text("These cost nothing; only you can know.")}, questions(asked[:n]))
 	}
 	if len(s.Points) > 0 {
 		add(head("Points"), pointsTable(s, c))
 	}
-	add(head("Next step"), reports.Paragraph{Text: text(s.Next)})
+	add(head("Next step"), document.Paragraph{Text: text(s.Next)})
 	return out
 }
 
@@ -79,10 +79,10 @@ func parted(all []graded.Finding) (certain, asked []graded.Finding) {
 
 // mend lists what to mend, the dearest first, each with its calculation and the
 // teacher's own words.
-func mend(c *graded.Class, certain []graded.Finding) reports.Table {
-	t := reports.Table{Caption: "What to mend, and how the number comes about", Head: []string{"where", "what"}, Numeric: []bool{false, false}}
+func mend(c *graded.Class, certain []graded.Finding) document.Table {
+	t := document.Table{Caption: "What to mend, and how the number comes about", Head: []string{"where", "what"}, Numeric: []bool{false, false}}
 	for _, f := range certain[:min(len(certain), mostToMend)] {
-		t.Rows = append(t.Rows, []reports.Text{text(where(f)), text(sentence(f.Words))})
+		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(f.Words))})
 	}
 	if more := len(certain) - mostToMend; more > 0 {
 		t.Cut = fmt.Sprintf("%d more, marked in your copy of the log.", more)
@@ -90,10 +90,10 @@ func mend(c *graded.Class, certain []graded.Finding) reports.Table {
 	return t
 }
 
-func questions(asked []graded.Finding) reports.Table {
-	t := reports.Table{Caption: "Questions for you", Head: []string{"where", "question"}, Numeric: []bool{false, false}}
+func questions(asked []graded.Finding) document.Table {
+	t := document.Table{Caption: "Questions for you", Head: []string{"where", "question"}, Numeric: []bool{false, false}}
 	for _, f := range asked {
-		t.Rows = append(t.Rows, []reports.Text{text(where(f)), text(sentence(f.Words))})
+		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(f.Words))})
 	}
 	return t
 }
@@ -111,8 +111,8 @@ func where(f graded.Finding) string {
 	return at
 }
 
-func pointsTable(s *graded.Student, c *graded.Class) reports.Table {
-	t := reports.Table{Caption: "Points proposed; your teacher decides", Head: []string{"criterion", "points", "of", ""}, Numeric: []bool{false, true, true, false}}
+func pointsTable(s *graded.Student, c *graded.Class) document.Table {
+	t := document.Table{Caption: "Points proposed; your teacher decides", Head: []string{"criterion", "points", "of", ""}, Numeric: []bool{false, true, true, false}}
 	total, open := 0.0, false
 	for i, p := range s.Points {
 		got, words := "open", ""
@@ -127,21 +127,21 @@ func pointsTable(s *graded.Student, c *graded.Class) reports.Table {
 		default:
 			open = true
 		}
-		t.Rows = append(t.Rows, []reports.Text{text(p.Criterion), text(got), text(number(p.OutOf)), text(words)})
+		t.Rows = append(t.Rows, []document.Text{text(p.Criterion), text(got), text(number(p.OutOf)), text(words)})
 	}
 	last := ""
 	if open {
 		last = "so far"
 	}
-	t.Rows = append(t.Rows, []reports.Text{strong("total"), strong(number(total)), strong(number(c.OutOf)), text(last)})
+	t.Rows = append(t.Rows, []document.Text{strong("total"), strong(number(total)), strong(number(c.OutOf)), text(last)})
 	return t
 }
 
 // ClassPage is the class as a whole, without a name: what was tried of each dish, the
 // commonest mistakes, what nobody tried.
-func ClassPage(c *graded.Class) reports.Document {
-	d := reports.Document{Title: "The class", Subtitle: fmt.Sprintf("%s, %s; rows that two have in common count once", count(len(c.Students), "hand-in"), count(trials(c), "trial")), Foot: foot}
-	d.Sections = []reports.Section{classSection(c)}
+func ClassPage(c *graded.Class) document.Document {
+	d := document.Document{Title: "The class", Subtitle: fmt.Sprintf("%s, %s; rows that two have in common count once", count(len(c.Students), "hand-in"), count(trials(c), "trial")), Foot: foot}
+	d.Sections = []document.Section{classSection(c)}
 	return d
 }
 
@@ -152,25 +152,25 @@ func trials(c *graded.Class) (n int) {
 	return n
 }
 
-func classSection(c *graded.Class) reports.Section {
-	out := reports.Section{ID: "class", Title: "What the class tried"}
-	add := func(b ...reports.Block) { out.Blocks = append(out.Blocks, b...) }
-	tried := reports.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"dish", "students", "trials", "came out", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
-	where := reports.Table{Caption: "Where foams came out, over the whole class", Head: []string{"dish", "fat %", "emulsifier %", "blend HLB"}, Numeric: []bool{false, true, true, true}}
+func classSection(c *graded.Class) document.Section {
+	out := document.Section{ID: "class", Title: "What the class tried"}
+	add := func(b ...document.Block) { out.Blocks = append(out.Blocks, b...) }
+	tried := document.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"dish", "students", "trials", "came out", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
+	where := document.Table{Caption: "Where foams came out, over the whole class", Head: []string{"dish", "fat %", "emulsifier %", "blend HLB"}, Numeric: []bool{false, true, true, true}}
 	for _, t := range c.Tasks {
 		name := t.Task
 		if name == "" {
 			name = "not said"
 		}
-		tried.Rows = append(tried.Rows, []reports.Text{text(name), whole(t.Students), whole(t.Trials), whole(t.Worked), span(t.Fat)})
-		where.Rows = append(where.Rows, []reports.Text{text(name), span(t.Working), span(t.WorkEm), span(t.WorkHLB)})
+		tried.Rows = append(tried.Rows, []document.Text{text(name), whole(t.Students), whole(t.Trials), whole(t.Worked), span(t.Fat)})
+		where.Rows = append(where.Rows, []document.Text{text(name), span(t.Working), span(t.WorkEm), span(t.WorkHLB)})
 	}
 	if len(tried.Rows) > 0 {
 		add(head("What was tried"), tried, where)
 	}
-	common := reports.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
+	common := document.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
 	for _, k := range c.Commonest[:min(len(c.Commonest), 10)] {
-		common.Rows = append(common.Rows, []reports.Text{text(k.Kind), whole(k.Students), whole(k.Cells)})
+		common.Rows = append(common.Rows, []document.Text{text(k.Kind), whole(k.Students), whole(k.Cells)})
 	}
 	if len(common.Rows) > 0 {
 		add(head("Commonest mistakes"), common)
@@ -184,37 +184,37 @@ func classSection(c *graded.Class) reports.Section {
 	if len(untried) > 0 {
 		add(head("What nobody tried"), list(untried))
 	}
-	add(reports.Callout{Caution: true, Title: "Safety", Text: text("Foams of a class are not eaten. Lock chargers away and count them. Clogged: do not open, vent first. The canister's own marking and your local rules come first.")})
+	add(document.Callout{Caution: true, Title: "Safety", Text: text("Foams of a class are not eaten. Lock chargers away and count them. Clogged: do not open, vent first. The canister's own marking and your local rules come first.")})
 	return out
 }
 
 // AllPages is the class to print: the class, then a page for each student.
-func AllPages(c *graded.Class) reports.Document {
-	d := reports.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot}
+func AllPages(c *graded.Class) document.Document {
+	d := document.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot}
 	first := classSection(c)
 	d.Sections = append(d.Sections, first)
 	for i := range c.Students {
 		s := section(c, &c.Students[i], fmt.Sprintf("student-%d", i+1))
 		s.Title, s.Alone = c.Students[i].Student, true
-		s.Blocks = append([]reports.Block{reports.Paragraph{Text: text(subtitle(&c.Students[i]))}}, s.Blocks...)
+		s.Blocks = append([]document.Block{document.Paragraph{Text: text(subtitle(&c.Students[i]))}}, s.Blocks...)
 		d.Sections = append(d.Sections, s)
 	}
 	return d
 }
 
-func head(s string) reports.Block  { return reports.Paragraph{Head: true, Text: text(s)} }
-func text(s string) reports.Text   { return reports.Text{{Text: oneLine(s)}} }
-func strong(s string) reports.Text { return reports.Text{{Text: s, Strong: true}} }
-func whole(n int) reports.Text     { return text(strconv.Itoa(n)) }
-func number(x float64) string      { return strconv.FormatFloat(x, 'g', 6, 64) }
-func list(items []string) (l reports.List) {
+func head(s string) document.Block  { return document.Paragraph{Head: true, Text: text(s)} }
+func text(s string) document.Text   { return document.Text{{Text: oneLine(s)}} }
+func strong(s string) document.Text { return document.Text{{Text: s, Strong: true}} }
+func whole(n int) document.Text     { return text(strconv.Itoa(n)) }
+func number(x float64) string       { return strconv.FormatFloat(x, 'g', 6, 64) }
+func list(items []string) (l document.List) {
 	for _, i := range items {
 		l.Items = append(l.Items, text(i))
 	}
 	return l
 }
 
-func span(s *graded.Span) reports.Text {
+func span(s *graded.Span) document.Text {
 	if s == nil {
 		return text("–")
 	}

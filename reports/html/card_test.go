@@ -14,40 +14,40 @@ import (
 	xhtml "golang.org/x/net/html"
 
 	"foamfield/analysis"
-	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/thorough"
 )
 
-func said(s string) reports.Text { return reports.Text{{Text: s}} }
+func said(s string) document.Text { return document.Text{{Text: s}} }
 
 // longCard is a card of so many ingredients and steps.
-func longCard(ingredients, steps int) reports.Card {
-	c := reports.Card{Title: "surest start", Log: "week.xlsx", Mix: said("37.4 % fat, 2.4 % emulsifier, HLB 8.9"), Aim: said("Works about 19 in 20."),
+func longCard(ingredients, steps int) document.Card {
+	c := document.Card{Title: "surest start", Log: "week.xlsx", Mix: said("37.4 % fat, 2.4 % emulsifier, HLB 8.9"), Aim: said("Works about 19 in 20."),
 		Made: said("Predicted, not yet made: make it twice first."), Total: said("300.0 g"), TotalOunces: said("10.582 oz"), Note: said("Weigh to: all weights may be off by this much at once."),
-		Mind: []reports.Text{said("Strain the mix. Fill and charge to your canister's marking, whatever stands here."),
+		Mind: []document.Text{said("Strain the mix. Fill and charge to your canister's marking, whatever stands here."),
 			said("Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Thick mix: wear eye protection."),
 			said("Hot fat burns. Cool the mix to what your canister is rated for before you fill it.")},
-		Parts: []reports.CardPart{{Title: "Fat part: melt the emulsifier in", Grams: said("116.9 g"), Ounces: said("4.124 oz"), OfMix: said("39.0 %")},
+		Parts: []document.CardPart{{Title: "Fat part: melt the emulsifier in", Grams: said("116.9 g"), Ounces: said("4.124 oz"), OfMix: said("39.0 %")},
 			{Title: "Water part: disperse together", Grams: said("183.1 g"), Ounces: said("6.459 oz"), OfMix: said("61.0 %")}},
-		Blanks: []reports.Blank{{Label: said("day"), Line: true}, {Label: said("made by"), Line: true}, {Label: said("canister"), Line: true}, {Label: said("chargers"), Line: true},
+		Blanks: []document.Blank{{Label: said("day"), Line: true}, {Label: said("made by"), Line: true}, {Label: said("canister"), Line: true}, {Label: said("chargers"), Line: true},
 			{Label: said("came out"), Choices: []string{"yes", "partly", "no"}}, {Label: said("split"), Choices: []string{"yes", "no"}},
 			{Label: said("hold"), Line: true, Unit: "min", Choices: []string{"still standing"}}, {Label: said("drained at minute 20"), Line: true, Unit: "%"}}}
 	for i := range ingredients {
 		p := &c.Parts[2*i/ingredients]
-		p.Lines = append(p.Lines, reports.CardLine{Name: said(fmt.Sprint("glycerol monostearate no", i)), Grams: said("112.9 g"), Ounces: said("3.982 oz"), Within: said("± 5.6 g"),
+		p.Lines = append(p.Lines, document.CardLine{Name: said(fmt.Sprint("glycerol monostearate no", i)), Grams: said("112.9 g"), Ounces: said("3.982 oz"), Within: said("± 5.6 g"),
 			OfMix: said("37.6 %"), OfPart: said("100 % of water")})
 	}
 	for i := range steps {
-		c.Steps = append(c.Steps, reports.CardStep{Text: said(fmt.Sprint("Whisk the sucrose ester into the cider until nothing lies at the bottom, step", i, ".")), Critical: i%4 == 0, Limit: said("60 °C")})
+		c.Steps = append(c.Steps, document.CardStep{Text: said(fmt.Sprint("Whisk the sucrose ester into the cider until nothing lies at the bottom, step", i, ".")), Critical: i%4 == 0, Limit: said("60 °C")})
 	}
 	return c
 }
 
-func carded(c reports.Card) reports.Document {
-	return reports.Document{Title: "week.xlsx", Sections: []reports.Section{
-		{ID: "start", Title: "Start from this", Blocks: []reports.Block{reports.Paragraph{Text: said("summary")}}},
-		{ID: "card", Title: "Bench card: surest start", Alone: true, Blocks: []reports.Block{c}},
-		{ID: "region", Title: "Where it works", Blocks: []reports.Block{reports.Paragraph{Text: said("after the card")}}}}}
+func carded(c document.Card) document.Document {
+	return document.Document{Title: "week.xlsx", Sections: []document.Section{
+		{ID: "start", Title: "Start from this", Blocks: []document.Block{document.Paragraph{Text: said("summary")}}},
+		{ID: "card", Title: "Bench card: surest start", Alone: true, Blocks: []document.Block{c}},
+		{ID: "region", Title: "Where it works", Blocks: []document.Block{document.Paragraph{Text: said("after the card")}}}}}
 }
 
 // The card holds a row with a box for every ingredient, in order, every step, and text
@@ -55,24 +55,24 @@ func carded(c reports.Card) reports.Document {
 func TestCard(t *testing.T) {
 	for _, c := range []struct {
 		name    string
-		card    func() reports.Card
+		card    func() document.Card
 		columns int
 	}{
-		{"whole", func() reports.Card { return longCard(4, 3) }, 7},
-		{"without ounces", func() reports.Card {
+		{"whole", func() document.Card { return longCard(4, 3) }, 7},
+		{"without ounces", func() document.Card {
 			c := longCard(4, 3)
 			c.TotalOunces = nil
 			return c
 		}, 6},
-		{"to be written in", func() reports.Card {
+		{"to be written in", func() document.Card {
 			c := longCard(0, 0)
 			c.Total, c.TotalOunces = nil, nil
 			for i := range c.Parts {
-				c.Parts[i].Lines = make([]reports.CardLine, 3)
+				c.Parts[i].Lines = make([]document.CardLine, 3)
 			}
 			return c
 		}, 4},
-		{"hostile", func() reports.Card {
+		{"hostile", func() document.Card {
 			c := longCard(2, 2)
 			c.Title, c.Log, c.Mix, c.Parts[0].Title = hostile, hostile, said(hostile), hostile
 			c.Parts[0].Lines[0].Name, c.Steps[0].Text, c.Steps[0].Limit, c.Mind[0] = said(hostile), said(strings.Repeat(hostile, 60)), said("\u202E"+hostile), said(hostile)

@@ -13,7 +13,7 @@ import (
 	"unicode/utf8"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 var (
@@ -30,7 +30,7 @@ var (
 
 // Render returns the page. Every text is escaped by its place in it; only the
 // figures, which plots wrote, go in as markup.
-func Render(d reports.Document) ([]byte, error) {
+func Render(d document.Document) ([]byte, error) {
 	p := press{Document: d, Style: template.CSS(palette() + style), drawn: map[string]int{}}
 	p.makeLive()
 	var b bytes.Buffer
@@ -42,7 +42,7 @@ func Render(d reports.Document) ([]byte, error) {
 
 // press is one page being made.
 type press struct {
-	reports.Document
+	document.Document
 	Style  template.CSS
 	Policy string // what the page may load and run
 	Script template.HTML
@@ -72,28 +72,28 @@ func bands() string {
 }
 
 // kind names a block for the template.
-func kind(b reports.Block) string {
-	return strings.TrimPrefix(fmt.Sprintf("%T", b), "reports.")
+func kind(b document.Block) string {
+	return strings.TrimPrefix(fmt.Sprintf("%T", b), "document.")
 }
 
 // First is the summary page.
-func (p *press) First() []reports.Section { return p.Sections[:min(1, len(p.Sections))] }
+func (p *press) First() []document.Section { return p.Sections[:min(1, len(p.Sections))] }
 
 // Rest says whether there is more than the summary.
 func (p *press) Rest() bool { return len(p.Sections) > 1 }
 
 // Cooks are the other sections before the divider.
-func (p *press) Cooks() []reports.Section { return p.Sections[min(1, len(p.Sections)):p.divide()] }
+func (p *press) Cooks() []document.Section { return p.Sections[min(1, len(p.Sections)):p.divide()] }
 
 // Others are the sections behind the divider.
-func (p *press) Others() []reports.Section { return p.Sections[p.divide():] }
+func (p *press) Others() []document.Section { return p.Sections[p.divide():] }
 
 // Divider stands between them.
-func (p *press) Divider() string { return reports.Divider }
+func (p *press) Divider() string { return document.Divider }
 
 func (p *press) divide() int {
 	for i, s := range p.Sections {
-		if i > 0 && s.Reader == reports.Scientist {
+		if i > 0 && s.Reader == document.Scientist {
 			return i
 		}
 	}
@@ -139,32 +139,32 @@ func (p *press) draw(name string, f drawing.Figure) (template.HTML, error) {
 }
 
 // cell is one cell of a table's row.
-func cell(t reports.Table, column int) struct{ Row, Numeric bool } {
+func cell(t document.Table, column int) struct{ Row, Numeric bool } {
 	return struct{ Row, Numeric bool }{column == 0, column < len(t.Numeric) && t.Numeric[column]}
 }
 
 // benchCard is a card for the template: its lines numbered, and which columns it has.
 type benchCard struct {
-	reports.Card
+	document.Card
 	Numbered              []numberedPart
 	Ounces, Within, Named bool
 	Roomy                 bool // leaves paper over: set larger there
 }
 
 type numberedPart struct {
-	reports.CardPart
+	document.CardPart
 	Lines []numberedLine
 }
 
 type numberedLine struct {
-	reports.CardLine
+	document.CardLine
 	Number int
 }
 
 // ToFill are the lines to write steps on, where the log has none.
 func (benchCard) ToFill() []struct{} { return make([]struct{}, 8) }
 
-func bench(c reports.Card) benchCard {
+func bench(c document.Card) benchCard {
 	out := benchCard{Card: c, Ounces: len(c.TotalOunces) > 0}
 	n := 0
 	for _, p := range c.Parts {
@@ -184,14 +184,14 @@ func bench(c reports.Card) benchCard {
 // part is a section with the page it stands on.
 type part struct {
 	Page    *press
-	Section reports.Section
+	Section document.Section
 }
 
-func pair(p *press, s reports.Section) part { return part{p, s} }
+func pair(p *press, s document.Section) part { return part{p, s} }
 
 // few says whether a table can be read on a telephone without moving it sideways:
 // the longest cells of its columns, one beside the other, take a few lines.
-func few(t reports.Table) bool {
+func few(t document.Table) bool {
 	widest := make([]int, len(t.Head))
 	for _, row := range t.Rows {
 		for i, c := range row {
@@ -209,6 +209,6 @@ func few(t reports.Table) bool {
 
 // unbroken says whether a text has a word wider than a column of a telephone, such as
 // a checksum: it may then be broken anywhere.
-func unbroken(t reports.Text) bool {
+func unbroken(t document.Text) bool {
 	return slices.ContainsFunc(strings.Fields(t.String()), func(word string) bool { return utf8.RuneCountInString(word) > 24 })
 }

@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/plots/drawing"
 	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // hostile is what a log may hold in any of its texts.
@@ -188,7 +189,7 @@ func TestIDsAndWhatPointsAtThem(t *testing.T) {
 func TestFigureDrawnTwice(t *testing.T) {
 	d := reports.Build(kitchen())
 	for name := range d.Figures {
-		d.Sections = append(d.Sections, reports.Section{ID: "again-" + name, Title: "again", Blocks: []reports.Block{reports.FigureRef{Name: name}}})
+		d.Sections = append(d.Sections, document.Section{ID: "again-" + name, Title: "again", Blocks: []document.Block{document.FigureRef{Name: name}}})
 	}
 	b, err := Render(d)
 	if err != nil {
@@ -204,7 +205,7 @@ func TestFigureDrawnTwice(t *testing.T) {
 	if len(d.Figures) == 0 {
 		t.Error("no figure was drawn")
 	}
-	d.Sections = append(d.Sections, reports.Section{ID: "lost", Blocks: []reports.Block{reports.FigureRef{Name: "not there"}}})
+	d.Sections = append(d.Sections, document.Section{ID: "lost", Blocks: []document.Block{document.FigureRef{Name: "not there"}}})
 	if _, err := Render(d); err == nil {
 		t.Error("a figure that is not there was drawn")
 	}
@@ -356,17 +357,17 @@ func BenchmarkRender(b *testing.B) {
 
 // What a telephone shows without moving sideways, and where it may break a word.
 func TestTablesOnATelephone(t *testing.T) {
-	say := func(words ...string) (row []reports.Text) {
+	say := func(words ...string) (row []document.Text) {
 		for _, w := range words {
-			row = append(row, reports.Text{{Text: w}})
+			row = append(row, document.Text{{Text: w}})
 		}
 		return row
 	}
-	table := func(rows ...[]reports.Text) reports.Table {
-		return reports.Table{Head: make([]string, len(rows[0])), Rows: rows}
+	table := func(rows ...[]document.Text) document.Table {
+		return document.Table{Head: make([]string, len(rows[0])), Rows: rows}
 	}
 	for _, tt := range []struct {
-		t    reports.Table
+		t    document.Table
 		want bool
 	}{
 		{table(say("37.0", "2.5 %", "8.8", "about 19 in 20, perhaps as few as 17", "falling too soon")), true},
@@ -380,7 +381,7 @@ func TestTablesOnATelephone(t *testing.T) {
 		}
 	}
 	for word, want := range map[string]bool{strings.Repeat("0f", 32): true, "glycerol monostearate, of vegetable origin": false, "": false} {
-		if got := unbroken(reports.Text{{Text: word}}); got != want {
+		if got := unbroken(document.Text{{Text: word}}); got != want {
 			t.Errorf("%q: %v", word, got)
 		}
 	}

@@ -29,6 +29,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/thorough"
 )
 
@@ -443,11 +444,11 @@ func saysAsTheReport(t *testing.T, r *result.Results, said string) {
 	limit := regexp.MustCompile(` \(perhaps [^)]*\)`) // of clogging: not worked out anew
 	sentences := 0
 	for _, b := range reports.Build(r).Sections[0].Blocks {
-		var texts []reports.Text
+		var texts []document.Text
 		switch b := b.(type) {
-		case reports.Paragraph:
-			texts = []reports.Text{b.Text}
-		case reports.List:
+		case document.Paragraph:
+			texts = []document.Text{b.Text}
+		case document.List:
 			texts = b.Items[:1]
 		}
 		for _, text := range texts {
@@ -668,7 +669,7 @@ func needsNoScript(t *testing.T, ctx context.Context, r *result.Results) {
 // A model that does not give the report's own numbers, as one with a part that this page
 // knows nothing of would not, moves nothing.
 func staysStill(t *testing.T, ctx context.Context, r *result.Results) {
-	shown := func(change func(*reports.Live)) bool {
+	shown := func(change func(*document.Live)) bool {
 		d := reports.Build(r)
 		live := *d.Live
 		live.Links, live.Lines = slices.Clone(live.Links), slices.Clone(live.Lines)
@@ -681,13 +682,13 @@ func staysStill(t *testing.T, ctx context.Context, r *result.Results) {
 		open(t, ctx, page)
 		return evaluate[bool](t, ctx, `document.getElementById("own").checkVisibility()`)
 	}
-	if !shown(func(*reports.Live) {}) {
+	if !shown(func(*document.Live) {}) {
 		t.Error("the report's own model is not shown")
 	}
-	for name, change := range map[string]func(*reports.Live){
-		"a link less":   func(l *reports.Live) { l.Links = l.Links[1:] },
-		"another day":   func(l *reports.Live) { l.Links[len(l.Links)-1].DaySD += 0.1 },
-		"a step beside": func(l *reports.Live) { l.Lines[0].Grams += 0.05 },
+	for name, change := range map[string]func(*document.Live){
+		"a link less":   func(l *document.Live) { l.Links = l.Links[1:] },
+		"another day":   func(l *document.Live) { l.Links[len(l.Links)-1].DaySD += 0.1 },
+		"a step beside": func(l *document.Live) { l.Lines[0].Grams += 0.05 },
 	} {
 		if shown(change) {
 			t.Errorf("%s: the page still answers", name)

@@ -5,18 +5,18 @@ import (
 	"slices"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
-// packed is reports.Live as the page carries it: what is believed and the maps are
+// packed is document.Live as the page carries it: what is believed and the maps are
 // written short. The script's unpack is its other half.
 type packed struct {
-	*reports.Live
-	Variables []reports.LiveVariable `json:"variables"` // that move
-	Mix       []float64              `json:"mix"`
-	Links     []packedLink           `json:"links"`
-	Maps      []packedMap            `json:"maps"`
-	Own       *packedOwn             `json:"own"`
+	*document.Live
+	Variables []document.LiveVariable `json:"variables"` // that move
+	Mix       []float64               `json:"mix"`
+	Links     []packedLink            `json:"links"`
+	Maps      []packedMap             `json:"maps"`
+	Own       *packedOwn              `json:"own"`
 }
 
 // packedOwn is where mixes were tried, and the best by fat, in the figures that count.
@@ -38,7 +38,7 @@ func figures(v float64, n int) float64 {
 	return math.Round(v*unit) / unit
 }
 
-func packOwn(o *reports.LiveOwn) *packedOwn {
+func packOwn(o *document.LiveOwn) *packedOwn {
 	if o == nil {
 		return nil
 	}
@@ -83,7 +83,7 @@ type packedEdge struct {
 
 // packedMap is a map whose axes and tested places are written short.
 type packedMap struct {
-	reports.LiveMap
+	document.LiveMap
 	Size   [2]int     `json:"size"`
 	Fixed  []float64  `json:"fixed"`
 	Xs     [2]float64 `json:"xs"` // the ends of the axis
@@ -91,8 +91,8 @@ type packedMap struct {
 	Tested []int      `json:"tested"` // lengths of runs along the rows, untested and tested in turn
 }
 
-func pack(l *reports.Live) packed {
-	moving := slices.IndexFunc(l.Variables, func(v reports.LiveVariable) bool { return v.Held })
+func pack(l *document.Live) packed {
+	moving := slices.IndexFunc(l.Variables, func(v document.LiveVariable) bool { return v.Held })
 	if moving < 0 {
 		moving = len(l.Variables)
 	}
@@ -109,13 +109,13 @@ func pack(l *reports.Live) packed {
 
 // folded is a link whose terms that never move are part of its constant: its line and
 // its spread are the same at every mix.
-func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
+func folded(l document.LiveLink, mix []float64, moving int) document.LiveLink {
 	constant := slices.IndexFunc(l.Terms, func(term []int) bool { return len(term) == 0 })
 	if constant < 0 {
 		return l
 	}
 	place, weight := make([]int, len(l.Terms)), make([]float64, len(l.Terms)) // of each term among those that stay
-	out := reports.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing, Fail: l.Fail}
+	out := document.LiveLink{Outcome: l.Outcome, DaySD: l.DaySD, Asked: l.Asked, Failing: l.Failing, Fail: l.Fail}
 	for i, term := range l.Terms {
 		if len(term) == 1 && term[0] >= moving {
 			place[i], weight[i] = -1, mix[term[0]]
@@ -170,7 +170,7 @@ func folded(l reports.LiveLink, mix []float64, moving int) reports.LiveLink {
 // these keep it to 1e-6 with room to spare.
 const digits = 7
 
-func packLink(l reports.LiveLink) packedLink {
+func packLink(l document.LiveLink) packedLink {
 	scatter := 1.0
 	for _, s := range l.Sigma {
 		scatter = math.Min(scatter, math.Exp(s.LnSigma))

@@ -15,7 +15,7 @@ import (
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 
-	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/thorough"
 )
 
@@ -38,7 +38,7 @@ func box(x, y, w, h vg.Length) vg.Path {
 // painted draws on a page at (100, 100) in a box of 200 by 200.
 func painted(t *testing.T, paint func(c vg.CanvasSizer)) []byte {
 	t.Helper()
-	p := newPress(reports.Document{}, A4)
+	p := newPress(document.Document{}, A4)
 	p.doc.SetCompression(false)
 	p.newPage()
 	if err := drawInto(p.doc, &p.fonts, &p.images, 100, 100, 200, 200, 1, func(c vg.CanvasSizer) error { paint(c); return nil }); err != nil {
@@ -194,7 +194,7 @@ func TestFaceOf(t *testing.T) {
 
 // Every cut is there, and measured as the plotting library measures it.
 func TestWidthsAgree(t *testing.T) {
-	p := newPress(reports.Document{}, A4)
+	p := newPress(document.Document{}, A4)
 	cache := plot.DefaultTextHandler.Cache()
 	for f := range cuts {
 		want := font.Font{Typeface: "Liberation", Variant: font.Variant(f.family)}

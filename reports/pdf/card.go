@@ -3,7 +3,7 @@ package pdf
 import (
 	"foamfield/plots/drawing"
 	"foamfield/plots/wording"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // A card is read across a bench and written on with wet hands: it takes the largest
@@ -33,14 +33,14 @@ const (
 // card is one card at one scale.
 type card struct {
 	*press
-	reports.Card
+	document.Card
 	k      float64
 	widths [cardColumns]float64 // 0: the column is not there
 	rows   []weighRow
 }
 
 // setCard lays a card out from the place reached.
-func (p *press) setCard(c reports.Card) {
+func (p *press) setCard(c document.Card) {
 	p.leading = cardLeading
 	defer p.setBody(usual)
 	for _, k := range cardScales {
@@ -55,7 +55,7 @@ func (p *press) setCard(c reports.Card) {
 	p.running = ""
 }
 
-func (p *press) cardAt(c reports.Card, k float64) *card {
+func (p *press) cardAt(c document.Card, k float64) *card {
 	one := &card{press: p, Card: c, k: k}
 	one.setRows()
 	one.setWidths()
@@ -125,7 +125,7 @@ type passage struct {
 	colour string
 }
 
-func (c *card) passage(t reports.Text, size, width float64, colour string) passage {
+func (c *card) passage(t document.Text, size, width float64, colour string) passage {
 	return passage{c.broken(t, size*c.k, width), size * c.k, colour}
 }
 
@@ -137,8 +137,8 @@ func (c *card) head() []passage {
 		c.passage(plain("Bench card · "+c.Log), cardSmall, c.measure(), drawing.Quiet),
 		c.passage(strong(wording.Capital(c.Title)), cardTitle, c.measure(), drawing.Accent),
 	}
-	sure := append(append(append(reports.Text{}, c.Aim...), plain(" ")...), bolder(c.Made)...)
-	for _, t := range []reports.Text{bolder(c.Mix), sure, c.NoGrams} {
+	sure := append(append(append(document.Text{}, c.Aim...), plain(" ")...), bolder(c.Made)...)
+	for _, t := range []document.Text{bolder(c.Mix), sure, c.NoGrams} {
 		if len(t) > 0 {
 			out = append(out, c.passage(t, cardText, c.measure(), drawing.Ink))
 		}

@@ -10,27 +10,27 @@ import (
 	"strings"
 	"testing"
 
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // benchCard is a card with so many ingredients and steps, in words as a kitchen uses.
-func benchCard(ingredients, steps int) reports.Card {
-	c := reports.Card{Title: "surest start", Log: "week.xlsx", Mix: words("37.4 % fat, 2.4 % emulsifier, HLB 8.9"), Aim: words("Works about 19 in 20."),
+func benchCard(ingredients, steps int) document.Card {
+	c := document.Card{Title: "surest start", Log: "week.xlsx", Mix: words("37.4 % fat, 2.4 % emulsifier, HLB 8.9"), Aim: words("Works about 19 in 20."),
 		Made: words("Predicted, not yet made: make it twice first."), Total: words("300.0 g"),
 		Note: words("Weigh to: all weights may be off by this much at once, and the mix works nearly as often."),
-		Mind: []reports.Text{words("Steps 1 and 5."), words("With 1 charger and rest 10 min in a canister of 0.5 L, as in the log; to your canister's marking."),
+		Mind: []document.Text{words("Steps 1 and 5."), words("With 1 charger and rest 10 min in a canister of 0.5 L, as in the log; to your canister's marking."),
 			words("Strain the mix. Fill and charge to your canister's marking, whatever stands here."),
 			words("Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Thick mix: wear eye protection."),
 			words("Hot fat burns. Cool the mix to what your canister is rated for before you fill it.")},
-		Blanks: []reports.Blank{{Label: words("day"), Line: true}, {Label: words("made by"), Line: true}, {Label: words("canister"), Line: true}, {Label: words("chargers"), Line: true},
+		Blanks: []document.Blank{{Label: words("day"), Line: true}, {Label: words("made by"), Line: true}, {Label: words("canister"), Line: true}, {Label: words("chargers"), Line: true},
 			{Label: words("came out"), Choices: []string{"yes", "partly", "no"}}, {Label: words("split"), Choices: []string{"yes", "no"}},
 			{Label: words("hold"), Line: true, Unit: "min", Choices: []string{"still standing"}},
 			{Label: words("drained at minute 20"), Line: true, Unit: "%"}}}
 	names := []string{"clarified butter", "glycerol monostearate", "hazelnut oil", "cider, reduced by half", "sucrose ester 15", "roasted squash stock", "xanthan"}
 	for k, title := range []string{"Fat part: melt the emulsifier in", "Water part: disperse together"} {
-		part := reports.CardPart{Title: title, Grams: words("116.9 g"), OfMix: words("39.0 %")}
+		part := document.CardPart{Title: title, Grams: words("116.9 g"), OfMix: words("39.0 %")}
 		for i := k; i < ingredients; i += 2 {
-			part.Lines = append(part.Lines, reports.CardLine{Name: words(fmt.Sprint(names[i%len(names)], " no", i)), Grams: words("112.9 g"), Within: words("± 5.6 g"),
+			part.Lines = append(part.Lines, document.CardLine{Name: words(fmt.Sprint(names[i%len(names)], " no", i)), Grams: words("112.9 g"), Within: words("± 5.6 g"),
 				OfMix: words("37.6 %"), OfPart: words("100 % of water")})
 		}
 		c.Parts = append(c.Parts, part)
@@ -38,7 +38,7 @@ func benchCard(ingredients, steps int) reports.Card {
 	method := []string{"Melt the butter with the GMS to 70 °C and hold it there until it is clear.", "Warm the cider to 60 °C.",
 		"Whisk the sucrose ester into the cider until nothing lies at the bottom.", "Blend the fat into the water part for one minute, in a thin stream.", "Strain through a fine sieve."}
 	for i := range steps {
-		c.Steps = append(c.Steps, reports.CardStep{Text: words(fmt.Sprint(method[i%len(method)], " step", i, ".")), Critical: i%4 == 0})
+		c.Steps = append(c.Steps, document.CardStep{Text: words(fmt.Sprint(method[i%len(method)], " step", i, ".")), Critical: i%4 == 0})
 		if i == 4 {
 			c.Steps[i].Limit = words("55 °C at most in the canister")
 		}
@@ -46,11 +46,11 @@ func benchCard(ingredients, steps int) reports.Card {
 	return c
 }
 
-func carded(c ...reports.Card) reports.Document {
-	d := document()
-	s := []reports.Section{d.Sections[0]}
+func carded(c ...document.Card) document.Document {
+	d := everyBlock()
+	s := []document.Section{d.Sections[0]}
 	for i, one := range c {
-		s = append(s, reports.Section{ID: fmt.Sprint("card-", i), Title: "Bench card: " + one.Title, Alone: true, Blocks: []reports.Block{one}})
+		s = append(s, document.Section{ID: fmt.Sprint("card-", i), Title: "Bench card: " + one.Title, Alone: true, Blocks: []document.Block{one}})
 	}
 	d.Sections = append(s, d.Sections[1:]...)
 	return d
@@ -101,7 +101,7 @@ func wordsOn(t *testing.T, b []byte) (out []wordOn) {
 var stroked = regexp.MustCompile(`(?m)^([-0-9.]+) ([-0-9.]+) ([-0-9.]+) ([-0-9.]+) re S$`)
 
 // boxesOn are the boxes to write in, as the pages draw them.
-func boxesOn(t *testing.T, d reports.Document, paper Paper) (out []wordOn) {
+func boxesOn(t *testing.T, d document.Document, paper Paper) (out []wordOn) {
 	t.Helper()
 	p, err := lay(d, paper)
 	if err != nil {
@@ -126,7 +126,7 @@ func boxesOn(t *testing.T, d reports.Document, paper Paper) (out []wordOn) {
 }
 
 // laidWell says whether nothing leaves the page and nothing lies on another thing.
-func laidWell(t *testing.T, d reports.Document, paper Paper, first, last int) {
+func laidWell(t *testing.T, d document.Document, paper Paper, first, last int) {
 	t.Helper()
 	p := newPress(d, paper)
 	boxes := boxesOn(t, d, paper)
@@ -147,7 +147,7 @@ func laidWell(t *testing.T, d reports.Document, paper Paper, first, last int) {
 	}
 }
 
-func withOunces(c reports.Card) reports.Card {
+func withOunces(c document.Card) document.Card {
 	c.TotalOunces = words("10.582 oz")
 	for i := range c.Parts {
 		c.Parts[i].Ounces = words("4.124 oz")
@@ -158,11 +158,11 @@ func withOunces(c reports.Card) reports.Card {
 	return c
 }
 
-func unnamed() reports.Card {
+func unnamed() document.Card {
 	c := benchCard(0, 0)
 	c.Total, c.Note, c.NoGrams = nil, nil, words("The log has no grams of each ingredient.")
 	for i := range c.Parts {
-		c.Parts[i].Grams, c.Parts[i].OfMix, c.Parts[i].Lines = nil, nil, make([]reports.CardLine, 3)
+		c.Parts[i].Grams, c.Parts[i].OfMix, c.Parts[i].Lines = nil, nil, make([]document.CardLine, 3)
 	}
 	return c
 }
@@ -172,7 +172,7 @@ func unnamed() reports.Card {
 func TestCardsOnPaper(t *testing.T) {
 	for _, c := range []struct {
 		name  string
-		card  reports.Card
+		card  document.Card
 		pages [2]int // by paper
 	}{
 		{"the usual", benchCard(4, 9), [2]int{1, 1}},
@@ -192,7 +192,7 @@ func TestCardsOnPaper(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			without, err := lay(document(), paper)
+			without, err := lay(everyBlock(), paper)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -270,7 +270,7 @@ func TestHostileCard(t *testing.T) {
 	c := benchCard(3, 0)
 	c.Log = strings.Repeat("x", 300) + ".xlsx"
 	for _, s := range []string{hostileWords, long, strings.Repeat("y", 5000), "=HYPERLINK(\"http://example.invalid\")", "לערבב את החמאה", "\U0001F9C8 melt", "</script><b>chill</b>"} {
-		c.Steps = append(c.Steps, reports.CardStep{Text: words(s), Limit: words(s), Critical: len(c.Steps)%2 == 0})
+		c.Steps = append(c.Steps, document.CardStep{Text: words(s), Limit: words(s), Critical: len(c.Steps)%2 == 0})
 	}
 	c.Parts[0].Lines[0].Name = words(strings.Repeat("butter ", 700))
 	c.Parts[1].Lines[0].Name = words(strings.Repeat("z", 5000))
@@ -296,8 +296,8 @@ func TestLongSummaryLeavesPageTwoToTheCard(t *testing.T) {
 	d := carded(benchCard(4, 4))
 	first := &d.Sections[0]
 	for i, title := range []string{"How sure", "What to check", "Cautions"} {
-		first.Blocks = append(first.Blocks, reports.Paragraph{Head: true, Text: words(title)},
-			reports.Paragraph{Text: words(strings.Repeat(fmt.Sprint("mind", i, " "), 250))})
+		first.Blocks = append(first.Blocks, document.Paragraph{Head: true, Text: words(title)},
+			document.Paragraph{Text: words(strings.Repeat(fmt.Sprint("mind", i, " "), 250))})
 	}
 	b := render(t, d, A4)
 	all := strings.Split(said(t, b, "-layout"), "\f")

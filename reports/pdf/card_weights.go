@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // What of a card is weighed, in the order of addition, with a box for what was weighed.
@@ -29,7 +29,7 @@ var (
 // weighRow is a row of what is weighed: an ingredient, or the band over a part or
 // under all of them.
 type weighRow struct {
-	cells [cardColumns]reports.Text
+	cells [cardColumns]document.Text
 	band  bool
 	blank bool // to be written in
 }
@@ -37,27 +37,27 @@ type weighRow struct {
 func (c *card) setRows() {
 	n := 0
 	for _, p := range c.Parts {
-		c.rows = append(c.rows, weighRow{band: true, cells: [cardColumns]reports.Text{
+		c.rows = append(c.rows, weighRow{band: true, cells: [cardColumns]document.Text{
 			atName: strong(p.Title), atGrams: bolder(p.Grams), atOunces: bolder(p.Ounces), atShare: bolder(shares(p.OfMix, nil))}})
 		for _, l := range p.Lines {
 			n++
-			c.rows = append(c.rows, weighRow{blank: len(l.Name) == 0, cells: [cardColumns]reports.Text{
+			c.rows = append(c.rows, weighRow{blank: len(l.Name) == 0, cells: [cardColumns]document.Text{
 				atNumber: plain(fmt.Sprint(n)), atName: l.Name, atGrams: bolder(l.Grams), atOunces: l.Ounces, atWithin: l.Within, atShare: shares(l.OfMix, l.OfPart)}})
 		}
 	}
 	if len(c.Total) > 0 {
-		c.rows = append(c.rows, weighRow{band: true, cells: [cardColumns]reports.Text{
+		c.rows = append(c.rows, weighRow{band: true, cells: [cardColumns]document.Text{
 			atName: strong("In all"), atGrams: bolder(c.Total), atOunces: bolder(c.TotalOunces)}})
 	}
 }
 
 // shares are percents of the mix and of the part, one under the other where the
 // column is as narrow as the wider of them.
-func shares(ofMix, ofPart reports.Text) reports.Text {
+func shares(ofMix, ofPart document.Text) document.Text {
 	if len(ofMix) == 0 {
 		return ofPart
 	}
-	t := append(append(reports.Text{}, ofMix...), plain(" of mix")...)
+	t := append(append(document.Text{}, ofMix...), plain(" of mix")...)
 	if len(ofPart) > 0 {
 		t = append(append(t, plain(", ")...), ofPart...)
 	}
@@ -68,7 +68,7 @@ func shares(ofMix, ofPart reports.Text) reports.Text {
 // no row fills is left out.
 func (c *card) setWidths() {
 	pad := 2 * cardPad * c.k
-	wide := func(t reports.Text, size float64) float64 { return c.wide(c.broken(t, size, 1e6)[0], size) + 0.5 }
+	wide := func(t document.Text, size float64) float64 { return c.wide(c.broken(t, size, 1e6)[0], size) + 0.5 }
 	blank := false
 	for _, r := range c.rows {
 		blank = blank || r.blank
@@ -99,16 +99,16 @@ func (c *card) setWidths() {
 }
 
 // pieces are what of a cell has to keep to one line.
-func pieces(column int, t reports.Text) []reports.Text {
+func pieces(column int, t document.Text) []document.Text {
 	if column != atShare {
-		return []reports.Text{t}
+		return []document.Text{t}
 	}
 	for i, s := range t {
 		if s.Text == ", " {
-			return []reports.Text{append(append(reports.Text{}, t[:i]...), plain(",")...), t[i+1:]}
+			return []document.Text{append(append(document.Text{}, t[:i]...), plain(",")...), t[i+1:]}
 		}
 	}
-	return []reports.Text{t}
+	return []document.Text{t}
 }
 
 func (c *card) typeOf(column int, r weighRow) float64 {

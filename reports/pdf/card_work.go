@@ -4,12 +4,12 @@ import (
 	"fmt"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // The steps, with those that are critical on a tint.
 
-func (c *card) step(i int, s reports.CardStep, width float64) passage {
+func (c *card) step(i int, s document.CardStep, width float64) passage {
 	t := append(strong(fmt.Sprint(i+1)+"  "), s.Text...)
 	if s.Critical {
 		t = append(strong(fmt.Sprint(i+1)+"  "), bolder(s.Text)...)
@@ -138,8 +138,8 @@ func (c *card) drawMind(x, width float64) {
 const blankRow = 25.0
 
 // blankRows are the blanks by rows: two short ones share one.
-func (c *card) blankRows() (rows [][]reports.Blank) {
-	short := func(b reports.Blank) bool { return b.Line && b.Unit == "" && len(b.Choices) == 0 }
+func (c *card) blankRows() (rows [][]document.Blank) {
+	short := func(b document.Blank) bool { return b.Line && b.Unit == "" && len(b.Choices) == 0 }
 	for i := 0; i < len(c.Blanks); i++ {
 		n := 1
 		if i+1 < len(c.Blanks) && short(c.Blanks[i]) && short(c.Blanks[i+1]) {
@@ -167,7 +167,7 @@ func (c *card) drawBlanks(x, width float64) {
 	}
 }
 
-func (c *card) drawBlank(b reports.Blank, x, width float64) {
+func (c *card) drawBlank(b document.Blank, x, width float64) {
 	size := cardText * c.k
 	base := c.y + blankRow*c.k - size*c.leading - 2 // of the text's box
 	label := c.broken(b.Label, size, 0.75*width)[0]
@@ -200,7 +200,7 @@ const mostNotes = 8 // lines
 // drawNotes leaves lines for them down to the foot of the page.
 func (c *card) drawNotes(x, width float64) {
 	for i := range min(int(c.room()/(blankRow*c.k)), mostNotes) {
-		one := reports.Blank{Line: true}
+		one := document.Blank{Line: true}
 		if i == 0 {
 			one.Label = plain("notes")
 		}

@@ -8,6 +8,7 @@ import (
 	"foamfield/analysis"
 	"foamfield/ingest"
 	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // The demo's pages: four for the cook at most, then the divider; none nearly empty, none
@@ -24,7 +25,7 @@ func TestPagesOfTheDemo(t *testing.T) {
 	d := reports.Build(r)
 	for _, paper := range []Paper{A4, Letter} {
 		pages := strings.Split(strings.TrimSuffix(said(t, render(t, d, paper), "-layout"), "\f"), "\f")
-		divided := slices.IndexFunc(pages, func(page string) bool { return strings.Contains(page, reports.Divider) })
+		divided := slices.IndexFunc(pages, func(page string) bool { return strings.Contains(page, document.Divider) })
 		if divided < 1 || divided > 4 {
 			t.Errorf("paper %d: %d pages for the cook", paper, divided)
 		}
@@ -48,17 +49,17 @@ func TestPagesOfTheDemo(t *testing.T) {
 }
 
 // heads are the titles, heads and captions of a document.
-func heads(d reports.Document) map[string]bool {
+func heads(d document.Document) map[string]bool {
 	out := map[string]bool{}
 	for _, s := range d.Sections {
 		out[s.Title] = true
 		for _, b := range s.Blocks {
 			switch b := b.(type) {
-			case reports.Paragraph:
+			case document.Paragraph:
 				if b.Head {
 					out[b.Text.String()] = true
 				}
-			case reports.Table:
+			case document.Table:
 				out[b.Caption] = true
 			}
 		}

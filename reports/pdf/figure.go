@@ -8,7 +8,7 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // legible is the least scale at which a figure is set to save a page.
@@ -22,13 +22,13 @@ func (p *press) captionRoom(caption []line) float64 {
 
 // pairScale is the scale at which two figures that follow each other fit what is
 // left of the page, or a page; 1 where there are not two or they would be too small.
-func (p *press) pairScale(blocks []reports.Block) float64 {
+func (p *press) pairScale(blocks []document.Block) float64 {
 	high, below := 0.0, 0.0
 	for i := range 2 {
 		if i >= len(blocks) {
 			return 1
 		}
-		ref, ok := blocks[i].(reports.FigureRef)
+		ref, ok := blocks[i].(document.FigureRef)
 		f, there := p.figures[ref.Name]
 		if !ok || !there || !(f.Height > 0) {
 			return 1
@@ -45,20 +45,20 @@ func (p *press) pairScale(blocks []reports.Block) float64 {
 }
 
 // leastOf is the room that the first of some blocks asks for under its head.
-func (p *press) leastOf(blocks []reports.Block) float64 {
+func (p *press) leastOf(blocks []document.Block) float64 {
 	const few = 70 // some lines
 	if len(blocks) == 0 {
 		return few
 	}
 	switch b := blocks[0].(type) {
-	case reports.Table:
+	case document.Table:
 		return max(few, p.leastOfTable(b))
-	case reports.Paragraph: // a short one leads to what follows
+	case document.Paragraph: // a short one leads to what follows
 		if lines := p.broken(b.Text, p.body, p.measure()); len(blocks) > 1 && len(lines) <= 4 {
 			return min(float64(len(lines))*p.body*p.leading+p.gap+p.leastOf(blocks[1:]), (p.bottom()-margin)/2)
 		}
 	}
-	ref, ok := blocks[0].(reports.FigureRef)
+	ref, ok := blocks[0].(document.FigureRef)
 	f, there := p.figures[ref.Name]
 	if !ok || !there || !(f.Width > 0) {
 		return few

@@ -8,7 +8,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/plots"
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // An invented kitchen, only as much of it as the figures need.
@@ -62,29 +62,29 @@ func kitchen() *result.Results {
 
 const hostileWords = "=cmd|'/c calc'!A1 <script>alert(1)</script> \\) Tj ET (x \x00\x07\x1b[31m \u202Eevil\u202C \U0001F9C8 日本 \xff\xfe {nb} "
 
-func words(s string) reports.Text { return reports.Text{{Text: s}} }
+func words(s string) document.Text { return document.Text{{Text: s}} }
 
-// document has every kind of block, and rows enough for several pages.
-func document() reports.Document {
+// everyBlock has every kind of block, and rows enough for several pages.
+func everyBlock() document.Document {
 	figures := plots.All(kitchen())
-	d := reports.Document{Title: "Week of foam trials: week.xlsx", Subtitle: "26 trials read, 24 used; holds 20 minutes or more, drains at most 10 % (assumed)", Figures: map[string]drawing.Figure{}}
-	start := reports.Section{ID: "start", Title: "Start from this", Blocks: []reports.Block{
-		reports.Paragraph{Lead: true, Text: reports.Text{{Text: "Start from 43 % fat: it works "}, {Text: "about 9 times in 10, perhaps as few as 6", Strong: true}, {Text: "."}}},
-		reports.Formula{Title: "For 500 g", Total: words("500.0 g"), Note: words("Likely to work; says nothing of taste, canister or food safety."), Lines: []reports.FormulaLine{
+	d := document.Document{Title: "Week of foam trials: week.xlsx", Subtitle: "26 trials read, 24 used; holds 20 minutes or more, drains at most 10 % (assumed)", Figures: map[string]drawing.Figure{}}
+	start := document.Section{ID: "start", Title: "Start from this", Blocks: []document.Block{
+		document.Paragraph{Lead: true, Text: document.Text{{Text: "Start from 43 % fat: it works "}, {Text: "about 9 times in 10, perhaps as few as 6", Strong: true}, {Text: "."}}},
+		document.Formula{Title: "For 500 g", Total: words("500.0 g"), Note: words("Likely to work; says nothing of taste, canister or food safety."), Lines: []document.FormulaLine{
 			{Name: words("clarified butter"), Grams: words("215.0"), OfMix: words("43.0 %"), Weigh: words("± 0.1 g")},
 			{Name: words("cider, reduced by half"), Grams: words("275.0"), OfMix: words("55.0 %"), Weigh: words("± 0.1 g")},
 			{Name: words("glycerol monostearate"), Grams: words("5.6"), OfMix: words("1.12 %"), OfPart: words("2.6 % of fat"), Weigh: words("± 0.1 g (1.8 %)")},
 			{Name: words("sucrose ester, HLB 15"), Grams: words("4.4"), OfMix: words("0.88 %"), OfPart: words("1.6 % of water"), Weigh: words("± 0.1 g (2.3 %)")}}},
-		reports.List{Items: []reports.Text{words("It clogs about 1 in 25."), words("It falls before 20 minutes about 1 in 16. " + strings.Repeat("A longer sentence that has to go on to a second line. ", 3))}},
-		reports.Callout{Caution: true, Title: "Vent before opening", Text: words("A clogged canister is still under pressure: do not open it, vent it first, with eye protection. Follow the maker's instructions.")},
-		reports.Callout{Title: "How sure", Text: words("Crème brûlée, µ ± ≤ β σ² Ж “quoted” – and a decomposed e\u0301.")},
+		document.List{Items: []document.Text{words("It clogs about 1 in 25."), words("It falls before 20 minutes about 1 in 16. " + strings.Repeat("A longer sentence that has to go on to a second line. ", 3))}},
+		document.Callout{Caution: true, Title: "Vent before opening", Text: words("A clogged canister is still under pressure: do not open it, vent it first, with eye protection. Follow the maker's instructions.")},
+		document.Callout{Title: "How sure", Text: words("Crème brûlée, µ ± ≤ β σ² Ж “quoted” – and a decomposed e\u0301.")},
 	}}
-	seen := reports.Section{ID: "figures", Title: "Where it works", Blocks: nil}
+	seen := document.Section{ID: "figures", Title: "Where it works", Blocks: nil}
 	for _, f := range figures {
 		d.Figures[f.Name] = f
-		seen.Blocks = append(seen.Blocks, reports.FigureRef{Name: f.Name})
+		seen.Blocks = append(seen.Blocks, document.FigureRef{Name: f.Name})
 	}
-	t := reports.Table{Caption: "Every trial", Head: []string{"cell", "trial", "fat %", "emulsifier %", "blend HLB", "hold, min", "drained, %", "came out", "worked", "note"},
+	t := document.Table{Caption: "Every trial", Head: []string{"cell", "trial", "fat %", "emulsifier %", "blend HLB", "hold, min", "drained, %", "came out", "worked", "note"},
 		Numeric: []bool{false, false, true, true, true, true, true}, Cut: "120 more rows are in report.xlsx, sheet Trials."}
 	for i := range 90 {
 		note := "a bit stiff, but it kept its shape on the plate"
@@ -94,9 +94,9 @@ func document() reports.Document {
 		if i == 7 {
 			note = hostileWords
 		}
-		t.Rows = append(t.Rows, []reports.Text{words(fmt.Sprintf("week.xlsx, sheet Tue, row %d", i+5)), words(fmt.Sprint(i + 1)), words("43.0"), words("2.0"), words("8.1"), words("20+"), words("4.2"), words("yes"), words("yes"), words(note)})
+		t.Rows = append(t.Rows, []document.Text{words(fmt.Sprintf("week.xlsx, sheet Tue, row %d", i+5)), words(fmt.Sprint(i + 1)), words("43.0"), words("2.0"), words("8.1"), words("20+"), words("4.2"), words("yes"), words("yes"), words(note)})
 	}
-	trials := reports.Section{ID: "trials", Title: "Trials", Reader: reports.Scientist, Blocks: []reports.Block{t}}
-	d.Sections = []reports.Section{start, seen, trials}
+	trials := document.Section{ID: "trials", Title: "Trials", Reader: document.Scientist, Blocks: []document.Block{t}}
+	d.Sections = []document.Section{start, seen, trials}
 	return d
 }

@@ -8,7 +8,7 @@ import (
 
 	"foamfield/plots"
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // figured is a document's figures with their names in order.
@@ -28,7 +28,7 @@ func TestCaptionStaysWithItsPicture(t *testing.T) {
 	turned := 0
 	for _, name := range names {
 		for y := margin; y < 760; y += 23 {
-			p := newPress(reports.Document{Figures: figures}, A4)
+			p := newPress(document.Document{Figures: figures}, A4)
 			p.largest = 1
 			p.newPage()
 			p.y = y
@@ -52,8 +52,8 @@ func TestCaptionStaysWithItsPicture(t *testing.T) {
 // Two figures that follow each other share a page where they stay legible.
 func TestTwoFiguresShareAPage(t *testing.T) {
 	figures, names := figured()
-	d := reports.Document{Title: "x", Figures: figures, Sections: []reports.Section{{Title: "first"}, {Title: "Where it works",
-		Blocks: []reports.Block{reports.FigureRef{Name: names[0]}, reports.FigureRef{Name: names[1]}}}}}
+	d := document.Document{Title: "x", Figures: figures, Sections: []document.Section{{Title: "first"}, {Title: "Where it works",
+		Blocks: []document.Block{document.FigureRef{Name: names[0]}, document.FigureRef{Name: names[1]}}}}}
 	for _, paper := range []Paper{A4, Letter} {
 		if n := pages(render(t, d, paper)); n != 2 {
 			t.Errorf("paper %d: %d pages", paper, n)
@@ -63,14 +63,14 @@ func TestTwoFiguresShareAPage(t *testing.T) {
 
 func TestSmallPrintLosesNothing(t *testing.T) {
 	for _, n := range []int{0, 1, 2, 3, 9, 400} {
-		var items []reports.Text
+		var items []document.Text
 		for i := range n {
 			items = append(items, words(fmt.Sprintf("caution%d. %s", i, strings.Repeat("mind this ", i%7))))
 		}
-		p := newPress(reports.Document{}, A4)
+		p := newPress(document.Document{}, A4)
 		p.setBody(usual - 1) // where the page is short of room
 		p.newPage()
-		if err := p.block(reports.List{Items: items, Small: true}); err != nil {
+		if err := p.block(document.List{Items: items, Small: true}); err != nil {
 			t.Fatal(err)
 		}
 		var b bytes.Buffer
@@ -91,7 +91,7 @@ func TestLettersThatCannotBePrinted(t *testing.T) {
 		note string
 		told bool
 	}{{"crème brûlée", false}, {"泡の試験", true}} {
-		b := render(t, reports.Document{Title: "x", Sections: []reports.Section{{Title: "first", Blocks: []reports.Block{reports.Paragraph{Text: words(c.note)}}}}}, A4)
+		b := render(t, document.Document{Title: "x", Sections: []document.Section{{Title: "first", Blocks: []document.Block{document.Paragraph{Text: words(c.note)}}}}}, A4)
 		if got := strings.Contains(said(t, b, "-raw"), "Some letters could not be printed"); got != c.told {
 			t.Errorf("%s: told %v", c.note, got)
 		}

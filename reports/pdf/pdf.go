@@ -14,7 +14,7 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // Paper is the size of the pages.
@@ -30,7 +30,7 @@ const (
 var written = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Render lays the document out.
-func Render(d reports.Document, paper Paper) ([]byte, error) {
+func Render(d document.Document, paper Paper) ([]byte, error) {
 	p, err := lay(d, paper)
 	if err != nil {
 		return nil, err
@@ -52,18 +52,18 @@ func (p *press) spills() bool {
 	return p.doc.PageCount() > 2 && p.y < margin+0.15*(p.bottom()-margin)
 }
 
-func lay(d reports.Document, paper Paper) (*press, error) { return layCloser(d, paper, 1) }
+func lay(d document.Document, paper Paper) (*press, error) { return layCloser(d, paper, 1) }
 
 // layCloser lays the pages out, those behind the divider with so much of the usual space
 // between lines.
-func layCloser(d reports.Document, paper Paper, spacing float64) (*press, error) {
+func layCloser(d document.Document, paper Paper, spacing float64) (*press, error) {
 	size, sections := firstPage(d, paper)
 	p := newPress(d, paper)
 	p.setBody(size)
 	p.newPage()
 	p.title(d.Title, d.Subtitle)
 	for i, s := range sections {
-		if s.Reader == reports.Scientist && i > 0 && sections[i-1].Reader != reports.Scientist {
+		if s.Reader == document.Scientist && i > 0 && sections[i-1].Reader != document.Scientist {
 			p.divide(sections[i:])
 			p.leading, p.gap = p.leading*spacing, p.gap*spacing
 		}
@@ -88,7 +88,7 @@ func layCloser(d reports.Document, paper Paper, spacing float64) (*press, error)
 }
 
 // divide begins the part for the other readers on a page of its own, with what is in it.
-func (p *press) divide(rest []reports.Section) {
+func (p *press) divide(rest []document.Section) {
 	if !p.atTop() {
 		p.newPage()
 	}
@@ -97,12 +97,12 @@ func (p *press) divide(rest []reports.Section) {
 	for _, s := range rest {
 		titles = append(titles, s.Title)
 	}
-	head := p.broken(strong(reports.Divider), size, p.measure()-2*pad)
+	head := p.broken(strong(document.Divider), size, p.measure()-2*pad)
 	list := p.broken(plain(strings.Join(titles, " · ")), small, p.measure()-2*pad)
 	high := float64(len(head))*size*p.leading + float64(len(list))*small*p.leading + 2*pad
 	p.fill(drawing.Pale, p.left(), p.y, p.measure(), high)
 	p.rule(drawing.Accent, 1.6, p.left(), p.y, p.measure())
-	p.bookmark(reports.Divider, 0)
+	p.bookmark(document.Divider, 0)
 	p.y += pad
 	p.lines(head, size, p.left()+pad, drawing.Accent, nil)
 	p.lines(list, small, p.left()+pad, drawing.Quiet, nil)
@@ -119,11 +119,11 @@ const usual = 10.0
 // sections with it. One too long for a page gives its last parts up, to follow the
 // cards for the bench: those stand on page two, or on the back of page one. Where there
 // are no cards it simply goes on.
-func firstPage(d reports.Document, paper Paper) (float64, []reports.Section) {
+func firstPage(d document.Document, paper Paper) (float64, []document.Section) {
 	if len(d.Sections) == 0 {
 		return usual, nil
 	}
-	fits := func(s reports.Section) float64 {
+	fits := func(s document.Section) float64 {
 		for _, size := range []float64{usual, 9.5, 9, 8.6} {
 			p := newPress(d, paper)
 			p.setBody(size)
@@ -148,16 +148,16 @@ func firstPage(d reports.Document, paper Paper) (float64, []reports.Section) {
 	}
 	var moved []string
 	for n := len(first.Blocks) - 1; n > 0; n-- {
-		head, ok := first.Blocks[n].(reports.Paragraph)
+		head, ok := first.Blocks[n].(document.Paragraph)
 		if !ok || !head.Head {
 			continue
 		}
 		moved = append([]string{head.Text.String()}, moved...)
 		kept, rest := first, first
-		kept.Blocks = append(append([]reports.Block{}, first.Blocks[:n]...), reports.Paragraph{Text: plain("After the bench cards: " + strings.Join(moved, "; ") + ".")})
+		kept.Blocks = append(append([]document.Block{}, first.Blocks[:n]...), document.Paragraph{Text: plain("After the bench cards: " + strings.Join(moved, "; ") + ".")})
 		if size := fits(kept); size > 0 {
 			rest.Title, rest.Blocks = first.Title+", continued", first.Blocks[n:]
-			return size, slices.Concat([]reports.Section{kept}, d.Sections[1:cards], []reports.Section{rest}, d.Sections[cards:])
+			return size, slices.Concat([]document.Section{kept}, d.Sections[1:cards], []document.Section{rest}, d.Sections[cards:])
 		}
 	}
 	return usual, d.Sections
@@ -171,7 +171,7 @@ func (p *press) setBody(size float64) {
 	}
 }
 
-func newPress(d reports.Document, paper Paper) *press {
+func newPress(d document.Document, paper Paper) *press {
 	size := "A4"
 	if paper == Letter {
 		size = "Letter"

@@ -18,6 +18,7 @@ import (
 	"foamfield/analysis"
 	"foamfield/ingest"
 	"foamfield/reports"
+	"foamfield/reports/document"
 	"foamfield/thorough"
 )
 
@@ -32,7 +33,7 @@ func TestLook(t *testing.T) {
 	if *look == "" {
 		t.Skip("only with -look DIR")
 	}
-	d := document()
+	d := everyBlock()
 	if *logOf != "" {
 		log, err := ingest.Read([]string{*logOf}, ingest.Options{})
 		if err != nil {
@@ -51,7 +52,7 @@ func TestLook(t *testing.T) {
 	}
 }
 
-func render(t testing.TB, d reports.Document, paper Paper) []byte {
+func render(t testing.TB, d document.Document, paper Paper) []byte {
 	t.Helper()
 	b, err := Render(d, paper)
 	if err != nil {
@@ -65,7 +66,7 @@ var pageObject = regexp.MustCompile(`/Type /Page\b[^s]`)
 func pages(b []byte) int { return len(pageObject.FindAll(b, -1)) }
 
 func TestFile(t *testing.T) {
-	b := render(t, document(), A4)
+	b := render(t, everyBlock(), A4)
 	if !bytes.HasPrefix(b, []byte("%PDF-1.")) || !bytes.Contains(b[len(b)-8:], []byte("%%EOF")) {
 		t.Error("not a whole PDF file")
 	}
@@ -73,7 +74,7 @@ func TestFile(t *testing.T) {
 		t.Errorf("%d pages", n)
 	}
 	for paper, box := range map[Paper]string{A4: "595.28 841.89", Letter: "612.00 792.00"} {
-		if !bytes.Contains(render(t, document(), paper), []byte(box)) {
+		if !bytes.Contains(render(t, everyBlock(), paper), []byte(box)) {
 			t.Errorf("paper %d is not %s points", paper, box)
 		}
 	}
@@ -88,9 +89,9 @@ func TestFile(t *testing.T) {
 }
 
 func TestSameBytes(t *testing.T) {
-	a := render(t, document(), A4)
+	a := render(t, everyBlock(), A4)
 	for range 3 {
-		if !bytes.Equal(a, render(t, document(), A4)) {
+		if !bytes.Equal(a, render(t, everyBlock(), A4)) {
 			t.Fatal("the same document gives other bytes")
 		}
 	}
@@ -115,7 +116,7 @@ func said(t *testing.T, b []byte, args ...string) string {
 }
 
 func TestWords(t *testing.T) {
-	b := render(t, document(), A4)
+	b := render(t, everyBlock(), A4)
 	first := said(t, b, "-layout", "-l", "1")
 	for _, want := range []string{"Start from 43 % fat", "about 9 times in 10, perhaps as few as 6", "clarified butter", "215.0", "500.0 g",
 		"Crème brûlée, µ ± ≤ β σ² Ж “quoted” – and a decomposed é.", "foamfield · Week of foam trials: week.xlsx · page 1 of"} {
@@ -147,16 +148,16 @@ func TestWords(t *testing.T) {
 
 func TestHostileText(t *testing.T) {
 	long := strings.Repeat("x", 5000)
-	d := reports.Document{Title: hostileWords, Subtitle: hostileWords, Sections: []reports.Section{
-		{Title: hostileWords + long, Blocks: []reports.Block{
-			reports.Paragraph{Text: words(hostileWords + long)},
-			reports.List{Items: []reports.Text{words(""), words(hostileWords)}},
-			reports.Callout{Title: long, Text: words(strings.Repeat(hostileWords, 300))},
-			reports.Table{Caption: long, Head: []string{long, hostileWords, strings.Repeat("word ", 4000)}, Numeric: []bool{true}, Cut: long,
-				Rows: [][]reports.Text{{words(long), words(strings.Repeat("note ", 8000)), nil}, {}, {words(hostileWords)}}},
-			reports.Table{}, reports.Table{Head: make([]string, 80), Rows: [][]reports.Text{make([]reports.Text, 80)}},
-			reports.Formula{Title: long, Lines: []reports.FormulaLine{{Name: words(long), Grams: words(long)}}, Note: words(hostileWords)},
-			reports.Formula{},
+	d := document.Document{Title: hostileWords, Subtitle: hostileWords, Sections: []document.Section{
+		{Title: hostileWords + long, Blocks: []document.Block{
+			document.Paragraph{Text: words(hostileWords + long)},
+			document.List{Items: []document.Text{words(""), words(hostileWords)}},
+			document.Callout{Title: long, Text: words(strings.Repeat(hostileWords, 300))},
+			document.Table{Caption: long, Head: []string{long, hostileWords, strings.Repeat("word ", 4000)}, Numeric: []bool{true}, Cut: long,
+				Rows: [][]document.Text{{words(long), words(strings.Repeat("note ", 8000)), nil}, {}, {words(hostileWords)}}},
+			document.Table{}, document.Table{Head: make([]string, 80), Rows: [][]document.Text{make([]document.Text, 80)}},
+			document.Formula{Title: long, Lines: []document.FormulaLine{{Name: words(long), Grams: words(long)}}, Note: words(hostileWords)},
+			document.Formula{},
 		}},
 		{},
 	}}
@@ -174,23 +175,23 @@ func TestHostileText(t *testing.T) {
 }
 
 func TestWhatCannotBeDrawn(t *testing.T) {
-	d := reports.Document{Sections: []reports.Section{{ID: "region", Blocks: []reports.Block{reports.FigureRef{Name: "none"}}}}}
+	d := document.Document{Sections: []document.Section{{ID: "region", Blocks: []document.Block{document.FigureRef{Name: "none"}}}}}
 	if _, err := Render(d, A4); err == nil || !strings.Contains(err.Error(), "region") || !strings.Contains(err.Error(), "none") {
 		t.Errorf("a figure that is not there: %v", err)
 	}
-	if b := render(t, reports.Document{}, A4); pages(b) != 1 {
+	if b := render(t, document.Document{}, A4); pages(b) != 1 {
 		t.Errorf("an empty document has %d pages", pages(b))
 	}
 }
 
 // Whatever the text and the width, lines keep to it and lose nothing but spaces.
 func TestLinesKeepToTheirWidth(t *testing.T) {
-	p := newPress(reports.Document{}, A4)
+	p := newPress(document.Document{}, A4)
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.StringOfN(rapid.RuneFrom([]rune("aiWm  .é\u200B日")), 0, 80, -1).Draw(t, "text")
 		strongly := rapid.Bool().Draw(t, "strong")
 		width := rapid.Float64Range(12, 300).Draw(t, "width")
-		text := reports.Text{{Text: s, Strong: strongly}, {Text: s}}
+		text := document.Text{{Text: s, Strong: strongly}, {Text: s}}
 		got := ""
 		for _, l := range p.broken(text, 10, width) {
 			w := 0.0
@@ -276,7 +277,7 @@ func TestNumber(t *testing.T) {
 }
 
 func BenchmarkRender(b *testing.B) {
-	d := document()
+	d := everyBlock()
 	b.ReportAllocs()
 	for b.Loop() {
 		out := render(b, d, A4)
@@ -285,8 +286,8 @@ func BenchmarkRender(b *testing.B) {
 }
 
 func BenchmarkRender5000Rows(b *testing.B) {
-	d := document()
-	t := d.Sections[2].Blocks[0].(reports.Table)
+	d := everyBlock()
+	t := d.Sections[2].Blocks[0].(document.Table)
 	one := t.Rows
 	for len(t.Rows) < 5000 {
 		t.Rows = append(t.Rows, one...)

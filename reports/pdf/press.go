@@ -6,7 +6,7 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // Measures of the page, in points.
@@ -136,7 +136,7 @@ func (p *press) title(title, subtitle string) {
 	p.y += 8
 }
 
-func (p *press) section(s reports.Section) error {
+func (p *press) section(s document.Section) error {
 	if s.Alone && !p.atTop() {
 		p.newPage()
 	}
@@ -154,10 +154,10 @@ func (p *press) section(s reports.Section) error {
 	return p.blocks(s)
 }
 
-func (p *press) blocks(s reports.Section) error {
+func (p *press) blocks(s document.Section) error {
 	second := false // of two figures that share a page
 	for i, b := range s.Blocks {
-		if head, ok := b.(reports.Paragraph); ok && head.Head {
+		if head, ok := b.(document.Paragraph); ok && head.Head {
 			p.need((p.body+1.5)*p.leading + p.leastOf(s.Blocks[i+1:]))
 		}
 		if !second {
@@ -171,11 +171,11 @@ func (p *press) blocks(s reports.Section) error {
 	return nil
 }
 
-func (p *press) block(b reports.Block) error {
+func (p *press) block(b document.Block) error {
 	switch b := b.(type) {
-	case reports.Paragraph:
+	case document.Paragraph:
 		p.paragraph(b)
-	case reports.List:
+	case document.List:
 		const indent = 13
 		if b.Small && p.body < usual && p.columns(b.Items) {
 			break
@@ -191,15 +191,15 @@ func (p *press) block(b reports.Block) error {
 			p.y += p.between
 		}
 		p.y += p.gap - p.between
-	case reports.Callout:
+	case document.Callout:
 		p.callout(b)
-	case reports.Table:
+	case document.Table:
 		p.table(b)
-	case reports.Formula:
+	case document.Formula:
 		return p.formula(b)
-	case reports.Card:
+	case document.Card:
 		p.setCard(b)
-	case reports.FigureRef:
+	case document.FigureRef:
 		if f, ok := p.figures[b.Name]; ok && b.Beside {
 			return p.atRight(f)
 		}
@@ -211,7 +211,7 @@ func (p *press) block(b reports.Block) error {
 }
 
 // columns sets a list as small print in two columns, unless it is too long for a page.
-func (p *press) columns(items []reports.Text) bool {
+func (p *press) columns(items []document.Text) bool {
 	const size, indent, gap, between = 7.5, 8.0, 14.0, 1.5
 	width := (p.measure() - gap) / 2
 	var broken [][]line
@@ -246,7 +246,7 @@ func (p *press) columns(items []reports.Text) bool {
 	return true
 }
 
-func (p *press) paragraph(b reports.Paragraph) {
+func (p *press) paragraph(b document.Paragraph) {
 	size, colour, after := p.body, drawing.Ink, p.gap
 	switch {
 	case b.Head:
@@ -268,7 +268,7 @@ func (p *press) bookmark(s string, level int) {
 }
 
 // callout is set on a tint with a bar at its left.
-func (p *press) callout(c reports.Callout) {
+func (p *press) callout(c document.Callout) {
 	const indent, pad = 12.0, 5.0
 	bar, tint := drawing.Accent, drawing.Pale
 	if c.Caution {

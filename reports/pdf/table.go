@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 const (
@@ -15,7 +15,7 @@ const (
 // sheet is a table ready to be set: sizes and places of its columns.
 type sheet struct {
 	size    float64
-	head    []reports.Text
+	head    []document.Text
 	numeric []bool
 	left    float64
 	widths  []float64 // without padding
@@ -31,7 +31,7 @@ func (s *sheet) total() float64 {
 }
 
 // table is set over as many pages as it takes, its head on each.
-func (p *press) table(t reports.Table) {
+func (p *press) table(t document.Table) {
 	s := p.sheetOf(t)
 	p.need(p.leastOfTable(t))
 	if t.Caption != "" {
@@ -47,7 +47,7 @@ func (p *press) table(t reports.Table) {
 }
 
 // sheetOf is a table with its columns measured.
-func (p *press) sheetOf(t reports.Table) *sheet {
+func (p *press) sheetOf(t document.Table) *sheet {
 	s := &sheet{size: p.body - 1, left: p.left(), oneLine: t.OneLine}
 	for _, h := range t.Head {
 		s.head = append(s.head, strong(h))
@@ -63,13 +63,13 @@ func (p *press) sheetOf(t reports.Table) *sheet {
 
 // leastOfTable is the room a table asks for: its caption, its head and two rows, which
 // never stand on different pages.
-func (p *press) leastOfTable(t reports.Table) float64 {
+func (p *press) leastOfTable(t document.Table) float64 {
 	s := p.sheetOf(t)
 	h, high := s.size*p.leading, 0.0
 	if t.Caption != "" {
 		high = float64(len(p.broken(strong(t.Caption), p.body, p.measure())))*p.body*p.leading + 2
 	}
-	for i, row := range append([][]reports.Text{s.head}, t.Rows...) {
+	for i, row := range append([][]document.Text{s.head}, t.Rows...) {
 		if i == 3 {
 			break
 		}
@@ -84,7 +84,7 @@ func (p *press) leastOfTable(t reports.Table) float64 {
 
 // fitLines gives every column the width of its longest text, at a size at which a row is
 // likely to keep to a line; what is still too wide takes it from the widest columns.
-func (p *press) fitLines(s *sheet, rows [][]reports.Text, measure float64) {
+func (p *press) fitLines(s *sheet, rows [][]document.Text, measure float64) {
 	const least = 7.0
 	n := len(s.head)
 	whole := make([]float64, n) // at size 1
@@ -129,7 +129,7 @@ func (p *press) fitLines(s *sheet, rows [][]reports.Text, measure float64) {
 }
 
 // textWidth is how wide a text is on one line at size 1.
-func (p *press) textWidth(t reports.Text) float64 {
+func (p *press) textWidth(t document.Text) float64 {
 	w := -p.fonts.width(regular, 1, " ")
 	for _, word := range p.words(t) {
 		w += p.fonts.width(regular, 1, " ") + word.width
@@ -138,7 +138,7 @@ func (p *press) textWidth(t reports.Text) float64 {
 }
 
 // oneLine is the first line of a cell, with dots where there was more.
-func (p *press) oneLine(t reports.Text, size, width float64) []line {
+func (p *press) oneLine(t document.Text, size, width float64) []line {
 	whole := p.broken(t, size, width)
 	if len(whole) < 2 {
 		return whole
@@ -152,13 +152,13 @@ func (p *press) oneLine(t reports.Text, size, width float64) []line {
 // fit chooses the columns' widths: as wide as their text where all fits, else
 // every column keeps its longest word and the long texts share what is left.
 // Type shrinks before words are cut.
-func (p *press) fit(s *sheet, rows [][]reports.Text, measure float64) {
+func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 	n := len(s.head)
 	for _, r := range rows {
 		n = max(n, len(r))
 	}
 	least, whole, mean := make([]float64, n), make([]float64, n), make([]float64, n) // at size 1
-	see := func(i int, t reports.Text) {
+	see := func(i int, t document.Text) {
 		space := p.fonts.width(regular, 1, " ")
 		sum := -space
 		for _, w := range p.words(t) {
@@ -224,7 +224,7 @@ func (p *press) fit(s *sheet, rows [][]reports.Text, measure float64) {
 
 // rows sets the head and the rows from the place reached. A row taller than
 // what is left goes to the next page, one taller than a page is cut between lines.
-func (p *press) rows(s *sheet, rows [][]reports.Text) {
+func (p *press) rows(s *sheet, rows [][]document.Text) {
 	h := s.size * p.leading
 	head := p.heads(s)
 	for i := range head {
@@ -275,7 +275,7 @@ func (p *press) heads(s *sheet) [][]line {
 	return out
 }
 
-func (p *press) cells(s *sheet, row []reports.Text) [][]line {
+func (p *press) cells(s *sheet, row []document.Text) [][]line {
 	out := make([][]line, len(row))
 	for i, t := range row {
 		if s.oneLine {
@@ -315,16 +315,16 @@ func (p *press) wide(l line, size float64) float64 {
 
 // formula is the table a cook weighs by: larger type, the total under it, and the map
 // that shows where it lies at its right.
-func (p *press) formula(f reports.Formula) error {
+func (p *press) formula(f document.Formula) error {
 	s := &sheet{size: p.body + 1, left: p.left(),
-		head:    []reports.Text{strong("ingredient"), strong("grams"), strong("ounces"), strong("of the mix"), strong("of its part"), strong("scale error")},
+		head:    []document.Text{strong("ingredient"), strong("grams"), strong("ounces"), strong("of the mix"), strong("of its part"), strong("scale error")},
 		numeric: []bool{false, true, true, true, true, true}}
-	var rows [][]reports.Text
+	var rows [][]document.Text
 	for _, l := range f.Lines {
-		rows = append(rows, []reports.Text{l.Name, bolder(l.Grams), l.Ounces, l.OfMix, l.OfPart, l.Weigh})
+		rows = append(rows, []document.Text{l.Name, bolder(l.Grams), l.Ounces, l.OfMix, l.OfPart, l.Weigh})
 	}
 	if f.Total.String() != "" {
-		rows = append(rows, []reports.Text{strong("total"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
+		rows = append(rows, []document.Text{strong("total"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
 	}
 	whole := p.measure()
 	measure := whole
@@ -365,7 +365,7 @@ func (p *press) formula(f reports.Formula) error {
 }
 
 // dropEmpty takes out the columns that no row fills.
-func (p *press) dropEmpty(s *sheet, rows [][]reports.Text) {
+func (p *press) dropEmpty(s *sheet, rows [][]document.Text) {
 	for i := len(s.head) - 1; i > 0; i-- {
 		used := false
 		for _, r := range rows {
@@ -382,8 +382,8 @@ func (p *press) dropEmpty(s *sheet, rows [][]reports.Text) {
 	}
 }
 
-func bolder(t reports.Text) reports.Text {
-	out := make(reports.Text, len(t))
+func bolder(t document.Text) document.Text {
+	out := make(document.Text, len(t))
 	for i, s := range t {
 		s.Strong = true
 		out[i] = s

@@ -3,7 +3,7 @@ package pdf
 import (
 	"strings"
 
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // run is clean text in one face; a line is runs side by side.
@@ -15,8 +15,8 @@ type (
 	line struct{ runs []run }
 )
 
-func plain(s string) reports.Text  { return reports.Text{{Text: s}} }
-func strong(s string) reports.Text { return reports.Text{{Text: s, Strong: true}} }
+func plain(s string) document.Text  { return document.Text{{Text: s}} }
+func strong(s string) document.Text { return document.Text{{Text: s, Strong: true}} }
 
 // word is what is not broken unless it is wider than a whole line: pieces of
 // text with no space between them.
@@ -26,7 +26,7 @@ type word struct {
 }
 
 // words cuts a text at its spaces; a word may change face within.
-func (p *press) words(t reports.Text) []word {
+func (p *press) words(t document.Text) []word {
 	var out []word
 	open := false // the last word still grows
 	for _, span := range t {
@@ -54,7 +54,7 @@ func (p *press) words(t reports.Text) []word {
 }
 
 // broken is the text in lines no wider than width; at least one line.
-func (p *press) broken(t reports.Text, size, width float64) []line {
+func (p *press) broken(t document.Text, size, width float64) []line {
 	width /= size
 	var out []line
 	var now line

@@ -6,7 +6,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // A terminal's summary is never wider nor longer than this.
@@ -17,7 +17,7 @@ const (
 
 // Summary is the report in at most 25 lines of at most 80 letters, with a line
 // feed at the end of each. What does not fit is left to the report.
-func Summary(d reports.Document) string {
+func Summary(d document.Document) string {
 	var lines []string
 	for _, b := range d.Brief {
 		next := block(b)
@@ -35,11 +35,11 @@ func Summary(d reports.Document) string {
 	return strings.Join(lines, "\n") + "\n"
 }
 
-func block(b reports.Block) []string {
+func block(b document.Block) []string {
 	switch b := b.(type) {
-	case reports.Paragraph:
+	case document.Paragraph:
 		return wrap(plain(b.Text))
-	case reports.Formula:
+	case document.Formula:
 		var lines []string
 		for _, l := range b.Lines {
 			lines = append(lines, row(plain(l.Grams), plain(l.Ounces), plain(l.Name)))
@@ -71,7 +71,7 @@ func clip(s string) string {
 }
 
 // plain drops what a terminal would obey: text comes from other people's files.
-func plain(t reports.Text) string {
+func plain(t document.Text) string {
 	return strings.Join(strings.Fields(strings.Map(func(r rune) rune {
 		switch {
 		case unicode.IsSpace(r):

@@ -8,17 +8,17 @@ import (
 
 	"pgregory.net/rapid"
 
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
-func say(s string) reports.Text { return reports.Text{{Text: s}} }
+func say(s string) document.Text { return document.Text{{Text: s}} }
 
 func TestSummary(t *testing.T) {
-	d := reports.Document{Brief: []reports.Block{
-		reports.Paragraph{Text: say("week.xlsx: 28 trials, 14 worked.")},
-		reports.Formula{Lines: []reports.FormulaLine{{Name: say("clarified butter"), Grams: say("107.1 g")}, {Name: say("GMS"), Grams: say("3.9 g")}},
+	d := document.Document{Brief: []document.Block{
+		document.Paragraph{Text: say("week.xlsx: 28 trials, 14 worked.")},
+		document.Formula{Lines: []document.FormulaLine{{Name: say("clarified butter"), Grams: say("107.1 g")}, {Name: say("GMS"), Grams: say("3.9 g")}},
 			Total: say("111.0 g"), Note: say("35.5 % fat. " + strings.Repeat("word ", 16))},
-		reports.Formula{Note: say("45 % fat.")},
+		document.Formula{Note: say("45 % fat.")},
 	}}
 	want := `week.xlsx: 28 trials, 14 worked.
      107.1 g  clarified butter
@@ -31,7 +31,7 @@ word word word
 	if got := Summary(d); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
 	}
-	if got := Summary(reports.Document{}); got != "" {
+	if got := Summary(document.Document{}); got != "" {
 		t.Errorf("nothing is said as %q", got)
 	}
 }
@@ -40,15 +40,15 @@ word word word
 func TestFitsAndIsQuiet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		texts := rapid.OneOf(rapid.String(), rapid.StringMatching(`([a-z]{1,30} ){0,30}[a-z]*`), rapid.SampledFrom([]string{strings.Repeat("w", 200), "\x1b[2Jgone", "a\r\nb", "\u202Eabc", "\x00"}))
-		var d reports.Document
+		var d document.Document
 		for range rapid.IntRange(0, 12).Draw(t, "blocks") {
 			if rapid.Bool().Draw(t, "paragraph") {
-				d.Brief = append(d.Brief, reports.Paragraph{Text: say(texts.Draw(t, "text"))})
+				d.Brief = append(d.Brief, document.Paragraph{Text: say(texts.Draw(t, "text"))})
 				continue
 			}
-			f := reports.Formula{Note: say(texts.Draw(t, "note"))}
+			f := document.Formula{Note: say(texts.Draw(t, "note"))}
 			for range rapid.IntRange(0, 30).Draw(t, "lines") {
-				f.Lines = append(f.Lines, reports.FormulaLine{Name: say(texts.Draw(t, "name")), Grams: say(texts.Draw(t, "grams"))})
+				f.Lines = append(f.Lines, document.FormulaLine{Name: say(texts.Draw(t, "name")), Grams: say(texts.Draw(t, "grams"))})
 			}
 			d.Brief = append(d.Brief, f)
 		}
@@ -71,9 +71,9 @@ func TestFitsAndIsQuiet(t *testing.T) {
 }
 
 func TestWhatDoesNotFitIsNamed(t *testing.T) {
-	var d reports.Document
+	var d document.Document
 	for range 40 {
-		d.Brief = append(d.Brief, reports.Paragraph{Text: say("one line")})
+		d.Brief = append(d.Brief, document.Paragraph{Text: say("one line")})
 	}
 	lines := strings.Split(strings.TrimSuffix(Summary(d), "\n"), "\n")
 	if len(lines) != most || lines[most-1] != "The rest is in the report." {

@@ -9,7 +9,7 @@ func BenchmarkReport10000(b *testing.B) {
 	for len(r.Trials) < 10000 {
 		r.Trials = append(r.Trials, one...)
 	}
-	d := document()
+	d := everyBlock()
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Report(r, d); err != nil {
@@ -19,7 +19,7 @@ func BenchmarkReport10000(b *testing.B) {
 }
 
 func BenchmarkReport(b *testing.B) {
-	r, d := kitchen(), document()
+	r, d := kitchen(), everyBlock()
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Report(r, d); err != nil {

@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // Columns of a bench card, and how many there are.
@@ -18,11 +18,11 @@ const (
 // cards are the bench cards, a sheet each. Those of a start follow the batch and the
 // scale on the Formula sheet, so that no sheet has other grams than another; first is
 // where each start's ingredients begin there.
-func cards(b *book, r *result.Results, d reports.Document, first []int) {
+func cards(b *book, r *result.Results, d document.Document, first []int) {
 	n := 0
 	for _, s := range d.Sections {
 		for _, block := range s.Blocks {
-			c, ok := block.(reports.Card)
+			c, ok := block.(document.Card)
 			if !ok {
 				continue
 			}
@@ -52,7 +52,7 @@ func weighed(r *result.Results, of string, first []int) (lines []result.FormulaL
 	return nil, nil, 0
 }
 
-func card(p *page, r *result.Results, name string, c reports.Card, first []int) {
+func card(p *page, r *result.Results, name string, c document.Card, first []int) {
 	wide := func(l look, s string) {
 		if s != "" {
 			p.wide(cardColumns, in(l, s))
@@ -113,7 +113,7 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 		p.add(cell{}, said, first, second)
 	}
 	boxes(in(head, "what came of it"), in(head, "first time"), in(head, "second time"))
-	for _, blank := range append(c.Blanks, reports.Blank{Label: reports.Text{{Text: "notes"}}, Line: true}) {
+	for _, blank := range append(c.Blanks, document.Blank{Label: document.Text{{Text: "notes"}}, Line: true}) {
 		said := blank.Label.String()
 		if blank.Unit != "" {
 			said += ", " + blank.Unit
@@ -134,7 +134,7 @@ func card(p *page, r *result.Results, name string, c reports.Card, first []int) 
 }
 
 // weights are the ingredients in the order of addition.
-func (p *page) weights(r *result.Results, c reports.Card, lines []result.FormulaLine, parts []result.Part, from int) {
+func (p *page) weights(r *result.Results, c document.Card, lines []result.FormulaLine, parts []result.Part, from int) {
 	batch, step := formulaSheet+"!"+batchCell, formulaSheet+"!"+stepCell
 	n, total, sums := 0, 0.0, ""
 	for k, part := range parts {

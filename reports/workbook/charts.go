@@ -8,7 +8,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots/drawing"
-	"foamfield/reports"
+	"foamfield/reports/say"
 )
 
 // fatLimit is the best chance at each fat percent, with a chart of it.
@@ -18,7 +18,7 @@ func fatLimit(b *book, r *result.Results) {
 	p.freeze(1)
 	for _, f := range r.FatLimit {
 		p.add(in(tenths, f.FatPercent), in(chance, f.Chance.Mean), in(chance, f.Chance.Low), in(chance, f.Chance.High),
-			in(ordinary, reports.Failings(r, f.LimitedBy)), number(f.Mix.EmulsifierPercent, tenths), number(f.Mix.BlendHLB, tenths), in(ordinary, f.Workable))
+			in(ordinary, say.Failings(r, f.LimitedBy)), number(f.Mix.EmulsifierPercent, tenths), number(f.Mix.BlendHLB, tenths), in(ordinary, f.Workable))
 	}
 	if n := len(r.FatLimit); n > 1 {
 		series := func(col, colour string, dash excelize.LineDashType, width float64) excelize.ChartSeries {

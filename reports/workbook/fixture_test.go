@@ -5,7 +5,7 @@ import (
 
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 func of[T any](v T) *T { return &v }
@@ -76,22 +76,22 @@ func kitchen() *result.Results {
 	return r
 }
 
-func document() reports.Document {
-	say := func(s string) reports.Text { return reports.Text{{Text: s}} }
-	return reports.Document{Title: "=1+1 week", Subtitle: "26 trials", Sections: []reports.Section{
-		{ID: "start", Title: "Start from this", Blocks: []reports.Block{
-			reports.Paragraph{Lead: true, Text: say("Start from 43 % fat.")},
-			reports.List{Items: []reports.Text{say("It clogs about 1 in 25."), say("=2+2")}},
-			reports.Callout{Caution: true, Title: "Vent first", Text: say("Do not open a clogged canister.")},
-			reports.Formula{Title: "For 300 g", Lines: []reports.FormulaLine{{Name: say("=3+3"), Grams: say("128.4"), OfMix: say("42.8 %")}}, Total: say("300 g"), Note: say("Likely to work.")},
-			reports.Table{Caption: "Closest trial", Head: []string{"what", "here", "there"}, Rows: [][]reports.Text{{say("fat"), say("43.0"), say("42.0")}}, Cut: "2 more"}}},
-		{ID: "card", Title: "Bench card: surest start", Alone: true, Blocks: []reports.Block{reports.Card{Title: "surest start", Of: "starts[0]", Log: "=1+1", Mix: say("=2+2"),
-			Aim: say("Works about 9 in 10."), Made: say("Predicted, not yet made."), Note: say("@note"), Mind: []reports.Text{say("=3+3"), say("Vent first.")},
-			Parts:  []reports.CardPart{{Title: "Fat part", Lines: make([]reports.CardLine, 2)}, {Title: "Water part", Lines: make([]reports.CardLine, 2)}},
-			Steps:  []reports.CardStep{{Text: say("=cmd|'/c calc'!A1")}, {Text: say("<b>chill</b>"), Critical: true, Limit: say("=4+4")}},
-			Blanks: []reports.Blank{{Label: say("=5+5"), Choices: []string{"yes", "no"}}, {Label: say("hold"), Line: true, Unit: "min"}}}}},
-		{ID: "card-2", Title: "Bench card: your next trial", Alone: true, Blocks: []reports.Block{reports.Card{Parts: []reports.CardPart{{Title: "Fat part", Lines: make([]reports.CardLine, 3)}}}}},
-		{ID: "fits", Title: "Fits", Reader: reports.Scientist, Blocks: []reports.Block{reports.Paragraph{Text: say("not for cooks")}}},
+func everyBlock() document.Document {
+	say := func(s string) document.Text { return document.Text{{Text: s}} }
+	return document.Document{Title: "=1+1 week", Subtitle: "26 trials", Sections: []document.Section{
+		{ID: "start", Title: "Start from this", Blocks: []document.Block{
+			document.Paragraph{Lead: true, Text: say("Start from 43 % fat.")},
+			document.List{Items: []document.Text{say("It clogs about 1 in 25."), say("=2+2")}},
+			document.Callout{Caution: true, Title: "Vent first", Text: say("Do not open a clogged canister.")},
+			document.Formula{Title: "For 300 g", Lines: []document.FormulaLine{{Name: say("=3+3"), Grams: say("128.4"), OfMix: say("42.8 %")}}, Total: say("300 g"), Note: say("Likely to work.")},
+			document.Table{Caption: "Closest trial", Head: []string{"what", "here", "there"}, Rows: [][]document.Text{{say("fat"), say("43.0"), say("42.0")}}, Cut: "2 more"}}},
+		{ID: "card", Title: "Bench card: surest start", Alone: true, Blocks: []document.Block{document.Card{Title: "surest start", Of: "starts[0]", Log: "=1+1", Mix: say("=2+2"),
+			Aim: say("Works about 9 in 10."), Made: say("Predicted, not yet made."), Note: say("@note"), Mind: []document.Text{say("=3+3"), say("Vent first.")},
+			Parts:  []document.CardPart{{Title: "Fat part", Lines: make([]document.CardLine, 2)}, {Title: "Water part", Lines: make([]document.CardLine, 2)}},
+			Steps:  []document.CardStep{{Text: say("=cmd|'/c calc'!A1")}, {Text: say("<b>chill</b>"), Critical: true, Limit: say("=4+4")}},
+			Blanks: []document.Blank{{Label: say("=5+5"), Choices: []string{"yes", "no"}}, {Label: say("hold"), Line: true, Unit: "min"}}}}},
+		{ID: "card-2", Title: "Bench card: your next trial", Alone: true, Blocks: []document.Block{document.Card{Parts: []document.CardPart{{Title: "Fat part", Lines: make([]document.CardLine, 3)}}}}},
+		{ID: "fits", Title: "Fits", Reader: document.Scientist, Blocks: []document.Block{document.Paragraph{Text: say("not for cooks")}}},
 	}}
 }
 

@@ -23,7 +23,7 @@ func TestLook(t *testing.T) {
 	if *lookIn == "" {
 		t.Skip("only with -look DIR")
 	}
-	r, d := kitchen(), document()
+	r, d := kitchen(), everyBlock()
 	if *logOf != "" {
 		log, err := ingest.Read([]string{*logOf}, ingest.Options{})
 		if err != nil {

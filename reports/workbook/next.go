@@ -10,7 +10,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots/wording"
-	"foamfield/reports"
+	"foamfield/reports/say"
 )
 
 // safety stands under the table that goes to the bench.
@@ -240,7 +240,7 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 func reason(n result.NextTrial) string {
 	s := wording.Sentence(n.Reason)
 	if c := n.Clogging; c != nil {
-		s += " Clogs: " + reports.Clogging(*c) + "."
+		s += " Clogs: " + say.Clogging("", *c).String() + "."
 	}
 	return s
 }

@@ -41,7 +41,7 @@ func demo(t *testing.T) (*trial.Log, *result.Results) {
 // formula; after a change of batch and scale in the file, it weighs what the program does.
 func TestSecondProgramAgrees(t *testing.T) {
 	thorough.Program(t, "soffice", "the workbook is not opened by a second program here")
-	b, err := Report(kitchen(), document())
+	b, err := Report(kitchen(), everyBlock())
 	if n := recalculated(t, b, err); n < 20 {
 		t.Errorf("only %d formulas were compared", n)
 	}

@@ -5,7 +5,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots/wording"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // summaryColumns are those that a text of the summary goes over.
@@ -13,7 +13,7 @@ const summaryColumns = 5
 
 // summary is what a cook reads, with two pictures, and where the rest of the workbook is.
 // Tables that have a sheet of their own are named by a link to it.
-func summary(b *book, d reports.Document, contents func(p *page)) {
+func summary(b *book, d document.Document, contents func(p *page)) {
 	p := b.sheet("Summary", 34, 18, 18, 18, 22)
 	p.upright = true
 	p.say(title, d.Title)
@@ -21,13 +21,13 @@ func summary(b *book, d reports.Document, contents func(p *page)) {
 		p.say(quiet, d.Subtitle)
 	}
 	for i, s := range d.Sections {
-		if s.Reader != reports.Cook || s.Alone { // the latter have sheets of their own
+		if s.Reader != document.Cook || s.Alone { // the latter have sheets of their own
 			continue
 		}
 		p.add()
 		p.say(title, s.Title)
 		for _, block := range s.Blocks {
-			if t, ok := block.(reports.Table); ok && i > 0 {
+			if t, ok := block.(document.Table); ok && i > 0 {
 				p.say(wrapped, t.Caption)
 				if s.ID == "next" {
 					p.wide(summaryColumns, in(linked, leadsTo{"The trials and why to make them", "Next trials"}))
@@ -53,19 +53,19 @@ func (p *page) say(l look, s string) {
 }
 
 // block sets one block of the summary.
-func (p *page) block(block reports.Block, d reports.Document) {
+func (p *page) block(block document.Block, d document.Document) {
 	switch block := block.(type) {
-	case reports.Paragraph:
+	case document.Paragraph:
 		l := wrapped
 		if block.Lead || block.Head {
 			l = lead
 		}
 		p.say(l, block.Text.String())
-	case reports.List:
+	case document.List:
 		for _, item := range block.Items {
 			p.say(wrapped, "• "+item.String())
 		}
-	case reports.Callout:
+	case document.Callout:
 		l := wrapped
 		if block.Caution {
 			l = caution
@@ -75,29 +75,29 @@ func (p *page) block(block reports.Block, d reports.Document) {
 			said = block.Title + ". " + said
 		}
 		p.say(l, said)
-	case reports.Table:
+	case document.Table:
 		p.say(wrapped, block.Caption)
 		p.heads(block.Head...)
 		for _, row := range block.Rows {
 			p.words(row...)
 		}
 		p.say(quiet, block.Cut)
-	case reports.FigureRef:
+	case document.FigureRef:
 		p.pictures(d, block.Name, "fat-limit")
-	case reports.Formula:
+	case document.Formula:
 		p.say(lead, block.Title)
 		p.heads("ingredient", "grams", "of the mix", "of its part", "scale error")
 		for _, l := range block.Lines {
 			p.words(l.Name, beside(l.Grams, l.Ounces), l.OfMix, l.OfPart, l.Weigh)
 		}
-		p.words(reports.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
+		p.words(document.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
 		p.say(quiet, block.Note.String())
 		p.pictures(d, block.Beside, "fat-limit")
 	}
 }
 
 // pictures sets figures beside each other, on rows left free for them.
-func (p *page) pictures(d reports.Document, names ...string) {
+func (p *page) pictures(d document.Document, names ...string) {
 	const dpi, scale, rowHigh = 144, 0.5, 15.0 // dots of a picture, how many of them make one of the sheet; points
 	rows, at := 0, p.next()
 	for i, name := range names {
@@ -142,7 +142,7 @@ func (p *page) contents(r *result.Results, carded bool) {
 	}
 }
 
-func (p *page) words(row ...reports.Text) {
+func (p *page) words(row ...document.Text) {
 	var cells []cell
 	for i, t := range row {
 		l := wrapped
@@ -155,9 +155,9 @@ func (p *page) words(row ...reports.Text) {
 }
 
 // beside puts ounces in brackets after grams, if there are any.
-func beside(grams, ounces reports.Text) reports.Text {
+func beside(grams, ounces document.Text) document.Text {
 	if len(ounces) == 0 {
 		return grams
 	}
-	return reports.Text{{Text: grams.String() + " (" + ounces.String() + ")"}}
+	return document.Text{{Text: grams.String() + " (" + ounces.String() + ")"}}
 }

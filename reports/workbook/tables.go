@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/say"
 )
 
 func problems(b *book, r *result.Results) {
@@ -37,7 +37,7 @@ func columns(b *book, r *result.Results) {
 	p.heads("place", "header", "read as", "unit")
 	p.freeze(0)
 	for _, c := range r.Columns {
-		p.add(text(c.At), text(c.Header), text(reports.ColumnSaid(c.ReadAs)), in(ordinary, c.Unit))
+		p.add(text(c.At), text(c.Header), text(say.ColumnSaid(c.ReadAs)), in(ordinary, c.Unit))
 	}
 	p.write()
 }
@@ -102,7 +102,7 @@ func fits(b *book, r *result.Results) {
 
 // spelt is a distribution as textbooks spell it.
 func spelt(distribution string) string {
-	if s := reports.Distributions[distribution]; s != "" {
+	if s := say.Distributions[distribution]; s != "" {
 		return s
 	}
 	return distribution

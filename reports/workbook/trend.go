@@ -2,15 +2,15 @@ package workbook
 
 import (
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // Trend is report.xlsx of many weeks: the summary, then a sheet for each list of
 // trend.json.
-func Trend(t *result.Trend, d reports.Document) ([]byte, error) {
+func Trend(t *result.Trend, d document.Document) ([]byte, error) {
 	b := newBook()
 	summary(b, d, func(*page) {})
-	weeks(b, t)
+	byWeek(b, t)
 	optima(b, t)
 	steps(b, t)
 	tests(b, t)
@@ -34,7 +34,7 @@ func countCells(c result.TrendCount) []cell {
 	return []cell{count(c.Count), count(c.Of), in(precise, c.Low), in(precise, c.High)}
 }
 
-func weeks(b *book, t *result.Trend) {
+func byWeek(b *book, t *result.Trend) {
 	p := b.sheet("Weeks", 24, 12, 12)
 	p.heads("week", "first date", "last date", "trials", "hold level", "low", "high", "hold, min", "low", "high", "drained level", "low", "high", "chance", "low", "high",
 		"clogged", "of", "low", "high", "split", "of", "low", "high")

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/weeks"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -16,7 +16,7 @@ func TestTrendBook(t *testing.T) {
 	r := &result.Trend{Periods: []result.Period{{Label: "week of 2 Mar 2026", FirstDate: "2026-03-02", LastDate: "2026-03-05", Trials: 12,
 		Level: &result.Ratio{Ratio: 1.123456789, Low: 0.9, High: 1.3}, Clogged: result.TrendCount{Count: 1, Of: 12, Low: 0.004, High: 0.34}}},
 		Tests: []result.TrendTest{{What: "week", Outcome: result.HoldMinutes, P: &p, PAdjusted: &p, Verdict: result.Shown, Effect: &result.Ratio{Ratio: 1.4, Low: 1.2, High: 1.7}, Sentence: "shown"}}}
-	content, err := Trend(r, reports.Trend(r))
+	content, err := Trend(r, weeks.Build(r))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/say"
 )
 
 // trials is the log as it was read, one row a trial, with the cell it stands in.
@@ -173,7 +173,7 @@ func bound(i *result.Interval, side func(*result.Interval) *float64, l look) cel
 func failures(r *result.Results, by []result.Outcome) string {
 	var said []string
 	for _, o := range by {
-		said = append(said, reports.Failing(r, o))
+		said = append(said, say.Failing(r, o))
 	}
 	return strings.Join(said, ", ")
 }

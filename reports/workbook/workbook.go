@@ -7,13 +7,13 @@ import (
 	"slices"
 
 	"foamfield/analysis/result"
-	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 // Report is report.xlsx.
-func Report(r *result.Results, d reports.Document) ([]byte, error) {
+func Report(r *result.Results, d document.Document) ([]byte, error) {
 	b := newBook()
-	apart := slices.ContainsFunc(d.Sections, func(s reports.Section) bool { return s.Alone })
+	apart := slices.ContainsFunc(d.Sections, func(s document.Section) bool { return s.Alone })
 	summary(b, d, func(p *page) { p.contents(r, apart) })
 	cards(b, r, d, formula(b, r))
 	trials(b, r)

@@ -18,6 +18,7 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/reports/document"
 )
 
 func open(t *testing.T, b []byte, err error) *excelize.File {
@@ -56,7 +57,7 @@ func under(t *testing.T, f *excelize.File, sheet string, row int, header string)
 
 func report(t *testing.T, r *result.Results) *excelize.File {
 	t.Helper()
-	b, err := Report(r, document())
+	b, err := Report(r, everyBlock())
 	return open(t, b, err)
 }
 
@@ -461,7 +462,7 @@ func TestNoSuchNumber(t *testing.T) {
 
 func TestSameBytes(t *testing.T) {
 	for name, write := range map[string]func() ([]byte, error){
-		"report":      func() ([]byte, error) { return Report(kitchen(), document()) },
+		"report":      func() ([]byte, error) { return Report(kitchen(), everyBlock()) },
 		"next trials": func() ([]byte, error) { return nextTrialsOf(kitchen()) },
 	} {
 		a, err := write()
@@ -485,7 +486,7 @@ func TestEmptyResults(t *testing.T) {
 	}
 	b, err := nextTrialsOf(&result.Results{})
 	open(t, b, err)
-	if _, err := Report(&result.Results{}, reports.Document{}); err != nil {
+	if _, err := Report(&result.Results{}, document.Document{}); err != nil {
 		t.Error(err)
 	}
 }
@@ -647,7 +648,7 @@ func TestSummaryLeadsOn(t *testing.T) {
 			t.Errorf("nothing leads to %s", sheet)
 		}
 	}
-	if d.Sections[0].Blocks[0].(reports.Formula).Beside == "" {
+	if d.Sections[0].Blocks[0].(document.Formula).Beside == "" {
 		t.Fatal("no picture to look for")
 	}
 	if cells, err := f.GetPictureCells("Summary"); err != nil || len(cells) == 0 {

@@ -1,0 +1,170 @@
+package cook
+
+import (
+	"strings"
+
+	"foamfield/analysis/result"
+	"foamfield/plots/wording"
+	"foamfield/reports/document"
+	"foamfield/reports/say"
+)
+
+// first is the summary page.
+func (b pages) first() document.Section {
+	s := document.Section{ID: "start", Title: b.title(), Reader: document.Cook}
+	if len(b.R.Starts) > 0 {
+		s.Blocks = b.starts()
+	} else {
+		s.Blocks = b.stopped()
+	}
+	s.Blocks = append(s.Blocks, b.story()...)
+	return s
+}
+
+// cautions are what to keep in mind whatever the foam does.
+func (b pages) cautions() document.Section {
+	s := document.Section{ID: "cautions", Title: "Cautions", Reader: document.Cook}
+	var items []document.Text
+	for _, c := range b.R.Cautions {
+		if c.Kind != "scope" || len(b.R.Starts) == 0 { // else it is said beside the formula
+			items = append(items, say.Text(say.Ended(c.Text)))
+		}
+	}
+	if len(items) > 0 {
+		s.Blocks = []document.Block{document.List{Items: items, Small: true}}
+	}
+	return s
+}
+
+// asOf says for which week and lots the starts are, where these matter.
+func (b pages) asOf() []document.Block {
+	as := b.R.AsOf
+	if as == nil {
+		return nil
+	}
+	made := "as of " + say.Week(as.Period)
+	if len(as.Lots) > 0 {
+		made += " with " + strings.Join(as.Lots, " and ")
+	}
+	return []document.Block{document.Callout{Title: "Weeks or lots matter", Text: say.Text(strings.Join(wholeSentences(as.Why), " ") +
+		" This start is " + made + ": older trials count as these would have given them. See foamfield trend for week by week.")}}
+}
+
+// wholeSentences begins each with a capital and ends it.
+func wholeSentences(list []string) (out []string) {
+	for _, s := range list {
+		out = append(out, wording.Sentence(s))
+	}
+	return out
+}
+
+func (b pages) title() string {
+	if b.Bare() && len(b.R.Starts) > 0 {
+		if names := b.Unknown(); len(names) > 0 {
+			return say.Text("No ", alternatives(names), " is known: the best mix as to ", b.about(), " only").String()
+		}
+		return "Not watched long enough; the best guess there is"
+	}
+	switch b.R.Status {
+	case result.Recommended:
+		return "Start from this"
+	case result.BestAvailable:
+		return "No mix is sure enough yet; the best there is"
+	case result.ToBeSettled:
+		return "Something has to be settled first"
+	case result.TooFewTrials:
+		return "Too few trials to name a start"
+	case result.NothingWorked:
+		return "Nothing worked yet"
+	case result.NoSafeStart:
+		return "No mix clogs seldom enough to be named as a start"
+	}
+	return "What the log says"
+}
+
+// starts is the page of a run that names a mix.
+func (b pages) starts() []document.Block {
+	start := b.R.Starts[0]
+	const path = "starts[0]"
+	var blocks []document.Block
+	switch {
+	case b.Bare():
+		blocks = append(blocks, document.Paragraph{Lead: true, Text: b.proviso()})
+	case b.R.Status != result.Recommended:
+		blocks = append(blocks, document.Paragraph{Lead: true, Text: say.Sentence(b.R.StatusReason)})
+	}
+	blocks = append(blocks, b.asOf()...)
+	name := "Surest start"
+	if b.Bare() {
+		name = "Best guess"
+	}
+	blocks = append(blocks, b.inGrams(name, path, start)...)
+	blocks = append(blocks, b.costs()...)
+	blocks = append(blocks, b.service()...)
+	promise := "Likely to work"
+	if b.R.Status != result.Recommended {
+		promise = "The best guess these trials allow, not a promise"
+	}
+	silent := "; says nothing of taste, canister or food safety."
+	if len(b.R.Targets.Results) > 0 {
+		silent = "; says nothing of canister or food safety, nor of taste beyond what was asked."
+	}
+	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(promise + silent)})
+	blocks = append(blocks, b.works(), say.Head("How sure, and how it would fail"))
+	blocks = append(blocks, b.sure(path, start)...)
+	beyond := b.beyond()
+	title := "How far the fat can go"
+	if len(beyond) > 0 {
+		title += ", and what fails beyond"
+	}
+	blocks = append(append(blocks, say.Head(title)), b.richest()...)
+	if len(beyond) > 0 {
+		blocks = append(blocks, document.List{Items: beyond})
+	}
+	return blocks
+}
+
+// inGrams is a start in grams with what to mind beside it; without grams, in words.
+func (b pages) inGrams(name, path string, s result.Start) []document.Block {
+	f := b.formula(name, path, s)
+	if path == "starts[0]" && name != "" {
+		f.Beside = b.smallMap()
+	}
+	blocks := []document.Block{f}
+	if len(s.Ingredients) == 0 {
+		lead := say.Text(b.told(path, s.Mix), ".")
+		if name != "" {
+			lead = say.Text(document.Span{Text: name, Strong: true}, ": ", lead)
+		}
+		blocks = []document.Block{document.Paragraph{Lead: true, Text: lead}}
+		if f.Beside != "" {
+			blocks = append(blocks, document.FigureRef{Name: f.Beside, Beside: true})
+		}
+		blocks = append(blocks, document.Paragraph{Text: say.Text(b.noGrams(path, s), b.made(path, s))})
+	}
+	return append(blocks, mind(s)...)
+}
+
+// smallMap is the figure that shows where the start lies, "" if there is none.
+func (b pages) smallMap() string {
+	for _, name := range []string{"region-emulsifier", "region-hlb"} {
+		if _, ok := b.Figures[name]; ok {
+			return name
+		}
+	}
+	return ""
+}
+
+// mind is what to look at before a start is made.
+func mind(s result.Start) []document.Block {
+	var t document.Text
+	for _, n := range s.Notes {
+		if !proportions(n) {
+			t = say.Text(t, say.Sentence(n), " ")
+		}
+	}
+	if len(t) == 0 {
+		return nil
+	}
+	return []document.Block{document.Callout{Caution: true, Title: "Look before you make it:", Text: t[:len(t)-1]}}
+}

@@ -1,0 +1,233 @@
+package cook
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"foamfield/analysis/result"
+	"foamfield/plots/wording"
+	"foamfield/reports/document"
+	"foamfield/reports/say"
+)
+
+const (
+	worthSaying = 0.01 // a way of failing as likely as this is always named
+	mostOfThem  = 0.9  // and as many more as make up this share of the failures
+)
+
+// howOften says how often a mix works, as a sentence without its stop.
+func (b pages) howOften(path string, c result.Chance) document.Text {
+	return say.WorksAndLimit(path, c.Mean, c.Low, b.R.Targets.WantedChance.Value)
+}
+
+// oftenAndFails says in one go how often a start works and how it fails.
+func (b pages) oftenAndFails(path string, s result.Start) document.Text {
+	t := say.Text(b.howOften(path+".chance", s.Chance))
+	if ways := b.fails(path, s); len(ways) > 0 {
+		t = say.Text(t, "; ", ways)
+	}
+	return say.Text(t, b.limits())
+}
+
+// sure says how sure a start is, how it would fail, and what it should do.
+func (b pages) sure(path string, s result.Start) []document.Block {
+	lead := say.Text(b.howOften(path+".chance", s.Chance), b.limits())
+	blocks := []document.Block{document.Paragraph{Lead: true, Text: lead}}
+	var items []document.Text
+	if ways := b.fails(path, s); len(ways) > 0 {
+		items = append(items, say.Text("Of 100 such foams ", ways, "."))
+	}
+	if p, ok := s.Predicted[result.HoldMinutes]; ok {
+		items = append(items, b.holds(path+".predicted.hold_minutes", p))
+	}
+	if p, ok := s.Predicted[result.DrainedPercent]; ok {
+		at := path + ".predicted.drained_percent"
+		items = append(items, say.Text("It should have drained about ", say.Num(at+".median", p.Median, 1), " % by minute ",
+			say.Trimmed("targets.drained_at_minutes.value", b.R.Targets.DrainedAtMinutes.Value, 1), ", likely between ",
+			say.Num(at+".low", p.Low, 1), " and ", say.Num(at+".high", p.High, 1), " %."))
+	}
+	for _, asked := range b.R.Targets.Results {
+		if p, ok := s.Predicted[asked.Result]; ok {
+			items = append(items, b.foretold(path+".predicted."+string(asked.Result), asked, p))
+		}
+	}
+	var room []document.Text
+	for _, v := range b.R.Variables {
+		if k, ok := s.Slack[v.Name]; ok && k.Low < k.High {
+			at := path + ".slack." + v.Name
+			room = append(room, b.span(at+".low", at+".high", v.Name, k.Low, k.High))
+		}
+	}
+	if len(room) > 0 {
+		items = append(items, say.Text("Anything from ", say.Either(room), " does nearly as well, changed one at a time."))
+	}
+	if t := b.settling(path, s); len(t) > 0 {
+		items = append(items, t)
+	}
+	if s.Aim == result.Surest {
+		for _, headline := range []string{"surest_chance", "surest_fat_percent"} {
+			if t := b.rests(headline); len(t) > 0 {
+				items = append(items, t)
+				break
+			}
+		}
+	}
+	if c := s.ClosestTrial; c != nil {
+		items = append(items, b.closest(path+".closest_trial", c))
+	}
+	if len(items) > 0 {
+		blocks = append(blocks, document.List{Items: items})
+	}
+	return blocks
+}
+
+// foretold says what a result that the kitchen asks for should be.
+func (b pages) foretold(path string, asked result.ResultTarget, p result.Predicted) document.Text {
+	unit := ""
+	if asked.Unit != "" {
+		unit = " " + asked.Unit
+	}
+	return say.Text(wording.Capital(asked.Label), " should be about ", say.Num(path+".median", p.Median, 1), ", likely between ",
+		say.Num(path+".low", p.Low, 1), " and ", say.Num(path+".high", p.High, 1), unit+".")
+}
+
+// limits ends the sentence on how sure a start is with what that leaves out.
+func (b pages) limits() document.Text {
+	if len(b.Unknown()) > 0 {
+		return say.Text(". ", b.proviso())
+	}
+	return say.Text(b.Given(), ".")
+}
+
+// holds predicts a hold, but no minutes beyond those that anybody watched.
+func (b pages) holds(path string, p result.Predicted) document.Text {
+	w := b.R.WatchedMinutes
+	if w == nil || p.Median <= *w {
+		return say.Text("It should hold about ", say.Num(path+".median", p.Median, 0), " minutes, likely between ",
+			say.Num(path+".low", p.Low, 0), " and ", say.Num(path+".high", p.High, 0), ".")
+	}
+	t := say.Text("It should hold longer than the ", say.Trimmed("watched_minutes", *w, 1), " minutes anybody watched")
+	if p.Low < *w {
+		t = say.Text(t, ", likely at least ", say.Num(path+".low", p.Low, 0))
+	}
+	return say.Text(t, ".")
+}
+
+// fails counts the first failures of 100 such foams: those worth naming, and
+// as many more as it takes to make up most of them, the commonest first.
+func (b pages) fails(path string, s result.Start) document.Text {
+	all, said := 0.0, 0.0
+	byShare := b.R.Targets.Outcomes()
+	slices.SortStableFunc(byShare, func(x, y result.Outcome) int { return cmp.Compare(s.Fails[y], s.Fails[x]) })
+	for _, o := range byShare {
+		all += s.Fails[o]
+	}
+	var ways []document.Text
+	for _, o := range byShare {
+		if p := s.Fails[o]; p >= say.AtLeastOne || all >= worthSaying && p > 0 && said < mostOfThem*all {
+			said += p
+			n, does := say.OfHundred(path+".fails."+string(o), p), say.Fail(b.R, o)
+			if n.Text == "1" || n.Text == say.FewerThanOne {
+				does = say.Failing(b.R, o)
+			}
+			ways = append(ways, say.Text(n, " "+does, atMost(path, o, s)))
+		}
+	}
+	if len(ways) == 0 {
+		return nil
+	}
+	if ways[0][0].Text == say.FewerThanOne {
+		return say.Listed(ways)
+	}
+	return say.Text("about ", say.Listed(ways))
+}
+
+// atMost says how often a start may clog, if that is more than was just said.
+func atMost(path string, o result.Outcome, s result.Start) document.Text {
+	if o != result.CameOut || s.Clogging == nil {
+		return nil
+	}
+	most := say.UpTo(path+".clogging", result.Chance{Mean: s.Fails[o], High: s.Clogging.High})
+	if len(most) == 0 || s.Clogging.High < say.AtLeastOne {
+		return nil
+	}
+	return say.Text(" (", most, ")")
+}
+
+// closest says what the nearest trial of the kitchen's own was.
+func (b pages) closest(path string, c *result.Closest) document.Text {
+	name := b.trialNamed(c.At, c.ID)
+	outcome := "whether it worked is unclear"
+	if c.Worked != nil {
+		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]
+	}
+	var moves []document.Text
+	for _, v := range b.R.Variables {
+		d, ok := c.Differences[v.Name]
+		if !ok {
+			continue
+		}
+		step := say.Num(path+".differences."+v.Name, d, 1)
+		unit := map[string]string{wording.FatPercent: " points", wording.EmulsifierPercent: " points", wording.EmulsifierGrams: " g"}[v.Name]
+		if v.FixedAt != nil {
+			step = say.Trimmed(path+".differences."+v.Name, d, 2)
+			if v.Unit != "" {
+				unit = " " + v.Unit
+			}
+		}
+		if step.Text == "0.0" || step.Text == "0" {
+			continue
+		}
+		way := "more"
+		if d < 0 {
+			way = "less"
+			step.Text = strings.TrimPrefix(step.Text, "−")
+		}
+		if step.Text == "1.0" {
+			unit = strings.TrimSuffix(unit, "s")
+		}
+		moves = append(moves, say.Text(step, unit+" "+way+" "+b.Label(v.Name)))
+	}
+	noted := ""
+	if c.Note != "" {
+		noted = " You noted of it: “" + shortened(c.Note) + "”."
+	}
+	if len(moves) == 0 {
+		return say.Text("The closest of your trials is " + name + ", nearly the same mix: " + outcome + "." + noted)
+	}
+	return say.Text("The closest of your trials is "+name+": "+outcome+". This mix has ", say.Listed(moves), "."+noted)
+}
+
+// shortened is a note that fits a sentence.
+func shortened(note string) string {
+	const most = 120
+	letters := []rune(strings.Join(strings.Fields(note), " "))
+	if len(letters) > most {
+		letters = append(letters[:most-1], '…')
+	}
+	return string(letters)
+}
+
+// settling says what making the start again would settle.
+func (b pages) settling(path string, s result.Start) document.Text {
+	if b.Bare() || len(s.Confirm) == 0 {
+		return nil
+	}
+	if b.R.AsOf != nil {
+		return say.Text("Weeks or lots matter in this kitchen, so no number of mixes is enough for good: make it again with each new lot.")
+	}
+	last := len(s.Confirm) - 1
+	c := s.Confirm[last]
+	at := fmt.Sprintf("%s.confirm[%d]", path, last)
+	switch {
+	case !c.Settles:
+		return say.Text("Even ", say.Count(at+".made", c.Made), " mixes of it that all work would not settle that it is sure enough.")
+	case c.Made == 0:
+		return nil
+	case c.Made == 1:
+		return say.Text("One more mix of it that works settles that it is sure enough.")
+	}
+	return say.Text("The next ", say.Count(at+".made", c.Made), " mixes of it settle that it is sure enough if all of them work; if one fails, it is not.")
+}

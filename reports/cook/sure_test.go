@@ -1,0 +1,48 @@
+package cook
+
+import (
+	"testing"
+
+	"foamfield/analysis/result"
+	"foamfield/reports/say"
+)
+
+// The failures that are named make up nine tenths of what does not work.
+func TestFailuresAddUp(t *testing.T) {
+	b := pages{say.Run{R: &result.Results{}}}
+	for _, c := range []struct {
+		clogs, splits, falls, weeps float64
+		want                        string
+	}{
+		{0.0144, 0.0075, 0.0182, 6e-6, "about 2 fall too soon, 1 clogs and 1 splits"},
+		{0.04, 0, 0, 0, "about 4 clog"},
+		{0.0403, 0.1262, 0.0061, 0, "about 13 split, 4 clog and 1 falls too soon"},
+		{0.3, 0.011, 0.02, 0.012, "about 30 clog, 2 fall too soon, 1 drains too much and 1 splits"},
+		{0.001, 0.002, 0.001, 0, ""},
+		{0.004, 0.004, 0.004, 0, "fewer than 1 clogs, fewer than 1 splits and fewer than 1 falls too soon"},
+	} {
+		s := result.Start{Fails: map[result.Outcome]float64{result.CameOut: c.clogs, result.Broke: c.splits, result.HoldMinutes: c.falls, result.DrainedPercent: c.weeps}}
+		if got := b.fails("x", s).String(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
+	minutes := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		watched     *float64
+		median, low float64
+		want        string
+	}{
+		{nil, 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
+		{minutes(40), 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
+		{minutes(30), 33, 22, "It should hold longer than the 30 minutes anybody watched, likely at least 22."},
+		{minutes(15), 33, 22, "It should hold longer than the 15 minutes anybody watched."},
+	} {
+		b := pages{say.Run{R: &result.Results{WatchedMinutes: c.watched}}}
+		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
