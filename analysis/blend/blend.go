@@ -7,8 +7,10 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"foamfield/analysis/formula"
+	"foamfield/analysis/result/blended"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
 )
@@ -22,10 +24,10 @@ type Line struct {
 	What              ingredient.Ingredient
 	Grams             float64
 	PercentOfMix      *float64
-	PercentOfFat      *float64 // of the fat part as weighed; emulsifiers only
-	PercentOfWater    *float64 // of the water part; emulsifiers only
-	ScaleErrorPercent float64  // of its own grams, at most
-	TooLittle         *Remedy  // nil where the scale is fine enough
+	PercentOfFat      *float64        // of the fat part as weighed; emulsifiers only
+	PercentOfWater    *float64        // of the water part; emulsifiers only
+	ScaleErrorPercent float64         // of its own grams, at most
+	TooLittle         *blended.Remedy // nil where the scale is fine enough
 }
 
 // Blend is everything worked out of a mix.
@@ -52,6 +54,7 @@ type Over struct {
 // nothing else goes in; then a mix without fat and water is no mix but a blend of
 // emulsifiers only, of which no percent can be said.
 func Of(parts []Part, batch, step float64) (*Blend, error) {
+	parts = slices.DeleteFunc(slices.Clone(parts), func(p Part) bool { return p.Grams <= 0 })
 	mixed := mixParts(parts)
 	t := mix.Total(mixed)
 	if !(t.Grams > 0) {
@@ -67,9 +70,6 @@ func Of(parts []Part, batch, step float64) (*Blend, error) {
 		b.Batch = t.Grams
 	}
 	for _, p := range parts {
-		if p.Grams <= 0 {
-			continue
-		}
 		l := Line{Name: p.Name, What: *p.What, Grams: p.Grams, PercentOfMix: percent(p.Grams, b.Batch), ScaleErrorPercent: 100 * mix.WeighingError(p.Grams, step)}
 		if p.What.WeighedAsEmulsifier() {
 			l.PercentOfFat, l.PercentOfWater = percent(p.Grams, t.FatPartGrams), percent(p.Grams, t.WaterPartGrams)

@@ -5,9 +5,10 @@ import (
 	"strings"
 	"testing"
 
-	"foamfield/ingest/ingredient"
-
 	"pgregory.net/rapid"
+
+	"foamfield/analysis/result/blended"
+	"foamfield/ingest/ingredient"
 )
 
 // named is grams of an ingredient of the table.
@@ -154,11 +155,11 @@ func TestReplace(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	verdicts := map[string]Same{}
+	verdicts := map[string]blended.Same{}
 	for _, c := range s.Compared {
 		verdicts[c.What] = c.Same
 	}
-	if s.HLBKept || verdicts["charge"] != Differs || verdicts["blend HLB"] != Differs || verdicts["allergens by name"] != Matches {
+	if s.HLBKept || verdicts["charge"] != blended.Differs || verdicts["blend HLB"] != blended.Differs || verdicts["allergens by name"] != blended.Matches {
 		t.Errorf("SSL for GMS: %v, kept %v", verdicts, s.HLBKept)
 	}
 	for _, c := range []struct {
@@ -200,5 +201,16 @@ func TestHalfAndHalf(t *testing.T) {
 		if got := math.Log(test.Shows[i]); math.Abs(got-want) > 1e-8 {
 			t.Errorf("ln %v shows, R says %v", got, want)
 		}
+	}
+}
+
+// What has no grams is not in the mix, so that every remark is of the line it is meant for.
+func TestNothingOfAnIngredient(t *testing.T) {
+	b, err := Of([]Part{named(t, "butter", 0), named(t, "GMS", 4), named(t, "sodium stearoyl lactylate", 2)}, 0, 0.1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r := b.Result(); len(r.Lines) != 2 || len(r.Ionic) != 1 || r.Ionic[0] != "sodium stearoyl lactylate" {
+		t.Errorf("%d lines, %q charged", len(r.Lines), r.Ionic)
 	}
 }

@@ -3,30 +3,13 @@ package blend
 import (
 	"math"
 
+	"foamfield/analysis/result/blended"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
 )
 
 // mostScaleError is the error, in percent of the grams, above which weighing is no advice.
 const mostScaleError = 5.0
-
-// Remedy is how to weigh what is too little for the scale: a pre-mix of which a part is
-// taken, or a larger batch.
-type Remedy struct {
-	Premix *Premix // nil where none is small enough for the mix
-	Batch  float64 // of the mix, from which on the scale is fine enough; 0 = no batch is known
-	Times  float64 // by which the batch grows at least
-}
-
-// Premix is an emulsifier in more of its fat or water than is needed, and the part to take.
-type Premix struct {
-	Weigh, Into  float64 // grams of emulsifier, grams of the fat or water it goes into
-	Carrier      string  // its name; "" = of the fat or the water part, none is named
-	Fat          bool    // whether it goes into the fat
-	Take         float64 // grams of the pre-mix for this batch
-	Less         float64 // grams of the carrier to leave out of the batch for it
-	ErrorPercent float64 // of the emulsifier that comes into the batch, at most
-}
 
 // carried is what an emulsifier is melted or dispersed in.
 type carried struct {
@@ -59,15 +42,15 @@ func carrier(parts []Part, p Part, blend *ingredient.Range) carried {
 }
 
 // remedy finds the least diluted pre-mix that is weighed to within the error, and the batch.
-func remedy(p Part, c carried, batch, step float64) *Remedy {
+func remedy(p Part, c carried, batch, step float64) *blended.Remedy {
 	least := step / 2 / (mostScaleError / 100)
-	r := &Remedy{Times: least / p.Grams}
+	r := &blended.Remedy{Times: least / p.Grams}
 	if batch > 0 {
 		r.Batch = math.Ceil(batch*r.Times/10-1e-9) * 10
 	}
 	for _, dilution := range []float64{5, 10, 20, 50, 100} {
 		for _, times := range []float64{10, 20, 40, 100} {
-			m := &Premix{Weigh: onStep(times*step, step), Carrier: c.name, Fat: c.fat}
+			m := &blended.Premix{Weigh: onStep(times*step, step), Carrier: c.name, Fat: c.fat}
 			m.Into, m.Take = onStep(m.Weigh*(dilution-1), step), onStep(p.Grams*dilution, step)
 			m.Less = onStep(m.Take-p.Grams, step)
 			comes := m.Take * m.Weigh / (m.Weigh + m.Into)

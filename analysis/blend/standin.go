@@ -7,31 +7,15 @@ import (
 	"strings"
 
 	"foamfield/analysis/formula"
+	"foamfield/analysis/result/blended"
 	"foamfield/ingest/ingredient"
 )
-
-// Same is whether a stand-in does as what it stands in for.
-type Same uint8
-
-// The verdicts.
-const (
-	Unclear Same = iota
-	Matches
-	Differs
-)
-
-// Compared is one thing in which a stand-in matches or does not.
-type Compared struct {
-	What     string
-	Old, New string
-	Same     Same
-}
 
 // StandIn is a mix with some emulsifiers instead of others.
 type StandIn struct {
 	Old, New *Blend
 	HLBKept  bool // the blend HLB is that of the old mix, within what the scale does
-	Compared []Compared
+	Compared []blended.Compared
 }
 
 // Replace puts the new emulsifiers in the place of those named. They take the grams of
@@ -134,16 +118,16 @@ func keepHLB(parts []Part, before *Blend, step float64) ([]Part, bool) {
 }
 
 // compare says in what the new ones match the old.
-func compare(s *StandIn, old, new []Part) []Compared {
-	out := []Compared{hlbCompared(s)}
+func compare(s *StandIn, old, new []Part) []blended.Compared {
+	out := []blended.Compared{hlbCompared(s)}
 	text := func(what string, of func(ingredient.Ingredient) string) {
 		a, b := joined(old, of), joined(new, of)
-		c := Compared{What: what, Old: a, New: b, Same: Differs}
+		c := blended.Compared{What: what, Old: a, New: b, Same: blended.Differs}
 		switch {
 		case strings.Contains(a, unknown) || strings.Contains(b, unknown):
-			c.Same = Unclear
+			c.Same = blended.Unclear
 		case a == b:
-			c.Same = Matches
+			c.Same = blended.Matches
 		}
 		out = append(out, c)
 	}
@@ -182,8 +166,8 @@ func compare(s *StandIn, old, new []Part) []Compared {
 
 const unknown = "not known, ask the supplier"
 
-func hlbCompared(s *StandIn) Compared {
-	c := Compared{What: "blend HLB", Old: "none", New: "none", Same: Differs}
+func hlbCompared(s *StandIn) blended.Compared {
+	c := blended.Compared{What: "blend HLB", Old: "none", New: "none", Same: blended.Differs}
 	a, b := s.Old.Totals.BlendHLB, s.New.Totals.BlendHLB
 	if a != nil {
 		c.Old = fmt.Sprintf("%.1f", a.Value)
@@ -192,7 +176,7 @@ func hlbCompared(s *StandIn) Compared {
 		c.New = fmt.Sprintf("%.1f", b.Value)
 	}
 	if a != nil && b != nil && math.Abs(a.Value-b.Value) < 0.25 {
-		c.Same = Matches
+		c.Same = blended.Matches
 	}
 	return c
 }

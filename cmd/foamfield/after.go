@@ -9,6 +9,7 @@ import (
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/reports/text"
 	"foamfield/reports/workbook"
 )
 
@@ -68,7 +69,7 @@ func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 func (a *afterLogs) plan(c *call) (*result.Plan, []byte, error) {
 	show := watch(c.stderr, false)
 	defer show.done()
-	show.step("reading " + oneLine(strings.Join(a.logs, ", ")))
+	show.step("reading " + text.OneLine(strings.Join(a.logs, ", ")))
 	log, err := ingest.Read(a.logs, a.read)
 	if err != nil {
 		return nil, nil, err

@@ -7,13 +7,13 @@ import (
 	"io"
 	"math"
 	"slices"
-	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"foamfield/analysis/blend"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
+	"foamfield/reports/blended"
+	"foamfield/reports/text"
 )
 
 // blending is a blend as it was called for.
@@ -193,7 +193,7 @@ func (b *blending) forward(out *strings.Builder) error {
 		return err
 	}
 	m.InParts = share
-	tell(out, m)
+	blended.Tell(out, m.Result())
 	return nil
 }
 
@@ -210,9 +210,9 @@ func (b *blending) reach(out *strings.Builder) error {
 	if err != nil {
 		return err
 	}
-	asked := fmt.Sprintf("For %s g of mix with %s %% emulsifier", short(w.Batch), short(w.EmulsifierPercent))
+	asked := fmt.Sprintf("For %s g of mix with %s %% emulsifier", text.Short(w.Batch), text.Short(w.EmulsifierPercent))
 	if b.hlb != nil {
-		asked += fmt.Sprintf(" at a blend HLB of %s", short(*b.hlb))
+		asked += fmt.Sprintf(" at a blend HLB of %s", text.Short(*b.hlb))
 	} else {
 		asked += ", in equal parts as no --hlb was given"
 	}
@@ -220,9 +220,9 @@ func (b *blending) reach(out *strings.Builder) error {
 		asked += "; no --batch was given, so this is for 100 g"
 	}
 	fmt.Fprintf(out, "%s:\n\n", asked)
-	tell(out, m)
+	blended.Tell(out, m.Result())
 	if low, high, ok := blend.Span(at); ok && high > low {
-		fmt.Fprintf(out, "With these emulsifiers any blend HLB from %s to %s can be had.\n", short(low), short(high))
+		fmt.Fprintf(out, "With these emulsifiers any blend HLB from %s to %s can be had.\n", text.Short(low), text.Short(high))
 	}
 	return nil
 }
@@ -253,21 +253,6 @@ func (b *blending) standIn(out *strings.Builder) error {
 	if err != nil {
 		return err
 	}
-	tellStandIn(out, s, strings.Join(b.replace, " and "), strings.Join(b.with, " and "))
+	blended.TellStandIn(out, s.Result(), strings.Join(b.replace, " and "), strings.Join(b.with, " and "))
 	return nil
-}
-
-// short writes a number as people read one.
-func short(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
-
-// aligned writes a table.
-func aligned(out *strings.Builder, rows [][]string) {
-	t := tabwriter.NewWriter(out, 0, 0, 3, ' ', 0)
-	for _, r := range rows {
-		for i := range r {
-			r[i] = oneLine(r[i])
-		}
-		fmt.Fprintln(t, "  "+strings.Join(r, "\t"))
-	}
-	t.Flush() // into memory: it cannot fail
 }

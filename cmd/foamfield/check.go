@@ -16,6 +16,7 @@ import (
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/reports/say"
+	"foamfield/reports/text"
 )
 
 // check reads logs and says what was understood. It writes no file but a marked
@@ -51,7 +52,7 @@ func check(c *call, args []string) error {
 		}
 	}
 	show := watch(c.stderr, false)
-	show.step("reading " + oneLine(strings.Join(logs, ", ")))
+	show.step("reading " + text.OneLine(strings.Join(logs, ", ")))
 	log, err := ingest.Read(logs, options)
 	show.done()
 	if err != nil {
@@ -60,13 +61,13 @@ func check(c *call, args []string) error {
 	if *asJSON {
 		return printUnderstood(c.stdout, log)
 	}
-	say := &account{log: log, problems: trial.Grouped(log.Problems)}
-	if files := say.files(); len(files) > 1 {
-		say.eachFile(files)
+	told := &account{log: log, problems: trial.Grouped(log.Problems)}
+	if files := told.files(); len(files) > 1 {
+		told.eachFile(files)
 	} else {
-		say.whole()
+		told.whole()
 	}
-	if _, err = io.WriteString(c.stdout, say.String()); err != nil || copied == nil {
+	if _, err = io.WriteString(c.stdout, told.String()); err != nil || copied == nil {
 		return err
 	}
 	return copied.write(c, log)
@@ -145,7 +146,7 @@ func (a *account) ofFile(file string) string {
 
 // whole tells all of one file.
 func (a *account) whole() {
-	fmt.Fprintf(a, "%s: %s, %s\n", oneLine(a.log.Inputs[0].File), count(len(a.log.Trials), "trial"), a.rows())
+	fmt.Fprintf(a, "%s: %s, %s\n", text.OneLine(a.log.Inputs[0].File), count(len(a.log.Trials), "trial"), a.rows())
 	if students := a.students(a.log.Inputs[0].File); len(students) > 0 {
 		a.WriteString("\nStudents\n")
 		a.columns(len(students), func(i int) []string { return students[i] })
@@ -298,7 +299,7 @@ func (a *account) tables() {
 		}
 		trials, _ := a.trialsOf(func(at trial.Place) bool { return at.File == head.File && at.Sheet == head.Sheet })
 		place := trial.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
-		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", oneLine(place.String()), count(trials, "trial"))
+		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", text.OneLine(place.String()), count(trials, "trial"))
 		a.columns(n, func(i int) []string {
 			c := columns[i]
 			as := say.ColumnSaid(c.ReadAs)
@@ -449,7 +450,7 @@ func (a *account) list(title string, lines []string) {
 			break
 		}
 		for n, part := range strings.Split(l, "\n") {
-			fmt.Fprintf(a, "%s%s\n", [...]string{"  ", "    "}[min(n, 1)], oneLine(part))
+			fmt.Fprintf(a, "%s%s\n", [...]string{"  ", "    "}[min(n, 1)], text.OneLine(part))
 		}
 	}
 }
@@ -459,7 +460,7 @@ func (a *account) columns(rows int, row func(int) []string) {
 	w := tabwriter.NewWriter(a, 0, 0, 2, ' ', 0)
 	for i := range rows {
 		for _, cell := range row(i) {
-			fmt.Fprintf(w, "\t%s", oneLine(cell))
+			fmt.Fprintf(w, "\t%s", text.OneLine(cell))
 		}
 		fmt.Fprintln(w)
 	}

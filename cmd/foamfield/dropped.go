@@ -6,6 +6,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"runtime"
+
+	"foamfield/reports/text"
 )
 
 // reportBeside makes the report of files that were dropped on the program beside the
@@ -47,7 +49,7 @@ func openPage(c *call, path string) error {
 	if err == nil {
 		return nil
 	}
-	_, err = fmt.Fprintf(c.stdout, "Open this file to read it: %s\n", oneLine(path))
+	_, err = fmt.Fprintf(c.stdout, "Open this file to read it: %s\n", text.OneLine(path))
 	return err
 }
 

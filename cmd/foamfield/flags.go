@@ -9,6 +9,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"foamfield/reports/text"
 )
 
 // flags reads a command's flags. Values are kept as typed until they are
@@ -56,12 +58,12 @@ func (f *flags) refusal(err error) error {
 		return err
 	}
 	if name, ok := strings.CutPrefix(err.Error(), "flag provided but not defined: -"); ok {
-		return wrongCall{fmt.Sprintf("%s has no flag --%s", f.command, oneLine(name)), f.command}
+		return wrongCall{fmt.Sprintf("%s has no flag --%s", f.command, text.OneLine(name)), f.command}
 	}
 	if name, ok := strings.CutPrefix(err.Error(), "flag needs an argument: -"); ok {
-		return wrongCall{fmt.Sprintf("--%s needs a value after it", oneLine(name)), f.command}
+		return wrongCall{fmt.Sprintf("--%s needs a value after it", text.OneLine(name)), f.command}
 	}
-	return wrongCall{oneLine(err.Error()), f.command}
+	return wrongCall{text.OneLine(err.Error()), f.command}
 }
 
 // refuse records that a flag's value cannot be read.

@@ -26,6 +26,7 @@ import (
 	"foamfield/reports/html"
 	"foamfield/reports/marked"
 	"foamfield/reports/pdf"
+	"foamfield/reports/text"
 	"foamfield/reports/workbook"
 )
 
@@ -50,7 +51,7 @@ func gradeClass(c *call, args []string) error {
 	}
 	show := watch(c.stderr, g.quiet)
 	defer show.done()
-	show.step("reading " + oneLine(g.folder))
+	show.step("reading " + text.OneLine(g.folder))
 	var own *criteria.Criteria
 	if g.criteria != "" {
 		var refused *trial.Refusal

@@ -21,6 +21,9 @@ var rank = map[string]int{"thorough": -1, "ingest": 0, "analysis": 1, "plots": 2
 // import only each other.
 var leaves = []string{"analysis/leaning", "analysis/latent", "analysis/likeliest", "analysis/regress", "analysis/posterior", "analysis/region", "analysis/nested", "analysis/series"}
 
+// results are types only: what is worked out, as those who draw and word it know it.
+var results = []string{"analysis/result", "analysis/result/graded", "analysis/result/blended"}
+
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
 var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/shown", "ingest/sheet", "ingest/lexis", "ingest/units", "ingest/event", "ingest/quantity", "ingest/reply", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column", "ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/criteria", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
@@ -88,11 +91,11 @@ func mayNot(from, to string) string {
 		return "nothing imports a command"
 	case slices.Contains(leaves, from) && !slices.Contains(leaves, to):
 		return "a leaf knows numbers only"
-	case from == "analysis/result" || from == "analysis/result/graded" || from == "analysis/kitchen":
+	case slices.Contains(results, from) || from == "analysis/kitchen":
 		return "it stands alone"
 	case (fromTop == "plots" || fromTop == "reports") && toTop == "ingest":
 		return "it knows results, not logs"
-	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && to != "analysis/result" && to != "analysis/result/graded":
+	case (fromTop == "plots" || fromTop == "reports") && toTop == "analysis" && !slices.Contains(results, to):
 		return "nothing is computed after the analysis"
 	case slices.Contains(drawers, from) && slices.Index(drawers, to) >= slices.Index(drawers, from):
 		return "what draws a thing does not know the figures"
@@ -150,6 +153,8 @@ func TestMayNot(t *testing.T) {
 		{"analysis/grade", "analysis/belief", false},
 		{"reports/graded", "analysis/result/graded", true},
 		{"reports/graded", "analysis/grade", false},
+		{"reports/blended", "analysis/result/blended", true},
+		{"reports/blended", "analysis/blend", false},
 		{"plots", "analysis/result", true},
 		{"plots", "analysis", false},
 		{"plots", "ingest", false},

@@ -17,7 +17,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
-	"unicode"
+
+	"foamfield/reports/text"
 )
 
 func main() {
@@ -148,7 +149,7 @@ func exit(err error, way started, stderr io.Writer) int {
 	if errors.Is(err, context.Canceled) {
 		return exitInterrupted
 	}
-	fmt.Fprintln(stderr, "foamfield: "+strings.TrimSuffix(oneLine(way.said(err.Error())), "."))
+	fmt.Fprintln(stderr, "foamfield: "+strings.TrimSuffix(text.OneLine(way.said(err.Error())), "."))
 	var w wrongCall
 	if errors.As(err, &w) {
 		if way == typed {
@@ -159,19 +160,5 @@ func exit(err error, way started, stderr io.Writer) int {
 	return exitBadInput
 }
 
-// oneLine makes text that may come from a file name or a cell safe to print:
-// nothing in it breaks the line or steers the terminal.
-func oneLine(s string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t' || r == '\r':
-			return ' '
-		case !unicode.IsPrint(r):
-			return '\uFFFD'
-		}
-		return r
-	}, s)
-}
-
 // quoted is text of the user's within a sentence.
-func quoted(s string) string { return `"` + oneLine(s) + `"` }
+func quoted(s string) string { return `"` + text.OneLine(s) + `"` }

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/trial"
 	"foamfield/reports/marked"
 	"foamfield/reports/say"
+	"foamfield/reports/text"
 )
 
 // markedCopy is the copy of one log that check was asked for.
@@ -51,7 +52,7 @@ func (m *markedCopy) write(c *call, log *trial.Log) error {
 	if err := m.to.write(c, content); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.stdout, "\nWritten: %s, a copy with %s marked. Mend your own log, not the copy.\n", oneLine(m.to.path), count(n, "cell"))
+	_, err = fmt.Fprintf(c.stdout, "\nWritten: %s, a copy with %s marked. Mend your own log, not the copy.\n", text.OneLine(m.to.path), count(n, "cell"))
 	return err
 }
 

@@ -17,6 +17,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
+	"foamfield/reports/planned"
 	"foamfield/reports/workbook"
 )
 
@@ -64,7 +65,7 @@ func planCommand(c *call, args []string) error {
 	if p.quiet {
 		return nil
 	}
-	_, err = fmt.Fprint(c.stdout, planInWords(made, p.logs(), p.to.path))
+	_, err = fmt.Fprint(c.stdout, planned.Terminal(made, p.logs(), p.to.path))
 	return err
 }
 
@@ -372,25 +373,6 @@ func (p *planning) writeJSON(made *result.Plan) error {
 		return newFile{p.json}.failure(err)
 	}
 	return nil
-}
-
-// planInWords is what a terminal says of a plan.
-func planInWords(p *result.Plan, logs []string, path string) string {
-	var out strings.Builder
-	fmt.Fprintf(&out, "Written: %s, %s to fill in. Then: foamfield report %s\n\n", oneLine(path), count(len(p.Trials), "trial"), oneLine(strings.Join(append(logs, path), " ")))
-	rows := [][]string{{"trial", "day", "fat %", "emulsifier %", "HLB", "for", "if it clogs, leave out"}}
-	for _, t := range p.Trials {
-		rows = append(rows, []string{t.ID, t.DayName, dash(t.Mix.FatPercent), dash(t.Mix.EmulsifierPercent), dash(t.Mix.BlendHLB), t.Purpose, strings.Join(t.Skip, " ")})
-	}
-	aligned(&out, rows)
-	out.WriteString("\n")
-	for _, s := range workbook.PlanSays(p) {
-		fmt.Fprintln(&out, oneLine(s))
-	}
-	for _, s := range p.Cautions {
-		fmt.Fprintln(&out, s)
-	}
-	return out.String()
 }
 
 // logs are those that the plan goes on from.

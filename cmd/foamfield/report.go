@@ -53,7 +53,7 @@ func (r *reporting) run(c *call) error {
 	show := watch(c.stderr, r.quiet)
 	defer show.done()
 
-	show.step("reading " + oneLine(strings.Join(r.logs, ", ")))
+	show.step("reading " + text.OneLine(strings.Join(r.logs, ", ")))
 	log, err := ingest.Read(r.logs, r.read)
 	if err != nil {
 		return err
@@ -113,7 +113,7 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 
 // place writes the files, and says and shows what they hold.
 func (r *reporting) place(c *call, show *progress, dir *folder, target string, files []file, said document.Document) error {
-	show.step("writing " + oneLine(target))
+	show.step("writing " + text.OneLine(target))
 	placed, err := dir.write(c, files)
 	if err != nil {
 		return err

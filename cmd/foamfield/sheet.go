@@ -10,6 +10,7 @@ import (
 
 	"foamfield/ingest/criteria"
 	"foamfield/reports/blank"
+	"foamfield/reports/text"
 )
 
 // sheet writes a blank log, or a kitchen workbook with answers typed in.
@@ -44,7 +45,7 @@ func sheet(c *call, args []string) error {
 	if err := to.write(c, content); err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(c.stdout, "Written: %s. %s\n", oneLine(to.path), says)
+	_, err = fmt.Fprintf(c.stdout, "Written: %s. %s\n", text.OneLine(to.path), says)
 	return err
 }
 

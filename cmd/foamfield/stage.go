@@ -11,6 +11,8 @@ import (
 	"slices"
 	"strings"
 	"syscall"
+
+	"foamfield/reports/text"
 )
 
 // placed says what was written.
@@ -21,7 +23,7 @@ type placed struct {
 }
 
 func (p placed) print(w io.Writer) error {
-	lines := append([]string{"Written to " + oneLine(filepath.ToSlash(p.folder)) + "/: " + named(p.files)}, p.notes...)
+	lines := append([]string{"Written to " + text.OneLine(filepath.ToSlash(p.folder)) + "/: " + named(p.files)}, p.notes...)
 	_, err := fmt.Fprintln(w, strings.Join(lines, "\n"))
 	return err
 }
@@ -48,7 +50,7 @@ func named(files []string) string {
 			names = append(names, f)
 		}
 	}
-	return oneLine(strings.Join(names, ", "))
+	return text.OneLine(strings.Join(names, ", "))
 }
 
 // stagePrefix begins the name of the folder that a run writes into before it

@@ -16,6 +16,7 @@ import (
 	"foamfield/reports/document"
 	"foamfield/reports/html"
 	"foamfield/reports/pdf"
+	"foamfield/reports/text"
 	"foamfield/reports/weeks"
 	"foamfield/reports/workbook"
 )
@@ -34,7 +35,7 @@ func trend(c *call, args []string) error {
 	show := watch(c.stderr, r.quiet)
 	defer show.done()
 
-	show.step("reading " + oneLine(strings.Join(r.logs, ", ")))
+	show.step("reading " + text.OneLine(strings.Join(r.logs, ", ")))
 	log, err := ingest.Read(r.logs, r.read)
 	if err != nil {
 		return err

@@ -1,4 +1,5 @@
-// Package text lays a Document's brief out for a terminal.
+// Package text is what a terminal prints: a Document's brief, tables, and lines that
+// nothing in other people's files can break.
 package text
 
 import (

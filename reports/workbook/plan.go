@@ -8,6 +8,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
+	"foamfield/reports/planned"
 )
 
 // Declared is what a kitchen says of an ingredient, to go with a plan: in the order of the
@@ -164,7 +165,7 @@ func planSheet(b *book, p *result.Plan) {
 			{"Trials", fmt.Sprint(len(p.Trials))}, {"Layout", p.Layout}, {"Seed", fmt.Sprint(p.Seed)}}...)
 	}
 	s.add(in(head, "Setting"), in(head, "Value"), cell{}, in(head, "What this plan takes and tells"))
-	says := PlanSays(p)
+	says := planned.Says(p)
 	for i := range max(len(settings), len(says)) {
 		row := make([]cell, 4)
 		if i < len(settings) {
@@ -194,33 +195,4 @@ func startInWords(f *result.PlanFollows) string {
 		return "no start could be named"
 	}
 	return strings.Join(all, ", ")
-}
-
-// PlanSays is what a plan takes and tells, a sentence each.
-func PlanSays(p *result.Plan) (out []string) {
-	var needs []string
-	for _, n := range p.Needs {
-		if n.Grams > 0 {
-			needs = append(needs, fmt.Sprintf("%s %s g", n.Name, exact(n.Grams)))
-		}
-	}
-	all := "Takes in all: " + strings.Join(needs, ", ")
-	if p.BatchGrams == nil && p.Follows == nil {
-		all = "Takes, for each 100 g of mix that a trial is: " + strings.Join(needs, ", ")
-	}
-	if len(needs) > 0 {
-		out = append(out, all+".")
-	}
-	if t := p.Tells; t != nil && t.Formulas.Least > 0 {
-		out = append(out, fmt.Sprintf("Two formulas made once each are told apart if one holds %.1f to %.1f times as long as the other, or more.", t.Formulas.Least, t.Formulas.Most))
-		for _, v := range []struct{ key, name string }{{"fat_percent", "fat"}, {"emulsifier_percent", "emulsifier"}, {"blend_hlb", "blend HLB"}} {
-			if m, ok := t.Moves[v.key]; ok {
-				out = append(out, fmt.Sprintf("From one end of the %s range to the other, a hold that changes %.1f to %.1f times or more is seen, 8 times in 10.", v.name, m.Least, m.Most))
-			}
-		}
-	}
-	for _, c := range p.Cannot {
-		out = append(out, "Will not tell: "+c+".")
-	}
-	return append(out, p.Notes...)
 }
