@@ -66,7 +66,9 @@ func ReadHandIn(path string, shared *kitchen.Sheets) (*HandIn, *trial.Refusal) {
 		h.Taken[s.Name] = false
 	}
 	for i := range tables {
-		h.Taken[tables[i].found.Sheet.Name] = true
+		if tables[i].scheme != nil { // else it was passed over, and its words are only words
+			h.Taken[tables[i].found.Sheet.Name] = true
+		}
 	}
 	return h, nil
 }

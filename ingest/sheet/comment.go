@@ -70,6 +70,8 @@ func (b *bookReader) readComments(part string, s *Sheet) error {
 			err = b.decode(r.Target, &threads)
 		case r.is("comments"):
 			err = b.decode(r.Target, &notes)
+		case r.is("drawing"):
+			b.readDrawing(r.Target, s)
 		}
 	}
 	threaded := map[string]bool{}

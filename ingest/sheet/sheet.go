@@ -91,6 +91,8 @@ type Sheet struct {
 	Faults     []Damage
 	Truncated  bool      // the sheet ends early or is not well formed; the damage says where
 	Comments   []Comment // in row order
+	Boxes      []Comment // texts in boxes that lie over the cells
+	Pictures   int
 
 	formats  []shown.Format // indexed by Cell.Style; shared by the book's sheets
 	date1904 bool

@@ -37,12 +37,12 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	}
 	if rules.Safety && !saysSafety(w) {
 		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", emptyLine(w, safetyLabel, missingAt(w))...)
-		f.Certain = !hints(w, safetyHints)
+		f.Certain = leftEmpty(w, safetyLabel) || !hints(w, safetyHints) && !w.May(nothing, nil)
 		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
 		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", emptyLine(w, claim.Label, missingAt(w))...)
-		f.Certain = !hasProse(w)
+		f.Certain = !hasProse(w) && !w.May(nothing, nil)
 		out = append(out, f)
 	} else if rules.Conclusion && onlyNamed(w, conclusion) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", conclusion...))
@@ -102,7 +102,7 @@ func leftOf(w *handin.Work, p handin.Phrase) string {
 }
 
 // safetyHints are words that may be meant as a word on safety.
-var safetyHints = regexp.MustCompile(`(?i)(unscrew|\bgas\b|burn|careful|care\b|inhal|hygien|washed|apron|allerg|fridge|°c|recall|first aid|danger|protect|glove|heiß|chaud|calien|caldo|gaz)`)
+var safetyHints = regexp.MustCompile(`(?i)(unscrew|accident|injur|\beyes?\b|\bhands?\b|\bmask|\bhair\b|(house|lab|kitchen|school) rules|as instructed|instructions|supervis|teacher|let .{0,12}out\b|releas|\bgas\b|burn|careful|care\b|inhal|hygien|washed|apron|allerg|fridge|°c|recall|first aid|danger|protect|glove|heiß|chaud|calien|caldo|gaz)`)
 
 // hints reports words that may be meant as what is looked for.
 func hints(w *handin.Work, re *regexp.Regexp) bool {
@@ -142,9 +142,25 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 		return lateLines(lines, rules)
 	}
 	if !logged && rules.Dates && !datedElsewhere(w) {
-		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, dayLabel, missingAt(w))...).Surely())
+		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, dayLabel, missingAt(w))...))
+		out[len(out)-1].Certain = !w.May(mayBeDay, dayLabel)
 	}
 	return out, late
+}
+
+// mayBeDay are words that may say when the trials were made.
+var mayBeDay = regexp.MustCompile(`(?i)(\b(days?|dates?|dated|week|weeks|lesson|session|morning|afternoon|evening|today|yesterday|calendar|(mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|fri|january|february|march|april|june|july|august|september|october|november|december|jan|feb|apr|jun|jul|aug|sept?|oct|nov|dec|montag|dienstag|mittwoch|donnerstag|freitag|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|lundi|mardi|mercredi|jeudi|vendredi|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|novembre|dicembre|tag|jour|fecha|giorno|datum)\b|\bmay \d|\d (of )?may\b|(^|\D)20\d{6}(\D|$)|(^|\D)\d{6}(\D|$)|\b\d{1,2}[./-]\d{1,2}\b)`)
+
+// nothing is a hint that no words give: only what is unread may hold what is missing.
+var nothing = regexp.MustCompile(`$.^`)
+
+// leftEmpty reports a label of the work's own with nothing beside or below it.
+func leftEmpty(w *handin.Work, label *regexp.Regexp) bool {
+	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
+		return p.Note == nil && p.Right == "" && label.MatchString(p.Text) && !slices.ContainsFunc(w.Words, func(o handin.Phrase) bool {
+			return o.At.File == p.At.File && o.At.Sheet == p.At.Sheet && o.At.Row == p.At.Row+1 && o.At.Col == p.At.Col && len(strings.Fields(o.Text)) > 2
+		})
+	})
 }
 
 // datedElsewhere reports a day in words, in the name of a sheet or of the file.
@@ -382,7 +398,7 @@ func example(col *handin.Column) string {
 	return col.Header + " g"
 }
 
-var safetyWords = regexp.MustCompile(`(?i)(safe|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
+var safetyWords = regexp.MustCompile(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
 
 // safetyLabel is a label beside which a word on safety is to stand.
 var safetyLabel = regexp.MustCompile(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)

@@ -290,7 +290,7 @@ func wordsOf(book *sheet.Book, tables []*Table, h *ingest.HandIn) (out []Phrase)
 				out = append(out, phrasesOf(s, r, at)...)
 			}
 		}
-		for _, c := range s.Comments {
+		for _, c := range slices.Concat(s.Comments, s.Boxes) {
 			out = append(out, Phrase{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: c.Row, Col: c.Col}, Text: c.Text})
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
@@ -22,10 +23,8 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	}
 	at := w.Tables[0].Trials[0].Table.Columns[0].Cells[0].At
 	if rules.Control && !hasControl(w, designs) {
-		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing tells what the change did. Name one, such as the recipe you began with.", at)
-		f.Certain = !slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
-			return (mayNameControl.MatchString(p.Text) || namesControl.MatchString(p.Text)) && !deniesControl.MatchString(p.Text)
-		})
+		f := finding.New(criteria.Control, graded.Method, "No trial is named as the control, and none is made without what was changed: nothing says what the others are to be compared with. Name one, such as the recipe you began with.", at)
+		f.Certain = !mayHaveControl(w)
 		out = append(out, f)
 	} else if rules.Control {
 		out = append(out, controlsOfTasks(w, designs)...)
@@ -34,7 +33,8 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 		out = append(out, halfControls(designs)...)
 	}
 	if rules.Repeats && n >= 2 && !repeated(designs) {
-		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at).Surely()
+		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at)
+		f.Certain = !w.May(mayRepeat, nil)
 		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
 			f = finding.New(criteria.Repeats, graded.Method, "Each hold is there more than once. Are these new mixes of the formula, or readings of one? Only new mixes are repeats.", at).Kinds(TwiceInARow)
 		}
@@ -68,6 +68,44 @@ var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin
 
 // mayNameControl are words that may be meant to.
 var mayNameControl = regexp.MustCompile(`(?i)(\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
+
+// mayRepeat are words that may speak of a formula made twice.
+var mayRepeat = regexp.MustCompile(`(?i)(\brep(eat|eats|eated|etition)?s?\b|repli|\bagain\b|\btwice\b|\bboth (times|days|cans|canisters|batches|goes)|\b(second|third|2nd|3rd|two|three|2|3) (go|goes|time|times|batch|batches|mix|mixes|making|makings|canister|canisters|can|cans|siphon|siphons|bottles?|attempts?|tries|runs|portions|foams)\b|\bonce more\b|\banother (go|time|batch|mix|can)|\bsame (mix|formula|recipe|weights|as|again|blend)|duplic|triplic|in pairs|\bpairs?\b|\bmeans?\b|average|±|\bs\.?d\.?\b|scatter|spread|\bn ?= ?\d|\d ?[x×]\b|\b[x×] ?\d|\bbis\b|\bidem\b|\bditto\b|wiederh|nochmal|zweite|\bwdh|mittel|durchschnitt|moyenne|répét|deux fois|media\b|promedio|dos veces|due volte|ripet)`)
+
+// mayHaveControl reports words that may name a control, and were not heard as doing so: of
+// a recipe that others are held against, or of a trial by its number without any result.
+func mayHaveControl(w *handin.Work) bool {
+	for _, p := range w.Words {
+		if (mayNameControl.MatchString(p.Text) || namesControl.MatchString(p.Text)) && !deniesControl.MatchString(p.Text) {
+			return true
+		}
+		if p.Note == nil && !results.MatchString(p.Text) && namesTrial(w, p.Text) {
+			return true
+		}
+	}
+	return w.May(unsaidControl, nil)
+}
+
+// unsaidControl are words for a control that are too common to name one.
+var unsaidControl = regexp.MustCompile(`(?i)(\b(nothing|none|zero|without|bare|blank|neat|pure|naked|untreated|plain|unchanged|usual|normal|regular|classic|house|original|initial|reference|ref|standard|base|basic|starting|began|begin|oldest|known|old recipe|first recipe|null|nil|ohne|sans|sin|senza|nackt|témoin|nullprobe)\b|\bto compare|\bcompar|\bagainst (it|that|the|no|trial|card|t?\d)|\bkontroll)`)
+
+// results are words of what a foam did: a sentence with them says why it names a trial.
+var results = regexp.MustCompile(`(?i)\b(held|hold|holds|stood|stands?|lasted|longest|shortest|best|better|worst|drained|drains|drip|dripped|stable|clogged|split|worked|works|min|minutes|won|wins|winner)\b`)
+
+var trialNumber = regexp.MustCompile(`(?i)(?:\b(?:trial|test|run|batch|card|mix|foam|recipe|formula|no\.?|nr\.?|number)\s*|#)([\p{L}\p{N}]{1,4})\b|\b(\p{L}{0,2}\d{1,2}[a-z]?|\p{Lu})\b`)
+
+// namesTrial reports words that name a trial of a work by its number.
+func namesTrial(w *handin.Work, text string) bool {
+	for _, m := range trialNumber.FindAllStringSubmatch(text, -1) {
+		if id := m[1] + m[2]; strings.ContainsAny(id, "0123456789") == (m[1] == "") && len(w.ByID(id)) > 0 && !strings.Contains(text, id+" %") && !strings.Contains(text, id+" g") {
+			return true
+		}
+		if m[1] != "" && len(w.ByID(m[1])) > 0 {
+			return true
+		}
+	}
+	return false
+}
 
 var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
 
