@@ -288,19 +288,34 @@ func ofGrid(at, ln []float64, most, level float64) Value {
 // Step is the coefficient of one column more and its standard error, at the likeliest
 // spreads and with bounds taken where the line without it puts them.
 func (f *Fit) Step(x []float64) (step, se float64, ok bool) {
-	s := f.s
-	d := s.Data
-	d.X = make([][]float64, len(s.X))
-	for i, row := range s.X {
-		d.X[i] = append(append(make([]float64, 0, len(row)+1), row...), x[i])
-	}
-	st, err := newProblem(d).solve(f.Mode, nil)
+	st, err := newProblem(f.with(x)).solve(f.Mode, nil)
 	if err != nil {
 		return 0, 0, false
 	}
-	p := s.p + 1
+	p := f.s.p + 1
 	e := make([]float64, p)
 	e[p-1] = 1
 	forward(st.chol, p, e, 1)
 	return st.b[p-1], math.Sqrt(square(e)), true
+}
+
+// with is the data with one column more.
+func (f *Fit) with(x []float64) Data {
+	d := f.s.Data
+	d.X = make([][]float64, len(f.s.X))
+	for i, row := range f.s.X {
+		d.X[i] = append(append(make([]float64, 0, len(row)+1), row...), x[i])
+	}
+	return d
+}
+
+// Beside is a fit with the spreads that are likeliest beside one column more.
+func (f *Fit) Beside(x []float64, prior Prior) (*Fit, error) {
+	_, mode, _, err := newProblem(f.with(x)).top(prior, f.Mode, false)
+	if err != nil {
+		return nil, err
+	}
+	out := *f
+	out.Mode = mode.Spreads
+	return &out, nil
 }

@@ -223,8 +223,10 @@ type Change struct {
 	High    string  `json:"high"`  // the latest that it may be
 	Ratio   Ratio   `json:"ratio"` // after over before
 	// P is how often a change so clear would be found were there none [0 to 1].
-	P        float64 `json:"p"`
-	Sentence string  `json:"sentence"` // what is to be seen, in words
+	P float64 `json:"p"`
+	// With are the lots, cooks, canisters and suppliers that first came in there: "cook AB".
+	With     []string `json:"with"`
+	Sentence string   `json:"sentence"` // what is to be seen, in words
 }
 
 // Now is what the standing start promises.

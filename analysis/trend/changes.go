@@ -1,13 +1,17 @@
 package trend
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
+
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 const (
@@ -17,6 +21,9 @@ const (
 	// changeP is how rare by chance alone a change must be to be named.
 	changeP = 0.01
 	bridges = 4000
+	// muchTheSame is how many standard errors a step may be clearer than a steady move and still
+	// not be told from it: a factor of 12 of the likelihood where both are three errors.
+	muchTheSame = 0.6
 )
 
 // cut is a place where a step is looked for: rows from there on are after it.
@@ -43,20 +50,30 @@ func (v *view) changes() (out []result.Change) {
 }
 
 // change is the clearest step, if by chance alone one so clear is rare (the largest of a
-// Brownian bridge over its standard deviation, simulated at the same places).
+// Brownian bridge over its standard deviation, simulated at the same places). Days scatter
+// less once a step is taken out of them, so spreads are those beside the clearest step; as
+// these are known from few days, a step over its standard error counts as Student's t.
 func (l *line) change() (result.Change, bool) {
 	none := result.Change{}
-	cuts := l.cuts()
+	d := l.data
+	d.Level = false
+	base, err := nested.Near(d, prior)
+	if err != nil {
+		return none, false
+	}
+	cuts := l.cuts(base)
 	if len(cuts) < 2 {
 		return none, false
 	}
-	best := 0
-	for k, c := range cuts {
-		if math.Abs(c.z) > math.Abs(cuts[best].z) {
-			best = k
-		}
+	best := clearest(cuts)
+	if base, err = base.Beside(after(cuts[best].row, len(l.rows)), prior); err != nil {
+		return none, false
 	}
-	p := l.byChance(cuts, math.Abs(cuts[best].z))
+	if cuts = l.cuts(base); len(cuts) < 2 {
+		return none, false
+	}
+	best = clearest(cuts)
+	p := l.byChance(cuts, l.asNormal(cuts[best].z))
 	if p >= changeP {
 		return none, false
 	}
@@ -70,7 +87,7 @@ func (l *line) change() (result.Change, bool) {
 	for k := range order {
 		order[k] = k
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return int(math.Copysign(1, weights[b]-weights[a])) })
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(weights[b], weights[a]) })
 	first, last, held := best, best, 0.0
 	for _, k := range order {
 		if held >= level*sum {
@@ -86,18 +103,72 @@ func (l *line) change() (result.Change, bool) {
 	if first != last {
 		words += fmt.Sprintf(" (somewhere from %s to %s)", name(first), name(last))
 	}
-	return result.Change{Outcome: l.outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, Sentence: words}, true
+	if move, se, ok := base.Step(l.time()); ok && math.Abs(move/se) > math.Abs(c.z)-muchTheSame {
+		words += ", or it moved steadily, which looks much the same here"
+	}
+	with := l.came(cuts[first].row, cuts[last].row)
+	if len(with) > 0 {
+		words += "; there " + strings.Join(with, " and ") + " came in, which may be why or not"
+	} else {
+		words += "; no lot, cook or canister that the log names came in there"
+	}
+	return result.Change{Outcome: l.outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, With: with, Sentence: words}, true
 }
 
-// cuts are the steps between one day and the next, each beside the whole line with the
-// spreads as they are likeliest without weeks.
-func (l *line) cuts() (out []cut) {
-	d := l.data
-	d.Level = false
-	base, err := nested.Near(d, prior)
-	if err != nil {
-		return nil
+func clearest(cuts []cut) (best int) {
+	for k, c := range cuts {
+		if math.Abs(c.z) > math.Abs(cuts[best].z) {
+			best = k
+		}
 	}
+	return best
+}
+
+// after is a column of a step with a row.
+func after(row, rows int) []float64 {
+	x := make([]float64, rows)
+	for j := row; j < rows; j++ {
+		x[j] = 1
+	}
+	return x
+}
+
+// asNormal is a step over its standard error as one whose spreads are known: as rare as it is
+// of Student's t with as many degrees of freedom as there are days less two, or, where days
+// do not count, rows less columns.
+func (l *line) asNormal(z float64) float64 {
+	free := float64(len(l.rows) - len(l.columns) - 1)
+	if l.data.Within {
+		free = math.Min(free, float64(l.groups(func(k int) int { return l.data.Inner[k] }).n()-2))
+	}
+	if free < 1 {
+		return 0
+	}
+	return -distuv.UnitNormal.Quantile(math.Max(1e-300, distuv.StudentsT{Sigma: 1, Nu: free}.CDF(-math.Abs(z))))
+}
+
+// came are the levels of factors that first came in between two rows, or on their days.
+func (l *line) came(from, to int) []string {
+	time := l.time()
+	for to+1 < len(l.rows) && time[to+1] == time[to] {
+		to++
+	}
+	out := []string{}
+	for _, way := range l.factors {
+		seen := map[string]bool{}
+		for k, i := range l.rows[:to+1] {
+			name := way.of(l.on[i])
+			if name != "" && !seen[name] && k >= from {
+				out = append(out, way.by+" "+name)
+			}
+			seen[name] = true
+		}
+	}
+	return out
+}
+
+// cuts are the steps between one day and the next, each beside a line with its spreads.
+func (l *line) cuts(base *nested.Fit) (out []cut) {
 	time := l.time()
 	var rows []int
 	for k := 1; k < len(l.rows); k++ {
@@ -109,11 +180,7 @@ func (l *line) cuts() (out []cut) {
 	every := max(1, (len(rows)+most-1)/most)
 	for i := 0; i < len(rows); i += every {
 		k := rows[i]
-		x := make([]float64, len(l.rows))
-		for j := k; j < len(x); j++ {
-			x[j] = 1
-		}
-		step, se, ok := base.Step(x)
+		step, se, ok := base.Step(after(k, len(l.rows)))
 		if ok {
 			out = append(out, cut{row: k, share: float64(k) / float64(len(l.rows)), z: step / se, step: step, se: se})
 		}

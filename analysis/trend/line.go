@@ -18,7 +18,11 @@ import (
 // prior is what spreads of groups on a logarithm may be before anything is seen: half of
 // them below about these. Days are given more room than they need, so that what moves from
 // one week to the next is not taken for more than its days allow.
-var prior = nested.Prior{Inner: 0.5, Level: 0.3, Lean: 0.4}
+var prior = nested.Prior{Inner: 0.25, Level: 0.3, Lean: 0.4}
+
+// besideMove is the same beside a steady move, which takes most of what weeks differ by; what is
+// left of them is little more than days.
+var besideMove = nested.Prior{Inner: 0.25, Level: 0.07, Lean: 0.4}
 
 // leastRest is how many trials there must be beyond the columns of a line.
 const leastRest = 4

@@ -171,13 +171,17 @@ func (q *question) differs(of, than string) {
 
 // refit fits the line with columns added, and a part of it left out.
 func (l *line) refit(add func(k int) []float64, change func(*nested.Data)) (*nested.Fit, error) {
+	return l.refitBy(prior, add, change)
+}
+
+func (l *line) refitBy(pr nested.Prior, add func(k int) []float64, change func(*nested.Data)) (*nested.Fit, error) {
 	d := l.data
 	d.X = make([][]float64, len(l.data.X))
 	for k, x := range l.data.X {
 		d.X[k] = append(slices.Clone(x), add(k)...)
 	}
 	change(&d)
-	return nested.From(d, prior, l.near(&d))
+	return nested.From(d, pr, l.near(&d))
 }
 
 // near is the likeliest spreads of the line, of those that a changed one still has.
@@ -256,7 +260,7 @@ func (q *question) drift() {
 		q.Sentence = "not tested: all trials are of one day"
 		return
 	}
-	fit, err := l.refit(func(k int) []float64 { return []float64{time[k]} }, func(*nested.Data) {})
+	fit, err := l.refitBy(besideMove, func(k int) []float64 { return []float64{time[k]} }, func(*nested.Data) {})
 	if err != nil {
 		q.Sentence = "not tested: a move over time and what else changed cannot be told apart"
 		return

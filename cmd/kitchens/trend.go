@@ -26,6 +26,7 @@ type course struct {
 	lot      func(week, day, trial int) string
 	truth    string // the test that should show it, "" = none
 	withWeek bool   // lot and week go together
+	step     int    // the day, of all that are worked, from which on the level is another; 0 = none
 }
 
 const (
@@ -41,6 +42,16 @@ func noLot(int, int, int) string   { return "" }
 
 // twoTubs is a lot that changes within every week, by the day.
 func twoTubs(_, day, _ int) string { return string(rune('A' + (day/2)%2)) }
+
+// stepOn is a level of 0.65 from a day on, of all days that are worked.
+func stepOn(from int) func(int, int, int) float64 {
+	return func(week, day, _ int) float64 {
+		if historyDays*week+day >= from {
+			return 0.65
+		}
+		return 1
+	}
+}
 
 func newTub(week, _, _ int) string {
 	if week >= 2 {
@@ -67,7 +78,8 @@ func courses() []course {
 		{name: "best HLB moves 1 a week", day: 0.1, moves: 1, factor: steady, lot: noLot, truth: "optimum:blend_hlb"},
 		{name: "lot x 0.7 within weeks", day: 0.1, factor: ofTub(twoTubs), lot: twoTubs, truth: "lot"},
 		{name: "lot x 0.7 with week 3", day: 0.1, factor: ofTub(newTub), lot: newTub, truth: "week", withWeek: true},
-		{name: "step to 0.7 with week 3", day: 0.1, factor: ofTub(newTub), lot: noLot, truth: "week"},
+		{name: "step to 0.7 with week 3", day: 0.1, factor: ofTub(newTub), lot: noLot, truth: "week", step: 2 * historyDays},
+		{name: "step to 0.65 within week 2", day: 0.1, factor: stepOn(6), lot: noLot, truth: "week", step: 6},
 		{name: "drift to 0.5 in four weeks", day: 0.1, factor: func(w, d, _ int) float64 {
 			return math.Pow(0.5, (float64(w)+float64(d)/historyDays)/historyWeeks)
 		}, lot: noLot, truth: "drift"},
@@ -84,16 +96,17 @@ type seenTrend struct {
 	bell             bool
 	named            bool // lot and week named as not to be told apart
 	lotAlone         bool
+	change, changeAt bool // a step of hold is named; within a day of where it is
+	alone            plainSeen
 }
 
 // historyCSV is the log of a history.
-func historyCSV(c course, seed uint64) (text string, best [historyWeeks]float64) {
+func historyCSV(c course, seed uint64) (text string, best [historyWeeks]float64, rows []plainRow) {
 	rng := rand.New(rand.NewPCG(seed, 4711))
 	var b strings.Builder
 	b.WriteString("trial,date,butter lot,oil g,water g,glycerol monostearate g,sucrose ester HLB 15 g,came out,hold (min),drained at 20 min (%)\n")
 	centre := 8.5 + rng.Float64()
 	bell := seed%2 == 1
-	monday := time.Date(2026, time.March, 2, 0, 0, 0, 0, time.UTC)
 	no := 0
 	for week := range historyWeeks {
 		best[week] = centre + c.moves*(float64(week)-(historyWeeks-1)/2.0)
@@ -116,18 +129,22 @@ func historyCSV(c course, seed uint64) (text string, best [historyWeeks]float64)
 				if hold > watchedUntil {
 					said = fmt.Sprintf(">%g", watchedUntil)
 				}
+				rows = append(rows, plainRow{week, float64(historyDays*week + day), c.lot(week, day, trial), []float64{richer, more, (hlb - 9.5) / 4.5}, math.Log(min(hold, watchedUntil)), hold > watchedUntil})
 				lipophilic := emulsifier * (15 - hlb) / (15 - 3.8)
-				fmt.Fprintf(&b, "%d,%s,%s,%.1f,%.1f,%.2f,%.2f,y,%s,%.1f\n", no, monday.AddDate(0, 0, 7*week+day).Format(time.DateOnly), c.lot(week, day, trial),
+				fmt.Fprintf(&b, "%d,%s,%s,%.1f,%.1f,%.2f,%.2f,y,%s,%.1f\n", no, historyMonday.AddDate(0, 0, 7*week+day).Format(time.DateOnly), c.lot(week, day, trial),
 					3*fat, 3*(100-fat-emulsifier), 3*lipophilic, 3*(emulsifier-lipophilic), said, drained)
 			}
 		}
 	}
-	return b.String(), best
+	return b.String(), best, rows
 }
+
+// historyMonday is when histories begin.
+var historyMonday = time.Date(2026, time.March, 2, 0, 0, 0, 0, time.UTC)
 
 // courseOf studies one history.
 func courseOf(dir string, c course, seed uint64) (seenTrend, error) {
-	text, best := historyCSV(c, seed)
+	text, best, rows := historyCSV(c, seed)
 	path := filepath.Join(dir, fmt.Sprintf("%d.csv", seed))
 	if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 		return seenTrend{}, err
@@ -142,7 +159,7 @@ func courseOf(dir string, c course, seed uint64) (seenTrend, error) {
 		return seenTrend{}, err
 	}
 	t, r := w.Trend, w.Pooled
-	s := seenTrend{bell: seed%2 == 1}
+	s := seenTrend{bell: seed%2 == 1, alone: c.plainly(rows)}
 	s.tests(c, t.Tests)
 	s.report(c, r.GroupEffects)
 	for i, o := range t.Optimum {
@@ -154,10 +171,23 @@ func courseOf(dir string, c course, seed uint64) (seenTrend, error) {
 			}
 		}
 	}
+	for _, x := range t.Changes {
+		if x.Outcome == result.HoldMinutes {
+			s.change, s.changeAt = true, c.near(x.At)
+		}
+	}
 	for _, a := range t.CannotSeparate {
 		s.named = s.named || a.A == "butter lot" && a.B == "week"
 	}
 	return s, nil
+}
+
+// near says whether a date is the day of the step, or a day that is worked beside it.
+func (c *course) near(date string) bool {
+	d, err := time.Parse(time.DateOnly, date)
+	days := int(d.Sub(historyMonday).Hours() / 24)
+	day := days/7*historyDays + days%7
+	return err == nil && c.step > 0 && day >= c.step-1 && day <= c.step+1
 }
 
 // is says whether a test is of what truly happens: a step is a move and a move a step.
@@ -236,7 +266,7 @@ func trends(out io.Writer, first uint64, n int, only ...string) error {
 	}
 	defer os.RemoveAll(dir)
 	fmt.Fprintf(out, "%d histories a row of %d weeks of %d trials, one in so many in percent\n", n, historyWeeks, historyTrials)
-	fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %10s %9s\n", "truth", "shown", "suggested", "falsely", "by a report", "falsely", "optimum in", "lot alone")
+	fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %10s %9s %11s\n", "truth", "shown", "suggested", "falsely", "by a report", "falsely", "not pooled", "falsely", "optimum in", "lot alone", "step named")
 	for _, c := range courses() {
 		if len(only) > 0 && !strings.Contains(c.name, only[0]) {
 			continue
@@ -251,7 +281,11 @@ func trends(out io.Writer, first uint64, n int, only ...string) error {
 			alone = fmt.Sprintf("%.0f of %.0f", s.alone, s.named)
 		}
 		percent := func(x float64) string { return fmt.Sprintf("%.1f", 100*x/float64(n)) }
-		fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %5.3f/%5.3f %9s\n", c.name, percent(s.found), percent(s.suggested), percent(s.falsely), percent(s.plain), percent(s.plainFalsely), (s.inside-s.insideBell)/(s.optima-s.bells), s.insideBell/s.bells, alone)
+		named := percent(s.change)
+		if c.step > 0 {
+			named = percent(s.changeAt) + " of " + named
+		}
+		fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %5.3f/%5.3f %9s %11s\n", c.name, percent(s.found), percent(s.suggested), percent(s.falsely), percent(s.plain), percent(s.plainFalsely), percent(s.aloneFound), percent(s.aloneFalsely), (s.inside-s.insideBell)/(s.optima-s.bells), s.insideBell/s.bells, alone, named)
 	}
 	return nil
 }
@@ -259,7 +293,7 @@ func trends(out io.Writer, first uint64, n int, only ...string) error {
 // sumsOfTrend are counts over histories.
 type sumsOfTrend struct {
 	found, suggested, falsely, plain, plainFalsely, inside, optima, named, alone float64
-	insideBell, bells                                                            float64
+	insideBell, bells, change, changeAt, aloneFound, aloneFalsely                float64
 }
 
 func sumTrend(rows []seenTrend) (s sumsOfTrend) {
@@ -282,6 +316,10 @@ func sumTrend(rows []seenTrend) (s sumsOfTrend) {
 			s.bells += float64(r.optima)
 		}
 		s.named += one(r.named)
+		s.change += one(r.change)
+		s.changeAt += one(r.changeAt)
+		s.aloneFound += one(r.alone.found)
+		s.aloneFalsely += one(r.alone.falsely)
 		s.alone += one(r.lotAlone)
 	}
 	return s
