@@ -10,9 +10,12 @@ import (
 	"foamfield/analysis/result"
 )
 
+// Shifts are who makes trials on which days; the zero value is as the log has it.
+type Shifts struct{ Days, Cooks []string }
+
 // After is the next trials of a report as a plan: at most so many, 0 = all. The results it
 // returns are those given with the trials in the plan's order.
-func After(r *result.Results, many int) (*result.Plan, *result.Results) {
+func After(r *result.Results, many int, on Shifts) (*result.Plan, *result.Results) {
 	ordered := *r
 	ordered.NextTrials = slices.Clone(r.NextTrials)
 	if many > 0 {
@@ -24,10 +27,14 @@ func After(r *result.Results, many int) (*result.Plan, *result.Results) {
 	p := &result.Plan{Schema: result.PlanSchema, Version: r.Version, Seed: r.Seed, Number: r.NextPlan, Layout: "next", Follows: follows(r),
 		BatchGrams: &batch, ScaleStepGrams: r.Batch.ScaleStepGrams, Canister: r.Batch.Canister, Chargers: chargers(r),
 		Trials: []result.PlannedTrial{}, Needs: []result.PlanNeed{}, Cannot: []string{}, Notes: []string{}, Cautions: slices.Clone(Cautions)}
+	on = on.after(r)
 	ids := idsAfter(r, len(ordered.NextTrials))
+	order := map[int]int{}
 	for i, n := range ordered.NextTrials {
-		p.Trials = append(p.Trials, result.PlannedTrial{ID: ids[i], Day: 1, Order: i + 1, Purpose: n.Purpose, Mix: n.Mix, Ingredients: n.Ingredients,
-			Reason: n.Reason, Thick: clogs(n) > 0, Skip: []string{}, ClogChance: n.ClogChance})
+		day := i * len(on.Days) / len(ordered.NextTrials)
+		order[day]++
+		p.Trials = append(p.Trials, result.PlannedTrial{ID: ids[i], Day: day + 1, Order: order[day], DayName: on.Days[day], Cook: on.Cooks[day%len(on.Cooks)],
+			Purpose: n.Purpose, Mix: n.Mix, Ingredients: n.Ingredients, Reason: n.Reason, Thick: clogs(n) > 0, Skip: []string{}, ClogChance: n.ClogChance})
 	}
 	skipAfter(p)
 	p.Ranges = rangesAfter(p.Trials)
@@ -47,6 +54,39 @@ func After(r *result.Results, many int) (*result.Plan, *result.Results) {
 		p.Notes = append(p.Notes, fmt.Sprintf("%d trials were asked for; %d are worth making before what they show is read.", many, len(p.Trials)))
 	}
 	return p, &ordered
+}
+
+// countedDay is a day that a log counts, in its own way of writing.
+var countedDay = regexp.MustCompile(`(?i)^\s*(day ?|d ?)?([0-9]{1,3})\s*$`)
+
+// after fills in what was not said: the day after the last where the log counts its days, and
+// its cook where it has one. A date to come is for the kitchen to say.
+func (on Shifts) after(r *result.Results) Shifts {
+	last, next, counts := 0, "", true
+	var cooks []string
+	for _, t := range r.Trials {
+		if m := countedDay.FindStringSubmatch(t.Day); m == nil {
+			counts = false
+		} else if n, err := strconv.Atoi(m[2]); err == nil && n > last {
+			last, next = n, fmt.Sprint(m[1], n+1)
+		}
+		if !slices.Contains(cooks, t.Cook) {
+			cooks = append(cooks, t.Cook)
+		}
+	}
+	if len(on.Days) == 0 {
+		on.Days = []string{""}
+		if counts {
+			on.Days[0] = next
+		}
+	}
+	if len(on.Cooks) == 0 {
+		on.Cooks = []string{""}
+		if len(cooks) == 1 {
+			on.Cooks = cooks
+		}
+	}
+	return on
 }
 
 // hardly is the chance of clogging up to which a trial need not come last.

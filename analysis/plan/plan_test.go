@@ -3,6 +3,7 @@ package plan
 import (
 	"encoding/csv"
 	"flag"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -12,6 +13,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"foamfield/analysis/result"
 )
 
 var update = flag.Bool("update", false, "write the points that the reference script reads; then run it")
@@ -199,6 +202,35 @@ func TestWeeksKeepTheRules(t *testing.T) {
 					t.Fatalf("trial %d is left out for %d, which is thicker or made already", j, i)
 				}
 			}
+		}
+	}
+}
+
+// The day and the cook of trials after a log: what was said, else the log's own where it
+// leaves no choice.
+func TestShiftsAfterALog(t *testing.T) {
+	log := func(days, cooks string) *result.Results {
+		r := &result.Results{}
+		for i, d := range strings.Split(days, ",") {
+			r.Trials = append(r.Trials, result.Trial{Day: d, Cook: strings.Split(cooks, ",")[i]})
+		}
+		return r
+	}
+	for _, c := range []struct {
+		days, cooks string
+		said        Shifts
+		want        string
+	}{
+		{"1,1,2", "AB,AB,AB", Shifts{}, "[3] [AB]"},
+		{"day 1,day 2,day 10", "AB,CD,AB", Shifts{}, "[day 11] []"},
+		{"2026-05-03,2026-05-04,2026-05-04", ",,", Shifts{}, "[] []"},
+		{"1,2,", "AB,AB,", Shifts{}, "[] []"},
+		{"Mon,Tue,Wed", "AB,AB,AB", Shifts{Days: []string{"Thu", "Fri"}}, "[Thu Fri] [AB]"},
+		{"1,2,3", "AB,CD,AB", Shifts{Cooks: []string{"CD"}}, "[4] [CD]"},
+	} {
+		got := c.said.after(log(c.days, c.cooks))
+		if said := fmt.Sprint(got.Days, " ", got.Cooks); said != c.want {
+			t.Errorf("%s, %s: %s, want %s", c.days, c.cooks, said, c.want)
 		}
 	}
 }

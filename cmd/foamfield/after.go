@@ -18,13 +18,14 @@ type afterLogs struct {
 	logs  []string
 	read  ingest.Options
 	study analysis.Settings
+	on    plan.Shifts
 }
 
 // afterTrials is how many are named unless somebody says.
 const afterTrials = 6
 
 // notAfter are flags that only a plan before any log has: the logs say these.
-var notAfter = []string{"of", "fat", "emulsifier", "hlb", "days", "cooks", "canister", "chargers", "stock", "layout"}
+var notAfter = []string{"of", "fat", "emulsifier", "hlb", "canister", "chargers", "stock", "layout"}
 
 func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 	a := &afterLogs{
@@ -52,6 +53,12 @@ func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 			f.refuse("trials", "type a whole number, for example --trials 8")
 		}
 		a.study.NextTrials = int(*n)
+	}
+	a.on = plan.Shifts{Days: f.names("days", nameDays), Cooks: f.names("cooks", nameCooks)}
+	if d := a.on.Days; len(d) == 1 && daysText.MatchString(d[0]) {
+		f.refuse("days", "after logs the days are named: "+`type for example --days "Thu, Fri", or --days "day 3"`)
+	} else if n := a.study.NextTrials; len(d) > n {
+		f.refuse("days", fmt.Sprintf("%s for %s: name fewer days, or ask for more trials", count(len(d), "day"), count(n, "trial")))
 	}
 	if f.err != nil {
 		return nil, f.err
@@ -85,7 +92,7 @@ func (a *afterLogs) plan(c *call) (*result.Plan, []byte, error) {
 	if len(r.NextTrials) == 0 {
 		return nil, nil, fmt.Errorf("no next trials can be named: %s; run foamfield check on the log and mend what it names", strings.TrimSuffix(r.StatusReason, "."))
 	}
-	p, ordered := plan.After(r, a.study.NextTrials)
+	p, ordered := plan.After(r, a.study.NextTrials, a.on)
 	content, err := workbook.NextTrials(ordered, p)
 	return p, content, err
 }

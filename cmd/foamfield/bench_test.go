@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"math/rand/v2"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"foamfield/analysis/kitchen"
 )
@@ -63,3 +65,29 @@ func BenchmarkReport100000JSON(b *testing.B) { benchmarkReport(b, 100_000, "--wr
 
 // Every output of a 10 000-trial log.
 func BenchmarkReport10000(b *testing.B) { benchmarkReport(b, 10_000) }
+
+// A blend as a person waits for it, start-up of the program and all; cpu-ms is what it takes
+// of a processor, which a busy machine does not stretch.
+func BenchmarkBlend(b *testing.B) {
+	program := filepath.Join(b.TempDir(), "foamfield")
+	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
+		b.Fatalf("%v: %s", err, out)
+	}
+	for name, args := range map[string][]string{
+		"forward":  {"butter 120, cider 174, GMS 4.2, sucrose ester 15: 1.8"},
+		"reach":    {"--of", "GMS, sucrose ester 15", "--hlb", "8", "--emulsifier", "2", "--batch", "300"},
+		"stand-in": {"GMS 4.2, sucrose ester 15: 1.8", "--batch", "300", "--replace", "GMS", "--with", "sorbitan monostearate"},
+	} {
+		b.Run(name, func(b *testing.B) {
+			var took time.Duration
+			for b.Loop() {
+				c := exec.Command(program, append([]string{"blend"}, args...)...)
+				if out, err := c.CombinedOutput(); err != nil {
+					b.Fatalf("%v: %s", err, out)
+				}
+				took += c.ProcessState.UserTime() + c.ProcessState.SystemTime()
+			}
+			b.ReportMetric(float64(took.Microseconds())/1000/float64(b.N), "cpu-ms/op")
+		})
+	}
+}

@@ -203,8 +203,9 @@ take. After logs: the next trials as their report has them, to go on with the lo
   --emulsifier RANGE    percent of the mix; 0.5-5 unless set
   --hlb RANGE           blend HLB; 5-13 unless set, as far as these reach
   --trials N            12 unless set, or 6 a day; after logs 6
-  --days N|NAMES        3, or "Mon, Tue, Thu"; a day holds 12 at most
-  --cooks NAMES         one a day, by turns
+  --days N|NAMES        3, or "Mon, Tue, Thu"; a day holds 12 at most. After logs
+                        "Thu, Fri"; unless set the day after the last that is counted
+  --cooks NAMES         one a day, by turns; after logs of one cook that one unless set
   --batch G             grams of a trial; unless set grams are for 100 g of mix, and
                         batch, fill and chargers go by your canister's marking
   --canister TEXT       as marked, for the log

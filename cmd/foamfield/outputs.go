@@ -78,7 +78,7 @@ func addPictures(add func(path string, make func() ([]byte, error)), figures []d
 // nextTrials is a log of the next trials, to be typed into.
 func nextTrials(r *result.Results) rendering {
 	return rendering{nextTrialsName(r), func() ([]byte, error) {
-		next, ordered := plan.After(r, 0)
+		next, ordered := plan.After(r, 0, plan.Shifts{})
 		return workbook.NextTrials(ordered, next)
 	}, true}
 }

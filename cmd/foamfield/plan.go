@@ -132,7 +132,7 @@ func (p *planning) open(f *flags, path string) (*kitchen.Sheets, error) {
 func (p *planning) ask(f *flags) error {
 	a := plan.Asked{
 		Given:      plan.Given{Fat: f.span("fat", 100, "30-60"), Emulsifier: f.span("emulsifier", 50, "0.5-5"), HLB: f.span("hlb", ingredient.MostHLB, "5-13")},
-		Cooks:      f.names("cooks", `type initials, for example --cooks "AB, CD"`),
+		Cooks:      f.names("cooks", nameCooks),
 		BatchGrams: f.number("batch", "g", 100_000, "300"),
 		ScaleStep:  0.1,
 		Canister:   f.text("canister", `type the size marked on it, for example --canister "0.5 L"`),
@@ -231,8 +231,14 @@ func (f *flags) days() []string {
 		}
 		return out
 	}
-	return f.names("days", "type how many, or their names: --days 3, --days \"Mon, Tue, Thu\"")
+	return f.names("days", nameDays)
 }
+
+// How days and cooks are typed.
+const (
+	nameDays  = `type how many, or their names: --days 3, --days "Mon, Tue, Thu"`
+	nameCooks = `type initials, for example --cooks "AB, CD"`
+)
 
 // withPercent is an ingredient that keeps its percent of the mix: xanthan 0.1 %.
 var withPercent = regexp.MustCompile(`^(.+?)\s*[:=]?\s+([0-9]+(?:[.,][0-9]+)?)\s*%$`)

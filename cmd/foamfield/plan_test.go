@@ -246,6 +246,36 @@ func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
 	}
 }
 
+// Days and cooks of trials after a log stand in the sheet, shared out in its order.
+func TestPlanAfterOnDays(t *testing.T) {
+	if testing.Short() {
+		t.Skip("analyses a log")
+	}
+	dir := t.TempDir()
+	at, js := filepath.Join(dir, "next.xlsx"), filepath.Join(dir, "next.json")
+	log := filepath.Join(demoFolder, "week.xlsx")
+	called(t, exitDone, "plan", at, "--after", log, "--days", "Thu, Fri", "--cooks", "AB, CD", "--json", js, "--quiet")
+	said := ""
+	for _, p := range planOf(t, js).Trials {
+		said += fmt.Sprintf("%s %s %d.%d; ", p.DayName, p.Cook, p.Day, p.Order)
+	}
+	if want := "Thu AB 1.1; Thu AB 1.2; Thu AB 1.3; Fri CD 2.1; Fri CD 2.2; "; said != want {
+		t.Errorf("%s, want %s", said, want)
+	}
+	read, err := ingest.Read([]string{fillIn(t, at, habits["by the book"])}, ingest.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if last := read.Trials[len(read.Trials)-1]; last.Day != "Fri" || last.Cook != "CD" {
+		t.Errorf("read back as %q, %q", last.Day, last.Cook)
+	}
+	for days, do := range map[string]string{"2": "days are named", "Mon, Tue, Wed, Thu, Fri, Sat, Sun": "7 days for 6 trials"} {
+		if said := called(t, exitWrongCall, "plan", filepath.Join(dir, "n.xlsx"), "--after", log, "--days", days); !strings.Contains(said, do) {
+			t.Errorf("%s: %s", days, said)
+		}
+	}
+}
+
 // The whole week, round: a log, the next trials after it, both read together. The report
 // goes into the first log's folder, knows the start it went on from and what came of it,
 // and its next trials are the third plan's.

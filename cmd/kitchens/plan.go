@@ -72,7 +72,7 @@ func plannedAndNext(n, days, more int) way {
 		if err != nil {
 			return nil, err
 		}
-		_, ordered := plan.After(r, more)
+		_, ordered := plan.After(r, more, plan.Shifts{})
 		var mixes []kitchen.Mix
 		for _, n := range ordered.NextTrials {
 			if m, ok := mixOf(n.Mix); ok {

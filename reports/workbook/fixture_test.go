@@ -97,6 +97,6 @@ func everyBlock() document.Document {
 
 // nextTrialsOf is the sheet of a report's next trials.
 func nextTrialsOf(r *result.Results) ([]byte, error) {
-	p, ordered := plan.After(r, 0)
+	p, ordered := plan.After(r, 0, plan.Shifts{})
 	return NextTrials(ordered, p)
 }

@@ -130,7 +130,8 @@ func (s setting) at(_ int, n result.NextTrial) cell {
 func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 	columns := []nextColumn{
 		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return trialName(plan.Trials[i].ID) }},
-		{head: "day", width: 11}, {head: "cook", width: 9},
+		{head: "day", width: 11, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].DayName) }},
+		{head: "cook", width: 9, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].Cook) }},
 	}
 	var names []string
 	percents := false // some trial has no grams
@@ -184,12 +185,20 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		nextColumn{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
 }
 
-// trialName is a number where the log's names are numbers.
+// trialName is a number where it is written as one.
 func trialName(id string) cell {
 	if n, err := strconv.Atoi(id); err == nil {
 		return in(ordinary, n)
 	}
 	return in(ordinary, id)
+}
+
+// named is a day or a cook, or a box to type one in.
+func named(text string) cell {
+	if text == "" {
+		return in(input, nil)
+	}
+	return trialName(text)
 }
 
 // asLogged is what all of the log had, or a box to type in.
