@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // thickened is a log whose foams hold e^(4·(xanthan % - 0.3)) times 30 minutes, give or

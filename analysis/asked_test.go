@@ -13,8 +13,8 @@ import (
 	"foamfield/analysis/logged"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 
 	"github.com/xuri/excelize/v2"
 )

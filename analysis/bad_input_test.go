@@ -12,8 +12,8 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 )
 
 // five is a log of the classic columns; of gives what stands in each.

@@ -8,11 +8,13 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
 // An ounce is a sixteenth of 453.59237 g; without the flag there are none.
 func TestOunces(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	with, without := run(t, demo, Settings{Ounces: true}), plain()
 	seen := 0
 	same := func(what string, grams float64, oz *float64) {

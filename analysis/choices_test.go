@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // pairLog is n mixes with one of two pairs of emulsifiers of the same HLB, the second

@@ -9,7 +9,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // cooked is a log of two cooks. A foam holds 30 minutes at HLB 8 and 1.2 times as long

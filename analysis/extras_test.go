@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // What a second charger and ten minutes of rest do to ln hold in the logs below.

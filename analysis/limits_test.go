@@ -6,7 +6,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/ingredient"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // No start passes a use limit that the kitchen entered, at its rounded grams; one that

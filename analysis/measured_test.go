@@ -9,8 +9,8 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 )
 
 // tasted is a log whose foams all come out and hold; their taste, out of 9, is

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/thorough"
 )
 
 // A constant that was forgotten stands as 0 in the results.
@@ -22,6 +23,7 @@ func TestRulesAreFilled(t *testing.T) {
 
 // Every line's trials, terms and signs can be told from the results.
 func TestLinesCanBeRebuilt(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	for free, want := range map[bool]map[result.Outcome]int{
 		false: {result.CameOut: 8 * 3, result.Broke: 8}, // three variables, and eight corners
 		true:  {},

@@ -15,7 +15,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )

@@ -13,7 +13,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // book is a history as lines of a log: header, then a line a trial, by week.

@@ -7,10 +7,11 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/ingest/kitchen"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 func TestTries(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	typed := "fat 44, emulsifier 2, hlb 8.5; fat 72; emulsifier 3.4, fat 57, hlb 5.5; fat 45, emulsifier 7 g"
 	tries, err := kitchen.ParseTries(typed)
 	if err != nil {

@@ -13,7 +13,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // TestSavedAnewBySecondProgram: a workbook reads the same after a second

@@ -9,6 +9,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
@@ -46,6 +47,7 @@ func whatItSays(x *trial.Trial) string {
 // nobody can know, in every place and way. What is read of any trial may not change
 // unless the cell, its row or its column is named.
 func TestOneStrangeWord(t *testing.T) {
+	thorough.NotShort(t, "reads some hundred logs")
 	told := 0 // changes that were named
 	for _, good := range goodLogs {
 		before, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), good)}, Options{})

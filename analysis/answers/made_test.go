@@ -10,7 +10,7 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 func TestSameGrams(t *testing.T) {

@@ -9,8 +9,8 @@ import (
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 
 	"gonum.org/v1/gonum/stat"
 )

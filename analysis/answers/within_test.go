@@ -9,8 +9,8 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 )
 
 // Weighed anywhere within what the card allows, all ingredients off at once, a mix

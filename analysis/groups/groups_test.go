@@ -13,7 +13,7 @@ import (
 	"foamfield/analysis/fits"
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 var update = flag.Bool("update", false, "write the table of false alarms anew, from many logs")

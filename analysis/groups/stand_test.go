@@ -14,7 +14,7 @@ import (
 	"foamfield/analysis/fits"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // lots is a log whose hold peaks over fat and in which the second of two lots of butter,

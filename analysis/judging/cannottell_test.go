@@ -9,7 +9,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // What a log cannot tell is told of that log, and not of one that can.

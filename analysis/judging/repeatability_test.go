@@ -11,8 +11,8 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )

@@ -5,7 +5,7 @@ import (
 	"reflect"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"pgregory.net/rapid"
 )

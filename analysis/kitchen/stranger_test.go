@@ -5,7 +5,7 @@ import (
 	"slices"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"gonum.org/v1/gonum/integrate/quad"
 )

@@ -11,7 +11,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/latent"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"gonum.org/v1/gonum/mat"
 )

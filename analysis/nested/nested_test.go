@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // ln P(low < y < high) with slope and curvature by the mean are what differences make of

@@ -16,8 +16,8 @@ import (
 	"foamfield/analysis/weigh"
 	"foamfield/analysis/works"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 )
 
 var asked = answers.Asked{Seed: 1, Batch: result.Batch{Grams: 300, ScaleStepGrams: 0.1, Canisters: 1},

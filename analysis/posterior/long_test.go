@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"gonum.org/v1/gonum/mat"
 )

@@ -10,7 +10,7 @@ import (
 	"syscall"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // A disk that fills up, at whatever moment, leaves what was there, and no half report;

@@ -15,6 +15,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/thorough"
 )
 
 // criteriaFile writes a criteria workbook with cells changed: "Rules!B19".
@@ -128,6 +129,7 @@ func dealtHandIn(outcomes []string, deal []int) []string {
 
 // What a teacher typed is kept, wins and is added up by the workbook itself.
 func TestAgainKeepsWhatWasTyped(t *testing.T) {
+	thorough.NotShort(t, "grades a class several times")
 	key := makeClass(t, "first")
 	criteria, out := criteriaFile(t, nil), filepath.Join(t.TempDir(), "grades")
 	grade := func(more ...string) {
@@ -189,6 +191,7 @@ func TestAgainKeepsWhatWasTyped(t *testing.T) {
 
 // No name is left anywhere, file names and copies included.
 func TestAnonymous(t *testing.T) {
+	thorough.NotShort(t, "grades a class several times")
 	key := makeClass(t, "first")
 	out := filepath.Join(t.TempDir(), "grades")
 	if code := run([]string{"grade", key.dir, "--out", out, "--quiet", "--anonymous"}, io.Discard, os.Stderr); code != exitDone {

@@ -8,9 +8,12 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/thorough"
 )
 
 func TestInterruptedBeforeWriting(t *testing.T) {
+	thorough.NotShort(t, "analyses a log")
 	log, err := filepath.Abs("../../testdata/demo/week.xlsx")
 	if err != nil {
 		t.Fatal(err)

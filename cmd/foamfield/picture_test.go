@@ -7,11 +7,13 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/plots"
 )
 
 // A picture is sharp in print and on a slide: at least 1 600 dots wide.
 func TestPicturesAreWide(t *testing.T) {
+	thorough.NotShort(t, "analyses a log")
 	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -17,8 +17,8 @@ import (
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
-	"foamfield/thorough"
 )
 
 // typedBy is what a person types of the i-th trial, by the beginning of the column's head.

@@ -12,7 +12,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 
 	"github.com/xuri/excelize/v2"
 )

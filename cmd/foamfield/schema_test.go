@@ -14,7 +14,7 @@ import (
 	"strings"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // checker holds a JSON document against as much of JSON Schema as results.schema.json
@@ -165,6 +165,7 @@ var harms = []struct {
 // Every log's results.json keeps to the schema written beside it, by the checker above
 // and by a program of others, and both can fail.
 func TestResultsKeepToTheirSchema(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	dir := t.TempDir()
 	schema, good := reported(t, dir)
 	var bad []string

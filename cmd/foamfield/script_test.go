@@ -14,7 +14,7 @@ import (
 
 	"github.com/rogpeppe/go-internal/testscript"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 func TestMain(m *testing.M) {

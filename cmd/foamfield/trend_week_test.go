@@ -6,10 +6,13 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/thorough"
 )
 
 // A trend of one week without dates, most of whose holds are bounds, says what it can.
 func TestTrendOfOneWeek(t *testing.T) {
+	thorough.NotShort(t, "writes a trend")
 	out := filepath.Join(t.TempDir(), "out")
 	var stdout, stderr bytes.Buffer
 	if code := run([]string{"trend", "../../testdata/demo/week.xlsx", "--write", "json", "--out", out}, &stdout, &stderr); code != exitDone {

@@ -5,7 +5,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/plan"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // Planned weeks keep out of the thick corner that scattered ones walk into. The true

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 var kitchens = flag.Int("kitchens", 0, "simulated kitchens a family to log, read and analyse; unless set 8 of two families, in a thorough run 100 of each")

@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 var histories = flag.Int("histories", 0, "simulated histories of four weeks a row; unless set 1, in a thorough run 3")

@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"foamfield/analysis/kitchen"
+	"foamfield/ingest/thorough"
 )
 
 // What is claimed of the two families, on seeds that `truths` does not print.
 // Bounds leave room for 120 kitchens: a share of 0.27 has a standard error of 0.04.
 func TestFamiliesAreAsClaimed(t *testing.T) {
+	thorough.Only(t, "measures 240 kitchens")
 	const kitchens, firstSeed = 120, 500_000
 	easy := measure(kitchen.Easy, firstSeed, kitchens, truthsTrials)
 	hard := measure(kitchen.Hard, firstSeed, kitchens, truthsTrials)

@@ -21,7 +21,7 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 var ready = flag.String("page", "", "a page that was written already, to look at instead of building one")

@@ -19,7 +19,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 const demo = "../../testdata/demo/week.xlsx"

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"foamfield/ingest"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // A second spreadsheet program opens the log and saves it; what it saved reads

@@ -14,8 +14,8 @@ import (
 	xhtml "golang.org/x/net/html"
 
 	"foamfield/analysis"
+	"foamfield/ingest/thorough"
 	"foamfield/reports/document"
-	"foamfield/thorough"
 )
 
 func said(s string) document.Text { return document.Text{{Text: s}} }

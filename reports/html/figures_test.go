@@ -19,7 +19,7 @@ import (
 
 	"foamfield/analysis"
 	simulated "foamfield/analysis/kitchen"
-	"foamfield/thorough"
+	"foamfield/ingest/thorough"
 )
 
 // To look at the pages as the browser shows them: FOAMFIELD_THOROUGH=1 go test ./reports/html

@@ -27,10 +27,10 @@ import (
 	simulated "foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
 	"foamfield/reports/document"
-	"foamfield/thorough"
 )
 
 const demo = "../../testdata/demo/week.xlsx"

@@ -15,8 +15,8 @@ import (
 	"gonum.org/v1/plot/font"
 	"gonum.org/v1/plot/vg"
 
+	"foamfield/ingest/thorough"
 	"foamfield/reports/document"
-	"foamfield/thorough"
 )
 
 var (

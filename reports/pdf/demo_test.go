@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/reports"
 	"foamfield/reports/document"
 )
@@ -14,6 +15,7 @@ import (
 // The demo's pages: four for the cook at most, then the divider; none nearly empty, none
 // that ends on a head, on either paper.
 func TestPagesOfTheDemo(t *testing.T) {
+	thorough.Program(t, "pdftotext", "the demo's pages are not read back here")
 	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -17,9 +17,9 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/reports"
 	"foamfield/reports/document"
-	"foamfield/thorough"
 )
 
 // To look at the pages: go test ./reports/pdf -run Look -look DIR, with -log

@@ -18,9 +18,9 @@ import (
 	solved "foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
-	"foamfield/thorough"
 )
 
 // demo is the demo's log read and analysed.

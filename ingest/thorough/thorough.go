@@ -27,24 +27,6 @@ func Only(t testing.TB, does string) {
 	}
 }
 
-// NotShort skips a test in a run with -short.
-func NotShort(t testing.TB, does string) {
-	t.Helper()
-	if testing.Short() {
-		t.Skip(does + ": not in a short run")
-	}
-}
-
-// Of is how many of all cases a test goes through: all in a thorough run, else few.
-func Of(t testing.TB, few, all int) int {
-	t.Helper()
-	if Run() {
-		return all
-	}
-	t.Logf("%d of %d: all of them in a thorough run, %s=1", few, all, variable)
-	return few
-}
-
 // Program is where another program lies, in a thorough run; left is what is left out
 // without it. .ci/run installs each and lets nothing be skipped for the lack of one.
 func Program(t testing.TB, name, left string) string {
@@ -57,6 +39,16 @@ func Program(t testing.TB, name, left string) string {
 	return path
 }
 
+// Of is how many of all cases a test goes through: all in a thorough run, else few.
+func Of(t testing.TB, few, all int) int {
+	t.Helper()
+	if Run() {
+		return all
+	}
+	t.Logf("%d of %d: all of them in a thorough run, %s=1", few, all, variable)
+	return few
+}
+
 // Step is from one case of a long list to the next that a test goes through: to the very
 // next in a thorough run, else to the nth.
 func Step(t testing.TB, n int) int {
@@ -66,4 +58,12 @@ func Step(t testing.TB, n int) int {
 	}
 	t.Logf("one case in %d: all of them in a thorough run, %s=1", n, variable)
 	return n
+}
+
+// NotShort skips a test in a run with -short.
+func NotShort(t testing.TB, does string) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip(does + ": not in a short run")
+	}
 }
