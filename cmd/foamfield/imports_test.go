@@ -47,7 +47,7 @@ var drawn = []string{"plots", "plots/drawing", "plots/wording"}
 
 // writers are the rooms that word a run, those that say before those that put together:
 // each imports only those before it.
-var writers = []string{"reports/document", "reports/say", "reports/cook", "reports/peer", "reports/live", "reports/weeks", "reports"}
+var writers = []string{"reports/document", "reports/say", "reports/mixes", "reports/cook", "reports/peer", "reports/live", "reports/weeks", "reports"}
 
 // worded is what those who lay a document out may know of its making.
 var worded = []string{"reports/document", "reports/say"}

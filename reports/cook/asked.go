@@ -14,11 +14,11 @@ import (
 func (b pages) works() document.Paragraph {
 	t := b.R.Targets
 	parts := []document.Text{say.Text("comes out")}
-	if !b.leftOut(result.Broke) {
+	if !b.LeftOut(result.Broke) {
 		parts = append(parts, say.Text("does not split"))
 	}
 	parts = append(parts, say.Text("holds at least ", say.Trimmed("targets.hold_minutes.value", t.HoldMinutes.Value, 1), " minutes"))
-	if !b.leftOut(result.DrainedPercent) {
+	if !b.LeftOut(result.DrainedPercent) {
 		parts = append(parts, say.Text("has drained at most ", say.Trimmed("targets.drained_percent.value", t.DrainedPercent.Value, 1),
 			" % by minute ", say.Trimmed("targets.drained_at_minutes.value", t.DrainedAtMinutes.Value, 1)))
 	}
@@ -31,19 +31,19 @@ func (b pages) works() document.Paragraph {
 	} else {
 		meaning = say.Text(meaning, ". Sure enough means that it does so ", wanted(t.WantedChance.Value), ". ")
 	}
-	meaning = say.Text(meaning, b.notPart(), b.elsewhere())
+	meaning = say.Text(meaning, b.NotPart(), b.Elsewhere())
 	if offered := b.unasked(); len(offered) > 0 {
 		meaning = say.Text(meaning, offered[1:], " ")
 	}
 	if len(b.Unknown()) > 0 {
-		meaning = say.Text(meaning, b.proviso(), " ")
+		meaning = say.Text(meaning, b.Proviso(), " ")
 	}
 	type asked struct {
 		name string
 		t    result.Target
 	}
 	targets := []asked{{"the hold", t.HoldMinutes}}
-	if !b.leftOut(result.DrainedPercent) {
+	if !b.LeftOut(result.DrainedPercent) {
 		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"the minute of drainage", t.DrainedAtMinutes})
 	}
 	targets = append(targets, asked{"how sure", t.WantedChance})

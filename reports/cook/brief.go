@@ -43,7 +43,7 @@ func (b pages) brief() []document.Block {
 		for _, block := range b.inGrams("", "starts[0]", s) {
 			out = append(out, brief(block))
 		}
-		out = append(out, document.Paragraph{Text: b.oftenAndFails("starts[0]", s)})
+		out = append(out, document.Paragraph{Text: b.OftenAndFails("starts[0]", s)})
 		out = append(out, b.costs()...)
 		for _, block := range b.service() {
 			if p, ok := block.(document.Paragraph); !ok || !p.Head {

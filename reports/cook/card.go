@@ -6,6 +6,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/reports/document"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
@@ -27,7 +28,7 @@ func (b pages) cards() (out []document.Section) {
 		out = append(out, document.Section{ID: id, Title: "Bench card: " + c.Title, Reader: document.Cook, Alone: true, Blocks: []document.Block{c}})
 	}
 	for i, s := range b.R.Starts {
-		if i > 0 && b.sameMix(b.R.Starts[0].Mix, s.Mix) {
+		if i > 0 && b.SameMix(b.R.Starts[0].Mix, s.Mix) {
 			continue
 		}
 		add(b.startCard(i, s))
@@ -48,8 +49,8 @@ func (b pages) cards() (out []document.Section) {
 
 func (b pages) startCard(i int, s result.Start) document.Card {
 	path := fmt.Sprintf("starts[%d]", i)
-	c := document.Card{Title: b.startName(i, s), Of: path, Mix: b.mixOnly(path+".mix", s.Mix), Made: b.made(path, s)}
-	c.Aim = say.Text(b.howOften(path+".chance", s.Chance), b.limits())
+	c := document.Card{Title: b.startName(i, s), Of: path, Mix: b.MixOnly(path+".mix", s.Mix), Made: b.Made(path, s)}
+	c.Aim = say.Text(b.HowOften(path+".chance", s.Chance), b.Limits())
 	if s.Status != result.Recommended {
 		c.Aim = say.Text(c.Aim, " The best guess these trials allow, not a promise.")
 	}
@@ -59,7 +60,7 @@ func (b pages) startCard(i int, s result.Start) document.Card {
 	}
 	b.weights(&c, path, s.Ingredients, s.Parts)
 	if len(s.Ingredients) == 0 {
-		c.NoGrams = b.noGrams(path, s)
+		c.NoGrams = b.NoGrams(path, s)
 	}
 	return c
 }
@@ -77,10 +78,10 @@ func (b pages) startName(i int, s result.Start) string {
 
 func (b pages) trialCard(i int, n result.NextTrial) document.Card {
 	path := fmt.Sprintf("next_trials[%d]", i)
-	c := document.Card{Title: fmt.Sprintf("next trial %d", i+1), Of: path, Mix: b.mixOnly(path+".mix", n.Mix), Aim: say.Sentence(n.Reason)}
+	c := document.Card{Title: fmt.Sprintf("next trial %d", i+1), Of: path, Mix: b.MixOnly(path+".mix", n.Mix), Aim: say.Sentence(n.Reason)}
 	c.Made = say.Text("Not yet made. A trial to learn from, not a start: these trials name none.")
 	if best := b.R.BestSeen; n.Purpose == "repeat" && best != nil {
-		c.Made = say.Text("Made ", often("best_seen.made_times", best.MadeTimes), " before. A trial to learn from, not a start: these trials name none.")
+		c.Made = say.Text("Made ", mixes.Often("best_seen.made_times", best.MadeTimes), " before. A trial to learn from, not a start: these trials name none.")
 	}
 	if n.Clogging != nil {
 		c.Aim = say.Text(c.Aim, " Clogs: ", say.Clogging(path, *n.Clogging), ".")
@@ -103,11 +104,11 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 	total, ounces := 0.0, 0.0
 	for k, p := range parts {
 		at := fmt.Sprintf("%s.parts[%d]", path, k)
-		part := document.CardPart{Title: partTitle(p, lines), Grams: say.Text(say.Num(at+".grams", p.Grams, digits), " g"), Ounces: b.ounces(at+".ounces", p.Ounces),
+		part := document.CardPart{Title: partTitle(p, lines), Grams: say.Text(say.Num(at+".grams", p.Grams, digits), " g"), Ounces: b.Ounces(at+".ounces", p.Ounces),
 			OfMix: say.Text(say.Num(at+".percent_of_mix", p.PercentOfMix, 1), " %")}
 		for _, i := range p.Lines {
 			l, q := lines[i], fmt.Sprintf("%s.ingredients[%d]", path, i)
-			line := document.CardLine{Name: say.Text(l.Name), Grams: say.Text(say.Num(q+".grams", l.Grams, digits), " g"), Ounces: b.ounces(q+".ounces", l.Ounces),
+			line := document.CardLine{Name: say.Text(l.Name), Grams: say.Text(say.Num(q+".grams", l.Grams, digits), " g"), Ounces: b.Ounces(q+".ounces", l.Ounces),
 				OfMix: say.Text(say.Num(q+".percent_of_mix", l.PercentOfMix, 1), " %")}
 			if w := l.WithinGrams; w != nil && *w > 0 {
 				line.Within = say.Text("± ", say.Num(q+".within_grams", *w, digits), " g")
@@ -127,7 +128,7 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 	}
 	c.Total = say.Text(say.Num(path+".ingredients[*].grams", total, digits), " g")
 	if lines[0].Ounces != nil {
-		c.TotalOunces = b.ounces(path+".ingredients[*].ounces", &ounces)
+		c.TotalOunces = b.Ounces(path+".ingredients[*].ounces", &ounces)
 	}
 	if lines[0].WithinGrams != nil {
 		c.Note = say.Text("All weights may be off by this much together: the mix still works nearly as often.")
@@ -181,7 +182,7 @@ func (b pages) mindful(path string, m result.Mix) (out []document.Text) {
 	for _, v := range b.R.Variables {
 		weighed[v.Name] = v.Ingredient != ""
 	}
-	for _, name := range sortedKeys(m.Extras) {
+	for _, name := range mixes.SortedKeys(m.Extras) {
 		if weighed[name] {
 			continue
 		}

@@ -29,7 +29,7 @@ func (b pages) costs() []document.Block {
 		for i, l := range cheap.Ingredients {
 			grams = append(grams, say.Text(say.Num(fmt.Sprintf("cheapest.ingredients[%d].grams", i), l.Grams, say.Decimals(b.R.Batch.ScaleStepGrams)), " g "+l.Name))
 		}
-		out = append(out, document.Paragraph{Text: say.Text("The cheapest mix that is sure enough costs ", b.cost("cheapest.cost", &cheap.Cost), ": ", b.mix("cheapest.mix", cheap.Mix), "; ", say.Listed(grams), ". How sure: ",
+		out = append(out, document.Paragraph{Text: say.Text("The cheapest mix that is sure enough costs ", b.cost("cheapest.cost", &cheap.Cost), ": ", b.Mix("cheapest.mix", cheap.Mix), "; ", say.Listed(grams), ". How sure: ",
 			say.ChanceAndLimit("cheapest.chance", cheap.Chance.Mean, cheap.Chance.Low, b.R.Targets.WantedChance.Value), " Predicted, not yet made: make it twice first.")})
 	}
 	return out

@@ -13,7 +13,7 @@ import (
 
 // richest says how far the fat can go.
 func (b pages) richest() []document.Block {
-	if b.oneFormula() {
+	if b.OneFormula() {
 		return []document.Block{document.Paragraph{Text: say.Text("All ", say.Count("counts.used", b.R.Counts.Used), " trials are one formula: vary fat or emulsifier to learn more.")}}
 	}
 	if b.R.HoldIsAGuess {
@@ -25,20 +25,20 @@ func (b pages) richest() []document.Block {
 		if s.Aim != result.Richest {
 			continue
 		}
-		if i > 0 && b.sameMix(b.R.Starts[0].Mix, s.Mix) {
-			return []document.Block{document.Paragraph{Text: say.Text("The surest start is also the richest mix that is ", b.sureEnough(), ".")}}
+		if i > 0 && b.SameMix(b.R.Starts[0].Mix, s.Mix) {
+			return []document.Block{document.Paragraph{Text: say.Text("The surest start is also the richest mix that is ", b.SureEnough(), ".")}}
 		}
 		path := fmt.Sprintf("starts[%d]", i)
-		mix := b.mix(path+".mix", s.Mix)
+		mix := b.Mix(path+".mix", s.Mix)
 		if i > 0 && maps.Equal(b.R.Starts[0].Mix.Extras, s.Mix.Extras) {
-			mix = b.mixOnly(path+".mix", s.Mix)
+			mix = b.MixOnly(path+".mix", s.Mix)
 		}
-		t := say.Text("The richest mix that is ", b.sureEnough(), " has ", mix)
+		t := say.Text("The richest mix that is ", b.SureEnough(), " has ", mix)
 		if len(s.Ingredients) > 0 {
-			t = say.Text(t, ": ", bolder(b.inLine(path, s.Ingredients)))
+			t = say.Text(t, ": ", bolder(b.InLine(path, s.Ingredients)))
 		}
-		blocks := []document.Block{document.Paragraph{Text: say.Text(t, ". ", b.made(path, s))}, document.Paragraph{Text: b.oftenAndFails(path, s)}}
-		if rests := b.rests("richest_fat_percent"); len(rests) > 0 {
+		blocks := []document.Block{document.Paragraph{Text: say.Text(t, ". ", b.Made(path, s))}, document.Paragraph{Text: b.OftenAndFails(path, s)}}
+		if rests := b.Rests("richest_fat_percent"); len(rests) > 0 {
 			blocks = append(blocks, document.Paragraph{Text: rests})
 		}
 		return append(blocks, mind(s)...)
@@ -49,7 +49,7 @@ func (b pages) richest() []document.Block {
 // beyond says in words what ends the mixes that are sure enough.
 func (b pages) beyond() []document.Text {
 	var items []document.Text
-	if b.oneFormula() {
+	if b.OneFormula() {
 		return nil
 	}
 	last := -1
@@ -67,7 +67,7 @@ func (b pages) beyond() []document.Text {
 			items = append(items, say.Text("How far the fat can go is not known: ", b.tooShort(), "."))
 		case last < 0:
 			worst := b.R.FatLimit[n-1]
-			items = append(items, say.Text("No mix is ", b.sureEnough(), " at any fat percent that was tried; at ", at(n-1), " % it fails first by "+b.Failings(worst.LimitedBy)+"."))
+			items = append(items, say.Text("No mix is ", b.SureEnough(), " at any fat percent that was tried; at ", at(n-1), " % it fails first by "+b.Failings(worst.LimitedBy)+"."))
 		case last < n-1:
 			end := slices.IndexFunc(b.R.FatLimit[last+1:], func(l result.FatLimit) bool { return l.Chance.Mean < b.R.Targets.WantedChance.Value })
 			if end != 0 {
@@ -75,10 +75,10 @@ func (b pages) beyond() []document.Text {
 			}
 			if end >= 0 {
 				end += last + 1
-				items = append(items, say.Text("From about ", at(end), " % fat on no mix is ", b.sureEnough(), ": it fails first by "+b.Failings(b.R.FatLimit[end].LimitedBy)+"."))
+				items = append(items, say.Text("From about ", at(end), " % fat on no mix is ", b.SureEnough(), ": it fails first by "+b.Failings(b.R.FatLimit[end].LimitedBy)+"."))
 			}
 		default:
-			items = append(items, say.Text("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.sureEnough(), "; of richer ones nothing is known."))
+			items = append(items, say.Text("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.SureEnough(), "; of richer ones nothing is known."))
 		}
 	}
 	other := "other "
@@ -129,7 +129,7 @@ func (b pages) tried() document.Text {
 	var parts []document.Text
 	for i, v := range b.R.Variables {
 		p := fmt.Sprintf("variables[%d]", i)
-		parts = append(parts, b.span(p+".low", p+".high", v.Name, v.Low, v.High))
+		parts = append(parts, b.Span(p+".low", p+".high", v.Name, v.Low, v.High))
 	}
 	return say.Listed(parts)
 }

@@ -6,6 +6,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
@@ -61,7 +62,7 @@ func wholeSentences(list []string) (out []string) {
 func (b pages) title() string {
 	if b.Bare() && len(b.R.Starts) > 0 {
 		if names := b.Unknown(); len(names) > 0 {
-			return say.Text("No ", alternatives(names), " is known: the best mix as to ", b.about(), " only").String()
+			return say.Text("No ", mixes.Alternatives(names), " is known: the best mix as to ", b.About(), " only").String()
 		}
 		return "Not watched long enough; the best guess there is"
 	}
@@ -89,7 +90,7 @@ func (b pages) starts() []document.Block {
 	var blocks []document.Block
 	switch {
 	case b.Bare():
-		blocks = append(blocks, document.Paragraph{Lead: true, Text: b.proviso()})
+		blocks = append(blocks, document.Paragraph{Lead: true, Text: b.Proviso()})
 	case b.R.Status != result.Recommended:
 		blocks = append(blocks, document.Paragraph{Lead: true, Text: say.Sentence(b.R.StatusReason)})
 	}
@@ -111,7 +112,7 @@ func (b pages) starts() []document.Block {
 	}
 	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(promise + silent)})
 	blocks = append(blocks, b.works(), say.Head("How sure, and how it would fail"))
-	blocks = append(blocks, b.sure(path, start)...)
+	blocks = append(blocks, b.Sure(path, start)...)
 	beyond := b.beyond()
 	title := "How far the fat can go"
 	if len(beyond) > 0 {
@@ -126,13 +127,13 @@ func (b pages) starts() []document.Block {
 
 // inGrams is a start in grams with what to mind beside it; without grams, in words.
 func (b pages) inGrams(name, path string, s result.Start) []document.Block {
-	f := b.formula(name, path, s)
+	f := b.Formula(name, path, s)
 	if path == "starts[0]" && name != "" {
 		f.Beside = b.smallMap()
 	}
 	blocks := []document.Block{f}
 	if len(s.Ingredients) == 0 {
-		lead := say.Text(b.told(path, s.Mix), ".")
+		lead := say.Text(b.Told(path, s.Mix), ".")
 		if name != "" {
 			lead = say.Text(document.Span{Text: name, Strong: true}, ": ", lead)
 		}
@@ -140,7 +141,7 @@ func (b pages) inGrams(name, path string, s result.Start) []document.Block {
 		if f.Beside != "" {
 			blocks = append(blocks, document.FigureRef{Name: f.Beside, Beside: true})
 		}
-		blocks = append(blocks, document.Paragraph{Text: say.Text(b.noGrams(path, s), b.made(path, s))})
+		blocks = append(blocks, document.Paragraph{Text: say.Text(b.NoGrams(path, s), b.Made(path, s))})
 	}
 	return append(blocks, mind(s)...)
 }
@@ -159,7 +160,7 @@ func (b pages) smallMap() string {
 func mind(s result.Start) []document.Block {
 	var t document.Text
 	for _, n := range s.Notes {
-		if !proportions(n) {
+		if !mixes.Proportions(n) {
 			t = say.Text(t, say.Sentence(n), " ")
 		}
 	}

@@ -22,13 +22,13 @@ func (b pages) next() document.Section {
 	grams := slices.ContainsFunc(b.R.NextTrials, func(n result.NextTrial) bool { return len(n.Ingredients) > 0 })
 	for i, n := range b.R.NextTrials {
 		p := fmt.Sprintf("next_trials[%d]", i)
-		mix := b.mix(p+".mix", n.Mix)
+		mix := b.Mix(p+".mix", n.Mix)
 		if same {
-			mix = b.mixOnly(p+".mix", n.Mix)
+			mix = b.MixOnly(p+".mix", n.Mix)
 		}
 		row := []document.Text{say.Text(fmt.Sprint(i + 1)), nil, mix, say.Text("not known"), say.Text("not known"), say.Text(n.Reason)}
 		if len(n.Ingredients) > 0 {
-			row[1] = b.grams(p, n)
+			row[1] = b.Grams(p, n)
 		} else if grams {
 			row[1] = say.Text("grams not known")
 		}
@@ -61,5 +61,5 @@ func (b pages) withAll(same bool) document.Text {
 	if !same {
 		return nil
 	}
-	return say.Text("All with ", b.mix("next_trials[0].mix", result.Mix{Extras: b.R.NextTrials[0].Mix.Extras}), ", as in the log.")
+	return say.Text("All with ", b.Mix("next_trials[0].mix", result.Mix{Extras: b.R.NextTrials[0].Mix.Extras}), ", as in the log.")
 }

@@ -3,6 +3,7 @@ package cook
 import (
 	"foamfield/analysis/result"
 	"foamfield/reports/document"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
@@ -29,13 +30,13 @@ func (b pages) stopped() []document.Block {
 
 // bestSeen sets the best trial made, and says what it is not.
 func (b pages) bestSeen(best *result.BestSeen) []document.Block {
-	name := b.trialNamed(best.At, best.ID)
+	name := b.TrialNamed(best.At, best.ID)
 	fate := "The best trial made is " + name + "; whether it worked is unclear"
 	if best.Works != nil {
 		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
 			false: "The trial that came nearest is " + name + ": it came out, but did not meet every target"}[*best.Works]
 	}
-	t := say.Text(fate+". Made ", often("best_seen.made_times", best.MadeTimes))
+	t := say.Text(fate+". Made ", mixes.Often("best_seen.made_times", best.MadeTimes))
 	if hold := say.Seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
 		t = say.Text(t, "; held ", hold, " minutes")
 	}
@@ -45,13 +46,13 @@ func (b pages) bestSeen(best *result.BestSeen) []document.Block {
 	t = say.Text(t, ". This is what was seen, not what to expect: a good trial may be luck.")
 	blocks := []document.Block{document.Paragraph{Text: t}}
 	if len(best.Ingredients) > 0 {
-		blocks = append(blocks, b.formula("As it was made", "best_seen", result.Start{
+		blocks = append(blocks, b.Formula("As it was made", "best_seen", result.Start{
 			Mix: best.Mix, Ingredients: best.Ingredients, MadeTimes: best.MadeTimes}))
 		f := blocks[1].(document.Formula)
-		f.Note = say.Text(b.mixTold("best_seen.mix", best.Mix), ".")
+		f.Note = say.Text(b.MixTold("best_seen.mix", best.Mix), ".")
 		blocks[1] = f
-	} else if m := b.mix("best_seen.mix", best.Mix); len(m) > 0 {
-		blocks = append(blocks, document.Paragraph{Text: say.Text("Its mix: ", b.mixTold("best_seen.mix", best.Mix), ".")})
+	} else if m := b.Mix("best_seen.mix", best.Mix); len(m) > 0 {
+		blocks = append(blocks, document.Paragraph{Text: say.Text("Its mix: ", b.MixTold("best_seen.mix", best.Mix), ".")})
 	}
 	return blocks
 }

@@ -21,7 +21,7 @@ func (b pages) tries() document.Section {
 			GramsNote: t.GramsNote, MadeTimes: t.MadeTimes, MadeWorked: t.MadeWorked, ClosestTrial: t.ClosestTrial, Notes: t.Notes}
 		s.Blocks = append(s.Blocks, say.Head(t.Name))
 		s.Blocks = append(s.Blocks, b.inGrams("", path, asked)...)
-		s.Blocks = append(s.Blocks, b.sure(path, asked)...)
+		s.Blocks = append(s.Blocks, b.Sure(path, asked)...)
 	}
 	return s
 }
@@ -36,7 +36,7 @@ func (b pages) triesInBrief() (out []document.Block) {
 			}
 		} else {
 			path := fmt.Sprintf("tries[%d]", i)
-			line = say.Text(line, b.oftenAndFails(path, result.Start{Chance: *t.Chance, Fails: t.Fails}))
+			line = say.Text(line, b.OftenAndFails(path, result.Start{Chance: *t.Chance, Fails: t.Fails}))
 			var grams []document.Text
 			for k, l := range t.Ingredients {
 				grams = append(grams, say.Text(l.Name+" ", say.Trimmed(fmt.Sprintf("tries[%d].ingredients[%d].grams", i, k), l.Grams, 2), " g"))

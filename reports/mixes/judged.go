@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"slices"
@@ -8,17 +8,17 @@ import (
 	"foamfield/reports/say"
 )
 
-// leftOut says whether an outcome is no part of what works, as nothing of it is known
+// LeftOut says whether an outcome is no part of what works, as nothing of it is known
 // and nobody asked for it.
-func (b pages) leftOut(o result.Outcome) bool {
+func (b Run) LeftOut(o result.Outcome) bool {
 	return slices.Contains(b.R.NotJudged, o) && !b.R.Targets.Needs(o)
 }
 
-// notPart names what is no part of what works, though a cook would ask for it.
-func (b pages) notPart() document.Text {
+// NotPart names what is no part of what works, though a cook would ask for it.
+func (b Run) NotPart() document.Text {
 	var names []document.Text
 	for _, o := range b.R.NotJudged {
-		if b.leftOut(o) {
+		if b.LeftOut(o) {
 			names = append(names, say.Text(b.Subject(o)))
 		}
 	}
@@ -31,9 +31,9 @@ func (b pages) notPart() document.Text {
 	return say.Text("Nothing is known of ", say.Listed(names), ", so they are not part of this. ")
 }
 
-// elsewhere says where what is not known of these mixes was logged after all; empty if
+// Elsewhere says where what is not known of these mixes was logged after all; empty if
 // nobody logged it.
-func (b pages) elsewhere() (t document.Text) {
+func (b Run) Elsewhere() (t document.Text) {
 	for _, n := range b.R.CannotTell {
 		if n.Kind == "not_judged" {
 			t = say.Text(t, say.Sentence(n.Sentence), " ")
@@ -42,8 +42,8 @@ func (b pages) elsewhere() (t document.Text) {
 	return t
 }
 
-// about names what the chances are about.
-func (b pages) about() document.Text {
+// About names what the chances are about.
+func (b Run) About() document.Text {
 	var names []document.Text
 	for _, m := range b.R.Model {
 		names = append(names, say.Text(b.Subject(m.Outcome)))
@@ -51,12 +51,12 @@ func (b pages) about() document.Text {
 	return say.Listed(names)
 }
 
-// proviso is the sentence without which no chance here may be read; empty where
+// Proviso is the sentence without which no chance here may be read; empty where
 // every target was put to the test.
-func (b pages) proviso() document.Text {
+func (b Run) Proviso() document.Text {
 	if names := b.Unknown(); len(names) > 0 {
-		t := say.Text("No ", alternatives(names), " of these mixes is known")
-		if about := b.about(); len(about) > 0 {
+		t := say.Text("No ", Alternatives(names), " of these mixes is known")
+		if about := b.About(); len(about) > 0 {
 			t = say.Text(t, ": this chance is about ", about, " only")
 		}
 		return say.Text(t, ".")
@@ -73,8 +73,8 @@ func (b pages) proviso() document.Text {
 	return nil
 }
 
-// oneFormula says whether the trials are all one formula.
-func (b pages) oneFormula() bool {
+// OneFormula says whether the trials are all one formula.
+func (b Run) OneFormula() bool {
 	same := false
 	for _, v := range b.R.SetAside {
 		if say.Known[v.Name] != "" {
@@ -87,16 +87,16 @@ func (b pages) oneFormula() bool {
 	return same && len(b.R.Variables) == 0
 }
 
-// sureEnough is what a mix is called that reaches the wanted chance.
-func (b pages) sureEnough() document.Text {
+// SureEnough is what a mix is called that reaches the wanted chance.
+func (b Run) SureEnough() document.Text {
 	if !b.Bare() {
 		return say.Text("sure enough")
 	}
 	return say.Text("likely enough ", b.Condition())
 }
 
-// alternatives joins names after "no": "a", "a or b".
-func alternatives(names []document.Text) document.Text {
+// Alternatives joins names after "no": "a", "a or b".
+func Alternatives(names []document.Text) document.Text {
 	var t document.Text
 	for i, n := range names {
 		if i > 0 {

@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"testing"
@@ -14,8 +14,8 @@ func TestOuncesOfAScale(t *testing.T) {
 		grams float64
 		says  string
 	}{{1, "4.56 oz"}, {0.1, "4.56 oz"}, {0.01, "4.560 oz"}, {0.001, "4.5599 oz"}} {
-		b := pages{say.Run{R: &result.Results{Batch: result.Batch{ScaleStepGrams: step.grams}}}}
-		if got := b.ounces("x", &ounces).String(); got != step.says {
+		b := Run{say.Run{R: &result.Results{Batch: result.Batch{ScaleStepGrams: step.grams}}}}
+		if got := b.Ounces("x", &ounces).String(); got != step.says {
 			t.Errorf("on a scale of %v g: %q, want %q", step.grams, got, step.says)
 		}
 	}

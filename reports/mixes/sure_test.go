@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"testing"
@@ -9,7 +9,7 @@ import (
 
 // The failures that are named make up nine tenths of what does not work.
 func TestFailuresAddUp(t *testing.T) {
-	b := pages{say.Run{R: &result.Results{}}}
+	b := Run{say.Run{R: &result.Results{}}}
 	for _, c := range []struct {
 		clogs, splits, falls, weeps float64
 		want                        string
@@ -40,7 +40,7 @@ func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
 		{minutes(30), 33, 22, "It should hold longer than the 30 minutes anybody watched, likely at least 22."},
 		{minutes(15), 33, 22, "It should hold longer than the 15 minutes anybody watched."},
 	} {
-		b := pages{say.Run{R: &result.Results{WatchedMinutes: c.watched}}}
+		b := Run{say.Run{R: &result.Results{WatchedMinutes: c.watched}}}
 		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}

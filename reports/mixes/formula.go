@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"fmt"
@@ -10,16 +10,16 @@ import (
 	"foamfield/reports/say"
 )
 
-// told is the mix of a formula, with HLB in words where it is the first of the page.
-func (b pages) told(path string, m result.Mix) document.Text {
+// Told is the mix of a formula, with HLB in words where it is the first of the page.
+func (b Run) Told(path string, m result.Mix) document.Text {
 	if path == "starts[0]" || path == "best_seen" {
-		return b.mixTold(path+".mix", m)
+		return b.MixTold(path+".mix", m)
 	}
-	return b.mix(path+".mix", m)
+	return b.Mix(path+".mix", m)
 }
 
-// noGrams says why a start has no grams.
-func (b pages) noGrams(path string, s result.Start) document.Text {
+// NoGrams says why a start has no grams.
+func (b Run) NoGrams(path string, s result.Start) document.Text {
 	switch m := s.Mix; {
 	case m.EmulsifierPercent == nil && m.EmulsifierGrams != nil:
 		return say.Text("That is ", b.Amount(path+".mix.emulsifier_grams", wording.EmulsifierGrams, *m.EmulsifierGrams),
@@ -30,19 +30,19 @@ func (b pages) noGrams(path string, s result.Start) document.Text {
 	return nil
 }
 
-// proportions says whether a note only tells whose proportions a formula has;
+// Proportions says whether a note only tells whose proportions a formula has;
 // every other note is a caution.
-func proportions(note string) bool { return strings.HasPrefix(note, "proportions between ") }
+func Proportions(note string) bool { return strings.HasPrefix(note, "proportions between ") }
 
-// formula sets a start in grams.
-func (b pages) formula(name, path string, s result.Start) document.Formula {
+// Formula sets a start in grams.
+func (b Run) Formula(name, path string, s result.Start) document.Formula {
 	digits := say.Decimals(b.R.Batch.ScaleStepGrams)
 	f := document.Formula{Title: name}
 	total, ounces := 0.0, 0.0
 	for i, l := range s.Ingredients {
 		p := fmt.Sprintf("%s.ingredients[%d]", path, i)
 		line := document.FormulaLine{
-			Name: say.Text(l.Name), Grams: say.Text(say.Num(p+".grams", l.Grams, digits), " g"), Ounces: b.ounces(p+".ounces", l.Ounces),
+			Name: say.Text(l.Name), Grams: say.Text(say.Num(p+".grams", l.Grams, digits), " g"), Ounces: b.Ounces(p+".ounces", l.Ounces),
 			OfMix: say.Text(say.Num(p+".percent_of_mix", l.PercentOfMix, 1), " %"),
 			Weigh: tolerance(p+".weighing_error_percent", l.WeighingErrorPercent),
 		}
@@ -55,18 +55,18 @@ func (b pages) formula(name, path string, s result.Start) document.Formula {
 			ounces += *l.Ounces
 		}
 	}
-	note := say.Text(b.told(path, s.Mix), ". ", b.made(path, s))
+	note := say.Text(b.Told(path, s.Mix), ". ", b.Made(path, s))
 	if len(f.Lines) > 0 {
 		f.Total = say.Text(say.Num(path+".ingredients[*].grams", total, digits), " g")
 		if s.Ingredients[0].Ounces != nil {
-			f.TotalOunces = b.ounces(path+".ingredients[*].ounces", &ounces)
+			f.TotalOunces = b.Ounces(path+".ingredients[*].ounces", &ounces)
 		}
 	}
 	if s.GramsNote != "" {
 		note = say.Text(note, " ", say.Sentence(s.GramsNote))
 	}
 	for _, n := range s.Notes {
-		if proportions(n) {
+		if Proportions(n) {
 			note = say.Text(note, " ", say.Sentence(n))
 		}
 	}
@@ -74,9 +74,9 @@ func (b pages) formula(name, path string, s result.Start) document.Formula {
 	return f
 }
 
-// ounces says them, if they were asked for, to what a scale in ounces shows: hundredths,
+// Ounces says them, if they were asked for, to what a scale in ounces shows: hundredths,
 // or thousandths beside a finer scale in grams.
-func (b pages) ounces(path string, oz *float64) document.Text {
+func (b Run) Ounces(path string, oz *float64) document.Text {
 	if oz == nil {
 		return nil
 	}
@@ -92,19 +92,19 @@ func tolerance(path string, percent float64) document.Text {
 	return say.Text("± ", say.Num(path, percent, 1), " %")
 }
 
-// made says whether a mix has been made.
-func (b pages) made(path string, s result.Start) document.Text {
+// Made says whether a mix has been made.
+func (b Run) Made(path string, s result.Start) document.Text {
 	if s.MadeTimes == 0 {
 		return say.Text("Predicted, not yet made: make it twice first.")
 	}
 	if s.MadeTimes >= 2 && s.MadeWorked == s.MadeTimes {
-		return say.Text("Made ", often(path+".made_times", s.MadeTimes), ", worked every time: keep it.")
+		return say.Text("Made ", Often(path+".made_times", s.MadeTimes), ", worked every time: keep it.")
 	}
-	return say.Text("Made ", often(path+".made_times", s.MadeTimes), " before; it worked ", often(path+".made_worked", s.MadeWorked), ".")
+	return say.Text("Made ", Often(path+".made_times", s.MadeTimes), " before; it worked ", Often(path+".made_worked", s.MadeWorked), ".")
 }
 
-// often counts occasions.
-func often(path string, n int) document.Text {
+// Often counts occasions.
+func Often(path string, n int) document.Text {
 	switch n {
 	case 0:
 		return say.Text("not once")
@@ -114,22 +114,22 @@ func often(path string, n int) document.Text {
 	return say.Text(say.Count(path, n), " times")
 }
 
-// grams says a mix worth making in one line.
-func (b pages) grams(path string, n result.NextTrial) document.Text {
+// Grams says a mix worth making in one line.
+func (b Run) Grams(path string, n result.NextTrial) document.Text {
 	if len(n.Ingredients) == 0 {
-		return b.mix(path+".mix", n.Mix)
+		return b.Mix(path+".mix", n.Mix)
 	}
-	return b.inLine(path, n.Ingredients)
+	return b.InLine(path, n.Ingredients)
 }
 
-// inLine says a formula in one line: "107.1 g butter, 186.0 g cider and 3.9 g GMS".
-func (b pages) inLine(path string, lines []result.FormulaLine) document.Text {
+// InLine says a formula in one line: "107.1 g butter, 186.0 g cider and 3.9 g GMS".
+func (b Run) InLine(path string, lines []result.FormulaLine) document.Text {
 	digits := say.Decimals(b.R.Batch.ScaleStepGrams)
 	var parts []document.Text
 	for i, l := range lines {
 		at := fmt.Sprintf("%s.ingredients[%d]", path, i)
 		grams := say.Text(say.Num(at+".grams", l.Grams, digits), " g ")
-		if oz := b.ounces(at+".ounces", l.Ounces); oz != nil {
+		if oz := b.Ounces(at+".ounces", l.Ounces); oz != nil {
 			grams = say.Text(grams, "(", oz, ") ")
 		}
 		parts = append(parts, say.Text(grams, l.Name))

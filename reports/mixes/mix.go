@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"maps"
@@ -10,24 +10,25 @@ import (
 	"foamfield/reports/say"
 )
 
-// mixOnly is a mix without the settings that go with it, which stand elsewhere.
-func (b pages) mixOnly(path string, m result.Mix) document.Text {
+// MixOnly is a mix without the settings that go with it, which stand elsewhere.
+func (b Run) MixOnly(path string, m result.Mix) document.Text {
 	m.Extras = nil
-	return b.mix(path, m)
+	return b.Mix(path, m)
 }
 
-// sameMix says whether two mixes read the same.
-func (b pages) sameMix(x, y result.Mix) bool {
-	return b.mix("", x).String() == b.mix("", y).String()
+// SameMix says whether two mixes read the same.
+func (b Run) SameMix(x, y result.Mix) bool {
+	return b.Mix("", x).String() == b.Mix("", y).String()
 }
 
-func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+// SortedKeys are the keys of a map in their order.
+func SortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
 
 // hlbInWords stands where HLB first meets a cook.
 const hlbInWords = " (low likes fat, high likes water)"
 
-// span says a range of a variable: "31.8 to 57.7 % fat".
-func (b pages) span(lowPath, highPath, name string, low, high float64) document.Text {
+// Span says a range of a variable: "31.8 to 57.7 % fat".
+func (b Run) Span(lowPath, highPath, name string, low, high float64) document.Text {
 	l, h := b.Amount(lowPath, name, low), b.Amount(highPath, name, high)
 	if l.String() == h.String() {
 		return h
@@ -47,10 +48,10 @@ func (b pages) span(lowPath, highPath, name string, low, high float64) document.
 	return say.Text(l, " to ", h)
 }
 
-// mixTold is mix where a cook meets HLB for the first time.
-func (b pages) mixTold(path string, m result.Mix) document.Text {
+// MixTold is mix where a cook meets HLB for the first time.
+func (b Run) MixTold(path string, m result.Mix) document.Text {
 	var t document.Text
-	for _, s := range b.mix(path, m) {
+	for _, s := range b.Mix(path, m) {
 		t = append(t, s)
 		if s.Num != nil && s.Num.Path == path+"."+wording.BlendHLB {
 			t = append(t, document.Span{Text: hlbInWords})
@@ -59,8 +60,8 @@ func (b pages) mixTold(path string, m result.Mix) document.Text {
 	return t
 }
 
-// mix says a mix in one line: "45.0 % fat, 2.0 % emulsifier, HLB 8.2".
-func (b pages) mix(path string, m result.Mix) document.Text {
+// Mix says a mix in one line: "45.0 % fat, 2.0 % emulsifier, HLB 8.2".
+func (b Run) Mix(path string, m result.Mix) document.Text {
 	var parts []document.Text
 	add := func(name string, v *float64) {
 		if v != nil {
@@ -73,7 +74,7 @@ func (b pages) mix(path string, m result.Mix) document.Text {
 		add(wording.EmulsifierGrams, m.EmulsifierGrams)
 	}
 	add(wording.BlendHLB, m.BlendHLB)
-	for _, name := range sortedKeys(m.Extras) {
+	for _, name := range SortedKeys(m.Extras) {
 		v := m.Extras[name]
 		parts = append(parts, b.Amount(path+".extras."+name, name, v))
 	}

@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"fmt"
@@ -10,9 +10,9 @@ import (
 	"foamfield/reports/say"
 )
 
-// rests says which trials one headline rests on, and how far it moves with any one of them
+// Rests says which trials one headline rests on, and how far it moves with any one of them
 // left out; nothing where it hardly moves.
-func (b pages) rests(headline string) document.Text {
+func (b Run) Rests(headline string) document.Text {
 	i := slices.IndexFunc(b.R.RestsOn, func(r result.Rest) bool { return r.Headline == headline })
 	if i < 0 {
 		return nil
@@ -35,12 +35,12 @@ func (b pages) rests(headline string) document.Text {
 		said = func(v float64, of string) document.Span { return say.OfHundred(path+of, v) }
 		would, has, unit = " would work ", "it works ", " times in 100"
 	}
-	return say.Text(wording.Capital(b.trialNamed(first.At, first.ID)), " matters most: without it "+subject+would, said(*first.Without, ".trials[0].without"), unit+
+	return say.Text(wording.Capital(b.TrialNamed(first.At, first.ID)), " matters most: without it "+subject+would, said(*first.Without, ".trials[0].without"), unit+
 		". Whichever one trial is left out, "+has, said(r.Low, ".low"), " to ", said(r.High, ".high"), unit+".")
 }
 
 // flips says that the answer hangs on single trials.
-func (b pages) flips(r result.Rest) document.Text {
+func (b Run) flips(r result.Rest) document.Text {
 	var names []document.Text
 	for _, at := range r.Flips {
 		id := ""
@@ -49,7 +49,7 @@ func (b pages) flips(r result.Rest) document.Text {
 				id = t.ID
 			}
 		}
-		names = append(names, say.Text(b.trialNamed(at, id)))
+		names = append(names, say.Text(b.TrialNamed(at, id)))
 	}
 	without := "no mix is "
 	if b.R.Status == result.BestAvailable {
@@ -57,15 +57,15 @@ func (b pages) flips(r result.Rest) document.Text {
 	}
 	switch {
 	case len(names) == 1:
-		return say.Text("This hangs on one trial: without ", names[0], " "+without, b.sureEnough(), ".")
+		return say.Text("This hangs on one trial: without ", names[0], " "+without, b.SureEnough(), ".")
 	case len(names) <= 3:
-		return say.Text("This hangs on single trials: without one of ", say.Listed(names), " "+without, b.sureEnough(), ".")
+		return say.Text("This hangs on single trials: without one of ", say.Listed(names), " "+without, b.SureEnough(), ".")
 	}
-	return say.Text("This hangs on single trials: leave out one of ", fmt.Sprint(len(names)), " of them, and "+without, b.sureEnough(), ".")
+	return say.Text("This hangs on single trials: leave out one of ", fmt.Sprint(len(names)), " of them, and "+without, b.SureEnough(), ".")
 }
 
-// trialNamed is what the log calls a trial, and where it stands.
-func (b pages) trialNamed(at, id string) string {
+// TrialNamed is what the log calls a trial, and where it stands.
+func (b Run) TrialNamed(at, id string) string {
 	if id == "" {
 		return b.PlaceOf(at)
 	}

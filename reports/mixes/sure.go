@@ -1,4 +1,4 @@
-package cook
+package mixes
 
 import (
 	"cmp"
@@ -17,23 +17,23 @@ const (
 	mostOfThem  = 0.9  // and as many more as make up this share of the failures
 )
 
-// howOften says how often a mix works, as a sentence without its stop.
-func (b pages) howOften(path string, c result.Chance) document.Text {
+// HowOften says how often a mix works, as a sentence without its stop.
+func (b Run) HowOften(path string, c result.Chance) document.Text {
 	return say.WorksAndLimit(path, c.Mean, c.Low, b.R.Targets.WantedChance.Value)
 }
 
-// oftenAndFails says in one go how often a start works and how it fails.
-func (b pages) oftenAndFails(path string, s result.Start) document.Text {
-	t := say.Text(b.howOften(path+".chance", s.Chance))
+// OftenAndFails says in one go how often a start works and how it fails.
+func (b Run) OftenAndFails(path string, s result.Start) document.Text {
+	t := say.Text(b.HowOften(path+".chance", s.Chance))
 	if ways := b.fails(path, s); len(ways) > 0 {
 		t = say.Text(t, "; ", ways)
 	}
-	return say.Text(t, b.limits())
+	return say.Text(t, b.Limits())
 }
 
-// sure says how sure a start is, how it would fail, and what it should do.
-func (b pages) sure(path string, s result.Start) []document.Block {
-	lead := say.Text(b.howOften(path+".chance", s.Chance), b.limits())
+// Sure says how sure a start is, how it would fail, and what it should do.
+func (b Run) Sure(path string, s result.Start) []document.Block {
+	lead := say.Text(b.HowOften(path+".chance", s.Chance), b.Limits())
 	blocks := []document.Block{document.Paragraph{Lead: true, Text: lead}}
 	var items []document.Text
 	if ways := b.fails(path, s); len(ways) > 0 {
@@ -57,7 +57,7 @@ func (b pages) sure(path string, s result.Start) []document.Block {
 	for _, v := range b.R.Variables {
 		if k, ok := s.Slack[v.Name]; ok && k.Low < k.High {
 			at := path + ".slack." + v.Name
-			room = append(room, b.span(at+".low", at+".high", v.Name, k.Low, k.High))
+			room = append(room, b.Span(at+".low", at+".high", v.Name, k.Low, k.High))
 		}
 	}
 	if len(room) > 0 {
@@ -68,7 +68,7 @@ func (b pages) sure(path string, s result.Start) []document.Block {
 	}
 	if s.Aim == result.Surest {
 		for _, headline := range []string{"surest_chance", "surest_fat_percent"} {
-			if t := b.rests(headline); len(t) > 0 {
+			if t := b.Rests(headline); len(t) > 0 {
 				items = append(items, t)
 				break
 			}
@@ -84,7 +84,7 @@ func (b pages) sure(path string, s result.Start) []document.Block {
 }
 
 // foretold says what a result that the kitchen asks for should be.
-func (b pages) foretold(path string, asked result.ResultTarget, p result.Predicted) document.Text {
+func (b Run) foretold(path string, asked result.ResultTarget, p result.Predicted) document.Text {
 	unit := ""
 	if asked.Unit != "" {
 		unit = " " + asked.Unit
@@ -93,16 +93,16 @@ func (b pages) foretold(path string, asked result.ResultTarget, p result.Predict
 		say.Num(path+".low", p.Low, 1), " and ", say.Num(path+".high", p.High, 1), unit+".")
 }
 
-// limits ends the sentence on how sure a start is with what that leaves out.
-func (b pages) limits() document.Text {
+// Limits ends the sentence on how sure a start is with what that leaves out.
+func (b Run) Limits() document.Text {
 	if len(b.Unknown()) > 0 {
-		return say.Text(". ", b.proviso())
+		return say.Text(". ", b.Proviso())
 	}
 	return say.Text(b.Given(), ".")
 }
 
 // holds predicts a hold, but no minutes beyond those that anybody watched.
-func (b pages) holds(path string, p result.Predicted) document.Text {
+func (b Run) holds(path string, p result.Predicted) document.Text {
 	w := b.R.WatchedMinutes
 	if w == nil || p.Median <= *w {
 		return say.Text("It should hold about ", say.Num(path+".median", p.Median, 0), " minutes, likely between ",
@@ -117,7 +117,7 @@ func (b pages) holds(path string, p result.Predicted) document.Text {
 
 // fails counts the first failures of 100 such foams: those worth naming, and
 // as many more as it takes to make up most of them, the commonest first.
-func (b pages) fails(path string, s result.Start) document.Text {
+func (b Run) fails(path string, s result.Start) document.Text {
 	all, said := 0.0, 0.0
 	byShare := b.R.Targets.Outcomes()
 	slices.SortStableFunc(byShare, func(x, y result.Outcome) int { return cmp.Compare(s.Fails[y], s.Fails[x]) })
@@ -157,8 +157,8 @@ func atMost(path string, o result.Outcome, s result.Start) document.Text {
 }
 
 // closest says what the nearest trial of the kitchen's own was.
-func (b pages) closest(path string, c *result.Closest) document.Text {
-	name := b.trialNamed(c.At, c.ID)
+func (b Run) closest(path string, c *result.Closest) document.Text {
+	name := b.TrialNamed(c.At, c.ID)
 	outcome := "whether it worked is unclear"
 	if c.Worked != nil {
 		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]
@@ -211,7 +211,7 @@ func shortened(note string) string {
 }
 
 // settling says what making the start again would settle.
-func (b pages) settling(path string, s result.Start) document.Text {
+func (b Run) settling(path string, s result.Start) document.Text {
 	if b.Bare() || len(s.Confirm) == 0 {
 		return nil
 	}
