@@ -26,6 +26,11 @@ func open(header string) Meaning {
 	if m, ok := ofItsSample(header); ok {
 		return m
 	}
+	return openPlain(header)
+}
+
+// openPlain reads a header that says nothing of the foam that something is of.
+func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 {

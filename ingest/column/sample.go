@@ -14,6 +14,9 @@ var (
 	liquidIn = regexp.MustCompile(`(?i)^(?:liquid|serum|whey|juice|water|run[- ]?off|weep|flüssigkeit|liquide|líquido|liquido)(?: (?:lost|out|caught|collected))?\b`)
 )
 
+// ofTheFoam is what tells the liquid that drained from one that went in.
+var ofTheFoam = regexp.MustCompile(`(?i)\b(of|in|from) (the )?(foam|sample|dollop|portion)\b`)
+
 // withoutSample is a header without the foam that its drainage is of.
 func withoutSample(header string) (rest string, grams float64, ok bool) {
 	m := ofSample.FindStringSubmatchIndex(header)
@@ -32,10 +35,12 @@ func withoutSample(header string) (rest string, grams float64, ok bool) {
 func ofItsSample(header string) (m Meaning, ok bool) {
 	rest, grams, ok := withoutSample(header)
 	if !ok {
-		return m, false
+		if ok = liquidIn.MatchString(header) && ofTheFoam.MatchString(header); !ok {
+			return m, false
+		}
 	}
 	for _, text := range []string{rest, liquidIn.ReplaceAllString(rest, "drained")} {
-		if m = open(text).settled(0); m.Role == DrainedAmount || m.Role == OilAmount {
+		if m = openPlain(text).settled(0); m.Role == DrainedAmount || m.Role == OilAmount {
 			m.Sample = grams
 			return m, true
 		}

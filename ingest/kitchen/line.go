@@ -161,6 +161,9 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		for _, sentence := range sentences(line.Text) {
 			for before, after := range occurrences(InFull(say.Fold(sentence)), InFull(say.Fold(name))) {
 				st, says := stated(before, after)
+				if v := listedFat(sentence, after, name); v != nil && st.Fat == nil {
+					st.Fat, says = v, true
+				}
 				if !says {
 					continue
 				}

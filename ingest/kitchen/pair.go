@@ -19,7 +19,7 @@ var (
 	fatLabel = regexp.MustCompile(`^(?:fat(?: percent| content)? (?:of|in) (?:the )?(.+?)|(.+?),? fat(?: content| percent)?)(?:,? ?\(?%\)?|,? percent)\s*[:=]?$`)
 	aside    = regexp.MustCompile(`\s*\([^)]*\)`)
 	lettered = regexp.MustCompile(`^(?:[a-d]|[1-4])$`)
-	anEmuls  = regexp.MustCompile(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu)\b\.?\s*([a-d1-4])\b`)
+	anEmuls  = regexp.MustCompile(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu|em)\b\.?\s*([a-d1-4])\b`)
 )
 
 // pairs writes out the labels of a row with their values.
@@ -32,7 +32,7 @@ func (l *lister) pairs(row *sheet.Row) {
 		text, value := say.Fold(label.Text), strings.TrimSpace(l.sheet.Display(*v))
 		l.at.Row, l.at.Col = row.Number, int(v.Col)
 		_, number := look.Number(v)
-		name := strings.TrimSpace(aside.ReplaceAllString(text, ""))
+		name := strings.TrimRight(aside.ReplaceAllString(text, ""), " :=")
 		switch {
 		case number:
 			if m := hlbLabel.FindStringSubmatch(text); m != nil {
@@ -46,6 +46,24 @@ func (l *lister) pairs(row *sheet.Row) {
 			}
 		}
 	}
+}
+
+var (
+	percentHere = regexp.MustCompile(`^ ?` + number + ` ?%(?: ?[,/;+&]|$| and\b)`)
+	fatInList   = regexp.MustCompile(`% ?(?:fat|fett|mg|gras|grasa|grassi)\b|\bfat ?%`)
+)
+
+// listedFat is the percent right behind a fat's name in a list that says of its last what
+// it is: "cream 35 %, butter 82 % fat".
+func listedFat(sentence, after, name string) *float64 {
+	m := percentHere.FindStringSubmatch(after)
+	if m == nil || !fatInList.MatchString(say.Fold(sentence)) {
+		return nil
+	}
+	if what, ok := ingredient.Lookup(name); !ok || what.Kind != ingredient.Fat {
+		return nil
+	}
+	return value(m[1])
 }
 
 func known(name string) bool {

@@ -25,8 +25,8 @@ var (
 )
 
 var (
-	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
-	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each) (\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
+	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
+	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
 	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
 	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
 
@@ -384,7 +384,7 @@ var strong = regexp.MustCompile(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnev
 // tooStrong asks of words that no few trials can carry.
 func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
 	m := strong.FindString(s.text)
-	if m == "" || notProven.MatchString(s.low) || onlySafety(s.text) || safetyLine.MatchString(s.low) || unsure.MatchString(s.low) {
+	if m == "" || !states.MatchString(s.low) || notProven.MatchString(s.low) || onlySafety(s.text) || safetyLine.MatchString(s.low) || unsure.MatchString(s.low) {
 		return f, false
 	}
 	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.text, strings.TrimSpace(m), len(j.work.Trials())), s, "stronger than the data"), true

@@ -152,8 +152,11 @@ var (
 
 func onlySafety(text string) bool { return safetyOnly.MatchString(text) }
 
+// outcomes are words for what a trial did or was, behind its name.
+var outcomes = regexp.MustCompile(`(?i)\b(held|beat|beats|wins?|won|stood|lasted|is (my|our|the) (foam|choice|one|pick|favourite|favorite)|outlasted|was the one|drained (least|most|less|more))\b`)
+
 func claimsSomething(s sentence) bool {
-	return longest.MatchString(s.low) || bestWord.MatchString(s.low) || longer.MatchString(s.low) || shorter.MatchString(s.low)
+	return outcomes.MatchString(s.low) && !onlySafety(s.text) || longest.MatchString(s.low) || bestWord.MatchString(s.low) || longer.MatchString(s.low) || shorter.MatchString(s.low)
 }
 
 // split cuts a text into sentences and clauses; a point within a number cuts nothing.

@@ -230,7 +230,11 @@ func IDKey(id string) string {
 			}
 		}
 	}
-	return strings.TrimLeft(strings.Trim(id, " .)"), "0")
+	id = strings.Trim(id, " .)")
+	if bare := strings.TrimLeft(id, "0"); bare != "" {
+		return bare
+	}
+	return id // trial 0
 }
 
 // ShortID is a trial's number without what is said of it in brackets.

@@ -39,6 +39,9 @@ func (t *Table) readings() {
 			c.scale(perMinute[strings.ToLower(m[1])])
 		}
 	}
+	if len(all) == 0 {
+		t.onlyMinutes()
+	}
 	means := slices.DeleteFunc(slices.Clone(all), func(c *Column) bool { return !c.Mean() })
 	for _, c := range numbered {
 		switch s := stem(c.Header); {
@@ -54,6 +57,28 @@ func (t *Table) readings() {
 		case m == nil && len(means) == 1: // in the unit of their mean
 			c.scale(means[0].unit())
 		}
+	}
+}
+
+var (
+	inMinutes = regexp.MustCompile(`(?i)\b(min|mins|minutes?|minuten|minuti|minutos)\b`)
+	untilFall = regexp.MustCompile(`(?i)\b(up|upright|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
+)
+
+// onlyMinutes takes the one column of minutes for the hold, where the reader has none: its
+// words were too free for it, "minutes up".
+func (t *Table) onlyMinutes() {
+	var found *Column
+	for _, c := range t.Columns {
+		if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 && inMinutes.MatchString(c.Header) && untilFall.MatchString(c.Header) {
+			if found != nil {
+				return
+			}
+			found = c
+		}
+	}
+	if found != nil {
+		found.Role = column.Hold
 	}
 }
 

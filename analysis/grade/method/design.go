@@ -44,6 +44,7 @@ type point struct {
 	parts                map[string]float64 // grams by ingredient
 	beside               map[string]float64 // of them, what is neither fat nor water
 	mixed                bool
+	written              int // parts of a mix that stands in one text
 }
 
 // Of places the trials of a work, dish by dish, with what was most likely meant where
@@ -96,7 +97,7 @@ func (d *Design) Has(t *handin.Table) bool { return slices.Contains(d.Tables, t)
 func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 	p, ok := fromGrams(x, slips)
 	if !ok {
-		p = point{fat: value(x.FatPercent), emulsifier: value(x.EmulsifierPercent), hlb: value(x.BlendHLB), mixed: true}
+		p = point{written: len(x.Parts), fat: value(x.FatPercent), emulsifier: value(x.EmulsifierPercent), hlb: value(x.BlendHLB), mixed: true}
 		if p.hlb < 0 || p.hlb > ingredient.MostHLB {
 			p.hlb = math.NaN()
 		}

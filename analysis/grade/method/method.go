@@ -67,7 +67,7 @@ func repeated(designs []Design) bool {
 var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
 
 // mayNameControl are words that may be meant to.
-var mayNameControl = regexp.MustCompile(`(?i)(\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
+var mayNameControl = regexp.MustCompile(`(?i)(\b(always|usually|normally|otherwise|what we) (make|made|use|used|do|cook|serve)\b|\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
 
 // mayRepeat are words that may speak of a formula made twice.
 var mayRepeat = regexp.MustCompile(`(?i)(\brep(eat|eats|eated|etition)?s?\b|repli|\bagain\b|\btwice\b|\bboth (times|days|cans|canisters|batches|goes)|\b(second|third|2nd|3rd|two|three|2|3) (go|goes|time|times|batch|batches|mix|mixes|making|makings|canister|canisters|can|cans|siphon|siphons|bottles?|attempts?|tries|runs|portions|foams)\b|\bonce more\b|\banother (go|time|batch|mix|can)|\bsame (mix|formula|recipe|weights|as|again|blend)|duplic|triplic|in pairs|\bpairs?\b|\bmeans?\b|average|±|\bs\.?d\.?\b|scatter|spread|\bn ?= ?\d|\d ?[x×]\b|\b[x×] ?\d|\bbis\b|\bidem\b|\bditto\b|wiederh|nochmal|zweite|\bwdh|mittel|durchschnitt|moyenne|répét|deux fois|media\b|promedio|dos veces|due volte|ripet)`)
@@ -174,7 +174,7 @@ func (d *Design) hasNone() bool {
 	none, some := false, false
 	for i := range d.points {
 		switch e := d.points[i].emulsifier; {
-		case e == 0 && len(d.points[i].parts) > 1 && d.points[i].mixed:
+		case e == 0 && max(len(d.points[i].parts), d.points[i].written) > 1 && d.points[i].mixed:
 			none = true
 		case e > 0:
 			some = true

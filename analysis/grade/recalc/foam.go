@@ -80,13 +80,14 @@ func (j *job) drainedOf(i int, g handin.Cell, of float64) (e expected, ok bool) 
 	}
 	right := 100 * g.Value / of
 	e = expected{rights: []accepted{exactly(right)}, within: max(0.06, 100*g.Half/of), digits: 1, how: fmt.Sprintf("%s / %s × 100", num(g.Value), num(of))}
+	e.ways = append(e.ways, way{g.Value, "the grams, not the percent", "grams", false})
 	for _, d := range j.mixes[i][0].denominators() {
 		e.ways = append(e.ways, way{100 * g.Value / d, "of the whole mix, not of the foam put to drain", "of the mix", false})
 	}
 	if w := j.mixes[i][0].of(isWater); w > 0 {
 		e.ways = append(e.ways, way{100 * g.Value / w, "of the water part, not of the foam put to drain", "of the water", false})
 	}
-	e.ways = append(e.ways, way{g.Value, "the grams, not the percent", "grams", false}, way{100 - right, "what stayed in the foam, not what drained", "stayed", false},
+	e.ways = append(e.ways, way{100 - right, "what stayed in the foam, not what drained", "stayed", false},
 		way{100 * g.Value / (of - g.Value), "of what stayed in the foam, not of all of it", "of what stayed", false})
 	if g.Value > 0 {
 		e.ways = append(e.ways, way{of / g.Value, "the two the wrong way round", "inverted", false}, way{100 * of / g.Value, "the two the wrong way round", "inverted", false})

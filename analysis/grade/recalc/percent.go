@@ -225,6 +225,15 @@ func fatWays(m *mixture) (out []way) {
 			add(100*k/d, "exchanged", "what follows if the grams of fat and of water are exchanged")
 		}
 	}
+	for k := range m.parts {
+		p := &m.parts[k]
+		if isFat(p) && p.grams > 0 && p.fat.value > 0 {
+			add(p.fat.value, "own percent", fmt.Sprintf("the fat percent of the %s itself, not of the mix", p.name))
+		}
+	}
+	for _, d := range m.denominators() {
+		add(100*fat.value/(d-water), "without water", "the fat in percent of everything but the water")
+	}
 	if water > 0 {
 		add(100*fat.value/water, "of water", "the fat in percent of the water part, not of the mix")
 		add(100*raw/water, "butter of water", "the "+m.names(isFat)+" in percent of the water part, not of the mix")
