@@ -129,6 +129,9 @@ func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 		return "", ""
 	}
 	t.lookBeside(&l, cells)
+	if look.IsDifference(l.label) && !l.other && l.texts == 0 && l.numbers <= 2 {
+		return grid.Legend, "" // it says something of two trials, and is none
+	}
 	switch {
 	case l.label == "" && t.Find(column.TrialID) >= 0 && l.onlyFormulas():
 		return grid.Average, ""

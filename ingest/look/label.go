@@ -79,6 +79,20 @@ func Summary(label string) (s Statistic, whole bool) {
 	return s, whole && s != None
 }
 
+var differences = SetOf(`minus difference differences diff diff. differenz unterschied différence diferencia differenza moins weniger`)
+
+// IsDifference reports a label that names a difference between two of the rows above: "best
+// minus control".
+func IsDifference(label string) bool {
+	words := labelWords(label)
+	for i, w := range words {
+		if differences[w] && (i > 0 || len(words) > 1) {
+			return true
+		}
+	}
+	return false
+}
+
 // IsGoal reports whether a label starts with a word for a goal, and whether it
 // says nothing else.
 func IsGoal(label string) (starts, whole bool) {

@@ -286,7 +286,7 @@ var (
 )
 
 // states are verbs of a statement, which a list of ingredients lacks.
-var states = regexp.MustCompile(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|hält|tient|aguanta|tiene)\b`)
+var states = regexp.MustCompile(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|hält|tient|aguanta|tiene)\b`)
 
 // outside finds numbers that a conclusion speaks of and nobody tried.
 func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
