@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 
 	"gonum.org/v1/gonum/stat"
 	"gonum.org/v1/gonum/stat/distuv"
@@ -14,11 +15,11 @@ const curveName = "power law of half-times"
 
 // drainage is the curve of every formula of which a trial was read often enough, with limits
 // by how its repeats scatter.
-func (v *view) drainage() (out []result.DrainageCurve) {
+func drainage(v *line.View) (out []result.DrainageCurve) {
 	at := map[int]int{}
 	half, target := map[int][]float64{}, map[int][]float64{}
 	minute := v.Want.DrainedAtMinutes.Value
-	for _, t := range v.on {
+	for _, t := range v.On {
 		if t.Curve == nil {
 			continue
 		}
@@ -47,9 +48,9 @@ func scattered(ln []float64) (float64, *result.Interval) {
 	mean, sd := stat.MeanStdDev(ln, nil)
 	n := float64(len(ln))
 	if n < 2 {
-		return grow(mean), nil
+		return line.Grow(mean), nil
 	}
-	reach := distuv.StudentsT{Sigma: 1, Nu: n - 1}.Quantile((1+level)/2) * sd / math.Sqrt(n)
-	low, high := grow(mean-reach), grow(mean+reach)
-	return grow(mean), &result.Interval{Low: &low, High: &high}
+	reach := distuv.StudentsT{Sigma: 1, Nu: n - 1}.Quantile((1+line.Level)/2) * sd / math.Sqrt(n)
+	low, high := line.Grow(mean-reach), line.Grow(mean+reach)
+	return line.Grow(mean), &result.Interval{Low: &low, High: &high}
 }

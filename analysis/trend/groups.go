@@ -8,30 +8,31 @@ import (
 	"foamfield/analysis/nested"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 )
 
 // groups is every lot, cook, canister and supplier against the usual one; of what changed
 // only with the weeks, each against the one before, lot or week.
-func (v *view) groups() (out []result.GroupStep) {
-	each := make([][]result.GroupStep, len(v.lines))
-	region.Parallel(len(v.lines), func(i int) {
-		if v.lines[i].main != nil {
-			each[i] = v.lines[i].stepsOfGroups()
+func groups(v *line.View) (out []result.GroupStep) {
+	each := make([][]result.GroupStep, len(v.Lines))
+	region.Parallel(len(v.Lines), func(i int) {
+		if v.Lines[i].Main != nil {
+			each[i] = stepsOfGroups(v.Lines[i])
 		}
 	})
 	return slices.Concat(each...)
 }
 
-func (l *line) stepsOfGroups() (out []result.GroupStep) {
-	for f := range l.factors {
-		for _, j := range l.of(f) {
-			r := ratio(l.main.Value(nested.Combination{Line: unit(len(l.columns), j), Of: -1}, level))
-			name := l.columns[j].level
-			out = append(out, result.GroupStep{By: l.called(f), Of: name, Against: l.bases[f], Outcome: l.outcome,
-				Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.counts[f][name]})
+func stepsOfGroups(l *line.Line) (out []result.GroupStep) {
+	for f := range l.Factors {
+		for _, j := range l.Of(f) {
+			r := line.Ratio(l.Main.Value(nested.Combination{Line: line.Unit(len(l.Columns), j), Of: -1}, line.Level))
+			name := l.Columns[j].Level
+			out = append(out, result.GroupStep{By: l.Called(f), Of: name, Against: l.Bases[f], Outcome: l.Outcome,
+				Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.Counts[f][name]})
 		}
-		if l.inWeek[f] {
-			out = append(out, l.orWeek(f)...)
+		if l.InWeek[f] {
+			out = append(out, orWeek(l, f)...)
 		}
 	}
 	return out
@@ -39,36 +40,36 @@ func (l *line) stepsOfGroups() (out []result.GroupStep) {
 
 // orWeek is the steps of what changed only with the weeks: the line without levels of weeks
 // and with a step for each level.
-func (l *line) orWeek(f int) (out []result.GroupStep) {
-	way := l.factors[f]
-	names := l.inOrder(f)
-	fit, err := l.refit(func(k int) []float64 {
+func orWeek(l *line.Line, f int) (out []result.GroupStep) {
+	way := l.Factors[f]
+	names := inOrder(l, f)
+	fit, err := l.Refit(func(k int) []float64 {
 		var x []float64
 		for _, n := range names[1:] {
-			x = append(x, one(way.of(l.placedOf(k)) == n))
+			x = append(x, line.One(way.Of(l.PlacedOf(k)) == n))
 		}
 		return x
 	}, func(d *nested.Data) { d.Level = false })
 	if err != nil {
 		return nil
 	}
-	columns := l.span(len(names) - 1)
+	columns := l.Span(len(names) - 1)
 	for i := 1; i < len(names); i++ {
-		x := unit(fit.Columns(), columns[i-1])
+		x := line.Unit(fit.Columns(), columns[i-1])
 		if i > 1 {
 			x[columns[i-2]] = -1
 		}
-		r := ratio(fit.Value(nested.Combination{Line: x, Of: -1}, level))
-		out = append(out, result.GroupStep{By: way.by + " or week", Of: names[i], Against: names[i-1], Outcome: l.outcome,
-			Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.counts[f][names[i]]})
+		r := line.Ratio(fit.Value(nested.Combination{Line: x, Of: -1}, line.Level))
+		out = append(out, result.GroupStep{By: way.By + " or week", Of: names[i], Against: names[i-1], Outcome: l.Outcome,
+			Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.Counts[f][names[i]]})
 	}
 	return out
 }
 
 // inOrder is the levels of a factor as they came.
-func (l *line) inOrder(f int) (names []string) {
-	for _, i := range l.rows {
-		if n := l.factors[f].of(l.on[i]); n != "" && !slices.Contains(names, n) {
+func inOrder(l *line.Line, f int) (names []string) {
+	for _, i := range l.Rows {
+		if n := l.Factors[f].Of(l.On[i]); n != "" && !slices.Contains(names, n) {
 			names = append(names, n)
 		}
 	}
@@ -76,7 +77,7 @@ func (l *line) inOrder(f int) (names []string) {
 }
 
 // apart says what these trials cannot tell apart.
-func (v *view) apart() (out []result.NotApart) {
+func apart(v *line.View) (out []result.NotApart) {
 	said := map[[2]string]bool{}
 	add := func(a, b, sentence string) {
 		if !said[[2]string{a, b}] {
@@ -84,20 +85,20 @@ func (v *view) apart() (out []result.NotApart) {
 			out = append(out, result.NotApart{A: a, B: b, Sentence: sentence})
 		}
 	}
-	for _, l := range v.lines {
-		for f, way := range v.factors {
-			if l.inWeek[f] {
-				add(way.by, "week", fmt.Sprintf("the %s changed with %s, so %s and week cannot be told apart", way.by, strings.Join(l.changed(f), " and with "), way.by))
+	for _, l := range v.Lines {
+		for f, way := range v.Factors {
+			if l.InWeek[f] {
+				add(way.By, "week", fmt.Sprintf("the %s changed with %s, so %s and week cannot be told apart", way.By, strings.Join(changed(l, f), " and with "), way.By))
 			}
-			if g, double := l.double[f]; double && g >= 0 {
-				add(way.by, v.factors[g].by, fmt.Sprintf("the %s changed with the %s, so the two cannot be told apart", way.by, v.factors[g].by))
+			if g, double := l.Double[f]; double && g >= 0 {
+				add(way.By, v.Factors[g].By, fmt.Sprintf("the %s changed with the %s, so the two cannot be told apart", way.By, v.Factors[g].By))
 			} else if double {
-				add(way.by, "the mix", fmt.Sprintf("the %s changed with what was in the mix, so the two cannot be told apart", way.by))
+				add(way.By, "the mix", fmt.Sprintf("the %s changed with what was in the mix, so the two cannot be told apart", way.By))
 			}
 		}
 		// One day a week: what a day does is what its week does.
-		if l.data.Within && l.data.Level && len(l.rows) > 0 {
-			if days := l.groups(func(k int) int { return l.data.Inner[k] }); days.n() == l.groups(func(k int) int { return l.data.Outer[k] }).n() {
+		if l.Data.Within && l.Data.Level && len(l.Rows) > 0 {
+			if days := l.Groups(func(k int) int { return l.Data.Inner[k] }); days.N() == l.Groups(func(k int) int { return l.Data.Outer[k] }).N() {
 				add("day", "week", "each week has one day of trials, so day and week cannot be told apart")
 			}
 		}
@@ -105,20 +106,17 @@ func (v *view) apart() (out []result.NotApart) {
 	return out
 }
 
-// mostNamed is how many changes are named one by one.
-const mostNamed = 3
-
 // changed is the weeks with which a factor changed.
-func (l *line) changed(f int) (weeks []string) {
+func changed(l *line.Line, f int) (weeks []string) {
 	last := ""
 	more := 0
-	for _, i := range l.rows {
-		n := l.factors[f].of(l.on[i])
+	for _, i := range l.Rows {
+		n := l.Factors[f].Of(l.On[i])
 		if n != "" && last != "" && n != last {
-			if len(weeks) == mostNamed {
+			if len(weeks) == line.MostNamed {
 				more++
 			} else {
-				weeks = append(weeks, inWords(l.label(l.periodOf(i))))
+				weeks = append(weeks, line.InWords(l.Label(l.PeriodOf(i))))
 			}
 		}
 		if n != "" {

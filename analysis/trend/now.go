@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"foamfield/analysis/trend/line"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 
@@ -21,15 +22,15 @@ import (
 // passes is the chance that the start passes hold and drainage in one possible truth, made
 // on another day; week -1 is another week, of which nothing is known.
 type passing struct {
-	l     *line
+	l     *line.Line
 	draws []nested.Draw
 	x     []float64
 	floor float64 // ln of the least hold, or of the most drained
 }
 
-func (v *view) passing(levels func(*line) map[int]string) (out []passing) {
+func passings(v *line.View, levels func(*line.Line) map[int]string) (out []passing) {
 	for i, o := range []result.Outcome{result.HoldMinutes, result.DrainedPercent} {
-		l := v.lineFor(o)
+		l := v.LineFor(o)
 		if l == nil || !v.Want.Needs(o) && o == result.DrainedPercent && !v.Surface.Judged[o] {
 			continue
 		}
@@ -37,8 +38,8 @@ func (v *view) passing(levels func(*line) map[int]string) (out []passing) {
 		if o == result.DrainedPercent {
 			target = v.Want.DrainedPercent.Value
 		}
-		p := passing{l: l, draws: l.main.Draws(truths(len(v.History.Periods)), v.stream(uint64(10+i))), floor: math.Log(target)}
-		p.x = l.row(v.ref.mix, v.ref.beside, levels(l))
+		p := passing{l: l, draws: l.Main.Draws(truths(len(v.History.Periods)), v.Stream(uint64(10+i))), floor: math.Log(target)}
+		p.x = l.Row(v.Ref.Mix, v.Ref.Beside, levels(l))
 		out = append(out, p)
 	}
 	return out
@@ -51,11 +52,11 @@ func (p *passing) given(d, week int) float64 {
 	for j, x := range p.x {
 		m += x * t.B[j]
 	}
-	if p.l.data.Within {
+	if p.l.Data.Within {
 		variance += t.Inner * t.Inner
 	}
-	for a, j := range append([]int{0}, p.l.data.Lean...) {
-		if !p.l.data.Level {
+	for a, j := range append([]int{0}, p.l.Data.Lean...) {
+		if !p.l.Data.Level {
 			break
 		}
 		if week >= 0 {
@@ -65,7 +66,7 @@ func (p *passing) given(d, week int) float64 {
 		}
 	}
 	z := (m - p.floor) / math.Sqrt(variance)
-	if p.l.outcome == result.DrainedPercent {
+	if p.l.Outcome == result.DrainedPercent {
 		z = -z
 	}
 	return distuv.UnitNormal.CDF(z)
@@ -73,8 +74,8 @@ func (p *passing) given(d, week int) float64 {
 
 // beside is the chance of all that is not compared by the week: coming out, not splitting,
 // and results that the kitchen asks for.
-func (v *view) besideChance() float64 {
-	s := v.ref.start
+func besideChance(v *line.View) float64 {
+	s := v.Ref.Start
 	p, all := 1.0, 1.0
 	for o, share := range s.Fails {
 		switch o {
@@ -109,55 +110,39 @@ func chance(ps []passing, week int, beside float64) *result.TrendChance {
 		mean += all[d] / float64(n)
 	}
 	slices.Sort(all)
-	return &result.TrendChance{Mean: mean, Low: all[int((1-level)/2*float64(n))], High: all[min(int((1+level)/2*float64(n)), n-1)]}
+	return &result.TrendChance{Mean: mean, Low: all[int((1-line.Level)/2*float64(n))], High: all[min(int((1+line.Level)/2*float64(n)), n-1)]}
 }
 
 // chances is the start's chance in every week, nil where there is no start.
-func (v *view) chances() (out []*result.TrendChance) {
-	if v.ref.start == nil || v.lineFor(result.HoldMinutes) == nil {
+func chances(v *line.View) (out []*result.TrendChance) {
+	if v.Ref.Start == nil || v.LineFor(result.HoldMinutes) == nil {
 		return nil
 	}
-	ps := v.passing(func(*line) map[int]string { return nil })
-	beside := v.besideChance()
+	ps := passings(v, func(*line.Line) map[int]string { return nil })
+	beside := besideChance(v)
 	for k := range v.History.Periods {
 		out = append(out, chance(ps, k, beside))
 	}
 	return out
 }
 
-// latest is the level of every factor of lots and suppliers that was used last.
-func (l *line) latest() map[int]string {
-	out := map[int]string{}
-	for f, way := range l.factors {
-		if way.what != "lot" && way.what != "supplier" {
-			continue
-		}
-		for _, i := range l.rows {
-			if n := way.of(l.on[i]); n != "" {
-				out[f] = n
-			}
-		}
-	}
-	return out
-}
-
 // now is what the standing start promises as of the latest week and lot.
-func (v *view) now(tests []result.TrendTest) *result.Now {
-	hold := v.lineFor(result.HoldMinutes)
-	if v.ref.start == nil || hold == nil {
+func now(v *line.View, tests []result.TrendTest) *result.Now {
+	hold := v.LineFor(result.HoldMinutes)
+	if v.Ref.Start == nil || hold == nil {
 		return nil
 	}
 	last := len(v.History.Periods) - 1
-	n := &result.Now{Period: v.label(last), Lots: []string{}}
-	n.Lots = v.latestLots(hold)
-	n.Latest = chance(v.passing((*line).latest), last, v.besideChance())
-	c := v.ref.start.Chance
+	n := &result.Now{Period: v.Label(last), Lots: []string{}}
+	n.Lots = latestLots(v, hold)
+	n.Latest = chance(passings(v, (*line.Line).Latest), last, besideChance(v))
+	c := v.Ref.Start.Chance
 	n.Pooled = &result.TrendChance{Mean: c.Mean, Low: c.Low, High: c.High}
 	for _, t := range tests {
 		moved := t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
 		n.Matters = n.Matters || moved && t.Verdict == result.Shown
 	}
-	made := inWords(n.Period)
+	made := line.InWords(n.Period)
 	if len(n.Lots) > 0 {
 		made += " with " + strings.Join(n.Lots, " and ")
 	}
@@ -179,20 +164,20 @@ const (
 
 // foreseen holds each of the latest weeks against what the trials of the weeks before it
 // made one expect: were we right as often as we said?
-func (v *view) foreseen() (out []result.WeekSaid) {
+func foreseen(v *line.View) (out []result.WeekSaid) {
 	h := v.History
 	if len(h.Trials) > longHistory {
 		return nil
 	}
 	for k := max(1, len(h.Periods)-mostForeseen); k < len(h.Periods); k++ {
-		if w, ok := v.said(h, k); ok {
+		if w, ok := said(v, h, k); ok {
 			out = append(out, w)
 		}
 	}
 	return out
 }
 
-func (v *view) said(h *history.History, week int) (w result.WeekSaid, ok bool) {
+func said(v *line.View, h *history.History, week int) (w result.WeekSaid, ok bool) {
 	log := &trial.Log{Extras: v.Log.Extras}
 	for i, t := range h.Trials {
 		if h.Of[i] < week {
@@ -211,8 +196,8 @@ func (v *view) said(h *history.History, week int) (w result.WeekSaid, ok bool) {
 		return w, false
 	}
 	w = result.WeekSaid{Period: h.Periods[week].Label}
-	for i, t := range v.on {
-		if v.periodOf(i) != week || t.Works == works.Unknown {
+	for i, t := range v.On {
+		if v.PeriodOf(i) != week || t.Works == works.Unknown {
 			continue
 		}
 		m := v.Surface.MixOf(t)
@@ -255,7 +240,7 @@ func known(s *surface.Surface, m result.Mix) bool {
 }
 
 // disagree names the earlier trials that the latest week would hardly give.
-func (v *view) disagree() (out []result.OldTrial) {
+func disagree(v *line.View) (out []result.OldTrial) {
 	last := len(v.History.Periods) - 1
 	if last < 1 {
 		return nil
@@ -265,24 +250,24 @@ func (v *view) disagree() (out []result.OldTrial) {
 		z float64
 	}
 	var all []far
-	for _, l := range v.lines {
-		if l.main == nil {
+	for _, l := range v.Lines {
+		if l.Main == nil {
 			continue
 		}
-		for k := range l.rows {
-			if l.data.Outer[k] == last {
+		for k := range l.Rows {
+			if l.Data.Outer[k] == last {
 				continue
 			}
-			mean, sd := l.main.Likely(l.main.At(l.own(k), last))
-			scatter := math.Sqrt(sd*sd + l.main.Mode.Rest*l.main.Mode.Rest + l.main.Mode.Inner*l.main.Mode.Inner)
+			mean, sd := l.Main.Likely(l.Main.At(l.Own(k), last))
+			scatter := math.Sqrt(sd*sd + l.Main.Mode.Rest*l.Main.Mode.Rest + l.Main.Mode.Inner*l.Main.Mode.Inner)
 			off := 0.0
-			if low := l.data.Low[k]; low > mean {
+			if low := l.Data.Low[k]; low > mean {
 				off = low - mean
-			} else if high := l.data.High[k]; high < mean {
+			} else if high := l.Data.High[k]; high < mean {
 				off = high - mean
 			}
 			if z := off / scatter; math.Abs(z) > disagrees {
-				all = append(all, far{result.OldTrial{At: l.placedOf(k).At.String(), Period: v.label(l.data.Outer[k]), Outcome: l.outcome, Ratio: grow(off)}, z})
+				all = append(all, far{result.OldTrial{At: l.PlacedOf(k).At.String(), Period: v.Label(l.Data.Outer[k]), Outcome: l.Outcome, Ratio: line.Grow(off)}, z})
 			}
 		}
 	}

@@ -3,8 +3,9 @@ package trend
 import (
 	"strings"
 
-	"foamfield/analysis/region"
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/asked"
+	"foamfield/analysis/trend/line"
 	"foamfield/ingest/trial"
 )
 
@@ -18,19 +19,19 @@ type Standing struct {
 // Stands asks only what a start must know: whether hold differs by week or lot, or its
 // optimum moved. It is nil if none of these is shown, and costs nothing where there is one
 // week and one lot, or where files may be those of a class.
-func Stands(in Input) *Standing {
+func Stands(in line.Input) *Standing {
 	weeks := len(in.History.Periods) > 1
 	if !weeks && !severalLots(in.Log) || weeks && !in.History.Said {
 		return nil
 	}
-	v := look(in, mostForReport)
-	v.fit()
-	l := v.lineFor(result.HoldMinutes)
+	v := line.Look(in, line.MostForReport)
+	v.Fit()
+	l := v.LineFor(result.HoldMinutes)
 	if l == nil {
 		return nil
 	}
 	var shown []string
-	for _, q := range v.moving(l) {
+	for _, q := range asked.Moving(v, l) {
 		if q.Verdict == result.Shown {
 			shown = append(shown, strings.TrimPrefix(q.Sentence, "shown: ")+orLot(l, q))
 		}
@@ -39,10 +40,10 @@ func Stands(in Input) *Standing {
 		return nil
 	}
 	last := len(in.History.Periods) - 1
-	s := &Standing{AsOf: result.AsOf{Period: v.label(last), Lots: v.latestLots(l), Why: shown}, now: map[*trial.Trial]map[result.Outcome]float64{}}
-	for _, l := range v.lines {
-		if l.main != nil {
-			l.bringUp(s, last)
+	s := &Standing{AsOf: result.AsOf{Period: v.Label(last), Lots: latestLots(v, l), Why: shown}, now: map[*trial.Trial]map[result.Outcome]float64{}}
+	for _, l := range v.Lines {
+		if l.Main != nil {
+			bringUp(l, s, last)
 		}
 	}
 	return s
@@ -51,7 +52,7 @@ func Stands(in Input) *Standing {
 // severalLots says whether trials name more than one lot or supplier.
 func severalLots(log *trial.Log) bool {
 	for _, name := range log.Labels {
-		if what := kindOf(name); what != "lot" && what != "supplier" {
+		if what := line.KindOf(name); what != "lot" && what != "supplier" {
 			continue
 		}
 		first := ""
@@ -67,48 +68,23 @@ func severalLots(log *trial.Log) bool {
 	return false
 }
 
-// moving is the tests of hold that a start rests on.
-func (v *view) moving(l *line) []*question {
-	var all []*question
-	add := func(what, by string, ask func(*question)) {
-		all = append(all, &question{TrendTest: result.TrendTest{What: what, By: by, Outcome: l.outcome, Verdict: result.NotTested}, l: l, ask: ask})
-	}
-	if l.data.Level {
-		add("week", "", (*question).week)
-		for i, x := range v.Surface.Vars {
-			add("optimum:"+x.Name, "", func(q *question) { q.optimum(i) })
-		}
-	}
-	for f, way := range v.factors {
-		if way.what == "lot" || way.what == "supplier" {
-			add(way.what, way.by, func(q *question) { q.factor(f) })
-		}
-	}
-	region.Parallel(len(all), func(i int) { all[i].ask(all[i]) })
-	holm(all)
-	for _, q := range all {
-		q.judge()
-	}
-	return all
-}
-
 // orLot adds to a difference between weeks that it may be that of a lot.
-func orLot(l *line, q *question) string {
-	for f, way := range l.factors {
-		if q.What == "week" && l.inWeek[f] {
-			return ": " + way.by + " or week, which of them is unclear"
+func orLot(l *line.Line, q *asked.Question) string {
+	for f, way := range l.Factors {
+		if q.What == "week" && l.InWeek[f] {
+			return ": " + way.By + " or week, which of them is unclear"
 		}
 	}
 	return ""
 }
 
 // latestLots names the lots and suppliers in use, of the columns that have several.
-func (v *view) latestLots(l *line) []string {
+func latestLots(v *line.View, l *line.Line) []string {
 	out := []string{}
-	levels := l.latest()
-	for f := range v.factors {
-		if name, known := levels[f]; known && len(l.counts[f]) > 1 {
-			out = append(out, v.factors[f].by+" "+name)
+	levels := l.Latest()
+	for f := range v.Factors {
+		if name, known := levels[f]; known && len(l.Counts[f]) > 1 {
+			out = append(out, v.Factors[f].By+" "+name)
 		}
 	}
 	return out
@@ -116,22 +92,22 @@ func (v *view) latestLots(l *line) []string {
 
 // bringUp notes for every trial what the latest week and lots would have made of it, over
 // what its own did.
-func (l *line) bringUp(s *Standing, last int) {
-	latest := l.latest()
-	for i, t := range l.on {
+func bringUp(l *line.Line, s *Standing, last int) {
+	latest := l.Latest()
+	for i, t := range l.On {
 		own, now := map[int]string{}, map[int]string{}
-		for f, way := range l.factors {
-			own[f], now[f] = way.of(t), way.of(t)
+		for f, way := range l.Factors {
+			own[f], now[f] = way.Of(t), way.Of(t)
 			if name, known := latest[f]; known {
 				now[f] = name
 			}
 		}
-		was, _ := l.main.Likely(l.main.At(l.row(t.Mix, t.Beside, own), l.periodOf(i)))
-		is, _ := l.main.Likely(l.main.At(l.row(t.Mix, t.Beside, now), last))
+		was, _ := l.Main.Likely(l.Main.At(l.Row(t.Mix, t.Beside, own), l.PeriodOf(i)))
+		is, _ := l.Main.Likely(l.Main.At(l.Row(t.Mix, t.Beside, now), last))
 		if s.now[t.Trial] == nil {
 			s.now[t.Trial] = map[result.Outcome]float64{}
 		}
-		s.now[t.Trial][l.outcome] = grow(is - was)
+		s.now[t.Trial][l.Outcome] = line.Grow(is - was)
 	}
 }
 

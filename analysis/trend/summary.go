@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 )
 
 // summary is what the weeks show, the most wanted first, in plain words.
@@ -71,7 +72,7 @@ func movedWords(r *result.Trend, t result.TrendTest) string {
 		return ""
 	}
 	first, last := of[0], of[len(of)-1]
-	return strings.TrimSpace(fmt.Sprintf(": it was %.1f %s", first.At, first.Unit)) + strings.TrimRight(fmt.Sprintf(" in %s and is %.1f %s", inWords(first.Period), last.At, last.Unit), " ") + " in the latest"
+	return strings.TrimSpace(fmt.Sprintf(": it was %.1f %s", first.At, first.Unit)) + strings.TrimRight(fmt.Sprintf(" in %s and is %.1f %s", line.InWords(first.Period), last.At, last.Unit), " ") + " in the latest"
 }
 
 func tested(tests []result.TrendTest) (n int) {

@@ -3,6 +3,7 @@ package trend
 import (
 	"foamfield/analysis/history"
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
@@ -30,7 +31,7 @@ func Tidy(log *trial.Log, h *history.History) result.Tidy {
 		}
 		answer := func(o result.Outcome, yes works.Tri) {
 			if yes != works.Unknown {
-				v := one(yes == works.Yes)
+				v := line.One(yes == works.Yes)
 				add(o, result.Interval{Low: &v, High: &v})
 			}
 		}

@@ -31,7 +31,7 @@ var rooms = []string{"ingest/markup", "ingest/delimited", "ingest/shown", "inges
 
 // steps are the rooms of the analysis in the order the trials pass through them: each
 // imports only those before it, and the leaves.
-var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis/history", "analysis/trend", "analysis"}
+var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "analysis/belief", "analysis/fits", "analysis/groups", "analysis/judging", "analysis/weigh", "analysis/answers", "analysis/next", "analysis/history", "analysis/trend/line", "analysis/trend/asked", "analysis/trend/chart", "analysis/trend", "analysis"}
 
 // marks are the rooms of grading in the order a hand-in passes through them: each
 // imports only those before it, and nothing of the analysis but types.

@@ -1,4 +1,4 @@
-package trend
+package asked
 
 import (
 	"fmt"
@@ -8,32 +8,33 @@ import (
 
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 )
 
 // optimum asks whether weeks lean another way in a variable, which moves its optimum.
-func (q *question) optimum(i int) {
+func (q *Question) optimum(i int) {
 	l := q.l
-	j := l.straightOf(i)
-	if j < 0 || math.IsNaN(l.bend(i)) {
+	j := l.StraightOf(i)
+	if j < 0 || math.IsNaN(l.Bend(i)) {
 		q.Sentence = "not tested: too few trials to tell whether hold peaks over it"
 		return
 	}
-	weeks := l.groups(func(k int) int { return l.data.Outer[k] })
-	if weeks.enough() < leastGroups {
-		q.Sentence = "not tested: fewer than two weeks have three trials that tell of " + named(q.Outcome)
+	weeks := l.Groups(func(k int) int { return l.Data.Outer[k] })
+	if weeks.Enough() < leastGroups {
+		q.Sentence = "not tested: fewer than two weeks have three trials that tell of " + line.Named(q.Outcome)
 		return
 	}
-	lean := slices.DeleteFunc(slices.Clone(l.data.Lean), func(c int) bool { return c == j })
-	if weeks.n() > mostFixed {
-		at := 1 + slices.Index(l.data.Lean, j)
+	lean := slices.DeleteFunc(slices.Clone(l.Data.Lean), func(c int) bool { return c == j })
+	if weeks.N() > mostFixed {
+		at := 1 + slices.Index(l.Data.Lean, j)
 		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] })
-		q.moved(i, l.main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, level), math.NaN())
+		q.moved(i, l.Main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, line.Level), math.NaN())
 		return
 	}
-	fit, err := l.refit(func(k int) []float64 {
-		x := weeks.steps(l.data.Outer[k])
+	fit, err := l.Refit(func(k int) []float64 {
+		x := weeks.Steps(l.Data.Outer[k])
 		for c := range x {
-			x[c] *= l.data.X[k][j]
+			x[c] *= l.Data.X[k][j]
 		}
 		return x
 	}, func(d *nested.Data) { d.Lean = lean })
@@ -41,10 +42,10 @@ func (q *question) optimum(i int) {
 		q.Sentence = "not tested: in some week the variable hardly varied"
 		return
 	}
-	columns := l.span(weeks.n() - 1)
+	columns := l.Span(weeks.N() - 1)
 	q.answer(fit, columns)
 	q.steadily(j, lean)
-	high, low := q.largest(fit, columns, weeks.enoughEach())
+	high, low := q.largest(fit, columns, weeks.EnoughEach())
 	p := fit.Columns()
 	x := make([]float64, p)
 	if high > 0 {
@@ -53,50 +54,30 @@ func (q *question) optimum(i int) {
 	if low > 0 {
 		x[columns[low-1]] -= 1
 	}
-	q.moved(i, fit.Value(nested.Combination{Line: x, Of: -1}, level), l.bend(i))
+	q.moved(i, fit.Value(nested.Combination{Line: x, Of: -1}, line.Level), l.Bend(i))
 }
 
 // steadily also asks whether a variable's slope moves steadily with time, which is seen
 // sooner than any move; of the two answers the smaller counts, twice.
-func (q *question) steadily(j int, lean []int) {
+func (q *Question) steadily(j int, lean []int) {
 	l := q.l
-	time := l.time()
+	time := l.Time()
 	if time == nil {
 		return
 	}
-	fit, err := l.refit(func(k int) []float64 { return []float64{l.data.X[k][j] * (time[k] - 0.5)} }, func(d *nested.Data) { d.Lean = lean })
+	fit, err := l.Refit(func(k int) []float64 { return []float64{l.Data.X[k][j] * (time[k] - 0.5)} }, func(d *nested.Data) { d.Lean = lean })
 	if err != nil {
 		return
 	}
-	p := math.Min(1, 2*math.Min(*q.P, fit.Zero(l.span(1)...)))
+	p := math.Min(1, 2*math.Min(*q.P, fit.Zero(l.Span(1)...)))
 	q.P = &p
-}
-
-// straightOf is the column of a variable itself.
-func (l *line) straightOf(i int) int {
-	for _, j := range l.straight {
-		if l.Surface.Place(l.columns[j].variables[0]) == i {
-			return j
-		}
-	}
-	return -1
-}
-
-// bend is the square of a variable on the line.
-func (l *line) bend(i int) float64 {
-	for j, c := range l.columns {
-		if n := c.variables; c.factor < 0 && len(n) == 2 && l.Surface.Place(n[0]) == i && l.Surface.Place(n[1]) == i {
-			return l.main.B[j]
-		}
-	}
-	return math.NaN()
 }
 
 // moved turns a difference of slopes into how far an optimum moved, in the unit of its
 // variable; of a logarithm as a ratio. A line that hardly bends down has no optimum to move.
-func (q *question) moved(i int, d nested.Value, bend float64) {
+func (q *Question) moved(i int, d nested.Value, bend float64) {
 	if math.IsNaN(bend) {
-		bend = q.l.bend(i)
+		bend = q.l.Bend(i)
 	}
 	bend = math.Min(bend, -0.05)
 	c := q.l.Surface.Basis.Coordinates[i]
@@ -111,7 +92,7 @@ func (q *question) moved(i int, d nested.Value, bend float64) {
 	}
 	q.Effect = &result.Ratio{Ratio: move(d.Mean), Low: move(d.Low), High: move(d.High)}
 	if d.SD > 0 {
-		seen := move(power * d.SD)
+		seen := move(line.Power * d.SD)
 		q.SmallestSeen = &seen
 	} else {
 		q.SmallestSeen = nil
@@ -120,7 +101,7 @@ func (q *question) moved(i int, d nested.Value, bend float64) {
 }
 
 // movedWords says from where to where an optimum moved, by the weeks' own.
-func (q *question) movedWords(move float64, log bool) string {
+func (q *Question) movedWords(move float64, log bool) string {
 	x, _ := q.variable()
 	by := strings.TrimSpace(fmt.Sprintf("by %.2g %s", move, x.Unit))
 	if log {

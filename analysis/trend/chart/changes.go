@@ -1,4 +1,4 @@
-package trend
+package chart
 
 import (
 	"cmp"
@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
+	"foamfield/analysis/trend/line"
 
 	"gonum.org/v1/gonum/stat/distuv"
 )
@@ -35,14 +36,14 @@ type cut struct {
 	se    float64
 }
 
-// changes looks for one step of the level in time, days being what comes one after the
+// Changes looks for one step of the level in time, days being what comes one after the
 // other.
-func (v *view) changes() (out []result.Change) {
-	for _, l := range v.lines {
-		if l.main == nil || l.time() == nil {
+func Changes(v *line.View) (out []result.Change) {
+	for _, l := range v.Lines {
+		if l.Main == nil || l.Time() == nil {
 			continue
 		}
-		if c, ok := l.change(); ok {
+		if c, ok := change(l); ok {
 			out = append(out, c)
 		}
 	}
@@ -53,27 +54,27 @@ func (v *view) changes() (out []result.Change) {
 // Brownian bridge over its standard deviation, simulated at the same places). Days scatter
 // less once a step is taken out of them, so spreads are those beside the clearest step; as
 // these are known from few days, a step over its standard error counts as Student's t.
-func (l *line) change() (result.Change, bool) {
+func change(l *line.Line) (result.Change, bool) {
 	none := result.Change{}
-	d := l.data
+	d := l.Data
 	d.Level = false
-	base, err := nested.Near(d, prior)
+	base, err := nested.Near(d, line.Prior)
 	if err != nil {
 		return none, false
 	}
-	cuts := l.cuts(base)
+	cuts := allCuts(l, base)
 	if len(cuts) < 2 {
 		return none, false
 	}
 	best := clearest(cuts)
-	if base, err = base.Beside(after(cuts[best].row, len(l.rows)), prior); err != nil {
+	if base, err = base.Beside(after(cuts[best].row, len(l.Rows)), line.Prior); err != nil {
 		return none, false
 	}
-	if cuts = l.cuts(base); len(cuts) < 2 {
+	if cuts = allCuts(l, base); len(cuts) < 2 {
 		return none, false
 	}
 	best = clearest(cuts)
-	p := l.byChance(cuts, l.asNormal(cuts[best].z))
+	p := byChance(l, cuts, asNormal(l, cuts[best].z))
 	if p >= changeP {
 		return none, false
 	}
@@ -90,29 +91,29 @@ func (l *line) change() (result.Change, bool) {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(weights[b], weights[a]) })
 	first, last, held := best, best, 0.0
 	for _, k := range order {
-		if held >= level*sum {
+		if held >= line.Level*sum {
 			break
 		}
 		held += weights[k]
 		first, last = min(first, k), max(last, k)
 	}
 	c := cuts[best]
-	r := result.Ratio{Ratio: grow(c.step), Low: grow(c.step - 1.645*c.se), High: grow(c.step + 1.645*c.se)}
-	name := func(k int) string { return l.when(cuts[k].row) }
-	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", named(l.outcome), r.Ratio, inWords(name(best)))
+	r := result.Ratio{Ratio: line.Grow(c.step), Low: line.Grow(c.step - 1.645*c.se), High: line.Grow(c.step + 1.645*c.se)}
+	name := func(k int) string { return when(l, cuts[k].row) }
+	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", line.Named(l.Outcome), r.Ratio, line.InWords(name(best)))
 	if first != last {
 		words += fmt.Sprintf(" (somewhere from %s to %s)", name(first), name(last))
 	}
-	if move, se, ok := base.Step(l.time()); ok && math.Abs(move/se) > math.Abs(c.z)-muchTheSame {
+	if move, se, ok := base.Step(l.Time()); ok && math.Abs(move/se) > math.Abs(c.z)-muchTheSame {
 		words += ", or it moved steadily, which looks much the same here"
 	}
-	with := l.came(cuts[first].row, cuts[last].row)
+	with := came(l, cuts[first].row, cuts[last].row)
 	if len(with) > 0 {
 		words += "; there " + strings.Join(with, " and ") + " came in, which may be why or not"
 	} else {
 		words += "; no lot, cook or canister that the log names came in there"
 	}
-	return result.Change{Outcome: l.outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, With: with, Sentence: words}, true
+	return result.Change{Outcome: l.Outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, With: with, Sentence: words}, true
 }
 
 func clearest(cuts []cut) (best int) {
@@ -136,10 +137,10 @@ func after(row, rows int) []float64 {
 // asNormal is a step over its standard error as one whose spreads are known: as rare as it is
 // of Student's t with as many degrees of freedom as there are days less two, or, where days
 // do not count, rows less columns.
-func (l *line) asNormal(z float64) float64 {
-	free := float64(len(l.rows) - len(l.columns) - 1)
-	if l.data.Within {
-		free = math.Min(free, float64(l.groups(func(k int) int { return l.data.Inner[k] }).n()-2))
+func asNormal(l *line.Line, z float64) float64 {
+	free := float64(len(l.Rows) - len(l.Columns) - 1)
+	if l.Data.Within {
+		free = math.Min(free, float64(l.Groups(func(k int) int { return l.Data.Inner[k] }).N()-2))
 	}
 	if free < 1 {
 		return 0
@@ -148,18 +149,18 @@ func (l *line) asNormal(z float64) float64 {
 }
 
 // came are the levels of factors that first came in between two rows, or on their days.
-func (l *line) came(from, to int) []string {
-	time := l.time()
-	for to+1 < len(l.rows) && time[to+1] == time[to] {
+func came(l *line.Line, from, to int) []string {
+	time := l.Time()
+	for to+1 < len(l.Rows) && time[to+1] == time[to] {
 		to++
 	}
 	out := []string{}
-	for _, way := range l.factors {
+	for _, way := range l.Factors {
 		seen := map[string]bool{}
-		for k, i := range l.rows[:to+1] {
-			name := way.of(l.on[i])
+		for k, i := range l.Rows[:to+1] {
+			name := way.Of(l.On[i])
 			if name != "" && !seen[name] && k >= from {
-				out = append(out, way.by+" "+name)
+				out = append(out, way.By+" "+name)
 			}
 			seen[name] = true
 		}
@@ -167,30 +168,30 @@ func (l *line) came(from, to int) []string {
 	return out
 }
 
-// cuts are the steps between one day and the next, each beside a line with its spreads.
-func (l *line) cuts(base *nested.Fit) (out []cut) {
-	time := l.time()
+// allCuts are the steps between one day and the next, each beside a line with its spreads.
+func allCuts(l *line.Line, base *nested.Fit) (out []cut) {
+	time := l.Time()
 	var rows []int
-	for k := 1; k < len(l.rows); k++ {
-		if time[k] > time[k-1] && k >= leastOf && len(l.rows)-k >= leastOf {
+	for k := 1; k < len(l.Rows); k++ {
+		if time[k] > time[k-1] && k >= line.LeastOf && len(l.Rows)-k >= line.LeastOf {
 			rows = append(rows, k)
 		}
 	}
-	most := max(8, min(mostCuts, cutRows/len(l.rows)))
+	most := max(8, min(mostCuts, cutRows/len(l.Rows)))
 	every := max(1, (len(rows)+most-1)/most)
 	for i := 0; i < len(rows); i += every {
 		k := rows[i]
-		step, se, ok := base.Step(after(k, len(l.rows)))
+		step, se, ok := base.Step(after(k, len(l.Rows)))
 		if ok {
-			out = append(out, cut{row: k, share: float64(k) / float64(len(l.rows)), z: step / se, step: step, se: se})
+			out = append(out, cut{row: k, share: float64(k) / float64(len(l.Rows)), z: step / se, step: step, se: se})
 		}
 	}
 	return out
 }
 
 // byChance is how often the clearest of these cuts is as clear were there no change.
-func (l *line) byChance(cuts []cut, z float64) float64 {
-	rng := l.stream(3)
+func byChance(l *line.Line, cuts []cut, z float64) float64 {
+	rng := l.Stream(3)
 	more := 0
 	for range bridges {
 		walk, at := make([]float64, len(cuts)), 0.0
@@ -212,10 +213,10 @@ func (l *line) byChance(cuts []cut, z float64) float64 {
 }
 
 // when is the date of a row, or its week.
-func (l *line) when(k int) string {
-	at := l.at[l.rows[k]]
+func when(l *line.Line, k int) string {
+	at := l.InHistory[l.Rows[k]]
 	if h := l.History; h.When != nil && !h.When[at].IsZero() {
 		return history.Written(h.When[at])
 	}
-	return l.label(l.periodOf(l.rows[k]))
+	return l.Label(l.PeriodOf(l.Rows[k]))
 }

@@ -1,4 +1,7 @@
-package trend
+// Package chart looks at a history point by point: a chart of the control formula, else of what
+// is left beyond the line, with what stands out; and the one clearest step in time, with
+// what came in there.
+package chart
 
 import (
 	"fmt"
@@ -8,6 +11,7 @@ import (
 	"foamfield/analysis/history"
 	"foamfield/analysis/result"
 	"foamfield/analysis/series"
+	"foamfield/analysis/trend/line"
 	"foamfield/analysis/works"
 )
 
@@ -31,36 +35,36 @@ type point struct {
 	low, high float64
 }
 
-// control charts the formula that was made most often, over the most days; else what is
+// Control charts the formula that was made most often, over the most days; else what is
 // left of every trial beyond what the line of all weeks makes one expect of its mix.
-func (v *view) control() (out []result.Control) {
-	formula, mix := v.controlFormula()
-	for _, l := range v.lines {
-		if len(l.rows) == 0 {
+func Control(v *line.View) (out []result.Control) {
+	formula, mix := controlFormula(v)
+	for _, l := range v.Lines {
+		if len(l.Rows) == 0 {
 			continue
 		}
-		c := result.Control{Outcome: l.outcome, Of: "control formula", Unit: "min", Points: []result.ControlPoint{}, Outside: []string{}, Catches: []result.Catch{}}
-		if l.outcome == result.DrainedPercent {
+		c := result.Control{Outcome: l.Outcome, Of: "control formula", Unit: "min", Points: []result.ControlPoint{}, Outside: []string{}, Catches: []result.Catch{}}
+		if l.Outcome == result.DrainedPercent {
 			c.Unit = "%"
 		}
 		var points []point
-		for k, i := range l.rows {
-			if formula >= 0 && v.on[i].Group == formula {
-				points = append(points, point{i, l.data.Low[k], l.data.High[k]})
+		for k, i := range l.Rows {
+			if formula >= 0 && v.On[i].Group == formula {
+				points = append(points, point{i, l.Data.Low[k], l.Data.High[k]})
 			}
 		}
 		if c.Mix = mix; len(points) < leastControl {
-			if l.main == nil {
+			if l.Main == nil {
 				continue
 			}
 			c.Of, c.Unit, c.Mix = "residuals", "ratio", nil
-			points = l.residuals()
+			points = residuals(l)
 		}
-		v.chart(&c, points)
-		if l.main != nil {
-			c.Catches = l.catches()
+		chart(v, &c, points)
+		if l.Main != nil {
+			c.Catches = catches(l)
 		}
-		c.Sentence = controlWords(&c) + outsideWords(v.outside(&c, points))
+		c.Sentence = controlWords(&c) + outsideWords(outside(v, &c, points))
 		out = append(out, c)
 	}
 	return out
@@ -68,21 +72,21 @@ func (v *view) control() (out []result.Control) {
 
 // controlFormula is the group of trials of one formula that was made on most days, -1 if
 // none was made often.
-func (v *view) controlFormula() (group int, mix *result.Mix) {
+func controlFormula(v *line.View) (group int, mix *result.Mix) {
 	days, times := map[int]map[int]bool{}, map[int]int{}
-	for k, t := range v.on {
+	for k, t := range v.On {
 		if days[t.Group] == nil {
 			days[t.Group] = map[int]bool{}
 		}
 		times[t.Group]++
 		day := k
 		if v.History.Day != nil {
-			day = v.History.Day[v.at[k]]
+			day = v.History.Day[v.InHistory[k]]
 		}
 		days[t.Group][day] = true
 	}
 	group = -1
-	for _, t := range v.on {
+	for _, t := range v.On {
 		g := t.Group
 		if times[g] >= leastControl && len(days[g]) >= leastControlDays && (group < 0 || len(days[g]) > len(days[group]) || len(days[g]) == len(days[group]) && times[g] > times[group]) {
 			group = g
@@ -96,19 +100,19 @@ func (v *view) controlFormula() (group int, mix *result.Mix) {
 }
 
 // residuals is every row over the line without what weeks and days add.
-func (l *line) residuals() (out []point) {
-	for k, i := range l.rows {
+func residuals(l *line.Line) (out []point) {
+	for k, i := range l.Rows {
 		at := 0.0
-		for j, x := range l.own(k) {
-			at += x * l.main.B[j]
+		for j, x := range l.Own(k) {
+			at += x * l.Main.B[j]
 		}
-		out = append(out, point{i, l.data.Low[k] - at, l.data.High[k] - at})
+		out = append(out, point{i, l.Data.Low[k] - at, l.Data.High[k] - at})
 	}
 	return out
 }
 
 // chart fills in the points, the limits by those known exactly, and what stands out.
-func (v *view) chart(c *result.Control, points []point) {
+func chart(v *line.View, c *result.Control, points []point) {
 	var exact []float64
 	for _, p := range points {
 		if p.low == p.high {
@@ -117,16 +121,16 @@ func (v *view) chart(c *result.Control, points []point) {
 	}
 	ch, ok := series.Individuals(exact)
 	if ok = ok && len(exact) >= leastExact; ok {
-		centre, low, high := grow(ch.Centre), grow(ch.Low), grow(ch.High)
+		centre, low, high := line.Grow(ch.Centre), line.Grow(ch.Low), line.Grow(ch.High)
 		c.Centre, c.Low, c.High = &centre, &low, &high
 	}
 	side, run := 0, 0
 	for _, p := range points {
-		t := v.on[p.on]
-		cp := result.ControlPoint{At: t.At.String(), Period: v.label(v.periodOf(p.on)),
+		t := v.On[p.on]
+		cp := result.ControlPoint{At: t.At.String(), Period: v.Label(v.PeriodOf(p.on)),
 			Value: result.Interval{Low: works.Finite(math.Exp(p.low)), High: works.Finite(math.Exp(p.high))}}
-		if v.History.When != nil && !v.History.When[v.at[p.on]].IsZero() {
-			cp.Date = history.Written(v.History.When[v.at[p.on]])
+		if v.History.When != nil && !v.History.When[v.InHistory[p.on]].IsZero() {
+			cp.Date = history.Written(v.History.When[v.InHistory[p.on]])
 		}
 		if math.IsInf(p.low, -1) {
 			cp.Value.Low = nil
@@ -158,17 +162,17 @@ func (v *view) chart(c *result.Control, points []point) {
 		}
 		c.Points = append(c.Points, cp)
 	}
-	v.slope(c, points)
+	slope(v, c, points)
 }
 
 // slope is how the points move by the week.
-func (v *view) slope(c *result.Control, points []point) {
+func slope(v *line.View, c *result.Control, points []point) {
 	if v.History.When == nil || len(points) < leastExact || len(points) > mostSlopes {
 		return
 	}
 	var when, value, exactAt, exact []float64
 	for _, p := range points {
-		at := v.History.When[v.at[p.on]].Sub(v.History.When[v.at[points[0].on]]).Hours() / (24 * 7)
+		at := v.History.When[v.InHistory[p.on]].Sub(v.History.When[v.InHistory[points[0].on]]).Hours() / (24 * 7)
 		when = append(when, at)
 		middle := p.low
 		if math.IsInf(middle, -1) {
@@ -189,22 +193,22 @@ func (v *view) slope(c *result.Control, points []point) {
 		return 0
 	}, value)
 	c.Rising = &r.P
-	if s, ok := series.TheilSen(exactAt, exact, level); ok {
-		c.Slope = &result.Ratio{Ratio: grow(s.Mid), Low: grow(s.Low), High: grow(s.High)}
+	if s, ok := series.TheilSen(exactAt, exact, line.Level); ok {
+		c.Slope = &result.Ratio{Ratio: line.Grow(s.Mid), Low: line.Grow(s.Low), High: line.Grow(s.High)}
 	}
 }
 
 // catches is the fall that repeats of one formula in one week would catch, beside a level
 // that is known from the weeks before: as many on one day as there are in the mean.
-func (l *line) catches() (out []result.Catch) {
+func catches(l *line.Line) (out []result.Catch) {
 	day := 0.0
-	if l.data.Within {
-		day = l.main.Mode.Inner * l.main.Mode.Inner
+	if l.Data.Within {
+		day = l.Main.Mode.Inner * l.Main.Mode.Inner
 	}
 	for _, k := range []int{1, 2, 3, 4, 6, 8} {
 		days := math.Max(1, float64(k)/2)
-		se := math.Sqrt(l.main.Mode.Rest*l.main.Mode.Rest/float64(k) + day/days)
-		out = append(out, result.Catch{Repeats: k, Ratio: grow(-power * se)})
+		se := math.Sqrt(l.Main.Mode.Rest*l.Main.Mode.Rest/float64(k) + day/days)
+		out = append(out, result.Catch{Repeats: k, Ratio: line.Grow(-line.Power * se)})
 	}
 	return out
 }
@@ -229,7 +233,7 @@ func controlWords(c *result.Control) string {
 	case outside == 0:
 		return what + ": none lies outside, but a long run lies on one side of the middle, which by chance alone is rare: look at what changed there."
 	}
-	return fmt.Sprintf("%s: %d %s outside what single trials usually do. One of many may by chance; look at what was different there before anything is changed.", what, outside, plural(outside, "lies", "lie"))
+	return fmt.Sprintf("%s: %d %s outside what single trials usually do. One of many may by chance; look at what was different there before anything is changed.", what, outside, line.Plural(outside, "lies", "lie"))
 }
 
 // stray is a point outside: what it is called, on which side, and what was noted that day.
@@ -242,13 +246,13 @@ type stray struct {
 const mostQuoted = 120
 
 // outside are the points outside, the first first. A note of any trial of the day may say why.
-func (v *view) outside(c *result.Control, points []point) (out []stray) {
+func outside(v *line.View, c *result.Control, points []point) (out []stray) {
 	for k, cp := range c.Points {
 		if cp.Out == "" {
 			continue
 		}
 		s := stray{name: cp.At, side: cp.Out, times: 1}
-		at := v.at[points[k].on]
+		at := v.InHistory[points[k].on]
 		if cp.Date != "" {
 			s.name = history.Label(v.History.When[at])
 		}
@@ -273,7 +277,7 @@ func outsideWords(list []stray) string {
 		return ""
 	}
 	var words []string
-	for _, s := range list[:min(len(list), mostNamed)] {
+	for _, s := range list[:min(len(list), line.MostNamed)] {
 		w := s.name + " (" + s.side
 		if s.times > 1 {
 			w += fmt.Sprintf(", %d times", s.times)
@@ -287,18 +291,11 @@ func outsideWords(list []stray) string {
 		words = append(words, w+")")
 	}
 	more := 0
-	for _, s := range list[min(len(list), mostNamed):] {
+	for _, s := range list[min(len(list), line.MostNamed):] {
 		more += s.times
 	}
 	if more > 0 {
 		words = append(words, fmt.Sprintf("%d more", more))
 	}
 	return " Outside: " + strings.Join(words, ", ") + "."
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
 }

@@ -1,4 +1,4 @@
-package trend
+package chart
 
 import (
 	"strings"

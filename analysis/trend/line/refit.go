@@ -1,0 +1,75 @@
+package line
+
+import (
+	"slices"
+
+	"foamfield/analysis/nested"
+)
+
+// Refit fits the line with columns added, and a part of it left out.
+func (l *Line) Refit(add func(k int) []float64, change func(*nested.Data)) (*nested.Fit, error) {
+	return l.refit(Prior, add, change)
+}
+
+// RefitBesideMove is the same where the columns are a steady move.
+func (l *Line) RefitBesideMove(add func(k int) []float64) (*nested.Fit, error) {
+	return l.refit(besideMove, add, func(*nested.Data) {})
+}
+
+func (l *Line) refit(pr nested.Prior, add func(k int) []float64, change func(*nested.Data)) (*nested.Fit, error) {
+	d := l.Data
+	d.X = make([][]float64, len(l.Data.X))
+	for k, x := range l.Data.X {
+		d.X[k] = append(slices.Clone(x), add(k)...)
+	}
+	change(&d)
+	return nested.From(d, pr, l.Near(&d))
+}
+
+// Near is the likeliest spreads of the line, of those that a changed one still has.
+func (l *Line) Near(d *nested.Data) nested.Spreads {
+	all := l.Main.Mode
+	s := nested.Spreads{Rest: all.Rest, Inner: all.Inner}
+	if d.Level {
+		s.Outer = append(s.Outer, all.Outer[0])
+	}
+	for _, c := range d.Lean {
+		s.Outer = append(s.Outer, all.Outer[1+slices.Index(l.Data.Lean, c)])
+	}
+	return s
+}
+
+// Span is the added columns of a fit.
+func (l *Line) Span(n int) (columns []int) {
+	for j := range n {
+		columns = append(columns, len(l.Columns)+j)
+	}
+	return columns
+}
+
+// Time is when each row was, from 0 at the first to 1 at the last; nil if there is one
+// time only.
+func (l *Line) Time() []float64 {
+	h := l.History
+	out := make([]float64, len(l.Rows))
+	for k, i := range l.Rows {
+		switch at := l.InHistory[i]; {
+		case h.When != nil:
+			out[k] = h.When[at].Sub(h.When[l.InHistory[l.Rows[0]]]).Hours()
+		case h.Day != nil:
+			out[k] = float64(h.Day[at])
+		case len(h.Periods) > 1:
+			out[k] = float64(h.Of[at])
+		default:
+			out[k] = float64(at)
+		}
+	}
+	low, high := slices.Min(out), slices.Max(out)
+	if high == low {
+		return nil
+	}
+	for k := range out {
+		out[k] = (out[k] - low) / (high - low)
+	}
+	return out
+}
