@@ -168,6 +168,21 @@ func TestEmulsifierAsLogged(t *testing.T) {
 	}
 }
 
+// A line "week 2" above rows of weekdays says their week.
+func TestWeeksAboveRows(t *testing.T) {
+	text := "day,fat %,HLB,hold min\n"
+	for w := range 3 {
+		text += fmt.Sprintf("week %d,,,\n", w+1)
+		for k := range 6 {
+			text += fmt.Sprintf("%s,%d,%d,%d\n", []string{"Mon", "Tue"}[k/3], 30+3*k, 6+(k+w)%5, 10+k)
+		}
+	}
+	r := weeksOf(t, map[string]string{"a.csv": text}).Trend
+	if len(r.Periods) != 3 || r.Periods[1].Label != "week 2" || r.Periods[1].Trials != 6 {
+		t.Errorf("%+v", r.Periods)
+	}
+}
+
 func TestLotOrWeek(t *testing.T) {
 	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(5, true, withWeek3, shorter(withWeek3))

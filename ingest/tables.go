@@ -2,6 +2,7 @@ package ingest
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -321,11 +322,14 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	for _, v := range happened.Values {
 		r.variable(v.Variable)
 	}
-	if x.Day == "" {
+	section := t.found.Rows[l.Recipe.Row].Section
+	switch {
+	case x.Day == "" && scheme.LooksLikeDay(section):
+		x.Day = section
+	case x.Day == "":
 		x.Day = names.Day
-		if section := t.found.Rows[l.Recipe.Row].Section; scheme.LooksLikeDay(section) {
-			x.Day = section
-		}
+	case x.Raw["week"] == "" && scheme.LooksLikeWeek(section): // "week 2" above rows of weekdays
+		x.Raw = withWeek(x.Raw, section)
 	}
 	if x.Student == "" {
 		x.Student = names.Student
@@ -337,6 +341,17 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	r.setAside(t, l, &x, mixed)
 	r.keepSource(Source{t.scheme, results, l.Recipe.Row, seen.Row})
 	r.log.Trials = append(r.log.Trials, x)
+}
+
+// withWeek is what was typed of a trial, with the week that stands above its row. Trials share
+// what is typed alike, so it is a copy.
+func withWeek(raw map[string]string, week string) map[string]string {
+	out := maps.Clone(raw)
+	if out == nil {
+		out = map[string]string{}
+	}
+	out["week"] = week
+	return out
 }
 
 // named takes the lot, supplier and cook that only the names of sheet and file say.

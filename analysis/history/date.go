@@ -36,7 +36,7 @@ const noYearYet, lastNoYear = 4, 28
 
 // beside are words that stand beside a date and change nothing of it.
 var beside = map[string]bool{"the": true, "of": true, "th": true, "st": true, "nd": true, "rd": true, "de": true, "le": true, "el": true, "il": true,
-	"der": true, "den": true, "er": true, "del": true, "week": true, "beginning": true, "from": true, "am": true, "pm": true, "t": true, "z": true}
+	"der": true, "den": true, "er": true, "del": true, "week": true, "wk": true, "beginning": true, "commencing": true, "starting": true, "w": true, "c": true, "wc": true, "from": true, "am": true, "pm": true, "t": true, "z": true}
 
 // readDate reads a text that is a date and nothing else.
 func readDate(text string) (reading, bool) {

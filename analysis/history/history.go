@@ -13,6 +13,7 @@ import (
 	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"foamfield/ingest/trial"
 )
@@ -132,7 +133,7 @@ func (r reading) onDay(day string, year int) (reading, bool) {
 		r.date, r.week = r.date.AddDate(0, 0, (d-(int(r.date.Weekday())+6)%7+7)%7), false
 		return r, true
 	}
-	return r, day == ""
+	return r, day == "" || r.week
 }
 
 // dateWithin finds a date that can be read in one way only in a name: "foams 2026-10-05". One
@@ -140,10 +141,10 @@ func (r reading) onDay(day string, year int) (reading, bool) {
 func dateWithin(name string) (reading, bool) {
 	rest, ofWeek := withoutWeek(name)
 	words := strings.FieldsFunc(rest, func(c rune) bool { return c == ' ' || c == '_' || c == '(' || c == ')' || c == ',' })
-	for n := min(4, len(words)); n > 0; n-- {
+	for n := min(6, len(words)); n > 0; n-- {
 		for i := 0; i+n <= len(words); i++ {
 			if r, ok := readDate(strings.Join(words[i:i+n], " ")); ok && r.other.IsZero() {
-				r.week = ofWeek
+				r.week = ofWeek || weekSheet(name)
 				return r, true
 			}
 		}
@@ -530,6 +531,12 @@ func weeksByName(all []*placing) (how string) {
 
 // weekSheet says whether a sheet's name is that of a week: "week 3".
 func weekSheet(name string) bool {
+	if !strings.ContainsFunc(name, unicode.IsLetter) {
+		return false
+	}
+	if numbered.MatchString(name) || begins.MatchString(name) {
+		return true
+	}
 	for _, w := range pieces(strings.ToLower(name)) {
 		switch w {
 		case "week", "wk", "kw", "woche", "semaine", "semana", "settimana":

@@ -12,10 +12,11 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// numbered is the number of a week in a name, "wk 31", "KW31", "31st week", and its year where
-// the name has one.
+// numbered is the number of a week in a name, "wk 31", "KW31", "2025-W31", and fullYear its year
+// where the name has one. begins is what stands before the day on which a week begins.
 var (
-	numbered = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*(\d{1,2})(?:$|[^\d])`)
+	numbered = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*|w)(\d{1,2})(?:$|[^\d])`)
+	begins   = regexp.MustCompile(`(?i)(?:^|[^\pL])w[/.]?c(?:$|[^\pL])`)
 	fullYear = regexp.MustCompile(`(?:^|[^\d])(20[0-4]\d)(?:$|[^\d])`)
 )
 
@@ -33,25 +34,20 @@ func withoutWeek(name string) (rest string, had bool) {
 // of a calendar have: twice as high as there are weeks, or more. Weeks 1 to 6 may be those of
 // a term.
 func (h *History) calendar(all []*placing, log *trial.Log) {
-	week, year := map[*placing]int{}, map[*placing]int{}
+	type names struct{ week, sheet, file string }
+	known := map[names][2]int{}
+	of := func(p *placing) (week, year int) {
+		k := names{p.Week, p.At.Sheet, p.At.File}
+		if _, asked := known[k]; !asked {
+			week, year = numberedWeek(p, log.Years[p.At.File])
+			known[k] = [2]int{week, year}
+		}
+		return known[k][0], known[k][1]
+	}
 	var seen []int
 	for _, p := range all {
-		file := strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
-		for _, name := range []string{p.Week, p.At.Sheet, file} {
-			n, ok := weekNumber(name, name == p.Week)
-			if !ok {
-				continue
-			}
-			year[p] = log.Years[p.At.File]
-			for _, text := range []string{file, name} {
-				if m := fullYear.FindStringSubmatch(text); m != nil {
-					year[p], _ = strconv.Atoi(m[1])
-				}
-			}
-			if week[p] = n; year[p] != 0 && !slices.Contains(seen, n) {
-				seen = append(seen, n)
-			}
-			break
+		if n, year := of(p); n > 0 && year > 0 && !slices.Contains(seen, n) {
+			seen = append(seen, n)
 		}
 	}
 	if len(seen) == 0 || slices.Max(seen) <= 2*len(seen) || slices.Max(seen) > 53 || slices.Max(seen)-slices.Min(seen) > 26 {
@@ -59,18 +55,39 @@ func (h *History) calendar(all []*placing, log *trial.Log) {
 	}
 	said := false
 	for _, p := range all {
-		if year[p] == 0 || week[p] == 0 {
+		week, year := of(p)
+		if year == 0 || week == 0 {
 			continue
 		}
-		r, ok := reading{date: mondayOf(year[p], week[p]), week: true}.onDay(p.Day, year[p])
+		r, ok := reading{date: mondayOf(year, week), week: true}.onDay(p.Day, year)
 		if !ok {
 			continue
 		}
 		if p.read, p.dated = r, true; !said {
-			h.Notes = append(h.Notes, fmt.Sprintf("week %d and the others are taken for weeks of the calendar of %d", week[p], year[p]))
+			h.Notes = append(h.Notes, fmt.Sprintf("week %d and the others are taken for weeks of the calendar of %d", week, year))
 			said = true
 		}
 	}
+}
+
+// numberedWeek is the number of a trial's week, by its column, else its sheet, else its file, and
+// the year of it, by the name itself, else by the file.
+func numberedWeek(p *placing, ofFile int) (week, year int) {
+	file := strings.TrimSuffix(p.At.File, filepath.Ext(p.At.File))
+	for _, name := range []string{p.Week, p.At.Sheet, file} {
+		n, ok := weekNumber(name, name == p.Week)
+		if !ok {
+			continue
+		}
+		year = ofFile
+		for _, text := range []string{file, name} {
+			if m := fullYear.FindStringSubmatch(text); m != nil {
+				year, _ = strconv.Atoi(m[1])
+			}
+		}
+		return n, year
+	}
+	return 0, 0
 }
 
 // weekNumber is the number of a week that a name has; a cell of a week column may be no more.

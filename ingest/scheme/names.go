@@ -65,6 +65,13 @@ func LooksLikeDay(name string) bool {
 	return digits >= 2 && others == 0
 }
 
+var weekWords = wordSet("week wk semaine semana settimana woche kw")
+
+// LooksLikeWeek reports the number or the date of a week: "week 3", "KW 31".
+func LooksLikeWeek(name string) bool {
+	return hasWord(name, weekWords) && strings.ContainsFunc(name, unicode.IsDigit)
+}
+
 // Names gives what a table's rows do not say.
 type Names struct {
 	Day, Student string
