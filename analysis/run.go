@@ -79,7 +79,11 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		r.AsOf = &now.standing.AsOf
 		now.factors(log, r.Trials)
 	}
-	r.Service = service(r, set.Service, set.ServiceBatch)
+	canisters := set.Service
+	if canisters == nil {
+		canisters = log.Targets.Canisters
+	}
+	r.Service = service(r, canisters, set.ServiceBatch)
 	if status != result.ToBeSettled {
 		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value, set.NextTrials)
 	}

@@ -3,34 +3,27 @@ package analysis
 import (
 	"fmt"
 	"math"
-	"regexp"
-	"strconv"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/trial"
 )
-
-// Canister is one that a service fills.
-type Canister struct {
-	Text   string  // as typed
-	Litres float64 // 0 = not said
-	Grams  float64 // to go into it; 0 = by its size
-}
 
 // service splits the surest start over canisters; nil if nobody asks or nothing is known.
 // Trials to be made keep the batch of trials.
-func service(r *result.Results, canisters []Canister, asked *float64) *result.Service {
+func service(r *result.Results, canisters []trial.Canister, asked *float64) *result.Service {
 	if len(canisters) == 0 || len(r.Starts) == 0 || len(r.Starts[0].Ingredients) == 0 {
 		return nil
 	}
 	s := &result.Service{From: "--batch", Ingredients: []result.FormulaLine{}, Fills: []result.Fill{}}
-	size, _, sized := litresOf(r.Batch.Canister)
-	logged := func(c Canister) bool { return sized && c.Litres == size && r.Batch.LargestFillGrams != nil }
-	litres, said, strange := 0.0, 0.0, ""
+	largest := largestFills(r.Trials)
+	litres, said, fills, strange := 0.0, 0.0, 0.0, ""
 	for _, c := range canisters {
-		litres, said = litres+c.Litres, said+c.Grams
-		if !logged(c) {
+		litres, said, fills = litres+c.Litres, said+c.Grams, fills+largest[c.Litres]
+		if largest[c.Litres] == 0 {
 			strange = c.Text
 		}
 	}
@@ -40,7 +33,7 @@ func service(r *result.Results, canisters []Canister, asked *float64) *result.Se
 	case asked != nil:
 		s.Grams = *asked
 	case strange == "":
-		s.Grams, s.From = *r.Batch.LargestFillGrams*float64(len(canisters)), fmt.Sprintf("the largest fill logged, %.0f g in %s", *r.Batch.LargestFillGrams, r.Batch.Canister)
+		s.Grams, s.From = fills, "the largest fills logged, "+eachSize(canisters, largest)
 	default:
 		s.Note = fmt.Sprintf("no trial filled a canister of %s, so no fill is suggested: say with --batch how much all of them get, each by its marking", strange)
 		return s
@@ -61,52 +54,40 @@ func service(r *result.Results, canisters []Canister, asked *float64) *result.Se
 		f := result.Fill{Canister: c.Text, Grams: c.Grams}
 		if c.Litres > 0 {
 			f.Litres = &c.Litres
-			if f.Grams == 0 {
+			switch {
+			case f.Grams > 0:
+			case asked == nil:
+				f.Grams = largest[c.Litres]
+			default:
 				f.Grams = math.Floor(s.Grams * c.Litres / litres)
 			}
 		}
-		f.Beyond = !logged(c) || f.Grams > *r.Batch.LargestFillGrams
+		f.Beyond = f.Grams > largest[c.Litres]
 		s.Fills = append(s.Fills, f)
 	}
 	return s
 }
 
-var litresText = regexp.MustCompile(`(?i)^\s*([0-9]+(?:[.,][0-9]+)?)\s*(l|litres?|liters?|ml)\.?\s*(?:[x×*]\s*([0-9]+))?\s*$`)
-
-// litresOf reads "0.5 L x 2"; false if it is no size.
-func litresOf(text string) (litres float64, many int, ok bool) {
-	m := litresText.FindStringSubmatch(text)
-	if m == nil {
-		return 0, 0, false
+// largestFills is the most that a trial had in a canister, by litres; what was too much for
+// its canister does not count.
+func largestFills(trials []result.Trial) map[float64]float64 {
+	out := map[float64]float64{}
+	for _, t := range trials {
+		litres, many, ok := kitchen.CanisterSize(t.Canister)
+		if ok && many == 1 && t.Used && !t.Flagged && t.BatchGrams != nil {
+			out[litres] = math.Max(out[litres], *t.BatchGrams)
+		}
 	}
-	litres, err := strconv.ParseFloat(strings.ReplaceAll(m[1], ",", "."), 64)
-	if strings.EqualFold(m[2], "ml") {
-		litres /= 1000
-	}
-	many = 1
-	if m[3] != "" {
-		many, _ = strconv.Atoi(m[3])
-	}
-	return litres, many, err == nil && litres > 0 && litres <= 10 && many > 0 && many <= 50
+	return out
 }
 
-// ParseCanisters reads the canisters of a service: "1 L x 2, 0.5 L".
-func ParseCanisters(text string) ([]Canister, error) {
-	var out []Canister
-	for _, item := range regexp.MustCompile(`[;+]|,\s+|,$`).Split(text, -1) {
-		if strings.TrimSpace(item) == "" {
-			continue
-		}
-		litres, many, ok := litresOf(item)
-		if !ok {
-			return nil, fmt.Errorf("%q is no size of canister; type for example \"1 L x 2, 0.5 L\"", strings.TrimSpace(item))
-		}
-		for range many {
-			out = append(out, Canister{Text: strconv.FormatFloat(litres, 'f', -1, 64) + " L", Litres: litres})
+// eachSize says the largest fill of each size.
+func eachSize(canisters []trial.Canister, largest map[float64]float64) string {
+	var said []string
+	for _, c := range canisters {
+		if one := fmt.Sprintf("%.0f g in %s", largest[c.Litres], c.Text); !slices.Contains(said, one) {
+			said = append(said, one)
 		}
 	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("no canister was typed; type for example \"1 L x 2, 0.5 L\"")
-	}
-	return out, nil
+	return strings.Join(said, " and ")
 }

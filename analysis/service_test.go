@@ -2,35 +2,17 @@ package analysis
 
 import (
 	"math"
-	"strings"
 	"testing"
-)
 
-func TestParseCanisters(t *testing.T) {
-	for text, want := range map[string][]float64{"1 L x 2, 0.5 L": {1, 1, 0.5}, "0,5 L": {0.5}, "500 ml × 3; 1L": {0.5, 0.5, 0.5, 1}, "1 litre + 0.25 l": {1, 0.25}} {
-		got, err := ParseCanisters(text)
-		if err != nil || len(got) != len(want) {
-			t.Errorf("%q: %v (%v), want %v", text, got, err, want)
-			continue
-		}
-		for i := range want {
-			if got[i].Litres != want[i] {
-				t.Errorf("%q: %v, want %v", text, got, want)
-			}
-		}
-	}
-	for _, text := range []string{"", "big", "1 L x 0", "0 L", "3 kg", "1 L x 1000"} {
-		if got, err := ParseCanisters(text); err == nil || !strings.Contains(err.Error(), "type for example") {
-			t.Errorf("%q: %v, %v", text, got, err)
-		}
-	}
-}
+	"foamfield/analysis/result"
+	"foamfield/ingest/trial"
+)
 
 // A service is the start's mix in more grams, split by size; trials keep their batch; no
 // fill is suggested for a size that no trial had.
 func TestService(t *testing.T) {
 	asked := 1000.0
-	mixed := []Canister{{Text: "1 L", Litres: 1}, {Text: "1 L", Litres: 1}, {Text: "0.5 L", Litres: 0.5}}
+	mixed := []trial.Canister{{Text: "1 L", Litres: 1}, {Text: "1 L", Litres: 1}, {Text: "0.5 L", Litres: 0.5}}
 	r := run(t, demo, Settings{Service: mixed, ServiceBatch: &asked})
 	s, start := r.Service, r.Starts[0]
 	sum := 0.0
@@ -51,5 +33,28 @@ func TestService(t *testing.T) {
 	}
 	if s := service(r, mixed[2:], nil); s.Note != "" || s.Grams != *r.Batch.LargestFillGrams {
 		t.Errorf("the logged size: %+v", s)
+	}
+}
+
+// Where a log has canisters of several sizes each gets what a trial of its own size had, and
+// what was too much for its canister does not count.
+func TestServiceOfSeveralSizes(t *testing.T) {
+	half, litre, much := 250.0, 480.0, 900.0
+	r := &result.Results{Batch: result.Batch{Grams: 250, ScaleStepGrams: 0.1, LargestFillGrams: &much},
+		Starts: []result.Start{{Ingredients: []result.FormulaLine{{Name: "oil", Grams: 100}, {Name: "water", Grams: 150}}}},
+		Trials: []result.Trial{{Used: true, Canister: "0.5 L", BatchGrams: &half}, {Used: true, Canister: "500 ml", BatchGrams: &half},
+			{Used: true, Canister: "1 l", BatchGrams: &litre}, {Used: true, Flagged: true, Canister: "1 L", BatchGrams: &much}}}
+	both := []trial.Canister{{Text: "1 L", Litres: 1}, {Text: "0.5 L", Litres: 0.5}, {Text: "1 L", Litres: 1}}
+	s := service(r, both, nil)
+	if s.Grams != 1210 || s.From != "the largest fills logged, 480 g in 1 L and 250 g in 0.5 L" {
+		t.Errorf("%v g, %s", s.Grams, s.From)
+	}
+	for i, want := range []float64{480, 250, 480} {
+		if f := s.Fills[i]; f.Grams != want || f.Beyond {
+			t.Errorf("%+v, want %v g", f, want)
+		}
+	}
+	if s := service(r, append(both, trial.Canister{Text: "2 L", Litres: 2}), nil); s.Note == "" {
+		t.Errorf("a fill for a size that nobody logged: %+v", s)
 	}
 }

@@ -18,13 +18,13 @@ import (
 type Settings struct {
 	Hold, Drained, DrainedAt, Chance *float64
 	Batch, ScaleStep                 *float64
-	Tries                            []trial.Try // formulas to judge, before those of the log
-	FreeSigns                        bool        // do not assume the trade's signs
-	Portions                         int         // that a batch gives; 0 = not said
-	Service                          []Canister  // to split the surest start over; none = no service
-	ServiceBatch                     *float64    // grams of it in all
-	NextTrials                       int         // to name at least so many, as far as there are; 0 = a few
-	Ounces                           bool        // beside grams
+	Tries                            []trial.Try      // formulas to judge, before those of the log
+	FreeSigns                        bool             // do not assume the trade's signs
+	Portions                         int              // that a batch gives; 0 = not said
+	Service                          []trial.Canister // to split the surest start over; none = as the Targets sheet has it
+	ServiceBatch                     *float64         // grams of it in all
+	NextTrials                       int              // to name at least so many, as far as there are; 0 = a few
+	Ounces                           bool             // beside grams
 	Seed                             uint64
 	Version                          string
 }

@@ -56,7 +56,8 @@ drains at most | 8 | %
 drained at | 15 |
 wanted chance | 90 | %
 batch | 250 | g
-scale step | 0.5 | g`}
+scale step | 0.5 | g
+canisters | 1 L x 2, 0.5 L |`}
 
 var ourIngredients = sheetText{"Ingredients", `Name in the log | What it is | HLB | Fat % | Use limit % | Allergens | Note
 white stuff | emulsifier | 3.5-4.1 | | 2 | none | from the tin

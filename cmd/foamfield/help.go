@@ -56,7 +56,8 @@ The formula:
   --batch G          grams to scale it to, 500 or 2kg; your middle batch unless set.
                      4x400 is for service: four canisters of 400 g
   --canister LIST    canisters to fill for service, "1 L x 2, 0.5 L": the batch is
-                     split over them by size; trials keep their own batch
+                     split over them by size; trials keep their own batch. A
+                     Targets sheet can say it too: canisters | 1 L x 2, 0.5 L
   --scale-step G     what your scale reads to; 0.1 unless set
   --ounces           avoirdupois ounces beside the grams
   --portions N       that a batch gives, to say what one costs; needs Prices on an

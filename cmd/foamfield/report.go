@@ -206,7 +206,7 @@ func parseReportAs(command string, args []string) (*reporting, error) {
 func (r *reporting) service(f *flags) {
 	batch, each, many := f.batch("batch")
 	if typed := f.text("canister", `type the canisters you fill, for example --canister "1 L x 2, 0.5 L"`); typed != "" {
-		canisters, err := analysis.ParseCanisters(typed)
+		canisters, err := kitchen.ParseCanisters(typed)
 		if err != nil {
 			f.refuse("canister", err.Error())
 		}
@@ -220,7 +220,7 @@ func (r *reporting) service(f *flags) {
 	}
 	if many > 1 {
 		for range many {
-			r.study.Service = append(r.study.Service, analysis.Canister{Grams: each})
+			r.study.Service = append(r.study.Service, trial.Canister{Grams: each})
 		}
 		return
 	}

@@ -160,6 +160,9 @@ func (s *Sheets) Under(other *Sheets) *Sheets {
 			*f = *r.field(&other.Targets)
 		}
 	}
+	if out.Targets.Canisters == nil {
+		out.Targets.Canisters = other.Targets.Canisters
+	}
 	out.Ingredients = overlaid(s.Ingredients, other.Ingredients)
 	out.Columns = overlaid(s.Columns, other.Columns)
 	if len(out.Method) == 0 {

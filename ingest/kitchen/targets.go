@@ -32,7 +32,7 @@ func TargetNames() (names []string) {
 	for _, t := range targetRows {
 		names = append(names, t.name)
 	}
-	return names
+	return append(names, canisterRow)
 }
 
 // What is said of a target that stands twice: the first counts.
@@ -45,6 +45,10 @@ func (k *taker) targets(t table) {
 	for row := range t.rows {
 		name, text := t.text(row, 0), t.text(row, 1)
 		if name == "" || text == "" {
+			continue
+		}
+		if say.Fold(name) == canisterRow {
+			k.canisters(name, text, t.text(row, 2), t.at(row, 0), t.at(row, 1))
 			continue
 		}
 		i := slices.IndexFunc(targetRows, func(r targetRow) bool { return r.name == say.Fold(name) })
@@ -90,7 +94,7 @@ func (want targetRow) read(text, unitText string) (float64, bool) {
 
 // noTargets says whether no Targets sheet set anything.
 func (s *Sheets) noTargets() bool {
-	return len(s.Wanted) == 0 && !slices.ContainsFunc(targetRows, func(r targetRow) bool { return *r.field(&s.Targets) != nil })
+	return len(s.Wanted) == 0 && s.Targets.Canisters == nil && !slices.ContainsFunc(targetRows, func(r targetRow) bool { return *r.field(&s.Targets) != nil })
 }
 
 // Dispute is two workbooks that set one target differently: what works in one

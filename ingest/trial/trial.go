@@ -177,7 +177,15 @@ type Target struct {
 type Targets struct {
 	HoldMinutes, DrainedPercent, DrainedAtMinutes, WantedChance *Target
 	BatchGrams, ScaleStepGrams                                  *Target
+	Canisters                                                   []Canister // that a service fills; none = not said
 	Results                                                     []ResultTarget
+}
+
+// Canister is one that a service fills.
+type Canister struct {
+	Text   string  // as typed
+	Litres float64 // 0 = not said
+	Grams  float64 // to go into it; 0 = by its size
 }
 
 // Variable is a numeric column a kitchen declared, or one the reader knows as

@@ -30,7 +30,7 @@ func TestKitchen(t *testing.T) {
 	for _, c := range []struct{ sheet, cell, want string }{
 		{"Ingredients", "A5", "=1+1"}, {"Ingredients", "B5", "emulsifier"}, {"Ingredients", "C5", "3.8"}, {"Ingredients", "A6", ""},
 		{"Columns", "A5", "stays"}, {"Columns", "B5", "hold"}, {"Columns", "C5", "min"},
-		{"Targets", "A5", "holds at least"}, {"Targets", "B5", ""}, {"Targets", "A9", "batch"}, {"Targets", "B9", "450"}, {"Targets", "A11", "taste"}, {"Targets", "B11", "4 to 6"},
+		{"Targets", "A5", "holds at least"}, {"Targets", "B5", ""}, {"Targets", "A9", "batch"}, {"Targets", "B9", "450"}, {"Targets", "A11", "canisters"}, {"Targets", "A12", "taste"}, {"Targets", "B12", "4 to 6"},
 	} {
 		if got, err := f.GetCellValue(c.sheet, c.cell); err != nil || got != c.want {
 			t.Errorf("%s %s is %q (%v), want %q", c.sheet, c.cell, got, err, c.want)

@@ -28,7 +28,7 @@ var kitchenSheets = []kitchenSheet{
 		says:   "What you call a success. Fill in a value to set it; an empty one keeps the value on the right.",
 		heads:  []string{"Target", "Value", "Unit"},
 		widths: []float64{20, 12, 10},
-		rows:   [][]string{{"holds at least", "", "min"}, {"drains at most", "", "%"}, {"drained at", "", "min"}, {"wanted chance", "", ""}, {"batch", "", "g"}, {"scale step", "", "g"}},
+		rows:   [][]string{{"holds at least", "", "min"}, {"drains at most", "", "%"}, {"drained at", "", "min"}, {"wanted chance", "", ""}, {"batch", "", "g"}, {"scale step", "", "g"}, {"canisters", "", ""}},
 		note:   "Unless you set it",
 		notes: []string{
 			"20 min: how long the foam must keep its shape",
@@ -37,6 +37,7 @@ var kitchenSheets = []kitchenSheet{
 			"0.8, which may be typed as 80 too: of ten mixes, how many should work (here 8)",
 			"the middle batch of your log: what the formula is scaled to",
 			"0.1 g: the smallest step your scale shows",
+			"none: type what a service fills, such as 1 L x 2, 0.5 L",
 			"nothing: type the header of a score or another result, and at least 6, at most 3, or 4 to 6",
 		},
 		check: func(b *book, k kitchenSheet) {
