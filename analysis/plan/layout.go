@@ -30,14 +30,15 @@ func (l Layout) String() string { return layoutNames[l] }
 // levels is how finely the box is divided along each side that is varied.
 const levels = 9
 
-// Where in the box trials are placed, by shares of it in the order of thickness: the first
-// day's are thin, and the thickest are left for when something is known. Settled on
-// simulated kitchens.
-const (
-	firstFrom, firstTo = 0.05, 0.30
-	laterFrom, laterTo = 0.20, 0.75
-	inset              = 0.10 // of each side of the box that is left out at either end
-)
+// tried is the part of each side of the box, of fat, emulsifier and HLB, that a first week
+// tries: the richest third mostly clogs, the least emulsifier covers nothing, and few blends
+// at either end suit.
+var tried = [3]Span{{0, 0.65}, {0.25, 1}, {0.15, 0.9}}
+
+// How much of that, in the order of thickness, is for the first day, and where the thickest
+// begins, which is left for when something is known. Settled on simulated kitchens, as is
+// what is tried.
+const thin, thickest = 0.2, 0.8
 
 // region is the places of the box that trials may take, in the order of thickness.
 type region struct {
@@ -54,7 +55,7 @@ func regionOf(r Ranges, from, to float64) region {
 		var next []point
 		for _, p := range all {
 			for i := range levels {
-				p[s] = inset + (1-2*inset)*(float64(i)+0.5)/levels
+				p[s] = tried[s].at((float64(i) + 0.5) / levels)
 				next = append(next, p)
 			}
 		}
@@ -226,7 +227,7 @@ func composite(k int) [][]float64 {
 	return slices.Concat(first, axes, rest)
 }
 
-// corners is a composite about the region's centre, as large as the box lets it be, then
+// corners is a composite about the region's centre, as large as what is tried lets it be, then
 // the centre again and again; what lies outside goes to the region.
 func (g region) corners(n int) []point {
 	c := g.centre()
@@ -234,7 +235,7 @@ func (g region) corners(n int) []point {
 	for _, x := range composite(len(g.sides)) {
 		p := c
 		for k, s := range g.sides {
-			p[s] += x[k] * (min(c[s], 1-c[s]) - inset)
+			p[s] += x[k] * min(c[s]-tried[s].Low, tried[s].High-c[s])
 		}
 		at = append(at, g.nearest(p))
 	}

@@ -39,25 +39,25 @@ type week struct {
 // repeat on each, the order within a day drawn but for thick mixes, which come last, the
 // thicker the later.
 func lay(r Ranges, l Layout, trials, days int, rng *rand.Rand) week {
-	w := week{region: regionOf(r, firstFrom, laterTo)}
+	w := week{region: regionOf(r, 0, thickest)}
 	repeats := days - 1
 	if days == 1 && trials >= leastTrials {
 		repeats = 1
 	}
 	room := rooms(trials, days)
-	first := regionOf(r, firstFrom, firstTo)
-	thin := min(room[0]-1, max(trials-days-repeats, 1))
+	first := regionOf(r, 0, thin)
+	few := min(room[0]-1, max(trials-days-repeats, 1))
 	if days == 1 {
-		thin -= repeats
+		few -= repeats
 	}
-	at := l.points(first, thin, nil, rng)
+	at := l.points(first, few, nil, rng)
 	c := first.centre()
 	reference := slices.MinFunc(at, func(a, b point) int { return cmp.Compare(first.distance(a, c), first.distance(b, c)) })
-	if rest := trials - days - repeats - thin; rest > 0 {
-		at = append(at, l.points(regionOf(r, laterFrom, laterTo), rest, at, rng)...)
+	if rest := trials - days - repeats - few; rest > 0 {
+		at = append(at, l.points(regionOf(r, thin, thickest), rest, at, rng)...)
 	}
 	byThickness := func(a, b point) int { return cmp.Compare(w.region.thickness(a), w.region.thickness(b)) }
-	slices.SortStableFunc(at[thin:], byThickness)
+	slices.SortStableFunc(at[few:], byThickness)
 	thick := w.region.thickness(slices.SortedFunc(slices.Values(at), byThickness)[2*len(at)/3])
 	next := 0
 	for day := range days {

@@ -24,7 +24,8 @@ kitchens table [N]       log, read and analyse N kitchens a row (40): what the s
 kitchens trend [N [ROW]] simulate N histories of four weeks a row (100), or for rows of that name: what is
                          found, and what is not there
 kitchens follow [N]      make the next trials of N kitchens a family (40), beside scattered ones
-kitchens plan [N]        make weeks laid out by plan in N kitchens a family (40), beside others
+kitchens plan [N [ROW]]  make weeks laid out by plan in N kitchens a family (40), beside others, or for rows
+                         of that name
 `
 
 var errUsage = errors.New("kitchens: say demo, truths, table, trend, follow or plan")
@@ -75,12 +76,12 @@ func command(args []string, out io.Writer) error {
 		return follow(out, tableSeed, n)
 	case len(args) == 1 && args[0] == "plan":
 		return plans(out, planSeed, 40)
-	case len(args) == 2 && args[0] == "plan":
+	case (len(args) == 2 || len(args) == 3) && args[0] == "plan":
 		n, err := strconv.Atoi(args[1])
 		if err != nil || n < 1 {
 			return errUsage
 		}
-		return plans(out, planSeed, n)
+		return plans(out, planSeed, n, args[2:]...)
 	case len(args) == 2 && args[0] == "demo":
 		return demo(args[1], out)
 	}

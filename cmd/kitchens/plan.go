@@ -7,6 +7,7 @@ import (
 	"os"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"foamfield/analysis"
@@ -170,8 +171,9 @@ func (w way) study(dir string, family kitchen.Family, firstSeed uint64, kitchens
 	return rows, nil
 }
 
-// plans prints what weeks that were laid out give beside those that were not.
-func plans(out io.Writer, firstSeed uint64, kitchens int) error {
+// plans prints what weeks that were laid out give beside those that were not: all rows, or
+// those whose family and name have what is said.
+func plans(out io.Writer, firstSeed uint64, kitchens int, only ...string) error {
 	dir, err := os.MkdirTemp("", "kitchens")
 	if err != nil {
 		return err
@@ -184,6 +186,9 @@ func plans(out io.Writer, firstSeed uint64, kitchens int) error {
 	fmt.Fprintf(out, "%d kitchens a family, seeds from %d; thick: truly clogs more than 1 in 5\n", kitchens, firstSeed)
 	for _, family := range kitchen.Families {
 		for _, w := range ways {
+			if len(only) > 0 && !strings.Contains(fmt.Sprint(family, " ", w.name), only[0]) {
+				continue
+			}
 			rows, err := w.study(dir, family, firstSeed, kitchens)
 			if err != nil {
 				return err
