@@ -134,7 +134,7 @@ func liquidBehindResults(ms []Meaning) {
 		switch i0, _ := ingredient.Lookup(m.Ingredient); {
 		case result < 0 && (m.Role == Hold || m.Role == CameOut):
 			result = i
-		case m.Role == DrainedAmount && m.Unit.Dimension() != quantity.Percent: // a percent may be of it
+		case m.Role == DrainedAmount && m.Unit.Dimension() != units.Percent: // a percent may be of it
 			return
 		case m.Role != IngredientAmount && m.Role != EmulsifierAmount:
 		case result >= 0 && i0.Name == "water part" && found < 0:
