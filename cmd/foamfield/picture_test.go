@@ -9,7 +9,6 @@ import (
 	"foamfield/ingest"
 	"foamfield/ingest/thorough"
 	"foamfield/plots"
-	"foamfield/ingest/thorough"
 )
 
 // A picture is sharp in print and on a slide: at least 1 600 dots wide.
