@@ -146,7 +146,7 @@ const sentence = (s) => ((/^[a-z]+[ ,]/.test(s) ? s.charAt(0).toUpperCase() + s.
 // ---- what the page knows
 
 const kitchenFile = "answers/kitchen.xlsx";
-const state = { files: new Map(), answers: [], kitchen: null, read: null };
+const state = { files: new Map(), answers: [], kitchen: null, read: null, dishes: [], dish: "" };
 const kept = "foamfield-answers"; // where answers are kept in this browser
 
 function remember(answers) {

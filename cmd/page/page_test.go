@@ -49,6 +49,7 @@ func TestPage(t *testing.T) {
 	}{
 		{"answers the demo as the program does", answersTheDemo},
 		{"asks, and takes the answer", asksAndTakesTheAnswer},
+		{"shows each dish", showsEachDish},
 		{"says what is wrong and goes on", saysWhatIsWrong},
 		{"text is never markup", textIsNeverMarkup},
 		{"needs no mouse", needsNoMouse},
@@ -202,6 +203,24 @@ func asksAndTakesTheAnswer(p *tab) {
 	p.until("both are understood", understood)
 	if asks := evaluate[int](p, `document.querySelectorAll("#account fieldset").length`); asks != 0 {
 		p.Errorf("with the saved workbook it still asks %d questions", asks)
+	}
+}
+
+// A log of several dishes has a report of each, and the reader chooses.
+func showsEachDish(p *tab) {
+	log := "trial,dish,butter g,cider g,GMS g,came out,hold min,drained %\n"
+	for i, dish := range []string{"squash", "trout", "squash", "trout", "squash", "trout", "squash"} {
+		log += fmt.Sprintf("%d,%s,%d,%d,6,yes,%d,8\n", i+1, dish, 120+10*i, 174-10*i, 14+i)
+	}
+	p.choose(put(p.T, "dishes.csv", []byte(log)))
+	const paper = `(document.getElementById("paper").contentDocument?.querySelector("h1")?.textContent ?? "")`
+	p.until("the dish of most trials is shown", paper+`.includes("squash, dishes.csv") && `+atRest)
+	p.do(chromedp.SetValue(chromedp.CSS("#dish"), "out-trout"))
+	evaluate[bool](p, `document.getElementById("dish").dispatchEvent(new Event("change"))`)
+	p.until("the other dish is shown", paper+`.includes("trout, dishes.csv")`)
+	var r result.Results
+	if err := json.Unmarshal(p.saved("results.json"), &r); err != nil || r.Dish != "trout" {
+		p.Errorf("the numbers to save are of %q: %v", r.Dish, err)
 	}
 }
 
