@@ -1,8 +1,8 @@
 package ingest
 
 import (
+	"foamfield/ingest/pattern"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,9 +19,9 @@ import (
 // which lot an ingredient was, in all of it or day by day.
 
 var (
-	yearSaid = regexp.MustCompile(`(?:^|[^\d.,])(20[0-4]\d)(?:$|[^\d.,]|[.,](?:$|\D))`)
-	ofUnit   = regexp.MustCompile(`^\s*(?:k?g|m?l|cl|min|rpm|grams?|gramm|grammes?|%|°)(?:$|[^\pL])`)
-	lotSaid  = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:lot|lote|lotto|charge)[ _\-:]+(?:no\.?[ _\-]*)?([\pL]*\d[\pL\d\-]*)`)
+	yearSaid = pattern.Of(`(?:^|[^\d.,])(20[0-4]\d)(?:$|[^\d.,]|[.,](?:$|\D))`)
+	ofUnit   = pattern.Of(`^\s*(?:k?g|m?l|cl|min|rpm|grams?|gramm|grammes?|%|°)(?:$|[^\pL])`)
+	lotSaid  = pattern.Of(`(?i)(?:^|[^\pL])(?:lot|lote|lotto|charge)[ _\-:]+(?:no\.?[ _\-]*)?([\pL]*\d[\pL\d\-]*)`)
 )
 
 // beside keeps what a file says beside its tables.

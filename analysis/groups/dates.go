@@ -2,9 +2,9 @@ package groups
 
 import (
 	"cmp"
+	"foamfield/ingest/pattern"
 	"maps"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -87,7 +87,7 @@ func typed(stroked ...string) func(string) (time.Time, bool) {
 	}
 }
 
-var dayNumber = regexp.MustCompile(`^(?i:day) ?(\d{1,4})$`)
+var dayNumber = pattern.Of(`^(?i:day) ?(\d{1,4})$`)
 
 // numbered reads "day 3".
 func numbered(day string) (time.Time, bool) {

@@ -2,8 +2,8 @@ package history
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"time"
@@ -25,9 +25,9 @@ type reading struct {
 }
 
 var (
-	clockTime  = regexp.MustCompile(`\b\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?\b`)
-	eightDigit = regexp.MustCompile(`^(20\d\d)(\d\d)(\d\d)$`)
-	dayMonth   = regexp.MustCompile(`(?:^|\s)\d{1,2}[-/.]\d{1,2}\.?$`)
+	clockTime  = pattern.Of(`\b\d{1,2}:\d{2}(?::\d{2})?(?:\.\d+)?\b`)
+	eightDigit = pattern.Of(`^(20\d\d)(\d\d)(\d\d)$`)
+	dayMonth   = pattern.Of(`(?:^|\s)\d{1,2}[-/.]\d{1,2}\.?$`)
 )
 
 // noYearYet to lastNoYear stand for the year of a date that names none; every fourth, which is

@@ -2,8 +2,8 @@ package history
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,9 +15,9 @@ import (
 // numbered is the number of a week in a name, "wk 31", "KW31", "2025-W31", and fullYear its year
 // where the name has one. begins is what stands before the day on which a week begins.
 var (
-	numbered = regexp.MustCompile(`(?i)(?:^|[^\pL])(?:(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*|w)(\d{1,2})(?:$|[^\d])`)
-	begins   = regexp.MustCompile(`(?i)(?:^|[^\pL])w[/.]?c(?:$|[^\pL])`)
-	fullYear = regexp.MustCompile(`(?:^|[^\d])(20[0-4]\d)(?:$|[^\d])`)
+	numbered = pattern.Of(`(?i)(?:^|[^\pL])(?:(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*|w)(\d{1,2})(?:$|[^\d])`)
+	begins   = pattern.Of(`(?i)(?:^|[^\pL])w[/.]?c(?:$|[^\pL])`)
+	fullYear = pattern.Of(`(?:^|[^\d])(20[0-4]\d)(?:$|[^\d])`)
 )
 
 // withoutWeek is a name without the number of its week, and whether it has one.

@@ -3,7 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strconv"
 
@@ -57,7 +57,7 @@ func After(r *result.Results, many int, on Shifts) (*result.Plan, *result.Result
 }
 
 // countedDay is a day that a log counts, in its own way of writing.
-var countedDay = regexp.MustCompile(`(?i)^\s*(day ?|d ?)?([0-9]{1,3})\s*$`)
+var countedDay = pattern.Of(`(?i)^\s*(day ?|d ?)?([0-9]{1,3})\s*$`)
 
 // after fills in what was not said: the day after the last where the log counts its days, and
 // its cook where it has one. A date to come is for the kitchen to say.
@@ -167,7 +167,7 @@ func chargers(r *result.Results) string {
 	return said
 }
 
-var numbered = regexp.MustCompile(`^(.*?)([0-9]+)$`)
+var numbered = pattern.Of(`^(.*?)([0-9]+)$`)
 
 // idsAfter go on from the log's own numbers, in its own way of writing them.
 func idsAfter(r *result.Results, many int) []string {

@@ -4,9 +4,9 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"foamfield/ingest/pattern"
 	"io"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -106,7 +106,7 @@ func (f *flags) number(name, unit string, high float64, example string) *float64
 	return &x
 }
 
-var batchText = regexp.MustCompile(`^\s*(?:([0-9]+)\s*[x×*]\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(kg|g)?\s*$`)
+var batchText = pattern.Of(`^\s*(?:([0-9]+)\s*[x×*]\s*)?([0-9]+(?:[.,][0-9]+)?)\s*(kg|g)?\s*$`)
 
 // batch is grams: 500, 2kg, or 4x400 for four of 400 g. Nil if it was not given.
 func (f *flags) batch(name string) (all *float64, each float64, many int) {

@@ -5,10 +5,10 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -181,8 +181,8 @@ func (p *planning) ask(f *flags) error {
 func ptr[T any](v T) *T { return &v }
 
 var (
-	spanText = regexp.MustCompile(`^\s*([0-9]+(?:[.,][0-9]+)?)\s*%?\s*(?:(?:-|–|to|\.\.)\s*([0-9]+(?:[.,][0-9]+)?)\s*%?)?\s*$`)
-	daysText = regexp.MustCompile(`^\s*([0-9]+)\s*(?:days?)?\s*$`)
+	spanText = pattern.Of(`^\s*([0-9]+(?:[.,][0-9]+)?)\s*%?\s*(?:(?:-|–|to|\.\.)\s*([0-9]+(?:[.,][0-9]+)?)\s*%?)?\s*$`)
+	daysText = pattern.Of(`^\s*([0-9]+)\s*(?:days?)?\s*$`)
 )
 
 // span is a flag's range, or its one number; nil if it was not given.
@@ -241,7 +241,7 @@ const (
 )
 
 // withPercent is an ingredient that keeps its percent of the mix: xanthan 0.1 %.
-var withPercent = regexp.MustCompile(`^(.+?)\s*[:=]?\s+([0-9]+(?:[.,][0-9]+)?)\s*%$`)
+var withPercent = pattern.Of(`^(.+?)\s*[:=]?\s+([0-9]+(?:[.,][0-9]+)?)\s*%$`)
 
 // atHand is what mixes are made of: of --of, else of the kitchen's Ingredients sheet.
 func (p *planning) atHand(f *flags) ([]plan.Part, error) {

@@ -1,10 +1,10 @@
 package main
 
 import (
+	"foamfield/ingest/pattern"
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"strings"
 )
 
@@ -38,7 +38,7 @@ func howStarted(args []string) started {
 }
 
 // ownName is the program's name within a line that somebody is told to type.
-var ownName = regexp.MustCompile(`\bfoamfield (` + strings.Join(commands, "|") + `|LOG)\b`)
+var ownName = pattern.Of(`\bfoamfield (` + strings.Join(commands, "|") + `|LOG)\b`)
 
 // toType puts what a person has to type in place of the program's bare name.
 func toType(text string) string { return ownName.ReplaceAllString(text, invocation(os.Args[0])+" $1") }

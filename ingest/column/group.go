@@ -2,7 +2,7 @@ package column
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 
@@ -186,7 +186,7 @@ func (m Meaning) finished(lang languages) Meaning {
 }
 
 // percentByMass is how a percent of the whole is written: grams in 100 g.
-var percentByMass = regexp.MustCompile(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%`)
+var percentByMass = pattern.Of(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%`)
 
 // doubted adds what is in doubt by the header's words and unit alone.
 func (m Meaning) doubted(lang languages) Meaning {

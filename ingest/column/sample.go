@@ -1,7 +1,7 @@
 package column
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strconv"
 	"strings"
 )
@@ -10,12 +10,12 @@ import (
 // 50 g)", "liquid out of 50 g (g)". The grams of foam are no minute, and no unit.
 
 var (
-	ofSample = regexp.MustCompile(`(?i)[,\s(]*\b(?:(?:out of|off|of|from|aus|von|sur|de|su) (?:a |each |every |einer |une )?)(\d+(?:[.,]\d+)?) ?(?:g|grams?|gramm|grammes)\b(?: (?:of )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma))?`)
-	liquidIn = regexp.MustCompile(`(?i)^(?:liquid|serum|whey|juice|water|run[- ]?off|weep|flüssigkeit|liquide|líquido|liquido)(?: (?:lost|out|caught|collected))?\b`)
+	ofSample = pattern.Of(`(?i)[,\s(]*\b(?:(?:out of|off|of|from|aus|von|sur|de|su) (?:a |each |every |einer |une )?)(\d+(?:[.,]\d+)?) ?(?:g|grams?|gramm|grammes)\b(?: (?:of )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma))?`)
+	liquidIn = pattern.Of(`(?i)^(?:liquid|serum|whey|juice|water|run[- ]?off|weep|flüssigkeit|liquide|líquido|liquido)(?: (?:lost|out|caught|collected))?\b`)
 )
 
 // ofTheFoam is what tells the liquid that drained from one that went in.
-var ofTheFoam = regexp.MustCompile(`(?i)\b(of|in|from) (the )?(foam|sample|dollop|portion)\b`)
+var ofTheFoam = pattern.Of(`(?i)\b(of|in|from) (the )?(foam|sample|dollop|portion)\b`)
 
 // withoutSample is a header without the foam that its drainage is of.
 func withoutSample(header string) (rest string, grams float64, ok bool) {

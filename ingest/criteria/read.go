@@ -2,6 +2,7 @@ package criteria
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"regexp"
 	"slices"
 	"strconv"
@@ -386,7 +387,7 @@ func ingredientIn(name, kind string) (string, bool) {
 	return found.Name, ok
 }
 
-var twoNumbers = regexp.MustCompile(`^(\d+(?:[.,]\d+)?)\s*(?:%|g)?\s*(?:-|–|—|to|bis|à|\.\.)\s*(\d+(?:[.,]\d+)?)\s*(?:%|points|g)?$`)
+var twoNumbers = pattern.Of(`^(\d+(?:[.,]\d+)?)\s*(?:%|g)?\s*(?:-|–|—|to|bis|à|\.\.)\s*(\d+(?:[.,]\d+)?)\s*(?:%|points|g)?$`)
 
 // rangeOf reads "80-84 %" or one number.
 func rangeOf(text string) (low, high float64, ok bool) {

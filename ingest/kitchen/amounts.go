@@ -2,7 +2,7 @@ package kitchen
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strconv"
 	"strings"
 
@@ -29,7 +29,7 @@ type Amount struct {
 const amountsExample = `type for example "butter 120, cider 174, GMS 4.2, sucrose ester 15: 2"`
 
 // amountComma is a comma between amounts, not one within a number.
-var amountComma = regexp.MustCompile(`[;\n]|,(?:\s+|$)|,(\pL)|\s+\+\s+`)
+var amountComma = pattern.Of(`[;\n]|,(?:\s+|$)|,(\pL)|\s+\+\s+`)
 
 const (
 	amountNumber = `([0-9]+(?:[.,][0-9]+)?)`
@@ -37,9 +37,9 @@ const (
 )
 
 var (
-	unitFirst  = regexp.MustCompile(`(?i)^` + amountNumber + `\s*` + amountUnit + `\.?\s+(?:of\s+)?(.+)$`)
-	amountLast = regexp.MustCompile(`(?i)^(.+?)(\s*[:=]\s*|\s+)` + amountNumber + `\s*` + amountUnit + `?$`)
-	bareFirst  = regexp.MustCompile(`(?i)^` + amountNumber + `()\s+(.+)$`)
+	unitFirst  = pattern.Of(`(?i)^` + amountNumber + `\s*` + amountUnit + `\.?\s+(?:of\s+)?(.+)$`)
+	amountLast = pattern.Of(`(?i)^(.+?)(\s*[:=]\s*|\s+)` + amountNumber + `\s*` + amountUnit + `?$`)
+	bareFirst  = pattern.Of(`(?i)^` + amountNumber + `()\s+(.+)$`)
 )
 
 // ParseAmounts reads a mix typed in words: names with their grams, percents of the mix or

@@ -2,7 +2,7 @@ package kitchen
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strconv"
 	"strings"
 
@@ -16,8 +16,8 @@ const canisterRow = "canisters"
 const canistersExample = `type for example "1 L x 2, 0.5 L"`
 
 var (
-	canisterComma = regexp.MustCompile(`[;+]|,\s+|,$`)
-	canisterText  = regexp.MustCompile(`(?i)^\s*([0-9]+(?:[.,][0-9]+)?)\s*(l|litres?|liters?|ml)\.?\s*(?:[x×*]\s*([0-9]+))?\s*$`)
+	canisterComma = pattern.Of(`[;+]|,\s+|,$`)
+	canisterText  = pattern.Of(`(?i)^\s*([0-9]+(?:[.,][0-9]+)?)\s*(l|litres?|liters?|ml)\.?\s*(?:[x×*]\s*([0-9]+))?\s*$`)
 )
 
 // CanisterSize reads "0.5 L x 2"; false if it is no size.

@@ -1,7 +1,7 @@
 package kitchen
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -43,10 +43,10 @@ func (s *Sheets) Column(texts ...string) (Meaning, bool) {
 
 // markMeans is the end of a meaning that says what a mark answers: "broke, x is
 // yes".
-var markMeans = regexp.MustCompile(`(?i)^(.+?)[,;]\s*(\S+)\s+is\s+(yes|no)$`)
+var markMeans = pattern.Of(`(?i)^(.+?)[,;]\s*(\S+)\s+is\s+(yes|no)$`)
 
 // dateOrder is the end of a meaning that says how a date is written: "date, day first".
-var dateOrder = regexp.MustCompile(`(?i)^(.+?)[,;]\s*(day|month)\s+first$`)
+var dateOrder = pattern.Of(`(?i)^(.+?)[,;]\s*(day|month)\s+first$`)
 
 func (k *taker) columns(t table) {
 	k.Columns = map[string]Meaning{}

@@ -1,7 +1,7 @@
 package kitchen
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/ingest/say"
@@ -19,8 +19,8 @@ type Explained struct {
 
 // An entry is "x = yes" or, behind a colon, "x yes".
 var (
-	withEquals = regexp.MustCompile(`^\s*(\S{1,12}?)\s*(?:=|:|means|bedeutet|signifie)\s*(.+?)\s*$`)
-	markFirst  = regexp.MustCompile(`^\s*([^\s\pL\d]\S{0,4}|[xo01])\s+(.+?)\s*$`)
+	withEquals = pattern.Of(`^\s*(\S{1,12}?)\s*(?:=|:|means|bedeutet|signifie)\s*(.+?)\s*$`)
+	markFirst  = pattern.Of(`^\s*([^\s\pL\d]\S{0,4}|[xo01])\s+(.+?)\s*$`)
 )
 
 // Legend is what the lines say of the marks of a column by its header; legends that

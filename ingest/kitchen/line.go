@@ -2,8 +2,8 @@ package kitchen
 
 import (
 	"cmp"
+	"foamfield/ingest/pattern"
 	"iter"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -32,7 +32,7 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-var fatHead = regexp.MustCompile(`^(?:fat|fett|mg|gras)(?: content|gehalt)? ?(?:\(?%\)?|percent)$`)
+var fatHead = pattern.Of(`^(?:fat|fett|mg|gras)(?: content|gehalt)? ?(?:\(?%\)?|percent)$`)
 
 // LinesOf are the texts of a sheet that stand in none of its tables of trials.
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) []Line {
@@ -108,7 +108,7 @@ func (l *lister) row(row *sheet.Row) {
 
 var isYear = look.SetOf("year jahr année annee anno año")
 
-var onlyHLB = regexp.MustCompile(`^hlb\b\s*[=:]?\s*(?:` + number + `)?$`)
+var onlyHLB = pattern.Of(`^hlb\b\s*[=:]?\s*(?:` + number + `)?$`)
 
 // beside writes out what a list without headers says of a name in the cells to its right:
 // "GMS | HLB 3.8" and "GMS | HLB | 3.8".
@@ -229,8 +229,8 @@ type Grams struct {
 }
 
 var (
-	madeUp = regexp.MustCompile(`(?:(?:made|make|topped|brought|filled) up(?: with water)?(?: to| to make)|(?:aufgefüllt|ergänzt)(?: mit wasser)? auf|(?:complétée?|rapportée?)(?: avec de l'eau)? à|(?:completado|completata|portato)(?: con (?:agua|acqua))? (?:a|hasta))\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
-	ofFoam = regexp.MustCompile(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
+	madeUp = pattern.Of(`(?:(?:made|make|topped|brought|filled) up(?: with water)?(?: to| to make)|(?:aufgefüllt|ergänzt)(?: mit wasser)? auf|(?:complétée?|rapportée?)(?: avec de l'eau)? à|(?:completado|completata|portato)(?: con (?:agua|acqua))? (?:a|hasta))\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
+	ofFoam = pattern.Of(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
 )
 
 // MadeUpTo is the mass to which every mix was made up with water.
@@ -240,7 +240,7 @@ func (s *Sheets) MadeUpTo() (Grams, bool) { return s.grams(madeUp) }
 func (s *Sheets) Sample() (Grams, bool) { return s.grams(ofFoam) }
 
 // grams finds the one mass that the lines say in some words.
-func (s *Sheets) grams(words *regexp.Regexp) (said Grams, ok bool) {
+func (s *Sheets) grams(words *pattern.Pattern) (said Grams, ok bool) {
 	for _, line := range s.Lines {
 		for _, m := range words.FindAllStringSubmatch(say.Fold(line.Text), -1) {
 			v := value(cmp.Or(m[1:]...))
@@ -272,13 +272,13 @@ func sentences(text string) []string {
 const number = `(\d+(?:[.,]\d+)?)`
 
 var (
-	hlbAhead  = regexp.MustCompile(`\bhlb[^\d]*$`)
-	bareValue = regexp.MustCompile(`^[\s=:(]*` + number + `\s*(?:[,);]|$| [^%\d])`)
-	hlbValue  = regexp.MustCompile(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
-	fatValue  = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
-	fatPer100 = regexp.MustCompile(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
-	equals    = regexp.MustCompile(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
-	joinOnly  = regexp.MustCompile(`^(?: \d{1,2}\b)?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+	hlbAhead  = pattern.Of(`\bhlb[^\d]*$`)
+	bareValue = pattern.Of(`^[\s=:(]*` + number + `\s*(?:[,);]|$| [^%\d])`)
+	hlbValue  = pattern.Of(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
+	fatValue  = pattern.Of(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
+	fatPer100 = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
+	equals    = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
+	joinOnly  = pattern.Of(`^(?: \d{1,2}\b)?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
 
 // stated reads what a sentence says of a name in it, by what stands before and after.
@@ -292,7 +292,7 @@ func stated(before, after string) (st Statement, ok bool) {
 			st.HLB = value(m[1])
 		}
 	}
-	for _, says := range []*regexp.Regexp{fatValue, fatPer100} {
+	for _, says := range []*pattern.Pattern{fatValue, fatPer100} {
 		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
 			st.Fat = value(m[2])
 		}

@@ -1,7 +1,7 @@
 package kitchen
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/ingest/ingredient"
@@ -15,11 +15,11 @@ import (
 // that anybody would say: "emulsifier a HLB 3.8", "butter = 84 % fat".
 
 var (
-	hlbLabel = regexp.MustCompile(`^(?:hlb(?: value)?(?: of)? (.+)|(.+?),? \(?hlb\)?(?: value)?)\s*[:=]?$`)
-	fatLabel = regexp.MustCompile(`^(?:fat(?: percent| content)? (?:of|in) (?:the )?(.+?)|(.+?),? fat(?: content| percent)?)(?:,? ?\(?%\)?|,? percent)\s*[:=]?$`)
-	aside    = regexp.MustCompile(`\s*\([^)]*\)`)
-	lettered = regexp.MustCompile(`^(?:[a-d]|[1-4])$`)
-	anEmuls  = regexp.MustCompile(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu|em)\b\.?\s*([a-d1-4])\b`)
+	hlbLabel = pattern.Of(`^(?:hlb(?: value)?(?: of)? (.+)|(.+?),? \(?hlb\)?(?: value)?)\s*[:=]?$`)
+	fatLabel = pattern.Of(`^(?:fat(?: percent| content)? (?:of|in) (?:the )?(.+?)|(.+?),? fat(?: content| percent)?)(?:,? ?\(?%\)?|,? percent)\s*[:=]?$`)
+	aside    = pattern.Of(`\s*\([^)]*\)`)
+	lettered = pattern.Of(`^(?:[a-d]|[1-4])$`)
+	anEmuls  = pattern.Of(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu|em)\b\.?\s*([a-d1-4])\b`)
 )
 
 // pairs writes out the labels of a row with their values.
@@ -49,8 +49,8 @@ func (l *lister) pairs(row *sheet.Row) {
 }
 
 var (
-	percentHere = regexp.MustCompile(`^ ?` + number + ` ?%(?: ?[,/;+&]|$| and\b)`)
-	fatInList   = regexp.MustCompile(`% ?(?:fat|fett|mg|gras|grasa|grassi)\b|\bfat ?%`)
+	percentHere = pattern.Of(`^ ?` + number + ` ?%(?: ?[,/;+&]|$| and\b)`)
+	fatInList   = pattern.Of(`% ?(?:fat|fett|mg|gras|grasa|grassi)\b|\bfat ?%`)
 )
 
 // listedFat is the percent right behind a fat's name in a list that says of its last what

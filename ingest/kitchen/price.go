@@ -1,7 +1,7 @@
 package kitchen
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/ingest/ingredient"
@@ -11,7 +11,7 @@ import (
 
 // priceText is a price as kitchens write one: 12.50, € 12,50 / kg, 3 EUR per 250 g. A bare
 // one is for a kilogram.
-var priceText = regexp.MustCompile(`^\s*([^\d\s.,/-]{0,4})\s*([0-9]+(?:[.,][0-9]+)?)\s*([^\d\s.,/]{0,4}?)\s*(?:(?:/|(?i:per))\s*([0-9]+(?:[.,][0-9]+)?)?\s*([^\d\s]+))?\s*$`)
+var priceText = pattern.Of(`^\s*([^\d\s.,/-]{0,4})\s*([0-9]+(?:[.,][0-9]+)?)\s*([^\d\s.,/]{0,4}?)\s*(?:(?:/|(?i:per))\s*([0-9]+(?:[.,][0-9]+)?)?\s*([^\d\s]+))?\s*$`)
 
 const howToPrice = "type it by weight, for example 12.50, 12.50 / kg or 3 per 250 g"
 

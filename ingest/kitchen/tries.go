@@ -2,7 +2,7 @@ package kitchen
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strconv"
 	"strings"
 
@@ -11,15 +11,15 @@ import (
 )
 
 // tryPart is one value of a formula in words: fat 52 %, emulsifier 7 g, hlb 8.
-var tryPart = regexp.MustCompile(`^\s*(fat|emulsifiers?|(?:blend )?hlb)\s*[:=]?\s*([0-9]+(?:[.,][0-9]+)?)\s*(%|g)?\s*$`)
+var tryPart = pattern.Of(`^\s*(fat|emulsifiers?|(?:blend )?hlb)\s*[:=]?\s*([0-9]+(?:[.,][0-9]+)?)\s*(%|g)?\s*$`)
 
 // tryComma is a comma between parts, not one within a number.
-var tryComma = regexp.MustCompile(`,\s*([a-z])`)
+var tryComma = pattern.Of(`,\s*([a-z])`)
 
 const tryExample = `type for example "fat 52, emulsifier 2.4, hlb 8", or your own ingredients, "olive oil 220, GMS 4.2"; a semicolon before the next formula`
 
 // ourWord begins a value of a formula rather than an ingredient.
-var ourWord = regexp.MustCompile(`^\s*(?:fat|emulsifiers?|(?:blend )?hlb)\b`)
+var ourWord = pattern.Of(`^\s*(?:fat|emulsifiers?|(?:blend )?hlb)\b`)
 
 // inOurWords reports a formula in fat, emulsifier and HLB.
 func inOurWords(formula string) bool {

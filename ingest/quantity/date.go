@@ -2,23 +2,18 @@ package quantity
 
 import (
 	"foamfield/ingest/lexis"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/units"
-	"regexp"
 	"strings"
-	"sync"
 	"time"
 )
 
 // Spreadsheets turn 10-15 into 15-Oct, and 10-32 into Oct-32. These are the
 // texts such a cell comes back as.
 var (
-	dayMonth = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`^(\d{1,2})\.?[-/ ]([a-z]{3,9})\.?(?:[-/ ]\d{2,4})?$`)
-	})
-	monthPart = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^([a-z]{3,9})\.?[-/ ](\d{1,2})$`) })
-	isoDate   = sync.OnceValue(func() *regexp.Regexp {
-		return regexp.MustCompile(`^(\d{4})-(\d{2})-(\d{2})(?:[t ]00:00(?::00(?:\.0+)?)?z?)?$`)
-	})
+	dayMonth  = pattern.Of(`^(\d{1,2})\.?[-/ ]([a-z]{3,9})\.?(?:[-/ ]\d{2,4})?$`)
+	monthPart = pattern.Of(`^([a-z]{3,9})\.?[-/ ](\d{1,2})$`)
+	isoDate   = pattern.Of(`^(\d{4})-(\d{2})-(\d{2})(?:[t ]00:00(?::00(?:\.0+)?)?z?)?$`)
 )
 
 // monthNames are the months in five languages, accents folded.
@@ -51,13 +46,13 @@ func (p *reader) isDate(folded string) bool {
 	if p.want == units.Any || len(folded) < 5 || len(folded) > 24 || !strings.ContainsAny(folded, "-/ ") {
 		return false
 	}
-	if m := dayMonth().FindStringSubmatch(folded); m != nil {
+	if m := dayMonth.FindStringSubmatch(folded); m != nil {
 		return isMonth(m[2])
 	}
-	if m := monthPart().FindStringSubmatch(folded); m != nil {
+	if m := monthPart.FindStringSubmatch(folded); m != nil {
 		return isMonth(m[1])
 	}
-	m := isoDate().FindStringSubmatch(folded)
+	m := isoDate.FindStringSubmatch(folded)
 	if m == nil {
 		return false
 	}

@@ -3,7 +3,7 @@
 package remark
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 
@@ -106,9 +106,9 @@ func Otherwise(text string) bool {
 var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
 
 var (
-	addsNumber = regexp.MustCompile(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                  // "watch started late, add 4 min"
-	sayNumber  = regexp.MustCompile(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
-	notNumber  = regexp.MustCompile(`\b(?:not|was) \d`)
+	addsNumber = pattern.Of(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                  // "watch started late, add 4 min"
+	sayNumber  = pattern.Of(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
+	notNumber  = pattern.Of(`\b(?:not|was) \d`)
 )
 
 func hasAny(text string, phrases []string) bool {

@@ -1,7 +1,7 @@
 package remark
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/ingest/quantity"
@@ -15,10 +15,10 @@ const (
 )
 
 var (
-	heldFor    = regexp.MustCompile(`(?i)\b(?:held|holds|hold|stood|stands|stand|lasted|lasts|stayed up|collapsed|fell|slumped|hielt|stand|zusammengefallen|tenu|tient|tenue)\b[^\d.;]{0,24}?` + amount + minute)
-	standingAt = regexp.MustCompile(`(?i)\bstill (?:standing|up|there|holding)\b[^\d.;]{0,16}?(\d+(?:[.,]\d+)?)`)
-	drainedOf  = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*%[^.;,]{0,16}?\b(?:drained|leaked|wept|liquid|serum|abgelaufen|drainé)\b|\b(?:drained|lost|leaked|wept|drainage|verlor|perdu)\b[^\d.;]{0,12}?(\d+(?:[.,]\d+)?)\s*%`)
-	readAfter  = regexp.MustCompile(`(?i)%[^.;]*?\b(?:after|at|in|nach|après|à)\s+(\d+(?:[.,]\d+)?)` + minute)
+	heldFor    = pattern.Of(`(?i)\b(?:held|holds|hold|stood|stands|stand|lasted|lasts|stayed up|collapsed|fell|slumped|hielt|stand|zusammengefallen|tenu|tient|tenue)\b[^\d.;]{0,24}?` + amount + minute)
+	standingAt = pattern.Of(`(?i)\bstill (?:standing|up|there|holding)\b[^\d.;]{0,16}?(\d+(?:[.,]\d+)?)`)
+	drainedOf  = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*%[^.;,]{0,16}?\b(?:drained|leaked|wept|liquid|serum|abgelaufen|drainé)\b|\b(?:drained|lost|leaked|wept|drainage|verlor|perdu)\b[^\d.;]{0,12}?(\d+(?:[.,]\d+)?)\s*%`)
+	readAfter  = pattern.Of(`(?i)%[^.;]*?\b(?:after|at|in|nach|après|à)\s+(\d+(?:[.,]\d+)?)` + minute)
 )
 
 // Hold is the hold a sentence says, as it would be typed, "" without one.
@@ -58,7 +58,7 @@ func init() {
 func Down(text string) bool { return down[say.Fold(text)] }
 
 // toMake is what is typed where a liquid was added up to a mass.
-var toMake = regexp.MustCompile(`(?i)^\s*(?:to make|make up to|made up to|up to|to|ad|q\.?\s?s\.?(?: to| ad)?|auf|bis|compléter à|qsp|hasta)\s+(\d+(?:[.,]\d+)?\s*(?:g|kg)?)\s*(?:total|in all)?$`)
+var toMake = pattern.Of(`(?i)^\s*(?:to make|make up to|made up to|up to|to|ad|q\.?\s?s\.?(?: to| ad)?|auf|bis|compléter à|qsp|hasta)\s+(\d+(?:[.,]\d+)?\s*(?:g|kg)?)\s*(?:total|in all)?$`)
 
 // MadeTo is the grams a text says a mix was brought to.
 func MadeTo(text string) (grams float64, ok bool) {

@@ -4,9 +4,9 @@ package reply
 import (
 	"foamfield/ingest/event"
 	"foamfield/ingest/lexis"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/units"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -115,7 +115,7 @@ var replyOf = sync.OnceValue(func() map[string]replyKind {
 var markOf = map[string]string{"✓": "✓", "✔": "✓", "☑": "✓", "✅": "✓", "√": "✓", "v": "✓", "✗": "✗", "✘": "✗", "☒": "✗", "❌": "✗",
 	"x": "x", "o": "o", "0": "0", "1": "1", "+": "+", "-": "-", "●": "●", "•": "●", "○": "○"}
 
-var smallNumber = regexp.MustCompile(`^\d{1,2}([.,]\d)?$`)
+var smallNumber = pattern.Of(`^\d{1,2}([.,]\d)?$`)
 
 var (
 	isUnmade     = sync.OnceValue(func() map[string]bool { return lexis.Cells(unmade) })

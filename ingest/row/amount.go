@@ -2,9 +2,10 @@ package row
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
+	"sync"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
@@ -231,8 +232,8 @@ func (r *reader) ownValue(f *scheme.Field) {
 
 // An amount with its name: "3 g GMS", "GMS 3 g".
 var (
-	amountThenName = regexp.MustCompile(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)?\s+(\pL.*?)\s*$`)
-	nameThenAmount = regexp.MustCompile(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)\.?\s*$`)
+	amountThenName = pattern.Of(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)?\s+(\pL.*?)\s*$`)
+	nameThenAmount = pattern.Of(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)\.?\s*$`)
 )
 
 // namedAmounts reads a cell that names its ingredients: "3 g GMS + 3 g PS60". Every
@@ -321,7 +322,7 @@ func (r *reader) toMake(f *scheme.Field, what *ingredient.Ingredient, whole floa
 
 // madeUp adds the water that brought a mix to the mass said beside the table.
 func (r *reader) madeUp() {
-	whole, doses, water := r.s.WholeGrams, r.Recipe.Doses, &plainWater
+	whole, doses, water := r.s.WholeGrams, r.Recipe.Doses, plainWater()
 	if r.madeTo > 0 {
 		whole, water = r.madeTo, r.rest
 	}
@@ -341,7 +342,7 @@ func (r *reader) madeUp() {
 	}
 }
 
-var plainWater, _ = ingredient.Lookup("water")
+var plainWater = sync.OnceValue(func() *ingredient.Ingredient { w, _ := ingredient.Lookup("water"); return &w })
 
 // changedPlaces finds a fat percent and an HLB that stand in each other's column: the
 // one cannot be an HLB, and the other is no fat percent of this table.

@@ -4,8 +4,8 @@
 package row
 
 import (
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"strings"
 	"time"
 
@@ -239,7 +239,7 @@ func (r *reader) label(f *scheme.Field) bool {
 	return true
 }
 
-var stroked = regexp.MustCompile(`^(\d{1,2})[/-](\d{1,2})[/-](\d{2}|\d{4})\b`)
+var stroked = pattern.Of(`^(\d{1,2})[/-](\d{1,2})[/-](\d{2}|\d{4})\b`)
 
 // date is a day as typed; where the kitchen says which of day and month stands first, it
 // is one that can be read in one way only.

@@ -1,15 +1,15 @@
 package scheme
 
 import (
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"foamfield/ingest/sheet"
 )
 
-var clockText = regexp.MustCompile(`(?i)^(\d{1,2})[:.h](\d{2})(?::(\d{2}))?\s*(am|pm|h|uhr)?$`)
+var clockText = pattern.Of(`(?i)^(\d{1,2})[:.h](\d{2})(?::(\d{2}))?\s*(am|pm|h|uhr)?$`)
 
 // ClockMinutes is a time of the day in minutes after midnight.
 func ClockMinutes(s *sheet.Sheet, c sheet.Cell) (float64, bool) {

@@ -1,8 +1,8 @@
 package scheme
 
 import (
+	"foamfield/ingest/pattern"
 	"path/filepath"
-	"regexp"
 	"strings"
 	"unicode"
 
@@ -81,13 +81,13 @@ type Names struct {
 }
 
 var (
-	namedLot      = regexp.MustCompile(`(?i)(?:^|[^\pL])lot(?:[ _\-]+(?:no\.?[ _\-]*)?([\pL\d]+)|(\d+))`)
-	namedSupplier = regexp.MustCompile(`(?i)(?:^|[^\pL])supplier[ _\-]+([\pL\d]+)`)
-	namedCook     = regexp.MustCompile(`(?i)(?:^|[^\pL])cook[ _\-]+([\pL\d]+)`)
+	namedLot      = pattern.Of(`(?i)(?:^|[^\pL])lot(?:[ _\-]+(?:no\.?[ _\-]*)?([\pL\d]+)|(\d+))`)
+	namedSupplier = pattern.Of(`(?i)(?:^|[^\pL])supplier[ _\-]+([\pL\d]+)`)
+	namedCook     = pattern.Of(`(?i)(?:^|[^\pL])cook[ _\-]+([\pL\d]+)`)
 )
 
 // said is what a pattern finds in the sheet's name, else in the file's.
-func said(pattern *regexp.Regexp, names ...string) string {
+func said(pattern *pattern.Pattern, names ...string) string {
 	for _, n := range names {
 		if m := pattern.FindStringSubmatch(n); m != nil {
 			return strings.Join(m[1:], "") // one of the ways to write it

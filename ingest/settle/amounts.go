@@ -2,7 +2,7 @@ package settle
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strconv"
 	"strings"
@@ -168,11 +168,11 @@ func (m *maker) ingredient(f *scheme.Field) {
 	m.askKind(f)
 }
 
-var fatFree = regexp.MustCompile(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|fettfrei|sans (?:gras|matière grasse))\b|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett)\b`)
+var fatFree = pattern.Of(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|fettfrei|sans (?:gras|matière grasse))\b|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett)\b`)
 
 var (
-	ownHLB = regexp.MustCompile(`(?i)\bhlb[ =:]*(\d+(?:[.,]\d+)?)`)
-	ownFat = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?) ?% ?(?:fat|fett|mg|gras)\b`)
+	ownHLB = pattern.Of(`(?i)\bhlb[ =:]*(\d+(?:[.,]\d+)?)`)
+	ownFat = pattern.Of(`(?i)(\d+(?:[.,]\d+)?) ?% ?(?:fat|fett|mg|gras)\b`)
 )
 
 // byItsNumber is an ingredient nobody knows whose header says what counts here: only
@@ -271,7 +271,7 @@ func (m *maker) askStrength(f *scheme.Field, s ingredient.Solution) {
 		Cure:    trial.Cure{Sheet: "Columns", Row: []string{f.Header, trial.Open, "g"}}}))
 }
 
-var numberInName = regexp.MustCompile(`\d+(?:[.,]\d+)?`)
+var numberInName = pattern.Of(`\d+(?:[.,]\d+)?`)
 
 // askNameHLB asks about a number in the name of an emulsifier that is most likely
 // its HLB and cannot be: "sucrose ester 51".

@@ -2,9 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"io"
 	"math"
-	"regexp"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
@@ -29,9 +29,9 @@ var plainFunctions = func() map[string]bool {
 }()
 
 var (
-	quotedPart   = regexp.MustCompile(`"[^"]*"`)
-	functionCall = regexp.MustCompile(`([A-Za-z_][A-Za-z0-9_.]*)\(`)
-	boundedRange = regexp.MustCompile(`\$?[A-Z]{1,3}\$?[0-9]{1,7}:\$?[A-Z]{1,3}\$?[0-9]{1,7}`)
+	quotedPart   = pattern.Of(`"[^"]*"`)
+	functionCall = pattern.Of(`([A-Za-z_][A-Za-z0-9_.]*)\(`)
+	boundedRange = pattern.Of(`\$?[A-Z]{1,3}\$?[0-9]{1,7}:\$?[A-Z]{1,3}\$?[0-9]{1,7}`)
 )
 
 // isPlain reports whether a formula is one to work out: known functions, no

@@ -2,8 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -77,14 +77,14 @@ func about(words string, s sentence, kind string) finding.Found {
 }
 
 var (
-	longest  = regexp.MustCompile(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
-	shortest = regexp.MustCompile(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
-	least    = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
-	most     = regexp.MustCompile(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
-	bestWord = regexp.MustCompile(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
+	longest  = pattern.Of(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
+	shortest = pattern.Of(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
+	least    = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
+	most     = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
+	bestWord = pattern.Of(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
 	// otherwise are grounds on which a trial may be best that are not looked at here.
-	otherwise = regexp.MustCompile(`(?i)(\btaste|\btexture|\bmouth|\bflavou?r|\bcheap|\bcost|\blook|\bcolou?r|\bsmooth|\bsilky|\bshine|\bscore|\bthick|\bbalance|\bcompromise|\boverall|\bby \w+ )`)
-	because   = regexp.MustCompile(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
+	otherwise = pattern.Of(`(?i)(\btaste|\btexture|\bmouth|\bflavou?r|\bcheap|\bcost|\blook|\bcolou?r|\bsmooth|\bsilky|\bshine|\bscore|\bthick|\bbalance|\bcompromise|\boverall|\bby \w+ )`)
+	because   = pattern.Of(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
 )
 
 // reasonOf is the measure that a sentence, or else the one before it, speaks of.
@@ -108,7 +108,7 @@ type end struct {
 // endsOf are the superlatives of a sentence.
 func endsOf(s sentence) (out []end) {
 	for _, one := range []struct {
-		re *regexp.Regexp
+		re *pattern.Pattern
 		e  end
 	}{{longest, end{hold, true, "held longest"}}, {shortest, end{hold, false, "held shortest"}}, {least, end{drained, false, "drained least"}}, {most, end{drained, true, "drained most"}}} {
 		if one.re.MatchString(s.low) {
@@ -156,7 +156,7 @@ func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, 
 }
 
 // besides opens what trials are compared with: "more than the control".
-var besides = regexp.MustCompile(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus)\b`)
+var besides = pattern.Of(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus)\b`)
 
 // subjects are the trials of which a sentence says something, without those that it
 // compares them with.
@@ -318,13 +318,13 @@ func (j *judge) beatsInAll(o, x *handin.Trial) bool {
 }
 
 var (
-	roughly = regexp.MustCompile(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
+	roughly = pattern.Of(`(?i)(longer|more than|less than|at least|\bover\b|under|shorter|\bthan\b|differ|about|around|roughly|nearly|after|at minute|until|target|rule|aim|success|mean|average)`)
 )
 
 // tiedToHold is a number of minutes that can be of nothing but the hold.
-var tiedToHold = regexp.MustCompile(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|longest|best)\b[^.;]{0,28}?\(?\d+(?:[.,]\d+)?\s*(min|minutes|h|hours)|\(\d+(?:[.,]\d+)?\s*min)`)
+var tiedToHold = pattern.Of(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|longest|best)\b[^.;]{0,28}?\(?\d+(?:[.,]\d+)?\s*(min|minutes|h|hours)|\(\d+(?:[.,]\d+)?\s*min)`)
 
-var minutesSaid = regexp.MustCompile(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
+var minutesSaid = pattern.Of(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
 func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {

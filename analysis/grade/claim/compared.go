@@ -2,8 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -16,15 +16,15 @@ import (
 )
 
 var (
-	longerThan  = regexp.MustCompile(`(?i)\b(held|holds|lasted|lasts|stood|stands|kept|stayed)\b[^.]{0,24}\b(longer|shorter)( time)? than\b`)
-	drainedThan = regexp.MustCompile(`(?i)\b(drained|drains|wept|leaked)\b[^.]{0,16}\b(less|more) than\b`)
-	byMinutes   = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\s+(?:longer|shorter|more|less)`)
+	longerThan  = pattern.Of(`(?i)\b(held|holds|lasted|lasts|stood|stands|kept|stayed)\b[^.]{0,24}\b(longer|shorter)( time)? than\b`)
+	drainedThan = pattern.Of(`(?i)\b(drained|drains|wept|leaked)\b[^.]{0,16}\b(less|more) than\b`)
+	byMinutes   = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\s+(?:longer|shorter|more|less)`)
 )
 
 // comparison is what a sentence compares two trials by: a measure, and which way.
 func comparison(s sentence) (m measure, sign float64) {
 	for _, one := range []struct {
-		re *regexp.Regexp
+		re *pattern.Pattern
 		m  measure
 	}{{longerThan, hold}, {drainedThan, drained}} {
 		if p := one.re.FindStringSubmatch(s.low); p != nil {
@@ -92,10 +92,10 @@ func (j *judge) only(s sentence, part string) *handin.Trial {
 }
 
 var (
-	nOfM     = regexp.MustCompile(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten|none|all) (?:out )?of (?:the |my |our |all )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten)? ?(?:trials|foams|mixes|runs|tests)[^.]{0,12}\b(worked|works|succeeded|were a success|met|passed)`)
+	nOfM     = pattern.Of(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten|none|all) (?:out )?of (?:the |my |our |all )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten)? ?(?:trials|foams|mixes|runs|tests)[^.]{0,12}\b(worked|works|succeeded|were a success|met|passed)`)
 	numerals = map[string]int{"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
-	noneSo   = regexp.MustCompile(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
-	allOut   = regexp.MustCompile(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
+	noneSo   = pattern.Of(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
+	allOut   = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
 )
 
 // counted holds "3 of 5 trials worked", "none clogged" against all trials.
@@ -152,8 +152,8 @@ func countOf(s sentence) (n int, ok bool) {
 }
 
 var (
-	drainedSaid = regexp.MustCompile(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
-	sameWords   = regexp.MustCompile(`(?i)(\balike\b|\bas long as\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
+	drainedSaid = pattern.Of(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
+	sameWords   = pattern.Of(`(?i)(\balike\b|\bas long as\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
 )
 
 // quotedPercent holds percents that a sentence gives for one trial against its log: what
@@ -235,7 +235,7 @@ func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 	}
 	for _, one := range []struct {
 		factor method.Factor
-		re     *regexp.Regexp
+		re     *pattern.Pattern
 	}{{method.HLB, hlbSaid}, {method.Fat, fatSaid}} {
 		m := one.re.FindStringSubmatch(s.text)
 		if m == nil {

@@ -2,7 +2,7 @@ package claim
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 
 	"foamfield/analysis/grade/finding"
@@ -34,13 +34,13 @@ var creditable = []struct {
 }
 
 var (
-	creditedBy = map[string]*regexp.Regexp{}
-	itOnly     = regexp.MustCompile(`(?i)\b(together|both|and the|as well|either|or the|may|partly)\b`)
+	creditedBy = map[string]*pattern.Pattern{}
+	itOnly     = pattern.Of(`(?i)\b(together|both|and the|as well|either|or the|may|partly)\b`)
 )
 
 func init() {
 	for _, c := range creditable {
-		creditedBy[c.name] = regexp.MustCompile(`(?i)\b` + c.words + creditAfter + `|` + creditBefore + c.words + `\b`)
+		creditedBy[c.name] = pattern.Of(`(?i)\b` + c.words + creditAfter + `|` + creditBefore + c.words + `\b`)
 	}
 }
 

@@ -2,8 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,21 +20,21 @@ import (
 
 // holdUp and holdDown are what a hold does by itself.
 var (
-	holdUp   = regexp.MustCompile(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (rises|rose|goes up|went up|increases|increased|grows|grew)\b`)
-	holdDown = regexp.MustCompile(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`)
+	holdUp   = pattern.Of(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (rises|rose|goes up|went up|increases|increased|grows|grew)\b`)
+	holdDown = pattern.Of(`(?i)\b(the|its|their|mean) (mean )?hold( time)? (falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`)
 )
 
 var (
-	longer   = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
-	shorter  = regexp.MustCompile(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
-	drainsLo = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
-	drainsHi = regexp.MustCompile(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
+	longer   = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
+	shorter  = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
+	drainsLo = pattern.Of(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
+	drainsHi = pattern.Of(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
 
 	rises    = `(?: content| share| percent| %)? (?:rises|rose|goes up|went up|increases|increased|grows|grew|climbs)\b`
 	falls    = `(?: content| share| percent| %)? (?:falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`
 	upWord   = `(?:more|higher|increasing|increased|raising|adding|extra|greater|a higher|mehr|höherer|höhere|plus de|más|mas|più)`
 	downWord = `(?:less|lower|decreasing|decreased|reducing|reduced|a lower|fewer|weniger|niedriger(?:er)?|moins de|menos|meno)`
-	anyRange = regexp.MustCompile(`(?i)(\bup to\b|\buntil\b|\bbut only\b|\bat first\b|\bexcept\b|\bunless\b|\bonly (when|if|at|with)\b)`)
+	anyRange = pattern.Of(`(?i)(\bup to\b|\buntil\b|\bbut only\b|\bat first\b|\bexcept\b|\bunless\b|\bonly (when|if|at|with)\b)`)
 )
 
 // subjects are the words for what may be changed.
@@ -76,23 +76,23 @@ func change(low string) (f method.Factor, up, ok bool) {
 	return f, up, true
 }
 
-var compiled = map[string]*regexp.Regexp{}
+var compiled = map[string]*pattern.Pattern{}
 
 func init() {
-	compiled["same"] = regexp.MustCompile(`(?i)\b(at|with|for) (the same|both|equal|every|each|all|a fixed|constant)\b`)
+	compiled["same"] = pattern.Of(`(?i)\b(at|with|for) (the same|both|equal|every|each|all|a fixed|constant)\b`)
 	for _, s := range subjects {
-		compiled[`\b`+s.words+`\b`] = regexp.MustCompile(`(?i)\b` + s.words + `\b`)
+		compiled[`\b`+s.words+`\b`] = pattern.Of(`(?i)\b` + s.words + `\b`)
 		for _, way := range []string{rises, falls} {
-			compiled[`\b`+s.words+way] = regexp.MustCompile(`(?i)\b` + s.words + way)
+			compiled[`\b`+s.words+way] = pattern.Of(`(?i)\b` + s.words + way)
 		}
 		for _, way := range []string{upWord, downWord} {
 			expr := `\b` + way + `\s+(?:the\s+|of the\s+|in\s+)?` + s.words + `\b`
-			compiled[expr] = regexp.MustCompile(`(?i)` + expr)
+			compiled[expr] = pattern.Of(`(?i)` + expr)
 		}
 	}
 }
 
-func regexpFor(expr string) *regexp.Regexp { return compiled[expr] }
+func regexpFor(expr string) *pattern.Pattern { return compiled[expr] }
 
 // direction holds "more butter held longer" against the trials.
 func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
@@ -124,9 +124,9 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 }
 
 var (
-	fromTo  = regexp.MustCompile(`(?i)\b(?:from|between|in)\s+(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\s*(?:to|and|–|-|until|till|through)\s*(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b`)
-	levels  = regexp.MustCompile(`(?i)\b(?:from|between)\s+(?:about\s+|blend\s+)?(?:hlb\s+)?(\d+(?:[.,]\d+)?)\s*%?\s*(?:to|and|–|-)\s*(\d+(?:[.,]\d+)?)`)
-	upUntil = regexp.MustCompile(`(?i)\b(?:up to|above|over|below|under|beyond|past|after|until|at first|first|then|again)\b`)
+	fromTo  = pattern.Of(`(?i)\b(?:from|between|in)\s+(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\s*(?:to|and|–|-|until|till|through)\s*(?:trial\s+|test\s+)?([a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b`)
+	levels  = pattern.Of(`(?i)\b(?:from|between)\s+(?:about\s+|blend\s+)?(?:hlb\s+)?(\d+(?:[.,]\d+)?)\s*%?\s*(?:to|and|–|-)\s*(\d+(?:[.,]\d+)?)`)
+	upUntil = pattern.Of(`(?i)\b(?:up to|above|over|below|under|beyond|past|after|until|at first|first|then|again)\b`)
 )
 
 // spanOf are the trials that a sentence keeps to, "from T3 to T6" or "between HLB 5 and
@@ -176,7 +176,7 @@ func (j *judge) notShown(s sentence, d *method.Design, factor method.Factor) (f 
 func effect(low string) (m measure, grew bool, says string) {
 	n := 0
 	for _, e := range []struct {
-		re   *regexp.Regexp
+		re   *pattern.Pattern
 		m    measure
 		grew bool
 		says string
@@ -278,15 +278,15 @@ func (j *judge) example(d *method.Design, f method.Factor, m measure, part map[i
 }
 
 var (
-	fatSaid = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+)?(fat|butter|oil|ghee)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
-	emSaid  = regexp.MustCompile(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent)\s*(?:of\s+)?emulsifier|\bemulsifier\s*(?:of|at|=|around|near|above)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
-	hlbSaid = regexp.MustCompile(`(?i)\bhlb\s*(?:of|at|=|around|near|about|is|was|above|over|:)?\s*(\d+(?:[.,]\d+)?)`)
-	planned = regexp.MustCompile(`(?i)(\bnext\b|\bshould (be )?(try|test|tried|tested)|\bwould (like|try|test)|\bto try\b|\bto test\b|\bnot (tried|tested)\b|\bplan\b|\bcurious\b|\buntested\b|\bwe could\b|\bi could\b|\?)`)
-	packet  = regexp.MustCompile(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)
+	fatSaid = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+)?(fat|butter|oil|ghee)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	emSaid  = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent)\s*(?:of\s+)?emulsifier|\bemulsifier\s*(?:of|at|=|around|near|above)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	hlbSaid = pattern.Of(`(?i)\bhlb\s*(?:of|at|=|around|near|about|is|was|above|over|:)?\s*(\d+(?:[.,]\d+)?)`)
+	planned = pattern.Of(`(?i)(\bnext\b|\bshould (be )?(try|test|tried|tested)|\bwould (like|try|test)|\bto try\b|\bto test\b|\bnot (tried|tested)\b|\bplan\b|\bcurious\b|\buntested\b|\bwe could\b|\bi could\b|\?)`)
+	packet  = pattern.Of(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)
 )
 
 // states are verbs of a statement, which a list of ingredients lacks.
-var states = regexp.MustCompile(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|hält|tient|aguanta|tiene)\b`)
+var states = pattern.Of(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|hält|tient|aguanta|tiene)\b`)
 
 // outside finds numbers that a conclusion speaks of and nobody tried.
 func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
@@ -299,7 +299,7 @@ func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 	}
 	for _, one := range []struct {
 		factor method.Factor
-		re     *regexp.Regexp
+		re     *pattern.Pattern
 		slack  float64
 		unit   string
 	}{{method.Fat, fatSaid, 2, " %"}, {method.Emulsifier, emSaid, 0.3, " %"}, {method.HLB, hlbSaid, 0.6, ""}} {
@@ -379,7 +379,7 @@ func weighedFat(d *method.Design) (low, high float64) {
 	return low, high
 }
 
-var strong = regexp.MustCompile(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
 
 // tooStrong asks of words that no few trials can carry.
 func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
@@ -391,8 +391,8 @@ func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 }
 
 var (
-	notProven  = regexp.MustCompile(`(?i)(\bnothing\b|\bnone\b|\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
-	safetyLine = regexp.MustCompile(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
+	notProven  = pattern.Of(`(?i)(\bnothing\b|\bnone\b|\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
+	safetyLine = pattern.Of(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
 )
 
 // ownRule is what a student calls a success.
@@ -406,16 +406,16 @@ type ownRule struct {
 func (r ownRule) set() bool { return r.holdAtLeast > 0 || r.drainedAtMost > 0 }
 
 var (
-	ruleLine  = regexp.MustCompile(`(?i)(success|works (if|when)|works means|a foam works|counts as|our rule|my rule|target|we call|criterion|erfolg|réussi|éxito|successo)`)
-	ruleHold  = regexp.MustCompile(`(?i)(hold|stand|last|stay|keep)[a-z]*\D{0,30}?(\d+(?:[.,]\d+)?)\s*(?:min|minutes)`)
-	ruleDrain = regexp.MustCompile(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	ruleLine  = pattern.Of(`(?i)(success|works (if|when)|works means|a foam works|counts as|our rule|my rule|target|we call|criterion|erfolg|réussi|éxito|successo)`)
+	ruleHold  = pattern.Of(`(?i)(hold|stand|last|stay|keep)[a-z]*\D{0,30}?(\d+(?:[.,]\d+)?)\s*(?:min|minutes)`)
+	ruleDrain = pattern.Of(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 )
 
 // holdFirst is a rule that gives the minutes first: "at least 20 min of hold".
-var holdFirst = regexp.MustCompile(`(?i)(?:at least|more than|over|≥|>|minimum(?: of)?)\s*(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\b`)
+var holdFirst = pattern.Of(`(?i)(?:at least|more than|over|≥|>|minimum(?: of)?)\s*(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\b`)
 
 // drainFirst is a rule that gives the percent first: "not more than 3 % has drained".
-var drainFirst = regexp.MustCompile(`(?i)(?:at most|less than|under|below|(?:no|not) more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)[^.;,]{0,24}?(?:drain|weep|wept|leak)`)
+var drainFirst = pattern.Of(`(?i)(?:at most|less than|under|below|(?:no|not) more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)[^.;,]{0,24}?(?:drain|weep|wept|leak)`)
 
 // ruleOf is the student's own rule of success: on a Targets sheet, or in words.
 func ruleOf(w *handin.Work) (r ownRule) {
@@ -459,9 +459,9 @@ func ruleOf(w *handin.Work) (r ownRule) {
 }
 
 var (
-	bestRule  = regexp.MustCompile(`(?i)(\b(rule|criterion|criteria)\b.{0,20}\bbest\b|\bbest\b.{0,12}(=|:|\bmeans\b|\bis the (one|foam|trial)\b)|\b(our|my|the) rule\b|\brule:)`)
-	byHold    = regexp.MustCompile(`(?i)\b(longest|long) ?(hold|holding|stand|standing|time)?\b|\bholds? (the )?longest|\bstands? (the )?longest`)
-	byDrained = regexp.MustCompile(`(?i)\b(least|lowest|less|smallest) (drip|drain|drainage|drained|liquid|serum|weep|loss)|\b(drains?|drips?|weeps?|loses?) (the )?least`)
+	bestRule  = pattern.Of(`(?i)(\b(rule|criterion|criteria)\b.{0,20}\bbest\b|\bbest\b.{0,12}(=|:|\bmeans\b|\bis the (one|foam|trial)\b)|\b(our|my|the) rule\b|\brule:)`)
+	byHold    = pattern.Of(`(?i)\b(longest|long) ?(hold|holding|stand|standing|time)?\b|\bholds? (the )?longest|\bstands? (the )?longest`)
+	byDrained = pattern.Of(`(?i)\b(least|lowest|less|smallest) (drip|drain|drainage|drained|liquid|serum|weep|loss)|\b(drains?|drips?|weeps?|loses?) (the )?least`)
 )
 
 // bestBy is what a student calls best, in a rule of words: "our rule: best = least drip".
@@ -519,8 +519,8 @@ func (j *judge) passes(x *handin.Trial, r ownRule) bool {
 }
 
 var (
-	worked = regexp.MustCompile(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
-	failed = regexp.MustCompile(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
+	worked = pattern.Of(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
+	failed = pattern.Of(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 
 // success holds "trial 4 works" against the student's own rule.
@@ -549,9 +549,9 @@ func (j *judge) success(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 }
 
 var (
-	successHeader = regexp.MustCompile(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|pass(ed)?|ok)\s*\??\s*$`)
-	saysYes       = regexp.MustCompile(`(?i)^\s*(yes|y|ja|oui|sí|si|x|✓|1|true)\s*$`)
-	saysNo        = regexp.MustCompile(`(?i)^\s*(no|n|nein|non|0|false)\s*$`)
+	successHeader = pattern.Of(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|pass(ed)?|ok)\s*\??\s*$`)
+	saysYes       = pattern.Of(`(?i)^\s*(yes|y|ja|oui|sí|si|x|✓|1|true)\s*$`)
+	saysNo        = pattern.Of(`(?i)^\s*(no|n|nein|non|0|false)\s*$`)
 )
 
 // verdicts holds a column of yes and no, in which students judge their trials, against
@@ -579,7 +579,7 @@ func (j *judge) verdicts(r ownRule) (out []finding.Found) {
 	return out
 }
 
-var meanLabel = regexp.MustCompile(`(?i)\b(mean|average|avg)\b`)
+var meanLabel = pattern.Of(`(?i)\b(mean|average|avg)\b`)
 
 // means holds "mean of trials 3 and 4 | 19.5" against the trials.
 func (j *judge) means() (out []finding.Found) {

@@ -1,8 +1,8 @@
 package claim
 
 import (
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 
 	"foamfield/analysis/grade/handin"
@@ -33,7 +33,7 @@ type judge struct {
 	slips   record.Slips
 }
 
-var meanHeader = regexp.MustCompile(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
+var meanHeader = pattern.Of(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
 
 // seen is a trial's result: bounds of what is known, false where it has none. A foam
 // that did not come out has none.

@@ -4,6 +4,7 @@
 package claim
 
 import (
+	"foamfield/ingest/pattern"
 	"regexp"
 	"slices"
 	"strings"
@@ -20,13 +21,13 @@ type sentence struct {
 }
 
 var (
-	concludes   = regexp.MustCompile(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
-	startsSo    = regexp.MustCompile(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
-	notSo       = regexp.MustCompile(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
-	unsure      = regexp.MustCompile(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
-	denied      = regexp.MustCompile(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
-	narrowed    = regexp.MustCompile(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|the ones) (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
-	sentenceEnd = regexp.MustCompile(`([.!?;])(\s+|$)|\n| but | although | however | whereas | while `)
+	concludes   = pattern.Of(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
+	startsSo    = pattern.Of(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
+	notSo       = pattern.Of(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
+	unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
+	denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
+	narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|the ones) (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
+	sentenceEnd = pattern.Of(`([.!?;])(\s+|$)|\n| but | although | however | whereas | while `)
 )
 
 // sentencesOf are the sentences that a work concludes with, and where a conclusion
@@ -70,19 +71,19 @@ func isSum(p handin.Phrase) bool {
 	return figure.MatchString(p.Right) && len(strings.Fields(p.Text)) <= 8 && !verbs.MatchString(p.Text) && !bestLabel.MatchString(p.Text)
 }
 
-var figure = regexp.MustCompile(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
+var figure = pattern.Of(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
 
 // Label is a label beside or under which a conclusion is to stand.
-var Label = regexp.MustCompile(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|fazit|schlussfolgerung|conclusión|conclusione|result|answer|what (?:i|we) (?:conclude|think|take home|learnt|learned|found))\s*[:?]?\s*$`)
+var Label = pattern.Of(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|fazit|schlussfolgerung|conclusión|conclusione|result|answer|what (?:i|we) (?:conclude|think|take home|learnt|learned|found))\s*[:?]?\s*$`)
 
 // planLabel are labels of what was meant or expected.
-var planLabel = regexp.MustCompile(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)
+var planLabel = pattern.Of(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo)`)
 
 // otherLabel are labels of what is no conclusion.
-var otherLabel = regexp.MustCompile(`(?i)^\s*(safety|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza|name|student|class|group|partner|dates?|product|dish|canister|(?:our |my )?rule|success rule)\b[^.]{0,12}$`)
+var otherLabel = pattern.Of(`(?i)^\s*(safety|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza|name|student|class|group|partner|dates?|product|dish|canister|(?:our |my )?rule|success rule)\b[^.]{0,12}$`)
 
 // planSheet are names of sheets on which nothing is concluded.
-var planSheet = regexp.MustCompile(`(?i)^\s*(aim|hypothes|method|plan|procedure|question|prediction|safety|introduction|intro)`)
+var planSheet = pattern.Of(`(?i)^\s*(aim|hypothes|method|plan|procedure|question|prediction|safety|introduction|intro)`)
 
 // noClaims are the places of words that stand beside or under a label such as “Aim” or
 // “Hypothesis”, or on a sheet of that name.
@@ -145,15 +146,15 @@ func labelled(p handin.Phrase) (text string, ok bool) {
 }
 
 var (
-	bestLabel   = regexp.MustCompile(`(?i)^\s*(?:our |my |the )?(best|winner|winning|chosen|recommended|longest hold|longest)(?: (?:trial|formula|mix|recipe|foam|run|test))?(?: is| was)?\s*:?\s*$`)
-	trialPrefix = regexp.MustCompile(`(?i)^\s*(trial|test|run|no\.?|#)\s*`)
-	safetyOnly  = regexp.MustCompile(`(?i)^\s*(safety|sicherheit|sécurité|seguridad|sicurezza|i wore|we wore|goggles)`)
+	bestLabel   = pattern.Of(`(?i)^\s*(?:our |my |the )?(best|winner|winning|chosen|recommended|longest hold|longest)(?: (?:trial|formula|mix|recipe|foam|run|test))?(?: is| was)?\s*:?\s*$`)
+	trialPrefix = pattern.Of(`(?i)^\s*(trial|test|run|no\.?|#)\s*`)
+	safetyOnly  = pattern.Of(`(?i)^\s*(safety|sicherheit|sécurité|seguridad|sicurezza|i wore|we wore|goggles)`)
 )
 
 func onlySafety(text string) bool { return safetyOnly.MatchString(text) }
 
 // outcomes are words for what a trial did or was, behind its name.
-var outcomes = regexp.MustCompile(`(?i)\b(held|beat|beats|wins?|won|stood|lasted|is (my|our|the) (foam|choice|one|pick|favourite|favorite)|outlasted|was the one|drained (least|most|less|more))\b`)
+var outcomes = pattern.Of(`(?i)\b(held|beat|beats|wins?|won|stood|lasted|is (my|our|the) (foam|choice|one|pick|favourite|favorite)|outlasted|was the one|drained (least|most|less|more))\b`)
 
 func claimsSomething(s sentence) bool {
 	return outcomes.MatchString(s.low) && !onlySafety(s.text) || longest.MatchString(s.low) || bestWord.MatchString(s.low) || longer.MatchString(s.low) || shorter.MatchString(s.low)
@@ -177,7 +178,7 @@ func split(text string) (out []string) {
 
 // nextTrial opens a second statement in a sentence: "trial 3 held longest and trial 5
 // drained least".
-var nextTrial = regexp.MustCompile(`(?i),? (?:and|but|while) (?:trial|test|run|batch|the control)\b`)
+var nextTrial = pattern.Of(`(?i),? (?:and|but|while) (?:trial|test|run|batch|the control)\b`)
 
 // clauses cuts sentences that speak of one trial after the other, where the first part
 // already says something.
@@ -194,7 +195,7 @@ func clauses(sentences []string) (out []string) {
 	return out
 }
 
-var verbs = regexp.MustCompile(`(?i)\b(held|holds|was|is|drained|drains|worked|works|lasted|stood|clogged|split)\b`)
+var verbs = pattern.Of(`(?i)\b(held|holds|was|is|drained|drains|worked|works|lasted|stood|clogged|split)\b`)
 
 // mention is a trial that a sentence names.
 type mention struct {
@@ -204,9 +205,9 @@ type mention struct {
 }
 
 var (
-	trialWord = regexp.MustCompile(`(?i)\b(?:trials?|tests?|runs?|batch(?:es)?|samples?|mix(?:es)?|foams?|recipes?|formulas?|formulae|no\.|nr\.|number|versuche?|essais?|pruebas?|prov[ae]|ensayos?)\s*#?\s*((?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b(?:\s*(?:,|and|&|und|et|y|e|\+)\s*(?:trial\s*|test\s*)?(?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b)*)`)
-	listMark  = regexp.MustCompile(`(?i)\s*(?:,|\band\b|&|\bund\b|\bet\b|\by\b|\be\b|\+)\s*(?:trial\s*|test\s*)?`)
-	token     = regexp.MustCompile(`[\p{L}\p{N}-]+`)
+	trialWord = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|batch(?:es)?|samples?|mix(?:es)?|foams?|recipes?|formulas?|formulae|no\.|nr\.|number|versuche?|essais?|pruebas?|prov[ae]|ensayos?)\s*#?\s*((?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b(?:\s*(?:,|and|&|und|et|y|e|\+)\s*(?:trial\s*|test\s*)?(?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b)*)`)
+	listMark  = pattern.Of(`(?i)\s*(?:,|\band\b|&|\bund\b|\bet\b|\by\b|\be\b|\+)\s*(?:trial\s*|test\s*)?`)
+	token     = pattern.Of(`[\p{L}\p{N}-]+`)
 )
 
 // naming gathers the trials that a sentence names.
@@ -274,7 +275,7 @@ func letterName(t, next string) bool {
 	return len(t) == 1 && t[0] >= 'A' && t[0] <= 'Z' && t != "I" && (t != "A" || verb.MatchString(next))
 }
 
-var verb = regexp.MustCompile(`(?i)^(held|holds|was|is|drained|drains|worked|works|lasted|stood|had|gave|came|clogged|did)$`)
+var verb = pattern.Of(`(?i)^(held|holds|was|is|drained|drains|worked|works|lasted|stood|had|gave|came|clogged|did)$`)
 
 // unitAfter reports a number that is followed by a unit, and so is no trial's.
 func unitAfter(text, m string) bool {

@@ -4,8 +4,8 @@ package formal
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -80,7 +80,7 @@ func onlyNamed(w *handin.Work, conclusion []trial.Place) bool {
 	return true
 }
 
-var says = regexp.MustCompile(`(?i)\b(held|holds|is|are|was|were|lasted|lasts|stood|stands|drained|drains|worked|works)\b`)
+var says = pattern.Of(`(?i)\b(held|holds|is|are|was|were|lasted|lasts|stood|stands|drained|drains|worked|works)\b`)
 
 // isSentence reports words that may say something, as a title does not.
 func isSentence(text string) bool {
@@ -89,7 +89,7 @@ func isSentence(text string) bool {
 }
 
 // ruleLabel are labels of what counts as a success, and of what was asked.
-var ruleLabel = regexp.MustCompile(`(?i)(success|rule|criteri|target|question|aim|goal|hypothes|erfolg|frage|objectif|pregunta)`)
+var ruleLabel = pattern.Of(`(?i)(success|rule|criteri|target|question|aim|goal|hypothes|erfolg|frage|objectif|pregunta)`)
 
 // leftOf is the label that a text stands beside.
 func leftOf(w *handin.Work, p handin.Phrase) string {
@@ -102,10 +102,10 @@ func leftOf(w *handin.Work, p handin.Phrase) string {
 }
 
 // safetyHints are words that may be meant as a word on safety.
-var safetyHints = regexp.MustCompile(`(?i)(unscrew|accident|injur|\beyes?\b|\bhands?\b|\bmask|\bhair\b|(house|lab|kitchen|school) rules|as instructed|instructions|supervis|teacher|let .{0,12}out\b|releas|\bgas\b|burn|careful|care\b|inhal|hygien|washed|apron|allerg|fridge|°c|recall|first aid|danger|protect|glove|heiß|chaud|calien|caldo|gaz)`)
+var safetyHints = pattern.Of(`(?i)(unscrew|accident|injur|\beyes?\b|\bhands?\b|\bmask|\bhair\b|(house|lab|kitchen|school) rules|as instructed|instructions|supervis|teacher|let .{0,12}out\b|releas|\bgas\b|burn|careful|care\b|inhal|hygien|washed|apron|allerg|fridge|°c|recall|first aid|danger|protect|glove|heiß|chaud|calien|caldo|gaz)`)
 
 // hints reports words that may be meant as what is looked for.
-func hints(w *handin.Work, re *regexp.Regexp) bool {
+func hints(w *handin.Work, re *pattern.Pattern) bool {
 	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return re.MatchString(p.Text) })
 }
 
@@ -149,13 +149,13 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 }
 
 // mayBeDay are words that may say when the trials were made.
-var mayBeDay = regexp.MustCompile(`(?i)(\b(days?|dates?|dated|week|weeks|lesson|session|morning|afternoon|evening|today|yesterday|calendar|(mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|fri|january|february|march|april|june|july|august|september|october|november|december|jan|feb|apr|jun|jul|aug|sept?|oct|nov|dec|montag|dienstag|mittwoch|donnerstag|freitag|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|lundi|mardi|mercredi|jeudi|vendredi|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|novembre|dicembre|tag|jour|fecha|giorno|datum)\b|\bmay \d|\d (of )?may\b|(^|\D)20\d{6}(\D|$)|(^|\D)\d{6}(\D|$)|\b\d{1,2}/\d{1,2}\b|\b\d{1,2}\.\d{1,2}\.)`)
+var mayBeDay = pattern.Of(`(?i)(\b(days?|dates?|dated|week|weeks|lesson|session|morning|afternoon|evening|today|yesterday|calendar|(mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|fri|january|february|march|april|june|july|august|september|october|november|december|jan|feb|apr|jun|jul|aug|sept?|oct|nov|dec|montag|dienstag|mittwoch|donnerstag|freitag|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|lundi|mardi|mercredi|jeudi|vendredi|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|novembre|dicembre|tag|jour|fecha|giorno|datum)\b|\bmay \d|\d (of )?may\b|(^|\D)20\d{6}(\D|$)|(^|\D)\d{6}(\D|$)|\b\d{1,2}/\d{1,2}\b|\b\d{1,2}\.\d{1,2}\.)`)
 
 // nothing is a hint that no words give: only what is unread may hold what is missing.
-var nothing = regexp.MustCompile(`$.^`)
+var nothing = pattern.Of(`$.^`)
 
 // leftEmpty reports a label of the work's own with nothing beside or below it.
-func leftEmpty(w *handin.Work, label *regexp.Regexp) bool {
+func leftEmpty(w *handin.Work, label *pattern.Pattern) bool {
 	return slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
 		return p.Note == nil && p.Right == "" && label.MatchString(p.Text) && !slices.ContainsFunc(w.Words, func(o handin.Phrase) bool {
 			return o.At.File == p.At.File && o.At.Sheet == p.At.Sheet && o.At.Row == p.At.Row+1 && o.At.Col == p.At.Col && len(strings.Fields(o.Text)) > 2
@@ -170,7 +170,7 @@ func datedElsewhere(w *handin.Work) bool {
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
 
-var datedLine = regexp.MustCompile(`(?i)(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
+var datedLine = pattern.Of(`(?i)(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
 // daysOf are all days of a work that can be read, in order.
 func daysOf(w *handin.Work) (out []time.Time) {
@@ -188,8 +188,8 @@ func daysOf(w *handin.Work) (out []time.Time) {
 }
 
 var (
-	isoDay   = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})`)
-	plainDay = regexp.MustCompile(`^(\d{1,2})[./-](\d{1,2})[./-](\d{2,4})$`)
+	isoDay   = pattern.Of(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})`)
+	plainDay = pattern.Of(`^(\d{1,2})[./-](\d{1,2})[./-](\d{2,4})$`)
 )
 
 // ParseDay is the day in a cell; days first where both readings are possible.
@@ -323,7 +323,7 @@ func needsUnit(c *handin.Column) bool {
 	return false
 }
 
-var allInUnit = regexp.MustCompile(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\bunits?\b.{0,30}\b(g|grams?|min|minutes)\b|\bgrams? (throughout|unless|everywhere)|\bg unless\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
+var allInUnit = pattern.Of(`(?i)(all|weights?|masses|amounts|quantities|everything|ingredients|times?|hold)[^.]{0,40}\b(in|are|is) (g|grams?|gramme|gramm|minutes?|min|%|percent)\b|\bin (grams?|gramm|grammes|minutes)\b|\bunits?\b.{0,30}\b(g|grams?|min|minutes)\b|\bgrams? (throughout|unless|everywhere)|\bg unless\b|\b(alles|tout|todo|tutto) (in|en) (g|gramm|grammes|gramos|grammi)\b`)
 
 // withoutUnit finds headers without a unit.
 func withoutUnit(w *handin.Work) (out []finding.Found) {
@@ -369,7 +369,7 @@ func noUnits(lacks []*handin.Column) finding.Found {
 	return f
 }
 
-var unitInHeader = regexp.MustCompile(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
+var unitInHeader = pattern.Of(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
 
 // hasUnit reports a unit in the header, above or below it, or in the cells.
 func hasUnit(col *handin.Column) bool {
@@ -398,10 +398,10 @@ func example(col *handin.Column) string {
 	return col.Header + " g"
 }
 
-var safetyWords = regexp.MustCompile(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
+var safetyWords = pattern.Of(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
 
 // safetyLabel is a label beside which a word on safety is to stand.
-var safetyLabel = regexp.MustCompile(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)
+var safetyLabel = pattern.Of(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)
 
 // saysSafety reports a word on safety anywhere, or a critical step of a method.
 func saysSafety(w *handin.Work) bool {

@@ -2,7 +2,7 @@ package formal
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"strings"
 
 	"foamfield/analysis/grade/finding"
@@ -19,8 +19,8 @@ type line struct {
 }
 
 var (
-	dayLabel = regexp.MustCompile(`(?i)^\s*(?:(?:trial|test|lab|experiment|kitchen|bench|class|practical|lesson|cooking|working) )?(?:date(?:\(s\))?|day(?:\(s\))?|dates|days|datum|tag|fecha|data|giorno|jour|when|done on|made on|tested on|(?:date|day)s? of (?:the )?(?:trials?|tests?|experiments?|work|practical|lab))\s*:?\s*$`)
-	dayInOne = regexp.MustCompile(`(?i)^\s*(?:date|datum|fecha|data|jour|made on|tested on)\s*:\s*(\S.*)$`)
+	dayLabel = pattern.Of(`(?i)^\s*(?:(?:trial|test|lab|experiment|kitchen|bench|class|practical|lesson|cooking|working) )?(?:date(?:\(s\))?|day(?:\(s\))?|dates|days|datum|tag|fecha|data|giorno|jour|when|done on|made on|tested on|(?:date|day)s? of (?:the )?(?:trials?|tests?|experiments?|work|practical|lab))\s*:?\s*$`)
+	dayInOne = pattern.Of(`(?i)^\s*(?:date|datum|fecha|data|jour|made on|tested on)\s*:\s*(\S.*)$`)
 )
 
 // linesOf are the days beside labels, or after them in one cell.
@@ -39,7 +39,7 @@ func linesOf(w *handin.Work) (out []line) {
 
 // emptyLine is the cell beside a label that was left empty, or else where anything missing
 // is said.
-func emptyLine(w *handin.Work, label *regexp.Regexp, or []trial.Place) []trial.Place {
+func emptyLine(w *handin.Work, label *pattern.Pattern, or []trial.Place) []trial.Place {
 	for _, p := range w.Words {
 		if p.Note == nil && p.Right == "" && label.MatchString(p.Text) {
 			beside := p.At
@@ -67,7 +67,7 @@ func lateLines(lines []line, rules criteria.Rules) (out []finding.Found, late bo
 }
 
 // wordDay is a day whose month is a word: "12 November 2026", "Nov 12, 2026", "12. März 2026".
-var wordDay = regexp.MustCompile(`^(?:\p{L}+,?\s+)?(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s*(?:de\s+)?(\p{L}{3,})\.?,?\s*(?:de\s+)?(\d{4})|(\p{L}{3,})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4}))$`)
+var wordDay = pattern.Of(`^(?:\p{L}+,?\s+)?(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s*(?:de\s+)?(\p{L}{3,})\.?,?\s*(?:de\s+)?(\d{4})|(\p{L}{3,})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4}))$`)
 
 // months are the first letters of the months, in five languages.
 var months = [12][]string{{"jan", "ene", "gen"}, {"feb", "fév", "fev"}, {"mar", "mär", "mrz"}, {"apr", "avr", "abr"}, {"may", "mai", "mag"}, {"jun", "juin", "giu"}, {"jul", "juil", "lug"},

@@ -1,8 +1,8 @@
 package handin
 
 import (
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -338,7 +338,7 @@ func (t *Table) notes() (out []Phrase) {
 }
 
 // answers are headers of columns in which students conclude.
-var answers = regexp.MustCompile(`(?i)(conclu|fazit|schluss|conclusión|answer|finding|what (i|we) (think|take home|learnt|learned|found))`)
+var answers = pattern.Of(`(?i)(conclu|fazit|schluss|conclusión|answer|finding|what (i|we) (think|take home|learnt|learned|found))`)
 
 func isLog(at trial.Place, tables []*Table) bool {
 	return slices.ContainsFunc(tables, func(t *Table) bool { return t.At.Sheet == at.Sheet })

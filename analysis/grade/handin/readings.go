@@ -1,7 +1,7 @@
 package handin
 
 import (
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 
@@ -10,10 +10,10 @@ import (
 )
 
 var (
-	meanWord = regexp.MustCompile(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
-	number   = regexp.MustCompile(`(?i)(\d|\b[a-d]\b|\b(first|second|third)\b)`)
-	holdWord = regexp.MustCompile(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
-	inUnit   = regexp.MustCompile(`(?i)(?:[(\[,/]\s*|\s)(s|secs?|seconds?|sek|h|hrs?|hours?|std|mins?|minutes?)\.?\s*[)\]]?\s*$`)
+	meanWord = pattern.Of(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
+	number   = pattern.Of(`(?i)(\d|\b[a-d]\b|\b(first|second|third)\b)`)
+	holdWord = pattern.Of(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
+	inUnit   = pattern.Of(`(?i)(?:[(\[,/]\s*|\s)(s|secs?|seconds?|sek|h|hrs?|hours?|std|mins?|minutes?)\.?\s*[)\]]?\s*$`)
 )
 
 // Mean reports a column that is headed as a mean.
@@ -61,8 +61,8 @@ func (t *Table) readings() {
 }
 
 var (
-	inMinutes = regexp.MustCompile(`(?i)\b(min|mins|minutes?|minuten|minuti|minutos)\b`)
-	untilFall = regexp.MustCompile(`(?i)\b(up|upright|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
+	inMinutes = pattern.Of(`(?i)\b(min|mins|minutes?|minuten|minuti|minutos)\b`)
+	untilFall = pattern.Of(`(?i)\b(up|upright|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
 )
 
 // onlyMinutes takes the one column of minutes for the hold, where the reader has none: its

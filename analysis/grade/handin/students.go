@@ -1,8 +1,8 @@
 package handin
 
 import (
+	"foamfield/ingest/pattern"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -111,7 +111,7 @@ func (t *Table) only(keep func(*Trial) bool) *Table {
 }
 
 // noName are words by which sheets are called that name no person.
-var noName = regexp.MustCompile(`(?i)^(log|logs|sheet|tabelle|feuille|hoja|foglio|data|trial|trials|week|day|task|foam|foams|results?|mix|mixes|test|tests|run|part|batch|sauce|dessert|main|notes?|versuche?|essais?|prueba|prove?|protokoll|table|series|experiments?|lab|practical|raw|calc|calculations?|summary|conclusion|method|safety)s?$`)
+var noName = pattern.Of(`(?i)^(log|logs|sheet|tabelle|feuille|hoja|foglio|data|trial|trials|week|day|task|foam|foams|results?|mix|mixes|test|tests|run|part|batch|sauce|dessert|main|notes?|versuche?|essais?|prueba|prove?|protokoll|table|series|experiments?|lab|practical|raw|calc|calculations?|summary|conclusion|method|safety)s?$`)
 
 // sheetsAreStudents reports that each sheet of a file is another student's: they go by
 // names of the class, or of the file's own name, or look like nothing but names.
@@ -188,8 +188,8 @@ func bySheet(h *ingest.HandIn, tables []*Table, words []Phrase) (out []*Work) {
 }
 
 var (
-	saysName  = regexp.MustCompile(`(?i)^\s*(?:student|name|by|pupil|author|learner|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*[:=]\s*(.+)$`)
-	nameLabel = regexp.MustCompile(`(?i)^\s*(?:student|name|student name|pupil|author|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*:?\s*$`)
+	saysName  = pattern.Of(`(?i)^\s*(?:student|name|by|pupil|author|learner|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*[:=]\s*(.+)$`)
+	nameLabel = pattern.Of(`(?i)^\s*(?:student|name|student name|pupil|author|schüler(?:in)?|élève|nom|alumno|alumna|nombre|studente|nome)\s*:?\s*$`)
 )
 
 // nameOf is the student's name: in a column, in words, or else by the file.
@@ -226,8 +226,8 @@ func NameOfFile(stem string) string {
 }
 
 var (
-	pairWord = regexp.MustCompile(`(?i)\b(pair|pairs|partner|partners|together with|worked together|worked with|team|teamed|bench mate|shared|joint|jointly|binôme|pareja|coppia|zu zweit|gemeinsam|partnerin)\b`)
-	aName    = regexp.MustCompile(`\p{Lu}[\p{L}'’-]+`)
+	pairWord = pattern.Of(`(?i)\b(pair|pairs|partner|partners|together with|worked together|worked with|team|teamed|bench mate|shared|joint|jointly|binôme|pareja|coppia|zu zweit|gemeinsam|partnerin)\b`)
+	aName    = pattern.Of(`\p{Lu}[\p{L}'’-]+`)
 )
 
 // partnersIn are the names in words that declare a pair.
@@ -294,7 +294,7 @@ func nameWords(s string) []string {
 }
 
 // bookNumber is what tells two books of one student apart in their names.
-var bookNumber = regexp.MustCompile(`(?i)[\s_.-]*(?:\(?\d+\)?|v\d+|part[\s_-]*\d+|book[\s_-]*\d+|week[\s_-]*\d+|second|first|final|new|again|continued)$`)
+var bookNumber = pattern.Of(`(?i)[\s_.-]*(?:\(?\d+\)?|v\d+|part[\s_-]*\d+|book[\s_-]*\d+|week[\s_-]*\d+|second|first|final|new|again|continued)$`)
 
 // Merged joins the works of one student, who may hand in two books.
 func Merged(works []*Work) (out []*Work) {
@@ -316,7 +316,7 @@ func Merged(works []*Work) (out []*Work) {
 }
 
 // genericName are words by which files are called whose number tells students apart.
-var genericName = regexp.MustCompile(`(?i)^(students?|groups?|teams?|bench|table|pupils?|hand|in|handin|log|logs|lab|labs|class|foams?|s|g|no|nr|schüler|gruppe|élève|groupe|alumno|grupo|studente|gruppo|trials?|book|week|day|file|sheet|copy|report|exercise|assignment|task)$`)
+var genericName = pattern.Of(`(?i)^(students?|groups?|teams?|bench|table|pupils?|hand|in|handin|log|logs|lab|labs|class|foams?|s|g|no|nr|schüler|gruppe|élève|groupe|alumno|grupo|studente|gruppo|trials?|book|week|day|file|sheet|copy|report|exercise|assignment|task)$`)
 
 // key is what the books of one student have in common: the name, and of a file's name
 // what is left without the number of the book.

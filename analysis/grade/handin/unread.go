@@ -1,8 +1,8 @@
 package handin
 
 import (
+	"foamfield/ingest/pattern"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -45,7 +45,7 @@ func (w *Work) Everything() (out []string) {
 
 // May reports that some text of a work, or a part of it that nobody here can read, may hold
 // what hint looks for. A label that was left empty holds nothing.
-func (w *Work) May(hint, label *regexp.Regexp) bool {
+func (w *Work) May(hint, label *pattern.Pattern) bool {
 	return slices.ContainsFunc(w.Everything(), func(text string) bool {
 		return hint.MatchString(text) && !(label != nil && label.MatchString(text))
 	}) || w.unread()
@@ -80,7 +80,7 @@ func numbersOn(s *sheet.Sheet) (n int) {
 }
 
 // plainWords are words that hardly any English sentence of some length is without.
-var plainWords = regexp.MustCompile(`(?i)\b(the|a|an|of|to|in|is|are|was|were|and|with|for|on|it|at|by|than|we|i|my|our|no|not|from|as|that|this|but|more|less|after|before|so|one|both|all|into|out|up|then|only|again|too|same|each|if|be|what|its|until|when|off|or|had|held|best|over)\b`)
+var plainWords = pattern.Of(`(?i)\b(the|a|an|of|to|in|is|are|was|were|and|with|for|on|it|at|by|than|we|i|my|our|no|not|from|as|that|this|but|more|less|after|before|so|one|both|all|into|out|up|then|only|again|too|same|each|if|be|what|its|until|when|off|or|had|held|best|over)\b`)
 
 // foreign reports a sentence in a tongue that is not looked through for everything.
 func foreign(text string) bool {

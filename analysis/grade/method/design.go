@@ -3,8 +3,8 @@
 package method
 
 import (
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -336,7 +336,7 @@ func (d *Design) Range(f Factor) (low, high float64, ok bool) {
 	return low, high, ok
 }
 
-var repeatWords = regexp.MustCompile(`(?i)(\brepeat|\breplicate|\bagain\b|\bsame as\b|\bduplicate|\bidem\b|\bwie \d|\bwiederhol|\brépét|\brepet|\brépli|\bréplica|\bripet|\bcopy of the mix|\bdup\b|\brep\b|\bbis\b)`)
+var repeatWords = pattern.Of(`(?i)(\brepeat|\breplicate|\bagain\b|\bsame as\b|\bduplicate|\bidem\b|\bwie \d|\bwiederhol|\brépét|\brepet|\brépli|\bréplica|\bripet|\bcopy of the mix|\bdup\b|\brep\b|\bbis\b)`)
 
 // Same reports two trials of one formula: equal within the weighing error, and made
 // the same way.
@@ -399,8 +399,8 @@ func (d *Design) ReadTwice() bool {
 }
 
 var (
-	holdHeader = regexp.MustCompile(`(?i)(hold|stood|stand|stays|time|tenue|aguante|tenuta|stand)`)
-	numbered   = regexp.MustCompile(`(\d|\b[a-c]\b|first|second|third|[ .#_-])`)
+	holdHeader = pattern.Of(`(?i)(hold|stood|stand|stays|time|tenue|aguante|tenuta|stand)`)
+	numbered   = pattern.Of(`(\d|\b[a-c]\b|first|second|third|[ .#_-])`)
 )
 
 // Groups are the trials by formula, in order.

@@ -2,7 +2,7 @@ package method
 
 import (
 	"fmt"
-	"regexp"
+	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 
@@ -64,13 +64,13 @@ func repeated(designs []Design) bool {
 }
 
 // namesControl are words that make one of the trials the control.
-var namesControl = regexp.MustCompile(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
+var namesControl = pattern.Of(`(?i)(control|ctrl|kontroll|témoin|temoin|testigo|controllo|baseline|reference (trial|recipe|formula|foam)|starting (recipe|formula|point)|compared? (with|to|against) (trial|test|the (first|base|original|house|starting))|base (recipe|formula)|original recipe)`)
 
 // mayNameControl are words that may be meant to.
-var mayNameControl = regexp.MustCompile(`(?i)(\b(always|usually|normally|otherwise|what we) (make|made|use|used|do|cook|serve)\b|\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
+var mayNameControl = pattern.Of(`(?i)(\b(always|usually|normally|otherwise|what we) (make|made|use|used|do|cook|serve)\b|\bstart(ed|ing)? (with|from|point)|\b(original|usual|normal|plain|unchanged|house|standard|book) (recipe|formula|mix|foam|trial|one)|\bcompar(ed|ing|e) (with|to|against)\b|\bbenchmark)`)
 
 // mayRepeat are words that may speak of a formula made twice.
-var mayRepeat = regexp.MustCompile(`(?i)(\brep(eat|eats|eated|etition)?s?\b|repli|\bagain\b|\btwice\b|\bboth (times|days|cans|canisters|batches|goes)|\b(second|third|2nd|3rd|two|three|2|3) (go|goes|time|times|batch|batches|mix|mixes|making|makings|canister|canisters|can|cans|siphon|siphons|bottles?|attempts?|tries|runs|portions|foams)\b|\bonce more\b|\banother (go|time|batch|mix|can)|\bsame (mix|formula|recipe|weights|as|again|blend)|duplic|triplic|in pairs|\bpairs?\b|\bmeans?\b|average|±|\bs\.?d\.?\b|scatter|spread|\bn ?= ?\d|\d ?[x×]\b|\b[x×] ?\d|\bbis\b|\bidem\b|\bditto\b|wiederh|nochmal|zweite|\bwdh|mittel|durchschnitt|moyenne|répét|deux fois|media\b|promedio|dos veces|due volte|ripet)`)
+var mayRepeat = pattern.Of(`(?i)(\brep(eat|eats|eated|etition)?s?\b|repli|\bagain\b|\btwice\b|\bboth (times|days|cans|canisters|batches|goes)|\b(second|third|2nd|3rd|two|three|2|3) (go|goes|time|times|batch|batches|mix|mixes|making|makings|canister|canisters|can|cans|siphon|siphons|bottles?|attempts?|tries|runs|portions|foams)\b|\bonce more\b|\banother (go|time|batch|mix|can)|\bsame (mix|formula|recipe|weights|as|again|blend)|duplic|triplic|in pairs|\bpairs?\b|\bmeans?\b|average|±|\bs\.?d\.?\b|scatter|spread|\bn ?= ?\d|\d ?[x×]\b|\b[x×] ?\d|\bbis\b|\bidem\b|\bditto\b|wiederh|nochmal|zweite|\bwdh|mittel|durchschnitt|moyenne|répét|deux fois|media\b|promedio|dos veces|due volte|ripet)`)
 
 // mayHaveControl reports words that may name a control, and were not heard as doing so: of
 // a recipe that others are held against, or of a trial by its number without any result.
@@ -87,12 +87,12 @@ func mayHaveControl(w *handin.Work) bool {
 }
 
 // unsaidControl are words for a control that are too common to name one.
-var unsaidControl = regexp.MustCompile(`(?i)(\b(nothing|none|zero|without|bare|blank|neat|pure|naked|untreated|plain|unchanged|usual|normal|regular|classic|house|original|initial|reference|ref|standard|base|basic|starting|began|begin|oldest|known|old recipe|first recipe|null|nil|ohne|sans|sin|senza|nackt|témoin|nullprobe)\b|\bto compare|\bcompar|\bagainst (it|that|the|no|trial|card|t?\d)|\bkontroll)`)
+var unsaidControl = pattern.Of(`(?i)(\b(nothing|none|zero|without|bare|blank|neat|pure|naked|untreated|plain|unchanged|usual|normal|regular|classic|house|original|initial|reference|ref|standard|base|basic|starting|began|begin|oldest|known|old recipe|first recipe|null|nil|ohne|sans|sin|senza|nackt|témoin|nullprobe)\b|\bto compare|\bcompar|\bagainst (it|that|the|no|trial|card|t?\d)|\bkontroll)`)
 
 // results are words of what a foam did: a sentence with them says why it names a trial.
-var results = regexp.MustCompile(`(?i)\b(held|hold|holds|stood|stands?|lasted|longest|shortest|best|better|worst|drained|drains|drip|dripped|stable|clogged|split|worked|works|min|minutes|won|wins|winner)\b`)
+var results = pattern.Of(`(?i)\b(held|hold|holds|stood|stands?|lasted|longest|shortest|best|better|worst|drained|drains|drip|dripped|stable|clogged|split|worked|works|min|minutes|won|wins|winner)\b`)
 
-var trialNumber = regexp.MustCompile(`(?i)(?:\b(?:trial|test|run|batch|card|mix|foam|recipe|formula|no\.?|nr\.?|number)\s*|#)([\p{L}\p{N}]{1,4})\b|\b(\p{L}{0,2}\d{1,2}[a-z]?|\p{Lu})\b`)
+var trialNumber = pattern.Of(`(?i)(?:\b(?:trial|test|run|batch|card|mix|foam|recipe|formula|no\.?|nr\.?|number)\s*|#)([\p{L}\p{N}]{1,4})\b|\b(\p{L}{0,2}\d{1,2}[a-z]?|\p{Lu})\b`)
 
 // namesTrial reports words that name a trial of a work by its number.
 func namesTrial(w *handin.Work, text string) bool {
@@ -107,13 +107,13 @@ func namesTrial(w *handin.Work, text string) bool {
 	return false
 }
 
-var deniesControl = regexp.MustCompile(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
+var deniesControl = pattern.Of(`(?i)(\b(no|not a|never a|lacks a) control|without (a )?control|forgot (the|a) control|did not (make|do|have) (a |the )?control|didn'?t (make|do|have) (a |the )?control|control (the|over) )`)
 
 // justCompares reports a label with a number beside it, "best minus control | 22", that
 // says of no trial that it is the control.
 func justCompares(p handin.Phrase) bool { return aNumber.MatchString(p.Right) && p.Note == nil }
 
-var aNumber = regexp.MustCompile(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes)?\s*$`)
+var aNumber = pattern.Of(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes)?\s*$`)
 
 // hasControl reports a control: by its name, by words, or a trial without the
 // emulsifier that others have.

@@ -2,21 +2,21 @@ package recalc
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/pattern"
 
 	"github.com/xuri/excelize/v2"
 )
 
 // reference is one cell named by a formula.
-var reference = regexp.MustCompile(`(\$?)([A-Z]{1,3})(\$?)([0-9]{1,7})`)
+var reference = pattern.Of(`(\$?)([A-Z]{1,3})(\$?)([0-9]{1,7})`)
 
-// pattern writes a formula as a cell of another row would have it: references by
+// relative writes a formula as a cell of another row would have it: references by
 // how far they are, so that the formulas of one column are alike.
-func pattern(formula string, c handin.Cell) string {
+func relative(formula string, c handin.Cell) string {
 	return reference.ReplaceAllStringFunc(strings.ToUpper(strings.ReplaceAll(formula, " ", "")), func(ref string) string {
 		m := reference.FindStringSubmatch(ref)
 		col, err := excelize.ColumnNameToNumber(m[2])
@@ -60,10 +60,10 @@ func strayFormula(col *handin.Column, c handin.Cell, across bool) (words string,
 	count := map[string]int{}
 	for _, o := range col.Cells {
 		if o.Formula != "" {
-			count[pattern(o.Formula, o)]++
+			count[relative(o.Formula, o)]++
 		}
 	}
-	own := pattern(c.Formula, c)
+	own := relative(c.Formula, c)
 	usual := ""
 	for p, n := range count {
 		if p != own && n >= 2 && n > count[own] && n > count[usual] {

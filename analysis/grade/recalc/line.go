@@ -2,8 +2,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,11 +14,11 @@ import (
 )
 
 var (
-	bestMinus = regexp.MustCompile(`(?i)\b(best|longest|winner|top|highest)\b.{0,24}(\bminus\b|\bless\b|\bagainst\b|\bvs\b|\bversus\b|\bover\b|[-−–]).{0,12}\b(control|ctrl)\b|\bdifference\b.{0,24}\b(best|longest)\b.{0,24}\b(control|ctrl)\b`)
-	ofDrain   = regexp.MustCompile(`(?i)(drain|weep|%|fat|hlb)`)
-	bestTrial = regexp.MustCompile(`(?i)^\s*(?:our |my |the )?(?:best|winner|winning|chosen)\b.{0,12}$`)
-	aNumber   = regexp.MustCompile(`^\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min|minutes)?\s*$`)
-	anID      = regexp.MustCompile(`[\p{L}\p{N}-]+`)
+	bestMinus = pattern.Of(`(?i)\b(best|longest|winner|top|highest)\b.{0,24}(\bminus\b|\bless\b|\bagainst\b|\bvs\b|\bversus\b|\bover\b|[-−–]).{0,12}\b(control|ctrl)\b|\bdifference\b.{0,24}\b(best|longest)\b.{0,24}\b(control|ctrl)\b`)
+	ofDrain   = pattern.Of(`(?i)(drain|weep|%|fat|hlb)`)
+	bestTrial = pattern.Of(`(?i)^\s*(?:our |my |the )?(?:best|winner|winning|chosen)\b.{0,12}$`)
+	aNumber   = pattern.Of(`^\s*([-−]?\d+(?:[.,]\d+)?)\s*(?:min|minutes)?\s*$`)
+	anID      = pattern.Of(`[\p{L}\p{N}-]+`)
 )
 
 // lines holds "best minus control | 22.0" below a table against its holds. It may be of

@@ -2,8 +2,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
@@ -433,7 +433,7 @@ func partWays(m *mixture, which func(*part) bool, d base, what string) (out []wa
 
 // shareHeader is a header that says itself of what a percent of an ingredient is:
 // "GMS % of fat part".
-var shareHeader = regexp.MustCompile(`(?i)^(.+?)\s*(?:%|percent)\s*of\s+(?:the\s+)?(fat|butter|oil|water|mix)`)
+var shareHeader = pattern.Of(`(?i)^(.+?)\s*(?:%|percent)\s*of\s+(?:the\s+)?(fat|butter|oil|water|mix)`)
 
 // partPercents holds the percents of single ingredients against their grams.
 func (j *job) partPercents() {

@@ -5,8 +5,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -71,7 +71,7 @@ func saidOf(w *handin.Work) (s said) {
 }
 
 // ofFatWords declare percents of the fat in other words.
-var ofFatWords = regexp.MustCompile(`(?i)((per 100 ?g|based on|relative to|in % of|% of|percent of|referred to)( of)?( the| my)? (fat|butter|oil|ghee|fat phase|fat part|oil phase)\b|% (vom|des) (fett|butter)|% (de la|du) (matière grasse|beurre)|% (de la )?(grasa|mantequilla)|% (del )?(grasso|burro))`)
+var ofFatWords = pattern.Of(`(?i)((per 100 ?g|based on|relative to|in % of|% of|percent of|referred to)( of)?( the| my)? (fat|butter|oil|ghee|fat phase|fat part|oil phase)\b|% (vom|des) (fett|butter)|% (de la|du) (matière grasse|beurre)|% (de la )?(grasa|mantequilla)|% (del )?(grasso|burro))`)
 
 // job is one table being worked out again.
 type job struct {

@@ -2,8 +2,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -17,8 +17,8 @@ import (
 )
 
 var (
-	meanWord = regexp.MustCompile(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|mittel(wert)?|\bdurchschnitt\w*|ø|x̄)`)
-	diffWord = regexp.MustCompile(`(?i)(\bdiff(erence)?\b\.?|\bdelta\b|Δ|\bunterschied\w*|\bécart\b|\bdifférence\b|\bdiferencia\b|\bdifferenza\b|\bgain\b|\bchange\b|\bvs\b|\blonger than\b|\bcompared\b)`)
+	meanWord = pattern.Of(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|mittel(wert)?|\bdurchschnitt\w*|ø|x̄)`)
+	diffWord = pattern.Of(`(?i)(\bdiff(erence)?\b\.?|\bdelta\b|Δ|\bunterschied\w*|\bécart\b|\bdifférence\b|\bdiferencia\b|\bdifferenza\b|\bgain\b|\bchange\b|\bvs\b|\blonger than\b|\bcompared\b)`)
 )
 
 // means holds columns of means against the columns that they are of.
@@ -369,7 +369,7 @@ func (j *job) averages() {
 	}
 }
 
-var withoutWord = regexp.MustCompile(`(?i)\b(without|excl\w*|except|not|ohne|sans|sin|senza)\b`)
+var withoutWord = pattern.Of(`(?i)\b(without|excl\w*|except|not|ohne|sans|sin|senza)\b`)
 
 // namedBy are the trials that a row's label speaks of: "mean of 1" is of 1, 1a and 1b;
 // nil where it names none.

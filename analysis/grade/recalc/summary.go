@@ -2,8 +2,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -97,7 +97,7 @@ func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.
 	return f, true
 }
 
-var ofSheet = regexp.MustCompile(`(?:'([^']+)'|([A-Za-z0-9_]+))!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?`)
+var ofSheet = pattern.Of(`(?:'([^']+)'|([A-Za-z0-9_]+))!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?`)
 
 // reckonsWith are the trials whose cells a formula takes from other sheets.
 func reckonsWith(w *handin.Work, c handin.Cell) (ids []string) {

@@ -5,8 +5,8 @@ package record
 
 import (
 	"fmt"
+	"foamfield/ingest/pattern"
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -51,8 +51,8 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 }
 
 var (
-	hlbLabel = regexp.MustCompile(`(?i)\bhlb\b`)
-	fatLabel = regexp.MustCompile(`(?i)\bfat\b.*%|%.*\bfat\b`)
+	hlbLabel = pattern.Of(`(?i)\bhlb\b`)
+	fatLabel = pattern.Of(`(?i)\bfat\b.*%|%.*\bfat\b`)
 )
 
 // constants finds an HLB or a fat percent beside its label that nothing has.
@@ -312,7 +312,7 @@ func heavy(t *handin.Table, col *handin.Column) bool {
 }
 
 // notMeasuredWords say that a result was not taken.
-var notMeasuredWords = regexp.MustCompile(`(?i)(not measured|forgot|forgotten|didn'?t (measure|weigh|read|time|look)|did not (measure|weigh|read|time|look)|no (reading|measurement|time to)|missed the|not (weighed|timed|read|taken)|ran out of time|nobody (looked|measured)|lost the|vergessen|nicht gemessen|oublié|pas mesuré|olvid|no medido|dimenticat|non misurat)`)
+var notMeasuredWords = pattern.Of(`(?i)(not measured|forgot|forgotten|didn'?t (measure|weigh|read|time|look)|did not (measure|weigh|read|time|look)|no (reading|measurement|time to)|missed the|not (weighed|timed|read|taken)|ran out of time|nobody (looked|measured)|lost the|vergessen|nicht gemessen|oublié|pas mesuré|olvid|no medido|dimenticat|non misurat)`)
 
 // notMeasured finds a 0 for a result that was not taken, where the note says so.
 func (r *reader) notMeasured(t *handin.Table) {
@@ -345,8 +345,8 @@ func (r *reader) ask(cells []handin.Cell, words, kind string) {
 }
 
 var (
-	ofDrained = regexp.MustCompile(`(?i)(drain|weep|drip|liquid|serum|weigh)`)
-	ofHold    = regexp.MustCompile(`(?i)(hold|time|watch|minutes|stood|stand|clock|collapse)`)
+	ofDrained = pattern.Of(`(?i)(drain|weep|drip|liquid|serum|weigh)`)
+	ofHold    = pattern.Of(`(?i)(hold|time|watch|minutes|stood|stand|clock|collapse)`)
 )
 
 // speaksOf reports that a note which says that something was not measured may mean a
