@@ -44,7 +44,7 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 // clogLimitMany is the chance of clogging up to which one of many trials is suggested: clogging is
 // understated most where it is likeliest. Settled on simulated kitchens, of which trials
 // with a true chance above 0.2 were to be at most 5 in 100.
-const clogLimitMany = 0.06
+const clogLimitMany = 0.04
 
 // confirm is the surest start until it was made twice, or once more if it failed: one that
 // always worked is settled, and the other trials go on from it.
