@@ -8,6 +8,8 @@ import (
 	"slices"
 	"sync"
 	"testing"
+
+	"foamfield/analysis/plan"
 )
 
 var insiders = flag.Int("insider", 0, "easy kitchens a layout for somebody who knows their laws; 40 take some minutes")
@@ -29,7 +31,7 @@ func TestInsider(t *testing.T) {
 				k := New(Easy, uint64(20_000+i*50+j)) // those that the priors were settled on
 				log := k.Log(layout, 24, Stream(k.Seed, fmt.Sprint("log ", layout, 24)))
 				_, best[j] = k.Best(Tested(log), Usual)
-				mix, says := insider(k.watches, log, rand.New(rand.NewPCG(k.Seed, 5)))
+				mix, says := insider(k.watches, Tested(log), log, working, rand.New(rand.NewPCG(k.Seed, 5)))
 				start[j], claim[j] = k.Chance(mix, Usual), says
 			})
 		}
@@ -47,7 +49,54 @@ func TestInsider(t *testing.T) {
 	}
 }
 
-func insider(watches watching, log []Logged, rng *rand.Rand) (Mix, float64) {
+func working(k *Kitchen, m Mix) float64 { return k.Chance(m, Usual) }
+
+// permitted is the chance of mixes that may be named.
+func permitted(k *Kitchen, m Mix) float64 {
+	if k.CameOut(m) < 0.95 {
+		return 0
+	}
+	return working(k, m)
+}
+
+// What is lost with a planned week of 12 even by the insider, who may start anywhere in the
+// box: no analysis of these trials can be asked for less.
+func TestInsiderOfAPlannedWeek(t *testing.T) {
+	if *insiders == 0 {
+		t.Skip("takes minutes: go test ./analysis/kitchen -run InsiderOfAPlannedWeek -insider 40 -v")
+	}
+	short := make([]float64, *insiders)
+	var wg sync.WaitGroup
+	for i := range short {
+		wg.Go(func() {
+			k := New(Easy, uint64(20_000+i))
+			r := plan.Ranges{Fat: plan.Span(k.Tries.Fat), Emulsifier: plan.Span(k.Tries.Emulsifier), HLB: plan.Span(k.Tries.HLB)}
+			days := make([][]Mix, 2)
+			for _, p := range plan.Week(r, plan.Cover, 12, len(days), k.Seed) {
+				days[p.Day-1] = append(days[p.Day-1], Mix(p.Mix))
+			}
+			var log []Logged
+			rng := Stream(k.Seed, "insider's week")
+			for _, today := range days {
+				log = k.Continue(log, today, rng)
+			}
+			_, best := k.BestOf(k.Tries, func(m Mix) float64 { return permitted(k, m) })
+			mix, _ := insider(k.watches, k.Tries, log, permitted, rand.New(rand.NewPCG(k.Seed, 5)))
+			short[i] = best - min(best, working(k, mix))
+		})
+	}
+	wg.Wait()
+	lost := 0.0
+	for _, s := range short {
+		lost += s / float64(len(short))
+	}
+	t.Logf("insider's start %.3f short of the permitted best", lost)
+	if lost < 0 || lost > 0.2 {
+		t.Errorf("the insider lost %.3f", lost)
+	}
+}
+
+func insider(watches watching, box Box, log []Logged, chance func(*Kitchen, Mix) float64, rng *rand.Rand) (Mix, float64) {
 	const cells, settle, walk, keep = 90, 400, 60_000, 300
 	made := func(c []uint64) (*Kitchen, float64) {
 		k := drawn(Easy, 0, draws{rand.New(&tape{cells: c})})
@@ -68,7 +117,6 @@ func insider(watches watching, log []Logged, rng *rand.Rand) (Mix, float64) {
 	}
 	const points = 11
 	var mixes []Mix
-	box := Tested(log)
 	for i := range points {
 		for j := range points {
 			for l := range points {
@@ -93,7 +141,7 @@ func insider(watches watching, log []Logged, rng *rand.Rand) (Mix, float64) {
 		}
 		if step >= walk/4 && step%(3*walk/4/keep) == 0 {
 			for i, m := range mixes {
-				works[i] += now.Chance(m, Usual) / keep
+				works[i] += chance(now, m) / keep
 			}
 		}
 	}

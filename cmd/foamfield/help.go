@@ -193,10 +193,11 @@ const planUsage = `foamfield plan NEW.xlsx --of NAMES [flags]
 foamfield plan NEW.xlsx --after LOG... [flags]
 
 Lays out trials and writes them as a log to fill in, never over a file that exists.
-Before any log: mixes all over the ranges, in grams of your ingredients, a control
-without emulsifier and a repeat each day, the thicker mixes later, and which to
-leave out once one clogs; what the trials will and will not tell, and what they
-take. After logs: the next trials as their report has them, to go on with the log.
+Before any log: mixes over the ranges, but for the richest third and the quarter of
+least emulsifier, which seldom do, in grams of your ingredients, a control without
+emulsifier and a repeat each day, the thicker mixes later, and which to leave out
+once one clogs; what the trials will and will not tell, and what they take. After
+logs: the next trials as their report has them, to go on with the log.
 
   --of NAMES            what you use: "clarified butter, cider, GMS, sucrose ester 15";
                         unless set, what the Ingredients sheet of --kitchen has

@@ -39,6 +39,7 @@ func (t thickness) share() float64 { return float64(t.thick) / float64(t.made) }
 type weekResult struct {
 	verdict
 	best           float64   // that is permitted, of all that the kitchen tries
+	made           float64   // best permitted of the mixes made before any of them was looked at
 	all, firstDay  thickness // of the trials laid out before any of them was made
 	followed, next thickness // of those made where the sheet's word on clogs is kept to; of next trials
 }
@@ -124,6 +125,7 @@ func weekOf(k *kitchen.Kitchen, out *weekResult, l plan.Layout, n, days int) (lo
 func (w *weekResult) count(k *kitchen.Kitchen, log []kitchen.Logged) {
 	for _, l := range log {
 		w.all.add(k, l)
+		w.made = max(w.made, permitted(k, l.Made))
 		if l.Day == 1 {
 			w.firstDay.add(k, l)
 		}
@@ -144,13 +146,47 @@ func (w way) studyOne(dir string, k *kitchen.Kitchen) (out weekResult, err error
 		return out, err
 	}
 	out.starts(r, k)
-	_, out.best = k.BestOf(k.Tries, func(m kitchen.Mix) float64 {
-		if k.CameOut(m) < 0.95 {
-			return 0
-		}
-		return k.Chance(m, kitchen.Usual)
-	})
+	_, out.best = k.BestOf(k.Tries, func(m kitchen.Mix) float64 { return permitted(k, m) })
 	return out, nil
+}
+
+// permitted is the true chance of a mix that may be a start, 0 of one that clogs too often.
+func permitted(k *kitchen.Kitchen, m kitchen.Mix) float64 {
+	if k.CameOut(m) < 0.95 {
+		return 0
+	}
+	return k.Chance(m, kitchen.Usual)
+}
+
+// aroundTheBest is a bound: a week laid out by somebody who knows the best mix, and makes it,
+// a fifth of each side to either side of it, and two mixes between.
+func aroundTheBest() way {
+	return way{"12 around the best", func(k *kitchen.Kitchen, out *weekResult, _ studying) ([]kitchen.Logged, error) {
+		const step = 0.2
+		best, _ := k.BestOf(k.Tries, func(m kitchen.Mix) float64 { return permitted(k, m) })
+		control := kitchen.Mix{FatPercent: best.FatPercent}
+		days := [][]kitchen.Mix{{control, best}, {control, best}}
+		move := func(day int, fat, emulsifier, hlb float64) {
+			e := math.Log(k.Tries.Emulsifier.High / k.Tries.Emulsifier.Low)
+			within := func(s kitchen.Span, x float64) float64 { return min(max(x, s.Low), s.High) }
+			days[day] = append(days[day], kitchen.Mix{FatPercent: within(k.Tries.Fat, best.FatPercent+fat*(k.Tries.Fat.High-k.Tries.Fat.Low)),
+				EmulsifierPercent: within(k.Tries.Emulsifier, best.EmulsifierPercent*math.Exp(emulsifier*e)),
+				BlendHLB:          within(k.Tries.HLB, best.BlendHLB+hlb*(k.Tries.HLB.High-k.Tries.HLB.Low))})
+		}
+		for day, sign := range []float64{-step, step} {
+			move(day, sign, 0, 0)
+			move(day, 0, sign, 0)
+			move(day, 0, 0, sign)
+			move(day, -0.15, sign*0.75, sign*0.75)
+		}
+		var log []kitchen.Logged
+		rng := kitchen.Stream(k.Seed, "plan around the best")
+		for _, today := range days {
+			log = k.Continue(log, today, rng)
+		}
+		out.count(k, log)
+		return log, nil
+	}}
 }
 
 func (w way) study(dir string, family kitchen.Family, firstSeed uint64, kitchens int) ([]weekResult, error) {
@@ -179,7 +215,7 @@ func plans(out io.Writer, firstSeed uint64, kitchens int, only ...string) error 
 		return err
 	}
 	defer os.RemoveAll(dir)
-	ways := []way{usual(kitchen.Scattered, 12), usual(kitchen.OneAtATime, 24), usual(kitchen.Scattered, 24), plannedAndNext(16, 3, 8)}
+	ways := []way{usual(kitchen.Scattered, 12), usual(kitchen.OneAtATime, 24), usual(kitchen.Scattered, 24), plannedAndNext(16, 3, 8), aroundTheBest()}
 	for _, l := range plan.Layouts {
 		ways = append(ways, laidOut(l, 12, 2))
 	}
@@ -201,8 +237,8 @@ func plans(out io.Writer, firstSeed uint64, kitchens int, only ...string) error 
 
 // weekSum is what many kitchens came to.
 type weekSum struct {
-	named, surest, surestError, best, short, shortError float64
-	all, firstDay, followed, next                       thickness
+	named, surest, surestError, best, short, shortError, made float64
+	all, firstDay, followed, next                             thickness
 }
 
 func summed(rows []weekResult) (s weekSum) {
@@ -217,10 +253,11 @@ func summed(rows []weekResult) (s weekSum) {
 		if r.named {
 			truths, shorts = append(truths, r.surest), append(shorts, r.best-min(r.surest, r.best))
 			s.best += r.best
+			s.made += r.best - min(r.made, r.best)
 		}
 	}
 	n := float64(len(truths))
-	s.named, s.best = n/float64(len(rows)), s.best/n
+	s.named, s.best, s.made = n/float64(len(rows)), s.best/n, s.made/n
 	s.surest, s.surestError = meanAndError(truths)
 	s.short, s.shortError = meanAndError(shorts)
 	return s
@@ -238,7 +275,7 @@ func meanAndError(v []float64) (mean, se float64) {
 }
 
 func (s weekSum) String() string {
-	text := fmt.Sprintf("named %.2f, surest %.3f ± %.3f, best %.3f, short %.3f ± %.3f | thick %.3f, first day %.3f", s.named, s.surest, s.surestError, s.best, s.short, s.shortError,
+	text := fmt.Sprintf("named %.2f, surest %.3f ± %.3f, best %.3f, short %.3f ± %.3f, best made %.3f | thick %.3f, first day %.3f", s.named, s.surest, s.surestError, s.best, s.short, s.shortError, s.made,
 		s.all.share(), s.firstDay.share())
 	if s.followed.made > 0 {
 		text += fmt.Sprintf(", clogs heeded %.3f of %.1f made", s.followed.share(), float64(s.followed.made)/float64(s.all.made)*100)
