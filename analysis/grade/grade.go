@@ -33,6 +33,7 @@ import (
 type Graded struct {
 	Class *graded.Class
 	Works []*handin.Work // beside Class.Students
+	Pools []*trial.Log   // beside Class.Tasks
 }
 
 // Run checks a class. c is nil without a criteria workbook; refused are the files that
@@ -68,9 +69,14 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 		out.Students = append(out.Students, k.student(c))
 	}
 	missing(works, members, out)
-	out.Tasks = tasks(works, second, doubtfulIn(all))
+	doubtful := doubtfulIn(all)
+	out.Tasks = tasks(works, second, doubtful)
+	var names []string
+	for _, t := range out.Tasks {
+		names = append(names, t.Task)
+	}
 	out.Commonest = commonest(out.Students)
-	return Graded{out, works}
+	return Graded{out, works, pools(names, works, second, doubtful)}
 }
 
 // worksOf tells whose the hand-ins are, in the order of the names.

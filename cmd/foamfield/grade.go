@@ -22,6 +22,7 @@ import (
 	"foamfield/ingest/criteria"
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/plots/drawing"
 	gradedreport "foamfield/reports/graded"
 	"foamfield/reports/html"
 	"foamfield/reports/marked"
@@ -69,8 +70,10 @@ func gradeClass(c *call, args []string) error {
 	}
 	read, more := readHandIns(g.folder, paths)
 	done := grade.Run(read, append(refused, more...), own, version())
+	show.step("judging the class's trials together")
+	figures := regions(done)
 	show.step("writing pages and copies")
-	files, err := g.render(c, done, read, dir)
+	files, err := g.render(c, done, figures, read, dir)
 	if err != nil {
 		return err
 	}
@@ -230,7 +233,7 @@ func readHandIns(root string, paths []string) (read []*ingest.HandIn, refused []
 }
 
 // render makes the files of a class: side by side, for they share nothing.
-func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir *folder) ([]file, error) {
+func (g *grading) render(c *call, done grade.Graded, figures map[string]drawing.Figure, read []*ingest.HandIn, dir *folder) ([]file, error) {
 	class := done.Class
 	var codes *grade.Codes
 	if g.anonymous {
@@ -254,9 +257,9 @@ func (g *grading) render(c *call, done grade.Graded, read []*ingest.HandIn, dir 
 	add := func(path string, typedIn bool, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path, make, typedIn})
 	}
-	add("students.pdf", false, func() ([]byte, error) { return pdf.Render(gradedreport.AllPages(class), g.paper) })
+	add("students.pdf", false, func() ([]byte, error) { return pdf.Render(gradedreport.AllPages(class, figures), g.paper) })
 	add("class.xlsx", !g.again, func() ([]byte, error) { return workbook.Class(class) })
-	add("class.html", false, func() ([]byte, error) { return html.Render(gradedreport.ClassPage(class)) })
+	add("class.html", false, func() ([]byte, error) { return html.Render(gradedreport.ClassPage(class, figures)) })
 	add("grade.json", false, func() ([]byte, error) { return gradedreport.JSON(class) })
 	names := map[string]bool{}
 	for i := range class.Students {

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"foamfield/analysis/result/graded"
+	"foamfield/plots/drawing"
+	"foamfield/plots/wording"
 	"foamfield/reports/document"
 )
 
@@ -139,9 +141,9 @@ func pointsTable(s *graded.Student, c *graded.Class) document.Table {
 
 // ClassPage is the class as a whole, without a name: what was tried of each dish, the
 // commonest mistakes, what nobody tried.
-func ClassPage(c *graded.Class) document.Document {
-	d := document.Document{Title: "The class", Subtitle: fmt.Sprintf("%s, %s; rows that two have in common count once", count(len(c.Students), "hand-in"), count(trials(c), "trial")), Foot: foot}
-	d.Sections = []document.Section{classSection(c)}
+func ClassPage(c *graded.Class, figures map[string]drawing.Figure) document.Document {
+	d := document.Document{Title: "The class", Subtitle: fmt.Sprintf("%s, %s; rows that two have in common count once", count(len(c.Students), "hand-in"), count(trials(c), "trial")), Foot: foot, Figures: figures}
+	d.Sections = []document.Section{classSection(c, figures)}
 	return d
 }
 
@@ -152,7 +154,7 @@ func trials(c *graded.Class) (n int) {
 	return n
 }
 
-func classSection(c *graded.Class) document.Section {
+func classSection(c *graded.Class, figures map[string]drawing.Figure) document.Section {
 	out := document.Section{ID: "class", Title: "What the class tried"}
 	add := func(b ...document.Block) { out.Blocks = append(out.Blocks, b...) }
 	tried := document.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"dish", "students", "trials", "came out", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
@@ -168,6 +170,7 @@ func classSection(c *graded.Class) document.Section {
 	if len(tried.Rows) > 0 {
 		add(head("What was tried"), tried, where)
 	}
+	add(pooled(c, figures)...)
 	common := document.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
 	for _, k := range c.Commonest[:min(len(c.Commonest), 10)] {
 		common.Rows = append(common.Rows, []document.Text{text(k.Kind), whole(k.Students), whole(k.Cells)})
@@ -188,10 +191,31 @@ func classSection(c *graded.Class) document.Section {
 	return out
 }
 
+// pooled is where the foams of each task work, by the trials of all students together.
+func pooled(c *graded.Class, figures map[string]drawing.Figure) (blocks []document.Block) {
+	for i, t := range c.Tasks {
+		name := fmt.Sprintf("region-%d", i+1)
+		if _, drawn := figures[name]; t.Region == nil || !drawn {
+			continue
+		}
+		r := t.Region
+		says := fmt.Sprintf("%s: %s of the whole class judged together, students as cooks. A foam works if it comes out, does not split, holds at least %s min and drains at most %s %%.",
+			t.Task, count(r.Trials, "trial"), number(r.HoldAtLeast), number(r.DrainedAtMost))
+		if r.Chance != nil {
+			says += " The next mix of the surest formula works " + wording.Chance(*r.Chance) + "."
+		}
+		blocks = append(blocks, document.Paragraph{Text: text(says)}, document.FigureRef{Name: name})
+	}
+	if len(blocks) > 0 {
+		blocks = append([]document.Block{head("Where it works, by all trials of the class")}, blocks...)
+	}
+	return blocks
+}
+
 // AllPages is the class to print: the class, then a page for each student.
-func AllPages(c *graded.Class) document.Document {
-	d := document.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot}
-	first := classSection(c)
+func AllPages(c *graded.Class, figures map[string]drawing.Figure) document.Document {
+	d := document.Document{Title: "The class, a page each", Subtitle: fmt.Sprintf("%s; %d not read", count(len(c.Students), "hand-in"), len(c.NotRead)), Foot: foot, Figures: figures}
+	first := classSection(c, figures)
 	d.Sections = append(d.Sections, first)
 	for i := range c.Students {
 		s := section(c, &c.Students[i], fmt.Sprintf("student-%d", i+1))

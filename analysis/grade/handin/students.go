@@ -257,6 +257,7 @@ func taskOf(t *Table) string {
 			}
 		}
 	}
+	slices.Sort(parts) // the order of columns makes no other dish
 	return strings.Join(parts, ", ")
 }
 

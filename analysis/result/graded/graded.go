@@ -202,6 +202,20 @@ type Task struct {
 	HLB      *Span    `json:"blend_hlb"`
 	WorkHLB  *Span    `json:"working_blend_hlb"`
 	Untried  []string `json:"untried"`
+	Region   *Region  `json:"region"` // of all trials of the task together; null = too few
+}
+
+// Region is where the foams of a task work, by the trials of the whole class.
+type Region struct {
+	Trials        int      `json:"trials"`
+	Status        string   `json:"status"`
+	Fat           *float64 `json:"fat_percent"` // of the surest mix; null = none
+	Emulsifier    *float64 `json:"emulsifier_percent"`
+	HLB           *float64 `json:"blend_hlb"`
+	Chance        *float64 `json:"chance"` // that the next mix of it works
+	ChanceLow     *float64 `json:"chance_low"`
+	HoldAtLeast   float64  `json:"hold_at_least_minutes"` // what counts as working
+	DrainedAtMost float64  `json:"drained_at_most_percent"`
 }
 
 // Span is the lowest and the highest.
