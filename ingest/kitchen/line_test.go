@@ -1,6 +1,11 @@
 package kitchen
 
-import "testing"
+import (
+	"testing"
+
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
 
 // TestStated: what lines beside a table say of an ingredient; -1 is nothing.
 func TestStated(t *testing.T) {
@@ -85,5 +90,43 @@ func TestAbout(t *testing.T) {
 	}
 	if st, _ := s.Stated("A"); !st.Disputed {
 		t.Error("two ingredients of one name are not disputed")
+	}
+}
+
+// TestPairs: what labels beside values say of an ingredient; -1 is nothing.
+func TestPairs(t *testing.T) {
+	text := func(col int32, s string) sheet.Cell { return sheet.Cell{Col: col, Kind: sheet.Text, Text: s} }
+	number := func(col int32, v float64) sheet.Cell { return sheet.Cell{Col: col, Kind: sheet.Number, Number: v} }
+	for _, c := range []struct {
+		cells    []sheet.Cell
+		name     string
+		hlb, fat float64
+		is       string
+	}{
+		{[]sheet.Cell{text(1, "Emulsifier A (low HLB)"), text(2, "GMS"), text(4, "HLB A"), number(5, 3.8)}, "Emuls. A", 3.8, -1, "glycerol monostearate"},
+		{[]sheet.Cell{text(1, "HLB of emulsifier 1:"), number(2, 4)}, "Em. 1", 4, -1, ""},
+		{[]sheet.Cell{text(1, "GMS, HLB"), number(2, 3.8), text(3, "polysorbate 80, HLB"), number(4, 15)}, "polysorbate 80", 15, -1, ""},
+		{[]sheet.Cell{text(1, "Fat of cream, %"), number(2, 35), text(4, "Fat of butter, %"), number(5, 84)}, "Butter", -1, 84, ""},
+		{[]sheet.Cell{text(1, "cream fat %"), text(2, "35")}, "cream", -1, 35, ""},
+		{[]sheet.Cell{text(1, "HLB A"), text(2, ""), number(7, 3.8)}, "Emuls. A", -1, -1, ""},
+		{[]sheet.Cell{text(1, "cream 35 %, butter 82 %, hazelnut oil 100 % fat")}, "cream", -1, 35, ""},
+		{[]sheet.Cell{text(1, "cream 35 %, butter 20 % of the mix")}, "cream", -1, -1, ""},
+	} {
+		s := &sheet.Sheet{Rows: []sheet.Row{{Number: 1, Cells: c.cells}}}
+		k := &Sheets{Lines: LinesOf(trial.Place{}, s, nil, nil)}
+		st, _ := k.Stated(c.name)
+		value := func(v *float64) float64 {
+			if v == nil {
+				return -1
+			}
+			return *v
+		}
+		is := ""
+		if st.Is != nil {
+			is = st.Is.Name
+		}
+		if value(st.HLB) != c.hlb || value(st.Fat) != c.fat || is != c.is {
+			t.Errorf("%v of %q: HLB %g, fat %g, is %q; want %g, %g, %q", c.cells, c.name, value(st.HLB), value(st.Fat), is, c.hlb, c.fat, c.is)
+		}
 	}
 }

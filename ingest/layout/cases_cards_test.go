@@ -1,6 +1,26 @@
 package layout
 
 var cardCases = []struct{ name, sheet, want string }{
+	{"constants above trials in columns, a conclusion below", `
+GMS HLB | 3.8
+cream fat % | 35
+-
+trial | A | B | C
+butter g | 60 | 70 | 80
+GMS g | 3 | 3 | 2
+hold min | 12 | 14 | 19
+drip % | 9 | 7 | 5
+-
+conclusion | C is best | |
+`, `
+card trial, butter g, GMS g, hold min, drained %
+2: A | 60 | 3 | 12 | 9
+3: B | 70 | 3 | 14 | 7
+4: C | 80 | 2 | 19 | 5
+10 title
+outside 1 title
+outside 2 title
+`},
 	{"long", `
 trial | what | value | unit
 1 | olive oil | 150 | g

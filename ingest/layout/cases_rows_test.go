@@ -1,6 +1,20 @@
 package layout
 
 var rowCases = []struct{ name, sheet, want string }{
+	{"a difference below", `
+trial | butter g | GMS g | hold min
+C | 60 | 0 | 4
+T1 | 60 | 3 | 13
+T2 | 60 | 4 | 27
+Best minus control | 23 | |
+`, `
+trial, butter g, GMS g, hold min
+2: C | 60 | 0 | 4
+3: T1 | 60 | 3 | 13
+4: T2 | 60 | 4 | 27
+1 header
+5 legend
+`},
 	{"averages by their numbers, whatever the word", `
 trial | olive oil g | cider g | GMS g | came out | hold min
 1 | 150 | 144 | 3 | yes | 12
