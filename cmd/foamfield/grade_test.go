@@ -94,7 +94,7 @@ func score(t *testing.T, key *classroom, got *graded.Class) (found, falseCertain
 // with 1, then right work alone with 2, 21 of 23 with 1, 8 of 9
 // with 1, 2 of 3 with 1, 6 of 8 with none.
 func TestClass(t *testing.T) {
-	for _, name := range []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"} {
+	for _, name := range []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh"} {
 		t.Run(name, func(t *testing.T) {
 			key := makeClass(t, name)
 			got := gradeOf(t, key, "--criteria", criteriaFile(t, nil))

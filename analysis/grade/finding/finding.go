@@ -74,10 +74,13 @@ func (f Found) Kinds(kind string) Found {
 	return f
 }
 
-// And adds the further cells that the same cause explains.
+// And adds the further cells that the same cause explains, on the sheet of the first: a
+// finding has one.
 func (f Found) And(at ...trial.Place) Found {
 	for _, p := range at {
-		f.Cells = append(f.Cells, name(p))
+		if p.File == f.At.File && p.Sheet == f.At.Sheet {
+			f.Cells = append(f.Cells, name(p))
+		}
 	}
 	return f
 }

@@ -209,6 +209,9 @@ func fromGrams(x *handin.Trial, slips record.Slips) (p point, ok bool) {
 	}
 	sum = wholeOf(x, sum)
 	p.fat, p.emulsifier = 100*p.fat/sum, 100*p.emulsifier/sum
+	if e := value(x.EmulsifierPercent); p.emulsifier == 0 && e > 0 { // in one column, not by name
+		p.emulsifier = e
+	}
 	return p, true
 }
 

@@ -27,6 +27,9 @@ func (j *job) totals() {
 		e := expected{how: m.listed(anyPart), digits: 1, within: j.totalWithin(col, m.sum)}
 		for k := range j.mixes[i] {
 			e.rights = append(e.rights, exactly(j.mixes[i][k].sum))
+			if g := j.emulsifiersTogether(i); g > 0 {
+				e.rights = append(e.rights, exactly(j.mixes[i][k].sum+g))
+			}
 		}
 		for k := range m.parts {
 			if p := &m.parts[k]; p.grams != 0 {
@@ -40,6 +43,20 @@ func (j *job) totals() {
 		e.ways = append(e.ways, slips(m.sum)...)
 		return e, true
 	})
+}
+
+// emulsifiersTogether are the grams of emulsifier in one column, where none is weighed by
+// its name.
+func (j *job) emulsifiersTogether(i int) (g float64) {
+	if j.hasEmulsifiers() {
+		return 0
+	}
+	for _, col := range j.table.All(column.EmulsifierAmount) {
+		if c := col.Cells[i]; col.Field != nil && col.Field.InGrams && c.Known {
+			g += c.Value
+		}
+	}
+	return g
 }
 
 // sumsUp reports that the totals of a table are the sums of its grams: in most rows
@@ -317,8 +334,19 @@ func (j *job) basisOf(col *handin.Column) column.Basis {
 			return column.OfFat
 		}
 	}
+	if m := ofWhat.FindStringSubmatch(header); m != nil { // "% of ghee"
+		switch what, ok := ingredient.Lookup(m[1]); {
+		case ok && what.Kind == ingredient.Fat:
+			return column.OfFat
+		case ok && what.Kind == ingredient.Water:
+			return column.OfWater
+		}
+	}
 	return b
 }
+
+// ofWhat is an ingredient that a header's percents are of.
+var ofWhat = regexp.MustCompile(`\bof (?:the )?(\p{L}+(?: \p{L}+)?)\)?$`)
 
 func (j *job) emulsifierGrams(i int) (e expected, ok bool) {
 	m := &j.mixes[i][0]

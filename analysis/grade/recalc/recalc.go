@@ -283,6 +283,7 @@ func (j *job) causes(look criteria.Look, wrong []verdict, checked int) {
 		case v.way != nil:
 			class = v.way.class
 		}
+		class += "|" + v.cell.At.Sheet // a finding has one sheet
 		if at, again := done[class]; again {
 			j.out[at] = j.out[at].And(v.cell.At)
 			continue
@@ -309,7 +310,7 @@ func (j *job) causes(look criteria.Look, wrong []verdict, checked int) {
 func (j *job) finding(look criteria.Look, v verdict) finding.Found {
 	typed := finding.Typed(v.cell).String()
 	right := v.right / nonZero(v.cell.Scale)
-	sum := fmt.Sprintf("%s = %s", v.exp.how, digitsOf(right, v.exp.digits))
+	sum := fmt.Sprintf("%s = %s", v.exp.how, digitsOf(right, max(v.exp.digits, decimalsOf(v.cell))))
 	var words string
 	switch {
 	case v.rounded:
