@@ -19,6 +19,7 @@ import (
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
+	"foamfield/analysis/result/graded"
 	"foamfield/ingest/thorough"
 )
 
@@ -56,6 +57,7 @@ func TestPage(t *testing.T) {
 		{"can be stopped", canBeStopped},
 		{"does what else the program does", doesTheRest},
 		{"has the program's numbers", hasTheProgramsNumbers},
+		{"grades a class", gradesAClass},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			p := open(t, ctx)
@@ -427,6 +429,47 @@ func (c *comparison) compare(at string, a, b any) {
 	default:
 		if a != b && at != ".version" {
 			c.Errorf("%s%s: %v, want %v", c.what, at, a, b)
+		}
+	}
+}
+
+// A folder of two hand-ins: each student is read, and the one mistake is found at its cell.
+func gradesAClass(p *tab) {
+	const table = `trial,date,butter g,cider g,GMS g,sucrose ester 15 g,blend HLB,hold min,drained %,note
+1,2026-03-02,120,174,4,2,BLEND,14,8,control
+2,2026-03-02,140,154,4,2,7.5,17,7,
+3,2026-03-03,160,134,4,2,7.5,21,5,
+4,2026-03-03,160,134,4,2,7.5,20,5,repeat of 3
+"Conclusion: trial 3 held longest. Safety: goggles, vented."
+`
+	var files []string
+	for name, blend := range map[string]string{"ada.csv": "7.5", "ben.csv": "9.4"} {
+		content := base64.StdEncoding.EncodeToString([]byte(strings.Replace(table, "BLEND", blend, 1)))
+		files = append(files, fmt.Sprintf(`[%q, Uint8Array.from(atob(%q), c => c.charCodeAt(0))]`, "class/"+name, content))
+	}
+	got := evaluate[string](p, fmt.Sprintf(`(async () => {
+		const made = await call(["grade", "--out", "out", "--", "class"], [%s]);
+		return new TextDecoder().decode(made.made.find(([path]) => path === "out/grade.json")[1]);
+	})()`, strings.Join(files, ", ")))
+	var class graded.Class
+	if err := json.Unmarshal([]byte(got), &class); err != nil {
+		p.Fatal(err)
+	}
+	if len(class.Students) != 2 {
+		p.Fatalf("%d students read, want 2", len(class.Students))
+	}
+	for _, s := range class.Students {
+		sure := 0
+		for _, f := range s.Findings {
+			if f.Certain {
+				sure++
+				if s.Files[0] != "ben.csv" || f.Cell != "G2" {
+					p.Errorf("%s: a certain finding at %s: %s", s.Student, f.Cell, f.Words)
+				}
+			}
+		}
+		if want := map[string]int{"ada.csv": 0, "ben.csv": 1}[s.Files[0]]; sure != want {
+			p.Errorf("%s: %d certain findings, want %d", s.Student, sure, want)
 		}
 	}
 }
