@@ -15,7 +15,7 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// A file may say beside its tables what holds for its trials: of which year it is, and of
+// A file may say beside its tables what holds for its trials: of which year and week it is, and of
 // which lot an ingredient was, in all of it or day by day.
 
 var (
@@ -29,8 +29,27 @@ func (r *reader) beside(f file, lines []kitchen.Line) {
 	if y := yearOf(f.book.File, lines); y != 0 {
 		r.log.Years[f.book.File] = y
 	}
+	r.weeksSaid(lines)
 	l := lotsOf(f, lines)
 	r.lots[f.book.File] = &l
+}
+
+// weeksSaid keeps the one line of a sheet that says of which week its rows are: "week commencing
+// 9 February". Of several none is.
+func (r *reader) weeksSaid(lines []kitchen.Line) {
+	several := map[trial.Place]bool{}
+	for _, l := range lines {
+		at := trial.Place{File: l.At.File, Sheet: l.At.Sheet}
+		if !scheme.LooksLikeWeek(l.Text) {
+			continue
+		}
+		if was := r.log.WeekSaid[at]; several[at] || was != "" && was != l.Text {
+			several[at] = true
+			delete(r.log.WeekSaid, at)
+			continue
+		}
+		r.log.WeekSaid[at] = l.Text
+	}
 }
 
 // yearOf is the one year that a file names, in its name or in lines beside its tables; 0 if

@@ -44,7 +44,7 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &reader{opt: opt, several: len(paths) > 1, log: &trial.Log{Years: map[string]int{}}, complaints: map[int]string{}, lots: map[string]*lots{}}
+	r := &reader{opt: opt, several: len(paths) > 1, log: &trial.Log{Years: map[string]int{}, WeekSaid: map[trial.Place]string{}}, complaints: map[int]string{}, lots: map[string]*lots{}}
 	for _, n := range passed {
 		r.notRead(trial.Check("file not read", trial.Place{File: n.File}, n.Reason, n.Do))
 	}

@@ -56,7 +56,7 @@ func Of(log *trial.Log) *History {
 	var all []*placing
 	for i := range log.Trials {
 		if t := &log.Trials[i]; t.Used() {
-			all = append(all, placingOf(t))
+			all = append(all, placingOf(t, log.WeekSaid[trial.Place{File: t.At.File, Sheet: t.At.Sheet}]))
 		}
 	}
 	h.date(all, log)
@@ -77,9 +77,9 @@ func Of(log *trial.Log) *History {
 }
 
 // placingOf takes a day that is only a week, as sheets and lines above rows name them, for
-// the week.
-func placingOf(t *trial.Trial) *placing {
-	p := &placing{Trial: t, Day: t.Day, Week: t.Raw["week"]}
+// the week; above is what a line above all rows of its sheet says of it.
+func placingOf(t *trial.Trial, above string) *placing {
+	p := &placing{Trial: t, Day: t.Day, Week: cmp.Or(t.Raw["week"], above)}
 	if _, dated := readDate(t.Day); dated || !weekSheet(t.Day) {
 		return p
 	}

@@ -52,6 +52,13 @@ func inYear(year int, log *trial.Log) *trial.Log {
 	return log
 }
 
+// above is a log of one sheet with a line above its rows.
+func above(line string, log *trial.Log) *trial.Log {
+	at := log.Trials[0].At
+	log.WeekSaid = map[trial.Place]string{{File: at.File, Sheet: at.Sheet}: line}
+	return log
+}
+
 // Which weeks trials fall in, and what is said: one line a case.
 func TestWeeks(t *testing.T) {
 	for _, c := range []struct {
@@ -80,7 +87,9 @@ func TestWeeks(t *testing.T) {
 		{"a date that lost its format", logOf("a.csv, , 45936", "a.csv, , 45943.5"), "week of 6 Oct 2025: 1; week of 13 Oct 2025: 2", ""},
 		{"weeks of the calendar", inYear(2025, logOf("a.xlsx, wk 32, ", "a.xlsx, wk 31, ")), "week of 28 Jul 2025: 2; week of 4 Aug 2025: 1", "weeks of the calendar of 2025"},
 		{"weekdays of such weeks", inYear(2025, logOf("a.xlsx, KW 32, Tue", "a.xlsx, KW 31, Mon")), "week of 28 Jul 2025: 2; week of 4 Aug 2025: 1", "weeks of the calendar of 2025"},
-		{"weeks of ISO 8601", logOf("a.xlsx, 2025-W32, ", "a.xlsx, 2025-W31, "), "week of 28 Jul 2025: 2; week of 4 Aug 2025: 1", "weeks of the calendar of 2025"},
+		{"weeks of ISO 8601", logOf("a.xlsx, 2025-W32, ", "a.xlsx, 2025-W31, "), "week of 28 Jul 2025: 2; week of 4 Aug 2025: 1", ""},
+		{"days of such weeks by number", logOf("a.xlsx, 2025-W01, 3", "a.xlsx, 2025-W01, 1", "a.xlsx, 2025-W02, 2"), "week of 30 Dec 2024: 2 1; week of 6 Jan 2025: 3", ""},
+		{"a line above the rows", above("week commencing Monday 7 September 2026", logOf("a.xlsx, Sheet1, Wed", "a.xlsx, Sheet1, Mon")), "week of 7 Sep 2026: 2 1", ""},
 		{"a week by its beginning", logOf("a.xlsx, w/c 12 May 2025, Wed", "a.xlsx, Week commencing 5 May 2025, 1"), "week of 5 May 2025: 2; week of 12 May 2025: 1", ""},
 		{"weeks of a term", inYear(2025, logOf("a.xlsx, week 2, ", "a.xlsx, week 1, ")), "week 1: 2; week 2: 1", "the names of the sheets"},
 		{"a week and its first day", inYear(2025, logOf("a.xlsx, week 3 - 12 May, ", "a.xlsx, week 4 - 19 May, Wed")), "week of 12 May 2025: 1; week of 19 May 2025: 2", "2025, which their file says"},

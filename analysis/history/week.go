@@ -13,9 +13,10 @@ import (
 )
 
 // numbered is the number of a week in a name, "wk 31", "KW31", "2025-W31", and fullYear its year
-// where the name has one. begins is what stands before the day on which a week begins.
+// where the name has one; iso is a week that is surely the calendar's. begins is what stands before the day on which a week begins.
 var (
 	numbered = pattern.Of(`(?i)(?:^|[^\pL])(?:(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*|w)(\d{1,2})(?:$|[^\d])`)
+	iso      = pattern.Of(`(?i)(?:^|[^\d])20[0-4]\d[ -]?w\d\d`)
 	begins   = pattern.Of(`(?i)(?:^|[^\pL])w[/.]?c(?:$|[^\pL])`)
 	fullYear = pattern.Of(`(?:^|[^\d])(20[0-4]\d)(?:$|[^\d])`)
 )
@@ -36,10 +37,12 @@ func withoutWeek(name string) (rest string, had bool) {
 func (h *History) calendar(all []*placing, log *trial.Log) {
 	type names struct{ week, sheet, file string }
 	known := map[names][2]int{}
+	sure := false
 	of := func(p *placing) (week, year int) {
 		k := names{p.Week, p.At.Sheet, p.At.File}
 		if _, asked := known[k]; !asked {
 			week, year = numberedWeek(p, log.Years[p.At.File])
+			sure = sure || iso.MatchString(p.Week) || iso.MatchString(p.At.Sheet) || iso.MatchString(p.At.File)
 			known[k] = [2]int{week, year}
 		}
 		return known[k][0], known[k][1]
@@ -50,16 +53,19 @@ func (h *History) calendar(all []*placing, log *trial.Log) {
 			seen = append(seen, n)
 		}
 	}
-	if len(seen) == 0 || slices.Max(seen) <= 2*len(seen) || slices.Max(seen) > 53 || slices.Max(seen)-slices.Min(seen) > 26 {
+	if len(seen) == 0 || slices.Max(seen) > 53 || !sure && (slices.Max(seen) <= 2*len(seen) || slices.Max(seen)-slices.Min(seen) > 26) {
 		return
 	}
-	said := false
+	said := sure
 	for _, p := range all {
 		week, year := of(p)
 		if year == 0 || week == 0 {
 			continue
 		}
 		r, ok := reading{date: mondayOf(year, week), week: true}.onDay(p.Day, year)
+		if d, err := strconv.Atoi(p.Day); err == nil && sure && d >= 1 && d <= 7 { // as ISO 8601 numbers them
+			r.date, r.week = r.date.AddDate(0, 0, d-1), false
+		}
 		if !ok {
 			continue
 		}

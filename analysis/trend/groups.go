@@ -90,6 +90,13 @@ func apart(v *line.View) (out []result.NotApart) {
 			if l.InWeek[f] {
 				add(way.By, "week", fmt.Sprintf("the %s changed with %s, so %s and week cannot be told apart", way.By, strings.Join(changed(l, f), " and with "), way.By))
 			}
+			if once := l.Once(f); !l.InWeek[f] && len(once) > 0 && len(once) <= line.MostNamed {
+				var when []string
+				for _, k := range once {
+					when = append(when, l.When(k))
+				}
+				add(way.By, "time", fmt.Sprintf("the %s changed for good with %s, so %s and what else changed then cannot be told apart", way.By, strings.Join(when, " and with "), way.By))
+			}
 			if g, double := l.Double[f]; double && g >= 0 {
 				add(way.By, v.Factors[g].By, fmt.Sprintf("the %s changed with the %s, so the two cannot be told apart", way.By, v.Factors[g].By))
 			} else if double {

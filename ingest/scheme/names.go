@@ -90,7 +90,10 @@ var (
 func said(pattern *pattern.Pattern, names ...string) string {
 	for _, n := range names {
 		if m := pattern.FindStringSubmatch(n); m != nil {
-			return strings.Join(m[1:], "") // one of the ways to write it
+			// One of the ways to write it; "supplier meeting" names none.
+			if name := strings.Join(m[1:], ""); len(name) <= 2 || strings.ContainsFunc(name, func(r rune) bool { return unicode.IsDigit(r) || unicode.IsUpper(r) }) {
+				return name
+			}
 		}
 	}
 	return ""

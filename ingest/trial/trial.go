@@ -238,6 +238,7 @@ type Log struct {
 	Tries       []Try                   // the formulas of a Try sheet
 	Method      []Step                  // of a Method sheet, in order
 	Plans       []Planned               // the files that a plan of ours wrote
+	WeekSaid    map[Place]string        // of each sheet (file and sheet alone) above whose rows one line says of which week they are
 	Years       map[string]int          // of each file that says of which year it is, in its name or beside its tables
 	Labels      []string                // columns of labels in Raw: "canister no", "charger lot", "butter lot"
 }

@@ -346,7 +346,7 @@ func (j *job) basisOf(col *handin.Column) column.Basis {
 }
 
 // ofWhat is an ingredient that a header's percents are of.
-var ofWhat = regexp.MustCompile(`\bof (?:the )?(\p{L}+(?: \p{L}+)?)\)?$`)
+var ofWhat = pattern.Of(`\bof (?:the )?(\p{L}+(?: \p{L}+)?)\)?$`)
 
 func (j *job) emulsifierGrams(i int) (e expected, ok bool) {
 	m := &j.mixes[i][0]

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
 	"foamfield/analysis/trend/line"
@@ -99,7 +98,7 @@ func change(l *line.Line) (result.Change, bool) {
 	}
 	c := cuts[best]
 	r := result.Ratio{Ratio: line.Grow(c.step), Low: line.Grow(c.step - 1.645*c.se), High: line.Grow(c.step + 1.645*c.se)}
-	name := func(k int) string { return when(l, cuts[k].row) }
+	name := func(k int) string { return l.When(cuts[k].row) }
 	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", line.Named(l.Outcome), r.Ratio, line.InWords(name(best)))
 	if first != last {
 		words += fmt.Sprintf(" (somewhere from %s to %s)", name(first), name(last))
@@ -210,13 +209,4 @@ func byChance(l *line.Line, cuts []cut, z float64) float64 {
 		}
 	}
 	return (float64(more) + 1) / (bridges + 1)
-}
-
-// when is the date of a row, or its week.
-func when(l *line.Line, k int) string {
-	at := l.InHistory[l.Rows[k]]
-	if h := l.History; h.When != nil && !h.When[at].IsZero() {
-		return history.Written(h.When[at])
-	}
-	return l.Label(l.PeriodOf(l.Rows[k]))
 }

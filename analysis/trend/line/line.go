@@ -436,7 +436,37 @@ func (l *Line) Called(f int) string {
 			name += " or " + l.Factors[g].By
 		}
 	}
+	if len(l.Once(f)) > 0 {
+		name += " or what else changed then"
+	}
 	return name
+}
+
+// Once is where a factor changed for good, each of its levels being used in one stretch of days
+// and never again: the rows with which a next one began. It is empty where levels alternate.
+func (l *Line) Once(f int) (rows []int) {
+	time := l.Time()
+	if time == nil {
+		return nil
+	}
+	last, at, ended := "", -1.0, map[string]bool{}
+	for k, i := range l.Rows {
+		name := l.Factors[f].Of(l.On[i])
+		if name == "" {
+			continue
+		}
+		if name != last {
+			if ended[name] || time[k] == at { // used again, or both on one day
+				return nil
+			}
+			if last != "" {
+				ended[last] = true
+				rows = append(rows, k)
+			}
+		}
+		last, at = name, time[k]
+	}
+	return rows
 }
 
 func One(yes bool) float64 {

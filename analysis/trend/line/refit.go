@@ -3,6 +3,7 @@ package line
 import (
 	"slices"
 
+	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 )
 
@@ -51,6 +52,9 @@ func (l *Line) Span(n int) (columns []int) {
 // time only.
 func (l *Line) Time() []float64 {
 	h := l.History
+	if len(l.Rows) == 0 {
+		return nil
+	}
 	out := make([]float64, len(l.Rows))
 	for k, i := range l.Rows {
 		switch at := l.InHistory[i]; {
@@ -72,4 +76,13 @@ func (l *Line) Time() []float64 {
 		out[k] = (out[k] - low) / (high - low)
 	}
 	return out
+}
+
+// When is the date of a row, or its week.
+func (l *Line) When(k int) string {
+	at := l.InHistory[l.Rows[k]]
+	if h := l.History; h.When != nil && !h.When[at].IsZero() {
+		return history.Written(h.When[at])
+	}
+	return l.Label(l.PeriodOf(l.Rows[k]))
 }
