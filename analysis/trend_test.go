@@ -183,6 +183,30 @@ func TestWeeksAboveRows(t *testing.T) {
 	}
 }
 
+// A step on the second day of the third week is named with its date and the lot that came in
+// for good on it; which of the two it is is said to be unclear.
+func TestStepWithinAWeek(t *testing.T) {
+	later := func(w, k int) bool { return w > 2 || w == 2 && k >= 4 }
+	b := historyOf(6, true, func(w, k int) string {
+		if later(w, k) {
+			return "B"
+		}
+		return "A"
+	}, func(w, k int) float64 {
+		if later(w, k) {
+			return 0.6
+		}
+		return 1
+	})
+	r := weeksOf(t, map[string]string{"a.csv": b.file(0, 1, 2, 3, 4, 5)}).Trend
+	if len(r.Changes) == 0 || r.Changes[0].At != "2026-03-17" || fmt.Sprint(r.Changes[0].With) != "[butter lot B]" {
+		t.Errorf("%+v", r.Changes)
+	}
+	if len(r.CannotSeparate) == 0 || r.CannotSeparate[0].A != "butter lot" || r.CannotSeparate[0].B != "time" {
+		t.Errorf("%+v", r.CannotSeparate)
+	}
+}
+
 func TestLotOrWeek(t *testing.T) {
 	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(5, true, withWeek3, shorter(withWeek3))

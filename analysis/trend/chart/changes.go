@@ -55,9 +55,7 @@ func Changes(v *line.View) (out []result.Change) {
 // these are known from few days, a step over its standard error counts as Student's t.
 func change(l *line.Line) (result.Change, bool) {
 	none := result.Change{}
-	d := l.Data
-	d.Level = false
-	base, err := nested.Near(d, line.Prior)
+	base, err := nested.Near(withoutOnce(l), line.Prior)
 	if err != nil {
 		return none, false
 	}
@@ -113,6 +111,29 @@ func change(l *line.Line) (result.Change, bool) {
 		words += "; no lot, cook or canister that the log names came in there"
 	}
 	return result.Change{Outcome: l.Outcome, At: name(best), Low: name(first), High: name(last), Ratio: r, P: p, With: with, Sentence: words}, true
+}
+
+// withoutOnce is the line's data without levels of weeks and without what changed for good at one
+// time, such as a cook who took over: its step is one in time, and is to be found as such.
+func withoutOnce(l *line.Line) nested.Data {
+	d := l.Data
+	d.Level = false
+	var kept []int
+	for j, c := range l.Columns {
+		if c.Factor < 0 || len(l.Once(c.Factor)) == 0 {
+			kept = append(kept, j)
+		}
+	}
+	if len(kept) == len(l.Columns) {
+		return d
+	}
+	d.X = make([][]float64, len(l.Data.X))
+	for i, x := range l.Data.X {
+		for _, j := range kept { // steps come last, so that leaning columns keep their places
+			d.X[i] = append(d.X[i], x[j])
+		}
+	}
+	return d
 }
 
 func clearest(cuts []cut) (best int) {
