@@ -13,7 +13,8 @@ import (
 )
 
 // numbered is the number of a week in a name, "wk 31", "KW31", "2025-W31", and fullYear its year
-// where the name has one; iso is a week that is surely the calendar's. begins is what stands before the day on which a week begins.
+// where the name has one; iso is a week that is surely the calendar's. begins is what stands
+// before the day on which a week begins.
 var (
 	numbered = pattern.Of(`(?i)(?:^|[^\pL])(?:(?:week|weeks|wk|kw|woche|semaine|semana|settimana)[ _.\-]*(?:no\.?|nr\.?|#)?[ _.\-]*|w)(\d{1,2})(?:$|[^\d])`)
 	iso      = pattern.Of(`(?i)(?:^|[^\d])20[0-4]\d[ -]?w\d\d`)

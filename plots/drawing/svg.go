@@ -3,8 +3,8 @@ package drawing
 import (
 	"bytes"
 	"fmt"
-	"foamfield/ingest/pattern"
 	"html"
+	"regexp"
 	"strings"
 
 	"gonum.org/v1/plot/font"
@@ -15,7 +15,7 @@ import (
 
 // svgHead is what the library writes before the drawing: its own remark and a
 // size without any words for those who cannot see the picture.
-var svgHead = pattern.Of(`(?s)^<\?xml.*?<svg width="([^"]*)pt" height="([^"]*)pt" viewBox="([^"]*)".*?>\n`)
+var svgHead = regexp.MustCompile(`(?s)^<\?xml.*?<svg width="([^"]*)pt" height="([^"]*)pt" viewBox="([^"]*)".*?>\n`)
 
 // SVG returns the figure as one SVG document; its text stays text, as wide as it
 // was measured whatever font it is drawn with. The same figure gives the same bytes.

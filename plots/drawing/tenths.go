@@ -2,13 +2,13 @@ package drawing
 
 import (
 	"bytes"
-	"foamfield/ingest/pattern"
 	"math"
+	"regexp"
 	"strconv"
 )
 
 // outline is the line of a path in a drawing.
-var outline = pattern.Of(` d="([^"]*)"`)
+var outline = regexp.MustCompile(` d="([^"]*)"`)
 
 // inTenths writes the paths of a drawing in tenths of a point, each place by its
 // distance from the one before: a third of the length, where marks are thousands.

@@ -4,7 +4,6 @@ import (
 	"archive/zip"
 	"bytes"
 	"fmt"
-	"foamfield/ingest/pattern"
 	"io"
 	"path"
 	"regexp"
@@ -61,12 +60,12 @@ func plainComments(content []byte) ([]byte, error) {
 }
 
 var (
-	numberedPart = pattern.Of(`(?:vmlDrawing|comments)(\d{1,6})\.(?:vml|xml)$`)
-	relation     = pattern.Of(`<(?:\w+:)?Relationship\s[^>]*>`)
-	relationID   = pattern.Of(`\sId=["']([^"']*)["']`)
-	relationType = pattern.Of(`\sType=["'][^"']*/(comments|vmlDrawing)["']`)
-	relationTo   = pattern.Of(`(\sTarget=["'])([^"']*)(["'])`)
-	legacy       = pattern.Of(`<(?:\w+:)?legacyDrawing\s[^>]*?:id=["']([^"']*)["']`)
+	numberedPart = regexp.MustCompile(`(?:vmlDrawing|comments)(\d{1,6})\.(?:vml|xml)$`)
+	relation     = regexp.MustCompile(`<(?:\w+:)?Relationship\s[^>]*>`)
+	relationID   = regexp.MustCompile(`\sId=["']([^"']*)["']`)
+	relationType = regexp.MustCompile(`\sType=["'][^"']*/(comments|vmlDrawing)["']`)
+	relationTo   = regexp.MustCompile(`(\sTarget=["'])([^"']*)(["'])`)
+	legacy       = regexp.MustCompile(`<(?:\w+:)?legacyDrawing\s[^>]*?:id=["']([^"']*)["']`)
 )
 
 // links numbers the parts of a sheet's comments alike: vmlDrawing7.vml, comments7.xml.
@@ -125,9 +124,9 @@ func whole(target string) string {
 }
 
 var (
-	shapeHead = pattern.Of(`<(?:\w+:)?shape\s[^>]*>`)
-	shapeID   = pattern.Of(`(\sid=)("[^"]*"|'[^']*')`)
-	numbered  = pattern.Of(`^["']_x0000_s\d{1,9}["']$`)
+	shapeHead = regexp.MustCompile(`<(?:\w+:)?shape\s[^>]*>`)
+	shapeID   = regexp.MustCompile(`(\sid=)("[^"]*"|'[^']*')`)
+	numbered  = regexp.MustCompile(`^["']_x0000_s\d{1,9}["']$`)
 )
 
 // shapes numbers the shapes of a drawing that are not.

@@ -8,8 +8,8 @@ import (
 	"cmp"
 	"errors"
 	"fmt"
-	"foamfield/ingest/pattern"
 	"io"
+	"regexp"
 	"slices"
 
 	"github.com/xuri/excelize/v2"
@@ -39,7 +39,7 @@ func Bytes(f *excelize.File) (content []byte, err error) {
 // partsList names the part that lists the others.
 const partsList = "[Content_Types].xml"
 
-var entry = pattern.Of(`<(?:Default|Override)\s[^>]*?(?:/>|></(?:Default|Override)>)`)
+var entry = regexp.MustCompile(`<(?:Default|Override)\s[^>]*?(?:/>|></(?:Default|Override)>)`)
 
 // ordered puts the parts of a file, and the list of them, in order of name.
 func ordered(file []byte) ([]byte, error) {
