@@ -90,11 +90,16 @@ var (
 func said(pattern *pattern.Pattern, names ...string) string {
 	for _, n := range names {
 		if m := pattern.FindStringSubmatch(n); m != nil {
-			// One of the ways to write it; "supplier meeting" names none.
-			if name := strings.Join(m[1:], ""); len(name) <= 2 || strings.ContainsFunc(name, func(r rune) bool { return unicode.IsDigit(r) || unicode.IsUpper(r) }) {
-				return name
-			}
+			return strings.Join(m[1:], "") // one of the ways to write it
 		}
+	}
+	return ""
+}
+
+// proper is a name if it is written as one: "supplier meeting" names none.
+func proper(name string) string {
+	if len(name) <= 2 || strings.ContainsFunc(name, func(r rune) bool { return unicode.IsDigit(r) || unicode.IsUpper(r) }) {
+		return name
 	}
 	return ""
 }
@@ -109,10 +114,10 @@ func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
 		n.Day = at.Sheet
 	}
 	if !has(column.IngredientLot) {
-		n.Lot = said(namedLot, at.Sheet, stem)
+		n.Lot = proper(said(namedLot, at.Sheet, stem))
 	}
 	if !has(column.Supplier) {
-		n.Supplier = said(namedSupplier, at.Sheet, stem)
+		n.Supplier = proper(said(namedSupplier, at.Sheet, stem))
 	}
 	if !has(column.Cook) {
 		n.Cook = said(namedCook, at.Sheet, stem)
