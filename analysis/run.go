@@ -66,7 +66,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		Fits: j.Fits, GroupEffects: j.GroupEffects, Residuals: j.Residuals, Detectable: j.Detectable, Confounded: j.Confounded,
 		Repeatability: j.Repeatability, Summaries: j.Summaries, CannotTell: judging.CannotTell(log, seen, b, j, len(a.Effects)),
 
-		BestSeen: a.BestSeen, Starts: a.Starts, Cheapest: a.Cheapest, TestedRange: a.TestedRange, RestsOn: a.RestsOn, FatLimit: a.FatLimit, Limits: a.Limits, Grid: a.Grid, Effects: a.Effects, Peaks: a.Peaks,
+		BestSeen: a.BestSeen, Starts: a.Starts, Cheapest: a.Cheapest, TestedRange: a.TestedRange, RestsOn: a.RestsOn, FatLimit: a.FatLimit, FatEnd: a.FatEnd, Limits: a.Limits, Grid: a.Grid, Effects: a.Effects, Peaks: a.Peaks,
 		Choices: a.Choices, Averaged: a.Averaged, HeldTerms: a.HeldTerms, PriorBelief: a.PriorBelief,
 		Tries: answers.Tried(slices.Concat(set.Tries, log.Tries), a, why)}
 	r.Ingredients, r.Allergens = logged.Ingredients(log)

@@ -35,7 +35,7 @@ func service(r *result.Results, canisters []trial.Canister, asked *float64) *res
 	case strange == "":
 		s.Grams, s.From = fills, "the largest fills logged, "+eachSize(canisters, largest)
 	default:
-		s.Note = fmt.Sprintf("no trial filled a canister of %s, so no fill is suggested: say with --batch how much all of them get, each by its marking", strange)
+		s.Note = fmt.Sprintf("no trial filled a canister of %s, so no fill is suggested: add up what their markings allow and say it with --batch, for example --batch 1200", strange)
 		return s
 	}
 	start := r.Starts[0]

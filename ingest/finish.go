@@ -27,6 +27,7 @@ func (r *reader) finish() {
 		whole.Weekdays(r.log.Trials, scheme.LooksLikeDay)
 	}
 	r.giveLots()
+	r.said.add(whole.Warmth(r.log.Trials)...)
 	r.said.add(r.holds.Capped()...)
 	aside, leading := whole.Aside(r.log.Trials, r.starts)
 	r.said.add(aside...)

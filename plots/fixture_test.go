@@ -102,6 +102,7 @@ func kitchen(n int, seed uint64) *result.Results {
 			Mix: result.Mix{FatPercent: &fat, EmulsifierPercent: &e, BlendHLB: &h}}
 	}
 	r.Starts = []result.Start{start(result.Surest, 43, 2, 8), start(result.Richest, 48, 1.9, 8)}
+	r.FatEnd = &result.FatEnd{FatPercent: 48, FailsFirstBy: result.Broke}
 	effect := func(name string, x []float64, hold func(float64) float64, v result.Verdict, change float64, fixed result.Mix) {
 		e := result.Effect{Variable: name, X: x, Fixed: fixed, Verdict: v, Change: result.Band{Mid: change}}
 		for i, u := range x {

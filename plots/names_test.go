@@ -36,8 +36,21 @@ func TestEachThingIsNamedOnce(t *testing.T) {
 						t.Errorf("%s, %s: %q is said %d times", name, f.Name, e.Words, said)
 					}
 				}
-				all += len(f.Key)
-				direct += len(f.Key) - len(f.Below)
+				count := func(list []drawing.Entry) (n int) {
+					for _, e := range list {
+						if e.Set == "" { // the others stand together, most often below
+							n++
+						}
+					}
+					return n
+				}
+				all += count(f.Key)
+				direct += count(f.Key) - count(f.Below)
+				for _, e := range f.Key {
+					if e.Set != "" && len(f.Below) > 0 && half(f, e.Set) {
+						t.Errorf("%s, %s: half of the %s stand below", name, f.Name, e.Set)
+					}
+				}
 			}
 		}
 	}
@@ -45,6 +58,20 @@ func TestEachThingIsNamedOnce(t *testing.T) {
 		t.Errorf("only %d of %d things are named in the picture", direct, all)
 	}
 	t.Logf("%d of %d things are named in the picture", direct, all)
+}
+
+// half says whether some entries of a set are named below and some in the picture.
+func half(f drawing.Figure, set string) bool {
+	of := func(list []drawing.Entry) (n int) {
+		for _, e := range list {
+			if e.Set == set {
+				n++
+			}
+		}
+		return n
+	}
+	below := of(f.Below)
+	return below > 0 && below < of(f.Key)
 }
 
 // For a publication the same figure has a title that says what is shown.

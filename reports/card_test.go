@@ -75,7 +75,7 @@ func TestCards(t *testing.T) {
 		never  []string
 	}{
 		{"bench", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 1.9 % emulsifier, HLB 7.9\n", "Of 100 such foams about 86 work, perhaps only 62.", "Predicted, not yet made: make it twice first.",
-			"Steps 2 and 3 of the method.", "With 1 charger and 15 min rest before serving in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
+			"Take most care with steps 2 and 3 of the method.", "With 1 charger and 15 min rest before serving in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
 			[]string{"A chance here is about the foam only", "not a promise", "caution on this mix"}},
 		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Of 100 such foams about 86 work"}, []string{"Steps ", "of the method", "oz"}},
 		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked 2 times."}, []string{"twice first"}},
@@ -115,11 +115,11 @@ func TestCardWeighs(t *testing.T) {
 	_, cards := cardsOf(benched())
 	want := `Fat part: melt the emulsifier in|132.9 g|4.69 oz|44.3 %
 clarified butter|129.3 g|4.56 oz|± 5.6 g|43.1 %|100.0 % of fat
-GMS|3.6 g|0.13 oz|± 0.2 g|1.2 %|2.8 % of fat
+GMS|3.6 g|0.13 oz|± 0.2 g|1.2 %|2.8 g to 100 g of fat
 Water part|165.0 g|5.82 oz|55.0 %
 cider|165.0 g|5.82 oz|± 8.9 g|55.0 %|100.0 % of water
 Besides, when your method says|2.1 g|0.07 oz|0.7 %
-sucrose ester 15|2.1 g|0.07 oz|nothing|0.7 %
+sucrose ester 15|2.1 g|0.07 oz|weigh exactly|0.7 %
 300.0 g|10.58 oz`
 	if got := weighing(cards[0]); got != want {
 		t.Errorf("the card weighs\n%s\nwant\n%s", got, want)

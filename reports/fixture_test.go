@@ -72,7 +72,7 @@ func kitchen() *result.Results {
 				BesideReason: "tested beside straight terms: this log is too small for the curved ones it is judged by",
 				Verdict:      result.CannotTell, Sentence: "these trials do not show whether hold drifts from the first date to the last"},
 			{By: "emulsifier_percent", Result: "hold_minutes", Distribution: "lognormal", N: 7, DF: 1, ResidualDF: at(2.5), LikelihoodRatio: at(4.1), P: at(0.0321), PAdjusted: at(0.0963), Order: 2, Change: &result.Band{Mid: 1.7123, Low: 1.1, High: 2.7},
-				Verdict: result.CannotTell, Sentence: "suggested, not shown: hold changes with emulsifier; of 3 things looked at, one looks so by chance more often than 1 time in 20"},
+				Verdict: result.CannotTell, Sentence: "suggested, not shown: hold changes with emulsifier, but 3 comparisons were made, and among so many one looks like this by chance more often than 1 time in 20"},
 			{By: "cook", Result: "hold_minutes", Distribution: "lognormal", N: 7, NotToldFrom: []string{"fat"}, Verdict: result.CannotTell, Levels: []result.Level{{Name: "RT", Trials: 7}},
 				Sentence: "these trials cannot tell the cook from fat", Failure: "the cook is a combination of the variables in these trials"}},
 		Residuals: []result.Residual{{Result: "hold_minutes", At: "week.xlsx, sheet Tue, row 3", ID: "1", Order: 1, Day: "Mon", Cook: "RT", Fitted: 17.3456, Ratio: &result.Interval{Low: at(1.153), High: at(1.153)},

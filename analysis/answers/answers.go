@@ -32,6 +32,7 @@ type Answers struct {
 	Cheapest    *result.Cheapest
 	TestedRange *result.TestedRange
 	FatLimit    []result.FatLimit
+	FatEnd      *result.FatEnd
 	RestsOn     []result.Rest
 	PriorBelief *result.PriorBelief
 	HeldTerms   []result.HeldTerm
@@ -52,7 +53,7 @@ func Of(s *surface.Surface, b *belief.Belief, asked Asked) *Answers {
 	f := g.findStarts()
 	at := reference(g, f.starts)
 	out.Ground, out.Scale = g, g.Scale
-	out.Status, out.Reason, out.Starts, out.FatLimit = f.status, f.reason, f.starts, f.fatLimit
+	out.Status, out.Reason, out.Starts, out.FatLimit, out.FatEnd = f.status, f.reason, f.starts, f.fatLimit, f.fatEnd
 	prices := g.prices()
 	for i := range out.Starts {
 		out.Starts[i].Cost = g.cost(out.Starts[i].Ingredients, prices, asked.Portions)

@@ -30,7 +30,7 @@ func confirm(shares []float64, wanted float64) []result.Confirm {
 		if total < 1e-200 { // no draw thinks it ever works so often
 			break
 		}
-		c := result.Confirm{Made: made, Chance: result.Chance{Mean: weighted(shares, weights), Level: belief.Level}}
+		c := result.Confirm{Made: made, AllWork: total / float64(len(shares)), Chance: result.Chance{Mean: weighted(shares, weights), Level: belief.Level}}
 		c.Chance.MeanOfDraws = c.Chance.Mean
 		c.Chance.Low = quantileOf(shares, weights, total*(1-belief.Level)/2)
 		c.Chance.High = quantileOf(shares, weights, total*(1+belief.Level)/2)

@@ -32,6 +32,7 @@ type found struct {
 	reason   string
 	starts   []result.Start
 	fatLimit []result.FatLimit
+	fatEnd   *result.FatEnd
 }
 
 // findStarts searches the tested range and names the surest and the richest start.
@@ -55,6 +56,7 @@ func (s *Ground) findStarts() found {
 			out.starts = append(out.starts, s.start(result.Richest, richest))
 		}
 		out.fatLimit = fatLimit(s, fat)
+		out.fatEnd = fatEnd(s, out.fatLimit, out.starts)
 	}
 	var named [][]float64
 	for _, start := range out.starts {

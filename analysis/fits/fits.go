@@ -246,7 +246,7 @@ func fill(f *result.Fit, coef []float64, cov *mat.SymDense) {
 const nothing = -1074 * math.Ln2
 
 // impossible is why a fit has no score that the others of its result have.
-const impossible = "by these terms fitted without them some single trials are impossible, so the score says nothing"
+const impossible = "without some trials the fit calls them impossible, so the score says nothing"
 
 // leftOutScore is the mean log density of the exactly seen results, or log chance of
 // the answers, each foreseen from all others, or why there is none.

@@ -221,7 +221,7 @@ func groupVerdict(e *result.GroupEffect, what string, tests int) {
 	case *e.PAdjusted < groupLikely:
 		e.Verdict, e.Sentence = result.Likely, "likely: "+change
 	case *e.P < groupLikely:
-		e.Sentence = fmt.Sprintf("suggested, not shown: %s; of %d things looked at, one looks so by chance more often than 1 time in 20", change, tests)
+		e.Sentence = fmt.Sprintf("suggested, not shown: %s, but %d comparisons were made, and among so many one looks like this by chance more often than 1 time in 20", change, tests)
 	default:
 		e.Sentence = "these trials do not show whether " + change
 	}
@@ -231,7 +231,7 @@ func groupFailure(err error, what string) string {
 	var refusal *likeliest.Refusal
 	if errors.As(err, &refusal) {
 		if refusal.Status == likeliest.Separated {
-			return "the results split cleanly by " + what + ", so its effect has no finite estimate"
+			return "the results separate cleanly by " + what + ", so its effect has no finite estimate"
 		}
 		if why := fits.Refusals[refusal.Status]; why != "" {
 			return why

@@ -320,7 +320,7 @@ func TestAdjust(t *testing.T) {
 		}
 	}
 	for i, want := range map[int]string{
-		0: "suggested, not shown: hold differs from one day to another; of 4 things looked at", // 0.09 from 0.03
+		0: "suggested, not shown: hold differs from one day to another, but 4 comparisons were made", // 0.09 from 0.03
 		1: "likely: hold differs from one cook to another",
 		2: "likely: hold differs from one day to another",
 		5: "these trials do not show whether hold differs from one size to another",

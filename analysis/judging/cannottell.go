@@ -27,7 +27,7 @@ func CannotTell(log *trial.Log, s *surface.Surface, b *belief.Belief, j *Judgeme
 		out.add("extrapolation", "nobody watched a foam for as long as the hold asked for, so whether one holds that long is a guess beyond the watching")
 	}
 	if len(s.Vars) > 0 {
-		out.add("extrapolation", "what a mix does outside the tested ranges of "+say.List(labels(s))+" is not known, and nothing is recommended there")
+		out.add("extrapolation", "what a mix does outside the tested ranges of "+say.List(labels(s))+" is not known, and no start is named there")
 	}
 	for _, o := range s.NotJudged {
 		kind := "not_logged"
@@ -71,7 +71,7 @@ func quoted(names []string) (out []string) {
 	return out
 }
 
-var lineNames = map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained"}
+var lineNames = map[result.Outcome]string{result.HoldMinutes: "hold", result.DrainedPercent: "drained percent"}
 
 // bounded names results nobody read exactly.
 func (n *notShown) bounded(links []belief.Link) {
@@ -83,9 +83,9 @@ func (n *notShown) bounded(links []belief.Link) {
 		switch {
 		case c.Exact+c.Between > 0:
 		case c.AtLeast > 0 && c.AtMost == 0:
-			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at least so much, so what moves it and how much it scatters is unclear")
+			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at least so much, so what moves it and how much it scatters is not known")
 		case c.AtMost > 0 && c.AtLeast == 0:
-			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at most so much, so what moves it and how much it scatters is unclear")
+			n.add("all_bounded", "every "+lineNames[l.Outcome]+" is known only as at most so much, so what moves it and how much it scatters is not known")
 		}
 	}
 }
@@ -112,16 +112,16 @@ func (n *notShown) levelsTried(s *surface.Surface) {
 				unknown = "what moves it"
 			}
 		}
-		n.add("constant", sentence+", so "+unknown+" is unclear")
+		n.add("constant", sentence+", so "+unknown+" is not known")
 	}
 	trials := s.OnSurface()
 	for v := range s.Vars {
 		if steps(s, trials, v) < 3 {
-			n.add("few_levels", s.Vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them is unclear")
+			n.add("few_levels", s.Vars[v].Label+" was tried at two levels only, so whether the results bend or peak between them is not known")
 		}
 	}
 	if len(s.Vars) > 1 && oneAtATime(s, trials) {
-		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+say.List(labels(s))+" act together is unclear")
+		n.add("one_at_a_time", "nearly every trial differs from the usual mix in one thing only, so how "+say.List(labels(s))+" act together is not known")
 	}
 }
 
@@ -195,9 +195,9 @@ func (n *notShown) days(s *surface.Surface) {
 	cook, cookAt := groups.Levels(all, func(t *surface.Placed) string { return t.Cook })
 	switch len(day) {
 	case 0:
-		n.add("days", "no day is logged, so whether results differ from day to day is unclear")
+		n.add("days", "no day is logged, so whether results differ from day to day is not known")
 	case 1:
-		n.add("days", "all trials are of one day, so whether another day gives the same is unclear")
+		n.add("days", "all trials are of one day, so whether another day gives the same is not known")
 	}
 	if len(day) > 1 && len(cook) > 1 && (nested(dayAt, cookAt) || nested(cookAt, dayAt)) {
 		n.add("day_and_cook", "each day had one cook or each cook one day, so a difference between cooks is not separated from one between days")
@@ -252,10 +252,10 @@ func (n *notShown) looks(groups []result.GroupEffect, trends int) {
 	}
 	sentence := fmt.Sprintf("%d trends and %d differences were looked at", trends, tests)
 	if trends > 0 {
-		sentence += ". Of trends that are not there, about 20 in 100 look likely by chance and 5 in 100 clear"
+		sentence += ". Where no trend is there, 20 of 100 still look likely by chance and 5 look clear"
 	}
 	if tests > 0 {
-		sentence += ". The differences of one result are adjusted for their number: of 100 results without any, about 5 have one that looks likely and 2 one that looks clear"
+		sentence += ". Differences are adjusted for how many were looked at: of 100 results without any, about 5 still show one as likely and 2 of these as clear"
 	}
 	n.add("many_looks", sentence+". A lone finding is a hint to repeat")
 }

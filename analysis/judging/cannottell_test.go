@@ -52,7 +52,7 @@ func TestCannotTell(t *testing.T) {
 			default:
 				l.hlb = h
 			}
-		}), []string{"one_at_a_time"}, "how fat, emulsifier and blend HLB act together is unclear"},
+		}), []string{"one_at_a_time"}, "how fat, emulsifier and blend HLB act together is not known"},
 		{"two levels", log(head, func(i int, l *line) { l.hlb = []string{"6", "9"}[i%23/2%2] }), []string{"few_levels"}, "blend HLB was tried at two levels only"},
 		{"no day", log(head, func(i int, l *line) { l.day = "" }), []string{"days"}, "no day is logged"},
 		{"one day", log(head, func(i int, l *line) { l.day = "Mon" }), []string{"days"}, "all trials are of one day"},
@@ -125,7 +125,7 @@ func TestCannotTellNames(t *testing.T) {
 		want      []string
 	}{
 		{"chargers", head + "chargers,hold min,came out\n" + rows("1,", "20,y"), nil, "constant",
-			[]string{"chargers: the same in every trial that says it, so what it does is unclear"}},
+			[]string{"chargers: the same in every trial that says it, so what it does is not known"}},
 		{"no hold", head + "drained % at 20 min,came out\n" + rows("", "4,y"), nil, "not_logged",
 			[]string{"whether a foam splits is not logged, so no chance here says anything of it", "how long a foam holds is not logged, so no chance here says anything of it"}},
 		{"no drainage, and no taste", head + "hold min,came out\n" + rows("", "20,y"), []result.ResultTarget{{Result: "taste", Label: "taste"}}, "not_logged",
@@ -162,9 +162,9 @@ func TestManyLooks(t *testing.T) {
 		trends      int
 		want, never string
 	}{
-		{tests, 3, "3 trends and 2 differences were looked at. Of trends", ""},
-		{tests, 0, "The differences of one result are adjusted for their number", "Of trends"},
-		{nil, 2, "2 trends and 0 differences were looked at. Of trends", "adjusted"},
+		{tests, 3, "3 trends and 2 differences were looked at. Where no trend is there", ""},
+		{tests, 0, "Differences are adjusted for how many were looked at", "Where no trend"},
+		{nil, 2, "2 trends and 0 differences were looked at. Where no trend is there", "adjusted"},
 		{tests[1:], 0, "", ""},
 	} {
 		n := &notShown{}

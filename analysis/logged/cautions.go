@@ -71,8 +71,8 @@ func (c *cautions) add(kind, text, bench string) {
 func handling(log *trial.Log) (out cautions) {
 	out.add("canister", "The canister's own marking decides how much mix and how many chargers it takes, whatever a log says. Check that its head has not been recalled; scrap a corroded, cracked or cross-threaded one.",
 		"Strain the mix. Fill and charge to your canister's marking, whatever stands here.")
-	out.add("vent", "Vent all gas, nozzle up and under a cloth, before opening. If it clogs: do not open, vent first. Strain every mix, and wear eye protection with thick ones.",
-		"Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Thick mix: wear eye protection.")
+	out.add("vent", "Vent all gas, nozzle up and under a cloth, before opening. If it clogs: do not open, vent first. Strain every mix and wear eye protection.",
+		"Before you open it, vent all gas, nozzle up and under a cloth. Clogged: do not open, vent first. Wear eye protection.")
 	out.add("chargers", "Keep chargers away from heat and never swap gas types; vent in an aired room; never inhale the gas.", "")
 	if hasKind(log, ingredient.Fat) || hasKind(log, ingredient.Emulsifier) {
 		out.add("hot", "Melted fat and emulsifier burn. Cool the mix to what the canister is rated for before filling; warm a canister in a water bath, never over a flame.",

@@ -97,6 +97,9 @@ func Count(s *surface.Surface, want result.Targets) result.Counts {
 		if passes[result.DrainedPercent] == works.No {
 			c.TooWet++
 		}
+		if passes[result.HoldMinutes] == works.No || passes[result.DrainedPercent] == works.No {
+			c.FellOrDrained++
+		}
 		for _, asked := range want.Results {
 			if passes[asked.Result] == works.No {
 				c.Missed[asked.Result]++

@@ -1,7 +1,6 @@
 package next
 
 import (
-	"fmt"
 	"slices"
 
 	"foamfield/analysis/answers"
@@ -24,6 +23,8 @@ const (
 	leastFat    = 0.05
 	apart       = 0.5 // half ranges between two suggested trials
 	exploring   = 3   // trials suggested
+	// Of a suggested trial that works less often it is said that it is likely to fail.
+	likelyToFail = 0.5
 )
 
 // explore names the trials that are expected to do most to the answers: to the chance of
@@ -33,13 +34,13 @@ func explore(found *answers.Answers, wanted float64, many int, clogs float64) (o
 	if s == nil || len(found.Starts) == 0 {
 		return nil
 	}
-	fat, seldom := s.Place(surface.FatPercent), fmt.Sprintf("at most %.0f times in 100", 100*answers.ClogLimitTrial)
+	fat := s.Place(surface.FatPercent)
 	candidates := s.Views(safeToTry(s, clogs), fat, lookDraws)
 	var aims []aim
 	if fat >= 0 {
 		levels := s.Views(s.Frontier(fat), fat, lookDraws)
 		lowest := *found.Starts[0].Mix.FatPercent // where none is rich enough
-		aims = append(aims, aim{"richest", "to learn how far the fat can go: of all mixes that clog " + seldom + " this one is expected to raise it most",
+		aims = append(aims, aim{"richest", "a test of how far the fat can go: no other mix that seldom clogs is expected to move the richest start further",
 			levels, func(weights []float64) float64 {
 				if rich, ok := answers.Richest(levels, wanted, weights); ok {
 					return rich
@@ -49,7 +50,7 @@ func explore(found *answers.Answers, wanted float64, many int, clogs float64) (o
 	}
 	first := found.Starts[0]
 	tops := s.Views(append(s.Contenders(first.Chance.Mean-answers.Contending), s.Values(first.Mix)), fat, lookDraws)
-	aims = append(aims, aim{"surest", "to learn which mix is surest: of all mixes that clog " + seldom + " this one is expected to raise its chance most",
+	aims = append(aims, aim{"surest", "a test of which mix is surest: no other mix that seldom clogs is expected to raise the chance of the start more",
 		tops, func(weights []float64) float64 {
 			chance, _ := answers.Surest(tops, weights)
 			return chance
@@ -174,6 +175,9 @@ func suggest(s *answers.Ground, v answers.View, a aim, gain float64) []result.Ne
 		return nil
 	}
 	chance := s.Chain.Chance(values)
+	if chance < likelyToFail {
+		next.Reason += "; it is likely to fail"
+	}
 	next.Mix, next.ClogChance, next.Clogging, next.Chance = s.Mix(values), clog, s.Clogging(values), &chance
 	return []result.NextTrial{next}
 }

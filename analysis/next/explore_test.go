@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"foamfield/analysis/answers"
@@ -115,12 +116,14 @@ func TestStep(t *testing.T) {
 		name            string
 		counts          result.Counts
 		fat, emulsifier float64 // 0 = no trial
+		says            string
 	}{
-		{"clogs ask for a thinner mix", result.Counts{Clogged: 3, ShortHold: 1}, 42.5, 1.5},
-		{"splits for less fat", result.Counts{Broke: 2}, 42.5, 2},
-		{"short holds for more emulsifier", result.Counts{ShortHold: 4, Broke: 1}, 50, 2.5},
-		{"a taste may lie either way", result.Counts{Missed: map[result.Outcome]int{"taste": 2}}, 0, 0},
-		{"nothing failed", result.Counts{}, 0, 0},
+		{"clogs ask for a thinner mix", result.Counts{Failed: 4, Clogged: 2, Partly: 1, ShortHold: 1, FellOrDrained: 1}, 42.5, 1.5, "3 of the 4 trials that failed did not come out fully"},
+		{"splits for less fat", result.Counts{Failed: 2, Broke: 2}, 42.5, 2, "2 of the 2 trials that failed split"},
+		{"short holds for more emulsifier", result.Counts{Failed: 5, ShortHold: 4, FellOrDrained: 4, Broke: 1}, 50, 2.5, "4 of the 5 trials that failed fell too soon or drained too much"},
+		{"two that fell and one that drained are more than two that clogged", result.Counts{Failed: 5, Clogged: 1, Partly: 1, ShortHold: 2, TooWet: 2, FellOrDrained: 3}, 50, 2.5, "3 of the 5 trials that failed fell too soon"},
+		{"a taste may lie either way", result.Counts{Missed: map[result.Outcome]int{"taste": 2}}, 0, 0, ""},
+		{"nothing failed", result.Counts{}, 0, 0, ""},
 	} {
 		got := step(s, c.counts, weigh.New(s, asked.Batch, nil), from)
 		if len(got) == 0 {
@@ -131,6 +134,9 @@ func TestStep(t *testing.T) {
 		}
 		if m := got[0].Mix; *m.FatPercent != c.fat || *m.EmulsifierPercent != c.emulsifier {
 			t.Errorf("%s: fat %v, emulsifier %v", c.name, *m.FatPercent, *m.EmulsifierPercent)
+		}
+		if !strings.HasPrefix(got[0].Reason, c.says) {
+			t.Errorf("%s: %q", c.name, got[0].Reason)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 
 	"foamfield/analysis/answers"
 	"foamfield/analysis/formula"
+	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/weigh"
@@ -35,6 +36,7 @@ func Trials(s *surface.Surface, counts result.Counts, found *answers.Answers, ba
 			out = append(out, step(s, counts, found.Scale, t)...)
 		}
 	}
+	plan.InOrder(out)
 	for i := range out {
 		out[i].Parts = weigh.Parts(out[i].Ingredients, batch)
 	}
@@ -142,6 +144,9 @@ func emulsifier(t *surface.Placed, batch float64) *float64 {
 func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface.Placed) []result.NextTrial {
 	m := s.MixOf(from)
 	var reason string
+	failed := func(n int, how string) string {
+		return fmt.Sprintf("%d of the %d trials that failed %s, so this mix ", n, c.Failed, how)
+	}
 	times := func(p *float64, factor float64) *float64 {
 		if p == nil {
 			return nil
@@ -153,20 +158,21 @@ func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface
 	for _, n := range c.Missed {
 		missed = max(missed, n)
 	}
-	switch most := max(c.Clogged+c.Partly, c.Broke, c.ShortHold, c.TooWet, missed); {
+	stuck := min(c.Clogged+c.Partly, c.Failed) // partly is no failure where a kitchen says so
+	switch most := max(stuck, c.Broke, c.FellOrDrained, missed); {
 	case most == 0:
 		return nil
-	case most == c.Clogged+c.Partly:
+	case most == stuck:
 		m.FatPercent, m.EmulsifierPercent, m.EmulsifierGrams = times(m.FatPercent, 0.85), times(m.EmulsifierPercent, 0.75), times(m.EmulsifierGrams, 0.75)
-		reason = "most trials that failed did not come out: a thinner mix, with less fat and less emulsifier"
+		reason = failed(most, "did not come out fully") + "is thinner: less fat and less emulsifier"
 	case most == c.Broke:
 		m.FatPercent = times(m.FatPercent, 0.85)
-		reason = "most trials that failed split: the same with less fat"
-	case most > max(c.ShortHold, c.TooWet): // which way a taste lies nobody knows beforehand
+		reason = failed(most, "split") + "has less fat"
+	case most > c.FellOrDrained: // which way a taste lies nobody knows beforehand
 		return nil
 	default:
 		m.EmulsifierPercent, m.EmulsifierGrams = times(m.EmulsifierPercent, 1.25), times(m.EmulsifierGrams, 1.25)
-		reason = "most trials that failed fell too soon or drained too much: the same with a quarter more emulsifier, one small step since more emulsifier thickens and may clog"
+		reason = failed(most, "fell too soon or drained too much") + "has a quarter more emulsifier; one small step, since more emulsifier thickens and may clog"
 	}
 	next := result.NextTrial{Purpose: "step", Mix: m, Reason: reason, Ingredients: []result.FormulaLine{}}
 	if from.Recipe != nil && m.FatPercent != nil && m.EmulsifierPercent != nil {
@@ -176,5 +182,22 @@ func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface
 			next.Mix = result.Mix{FatPercent: &f.FatPercent, EmulsifierPercent: &f.EmulsifierPercent, EmulsifierGrams: &f.EmulsifierGrams, BlendHLB: f.BlendHLB, Extras: m.Extras}
 		}
 	}
+	if out := outside(s, next.Mix); out != "" {
+		next.Reason += "; its " + out + " lies outside what was tried, so it is a test and no start"
+	}
 	return []result.NextTrial{next}
+}
+
+// asPrinted is by how much a value may differ and print the same.
+const asPrinted = 0.05
+
+// outside names a variable whose value in a mix no trial came near; "" if none.
+func outside(s *surface.Surface, m result.Mix) string {
+	values := map[string]*float64{surface.FatPercent: m.FatPercent, surface.EmulsifierPercent: m.EmulsifierPercent, surface.BlendHLB: m.BlendHLB}
+	for _, v := range s.Vars {
+		if x := values[v.Name]; x != nil && (*x < v.Low-asPrinted || *x > v.High+asPrinted) {
+			return v.Label
+		}
+	}
+	return ""
 }

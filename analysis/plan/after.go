@@ -13,16 +13,14 @@ import (
 // Shifts are who makes trials on which days; the zero value is as the log has it.
 type Shifts struct{ Days, Cooks []string }
 
-// After is the next trials of a report as a plan: at most so many, 0 = all. The results it
-// returns are those given with the trials in the plan's order.
+// After is the next trials of a report as a plan, in the report's order: at most so many,
+// 0 = all. The results it returns are those given with these trials only.
 func After(r *result.Results, many int, on Shifts) (*result.Plan, *result.Results) {
 	ordered := *r
 	ordered.NextTrials = slices.Clone(r.NextTrials)
 	if many > 0 {
 		ordered.NextTrials = ordered.NextTrials[:min(many, len(ordered.NextTrials))]
 	}
-	// those that hardly clog first, in the report's order; then the likelier the later
-	slices.SortStableFunc(ordered.NextTrials, func(a, b result.NextTrial) int { return cmp.Compare(clogs(a), clogs(b)) })
 	batch := r.Batch.Grams
 	p := &result.Plan{Schema: result.PlanSchema, Version: r.Version, Seed: r.Seed, Number: r.NextPlan, Layout: "next", Follows: follows(r),
 		BatchGrams: &batch, ScaleStepGrams: r.Batch.ScaleStepGrams, Canister: r.Batch.Canister, Chargers: chargers(r),
@@ -54,6 +52,12 @@ func After(r *result.Results, many int, on Shifts) (*result.Plan, *result.Result
 		p.Notes = append(p.Notes, fmt.Sprintf("%d trials were asked for; %d are worth making before what they show is read.", many, len(p.Trials)))
 	}
 	return p, &ordered
+}
+
+// InOrder brings trials to make into their order, for reports and plans alike: those that
+// hardly clog first, as they were named; then the likelier the later.
+func InOrder(trials []result.NextTrial) {
+	slices.SortStableFunc(trials, func(a, b result.NextTrial) int { return cmp.Compare(clogs(a), clogs(b)) })
 }
 
 // countedDay is a day that a log counts, in its own way of writing.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
@@ -90,7 +91,7 @@ func Of(a Asked) (*result.Plan, error) {
 // Cautions go on every sheet of trials to be made.
 var Cautions = []string{
 	"Wear eye protection. Strain every mix. Fill and chargers: never more than your canister's marking allows.",
-	"Clogged: do not open; vent first, head up and away from people, as the maker says. Let hot mixes cool to what the canister is rated for.",
+	"Clogged: do not open; vent first, nozzle up, under a cloth and away from people, as the maker says. Let hot mixes cool to what the canister is rated for.",
 	"Food grade only; keep cold what must be kept cold. Chargers in a ventilated room, away from heat.",
 }
 
@@ -164,15 +165,18 @@ func (w week) reason(i int, ids, skip []string) string {
 	case Repeat:
 		for j, o := range w.trials {
 			if o.purpose == New && o.at == t.at {
-				said = fmt.Sprintf("%s again, as a new mix: how far are two apart, on another day?", ids[j])
+				said = fmt.Sprintf("%s again, as a new mix: how far apart are two, on another day?", ids[j])
 				if o.day == t.day {
-					said = fmt.Sprintf("%s again, as a new mix in a new canister: how far are two apart?", ids[j])
+					said = fmt.Sprintf("%s again, as a new mix in a new canister: how far apart are two?", ids[j])
 				}
 			}
 		}
 	}
 	if len(skip) > 0 {
-		said += fmt.Sprintf(". If it clogs though strained, leave out %s: as thick or thicker", listed(skip))
+		if !strings.HasSuffix(said, "?") {
+			said += "."
+		}
+		said += fmt.Sprintf(" If it clogs though strained, leave out %s: as thick or thicker", listed(skip))
 	}
 	return said
 }
@@ -223,7 +227,7 @@ func (a Asked) cannot(w week, days int) []string {
 		out = append(out, "whether cooks or days differ: each day has one cook")
 	}
 	if terms := len(curved(w.region.coded(w.made[0]))); len(w.made) < terms+4 {
-		out = append(out, fmt.Sprintf("exactly where each thing is best: a surface with bends has %d numbers to find, and %d trials have emulsifier; next trials go on from there", terms, len(w.made)))
+		out = append(out, fmt.Sprintf("exactly which fat, emulsifier and HLB are best (that takes at least %d trials with emulsifier, and these are %d); the next trials go on from there", terms+4, len(w.made)))
 	}
 	out = append(out, "mixes thicker than these: they are approached from here, not started with",
 		"taste, and anything that is not written down")
@@ -249,11 +253,6 @@ func (a Asked) notes(p *result.Plan) {
 	}
 	if len(p.Trials) < leastTrials+len(a.Days) {
 		p.Notes = append(p.Notes, fmt.Sprintf("Fewer than about %d trials that can be compared name no start: go on with next trials.", leastTrials))
-	}
-	for _, n := range p.Needs {
-		if n.Short {
-			p.Notes = append(p.Notes, fmt.Sprintf("%s: the plan takes %.4g g and %.4g g are at hand.", n.Name, n.Grams, *n.Stock))
-		}
 	}
 	p.Notes = append(p.Notes, a.passed(p)...)
 	p.Notes = append(p.Notes, fmt.Sprintf("What it can tell is worked out for holds that scatter by %.0f to %.0f %% between two mixes of one formula: assumed, from no log of yours.", 100*Scatter[0], 100*Scatter[1]))

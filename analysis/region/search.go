@@ -364,6 +364,8 @@ func (s *Search) Richest(v int, from Point, wanted float64) (Point, bool) {
 		p := s.at(m)
 		if p.Allowed {
 			p = s.climb(p, v, allowed, likelier)
+		} else { // more of it needs less of another: what clogs with that much emulsifier
+			p = s.bestAt(v, mid, allowed)
 		}
 		if p.Allowed && p.Chance >= wanted {
 			low, best = mid, p

@@ -35,6 +35,8 @@ type Counts struct {
 	StillStanding int `json:"still_standing"` // trials that still held when they were last looked at
 	ShortHold     int `json:"short_hold"`     // trials that surely miss the hold asked for
 	TooWet        int `json:"too_wet"`        // trials that surely drain more than asked for
+	// FellOrDrained counts those that miss one of the two, or both, once.
+	FellOrDrained int `json:"fell_or_drained"`
 	// Missed counts, by result, the trials that miss a target beside hold and drainage.
 	Missed       map[Outcome]int `json:"missed"`
 	NoEmulsifier int             `json:"no_emulsifier"` // trials without emulsifier: counted, but on no surface

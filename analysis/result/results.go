@@ -77,7 +77,8 @@ type Results struct {
 	RestsOn     []Rest       `json:"rests_on"`     // how the headlines of the starts move when one trial is left out; empty = no start, or more than 300 trials
 	BestSeen    *BestSeen    `json:"best_seen"`    // the best trial actually made; null = none came out
 	Tries       []Try        `json:"tries"`        // formulas somebody asked about
-	FatLimit    []FatLimit   `json:"fat_limit"`    // how far the fat can go
+	FatLimit    []FatLimit   `json:"fat_limit"`    // the best mix at each fat percent
+	FatEnd      *FatEnd      `json:"fat_end"`      // how far the fat can go; null = no richest start
 	NextTrials  []NextTrial  `json:"next_trials"`  // mixes worth making next
 	Ingredients []Used       `json:"ingredients"`  // what each ingredient was taken to be
 	Allergens   Allergens    `json:"allergens"`

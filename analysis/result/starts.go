@@ -143,7 +143,17 @@ type FatLimit struct {
 	Chance     Chance  `json:"chance"`      // its chance of working
 	Mix        Mix     `json:"mix"`         // the best mix at this fat
 	LimitedBy  Outcome `json:"limited_by"`  // what most likely fails first
-	Workable   bool    `json:"workable"`    // whether it reaches the wanted chance, and hold is no guess
+	// Workable says whether it may be a start: it reaches the wanted chance, clogs seldom enough and
+	// lies well inside what was tried, and hold is no guess.
+	Workable bool `json:"workable"`
+}
+
+// FatEnd is how far the fat can go, and what ends it.
+type FatEnd struct {
+	FatPercent float64 `json:"fat_percent"` // that of the richest start
+	// FailsFirstBy is how the best mixes of more fat, which miss the wanted chance, most often fail
+	// first; "" = up to the most that was tried none misses it.
+	FailsFirstBy Outcome `json:"fails_first_by"`
 }
 
 // NextTrial is a mix worth making next.
@@ -170,6 +180,7 @@ type NextTrial struct {
 // worked every time.
 type Confirm struct {
 	Made          int     `json:"made"`           // mixes more, all of which work
+	AllWork       float64 `json:"all_work"`       // chance that so many all work [0 to 1]
 	Chance        Chance  `json:"chance"`         // chance of working, then
 	ReachesWanted float64 `json:"reaches_wanted"` // how sure that the long-run share is at least the wanted chance [0 to 1]
 	Settles       bool    `json:"settles"`        // whether that is at least 9 in 10

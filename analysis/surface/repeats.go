@@ -59,6 +59,10 @@ func (s *Surface) repeats(a, b *Placed, scaleStep float64) bool {
 	if a.Recipe != nil && b.Recipe != nil {
 		return formula.Same(a.Recipe, b.Recipe, scaleStep)
 	}
+	// Of two whose mix is not all known, the grams that are may differ all the same.
+	if (len(a.Parts) > 0 || len(b.Parts) > 0) && !formula.Same(parts(a.Trial), parts(b.Trial), scaleStep) {
+		return false
+	}
 	return len(a.Mix) > 0 && len(b.Mix) > 0 && s.SameMix(a.Mix, b.Mix) && sameConstants(a, b)
 }
 

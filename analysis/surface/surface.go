@@ -107,6 +107,11 @@ func recipe(t *trial.Trial) []formula.Part {
 	if t.BatchGrams == nil || len(t.Parts) < 2 || math.Abs(sum-*t.BatchGrams) > 0.02**t.BatchGrams {
 		return nil
 	}
+	return parts(t)
+}
+
+// parts is what a trial weighed, as far as the log has it.
+func parts(t *trial.Trial) []formula.Part {
 	out := make([]formula.Part, len(t.Parts))
 	for i, p := range t.Parts {
 		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}

@@ -21,9 +21,6 @@ type afterLogs struct {
 	on    plan.Shifts
 }
 
-// afterTrials is how many are named unless somebody says.
-const afterTrials = 6
-
 // notAfter are flags that only a plan before any log has: the logs say these.
 var notAfter = []string{"of", "fat", "emulsifier", "hlb", "canister", "chargers", "stock", "layout"}
 
@@ -47,7 +44,6 @@ func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 			f.refuse(name, "after logs that is as they have it: leave the flag out")
 		}
 	}
-	a.study.NextTrials = afterTrials
 	if n := f.number("trials", "", 100, "8"); n != nil {
 		if *n != math.Trunc(*n) {
 			f.refuse("trials", "type a whole number, for example --trials 8")

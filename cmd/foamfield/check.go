@@ -254,6 +254,7 @@ func (a *account) students(file string) (lines [][]string) {
 // tally counts what was found in the trials of one file or student.
 type tally struct {
 	trials, used, slips int
+	copies              bool // some of its rows stand in another file too
 	graded              [trial.ForInformation + 1]int
 }
 
@@ -269,11 +270,21 @@ func (t *tally) problem(p trial.Problem) {
 	if slices.Contains(slips, p.Kind) {
 		t.slips += p.Count
 	}
+	if p.Kind == "copies" {
+		t.copies = true
+	}
 }
 
 func (t *tally) String() string {
-	return fmt.Sprintf("%s: %d used, %d set aside; %d to fix, %d to check; %s in what was worked out",
-		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[trial.MustFix], t.graded[trial.PleaseLook], count(t.slips, "slip"))
+	said := fmt.Sprintf("%s: %d used, %d set aside; %d to fix, %d to check",
+		count(t.trials, "trial"), t.used, t.trials-t.used, t.graded[trial.MustFix], t.graded[trial.PleaseLook])
+	if t.slips > 0 {
+		said += fmt.Sprintf(", %d of them in a sum or a percent", t.slips)
+	}
+	if t.copies {
+		said += "; rows that another file has too count once"
+	}
+	return said
 }
 
 func (a *account) trialsOf(in func(trial.Place) bool) (all, used int) {

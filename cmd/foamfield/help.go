@@ -195,18 +195,21 @@ foamfield plan NEW.xlsx --after LOG... [flags]
 Lays out trials and writes them as a log to fill in, never over a file that exists.
 Before any log: mixes over the ranges, but for the richest third and the quarter of
 least emulsifier, which seldom do, in grams of your ingredients, a control without
-emulsifier and a repeat each day, the thicker mixes later, and which to leave out
-once one clogs; what the trials will and will not tell, and what they take. After
-logs: the next trials as their report has them, to go on with the log.
+emulsifier each day and a repeat on each day after the first, which is the shorter and
+has thin mixes only, the thicker mixes later, and which to leave out once one clogs;
+what the trials will and will not tell, and what they take. After logs: the next trials
+as their report has them, to go on with the log; with --trials N, N trials to make
+before any of them is looked at, which clog more seldom and so may be others.
 
   --of NAMES            what you use: "clarified butter, cider, GMS, sucrose ester 15";
                         unless set, what the Ingredients sheet of --kitchen has
   --fat RANGE           percent of the mix; 30-60 unless set, as far as these reach
   --emulsifier RANGE    percent of the mix; 0.5-5 unless set
   --hlb RANGE           blend HLB; 5-13 unless set, as far as these reach
-  --trials N            12 unless set, or 6 a day; after logs 6
-  --days N|NAMES        3, or "Mon, Tue, Thu"; a day holds 12 at most. After logs
-                        "Thu, Fri"; unless set the day after the last that is counted
+  --trials N            12 unless set, or 6 a day; after logs as the report has
+  --days N|NAMES        3, or "Mon, Tue, Thu"; unless set one for 6 trials; a day
+                        holds 12 at most. After logs "Thu, Fri"; unless set the day
+                        after the last that is counted
   --cooks NAMES         one a day, by turns; after logs of one cook that one unless set
   --batch G             grams of a trial; unless set grams are for 100 g of mix, and
                         batch, fill and chargers go by your canister's marking
@@ -287,5 +290,5 @@ func help(c *call, args []string) error {
 }
 
 func noCommand(name string) string {
-	return fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, plan, blend, grade and help", quoted(name))
+	return fmt.Sprintf("there is no command %s; the commands are report, trend, check, sheet, plan, blend, grade, version and help", quoted(name))
 }

@@ -373,7 +373,7 @@ func TestPlanSheet(t *testing.T) {
 // A kitchen's own ingredients count in blend.
 func TestBlendTakesTheKitchensValues(t *testing.T) {
 	kitchen := kitchenBook(t, map[string][][]any{"Ingredients": {{"Name in the log", "What it is", "HLB", "Use limit %"}, {"blue tin", "emulsifier", 14, 0.5}}})
-	if said := called(t, exitDone, "blend", "GMS 4, blue tin: 2", "--batch", "300", "--kitchen", kitchen); !strings.Contains(said, "blue tin: HLB 14") || !strings.Contains(said, "ABOVE the 0.5 %") {
+	if said := called(t, exitDone, "blend", "GMS 4, blue tin: 2", "--batch", "300", "--kitchen", kitchen); !strings.Contains(said, "blue tin: HLB 14") || !strings.Contains(said, "above the 0.5 %") {
 		t.Error(said)
 	}
 }

@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/trial"
 	"foamfield/reports"
+	"foamfield/reports/cook"
 	"foamfield/reports/document"
 	"foamfield/reports/pdf"
 	"foamfield/reports/text"
@@ -104,6 +105,9 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 	}
 	show.step("drawing and laying out")
 	said := reports.Build(results)
+	if r.study.Portions > 0 {
+		said.Brief = slices.Insert(said.Brief, min(1, len(said.Brief)), cook.Unpriced(results)...)
+	}
 	files, err := render(c.ctx, results, said, r.write, r.paper)
 	if err != nil {
 		return err

@@ -153,6 +153,7 @@ func (w *work) needsFat(d *Dose) {
 		fmt.Sprintf("how much fat is in %s is not known, so the fat percent of the mix cannot be worked out", say.Quoted(d.Name)),
 		fmt.Sprintf("write it in the header (\"%s 35 %% fat\"), or add a sheet Ingredients with the header \"Name in the log | What it is | Fat %%\" and its row", d.Name)).
 		OnceOf(d.Name).Asking(trial.Question{Asked: "How much fat is in " + say.Quoted(d.Name) + ", in percent?", Blocks: true, Only: trial.OnFat,
+		Type: fmt.Sprintf("write it in the header of the column, for example \"%s 35 %% fat\"", d.Name),
 		Cure: trial.Cure{Sheet: "Ingredients", Row: []string{d.Name, d.What.Name, "", trial.Open}}}))
 }
 

@@ -100,8 +100,9 @@ func (q Question) Do() string {
 	}
 	do := fmt.Sprintf("type on a sheet %s of the log, under the header “%s”, the row “%s”",
 		q.Cure.Sheet, strings.Join(q.Cure.Header(), " | "), strings.Join(q.Cure.Row, " | "))
-	if slices.ContainsFunc(q.Cure.Row, func(cell string) bool { return strings.Contains(cell, Open) }) {
-		do += ", with the answer for " + Open
+	open := slices.ContainsFunc(q.Cure.Row, func(cell string) bool { return strings.Contains(cell, Open) })
+	if open {
+		do += ", with your answer in place of " + Open
 	}
 	if strings.HasSuffix(strings.ToLower(q.At.File), ".csv") {
 		do = "save the log as .xlsx and " + do
@@ -109,7 +110,10 @@ func (q Question) Do() string {
 	if len(q.Choices) > 0 {
 		do += ": one of " + strings.Join(q.Choices, "; ")
 	}
-	if q.Type != "" {
+	switch {
+	case q.Type != "" && open:
+		do = q.Type + "; or " + do
+	case q.Type != "":
 		do = q.Type + "; or, to do without it, " + do
 	}
 	return do

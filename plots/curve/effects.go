@@ -160,7 +160,7 @@ func (f *effectsFigure) finding() string {
 // changeWords says what a panel shows, in its corner.
 func changeWords(e result.Effect) string {
 	if e.Verdict == result.CannotTell || !(e.Change.Mid > 0) || !wording.Finite(e.Change.Mid) {
-		return "unclear"
+		return "not shown to matter"
 	}
 	lead := ""
 	if e.Verdict == result.Likely {

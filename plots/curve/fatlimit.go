@@ -96,7 +96,7 @@ func (f *fatFigure) caption(absent int) string {
 	s := []string{
 		"At each fat percent the other numbers are set as well as these trials know how.",
 		f.bandWords(),
-		"Beyond the band's ends there are too few trials to say. The words along the top name what most often goes wrong first.",
+		"Beyond the band's ends there are too few trials to say. The words along the top name what most often goes wrong first with the best mix there.",
 		mark.Tallied(f.r, mark.FatesOf(f.shown)),
 	}
 	switch {
@@ -125,7 +125,7 @@ func (f *fatFigure) finding() string {
 			goal = "No fat percent reaches " + wording.WantedInTen(f.wanted) + ": "
 		}
 		if fat, chance, ok := wording.Surest(r, wording.FatPercent); ok { // which lies near what worked, rarely at the very top
-			return wording.Capital(fmt.Sprintf("%sthe surest start works %s, at %s %% fat", goal, wording.ChanceAgainst(chance, f.wanted), wording.Number(fat, 0))) + wording.Unproven(r)
+			return wording.Capital(fmt.Sprintf("%sthe start works %s, at %s %% fat", goal, wording.ChanceAgainst(chance, f.wanted), wording.Number(fat, 0))) + wording.Unproven(r)
 		}
 		return wording.Capital(fmt.Sprintf("%sthe best is %s, at %s %% fat", goal, wording.ChanceAgainst(at.Chance.Mean, f.wanted), wording.Number(at.FatPercent, 0))) + wording.Unproven(r)
 	}
@@ -133,10 +133,14 @@ func (f *fatFigure) finding() string {
 	for end+1 < len(f.steps) && f.steps[end+1].Workable {
 		end++
 	}
-	rich := f.steps[end].FatPercent
-	for _, s := range r.Starts {
-		if v, ok := wording.Told(s.Mix.FatPercent); ok && s.Aim == result.Richest && s.Status == result.Recommended {
-			rich = v
+	rich, by := f.steps[end].FatPercent, result.Outcome("")
+	if end+1 < len(f.steps) {
+		by = f.steps[end+1].LimitedBy
+	}
+	if r.FatEnd != nil {
+		rich = r.FatEnd.FatPercent
+		if r.FatEnd.FailsFirstBy != "" {
+			by = r.FatEnd.FailsFirstBy
 		}
 	}
 	switch but := wording.Unproven(r); {
@@ -146,8 +150,8 @@ func (f *fatFigure) finding() string {
 		return fmt.Sprintf("Even at %s %% fat, the most tried, the best mix works at least %s", wording.Number(f.steps[end].FatPercent, 0), wording.WantedTimes(f.wanted))
 	}
 	title := fmt.Sprintf("Fat can go to about %s %% and still work %s", wording.Number(rich, 0), wording.WantedTimes(f.wanted))
-	if w := wording.LimitWord(r, f.steps[end+1].LimitedBy); w != "" {
-		title += "; beyond that the foam " + w
+	if w := wording.LimitWord(r, by); w != "" {
+		title += "; a richer foam most often " + w + " first"
 	}
 	return title
 }
@@ -177,7 +181,7 @@ func (f fatFigure) paint(c draw.Canvas, n *drawing.Names) {
 	// The strips are named beside the axis, at the values that would lie there.
 	at := func(share float64) float64 { return (share - up.Below) / (1 - up.Below - up.Above) }
 	ticks := append(drawing.TimesInTen(),
-		plot.Tick{Value: at(1 - laneShare/2), Label: "limit"},
+		plot.Tick{Value: at(1 - laneShare/2), Label: "fails by"},
 		plot.Tick{Value: at(1 - laneShare - trialShare/2), Label: "worked"},
 		plot.Tick{Value: at(below - trialShare/2), Label: "failed"})
 	if f.unknown {

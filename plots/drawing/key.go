@@ -13,6 +13,7 @@ type Entry struct {
 	Sign  Sign
 	Words string
 	Wide  vg.Length // of the sign, where it is wider than most
+	Set   string    // its entries stand together: all in the picture, or all below
 }
 
 const signWidth = 20 // room for a key's sign

@@ -42,6 +42,16 @@ func (f Figure) without(some []Entry) (rest []Entry) {
 	return rest
 }
 
+// withSets is some entries with the others of their sets: half a set below is no key.
+func (f Figure) withSets(some []Entry) (all []Entry) {
+	for _, e := range f.Key {
+		if slices.ContainsFunc(some, func(s Entry) bool { return s.Words == e.Words || s.Set != "" && s.Set == e.Set }) {
+			all = append(all, e)
+		}
+	}
+	return all
+}
+
 // try draws the figure on nothing and returns what has no name then.
 func (f Figure) try(size vg.Point, below []Entry) (nameless []Entry) {
 	defer func() {
@@ -49,7 +59,7 @@ func (f Figure) try(size vg.Point, below []Entry) (nameless []Entry) {
 			nameless = f.without(below)
 		}
 	}()
-	return f.lay(draw.NewCanvas(new(recorder.Canvas), size.X, size.Y), below)
+	return f.withSets(f.lay(draw.NewCanvas(new(recorder.Canvas), size.X, size.Y), below))
 }
 
 // settle finds what has to stand below on a sheet of a given size: the key takes

@@ -36,7 +36,7 @@ func Key(r *result.Results, shown []Shown) []drawing.Entry {
 	var key []drawing.Entry
 	for k := range Fates {
 		if n[k] > 0 {
-			key = append(key, drawing.Entry{Sign: keyMark(k), Words: FateWord(r, k)})
+			key = append(key, drawing.Entry{Sign: keyMark(k), Words: FateWord(r, k), Set: "fates"})
 		}
 	}
 	return key

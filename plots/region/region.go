@@ -59,7 +59,7 @@ func over(r *result.Results, gridName, name string) (drawing.Figure, bool) {
 	f.makeKey()
 	return drawing.Figure{
 		Name: name, Title: title, Subject: f.plain(), Caption: f.caption(absent), Alt: f.alt(),
-		Key: f.key, Several: f.several, Panel: drawing.PanelHeight + 30, Paint: f.paint,
+		Key: f.key, Several: f.several, Panel: drawing.PanelHeight + 12, Paint: f.paint,
 	}.Sized(drawing.FigureWidth), true
 }
 
@@ -196,7 +196,7 @@ func (f *figure) finding() string {
 		sy, _, okY := wording.Surest(f.r, g.Y.Variable)
 		name := "the best"
 		if okX && okY { // which lies near what worked, rarely at the very top
-			name, chance = "the surest start", wording.ChanceAgainst(p, f.wanted)+wording.Unproven(f.r)
+			name, chance = "the start", wording.ChanceAgainst(p, f.wanted)+wording.Unproven(f.r)
 			best = wording.List([]string{wording.Amount(f.r, g.X.Variable, sx), wording.Amount(f.r, g.Y.Variable, sy)})
 		}
 		if f.wanted == 0 {
@@ -225,7 +225,7 @@ func rightName(r *result.Results, name string) string {
 }
 
 func (f *figure) makeKey() {
-	f.key = []drawing.Entry{{Sign: keyBands, Words: "works, times in 10", Wide: bandWide*vg.Length(len(drawing.Bands)) + 6}, {Sign: keyHatch, Words: "not tried"}}
+	f.key = []drawing.Entry{{Sign: keyBands, Words: "works, times in 10", Wide: bandWide*vg.Length(len(drawing.Bands)) + 6}, {Sign: keyHatch, Words: "tried too little to say"}}
 	if f.workable {
 		f.key = append(f.key, drawing.Entry{Sign: drawing.KeyLine(drawing.Accent, drawing.WantedWidth), Words: f.wantedWords()})
 	}
@@ -298,7 +298,7 @@ func (f *figure) caption(absent int) string {
 		}
 		s = append(s, where+" most often first "+wording.Either(words)+"; slanted words stand where.")
 	}
-	s = append(s, "Hatched: no trials near enough to say.")
+	s = append(s, "Hatched: tried too little to say, even where a trial lies.")
 	for _, start := range f.r.Starts {
 		if name, v := f.offPlane(start.Mix); name != "" {
 			s = append(s, fmt.Sprintf("The %s start is not marked: it has %s.", start.Aim, wording.Amount(f.r, name, v)))

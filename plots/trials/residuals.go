@@ -154,7 +154,7 @@ func (f residualsFigure) labels() (out []string) {
 func residualFinding(r *result.Results, of, name string) string {
 	found := map[result.Verdict][]string{}
 	var between []string
-	drift, hidden := false, ""
+	drift, hinted, hidden, hint := false, false, "", ""
 	for _, e := range r.GroupEffects {
 		if e.Result != of || e.By != "day" && e.By != "cook" && e.By != "order" {
 			continue
@@ -175,6 +175,10 @@ func residualFinding(r *result.Results, of, name string) string {
 			between = append(between, e.By+"s")
 		}
 		found[e.Verdict] = append(found[e.Verdict], words)
+		hinted = hinted || strings.HasPrefix(e.Sentence, "suggested")
+	}
+	if hinted {
+		hint = "; one is suggested"
 	}
 	switch {
 	case len(found[result.Clear]) > 0:
@@ -182,11 +186,11 @@ func residualFinding(r *result.Results, of, name string) string {
 	case len(found[result.Likely]) > 0:
 		return wording.Capital(name + " likely " + wording.List(found[result.Likely]) + "; these trials do not make it certain")
 	case len(between) > 0 && drift:
-		return "No difference between " + strings.Join(between, " or ") + ", and no drift, shows in " + name
+		return "No difference between " + strings.Join(between, " or ") + ", and no drift, is shown in " + name + hint
 	case len(between) > 0:
-		return "No difference between " + strings.Join(between, " or ") + " shows in " + name
+		return "No difference between " + strings.Join(between, " or ") + " is shown in " + name + hint
 	case drift:
-		return "No drift from first to last shows in " + name
+		return "No drift from first to last is shown in " + name + hint
 	case hidden != "":
 		return wording.Capital(hidden)
 	}

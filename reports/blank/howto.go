@@ -15,7 +15,7 @@ var howTo = []paragraph{
 	{"Hold", holdEnds},
 	{"Drained", drainageRead},
 	{"Empty", "An empty result means that nobody looked. Type 0 only for what was looked at and found to be none."},
-	{"Then", "Close the file and drop it on the page foamfield.html or on the program, or type: foamfield check, a space, and the name of this file. It says what was understood and what to mend."},
+	{"Then", "Close the file and drop it on the program, or on its page (foamfield.html) if you have it, or type: foamfield check, a space, and the name of this file. It says what was understood and what to mend."},
 	{"Safety", ""},
 	{"Canister", "Follow the maker's instructions and the marking for fill and chargers, and check that neither head nor canister is recalled. Wear eye protection."},
 	{"Clogged", "Do not open it. Vent it first, nozzle up, under a cloth and away from people. Strain every mix."},

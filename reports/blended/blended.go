@@ -3,6 +3,7 @@ package blended
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -19,11 +20,11 @@ func Tell(out *strings.Builder, b *blended.Blend) {
 	}
 	rows := [][]string{{"", grams, "% of mix", "% of fat part", "% of water part", "scale error"}}
 	for _, l := range b.Lines {
-		off := figures(l.ScaleErrorPercent) + " %"
+		off := atMost(l.ScaleErrorPercent, 1) + " %"
 		if b.InParts {
 			off = ""
 		}
-		rows = append(rows, []string{l.Name, text.Short(l.Grams), text.Dash(l.PercentOfMix), text.Dash(l.PercentOfFat), text.Dash(l.PercentOfWater), off})
+		rows = append(rows, []string{l.Name, weighedTo(l.Grams, b.Step), text.Dash(l.PercentOfMix, 2), text.Dash(l.PercentOfFat, 2), text.Dash(l.PercentOfWater, 2), off})
 	}
 	text.Table(out, rows)
 	out.WriteString("\n")
@@ -50,6 +51,27 @@ func figures(v float64) string {
 		return fmt.Sprintf("%.0f", v)
 	}
 	return fmt.Sprintf("%.2g", v)
+}
+
+// atMost is an error to so many digits; one too small for them is less than the last.
+func atMost(v float64, digits int) string {
+	if least := math.Pow10(-digits); v < least/2 {
+		return "under " + strconv.FormatFloat(least, 'f', digits, 64)
+	}
+	return strconv.FormatFloat(v, 'f', digits, 64)
+}
+
+// weighedTo is grams as a scale shows them; what is not of its steps, such as parts, as it is.
+func weighedTo(grams, step float64) string {
+	digits := 0
+	if step > 0 && step < 1 {
+		digits = int(math.Ceil(-math.Log10(step) - 1e-9))
+	}
+	s := strconv.FormatFloat(grams, 'f', digits, 64)
+	if shown, err := strconv.ParseFloat(s, 64); err != nil || math.Abs(shown-grams) > 1e-6 {
+		return text.Short(grams)
+	}
+	return s
 }
 
 func tellSums(out *strings.Builder, b *blended.Blend) {
@@ -86,8 +108,8 @@ func tellHLB(out *strings.Builder, b *blended.Blend) {
 		}
 		return
 	}
-	fmt.Fprintf(out, "Blend HLB %.2f", h.Value)
-	if h.High-h.Low > 0.005 {
+	fmt.Fprintf(out, "Blend HLB %.1f", h.Value)
+	if h.High-h.Low > 0.05 {
 		fmt.Fprintf(out, "; anything from %.1f to %.1f, as far as the emulsifiers' own are known", h.Low, h.High)
 	}
 	out.WriteString(".\n")
@@ -109,13 +131,13 @@ func hlbRange(r blended.Range) string {
 func tellScale(out *strings.Builder, b *blended.Blend) {
 	var may []string
 	if e := b.HLBScaleError; e != nil {
-		may = append(may, fmt.Sprintf("the blend HLB by %.2g", *e))
+		may = append(may, "the blend HLB by "+atMost(*e, 1))
 	}
 	if e := b.EmulsifierScaleError; e != nil {
-		may = append(may, fmt.Sprintf("the emulsifier percent by %.2g", *e))
+		may = append(may, "the emulsifier percent by "+atMost(*e, 2))
 	}
 	if len(may) > 0 {
-		fmt.Fprintf(out, "On a scale that reads to %s g weighing can move %s, at most.\n", text.Short(b.Step), wording.List(may))
+		fmt.Fprintf(out, "On a scale that reads to %s g, weighing can change %s at most.\n", text.Short(b.Step), wording.List(may))
 	}
 	for _, l := range b.Lines {
 		if l.TooLittle != nil {
@@ -128,14 +150,13 @@ func tellRemedy(out *strings.Builder, l blended.Line, step float64) {
 	r := l.TooLittle
 	fmt.Fprintf(out, "%s g of %s cannot be weighed within 5 %% on this scale (off by up to %s %%).\n", exact(l.Grams), text.OneLine(l.Name), figures(l.ScaleErrorPercent))
 	if p := r.Premix; p != nil {
-		carrier, instead := text.OneLine(p.Carrier), ""
+		carrier := text.OneLine(p.Carrier)
 		if carrier == "" {
 			carrier = map[bool]string{true: "the fat", false: "the water part"}[p.Fat]
 		}
-		instead = fmt.Sprintf(" and %s g less %s", exact(p.Less), carrier)
-		how := map[bool]string{true: "melt", false: "disperse"}[p.Fat]
-		fmt.Fprintf(out, "  Pre-mix: %s %s g of it in %s g of %s, then take %s g of that%s: right to %.2g %%.\n",
-			how, exact(p.Weigh), exact(p.Into), carrier, exact(p.Take), instead, p.ErrorPercent)
+		how := map[bool]string{true: "Melt", false: "Stir"}[p.Fat]
+		fmt.Fprintf(out, "  %s %s g of it into %s g of %s: this is a pre-mix.\n  Use %s g of the pre-mix, and so take %s g less of %s. Error: at most %.2g %%.\n",
+			how, exact(p.Weigh), exact(p.Into), carrier, exact(p.Take), exact(p.Less), carrier, p.ErrorPercent)
 	}
 	if r.Batch > 0 {
 		fmt.Fprintf(out, "  Or make a batch of %s g or more, of which a canister gets no more than its marking allows.\n", text.Short(r.Batch))
@@ -148,7 +169,7 @@ func tellLimits(out *strings.Builder, b *blended.Blend) {
 	for _, o := range b.Over {
 		verdict := "within"
 		if o.Passed {
-			verdict = "ABOVE"
+			verdict = "above"
 		}
 		fmt.Fprintf(out, "Use limit: %s %s %% of the mix, %s the %s %% for %s. Check the text in force where you serve.\n",
 			text.OneLine(wording.List(o.Names)), text.Short(o.Percent), verdict, text.Short(o.LimitPercent), text.OneLine(o.Where))
@@ -174,13 +195,13 @@ func TellStandIn(out *strings.Builder, s *blended.StandIn, old, with string) {
 	out.WriteString("An equal HLB is no promise of an equal foam: which emulsifier it is can matter more. So find out:\n\n")
 	test := s.Test
 	var turns []string
-	for i, isNew := range test.Turns {
-		turns = append(turns, fmt.Sprintf("%d %s", i+1, map[bool]string{true: "new", false: "old"}[isNew]))
+	for _, isNew := range test.Turns {
+		turns = append(turns, map[bool]string{true: "new", false: "old"}[isNew])
 	}
-	fmt.Fprintf(out, "  In one day, all else alike: %s.\n", strings.Join(turns, ", "))
+	fmt.Fprintf(out, "  Make %d foams in one day, all else alike, in this order: %s.\n", len(turns), strings.Join(turns, ", "))
 	fmt.Fprintf(out, "  old: %s\n  new: %s\n", inGrams(s.Old), inGrams(s.New))
-	fmt.Fprintf(out, "  Holds of one formula scatter by 15 to 30 %% (assumed, from no log of yours), so %d of each show a hold that is\n  %.1f to %.1f times the other; a smaller difference may stay hidden.\n",
-		test.Each, test.Shows[0], test.Shows[1])
+	fmt.Fprintf(out, "  To be seen with %d of each, one must hold %.1f times as long as the other; %.1f times if your foams repeat well\n  (holds of one formula that scatter by 30 or 15 %%: assumed, from no log of yours).\n",
+		test.Each, test.Shows[1], test.Shows[0])
 }
 
 func inGrams(b *blended.Blend) string {

@@ -46,7 +46,7 @@ func (b pages) works() document.Paragraph {
 	if !b.LeftOut(result.DrainedPercent) {
 		targets = append(targets, asked{"the drained limit", t.DrainedPercent}, asked{"the minute of drainage", t.DrainedAtMinutes})
 	}
-	targets = append(targets, asked{"how sure", t.WantedChance})
+	targets = append(targets, asked{"the wanted chance", t.WantedChance})
 	var assumed []document.Text
 	var by sources
 	for _, asked := range t.Results {

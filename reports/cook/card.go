@@ -70,6 +70,8 @@ func (b pages) startName(i int, s result.Start) string {
 	switch {
 	case i == 0 && b.Bare():
 		return "best guess"
+	case i == 0 && s.Status != result.Recommended:
+		return "best start so far"
 	case s.Aim == result.Richest:
 		return "richest start"
 	}
@@ -113,10 +115,10 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 			if w := l.WithinGrams; w != nil && *w > 0 {
 				line.Within = say.Text("± ", say.Num(q+".within_grams", *w, digits), " g")
 			} else if w != nil {
-				line.Within = say.Text("nothing")
+				line.Within = say.Text("weigh exactly")
 			}
 			if l.PercentOfPart != nil && l.Part != "" {
-				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
+				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), mixes.OfPart(l))
 			}
 			part.Lines = append(part.Lines, line)
 			total += l.Grams
@@ -131,7 +133,7 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 		c.TotalOunces = b.Ounces(path+".ingredients[*].ounces", &ounces)
 	}
 	if lines[0].WithinGrams != nil {
-		c.Note = say.Text("All weights may be off by this much together: the mix still works nearly as often.")
+		c.Note = say.Text("Each weight may be off by as much as it says, all at the same time: the mix still works nearly as often.")
 	}
 }
 
@@ -169,7 +171,7 @@ func (b pages) steps(c *document.Card) {
 		}
 	}
 	if n := len(critical); n > 0 {
-		c.Mind = append([]document.Text{say.Text(say.Plural(n, "Step ", "Steps "), say.Listed(critical), " of the method.")}, c.Mind...)
+		c.Mind = append([]document.Text{say.Text("Take most care with ", say.Plural(n, "step ", "steps "), say.Listed(critical), " of the method.")}, c.Mind...)
 	}
 }
 

@@ -35,6 +35,14 @@ func (b pages) costs() []document.Block {
 	return out
 }
 
+// Unpriced says that portions were asked for and nothing has a price, where that is so.
+func Unpriced(r *result.Results) []document.Block {
+	if len(r.Starts) == 0 || r.Starts[0].Cost != nil {
+		return nil
+	}
+	return []document.Block{document.Paragraph{Text: say.Text("Portions are for their cost, and no ingredient has a price: type it on an Ingredients sheet of the log, under Prices, for example 12.50 / kg.")}}
+}
+
 // cost is an amount of money: of a batch, and of a portion or else of 100 g.
 func (b pages) cost(path string, c *result.Cost) document.Text {
 	money := func(key string, v float64) document.Text {

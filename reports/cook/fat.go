@@ -67,31 +67,34 @@ func (b pages) beyond() []document.Text {
 			items = append(items, say.Text("How far the fat can go is not known: ", b.tooShort(), "."))
 		case last < 0:
 			worst := b.R.FatLimit[n-1]
-			items = append(items, say.Text("No mix is ", b.SureEnough(), " at any fat percent that was tried; at ", at(n-1), " % it fails first by "+b.Failings(worst.LimitedBy)+"."))
+			items = append(items, say.Text("No mix is ", b.SureEnough(), " at any fat percent that was tried. At ", at(n-1), " %, the most tried, the best mix fails first by "+b.Failings(worst.LimitedBy)+"."))
 		case last < n-1:
 			end := slices.IndexFunc(b.R.FatLimit[last+1:], func(l result.FatLimit) bool { return l.Chance.Mean < b.R.Targets.WantedChance.Value })
 			if end != 0 {
-				items = append(items, say.Text("From about ", at(last+1), " % fat on mixes may work as often, but none is named as a start: they clog too often, or lie too far from what was tried."))
+				items = append(items, say.Text("From about ", at(last+1), " % fat on some mixes may work as often. None of them is named as a start: they clog too often, or lie too far from what was tried."))
 			}
 			if end >= 0 {
-				end += last + 1
-				items = append(items, say.Text("From about ", at(end), " % fat on no mix is ", b.SureEnough(), ": it fails first by "+b.Failings(b.R.FatLimit[end].LimitedBy)+"."))
+				items = append(items, say.Text("No richer mix is ", b.SureEnough(), ": the best of them most often fail first by "+b.Failings(b.endsBy(last+1+end))+"."))
 			}
 		default:
 			items = append(items, say.Text("Up to ", at(last), " % fat, the most that was tried, some mix is ", b.SureEnough(), "; of richer ones nothing is known."))
 		}
 	}
-	other := "other "
-	if last < 0 { // than none
-		other = ""
-	}
 	if first := b.stoppers(); len(first) > 0 {
-		items = append(items, say.Text("Of 100 "+other+"mixes inside what was tried about ", say.Listed(first), "."))
+		items = append(items, say.Text("Of 100 mixes inside what was tried that fail too often, about ", say.Listed(first), "."))
 	}
 	if t := b.tried(); t != nil {
 		items = append(items, say.Text("The trials cover ", t, "; of mixes outside nothing is known."))
 	}
 	return items
+}
+
+// endsBy is what ends the fat: one cause for the whole page, else that of the first step.
+func (b pages) endsBy(step int) result.Outcome {
+	if end := b.R.FatEnd; end != nil && end.FailsFirstBy != "" {
+		return end.FailsFirstBy
+	}
+	return b.R.FatLimit[step].LimitedBy
 }
 
 // tooShort says how long foams were watched, within a sentence.

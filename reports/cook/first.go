@@ -96,10 +96,14 @@ func (b pages) starts() []document.Block {
 	}
 	blocks = append(blocks, b.asOf()...)
 	name := "Surest start"
-	if b.Bare() {
+	switch {
+	case b.Bare():
 		name = "Best guess"
+	case b.R.Status != result.Recommended:
+		name = "Best start so far"
 	}
 	blocks = append(blocks, b.inGrams(name, path, start)...)
+	blocks = append(blocks, b.bestMade()...)
 	blocks = append(blocks, b.costs()...)
 	blocks = append(blocks, b.service()...)
 	promise := "Likely to work"
@@ -113,6 +117,9 @@ func (b pages) starts() []document.Block {
 	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(promise + silent)})
 	blocks = append(blocks, b.works(), say.Head("How sure, and how it would fail"))
 	blocks = append(blocks, b.Sure(path, start)...)
+	if say.AtLeast(start.Chance.Mean, start.Chance.Low) != "" {
+		blocks = append(blocks, document.Paragraph{Text: say.Text("“Perhaps only” is how few it may be in the long run: the chance that it is fewer still is 1 in 20.")})
+	}
 	beyond := b.beyond()
 	title := "How far the fat can go"
 	if len(beyond) > 0 {

@@ -17,7 +17,7 @@ func (b pages) next() document.Section {
 		return s
 	}
 	t := document.Table{Caption: "In this order. Strain every mix and wear eye protection; if one clogs, do not open it: vent first.",
-		Head: []string{"", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false}}
+		Head: []string{"", "make", "mix", "works", "clogs", "why"}, Numeric: []bool{true, false, false, false, false, false}, Cards: true}
 	same := b.sameExtras()
 	grams := slices.ContainsFunc(b.R.NextTrials, func(n result.NextTrial) bool { return len(n.Ingredients) > 0 })
 	for i, n := range b.R.NextTrials {

@@ -28,6 +28,31 @@ func (b pages) stopped() []document.Block {
 	return blocks
 }
 
+// bestMade is the best trial made, in one sentence beside a start that is another mix.
+func (b pages) bestMade() []document.Block {
+	best := b.R.BestSeen
+	if best == nil || best.Works == nil || !*best.Works || b.SameMix(b.R.Starts[0].Mix, best.Mix) {
+		return nil
+	}
+	mix := b.MixOnly("best_seen.mix", best.Mix)
+	if len(best.Ingredients) > 0 {
+		mix = b.InLine("best_seen", best.Ingredients)
+	}
+	return []document.Block{document.Paragraph{Text: say.Text("The best trial made so far is "+b.TrialNamed(best.At, best.ID)+": ", mix, ". ", b.saw(best))}}
+}
+
+// saw is what was seen of the best trial.
+func (b pages) saw(best *result.BestSeen) document.Text {
+	t := say.Text("Made ", mixes.Often("best_seen.made_times", best.MadeTimes))
+	if hold := say.Seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
+		t = say.Text(t, "; held ", hold, " minutes")
+	}
+	if drained := say.Seen("best_seen.drained_percent", best.Drained, 1); drained != nil {
+		t = say.Text(t, "; drained ", drained, " %")
+	}
+	return say.Text(t, ". This is what was seen, not what to expect: a good trial may be luck.")
+}
+
 // bestSeen sets the best trial made, and says what it is not.
 func (b pages) bestSeen(best *result.BestSeen) []document.Block {
 	name := b.TrialNamed(best.At, best.ID)
@@ -36,15 +61,7 @@ func (b pages) bestSeen(best *result.BestSeen) []document.Block {
 		fate = map[bool]string{true: "The best trial made is " + name + ": it worked",
 			false: "The trial that came nearest is " + name + ": it came out, but did not meet every target"}[*best.Works]
 	}
-	t := say.Text(fate+". Made ", mixes.Often("best_seen.made_times", best.MadeTimes))
-	if hold := say.Seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
-		t = say.Text(t, "; held ", hold, " minutes")
-	}
-	if drained := say.Seen("best_seen.drained_percent", best.Drained, 1); drained != nil {
-		t = say.Text(t, "; drained ", drained, " %")
-	}
-	t = say.Text(t, ". This is what was seen, not what to expect: a good trial may be luck.")
-	blocks := []document.Block{document.Paragraph{Text: t}}
+	blocks := []document.Block{document.Paragraph{Text: say.Text(fate+". ", b.saw(best))}}
 	if len(best.Ingredients) > 0 {
 		blocks = append(blocks, b.Formula("As it was made", "best_seen", result.Start{
 			Mix: best.Mix, Ingredients: best.Ingredients, MadeTimes: best.MadeTimes}))
@@ -72,6 +89,9 @@ func (b pages) happened() []document.Text {
 	add("broke", c.Broke, "trial split", "trials split")
 	add("short_hold", c.ShortHold, "trial fell too soon", "trials fell too soon")
 	add("too_wet", c.TooWet, "trial drained too much", "trials drained too much")
+	if c.Clogged+c.Partly+c.Broke+c.ShortHold+c.TooWet > c.Failed {
+		items = append(items, say.Text("A trial that failed in two ways is counted in both."))
+	}
 	add("unknown", c.Unknown, "trial is unclear", "trials are unclear")
 	add("still_standing", c.StillStanding, "trial still stood when watching stopped", "trials still stood when watching stopped")
 	add("no_emulsifier", c.NoEmulsifier, "trial had no emulsifier", "trials had no emulsifier")

@@ -59,6 +59,7 @@ type Table struct {
 	Head    []string
 	Numeric []bool // column is numbers: set right
 	Rows    [][]Text
+	Cards   bool   // on a telephone each row is a card, with its heads beside its cells
 	OneLine bool   // a row a line: what is too long for it ends in dots
 	Cut     string // "" or how many rows are not shown and where they are
 }

@@ -23,7 +23,7 @@ var (
 	style string
 
 	page = template.Must(template.New("page").Funcs(template.FuncMap{
-		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken,
+		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "together": together,
 		"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
 	}).Parse(pageSource))
 )

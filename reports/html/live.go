@@ -92,7 +92,7 @@ var mixEntries = map[string]entry{"fat_percent": {Name: "fat", Label: "Fat", Uni
 func (p *press) Bands() []string {
 	var out []string
 	for i := range drawing.Bands {
-		out = append(out, fmt.Sprintf("%d-%d", 2*i, 2*i+2))
+		out = append(out, fmt.Sprintf("%d–%d", 2*i, 2*i+2))
 	}
 	return out
 }

@@ -232,7 +232,7 @@ const chart = (() => {
       return (held ? held + " no mix" : "No mix") + " within what was tried works " + foamfield.times(wanted) + "; the best works " +
         foamfield.against(best, wanted) + ".";
     }
-    const span = low.toFixed(1) === high.toFixed(1) ? low.toFixed(1) : low.toFixed(1) + " to " + high.toFixed(1);
+    const span = low.toFixed(0) === high.toFixed(0) ? low.toFixed(0) : low.toFixed(0) + " to " + high.toFixed(0); // as the figure says it
     return (held ? held + " and the" : "With the") + " right " + map.right + ", mixes of " + span + " % fat work at least " + foamfield.times(wanted) + ".";
   }
 

@@ -47,7 +47,7 @@ func (b Run) Formula(name, path string, s result.Start) document.Formula {
 			Weigh: tolerance(p+".weighing_error_percent", l.WeighingErrorPercent),
 		}
 		if l.PercentOfPart != nil && l.Part != "" {
-			line.OfPart = say.Text(say.Num(p+".percent_of_part", *l.PercentOfPart, 1), " % of "+l.Part)
+			line.OfPart = say.Text(say.Num(p+".percent_of_part", *l.PercentOfPart, 1), OfPart(l))
 		}
 		f.Lines = append(f.Lines, line)
 		total += l.Grams
@@ -135,4 +135,12 @@ func (b Run) InLine(path string, lines []result.FormulaLine) document.Text {
 		parts = append(parts, say.Text(grams, l.Name))
 	}
 	return say.Listed(parts)
+}
+
+// OfPart ends the share of a part: an emulsifier is weighed to it, not a share of it.
+func OfPart(l result.FormulaLine) string {
+	if strings.HasPrefix(l.Kind, "emulsifier") {
+		return " g to 100 g of " + l.Part
+	}
+	return " % of " + l.Part
 }

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"foamfield/analysis/result"
-	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
 )
@@ -27,16 +26,16 @@ func (b Run) Rests(headline string) document.Text {
 	}
 	first := r.Trials[0]
 	said := func(v float64, of string) document.Span { return say.Num(path+of, v, 1) }
-	subject, would, has, unit := "this start", " would have ", "it has ", " % fat"
+	subject, would, unit := "This start", "would have ", " % fat"
 	if headline == "richest_fat_percent" {
-		subject = "the richest start"
+		subject = "The richest start"
 	}
 	if headline == "surest_chance" {
 		said = func(v float64, of string) document.Span { return say.OfHundred(path+of, v) }
-		would, has, unit = " would work ", "it works ", " times in 100"
+		would, unit = "would work ", " times in 100"
 	}
-	return say.Text(wording.Capital(b.TrialNamed(first.At, first.ID)), " matters most: without it "+subject+would, said(*first.Without, ".trials[0].without"), unit+
-		". Whichever one trial is left out, "+has, said(r.Low, ".low"), " to ", said(r.High, ".high"), unit+".")
+	return say.Text(subject+" rests most on "+b.TrialNamed(first.At, first.ID)+". Without that trial it "+would, said(*first.Without, ".trials[0].without"), unit+", not ",
+		said(r.Value, ".value"), ". Leaving out any one trial gives ", said(r.Low, ".low"), " to ", said(r.High, ".high"), unit+".")
 }
 
 // flips says that the answer hangs on single trials.

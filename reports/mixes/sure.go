@@ -61,7 +61,7 @@ func (b Run) Sure(path string, s result.Start) []document.Block {
 		}
 	}
 	if len(room) > 0 {
-		items = append(items, say.Text("Anything from ", say.Either(room), " does nearly as well, changed one at a time."))
+		items = append(items, say.Text("One number may move alone, and at most 5 foams in 100 more fail: ", say.Either(room), "."))
 	}
 	if t := b.settling(path, s); len(t) > 0 {
 		items = append(items, t)
@@ -108,9 +108,10 @@ func (b Run) holds(path string, p result.Predicted) document.Text {
 		return say.Text("It should hold about ", say.Num(path+".median", p.Median, 0), " minutes, likely between ",
 			say.Num(path+".low", p.Low, 0), " and ", say.Num(path+".high", p.High, 0), ".")
 	}
-	t := say.Text("It should hold longer than the ", say.Trimmed("watched_minutes", *w, 1), " minutes anybody watched")
-	if p.Low < *w {
-		t = say.Text(t, ", likely at least ", say.Num(path+".low", p.Low, 0))
+	watched := say.Trimmed("watched_minutes", *w, 1)
+	t := say.Text("It should hold more than ", watched, " minutes; nobody watched longer")
+	if p.Low < *w { // the lower of 90 % limits
+		t = say.Text(t, ". Of 20 such foams 19 should hold at least ", say.Num(path+".low", p.Low, 0), " minutes")
 	}
 	return say.Text(t, ".")
 }
@@ -132,7 +133,7 @@ func (b Run) fails(path string, s result.Start) document.Text {
 			if n.Text == "1" || n.Text == say.FewerThanOne {
 				does = say.Failing(b.R, o)
 			}
-			ways = append(ways, say.Text(n, " "+does, atMost(path, o, s)))
+			ways = append(ways, say.Text(n, " "+does, atMost(path, o, s), b.unseen(o, p)))
 		}
 	}
 	if len(ways) == 0 {
@@ -142,6 +143,16 @@ func (b Run) fails(path string, s result.Start) document.Text {
 		return say.Listed(ways)
 	}
 	return say.Text("about ", say.Listed(ways))
+}
+
+// unseen says of a failure that no trial had it: the chance of it is from before any trial.
+func (b Run) unseen(o result.Outcome, p float64) document.Text {
+	c := b.R.Counts
+	n, counted := map[result.Outcome]int{result.CameOut: c.Clogged + c.Partly, result.Broke: c.Broke, result.HoldMinutes: c.ShortHold, result.DrainedPercent: c.TooWet}[o]
+	if !counted || n > 0 || p < say.AtLeastOne {
+		return nil
+	}
+	return say.Text(" (no trial did)")
 }
 
 // atMost says how often a start may clog, if that is more than was just said.
@@ -163,41 +174,45 @@ func (b Run) closest(path string, c *result.Closest) document.Text {
 	if c.Worked != nil {
 		outcome = map[bool]string{true: "it worked", false: "it did not work"}[*c.Worked]
 	}
-	var moves []document.Text
+	var had []document.Text
 	for _, v := range b.R.Variables {
 		d, ok := c.Differences[v.Name]
-		if !ok {
-			continue
+		if own, at := b.hadOf(c.At, v.Name); ok && own != nil && say.Num("", d, 1).Text != "0.0" {
+			had = append(had, b.Amount(at, v.Name, *own))
 		}
-		step := say.Num(path+".differences."+v.Name, d, 1)
-		unit := map[string]string{wording.FatPercent: " points", wording.EmulsifierPercent: " points", wording.EmulsifierGrams: " g"}[v.Name]
-		if v.FixedAt != nil {
-			step = say.Trimmed(path+".differences."+v.Name, d, 2)
-			if v.Unit != "" {
-				unit = " " + v.Unit
-			}
-		}
-		if step.Text == "0.0" || step.Text == "0" {
-			continue
-		}
-		way := "more"
-		if d < 0 {
-			way = "less"
-			step.Text = strings.TrimPrefix(step.Text, "−")
-		}
-		if step.Text == "1.0" {
-			unit = strings.TrimSuffix(unit, "s")
-		}
-		moves = append(moves, say.Text(step, unit+" "+way+" "+b.Label(v.Name)))
 	}
 	noted := ""
 	if c.Note != "" {
 		noted = " You noted of it: “" + shortened(c.Note) + "”."
 	}
-	if len(moves) == 0 {
+	if len(had) == 0 {
 		return say.Text("The closest of your trials is " + name + ", nearly the same mix: " + outcome + "." + noted)
 	}
-	return say.Text("The closest of your trials is "+name+": "+outcome+". This mix has ", say.Listed(moves), "."+noted)
+	return say.Text("The closest of your trials is "+name+", with ", say.Listed(had), ": "+outcome+"."+noted)
+}
+
+// hadOf is what a trial had of a variable, and where results.json says so.
+func (b Run) hadOf(place, name string) (*float64, string) {
+	for i, t := range b.R.Trials {
+		if t.At != place {
+			continue
+		}
+		at := fmt.Sprintf("trials[%d].%s", i, name)
+		switch name {
+		case wording.FatPercent:
+			return t.FatPercent, at
+		case wording.EmulsifierPercent:
+			return t.EmulsifierPercent, at
+		case wording.EmulsifierGrams:
+			return t.EmulsifierGrams, at
+		case wording.BlendHLB:
+			return t.BlendHLB, at
+		}
+		if v, ok := t.Extras[name]; ok {
+			return &v, fmt.Sprintf("trials[%d].extras.%s", i, name)
+		}
+	}
+	return nil, ""
 }
 
 // shortened is a note that fits a sentence.
@@ -223,11 +238,12 @@ func (b Run) settling(path string, s result.Start) document.Text {
 	at := fmt.Sprintf("%s.confirm[%d]", path, last)
 	switch {
 	case !c.Settles:
-		return say.Text("Even ", say.Count(at+".made", c.Made), " mixes of it that all work would not settle that it is sure enough.")
+		return say.Text("Even ", say.Count(at+".made", c.Made), " more mixes of it that all work would not prove that it is sure enough.")
 	case c.Made == 0:
 		return nil
 	case c.Made == 1:
-		return say.Text("One more mix of it that works settles that it is sure enough.")
+		return say.Text("One more mix of it that works proves that it is sure enough.")
 	}
-	return say.Text("The next ", say.Count(at+".made", c.Made), " mixes of it settle that it is sure enough if all of them work; if one fails, it is not.")
+	return say.Text("To prove that it is sure enough, the next ", say.Count(at+".made", c.Made), " mixes of it must all work; the chance of that is ",
+		say.Chance(at+".all_work", c.AllWork), ". If one fails, it takes more.")
 }

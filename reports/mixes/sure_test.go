@@ -9,7 +9,7 @@ import (
 
 // The failures that are named make up nine tenths of what does not work.
 func TestFailuresAddUp(t *testing.T) {
-	b := Run{say.Run{R: &result.Results{}}}
+	b := Run{say.Run{R: &result.Results{Counts: result.Counts{Clogged: 1, Broke: 1, ShortHold: 1, TooWet: 1}}}}
 	for _, c := range []struct {
 		clogs, splits, falls, weeps float64
 		want                        string
@@ -37,8 +37,8 @@ func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
 	}{
 		{nil, 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
 		{minutes(40), 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
-		{minutes(30), 33, 22, "It should hold longer than the 30 minutes anybody watched, likely at least 22."},
-		{minutes(15), 33, 22, "It should hold longer than the 15 minutes anybody watched."},
+		{minutes(30), 33, 22, "It should hold more than 30 minutes; nobody watched longer. Of 20 such foams 19 should hold at least 22 minutes."},
+		{minutes(15), 33, 22, "It should hold more than 15 minutes; nobody watched longer."},
 	} {
 		b := Run{say.Run{R: &result.Results{WatchedMinutes: c.watched}}}
 		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {

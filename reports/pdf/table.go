@@ -324,7 +324,7 @@ func (p *press) formula(f document.Formula) error {
 		rows = append(rows, []document.Text{l.Name, bolder(l.Grams), l.Ounces, l.OfMix, l.OfPart, l.Weigh})
 	}
 	if f.Total.String() != "" {
-		rows = append(rows, []document.Text{strong("total"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
+		rows = append(rows, []document.Text{strong("in all"), bolder(f.Total), bolder(f.TotalOunces), nil, nil, nil})
 	}
 	whole := p.measure()
 	measure := whole

@@ -14,7 +14,7 @@ import (
 
 // cannotTell is what these trials do not show.
 func (b pages) cannotTell() document.Section {
-	s := document.Section{ID: "cannot-tell", Title: "What stays unclear", Reader: document.Scientist}
+	s := document.Section{ID: "cannot-tell", Title: "What these trials do not show", Reader: document.Scientist}
 	var items []document.Text
 	for _, n := range b.R.CannotTell {
 		items = append(items, say.Sentence(n.Sentence))
@@ -25,7 +25,7 @@ func (b pages) cannotTell() document.Section {
 	return s
 }
 
-var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "unclear"}
+var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "not shown"}
 
 // mostLevels is how many levels of days, cooks and lots the report lists.
 const mostLevels = 40
@@ -41,8 +41,8 @@ func (b pages) differences() []document.Block {
 	tests := document.Table{Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
 		Head:    []string{"result", "by", "trials", "beside", "statistic", "df", "residual df", "p", "adjusted p", "verdict", "largest inflation", "note"},
 		Numeric: []bool{false, false, true, false, true, true, true, true, true, false, true, false}}
-	levels := document.Table{Caption: "Each level as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
-		Head: []string{"result", "by", "level", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
+	levels := document.Table{Caption: "Each day, cook, canister or lot as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
+		Head: []string{"result", "by", "which", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
 	var notes numbered
 	for i, e := range b.R.GroupEffects {
 		p := fmt.Sprintf("group_effects[%d]", i)
@@ -50,7 +50,7 @@ func (b pages) differences() []document.Block {
 		if e.P != nil {
 			df = say.Text(say.Count(p+".df", e.DF))
 		}
-		tests.Rows = append(tests.Rows, []document.Text{say.Text(say.Outcome(e.Result)), say.Text(b.by(e)), say.Text(say.Count(p+".n", e.N)), say.Text(orders[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio, say.OfScore), df,
+		tests.Rows = append(tests.Rows, []document.Text{say.Text(say.Outcome(e.Result)), say.Text(b.by(e)), say.Text(say.Count(p+".n", e.N)), say.Text(say.Shapes[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio, say.OfScore), df,
 			measure(p+".residual_df", e.ResidualDF, 1), say.Probability(p+".p", e.P), say.Probability(p+".p_adjusted", e.PAdjusted), say.Text(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation, 1), say.Text(notes.mark(differenceNote(e)))})
 		levels.Rows = append(levels.Rows, b.sizes(p, e)...)
 	}
@@ -101,7 +101,7 @@ func (b pages) sizes(p string, e result.GroupEffect) (rows [][]document.Text) {
 		q := fmt.Sprintf("%s.levels[%d]", p, k)
 		size := band(q+".factor", l.Factor)
 		if l.Factor == nil && e.P != nil {
-			size[1] = say.Text("none: every result is a bound on one side")
+			size[1] = say.Text("none (bounds only)")
 		}
 		row(l.Name, say.Count(q+".trials", l.Trials), size)
 	}
@@ -127,10 +127,11 @@ func (b pages) smallest() []document.Block {
 	if len(b.R.Detectable) == 0 {
 		return nil
 	}
-	how := "A factor this large is found 8 times in 10 where it is there (power 0.8) and called 1 time in 20 where it is not (two-sided, α 0.05). " +
-		"Two formulas: each made so often more, with the scatter about the fit judged by. A variable: from one end of its tested range to the other, by the trials made and straight terms."
+	how := "The factor is the smallest that this log finds 8 times in 10 where it is there (power 0.8), with a false alarm 1 time in 20 (two-sided, α 0.05). " +
+		"Two formulas: “made” is how many times more each of them is made. A variable: from one end of its tested range to the other, by the trials made and straight terms. " +
+		"The SD of ln is the scatter about the fit judged by, by its degrees of freedom; σ under Fits is that of maximum likelihood, which is smaller."
 	t := document.Table{Caption: "The smallest difference these trials could show",
-		Head: []string{"result", "between", "made", "SD of ln", "df", "factor"}, Numeric: []bool{false, false, true, true, true, true}}
+		Head: []string{"result", "between", "made more times", "SD of ln", "df", "factor"}, Numeric: []bool{false, false, true, true, true, true}}
 	for i, d := range b.R.Detectable {
 		p := fmt.Sprintf("detectable[%d]", i)
 		between, made := "two formulas", document.Text(nil)

@@ -21,14 +21,14 @@ func (b pages) fits() document.Section {
 		"Each variable enters as (x − centre) / scale; emulsifier by its natural logarithm. The centres and scales are variables[] in results.json.")})
 	for i, f := range b.R.Fits {
 		if f.JudgedBy {
-			s.Blocks = append(s.Blocks, say.Head(wording.Capital(say.Outcome(f.Result))+", "+distribution(f)+", "+orders[f.Order]))
+			s.Blocks = append(s.Blocks, say.Head(wording.Capital(say.Outcome(f.Result))+", "+distribution(f)+", "+say.Shapes[f.Order]))
 			if f.JudgedReason != "" {
 				s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Sentence("shown because " + f.JudgedReason)})
 			}
 			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
 		}
 	}
-	all := document.Table{Caption: "Every fit. ● marks the one shown above.", Head: []string{"", "result", "distribution", "order", "n", "log-likelihood", "scatter σ", "left-out score", "likelihood R²", "R²", "note"},
+	all := document.Table{Caption: "Every fit. ● marks the one judged by, shown above.", Head: []string{"", "result", "distribution", "shape", "n", "log-likelihood", "scatter σ", "left-out score", "likelihood R²", "R²", "note"},
 		Numeric: []bool{false, false, false, false, true, true, true, true, true, true, false}}
 	var notes numbered
 	for i, f := range b.R.Fits {
@@ -37,7 +37,7 @@ func (b pages) fits() document.Section {
 		if f.JudgedBy {
 			mark = "●"
 		}
-		all.Rows = append(all.Rows, []document.Text{say.Text(mark), say.Text(say.Outcome(f.Result)), say.Text(distribution(f)), say.Text(orders[f.Order]), say.Text(say.Count(p+".n", f.N)),
+		all.Rows = append(all.Rows, []document.Text{say.Text(mark), say.Text(say.Outcome(f.Result)), say.Text(distribution(f)), say.Text(say.Shapes[f.Order]), say.Text(say.Count(p+".n", f.N)),
 			measure(p+".log_likelihood", f.LogLikelihood, say.OfScore), measure(p+".scale", f.Scale, say.OfTerm), measure(p+".leave_one_out_score", f.LeaveOneOutScore, say.OfScore),
 			measure(p+".likelihood_r_squared", f.LikelihoodRSquared, say.OfTerm), measure(p+".r_squared", f.RSquared, say.OfTerm), say.Text(notes.mark(why(f)))})
 	}
@@ -65,9 +65,6 @@ func why(f result.Fit) string {
 	}
 	return f.Failure
 }
-
-// orders name the terms of the mix that a fit has, or a test stands beside.
-var orders = map[int]string{1: "straight", 2: "curved"}
 
 // measure is num, or nothing where there is no number.
 func measure(path string, v *float64, digits int) document.Text {
@@ -97,7 +94,7 @@ func (b pages) judged(path string, f result.Fit) []document.Block {
 	add("log-likelihood", "log_likelihood", f.LogLikelihood, say.OfScore)
 	add("scatter σ", "scale", f.Scale, say.OfTerm)
 	add("likelihood R²", "likelihood_r_squared", f.LikelihoodRSquared, say.OfTerm)
-	add(map[bool]string{false: "mean left-out log density", true: "mean left-out log chance"}[f.Distribution == "logistic"], "leave_one_out_score", f.LeaveOneOutScore, say.OfScore)
+	add(map[bool]string{false: "left-out score (mean log density)", true: "left-out score (mean log chance)"}[f.Distribution == "logistic"], "leave_one_out_score", f.LeaveOneOutScore, say.OfScore)
 	add("residual SD", "residual_sd", f.ResidualSD, say.OfTerm)
 	add("R²", "r_squared", f.RSquared, say.OfTerm)
 	add("adjusted R²", "adjusted_r_squared", f.AdjustedRSquared, say.OfTerm)

@@ -27,8 +27,8 @@ func (b pages) trials() document.Section {
 		return s
 	}
 	s.Blocks = b.picture(nil, "trials")
-	t := document.Table{Caption: "Every trial as read, with what became of it and its place in the log. A dash: nothing came out.", OneLine: true,
-		Head:    []string{"trial", "fat, %", "emulsifier", "HLB", "held, min", "drained, %", "what became of it", "place", "note"},
+	t := document.Table{Caption: "Every trial as read, with its outcome (what became of it) and its place in the log. A dash: nothing came out.", OneLine: true, Cards: true,
+		Head:    []string{"trial", "fat, %", "emulsifier", "HLB", "held, min", "drained, %", "outcome", "place", "note"},
 		Numeric: []bool{false, true, true, true, true, true, false, false, false}}
 	shown := b.R.Trials[:min(len(b.R.Trials), mostTrials)]
 	percent := " %"

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"foamfield/analysis/result"
+	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
 )
@@ -15,7 +17,7 @@ func (b pages) region() document.Section {
 	if len(b.R.FatLimit) == 0 {
 		return s
 	}
-	t := document.Table{Caption: "The surest mix at each fat percent, and what it fails first by.",
+	t := document.Table{Caption: "The best mix at each fat percent, and what it fails first by." + b.notTheHighest(),
 		Head: []string{"fat, %", "emulsifier", "HLB", "works" + b.Given().String(), "fails first by"}, Numeric: []bool{true, true, true, false, false}}
 	shown := b.someFats()
 	for _, i := range shown {
@@ -39,6 +41,20 @@ func (b pages) region() document.Section {
 	}
 	s.Blocks = append(s.Blocks, t)
 	return s
+}
+
+// notTheHighest says why a mix of the table has a higher chance than the start, where one has.
+func (b pages) notTheHighest() string {
+	if len(b.R.Starts) == 0 {
+		return ""
+	}
+	start := b.R.Starts[0].Chance.Mean
+	if !slices.ContainsFunc(b.R.FatLimit, func(l result.FatLimit) bool {
+		return wording.Chance(l.Chance.Mean) != wording.Chance(start) && l.Chance.Mean > start
+	}) {
+		return ""
+	}
+	return " Some have a higher chance than the surest start: it lies in the middle of mixes nearly as good, where the trials know most, not at their edge."
 }
 
 // mostFats is how many rows show how a chance falls with the fat.

@@ -2,6 +2,7 @@ package peer
 
 import (
 	"fmt"
+	"strings"
 
 	"foamfield/analysis/result"
 	"foamfield/plots/wording"
@@ -104,9 +105,27 @@ func (b pages) averaged(path string, c result.Choice) (items []document.Text) {
 	}
 	last := "The chances are for a mix made by any " + c.By + " of this log."
 	if !told {
-		last = "These trials do not show whether it matters who makes the mix. " + last
+		last = "These trials do not show whether it matters who makes the mix" + b.hinted(c.By) + ". " + last
 	}
 	return append(items, say.Text(last))
+}
+
+// hinted says where a difference between cooks is suggested though not shown.
+func (b pages) hinted(by string) string {
+	for _, e := range b.R.GroupEffects {
+		if e.By == by && strings.HasPrefix(e.Sentence, "suggested") {
+			return ", though " + outcomeWord(e.Result) + " suggests it (see Days, cooks, canisters, lots and settings)"
+		}
+	}
+	return ""
+}
+
+// outcomeWord is a result in a sentence.
+func outcomeWord(name string) string {
+	if name == string(result.DrainedPercent) {
+		return "what drains"
+	}
+	return strings.TrimSuffix(strings.ReplaceAll(name, "_", " "), " minutes")
 }
 
 // more is a variable that rises, where "more" is not the word for it.
@@ -168,6 +187,6 @@ func (b pages) peak(path string, p result.Peak) document.Text {
 	case "high":
 		return say.Text("A mix works most often at ", at, ", the most that was tried, all else as in the start; more may help.")
 	}
-	return say.Text("A mix works most often at about ", at, ", all else as in the start; by these trials the best may lie anywhere from ",
-		b.Amount(path+".low", p.Variable, p.Low), " to ", b.Amount(path+".high", p.Variable, p.High), ".")
+	return say.Text("A mix works most often at about ", at, ", all else as in the start. That best value itself is known only to lie between ",
+		b.Amount(path+".low", p.Variable, p.Low), " and ", b.Amount(path+".high", p.Variable, p.High), " (90 % limits).")
 }

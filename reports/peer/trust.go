@@ -43,7 +43,7 @@ func (b pages) trust() document.Section {
 		s.Blocks = append(s.Blocks, say.Cut(t, mostColumns, "results.json"))
 	}
 	if items := b.noLonger(); len(items) > 0 {
-		s.Blocks = append(s.Blocks, say.Head("Whether more would lengthen the hold, whatever else it does"), document.List{Items: items})
+		s.Blocks = append(s.Blocks, say.Head("Where more no longer lengthens the hold, whatever else it does"), document.List{Items: items})
 	}
 	if len(b.R.Model) > 0 {
 		t := document.Table{Caption: "What the chances rest on: what each link of the chain was learnt from.",
@@ -69,8 +69,8 @@ func (b pages) noLonger() []document.Text {
 	for i, p := range b.R.Peaks {
 		if p.AtEdge == "" && p.NoLongerPay != nil {
 			path := fmt.Sprintf("peaks[%d]", i)
-			items = append(items, say.Text("The chance that more than ", b.Amount(path+".best", p.Variable, p.Best), " does not lengthen the hold is ",
-				say.Chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), ", all else as in the start."))
+			items = append(items, say.Text("Above ", b.Amount(path+".best", p.Variable, p.Best), " the hold gets no longer, all else as in the start: the chance of that is ",
+				say.Chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), "."))
 		}
 	}
 	return items

@@ -4,6 +4,7 @@ package planned
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -17,27 +18,65 @@ func Terminal(p *result.Plan, logs []string, path string) string {
 	var out strings.Builder
 	fmt.Fprintf(&out, "Written: %s, %s to fill in. Then: foamfield report %s\n\n",
 		text.OneLine(path), wording.Plural(len(p.Trials), "trial", "trials"), text.OneLine(strings.Join(append(logs, path), " ")))
+	short := lacks(p)
+	for _, s := range short {
+		fmt.Fprintf(&out, "%s\n\n", text.OneLine(s))
+	}
 	rows := [][]string{{"trial", "day", "fat %", "emulsifier %", "HLB", "for", "if it clogs, leave out"}}
 	for _, t := range p.Trials {
-		rows = append(rows, []string{t.ID, t.DayName, text.Dash(t.Mix.FatPercent), text.Dash(t.Mix.EmulsifierPercent), text.Dash(t.Mix.BlendHLB), t.Purpose, strings.Join(t.Skip, " ")})
+		rows = append(rows, []string{t.ID, t.DayName, text.Dash(t.Mix.FatPercent, 1), text.Dash(t.Mix.EmulsifierPercent, 2), text.Dash(t.Mix.BlendHLB, 1), purpose(t.Purpose), strings.Join(t.Skip, " ")})
+	}
+	if !slices.ContainsFunc(p.Trials, func(t result.PlannedTrial) bool { return t.DayName != "" }) {
+		for i := range rows {
+			rows[i] = slices.Delete(rows[i], 1, 2)
+		}
 	}
 	text.Table(&out, rows)
 	out.WriteString("\n")
-	for _, s := range Says(p) {
-		fmt.Fprintln(&out, text.OneLine(s))
+	for _, s := range Says(p)[len(short):] {
+		fmt.Fprintln(&out, text.Wrap(text.OneLine(s)))
 	}
 	for _, s := range p.Cautions {
-		fmt.Fprintln(&out, s)
+		fmt.Fprintln(&out, text.Wrap(s))
 	}
 	return out.String()
 }
 
+// purpose is what a trial is for, in the words of the report.
+func purpose(of string) string {
+	if of == "map" {
+		return "learn"
+	}
+	return of
+}
+
+// lacks are the ingredients that the plan takes more of than is at hand.
+func lacks(p *result.Plan) (out []string) {
+	for _, n := range p.Needs {
+		if n.Short && n.Stock != nil {
+			out = append(out, fmt.Sprintf("Not enough %s: the plan takes %.4g g and %.4g g are at hand.", n.Name, n.Grams, *n.Stock))
+		}
+	}
+	return out
+}
+
+// Span is a range in words.
+func Span(s [2]float64) string {
+	if s[0] == s[1] {
+		return exact(s[0])
+	}
+	return fmt.Sprintf("%s to %s", exact(s[0]), exact(s[1]))
+}
+
+func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
 // Says is what a plan takes and tells, a sentence each.
 func Says(p *result.Plan) (out []string) {
+	out = lacks(p)
 	var needs []string
 	for _, n := range p.Needs {
 		if n.Grams > 0 {
-			needs = append(needs, fmt.Sprintf("%s %s g", n.Name, strconv.FormatFloat(n.Grams, 'f', -1, 64)))
+			needs = append(needs, fmt.Sprintf("%s %s g", n.Name, exact(n.Grams)))
 		}
 	}
 	all := "Takes in all: " + strings.Join(needs, ", ")
@@ -48,11 +87,22 @@ func Says(p *result.Plan) (out []string) {
 		out = append(out, all+".")
 	}
 	if t := p.Tells; t != nil && t.Formulas.Least > 0 {
-		out = append(out, fmt.Sprintf("Two formulas made once each are told apart if one holds %.1f to %.1f times as long as the other, or more.", t.Formulas.Least, t.Formulas.Most))
-		for _, v := range []struct{ key, name string }{{"fat_percent", "fat"}, {"emulsifier_percent", "emulsifier"}, {"blend_hlb", "blend HLB"}} {
+		out = append(out, fmt.Sprintf("To see a difference between two formulas made once each, one must hold %.1f times as long as the other; %.1f times if your foams repeat well.", t.Formulas.Most, t.Formulas.Least))
+		var hlb [2]float64
+		if p.Ranges.BlendHLB != nil {
+			hlb = *p.Ranges.BlendHLB
+		}
+		var moves []string
+		for _, v := range []struct {
+			key, name string
+			over      [2]float64
+		}{{"fat_percent", "fat from %s %%", p.Ranges.FatPercent}, {"emulsifier_percent", "emulsifier from %s %%", p.Ranges.EmulsifierPercent}, {"blend_hlb", "HLB from %s", hlb}} {
 			if m, ok := t.Moves[v.key]; ok {
-				out = append(out, fmt.Sprintf("From one end of the %s range to the other, a hold that changes %.1f to %.1f times or more is seen, 8 times in 10.", v.name, m.Least, m.Most))
+				moves = append(moves, fmt.Sprintf(v.name+": %.1f times, or %.1f", Span(v.over), m.Most, m.Least))
 			}
+		}
+		if len(moves) > 0 {
+			out = append(out, "To see what one of them does (8 times in 10), the hold must change, in the same two cases, for "+strings.Join(moves, "; for ")+".")
 		}
 	}
 	for _, c := range p.Cannot {

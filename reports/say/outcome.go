@@ -86,3 +86,7 @@ func Outcome(s string) string {
 	}
 	return strings.ReplaceAll(s, "_", " ")
 }
+
+// Shapes are the orders of fits in words: the terms of the mix that a fit has, or a test
+// stands beside.
+var Shapes = map[int]string{1: "straight", 2: "curved"}

@@ -158,6 +158,9 @@ func (b Run) Amount(path, name string, v float64) document.Text {
 	case name == RestMinutes:
 		return Text(Trimmed(path, v, 2), " min rest before serving")
 	}
+	if name == "temperature_c" {
+		return Text(b.Label(name)+" ", Trimmed(path, v, 1), " °C")
+	}
 	if _, unit := b.called(name); unit != "" {
 		return Text(b.Label(name)+" ", Trimmed(path, v, 2), " "+unit)
 	}

@@ -39,10 +39,11 @@ func OneLine(s string) string {
 // Short writes a number as people read one.
 func Short(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
 
-// Dash writes a number, or that there is none.
-func Dash(v *float64) string {
+// Dash writes a number of so many digits behind the point, so that a column of them stands
+// in line; or that there is none.
+func Dash(v *float64, digits int) string {
 	if v == nil {
 		return "-"
 	}
-	return Short(*v)
+	return strconv.FormatFloat(*v, 'f', digits, 64)
 }

@@ -84,6 +84,9 @@ func plain(t document.Text) string {
 	}, t.String())), " ")
 }
 
+// Wrap breaks a sentence into lines that a terminal shows.
+func Wrap(s string) string { return strings.Join(wrap(s), "\n") }
+
 func wrap(s string) []string {
 	var lines []string
 	for _, word := range strings.Fields(s) {

@@ -89,7 +89,7 @@ func factor(f *result.Band) []cell {
 // cannotTell is what these trials do not show.
 func cannotTell(b *book, r *result.Results) {
 	p := b.sheet("Unclear", 18, 110)
-	p.heads("about", "what stays unclear")
+	p.heads("about", "what these trials do not show")
 	for _, n := range r.CannotTell {
 		p.add(in(ordinary, words(n.Kind)), text(wording.Sentence(n.Sentence)))
 	}

@@ -14,7 +14,7 @@ import (
 // fatLimit is the best chance at each fat percent, with a chart of it.
 func fatLimit(b *book, r *result.Results) {
 	p := b.sheet("Fat limit", 9, 10, 10, 10, 16, 12, 10, 10)
-	p.heads("fat, %", "chance", "low", "high", "fails first by", "emulsifier, %", "blend HLB", "workable")
+	p.heads("fat, %", "chance", "low", "high", "fails first by", "emulsifier, %", "blend HLB", "may be a start")
 	p.freeze(1)
 	for _, f := range r.FatLimit {
 		p.add(in(tenths, f.FatPercent), in(chance, f.Chance.Mean), in(chance, f.Chance.Low), in(chance, f.Chance.High),

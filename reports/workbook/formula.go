@@ -144,7 +144,7 @@ func (p *page) lines(r *result.Results, lines []result.FormulaLine, m result.Mix
 		p.add(cells...)
 		total += l.Grams
 	}
-	cells := []cell{in(head, "total"), in(head, nil), in(amount, total),
+	cells := []cell{in(head, "in all"), in(head, nil), in(amount, total),
 		{total, amount, fmt.Sprintf("SUM(D%d:D%d)", first, last)},
 		{100.0, tenths, fmt.Sprintf("SUM(E%d:E%d)", first, last)}}
 	if ounces {

@@ -302,7 +302,7 @@ func (p *page) write() {
 				p.do(p.f.SetCellHyperLink(p.name, at, "'"+v.sheet+"'!A1", "Location"))
 			case float64:
 				if exists(v) {
-					p.do(p.f.SetCellDefault(p.name, at, strconv.FormatFloat(v, 'g', -1, 64)))
+					p.do(p.f.SetCellDefault(p.name, at, strconv.FormatFloat(clean(v), 'g', -1, 64)))
 				}
 			case int:
 				p.do(p.f.SetCellInt(p.name, at, int64(v)))
@@ -342,7 +342,7 @@ func (p *page) stream() {
 			case string:
 				v = plain(t)
 			case float64:
-				if !exists(t) {
+				if v = clean(t); !exists(t) {
 					v = nil
 				}
 			case bool:
@@ -364,4 +364,17 @@ func (p *page) stream() {
 }
 
 // exists is false for what no cell can hold: it stays empty.
+// clean drops what arithmetic leaves behind the last digit that counts: 299.999999999999 is 300.
+func clean(v float64) float64 {
+	whole, short := strconv.FormatFloat(v, 'g', -1, 64), strconv.FormatFloat(v, 'g', 12, 64)
+	if c, err := strconv.ParseFloat(short, 64); err == nil && len(strconv.FormatFloat(c, 'g', -1, 64))+noise <= len(whole) {
+		return c
+	}
+	return v
+}
+
+// noise is so many digits that a number loses when it is cut to twelve of them, that they
+// were none of its own.
+const noise = 6
+
 func exists(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

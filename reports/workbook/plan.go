@@ -161,7 +161,7 @@ func planSheet(b *book, p *result.Plan) {
 	} else {
 		settings = append(settings, [][2]string{
 			{"Ingredients", strings.Join(planNames(p), ", ")},
-			{"Fat %", spanInWords(p.Ranges.FatPercent)}, {"Emulsifier %", spanInWords(p.Ranges.EmulsifierPercent)}, {"HLB", spanInWords(*p.Ranges.BlendHLB)},
+			{"Fat %", planned.Span(p.Ranges.FatPercent)}, {"Emulsifier %", planned.Span(p.Ranges.EmulsifierPercent)}, {"HLB", planned.Span(*p.Ranges.BlendHLB)},
 			{"Trials", fmt.Sprint(len(p.Trials))}, {"Layout", p.Layout}, {"Seed", fmt.Sprint(p.Seed)}}...)
 	}
 	s.add(in(head, "Setting"), in(head, "Value"), cell{}, in(head, "What this plan takes and tells"))
@@ -177,13 +177,6 @@ func planSheet(b *book, p *result.Plan) {
 		s.add(row...)
 	}
 	s.write()
-}
-
-func spanInWords(s [2]float64) string {
-	if s[0] == s[1] {
-		return exact(s[0])
-	}
-	return fmt.Sprintf("%s to %s", exact(s[0]), exact(s[1]))
 }
 
 func startInWords(f *result.PlanFollows) string {

@@ -90,7 +90,7 @@ func (p *page) block(block document.Block, d document.Document) {
 		for _, l := range block.Lines {
 			p.words(l.Name, beside(l.Grams, l.Ounces), l.OfMix, l.OfPart, l.Weigh)
 		}
-		p.words(document.Text{{Text: "total"}}, beside(block.Total, block.TotalOunces))
+		p.words(document.Text{{Text: "in all"}}, beside(block.Total, block.TotalOunces))
 		p.say(quiet, block.Note.String())
 		p.pictures(d, block.Beside, "fat-limit")
 	}

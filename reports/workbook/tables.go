@@ -74,15 +74,15 @@ func ingredients(b *book, r *result.Results) {
 
 // fits is a row a fit; its terms are on a sheet of their own.
 func fits(b *book, r *result.Results) {
-	p := b.sheet("Fits", 5, 14, 12, 9, 6, 6, 6, 7, 7, 8, 7, 12, 10, 10, 8, 10, 10, 10, 10, 10, 6, 6, 10, 10, 14, 60)
+	p := b.sheet("Fits", 5, 14, 12, 9, 9, 6, 6, 7, 7, 8, 7, 12, 10, 10, 8, 10, 10, 10, 10, 10, 6, 6, 10, 10, 14, 60)
 	p.table = true
-	p.heads("fit", "result", "distribution", "transform", "order", "trials", "exact", "at least", "at most", "between", "judged by",
-		"log-likelihood", "scatter σ", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "leave-one-out score",
+	p.heads("fit", "result", "distribution", "transform", "shape", "trials", "exact", "at least", "at most", "between", "judged by",
+		"log-likelihood", "scatter σ", "residual SD", "residual df", "R²", "adjusted R²", "leave-one-out R²", "left-out score",
 		"lack of fit F", "df 1", "df 2", "p", "likelihood R²", "estimated by", "notes")
 	p.freeze(3)
 	p.filter(len(r.Fits))
 	for i, f := range r.Fits {
-		row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), in(ordinary, f.Transform), count(f.Order), count(f.N)}
+		row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), in(ordinary, f.Transform), in(ordinary, say.Shapes[f.Order]), count(f.N)}
 		row = append(row, seen(f.Observations)...)
 		df := cell{}
 		if f.ResidualDF != nil {
@@ -126,8 +126,8 @@ func seen(o result.Observations) []cell {
 
 // terms is a row a coefficient, its covariance with the others to its right.
 func terms(b *book, r *result.Results) {
-	p := b.sheet("Terms", 5, 14, 12, 6, 30, 11, 11)
-	p.heads("fit", "result", "distribution", "order", "term", "estimate", "standard error", "covariance with each term, then ln σ")
+	p := b.sheet("Terms", 5, 14, 12, 9, 30, 11, 11)
+	p.heads("fit", "result", "distribution", "shape", "term", "estimate", "standard error", "covariance with each term, then ln σ")
 	p.freeze(5)
 	n := 0
 	for _, f := range r.Fits {
@@ -136,7 +136,7 @@ func terms(b *book, r *result.Results) {
 	p.filter(n)
 	for i, f := range r.Fits {
 		for k := range max(len(f.Terms), len(f.Covariance)) {
-			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), count(f.Order)}
+			row := []cell{count(i + 1), in(ordinary, words(f.Result)), in(ordinary, spelt(f.Distribution)), in(ordinary, say.Shapes[f.Order])}
 			if k < len(f.Terms) {
 				t := f.Terms[k]
 				row = append(row, in(ordinary, term(t.Variables)), in(precise, t.Estimate), number(t.StdError, precise))

@@ -105,7 +105,7 @@ func TestCells(t *testing.T) {
 		{"Differences", "H2", "3.5"},
 		{"Differences", "I2", "0.0625"},
 		{"Differences", "J2", "0.125"},
-		{"Differences", "K2", "unclear"},
+		{"Differences", "K2", "not shown"},
 		{"Differences", "C6", "=1+1"},
 		{"Differences", "E6", "1.25"},
 		{"Differences", "E7", ""}, // a level without a size

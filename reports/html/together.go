@@ -1,0 +1,31 @@
+package html
+
+import (
+	"regexp"
+
+	"foamfield/reports/document"
+)
+
+// unitAfter is a unit that begins what follows a number, unitWithin one that follows a
+// number in the same words, nameBefore a name that a number is nothing without.
+var (
+	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|times|in 10)\b|^ %`)
+	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|times|in 10)\b)`)
+	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
+)
+
+// together keeps a number and its unit on one line.
+func together(t document.Text) document.Text {
+	out := make(document.Text, len(t))
+	copy(out, t)
+	for i := range out {
+		if i > 0 && t[i-1].Num != nil && unitAfter.MatchString(out[i].Text) {
+			out[i].Text = "\u00a0" + out[i].Text[1:]
+		}
+		if i+1 < len(t) && t[i+1].Num != nil && nameBefore.MatchString(out[i].Text) {
+			out[i].Text = out[i].Text[:len(out[i].Text)-1] + "\u00a0"
+		}
+		out[i].Text = unitWithin.ReplaceAllString(out[i].Text, "$1\u00a0$2")
+	}
+	return out
+}
