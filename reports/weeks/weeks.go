@@ -251,14 +251,14 @@ func (b *pages) control() document.Section {
 		path := fmt.Sprintf("control[%d]", i)
 		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(say.Outcome(string(c.Outcome))), ": ", c.Sentence)})
 		if c.Slope != nil && c.Rising != nil {
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("By the week times ", ratioText(path+".slope_per_week", c.Slope), " (the middle of all slopes); as steady a move comes by chance in ", say.Num(path+".slope_p", *c.Rising, 3), " of cases.")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("From week to week it is ", ratioText(path+".slope_per_week", c.Slope), " times what it was, by the middle of all slopes; by this alone, before other things looked at are counted, p ", say.Probability(path+".slope_p", c.Rising), ".")})
 		}
 		if len(c.Catches) > 0 {
 			var parts []document.Text
 			for k, x := range c.Catches {
-				parts = append(parts, say.Text(say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats), ": ", say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2)))
+				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " times with ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats)))
 			}
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("A fall that repeats of one formula in one week would catch 8 times in 10, by their number: times ", say.Listed(parts), ".")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("The smallest fall that a week shows 8 times in 10, by how often it repeats one formula: to ", say.Listed(parts), ".")})
 		}
 		name := "control-hold"
 		if c.Outcome == result.DrainedPercent {

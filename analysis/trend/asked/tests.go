@@ -74,8 +74,11 @@ func Of(v *line.View) []result.TrendTest {
 func absent(named map[string]bool) (out []result.TrendTest) {
 	for _, what := range []string{"drift", "day", "week", "lot", "cook", "canister", "supplier"} {
 		if !named[what] {
-			out = append(out, result.TrendTest{What: what, Outcome: result.HoldMinutes, Verdict: result.NotTested,
-				Sentence: "not tested: the log names no " + what})
+			why := "not tested: the log names no " + what
+			if what == "drift" {
+				why = "not tested: there are no two dates to compare"
+			}
+			out = append(out, result.TrendTest{What: what, Outcome: result.HoldMinutes, Verdict: result.NotTested, Sentence: why})
 		}
 	}
 	return out

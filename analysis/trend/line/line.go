@@ -322,7 +322,7 @@ func dot(a, b []float64) (t float64) {
 func (l *Line) fit() {
 	n := len(l.Rows)
 	if n == 0 {
-		l.Why = Named(l.Outcome) + " is not logged of trials whose mix is known"
+		l.Why = "no trial has both a mix that is known and a result for " + Named(l.Outcome) + ": foamfield check says what could not be read"
 		return
 	}
 	if n < len(l.Columns)+LeastRest {
@@ -341,7 +341,7 @@ func (l *Line) fit() {
 	}
 	fit, err := nested.Of(l.Data, Prior)
 	if err != nil {
-		l.Why = "weeks are not compared by " + Named(l.Outcome) + ": the trials do not settle the line of it"
+		l.Why = "weeks are not compared by " + Named(l.Outcome) + ": the trials are too alike to fit it"
 		return
 	}
 	l.Main = fit
