@@ -22,20 +22,33 @@ import (
 // "12.2 | 23.7 | W2, W3, W4".
 func summaries(w *handin.Work) (out []finding.Found) {
 	for _, t := range w.Sums {
-		for i := range t.Trials {
-			named := namedIn(w, t, i)
-			if len(named) == 0 {
-				continue
-			}
-			for _, col := range t.Columns {
-				if f, ok := summary(w, col, col.Cells[i], named); ok {
-					out = append(out, f)
+		for _, col := range t.Columns {
+			var off []finding.Found
+			agree := 0
+			for i := range t.Trials {
+				switch f, found := summary(w, col, col.Cells[i], namedIn(w, t, i)); found {
+				case agrees:
+					agree++
+				case differs:
+					off = append(off, f)
 				}
+			}
+			if len(off) < 2 || agree >= len(off) { // else it is of something else than the trials' own column
+				out = append(out, off...)
 			}
 		}
 	}
 	return out
 }
+
+// held is what came of holding a cell against trials.
+type held uint8
+
+const (
+	nothing held = iota // to hold it against
+	agrees
+	differs
+)
 
 // namedIn are the trials that the words of a row name, nil where one of them is none.
 func namedIn(w *handin.Work, t *handin.Table, i int) (named []*handin.Trial) {
@@ -69,16 +82,16 @@ func namedIn(w *handin.Work, t *handin.Table, i int) (named []*handin.Trial) {
 }
 
 // summary holds one cell against the mean of the trials that its row names.
-func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.Trial) (f finding.Found, ok bool) {
-	if !c.Known {
-		return f, false
+func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.Trial) (f finding.Found, found held) {
+	if !c.Known || len(named) == 0 {
+		return f, nothing
 	}
 	sum, n := 0.0, 0
 	var list, ids []string
 	for _, x := range named {
 		of := slices.IndexFunc(x.Table.Columns, func(o *handin.Column) bool { return o.Role == col.Role && o.Cells[x.Index].Known && !numericRole(o) })
 		if of < 0 {
-			return f, false
+			return f, nothing
 		}
 		v := x.Table.Columns[of].Cells[x.Index].Value
 		sum, n = sum+v, n+1
@@ -86,7 +99,7 @@ func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.
 	}
 	mean := sum / float64(n)
 	if math.Abs(mean-c.Value) <= max(c.Half, 0.051) {
-		return f, false
+		return f, agrees
 	}
 	words := fmt.Sprintf("%s was typed, and the mean of %s is (%s) / %d = %s", digitsOf(c.Value, 2), strings.Join(ids, ", "), strings.Join(list, " + "), n, digitsOf(mean, 2))
 	if of := reckonsWith(w, c); len(of) > 0 {
@@ -94,7 +107,7 @@ func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.
 	}
 	f = finding.Of(criteria.Means, graded.Calculation, words, c).ShouldBe(mean)
 	f.Certain = c.Formula != ""
-	return f, true
+	return f, differs
 }
 
 var ofSheet = pattern.Of(`(?:'([^']+)'|([A-Za-z0-9_]+))!\$?([A-Z]{1,3})\$?(\d+)(?::\$?([A-Z]{1,3})\$?(\d+))?`)
