@@ -2,7 +2,9 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
+	"unicode"
 
 	"foamfield/ingest/trial"
 )
@@ -15,15 +17,22 @@ func dishName(p trial.Part) string {
 	return p.Dish
 }
 
-// dishFolder is a dish's name as a folder may be called.
-func dishFolder(p trial.Part) string {
-	return strings.Trim(strings.Map(func(r rune) rune {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r > 127:
-			return r
+// dishFolders are the dishes' names as folders may be called, each its own.
+func dishFolders(parts []trial.Part) (folders []string) {
+	for _, p := range parts {
+		name := strings.Trim(strings.Map(func(r rune) rune {
+			if unicode.IsLetter(r) || unicode.IsDigit(r) {
+				return r
+			}
+			return '-'
+		}, strings.ReplaceAll(strings.ToLower(dishName(p)), ", ", "-")), "-")
+		folder := name
+		for n := 2; folder == "" || slices.Contains(folders, folder); n++ {
+			folder = strings.TrimPrefix(fmt.Sprintf("%s-%d", name, n), "-")
 		}
-		return '-'
-	}, strings.ReplaceAll(strings.ToLower(dishName(p)), ", ", "-")), "-")
+		folders = append(folders, folder)
+	}
+	return folders
 }
 
 // oneDish is the refusal of a log of several dishes where only one can be told of.

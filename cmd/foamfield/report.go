@@ -74,7 +74,8 @@ func (r *reporting) run(c *call) error {
 
 // eachDish reports a log of several dishes into a folder each.
 func (r *reporting) eachDish(c *call, show *progress, target string, parts []trial.Part) error {
-	for _, p := range parts {
+	folders := dishFolders(parts)
+	for i, p := range parts {
 		if !r.quiet {
 			show.done()
 			by := ""
@@ -85,7 +86,7 @@ func (r *reporting) eachDish(c *call, show *progress, target string, parts []tri
 				return err
 			}
 		}
-		if err := r.one(c, show, target+"-"+dishFolder(p), p.Log); err != nil {
+		if err := r.one(c, show, target+"-"+folders[i], p.Log); err != nil {
 			return err
 		}
 	}
