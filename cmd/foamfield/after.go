@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -20,6 +21,9 @@ type afterLogs struct {
 	study analysis.Settings
 	on    plan.Shifts
 }
+
+// reportTrials is the most that a report names, and so a plan unless somebody says.
+const reportTrials = 6
 
 // notAfter are flags that only a plan before any log has: the logs say these.
 var notAfter = []string{"of", "fat", "emulsifier", "hlb", "canister", "chargers", "stock", "layout"}
@@ -53,7 +57,7 @@ func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 	a.on = plan.Shifts{Days: f.names("days", nameDays), Cooks: f.names("cooks", nameCooks)}
 	if d := a.on.Days; len(d) == 1 && daysText.MatchString(d[0]) {
 		f.refuse("days", "after logs the days are named: "+`type for example --days "Thu, Fri", or --days "day 3"`)
-	} else if n := a.study.NextTrials; len(d) > n {
+	} else if n := cmp.Or(a.study.NextTrials, reportTrials); len(d) > n {
 		f.refuse("days", fmt.Sprintf("%s for %s: name fewer days, or ask for more trials", count(len(d), "day"), count(n, "trial")))
 	}
 	if f.err != nil {

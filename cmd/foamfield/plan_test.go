@@ -259,7 +259,7 @@ func TestPlanAfterOnDays(t *testing.T) {
 	for _, p := range planOf(t, js).Trials {
 		said += fmt.Sprintf("%s %s %d.%d; ", p.DayName, p.Cook, p.Day, p.Order)
 	}
-	if want := "Thu AB 1.1; Thu AB 1.2; Thu AB 1.3; Fri CD 2.1; Fri CD 2.2; "; said != want {
+	if want := "Thu AB 1.1; Thu AB 1.2; Thu AB 1.3; Fri CD 2.1; Fri CD 2.2; Fri CD 2.3; "; said != want {
 		t.Errorf("%s, want %s", said, want)
 	}
 	read, err := ingest.Read([]string{fillIn(t, at, habits["by the book"])}, ingest.Options{})

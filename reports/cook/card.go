@@ -115,10 +115,10 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 			if w := l.WithinGrams; w != nil && *w > 0 {
 				line.Within = say.Text("± ", say.Num(q+".within_grams", *w, digits), " g")
 			} else if w != nil {
-				line.Within = say.Text("weigh exactly")
+				line.Within = say.Text("exactly")
 			}
 			if l.PercentOfPart != nil && l.Part != "" {
-				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), mixes.OfPart(l))
+				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), ofItsPart(l))
 			}
 			part.Lines = append(part.Lines, line)
 			total += l.Grams
@@ -133,7 +133,7 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 		c.TotalOunces = b.Ounces(path+".ingredients[*].ounces", &ounces)
 	}
 	if lines[0].WithinGrams != nil {
-		c.Note = say.Text("Each weight may be off by as much as it says, all at the same time: the mix still works nearly as often.")
+		c.Note = say.Text("Each weight may be off by this much, all at once: the mix still works nearly as often.")
 	}
 }
 
@@ -224,4 +224,12 @@ func (b pages) blanks() []document.Blank {
 		out = append(out, document.Blank{Label: say.Text(asked.Label), Line: true, Unit: asked.Unit})
 	}
 	return out
+}
+
+// ofItsPart is what a share on a card is of: the part stands above it.
+func ofItsPart(l result.FormulaLine) string {
+	if strings.HasPrefix(l.Kind, "emulsifier") {
+		return " g per 100 g"
+	}
+	return " % of " + l.Part
 }

@@ -22,7 +22,7 @@ const (
 )
 
 var (
-	cardHeads = [cardColumns]string{"", "ingredient", "grams", "ounces", "may be off by", "share", "weighed, g"}
+	cardHeads = [cardColumns]string{"", "ingredient", "grams", "ounces", "may be off", "share", "weighed, g"}
 	cardTypes = [cardColumns]float64{11.5, 13.5, 21, 13, 13, 10, 10}
 )
 

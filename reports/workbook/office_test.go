@@ -91,7 +91,7 @@ func TestSecondProgramAgrees(t *testing.T) {
 				t.Errorf("%s: %v g of %s, the formula says %v", name, grams[l.Name], l.Name, l.Grams)
 			}
 		}
-		if math.Abs(grams["total"]-total) > 1e-6 || !(grams["blend HLB"] > 0) || !(grams["fat, % of the mix"] > 0) {
+		if math.Abs(grams["in all"]-total) > 1e-6 || !(grams["blend HLB"] > 0) || !(grams["fat, % of the mix"] > 0) {
 			t.Errorf("%s: %v", name, grams)
 		}
 	}
