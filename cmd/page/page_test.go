@@ -135,7 +135,7 @@ func answersTheDemo(p *tab) {
 	if err := json.Unmarshal(want, &r); err != nil {
 		p.Fatal(err)
 	}
-	seen := evaluate[string](p, `document.getElementById("paper").contentDocument.querySelector("section").innerText`)
+	seen := evaluate[string](p, `document.getElementById("paper").contentDocument.querySelector("section").innerText.replaceAll("\u00a0", " ")`)
 	for _, l := range r.Starts[0].Ingredients {
 		if line := regexp.MustCompile(fmt.Sprintf(`(?s)\b%.1f g\s+%s`, l.Grams, regexp.QuoteMeta(l.Name))); !line.MatchString(seen) {
 			p.Errorf("no %v g of %s in the report: %.300s", l.Grams, l.Name, seen)
