@@ -115,7 +115,7 @@ func TestCardWeighs(t *testing.T) {
 	_, cards := cardsOf(benched())
 	want := `Fat part: melt the emulsifier in|132.9 g|4.69 oz|44.3 %
 clarified butter|129.3 g|4.56 oz|± 5.6 g|43.1 %|100.0 % of fat
-GMS|3.6 g|0.13 oz|± 0.2 g|1.2 %|2.8 g per 100 g
+GMS|3.6 g|0.13 oz|± 0.2 g|1.2 %|2.8 g per 100 g of fat
 Water part|165.0 g|5.82 oz|55.0 %
 cider|165.0 g|5.82 oz|± 8.9 g|55.0 %|100.0 % of water
 Besides, when your method says|2.1 g|0.07 oz|0.7 %

@@ -248,9 +248,7 @@ func TestPlanAfterReadsBackWithItsLog(t *testing.T) {
 
 // Days and cooks of trials after a log stand in the sheet, shared out in its order.
 func TestPlanAfterOnDays(t *testing.T) {
-	if testing.Short() {
-		t.Skip("analyses a log")
-	}
+	thorough.NotShort(t, "analyses a log")
 	dir := t.TempDir()
 	at, js := filepath.Join(dir, "next.xlsx"), filepath.Join(dir, "next.json")
 	log := filepath.Join(demoFolder, "week.xlsx")

@@ -52,7 +52,6 @@ func (p *Pattern) ReplaceAllString(s, with string) string {
 	return p.regexp().ReplaceAllString(s, with)
 }
 func (p *Pattern) Split(s string, n int) []string { return p.regexp().Split(s, n) }
-func (p *Pattern) SubexpIndex(name string) int    { return p.regexp().SubexpIndex(name) }
 func (p *Pattern) FindAllStringSubmatch(s string, n int) [][]string {
 	return p.regexp().FindAllStringSubmatch(s, n)
 }
@@ -61,20 +60,4 @@ func (p *Pattern) FindAllStringSubmatchIndex(s string, n int) [][]int {
 }
 func (p *Pattern) ReplaceAllStringFunc(s string, with func(string) string) string {
 	return p.regexp().ReplaceAllStringFunc(s, with)
-}
-
-// The same for bytes.
-
-func (p *Pattern) Match(b []byte) bool              { return p.regexp().Match(b) }
-func (p *Pattern) Find(b []byte) []byte             { return p.regexp().Find(b) }
-func (p *Pattern) FindIndex(b []byte) []int         { return p.regexp().FindIndex(b) }
-func (p *Pattern) FindAll(b []byte, n int) [][]byte { return p.regexp().FindAll(b, n) }
-func (p *Pattern) FindSubmatch(b []byte) [][]byte   { return p.regexp().FindSubmatch(b) }
-func (p *Pattern) FindSubmatchIndex(b []byte) []int { return p.regexp().FindSubmatchIndex(b) }
-func (p *Pattern) ReplaceAll(b, with []byte) []byte { return p.regexp().ReplaceAll(b, with) }
-func (p *Pattern) FindAllSubmatchIndex(b []byte, n int) [][]int {
-	return p.regexp().FindAllSubmatchIndex(b, n)
-}
-func (p *Pattern) ReplaceAllFunc(b []byte, with func([]byte) []byte) []byte {
-	return p.regexp().ReplaceAllFunc(b, with)
 }

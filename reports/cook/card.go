@@ -118,7 +118,7 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 				line.Within = say.Text("exactly")
 			}
 			if l.PercentOfPart != nil && l.Part != "" {
-				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), ofItsPart(l))
+				line.OfPart = say.Text(say.Num(q+".percent_of_part", *l.PercentOfPart, 1), mixes.OfPart(l))
 			}
 			part.Lines = append(part.Lines, line)
 			total += l.Grams
@@ -224,12 +224,4 @@ func (b pages) blanks() []document.Blank {
 		out = append(out, document.Blank{Label: say.Text(asked.Label), Line: true, Unit: asked.Unit})
 	}
 	return out
-}
-
-// ofItsPart is what a share on a card is of: the part stands above it.
-func ofItsPart(l result.FormulaLine) string {
-	if strings.HasPrefix(l.Kind, "emulsifier") {
-		return " g per 100 g"
-	}
-	return " % of " + l.Part
 }

@@ -140,7 +140,7 @@ func (b Run) InLine(path string, lines []result.FormulaLine) document.Text {
 // OfPart ends the share of a part: an emulsifier is weighed to it, not a share of it.
 func OfPart(l result.FormulaLine) string {
 	if strings.HasPrefix(l.Kind, "emulsifier") {
-		return " g to 100 g of " + l.Part
+		return " g per 100 g of " + l.Part
 	}
 	return " % of " + l.Part
 }
