@@ -27,9 +27,9 @@ func links(fat, emulsifier, hlb float64) map[result.Outcome]float64 {
 
 func chanceOf(fat, emulsifier, hlb float64) (p float64, limit result.Outcome) {
 	p = 1
-	worst := 2.0
+	worst, all := 2.0, links(fat, emulsifier, hlb)
 	for _, o := range result.Chain {
-		q := links(fat, emulsifier, hlb)[o]
+		q := all[o]
 		p *= q
 		if q < worst {
 			worst, limit = q, o

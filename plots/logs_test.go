@@ -14,31 +14,45 @@ import (
 	simulated "foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 )
 
-// studied are logs read and analysed as a report does it: the figures of what really
-// comes out of an analysis, not of what the fixture thinks does.
-func studied(t *testing.T) map[string]*result.Results {
+// everyLog are the kitchens of the fixture and, where the run has the time, logs read and
+// analysed as a report does it: the figures of what really comes out of an analysis, not
+// of what the fixture thinks does.
+func everyLog(t *testing.T) map[string]*result.Results {
 	t.Helper()
-	if len(analysed) > 0 {
-		return analysed
+	if len(shown) == 0 {
+		shown = kitchens()
+		for name, file := range written(t) {
+			shown[name] = study(t, file)
+		}
 	}
-	out := map[string]*result.Results{}
-	for name, file := range map[string]string{
-		"the demo's log": filepath.Join("..", "testdata", "demo", "week.xlsx"),
-		"a log of six":   simulatedLog(t, 6, 3),
-		"a log of 200":   simulatedLog(t, 200, 4),
-		"a log of 2000":  simulatedLog(t, 2000, 5),
-		"a hostile log":  hostileLog(t),
-	} {
-		out[name] = study(t, file)
-	}
-	analysed = out
-	return out
+	return shown
 }
 
-// analysed are the studied logs, once they are: the figures only read them.
-var analysed map[string]*result.Results
+// shown are all of these logs, once they are made: the figures only read them.
+var shown map[string]*result.Results
+
+// written are the logs to be analysed: none in a short run.
+func written(t *testing.T) map[string]string {
+	t.Helper()
+	if testing.Short() {
+		return nil
+	}
+	files := map[string]string{
+		"the demo's log": filepath.Join("..", "testdata", "demo", "week.xlsx"),
+		"a log of six":   simulatedLog(t, 6, 3),
+		"a hostile log":  hostileLog(t),
+	}
+	for _, l := range []struct {
+		trials int
+		seed   uint64
+	}{{200, 4}, {2000, 5}}[:thorough.Of(t, 1, 2)] {
+		files[fmt.Sprint("a log of ", l.trials)] = simulatedLog(t, l.trials, l.seed)
+	}
+	return files
+}
 
 func study(t *testing.T, file string) *result.Results {
 	t.Helper()

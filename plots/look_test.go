@@ -3,7 +3,6 @@ package plots
 import (
 	"encoding/json"
 	"flag"
-	"maps"
 	"os"
 	"path/filepath"
 	"strconv"
@@ -25,8 +24,7 @@ func TestLook(t *testing.T) {
 	}
 	var show map[string]*result.Results
 	if *resultsFile == "" {
-		show = kitchens()
-		maps.Copy(show, studied(t))
+		show = everyLog(t)
 	} else {
 		b, err := os.ReadFile(*resultsFile)
 		if err != nil {

@@ -1,7 +1,6 @@
 package plots
 
 import (
-	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -14,10 +13,8 @@ import (
 
 // Everything that needs a name has one, in the picture or below it, and only one.
 func TestEachThingIsNamedOnce(t *testing.T) {
-	show := kitchens()
-	maps.Copy(show, studied(t))
 	direct, all := 0, 0
-	for name, r := range show {
+	for name, r := range everyLog(t) {
 		for _, f := range All(r) {
 			for _, f := range []drawing.Figure{f, f.Narrow()} {
 				c := newTrace()

@@ -53,23 +53,14 @@ func gradeClass(c *call, args []string) error {
 	show := watch(c.stderr, g.quiet)
 	defer show.done()
 	show.step("reading " + text.OneLine(g.folder))
-	var own *criteria.Criteria
-	if g.criteria != "" {
-		var refused *trial.Refusal
-		if own, refused = criteria.Read(g.criteria); refused != nil {
-			return refused
-		}
-	}
 	dir, err := openFolderOf(aClass, g.out, nil)
 	if err != nil {
 		return err
 	}
-	paths, refused, err := handInsIn(g.folder, g.criteria, g.out)
+	done, read, err := g.mark()
 	if err != nil {
 		return err
 	}
-	read, more := readHandIns(g.folder, paths)
-	done := grade.Run(read, append(refused, more...), own, version())
 	show.step("judging the class's trials together")
 	figures := regions(done)
 	show.step("writing pages and copies")
@@ -89,6 +80,23 @@ func gradeClass(c *call, args []string) error {
 		return err
 	}
 	return placed.print(c.stdout)
+}
+
+// mark reads the hand-ins and grades them; nothing is drawn or written yet.
+func (g *grading) mark() (done grade.Graded, read []*ingest.HandIn, err error) {
+	var own *criteria.Criteria
+	if g.criteria != "" {
+		var refusal *trial.Refusal
+		if own, refusal = criteria.Read(g.criteria); refusal != nil {
+			return done, nil, refusal
+		}
+	}
+	paths, refused, err := handInsIn(g.folder, g.criteria, g.out)
+	if err != nil {
+		return done, nil, err
+	}
+	read, more := readHandIns(g.folder, paths)
+	return grade.Run(read, append(refused, more...), own, version()), read, nil
 }
 
 func parseGrade(args []string) (*grading, error) {
