@@ -3,8 +3,8 @@ package logged
 import (
 	"fmt"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/say"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -190,7 +190,7 @@ func (c *cause) likewise() string {
 	}
 	var cells []string
 	for _, at := range others[:min(len(others), mostCells)] {
-		cells = append(cells, sheet.CellName(at.Row, at.Col))
+		cells = append(cells, cellname.Of(at.Row, at.Col))
 	}
 	if rest := len(others) - len(cells); rest > 0 {
 		cells = append(cells, fmt.Sprintf("%d more", rest))

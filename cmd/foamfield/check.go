@@ -12,8 +12,8 @@ import (
 	"text/tabwriter"
 
 	"foamfield/ingest"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/ingredient"
-	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/reports/say"
 	"foamfield/reports/text"
@@ -319,7 +319,7 @@ func (a *account) tables() {
 			case c.Unit != "" && c.Unit != c.ReadAs:
 				as += ", " + c.Unit
 			}
-			return []string{strings.TrimRight(cells.CellName(1, c.At.Col), "1"), c.Header, as}
+			return []string{strings.TrimRight(cellname.Of(1, c.At.Col), "1"), c.Header, as}
 		})
 		columns = columns[n:]
 	}
@@ -430,7 +430,7 @@ func (a *account) mend(s trial.Severity, title string) {
 		told := 1
 		if s != trial.ForInformation {
 			for _, o := range p.Others[:min(len(p.Others), mostAlike)] {
-				line += "\n" + cells.CellName(o.At.Row, o.At.Col) + ": " + o.Read
+				line += "\n" + cellname.Of(o.At.Row, o.At.Col) + ": " + o.Read
 				if o.Do != p.Do {
 					line += "; " + o.Do
 				}

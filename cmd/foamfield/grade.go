@@ -19,6 +19,7 @@ import (
 	"foamfield/analysis/grade"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/criteria"
 	cells "foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -380,7 +381,7 @@ func plainBook(book *cells.Book) ([]byte, string, error) {
 	for _, s := range book.Sheets {
 		for _, r := range s.Rows {
 			for _, c := range r.Cells {
-				at := cells.CellName(r.Number, int(c.Col))
+				at := cellname.Of(r.Number, int(c.Col))
 				if v, isNumber := plainNumber(c.Text); isNumber && c.Text != "" {
 					err = errors.Join(err, f.SetCellValue(name, at, v))
 				} else {

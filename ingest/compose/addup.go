@@ -5,10 +5,10 @@ import (
 	"math"
 	"strconv"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -154,7 +154,7 @@ func (w *work) cellsOf(shares bool) string {
 	var names []string
 	name := func(col int) {
 		at := w.at(col)
-		names = append(names, sheet.CellName(at.Row, at.Col))
+		names = append(names, cellname.Of(at.Row, at.Col))
 	}
 	for i := range w.r.Doses {
 		if w.r.Doses[i].InGrams != shares {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
@@ -134,9 +135,9 @@ func (s *Scheme) Name(col int) string {
 	}
 	h := &s.Found.Heads[col-1]
 	if s.Found.Transposed {
-		return sheet.CellName(h.Row, 0) + " (" + h.Text + ")"
+		return cellname.Of(h.Row, 0) + " (" + h.Text + ")"
 	}
-	return sheet.CellName(0, h.Col) + " (" + h.Text + ")"
+	return cellname.Of(0, h.Col) + " (" + h.Text + ")"
 }
 
 // Field is the field of a column, nil if the scheme has none for it.

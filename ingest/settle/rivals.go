@@ -3,6 +3,7 @@ package settle
 import (
 	"slices"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -140,5 +141,5 @@ func (m *maker) named(heads []int) string {
 
 func (m *maker) cellOfHead(k int) string {
 	h := &m.Found.Heads[k]
-	return sheet.CellName(h.Row, h.Col)
+	return cellname.Of(h.Row, h.Col)
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
@@ -56,7 +57,7 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 	}
 	if f.Ingredient == "" {
 		at := m.Heading(f.Col)
-		f.Ingredient = "column " + sheet.CellName(0, at.Col)
+		f.Ingredient = "column " + cellname.Of(0, at.Col)
 	}
 	f.Want, f.Bare, f.InGrams, f.Kindless, f.Doubt = units.Mass, units.Gram, true, true, ""
 	f.What = m.met(f.Ingredient, ingredient.Ingredient{Name: f.Ingredient, Kind: ingredient.Other, From: "not known"})

@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/cellname"
 )
 
 // large writes 100 000 rows of 20 columns: numbers of a few digits, two
@@ -39,7 +41,7 @@ func large(b *testing.B) string {
 				row[c] = float64(random.IntN(100_000)) / 100
 			}
 		}
-		if err := w.SetRow(CellName(r, 1), row); err != nil {
+		if err := w.SetRow(cellname.Of(r, 1), row); err != nil {
 			b.Fatal(err)
 		}
 	}

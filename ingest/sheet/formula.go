@@ -2,12 +2,14 @@ package sheet
 
 import (
 	"fmt"
-	"foamfield/ingest/pattern"
 	"io"
 	"math"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/cellname"
 )
 
 // Some programs save formulas without their results, or with results they
@@ -101,7 +103,7 @@ func (s *Sheet) formulaCells(visit func(row int, c *Cell)) {
 // formulas left.
 func (c *computer) screen(s *Sheet) (some bool) {
 	s.formulaCells(func(row int, cell *Cell) {
-		name := CellName(row, int(cell.Col))
+		name := cellname.Of(row, int(cell.Col))
 		formula, err := c.file.GetCellFormula(s.Name, name)
 		if err == nil && isPlain(formula) {
 			some = true
@@ -126,7 +128,7 @@ func (c *computer) fill(s *Sheet, recalc bool) {
 		if !missing && !(recalc && cell.Kind != Text && cell.Kind != Fault) {
 			return
 		}
-		name := CellName(row, int(cell.Col))
+		name := cellname.Of(row, int(cell.Col))
 		worked, ok := c.workOut(s, name, *cell)
 		switch {
 		case !ok || !missing && sameResult(worked, *cell):

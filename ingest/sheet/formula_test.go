@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/cellname"
 )
 
 func TestFormulasWithoutResults(t *testing.T) {
@@ -22,7 +24,7 @@ func TestFormulasWithoutResults(t *testing.T) {
 		f.SetCellValue("Sheet1", "C60", 0)
 		f.SetCellValue("Sheet1", "C59", 1)
 		for i := 1; i < 59; i++ {
-			f.SetCellFormula("Sheet1", CellName(i, 3), fmt.Sprintf("C%d+C%d", i+1, i+2))
+			f.SetCellFormula("Sheet1", cellname.Of(i, 3), fmt.Sprintf("C%d+C%d", i+1, i+2))
 		}
 	})
 	s := open(t, path).Sheets[0]
@@ -47,7 +49,7 @@ func TestFormulasWithoutResults(t *testing.T) {
 	} {
 		cell := s.At(c.row, c.col)
 		if cell.Kind != c.kind || s.Display(cell) != c.want || cell.Flags&Computed != 0 != c.computed || cell.Flags&NoCachedValue == 0 {
-			t.Errorf("%s is %q, a %v, flags %b; want %q, a %v", CellName(c.row, c.col), s.Display(cell), cell.Kind, cell.Flags, c.want, c.kind)
+			t.Errorf("%s is %q, a %v, flags %b; want %q, a %v", cellname.Of(c.row, c.col), s.Display(cell), cell.Kind, cell.Flags, c.want, c.kind)
 		}
 	}
 }

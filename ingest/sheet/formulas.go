@@ -4,6 +4,8 @@ import (
 	"strings"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/cellname"
 )
 
 // Formulas are the formulas of a workbook as typed, by sheet and cell.
@@ -33,7 +35,7 @@ func FormulasOf(path string, book *Book) (out Formulas) {
 	for _, s := range book.Sheets {
 		cells := map[[2]int]string{}
 		s.formulaCells(func(row int, c *Cell) {
-			if text, err := file.GetCellFormula(s.Name, CellName(row, int(c.Col))); err == nil && text != "" {
+			if text, err := file.GetCellFormula(s.Name, cellname.Of(row, int(c.Col))); err == nil && text != "" {
 				cells[[2]int{row, int(c.Col)}] = text
 			}
 		})

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/markup"
 )
 
@@ -248,7 +249,7 @@ func (p *partReader) startCell() {
 		}
 	}
 	if col < p.lastCol {
-		p.sheet.damaged(p.row.Number, col, fmt.Sprintf("%s stands after %s in the file", CellName(p.row.Number, col), CellName(p.row.Number, p.lastCol)))
+		p.sheet.damaged(p.row.Number, col, fmt.Sprintf("%s stands after %s in the file", cellname.Of(p.row.Number, col), cellname.Of(p.row.Number, p.lastCol)))
 	}
 	p.unsorted = p.unsorted || col <= p.lastCol
 	p.lastCol = col
@@ -278,7 +279,7 @@ func (p *partReader) endCell() error {
 	if int(c.Col) > p.book.limit.cols {
 		if p.hasValue && len(p.content) > 0 && !p.cut {
 			p.cut = true
-			p.sheet.damaged(p.row.Number, int(c.Col), fmt.Sprintf("cells beyond column %s are not read", columnLetters(p.book.limit.cols)))
+			p.sheet.damaged(p.row.Number, int(c.Col), fmt.Sprintf("cells beyond %s are not read", cellname.Of(0, p.book.limit.cols)))
 		}
 		return nil
 	}

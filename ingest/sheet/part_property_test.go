@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"foamfield/ingest/cellname"
 )
 
 // partOf writes a sheet part as some program might: with or without
@@ -32,7 +34,7 @@ func partOf(t *rapid.T) string {
 			attrs := pick("type", "", ` t="n"`, ` t="s"`, ` t="str"`, ` t="inlineStr"`, ` t="b"`, ` t="e"`, ` t="d"`, ` t="odd"`) +
 				pick("style", "", ` s="1"`, ` s="2"`, ` s="2"`, ` s="77"`)
 			if rapid.Bool().Draw(t, "addressed") {
-				attrs += fmt.Sprintf(" r='%s'", CellName(number, rapid.IntRange(1, 6).Draw(t, "col")))
+				attrs += fmt.Sprintf(" r='%s'", cellname.Of(number, rapid.IntRange(1, 6).Draw(t, "col")))
 			}
 			text := pick("content", "", "0", "1", " 2 ", "-1.5e3", "0.1234567890123456789", "true", "x &amp; y", "<![CDATA[<b>]]>z", "2026-03-04", "T12:30", "&#x31;", "#N/A", "_x0041_", "1<!-- c -->2")
 			content := pick("formula", "", "", tag("f", "", "A1+1"))

@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/cellname"
 )
 
 const (
@@ -54,7 +56,7 @@ func dump(s *Sheet) string {
 	var b strings.Builder
 	for _, r := range s.Rows {
 		for _, c := range r.Cells {
-			fmt.Fprintf(&b, "%s %v %q", CellName(r.Number, int(c.Col)), c.Kind, s.Display(c))
+			fmt.Fprintf(&b, "%s %v %q", cellname.Of(r.Number, int(c.Col)), c.Kind, s.Display(c))
 			for i, name := range []string{"formula", "no result", "computed", "hidden", "struck", "revised"} {
 				if c.Flags&(1<<i) != 0 {
 					b.WriteString(" " + name)
@@ -139,17 +141,6 @@ func TestAt(t *testing.T) {
 	}{{2, 2, "1"}, {2, 3, ""}, {2, 4, "2"}, {2, 5, ""}, {3, 1, ""}, {5, 1, "3"}, {1, 1, ""}, {6, 1, ""}} {
 		if got := s.Display(s.At(c.row, c.col)); got != c.want {
 			t.Errorf("At(%d, %d) shows %q, want %q", c.row, c.col, got, c.want)
-		}
-	}
-}
-
-func TestCellName(t *testing.T) {
-	for _, c := range []struct {
-		row, col int
-		want     string
-	}{{6, 3, "C6"}, {1, 26, "Z1"}, {1, 27, "AA1"}, {1048576, 16384, "XFD1048576"}, {3, 0, "row 3"}, {0, 28, "column AB"}} {
-		if got := CellName(c.row, c.col); got != c.want {
-			t.Errorf("CellName(%d, %d) = %q, want %q", c.row, c.col, got, c.want)
 		}
 	}
 }

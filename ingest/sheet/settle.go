@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+
+	"foamfield/ingest/cellname"
 )
 
 // settle puts what was read into its promised form: rows and cells in order,
@@ -51,7 +53,7 @@ func (p *partReader) sortCells(r *Row) []Cell {
 	for _, c := range r.Cells {
 		if n := len(kept); n > 0 && kept[n-1].Col == c.Col {
 			p.sheet.damaged(r.Number, int(c.Col), fmt.Sprintf("%s is written twice in the file, as %q and %q; the first is kept",
-				CellName(r.Number, int(c.Col)), p.sheet.Display(kept[n-1]), p.sheet.Display(c)))
+				cellname.Of(r.Number, int(c.Col)), p.sheet.Display(kept[n-1]), p.sheet.Display(c)))
 			continue
 		}
 		kept = append(kept, c)
@@ -148,7 +150,7 @@ func (p *partReader) clearRow(r *Row, m Range) {
 		covered := m.FromCol <= col && col <= m.ToCol && (r.Number != m.FromRow || col != m.FromCol)
 		if covered {
 			p.sheet.damaged(r.Number, col, fmt.Sprintf("%s holds %q out of sight under the merged cell %s; it is not read",
-				CellName(r.Number, col), p.sheet.Display(c), CellName(m.FromRow, m.FromCol)))
+				cellname.Of(r.Number, col), p.sheet.Display(c), cellname.Of(m.FromRow, m.FromCol)))
 		}
 		return covered
 	})

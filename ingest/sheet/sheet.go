@@ -205,25 +205,3 @@ func (s *Sheet) damaged(row, col int, what string) {
 		s.Faults = append(s.Faults, Damage{0, 0, "the sheet has more damage than is listed here"})
 	}
 }
-
-// CellName returns a cell's name as a spreadsheet shows it: "C6" for row 6,
-// column 3. A column of 0 gives "row 6", a row of 0 "column C".
-func CellName(row, col int) string {
-	switch {
-	case col < 1:
-		return "row " + strconv.Itoa(row)
-	case row < 1:
-		return "column " + columnLetters(col)
-	}
-	return columnLetters(col) + strconv.Itoa(row)
-}
-
-func columnLetters(col int) string {
-	var b [16]byte
-	i := len(b)
-	for ; col > 0; col = (col - 1) / 26 {
-		i--
-		b[i] = byte('A' + (col-1)%26)
-	}
-	return string(b[i:])
-}

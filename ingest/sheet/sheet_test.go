@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/cellname"
 )
 
 // save writes a workbook made by fill and returns its path.
@@ -96,13 +98,13 @@ func TestDisplayOfSavedCells(t *testing.T) {
 	}
 	path := save(t, func(f *excelize.File) {
 		for i, c := range cases {
-			f.SetCellValue("Sheet1", CellName(i+1, 2), c.value)
+			f.SetCellValue("Sheet1", cellname.Of(i+1, 2), c.value)
 			if c.format != "" {
 				style, err := f.NewStyle(&excelize.Style{CustomNumFmt: &c.format})
 				if err != nil {
 					t.Fatal(err)
 				}
-				f.SetCellStyle("Sheet1", CellName(i+1, 2), CellName(i+1, 2), style)
+				f.SetCellStyle("Sheet1", cellname.Of(i+1, 2), cellname.Of(i+1, 2), style)
 			}
 		}
 	})

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/cellname"
 )
 
 // runXML writes a run of a text with its look, "" for a run without properties.
@@ -131,7 +133,7 @@ func TestComments(t *testing.T) {
 			"xl/threadedComments/t.xml", c.threads, "xl/worksheets/_rels/sheet1.xml.rels", sheetRels, "xl/worksheets/sheet1.xml", sheetOpen+"<sheetData/></worksheet>")).Sheets[0]
 		var got []string
 		for _, c := range s.Comments {
-			got = append(got, fmt.Sprintf("%s %q", CellName(c.Row, c.Col), c.Text))
+			got = append(got, fmt.Sprintf("%s %q", cellname.Of(c.Row, c.Col), c.Text))
 		}
 		if got := strings.Join(got, " "); got != c.want {
 			t.Errorf("%s: read %s, want %s", c.name, got, c.want)

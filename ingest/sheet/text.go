@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/delimited"
 )
 
@@ -28,7 +29,7 @@ func readText(text string, l limits) (*Sheet, error) {
 			case col > l.cols:
 				if !cut {
 					cut = true
-					s.damaged(row, col, fmt.Sprintf("cells beyond column %s are not read", columnLetters(l.cols)))
+					s.damaged(row, col, fmt.Sprintf("cells beyond %s are not read", cellname.Of(0, l.cols)))
 				}
 			default:
 				if kept++; kept > l.cells {

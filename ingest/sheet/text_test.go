@@ -9,9 +9,10 @@ import (
 	"testing"
 	"unicode/utf16"
 
-	"foamfield/ingest/delimited"
-
 	"golang.org/x/text/encoding/charmap"
+
+	"foamfield/ingest/cellname"
+	"foamfield/ingest/delimited"
 )
 
 // grid writes a sheet's cells as "row,col text" lines.
@@ -19,7 +20,7 @@ func grid(s *Sheet) string {
 	var b strings.Builder
 	for _, r := range s.Rows {
 		for _, c := range r.Cells {
-			fmt.Fprintf(&b, "%s %q\n", CellName(r.Number, int(c.Col)), c.Text)
+			fmt.Fprintf(&b, "%s %q\n", cellname.Of(r.Number, int(c.Col)), c.Text)
 		}
 	}
 	return strings.TrimSuffix(b.String(), "\n")
@@ -169,7 +170,7 @@ func FuzzDelimited(f *testing.F) {
 					return // shows as something else
 				}
 				if cell != "" {
-					fmt.Fprintf(&want, "%s %q\n", CellName(i+1, j+1), cell)
+					fmt.Fprintf(&want, "%s %q\n", cellname.Of(i+1, j+1), cell)
 				}
 			}
 			if err := w.Write(record); err != nil {

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/markup"
 	"foamfield/ingest/shown"
 )
@@ -295,7 +296,7 @@ func (b *bookReader) readStyles(name string) error {
 // strayStyle notes a cell whose format the file does not have.
 func (b *bookReader) strayStyle(s *Sheet, row, col int) {
 	if len(b.styles) > 0 {
-		s.damaged(row, col, fmt.Sprintf("the number format of %s is missing from the file", CellName(row, col)))
+		s.damaged(row, col, fmt.Sprintf("the number format of %s is missing from the file", cellname.Of(row, col)))
 	}
 }
 

@@ -7,8 +7,8 @@ import (
 	"math"
 	"strings"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/ingredient"
-	"foamfield/ingest/sheet"
 )
 
 // Place is where something stands in the log; Row and Col are 1-based, 0 = the
@@ -26,11 +26,11 @@ func (p Place) String() string {
 	}
 	switch {
 	case p.Row > 0 && p.Col > 0:
-		s += ", cell " + sheet.CellName(p.Row, p.Col)
+		s += ", cell " + cellname.Of(p.Row, p.Col)
 	case p.Row > 0:
 		s += fmt.Sprintf(", row %d", p.Row)
 	case p.Col > 0:
-		s += ", " + sheet.CellName(0, p.Col)
+		s += ", " + cellname.Of(0, p.Col)
 	}
 	return s
 }

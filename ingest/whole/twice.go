@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/say"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -41,7 +41,7 @@ func Twice(trials []trial.Trial, own []Numbered) (found []trial.Finding) {
 		for _, pair := range again {
 			id := trials[pair[1].Trial].ID
 			found = append(found, trial.Check("trial number twice", pair[1].At,
-				fmt.Sprintf("trial %s stands in %s too", say.Quoted(id), sheet.CellName(pair[0].At.Row, pair[0].At.Col)),
+				fmt.Sprintf("trial %s stands in %s too", say.Quoted(id), cellname.Of(pair[0].At.Row, pair[0].At.Col)),
 				fmt.Sprintf("type %s here, or, if it is trial %s made again, leave the number and write “repeat of %s” in the notes; both count as trials",
 					freeNumber(trials, own, pair[1]), id, id)))
 		}

@@ -4,9 +4,9 @@ import (
 	"fmt"
 	"slices"
 
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/row"
 	"foamfield/ingest/say"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -27,7 +27,7 @@ type BadCell struct {
 }
 
 func (c *BadCell) reason() string {
-	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", sheet.CellName(c.At.Row, c.At.Col), say.Quoted(c.Text))
+	return fmt.Sprintf("no fat percent that can be used: cell %s says %s", cellname.Of(c.At.Row, c.At.Col), say.Quoted(c.Text))
 }
 
 // Unusable is why a trial cannot be used at all, "" if it can, and whether it is only for

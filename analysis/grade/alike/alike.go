@@ -10,8 +10,8 @@ import (
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -249,7 +249,7 @@ func placed(x, with row) graded.Row {
 	}
 	for _, v := range x.values {
 		if o, ok := with.find(v); ok && o.x == v.x {
-			r.Cells = append(r.Cells, sheet.CellName(v.at.Row, v.at.Col))
+			r.Cells = append(r.Cells, cellname.Of(v.at.Row, v.at.Col))
 		}
 	}
 	return r

@@ -4,8 +4,8 @@ package finding
 import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/criteria"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -32,9 +32,9 @@ func New(look criteria.Look, about graded.About, words string, at ...trial.Place
 
 func name(p trial.Place) string {
 	if p.Row == 0 || p.Col == 0 {
-		return sheet.CellName(max(p.Row, 1), max(p.Col, 1))
+		return cellname.Of(max(p.Row, 1), max(p.Col, 1))
 	}
-	return sheet.CellName(p.Row, p.Col)
+	return cellname.Of(p.Row, p.Col)
 }
 
 // Of is a finding at one cell, with what was typed there.

@@ -10,11 +10,11 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/say"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -55,7 +55,7 @@ func (j *job) headsOrSums(col *handin.Column, from int) {
 		f := &j.out[k]
 		n := 0
 		for _, c := range col.Cells {
-			if c.Known && slices.Contains(f.Cells, sheet.CellName(c.At.Row, c.At.Col)) {
+			if c.Known && slices.Contains(f.Cells, cellname.Of(c.At.Row, c.At.Col)) {
 				n++
 			}
 		}
