@@ -84,6 +84,7 @@ func TestAdditions(t *testing.T) {
 
 // One that hardly changed is no setting, and no word is lost over it.
 func TestAdditionThatNeverChanged(t *testing.T) {
+	thorough.NotShort(t, "analyses another log")
 	r := thickened(t, 0.3)
 	for _, v := range r.Variables {
 		if strings.Contains(v.Name, "xanthan") {

@@ -69,6 +69,7 @@ func unfinished(v reflect.Value, path string) string {
 // Bad input has a finite answer or a refusal that names what is wrong.
 func TestBadInput(t *testing.T) {
 	thorough.NotShort(t, "analyses many logs")
+	step := thorough.Step(t, 2)
 	fat := func(i int) string { return between(i, 0.618, 34, 52) }
 	emulsifier := func(i int) string { return between(i, 0.414, 0.9, 3) }
 	hlb := func(i int) string { return between(i, 0.732, 5, 11) }
@@ -104,7 +105,7 @@ func TestBadInput(t *testing.T) {
 			return false
 		}
 	}
-	for _, c := range []struct {
+	cases := []struct {
 		name  string
 		n     int
 		of    func(i int) (fat, emulsifier, hlb, hold string)
@@ -172,7 +173,9 @@ func TestBadInput(t *testing.T) {
 			}
 			return fat(i), emulsifier(i), hlb(i), hold(i)
 		}, aside(huge)},
-	} {
+	}
+	for i := 0; i < len(cases); i += step {
+		c := cases[i]
 		t.Run(c.name, func(t *testing.T) {
 			r := run(t, written(t, five(c.n, c.of)), Settings{})
 			finished(t, r)

@@ -53,6 +53,7 @@ func TestOunces(t *testing.T) {
 }
 
 func TestMethodIsCarried(t *testing.T) {
+	thorough.NotShort(t, "analyses a log again")
 	log, err := ingest.Read([]string{demo}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -6,14 +6,16 @@ import (
 	"path/filepath"
 	"testing"
 
-	"foamfield/ingest"
-
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 )
 
 // A start costs what its grams cost at the kitchen's prices; the cheapest mix is sure
 // enough, and cheaper.
 func TestCosts(t *testing.T) {
+	thorough.NotShort(t, "analyses a log again")
 	f := excelize.NewFile()
 	defer f.Close()
 	if _, err := f.NewSheet("Ingredients"); err != nil {

@@ -98,6 +98,7 @@ func TestTasteIsATarget(t *testing.T) {
 
 // A target nobody logged a result for leaves nothing recommended.
 func TestTargetNobodyMeasured(t *testing.T) {
+	thorough.NotShort(t, "analyses a log again")
 	log := readDemo(t)
 	log.Targets.Results = []trial.ResultTarget{{Result: trial.Variable{Name: "score", Label: "taste", Result: true}, Interval: trial.Interval{Low: 6, High: math.Inf(1)}}}
 	r, err := Run(log, Settings{Seed: 1})

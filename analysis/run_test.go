@@ -162,6 +162,7 @@ func spread(n int, of func(i int, fat, e float64) string) string {
 }
 
 func TestStatuses(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
 	good := func(i int, fat, e float64) string {
 		if fat > 48 || e < 1.5 {
 			return "y," + fmt.Sprint(6+i%5) + ",n"
@@ -232,6 +233,7 @@ func TestOneFormula(t *testing.T) {
 // A log with the five classic columns only: grams stay grams, only the two lines
 // with the same three numbers are repeats, and no split into ingredients is invented.
 func TestFiveColumns(t *testing.T) {
+	thorough.NotShort(t, "analyses another log")
 	r := run(t, "../testdata/demo/five-columns.csv", Settings{})
 	checkStarts(t, r)
 	if r.Variables[1].Name != surface.EmulsifierGrams {
@@ -272,6 +274,7 @@ func TestStartsKeepTheRules(t *testing.T) {
 }
 
 func TestSameInputSameBytes(t *testing.T) {
+	thorough.NotShort(t, "analyses a log again")
 	a, err := json.Marshal(plain())
 	if err != nil {
 		t.Fatal(err)

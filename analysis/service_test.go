@@ -5,12 +5,14 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
 // A service is the start's mix in more grams, split by size; trials keep their batch; no
 // fill is suggested for a size that no trial had.
 func TestService(t *testing.T) {
+	thorough.NotShort(t, "analyses a log again")
 	asked := 1000.0
 	mixed := []trial.Canister{{Text: "1 L", Litres: 1}, {Text: "1 L", Litres: 1}, {Text: "0.5 L", Litres: 0.5}}
 	r := run(t, demo, Settings{Service: mixed, ServiceBatch: &asked})

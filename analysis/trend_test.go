@@ -186,6 +186,7 @@ func TestWeeksAboveRows(t *testing.T) {
 // A step on the second day of the third week is named with its date and the lot that came in
 // for good on it; which of the two it is is said to be unclear.
 func TestStepWithinAWeek(t *testing.T) {
+	thorough.NotShort(t, "analyses a history")
 	later := func(w, k int) bool { return w > 2 || w == 2 && k >= 4 }
 	b := historyOf(6, true, func(w, k int) string {
 		if later(w, k) {
@@ -286,6 +287,7 @@ func TestTrendIsWhole(t *testing.T) {
 
 // A history that names no days is compared by weeks alone.
 func TestWeeksWithoutDays(t *testing.T) {
+	thorough.NotShort(t, "analyses a history")
 	b := historyOf(4, false, always("A"), func(w, _ int) float64 { return []float64{1, 1, 0.5, 0.5}[w] })
 	files := map[string]string{}
 	for w := range 4 {

@@ -53,12 +53,13 @@ func TestFiguresSayChancesAsTheTextDoes(t *testing.T) {
 		for _, wanted := range []float64{0, 0.8, 0.95} {
 			r.Targets.WantedChance.Value = wanted
 			want := say.ChanceAndLimit("x", p, p, wanted).String()
-			for _, f := range plots.All(r) {
+			figures := plots.All(r)
+			for _, f := range figures {
 				if !strings.Contains(f.Title, want) && !strings.Contains(f.Title, say.Capital(say.Text(want)).String()) {
 					t.Errorf("%v against %v: the text says %q, the figure %q", p, wanted, want, f.Title)
 				}
 			}
-			if len(plots.All(r)) != 1 {
+			if len(figures) != 1 {
 				t.Fatal("no figure")
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
@@ -41,6 +42,7 @@ func written(t *testing.T, text []byte) string {
 // With the trade's signs no mix is believed to clog clearly less for being richer; on
 // some of the same short logs the free surface believes so.
 func TestTradeSigns(t *testing.T) {
+	thorough.NotShort(t, "believes sixteen logs")
 	const slack = 0.02 // what a soft sign lets through
 	// wrong is how far the chance of coming out ever moves against a sign.
 	wrong := func(s *Belief) (most float64) {

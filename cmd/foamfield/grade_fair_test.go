@@ -250,6 +250,7 @@ func TestAnonymous(t *testing.T) {
 
 // A marked copy keeps the student's formulas, and says at the cell what was found.
 func TestMarkedCopiesKeepFormulas(t *testing.T) {
+	thorough.NotShort(t, "grades a class and writes every page")
 	key := makeClass(t, "first")
 	out := filepath.Join(t.TempDir(), "grades")
 	if code := run([]string{"grade", key.dir, "--out", out, "--quiet"}, io.Discard, os.Stderr); code != exitDone {
