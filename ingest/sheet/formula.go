@@ -8,8 +8,8 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
-	"foamfield/ingest/pattern"
 	"foamfield/ingest/cellname"
+	"foamfield/ingest/pattern"
 )
 
 // Some programs save formulas without their results, or with results they
