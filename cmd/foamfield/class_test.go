@@ -11,6 +11,8 @@ import (
 	"time"
 
 	"github.com/xuri/excelize/v2"
+
+	"foamfield/ingest/thorough"
 )
 
 // classroom is a class of hand-ins written as text in testdata/class, with its key. The
@@ -44,6 +46,22 @@ func makeClass(t *testing.T, name string) *classroom {
 	for _, part := range strings.Split("\n"+string(text), "\n== ")[1:] {
 		file, body, _ := strings.Cut(part, "\n")
 		c.handIn(t, strings.TrimSpace(file), strings.Split(strings.TrimRight(body, "\n"), "\n"))
+	}
+	return c
+}
+
+// few leaves the first hand-ins of a class, or all of them in a thorough run, to a test of
+// what is made of any class.
+func (c *classroom) few(t *testing.T) *classroom {
+	t.Helper()
+	files, err := os.ReadDir(c.dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files[thorough.Of(t, 4, len(files)):] {
+		if err := os.Remove(filepath.Join(c.dir, f.Name())); err != nil {
+			t.Fatal(err)
+		}
 	}
 	return c
 }

@@ -130,7 +130,7 @@ func dealtHandIn(outcomes []string, deal []int) []string {
 // What a teacher typed is kept, wins and is added up by the workbook itself.
 func TestAgainKeepsWhatWasTyped(t *testing.T) {
 	thorough.NotShort(t, "grades a class several times")
-	key := makeClass(t, "first")
+	key := makeClass(t, "first").few(t)
 	criteria, out := criteriaFile(t, nil), filepath.Join(t.TempDir(), "grades")
 	grade := func(more ...string) {
 		t.Helper()
@@ -251,7 +251,7 @@ func TestAnonymous(t *testing.T) {
 // A marked copy keeps the student's formulas, and says at the cell what was found.
 func TestMarkedCopiesKeepFormulas(t *testing.T) {
 	thorough.NotShort(t, "grades a class and writes every page")
-	key := makeClass(t, "first")
+	key := makeClass(t, "first").few(t)
 	out := filepath.Join(t.TempDir(), "grades")
 	if code := run([]string{"grade", key.dir, "--out", out, "--quiet"}, io.Discard, os.Stderr); code != exitDone {
 		t.Fatalf("exit %d", code)
