@@ -4,7 +4,7 @@ import "gonum.org/v1/gonum/mat"
 
 // mixture joins beliefs about the same parameters, each to count by its share: draws of
 // every one in that proportion and evenly among the others', so that the first of them
-// are a sample of the mixture too.
+// are a sample of the mixture too. Its moments are not yet worked out.
 func mixture(each []*Posterior, share []float64) *Posterior {
 	if len(each) == 1 {
 		return each[0]
@@ -39,7 +39,6 @@ func mixture(each []*Posterior, share []float64) *Posterior {
 		at[k]++
 	}
 	out.ESS = 1 / squares
-	out.moments()
 	return out
 }
 

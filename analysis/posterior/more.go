@@ -7,9 +7,14 @@ import (
 )
 
 // More is a belief's line from n draws of its own: a tail holds few of those that its
-// moments rest on.
+// moments rest on. The moments stay those of the belief.
 func (l Line) More(of *LinePosterior, n int, rng *rand.Rand) (*Posterior, error) {
-	return more(&lineDensity{Line: l, x: dense(l.X, len(l.Prior))}, of.Mean, of.Cov, n, rng)
+	out, err := more(lineDensityOf(l), of.Mean, of.Cov, n, rng)
+	if err != nil {
+		return nil, err
+	}
+	out.Mean, out.Cov = of.Mean, of.Cov
+	return out, nil
 }
 
 // More is the same of a yes/no line.
@@ -21,10 +26,12 @@ func (y YesNo) More(of *YesNoPosterior, n int, rng *rand.Rand) (*Posterior, erro
 			return nil, err
 		}
 	}
-	return mixture(each, y.believed(of.Edges, each)), nil
+	out := mixture(each, y.believed(of.Edges, each))
+	out.Mean, out.Cov = of.Mean, of.Cov
+	return out, nil
 }
 
 // more draws in one round, as wide as the later ones of the recipe.
 func more(d density, mean []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*Posterior, error) {
-	return round(d, mean, wider(cov, 1.3), n, false, rng)
+	return new(room).round(d, mean, wider(cov, 1.3), n, false, rng)
 }

@@ -105,10 +105,12 @@ func sample(d density, quick bool, share float64, rng *rand.Rand) (*Posterior, e
 	first, enough = part(first), share*enough
 	wide := wider(cov, 2)
 	var p *Posterior
+	var again room
 	for range searchRounds {
-		if p, err = round(d, centre, wide, first, false, rng); err != nil {
+		if p, err = again.round(d, centre, wide, first, false, rng); err != nil {
 			return nil, err
 		}
+		p.moments()
 		centre, cov = p.Mean, p.Cov
 		if p.ESS >= float64(first)/4 {
 			break
@@ -121,9 +123,10 @@ func sample(d density, quick bool, share float64, rng *rand.Rand) (*Posterior, e
 		wide = next
 	}
 	for _, n := range rounds {
-		if p, err = round(d, centre, cov, part(n), !quick, rng); err != nil {
+		if p, err = again.round(d, centre, cov, part(n), !quick, rng); err != nil {
 			return nil, err
 		}
+		p.moments()
 		if p.ESS >= enough {
 			break
 		}
@@ -212,42 +215,59 @@ func plusDiagonal(a *mat.SymDense, ridge float64) *mat.SymDense {
 	return b
 }
 
-// round draws n times from a t around centre and weighs the draws.
-func round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng *rand.Rand) (*Posterior, error) {
-	q, err := propose(centre, cov, n, rng)
+// room is the memory of a round. The next round of the same room writes over what the last
+// one drew, and so costs no memory that is new.
+type room struct{ draws, proposed, weight, loglik []float64 }
+
+// of is so many numbers of a list, which is made longer if it must.
+func of(list *[]float64, n int) []float64 {
+	if cap(*list) < n {
+		*list = make([]float64, n)
+	}
+	return (*list)[:n]
+}
+
+// round draws n times from a t around centre and weighs the draws. Their moments are not
+// yet worked out.
+func (r *room) round(d density, centre []float64, cov *mat.SymDense, n int, keep bool, rng *rand.Rand) (*Posterior, error) {
+	out := &Posterior{draws: mat.NewDense(n, len(centre), of(&r.draws, n*len(centre)))}
+	proposed := of(&r.proposed, n)
+	logDet, err := propose(out.draws, proposed, centre, cov, rng)
 	if err != nil {
 		return nil, err
 	}
-	logw := make([]float64, n)
-	out := &Posterior{draws: q.draws, loglik: weigh(d, q.draws, logw, keep)}
+	if width := max(d.observations(), 1); keep && width <= mostKept {
+		rows := min(n, drawsLeftOut)
+		out.loglik = mat.NewDense(rows, width, of(&r.loglik, rows*width))
+	}
+	logw := of(&r.weight, n)
+	weigh(d, out.draws, logw, out.loglik)
 	for k := range logw {
-		logw[k] -= q.log[k]
+		logw[k] -= proposed[k]
 	}
 	mean, err := out.count(logw)
 	if err != nil {
 		return nil, err
 	}
-	out.evidence = mean + q.logDet/2
-	out.moments()
+	out.evidence = mean + logDet/2
 	return out, nil
 }
 
-// proposal is draws and the logarithm of the density they were drawn with.
-type proposal struct {
-	draws  *mat.Dense
-	log    []float64
-	logDet float64 // of the covariance
-}
+// together is how many draws are worked out side by side. Each is added up in its own
+// order, so that it comes out as it would alone; the processor, which waits for one sum, goes on
+// with the others.
+const together = 4
 
-// propose draws n times from a t around centre, each draw with its mirror image so that
-// the mean is off by little.
-func propose(centre []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*proposal, error) {
-	p := len(centre)
+// propose fills draws from a t around centre, each draw with its mirror image so that the mean
+// is off by little, and the logarithm of the density they were drawn with; it returns that
+// of the covariance's determinant.
+func propose(draws *mat.Dense, log, centre []float64, cov *mat.SymDense, rng *rand.Rand) (logDet float64, err error) {
+	n, p := draws.Dims()
 	var chol mat.Cholesky
 	ridge := 0.0
 	for !chol.Factorize(plusDiagonal(cov, ridge)) {
 		if ridge = math.Max(10*ridge, 1e-12); ridge > 1 {
-			return nil, errors.New("posterior: the spread of the draws is not a covariance")
+			return 0, errors.New("posterior: the spread of the draws is not a covariance")
 		}
 	}
 	var l mat.TriDense
@@ -258,23 +278,36 @@ func propose(centre []float64, cov *mat.SymDense, n int, rng *rand.Rand) (*propo
 			lower = append(lower, l.At(i, j))
 		}
 	}
-	out := &proposal{draws: mat.NewDense(n, p, nil), log: make([]float64, n), logDet: chol.LogDet()}
 	z := make([]float64, p)
-	for k := 0; k < n; k += 2 {
-		out.log[k] = standard(z, rng)
-		out.log[k+1] = out.log[k]
-		row, mirror := out.draws.RawRowView(k), out.draws.RawRowView(k+1)
+	side := make([][together]float64, p) // z of draws side by side
+	for k := 0; k < n; k += 2 * together {
+		pairs := min(together, (n-k)/2)
+		for m := range pairs {
+			density := standard(z, rng)
+			log[k+2*m], log[k+2*m+1] = density, density
+			for i, v := range z {
+				side[i][m] = v
+			}
+		}
 		rest := lower
 		for i, c := range centre {
-			s := 0.0
-			for j, v := range rest[:i+1] {
-				s += v * z[j]
+			var s0, s1, s2, s3 float64
+			with := side[:i+1]
+			for j, v := range rest[:len(with)] {
+				z := &with[j]
+				s0 += v * z[0]
+				s1 += v * z[1]
+				s2 += v * z[2]
+				s3 += v * z[3]
 			}
 			rest = rest[i+1:]
-			row[i], mirror[i] = c+s, c-s
+			sums := [together]float64{s0, s1, s2, s3}
+			for m, s := range sums[:pairs] {
+				draws.RawRowView(k + 2*m)[i], draws.RawRowView(k + 2*m + 1)[i] = c+s, c-s
+			}
 		}
 	}
-	return out, nil
+	return chol.LogDet(), nil
 }
 
 // standard fills z with a t of unit spread and returns the logarithm of its density, up to
@@ -328,54 +361,69 @@ const (
 	block    = 128 // draws weighed at once, while they are in the processor's cache
 )
 
-// weigh fills the log density of every draw. If asked, it returns the likelihoods of
-// single observations for the draws that leaving one out rests on, unless there are too
-// many to keep.
-func weigh(d density, draws *mat.Dense, logw []float64, keep bool) *mat.Dense {
+// weigh fills the log density of every draw and, unless it is nil, the log likelihoods of
+// single observations for the first draws, as many as kept has rows.
+func weigh(d density, draws *mat.Dense, logw []float64, kept *mat.Dense) {
 	n, p := draws.Dims()
-	width := max(d.observations(), 1)
-	var kept *mat.Dense
-	if keep && width <= mostKept {
-		kept = mat.NewDense(min(n, drawsLeftOut), width, nil)
+	rows, width := 0, 0
+	if kept != nil {
+		rows, width = kept.Dims()
 	}
 	for from := 0; from < n; {
 		to := min(from+block, n)
 		var each *mat.Dense
-		if kept != nil && from < drawsLeftOut {
-			to = min(to, drawsLeftOut)
+		if from < rows {
+			to = min(to, rows)
 			each = kept.Slice(from, to, 0, width).(*mat.Dense)
 		}
 		d.batch(draws.Slice(from, to, 0, p).(*mat.Dense), logw[from:to], each)
 		from = to
 	}
-	return kept
 }
 
 // moments fills the weighted mean and covariance.
 func (p *Posterior) moments() {
-	_, c := p.draws.Dims()
-	mean := make([]float64, c)
-	for k, w := range p.weight {
-		for i, v := range p.draws.RawRowView(k) {
+	n, c := p.draws.Dims()
+	p.Mean, p.Cov = make([]float64, c), mat.NewSymDense(c, nil)
+	mean, raw := p.Mean, p.Cov.RawSymmetric()
+	at := func(k int) (w float64, draw []float64) { return p.weight[k], p.draws.RawRowView(k)[:len(mean)] }
+	k := 0
+	for ; k+together <= n; k += together {
+		w0, d0 := at(k)
+		w1, d1 := at(k + 1)
+		w2, d2 := at(k + 2)
+		w3, d3 := at(k + 3)
+		for i, m := range mean {
+			mean[i] = m + w0*d0[i] + w1*d1[i] + w2*d2[i] + w3*d3[i]
+		}
+	}
+	for ; k < n; k++ {
+		w, draw := at(k)
+		for i, v := range draw {
 			mean[i] += w * v
 		}
 	}
-	cov := mat.NewSymDense(c, nil)
-	dev := make([]float64, c)
-	raw := cov.RawSymmetric()
-	for k, w := range p.weight {
-		for i, v := range p.draws.RawRowView(k) {
-			dev[i] = v - mean[i]
+	side := make([][together]float64, c) // how far draws side by side are from the mean
+	for k := 0; k < n; k += together {
+		var w [together]float64 // none beyond the last
+		for m := range min(together, n-k) {
+			var draw []float64
+			w[m], draw = at(k + m)
+			for i, v := range draw {
+				side[i][m] = v - mean[i]
+			}
 		}
-		for i, di := range dev {
-			wd, after := w*di, dev[i:]
+		for i := range side {
+			d := &side[i]
+			a0, a1, a2, a3 := w[0]*d[0], w[1]*d[1], w[2]*d[2], w[3]*d[3]
+			after := side[i:]
 			row := raw.Data[i*raw.Stride+i:][:len(after)]
-			for j, dj := range after {
-				row[j] += wd * dj
+			for j := range after {
+				d := &after[j]
+				row[j] = row[j] + a0*d[0] + a1*d[1] + a2*d[2] + a3*d[3]
 			}
 		}
 	}
-	p.Mean, p.Cov = mean, cov
 }
 
 // drawsLeftOut is how many of the draws a left-out mean rests on.

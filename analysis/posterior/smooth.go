@@ -119,14 +119,21 @@ func chanceBelow(z float64) float64 {
 
 // logNo is -ln(1+e^eta), the log chance of a no.
 func logNo(eta float64) float64 {
-	x, v := eta, -eta
-	if eta < 0 {
-		x, v = -eta, 0
+	of := [1]float64{eta}
+	logNos(of[:])
+	return of[0]
+}
+
+// logNos turns lines into the log chances of a no.
+func logNos(eta []float64) {
+	for i, v := range eta {
+		x := math.Abs(v)
+		v = -(v + x) / 2 // -eta above zero, else nothing
+		if x < flat {
+			v -= softplus.at(x)
+		}
+		eta[i] = v
 	}
-	if x < flat {
-		v -= softplus.at(x)
-	}
-	return v
 }
 
 // logistic is 1/(1+e^-x).

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"gonum.org/v1/gonum/mat"
 )
 
 // unthinned is a density that is held against every observation.
@@ -39,19 +41,19 @@ func TestThinned(t *testing.T) {
 				t.Errorf("%d observations are kept", n)
 			}
 			const n = 600
-			q, err := propose(centre, cov, n, rand.New(rand.NewPCG(1, 2)))
-			if err != nil {
+			draws, proposed := mat.NewDense(n, len(centre), nil), make([]float64, n)
+			if _, err := propose(draws, proposed, centre, cov, rand.New(rand.NewPCG(1, 2))); err != nil {
 				t.Fatal(err)
 			}
 			a, b := make([]float64, n), make([]float64, n)
-			weigh(all, q.draws, a, false)
-			weigh(few, q.draws, b, false)
+			weigh(all, draws, a, nil)
+			weigh(few, draws, b, nil)
 			off := make([]float64, n)
 			for k := range a {
 				off[k] = b[k] - a[k]
-				a[k], b[k] = a[k]-q.log[k], b[k]-q.log[k]
+				a[k], b[k] = a[k]-proposed[k], b[k]-proposed[k]
 			}
-			right, thinned := &Posterior{draws: q.draws}, &Posterior{draws: q.draws}
+			right, thinned := &Posterior{draws: draws}, &Posterior{draws: draws}
 			for p, logw := range map[*Posterior][]float64{right: a, thinned: b} {
 				if _, err := p.count(logw); err != nil {
 					t.Fatal(err)

@@ -21,7 +21,7 @@ type YesNo struct {
 	// LnSteepness is how many times as steep as Prior the line may be, in logarithms; the
 	// zero value for once.
 	LnSteepness Normal
-	Quick       bool // as of a Line
+	Quick       bool // as of a Line; the moments of all draws together are not worked out
 }
 
 // Sign is a combination of terms believed not to be negative, or hardly: the prior
@@ -57,6 +57,9 @@ func (y YesNo) Sample(rng *rand.Rand) (*YesNoPosterior, error) {
 		out.Edges[k].Weight = w
 	}
 	out.Posterior = mixture(each, believed)
+	if len(each) > 1 && !y.Quick {
+		out.moments()
+	}
 	return out, nil
 }
 
@@ -135,6 +138,7 @@ func YesGiven(features, draw []float64) float64 { return logistic(dot(features, 
 type yesNoDensity struct {
 	YesNo
 	x     *mat.Dense
+	no    *mat.Dense // x, turned where the answer was yes: a no on it is what was seen
 	signs *mat.Dense // their rows over their softness
 	lines lines
 	kept  lines // the signs' own
@@ -146,7 +150,13 @@ func newYesNoDensity(y YesNo) *yesNoDensity {
 		rows[i] = slices.Clone(s.Row)
 		floats.Scale(1/s.Soft, rows[i])
 	}
-	return &yesNoDensity{YesNo: y, x: dense(y.X, len(y.Prior)), signs: dense(rows, len(y.Prior))}
+	out := &yesNoDensity{YesNo: y, x: dense(y.X, len(y.Prior)), no: dense(y.X, len(y.Prior)), signs: dense(rows, len(y.Prior))}
+	for k, yes := range y.Y {
+		if yes {
+			floats.Scale(-1, out.no.RawRowView(k))
+		}
+	}
+	return out
 }
 
 func (d *yesNoDensity) size() int         { return len(d.Prior) }
@@ -231,7 +241,7 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 
 func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	n, _ := draws.Dims()
-	at, signs := d.lines.of(draws, d.x, each), d.kept.of(draws, d.signs, nil)
+	no, signs := d.lines.of(draws, d.no, each), d.kept.of(draws, d.signs, nil)
 	for k := range n {
 		sum := logNormals(draws.RawRowView(k), d.Prior)
 		if signs != nil {
@@ -239,21 +249,12 @@ func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.D
 				sum += logBelow(z)
 			}
 		}
-		if len(d.Y) == 0 {
-			logDensity[k] = sum
-			continue
-		}
-		row := at.RawRowView(k)
-		for i, yes := range d.Y {
-			eta := row[i]
-			if yes {
-				eta = -eta
+		if no != nil {
+			row := no.RawRowView(k)
+			logNos(row)
+			for _, v := range row {
+				sum += v
 			}
-			v := logNo(eta)
-			if each != nil {
-				row[i] = v
-			}
-			sum += v
 		}
 		logDensity[k] = sum
 	}
