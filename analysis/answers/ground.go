@@ -2,7 +2,6 @@ package answers
 
 import (
 	"math"
-	"slices"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/formula"
@@ -46,7 +45,7 @@ func surestGround(b *belief.Belief, asked Asked) *Ground {
 		}
 	}
 	best.Draws = best.Chain.Draw(drawsToTell, belief.Stream(asked.Seed, belief.StreamDraws))
-	best.limits = b.Finer(finerDraws).With(best.Basis.Beside).Draw(drawsForLimits, belief.Stream(asked.Seed, belief.StreamLimits))
+	best.limits = best.Chain.DrawFrom(b.Finer(finerDraws), drawsForLimits, belief.Stream(asked.Seed, belief.StreamLimits))
 	return best
 }
 
@@ -61,9 +60,23 @@ func (s *Ground) clogs(features []float64) *float64 {
 	return nil
 }
 
+// PointClogs is the chance that a tested point of the search does not come out, 0 if nobody
+// logged it.
+func (s *Ground) PointClogs(p region.Point) float64 {
+	if i := s.cameOut(); i >= 0 {
+		return 1 - p.Passes[i]
+	}
+	return 0
+}
+
 // cameOut is the place of that link, -1 if there is none.
 func (s *Ground) cameOut() int {
-	return slices.IndexFunc(s.Links, func(l belief.Link) bool { return l.Outcome == result.CameOut })
+	for i := range s.Links {
+		if s.Links[i].Outcome == result.CameOut {
+			return i
+		}
+	}
+	return -1
 }
 
 // Clogging is the chance that a mix clogs, with its limits; nil if nobody logged it.
@@ -101,8 +114,11 @@ func (s *Ground) mayTurnOut(p region.Point) bool {
 	if p.Allowed {
 		return true
 	}
-	c := s.ClogChance(p.Mix)
-	return s.Search.Tested.Core(p.Mix) && c != nil && *c > ClogLimitStart && *c <= ClogLimitTrial && s.Kept(p.Mix)
+	if !p.Core {
+		return false
+	}
+	c := s.PointClogs(p)
+	return c > ClogLimitStart && c <= ClogLimitTrial && s.Kept(p.Mix)
 }
 
 // chance of a mix with its limits.

@@ -27,14 +27,8 @@ func searchOf(s *Ground, w surface.Way) *region.Search {
 	tested := region.NewTested(s.Basis, mixes, priorWeight)
 	kept := s.Scale.KeepsLimits()
 	s.Kept = func(mix []float64) bool { return kept == nil || kept(mix) }
-	return region.NewSearch(s.Chain, tested, region.Rules{Allowed: func(mix []float64) bool {
-		if !tested.Core(mix) {
-			return false
-		}
-		if c := s.ClogChance(mix); c != nil && *c > clogSearched {
-			return false
-		}
-		return s.Kept(mix)
+	return region.NewSearch(s.Chain, tested, region.Rules{Allowed: func(p region.Point) bool {
+		return p.Core && s.PointClogs(p) <= clogSearched && s.Kept(p.Mix)
 	}, Known: known(s.Basis, w)})
 }
 

@@ -57,7 +57,8 @@ func explore(found *answers.Answers, wanted float64, many int, clogs float64) (o
 		}, leastChance, nil})
 	for a := range aims {
 		aims[a].gains = make([]float64, len(candidates))
-		region.Parallel(len(candidates), func(i int) { aims[a].gains[i] = gain(candidates[i], aims[a].answer) })
+		now := aims[a].answer(nil)
+		region.Parallel(len(candidates), func(i int) { aims[a].gains[i] = gain(candidates[i], aims[a].answer, now) })
 	}
 	var taken []answers.View
 	// More than the usual few take what gains less, and stand closer.
@@ -150,10 +151,7 @@ func safeToTry(s *answers.Ground, clogs float64) [][]float64 {
 		}
 	}
 	return answers.MixesOf(s.Search.Points(), func(p region.Point) bool {
-		if !p.Tested {
-			return false
-		}
-		if c := s.ClogChance(p.Mix); c != nil && *c > clogs {
+		if !p.Tested || s.PointClogs(p) > clogs {
 			return false
 		}
 		return slices.ContainsFunc(out, func(m []float64) bool { return s.Distance(p.Mix, m) <= exploreStep })

@@ -10,9 +10,9 @@ import (
 type answer func(weights []float64) float64
 
 // gain is by how much the answer is expected to be better once it is known whether a trial
-// clogs, fails otherwise, or works. Looking can but help: an answer that only moves is
-// no better.
-func gain(trial answers.View, of answer) float64 {
+// clogs, fails otherwise, or works, than it is now. Looking can but help: an answer that
+// only moves is no better.
+func gain(trial answers.View, of answer, now float64) float64 {
 	n := len(trial.Works)
 	weights := make([]float64, n)
 	expected := 0.0
@@ -30,7 +30,7 @@ func gain(trial answers.View, of answer) float64 {
 			expected += sum / float64(n) * of(weights)
 		}
 	}
-	return expected - of(nil)
+	return expected - now
 }
 
 func clogs(v answers.View, k int) float64 {

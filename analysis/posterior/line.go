@@ -107,9 +107,13 @@ func (l *LinePosterior) grows(rests *mat.Dense) float64 {
 	if err := chol.SolveTo(&standard, rests.T()); conditioned(err) {
 		return 0
 	}
-	turned, sum := mat.DenseCopyOf(standard.T()), 0.0
+	sum := 0.0
 	for k, w := range l.weight {
-		sum += w * dot(rests.RawRowView(k), turned.RawRowView(k)) * (l.draws.At(k, n) - l.Mean[n])
+		distance := 0.0
+		for i, v := range rests.RawRowView(k) {
+			distance += v * standard.At(i, k)
+		}
+		sum += w * distance * (l.draws.At(k, n) - l.Mean[n])
 	}
 	return sum / float64(n) / l.Cov.At(n, n)
 }

@@ -63,7 +63,8 @@ func (l *Link) between(atLeast func(float64) float64) float64 {
 	return math.Max(p, 0)
 }
 
-func (l *Link) believed() *posterior.Posterior {
+// Believed is what is believed of the link's line.
+func (l *Link) Believed() *posterior.Posterior {
 	if l.YesNo != nil {
 		return l.YesNo.Posterior
 	}
@@ -85,18 +86,20 @@ func (c *Chain) With(beside []float64) *Chain {
 
 // Chance is the probability that the next mix of these values works.
 func (c *Chain) Chance(mix []float64) float64 {
-	chance, _ := c.verdict(mix)
+	chance, _ := c.verdict(mix, make([]float64, len(c.Links)))
 	return chance
 }
 
-// verdict is the chance and the link with the largest share of first failures.
-func (c *Chain) verdict(mix []float64) (chance float64, limitedBy int) {
+// verdict is the chance and the link with the largest share of first failures; it fills in
+// the chance to pass each link.
+func (c *Chain) verdict(mix, passes []float64) (chance float64, limitedBy int) {
 	var buf [48]float64
 	f := c.Basis.FeaturesInto(buf[:c.Basis.Width()], mix)
 	chance = 1
 	most := -1.0
 	for i := range c.Links {
 		pass := c.Links[i].Passes(f)
+		passes[i] = pass
 		if fails := chance * (1 - pass); fails > most {
 			most, limitedBy = fails, i
 		}
@@ -122,7 +125,7 @@ func (c *Chain) DrawnChance(mix []float64) float64 {
 	p := 1.0
 	for i := range c.Links {
 		l := &c.Links[i]
-		p *= l.believed().MeanOf(func(draw []float64) float64 { return l.passesGiven(f, draw) })
+		p *= l.Believed().MeanOf(func(draw []float64) float64 { return l.passesGiven(f, draw) })
 	}
 	return p
 }
@@ -130,7 +133,7 @@ func (c *Chain) DrawnChance(mix []float64) float64 {
 // CanLeaveOut reports whether ChanceWithout may be asked.
 func (c *Chain) CanLeaveOut() bool {
 	for i := range c.Links {
-		if !c.Links[i].believed().CanLeaveOut() {
+		if !c.Links[i].Believed().CanLeaveOut() {
 			return false
 		}
 	}
@@ -147,7 +150,7 @@ func (c *Chain) ChanceWithout(mix []float64, forget []int) float64 {
 		if obs < 0 {
 			p *= l.Passes(f)
 		} else {
-			p *= l.believed().MeanWithout(obs, func(draw []float64) float64 { return l.passesGiven(f, draw) })
+			p *= l.Believed().MeanWithout(obs, func(draw []float64) float64 { return l.passesGiven(f, draw) })
 		}
 	}
 	return p

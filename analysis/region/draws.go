@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"slices"
 
+	"foamfield/analysis/posterior"
+
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -18,9 +20,18 @@ type Draws struct {
 
 // Draw takes n draws of every link.
 func (c *Chain) Draw(n int, rng *rand.Rand) *Draws {
+	believed := make([]*posterior.Posterior, len(c.Links))
+	for i := range believed {
+		believed[i] = c.Links[i].Believed()
+	}
+	return c.DrawFrom(believed, n, rng)
+}
+
+// DrawFrom takes n draws of every link from others than its own.
+func (c *Chain) DrawFrom(believed []*posterior.Posterior, n int, rng *rand.Rand) *Draws {
 	d := &Draws{chain: c, n: n}
-	for i := range c.Links {
-		d.links = append(d.links, c.Links[i].believed().Equal(n, rng))
+	for _, from := range believed {
+		d.links = append(d.links, from.Equal(n, rng))
 		own := make([]float64, n)
 		for k := range own {
 			own[k] = rng.NormFloat64()

@@ -124,7 +124,7 @@ func TestTestedRange(t *testing.T) {
 	}
 	inside := 0
 	for _, m := range mixes {
-		if r.Core(m) {
+		if _, core := r.reaches(m); core {
 			inside++
 		}
 	}
@@ -132,7 +132,7 @@ func TestTestedRange(t *testing.T) {
 		t.Errorf("only %d of %d trials lie in the core", inside, len(mixes))
 	}
 	for _, far := range [][]float64{{10, 2, 8}, {45, 20, 8}, {45, 2, 15}, {58, math.Exp(1.2), 12.1}} {
-		if r.Holds(far) || r.Core(far) {
+		if tested, core := r.reaches(far); tested || core {
 			t.Errorf("%v is held for tested", far)
 		}
 	}
@@ -144,7 +144,7 @@ func TestSearch(t *testing.T) {
 	for seed := range uint64(5) {
 		c, mixes := invented(t, 30, seed)
 		r := NewTested(c.Basis, mixes, 0.5)
-		allowed := func(m []float64) bool { return m[1] < 2.8 }
+		allowed := func(p Point) bool { return p.Mix[1] < 2.8 }
 		s := NewSearch(c, r, Rules{Allowed: allowed})
 		surest, ok := s.Surest(0.8)
 		if !ok {
@@ -155,7 +155,7 @@ func TestSearch(t *testing.T) {
 				t.Errorf("seed %d: %v is surer than the surest %v", seed, p, surest)
 			}
 		}
-		if !r.Holds(surest.Mix) || !allowed(surest.Mix) {
+		if !r.Holds(surest.Mix) || !allowed(surest) {
 			t.Errorf("seed %d: surest start %v may not be named", seed, surest.Mix)
 		}
 		// Where mixes near the middle are known best, the start moves there and no further
@@ -176,7 +176,7 @@ func TestSearch(t *testing.T) {
 		}
 		wanted := surest.Chance - 0.1
 		richest, ok := s.Richest(0, surest, wanted)
-		if !ok || richest.Chance < wanted-1e-9 || richest.Mix[0] < surest.Mix[0]-1e-9 || !r.Holds(richest.Mix) || !allowed(richest.Mix) {
+		if !ok || richest.Chance < wanted-1e-9 || richest.Mix[0] < surest.Mix[0]-1e-9 || !r.Holds(richest.Mix) || !allowed(richest) {
 			t.Errorf("seed %d: richest %v for wanted %.3f, surest %v", seed, richest, wanted, surest)
 		}
 		if _, ok := s.Richest(0, surest, surest.Chance+0.01); ok {
@@ -188,7 +188,7 @@ func TestSearch(t *testing.T) {
 			if p.Mix[0] <= last || !p.Tested {
 				t.Errorf("seed %d: best mixes are not in order of fat or not tested: %v", seed, p)
 			}
-			if q.Allowed && (q.Mix[0] != p.Mix[0] || !allowed(q.Mix) || q.Chance > p.Chance+0.01) {
+			if q.Allowed && (q.Mix[0] != p.Mix[0] || !allowed(q) || q.Chance > p.Chance+0.01) {
 				t.Errorf("seed %d: %v may be named, and is not the best allowed beside %v", seed, q, p)
 			}
 			last = p.Mix[0]

@@ -19,21 +19,23 @@ type Search struct {
 }
 
 // Rules are what a search minds beside the chance; nil minds nothing. Allowed forbids
-// mixes for other reasons (too likely to clog). Known is between 0 and 1, how well a mix
-// is known: of mixes of nearly the same chance the better known is surer.
+// mixes that were tested for other reasons (too likely to clog). Known is between 0 and 1,
+// how well a mix is known: of mixes of nearly the same chance the better known is surer.
 type Rules struct {
-	Allowed func(mix []float64) bool
+	Allowed func(p Point) bool
 	Known   func(mix []float64) float64
 }
 
 // Point is a mix and its chance. Tested is false outside the tested range, where
-// Chance is not worked out; Allowed says whether it may be named.
+// neither Chance nor Passes are worked out; Core says whether it is near enough to what
+// was tried to be named, Allowed whether it may be.
 type Point struct {
-	Mix             []float64
-	Chance          float64
-	worth           float64 // the chance, less where the mix is little known
-	LimitedBy       int     // the link with the largest share of first failures
-	Tested, Allowed bool
+	Mix                   []float64
+	Passes                []float64 // of each link the chance to pass it, once it is reached
+	Chance                float64
+	worth                 float64 // the chance, less where the mix is little known
+	LimitedBy             int     // the link with the largest share of first failures
+	Tested, Core, Allowed bool
 }
 
 // latticeSteps is the number of values a variable, by the number of variables:
@@ -103,10 +105,11 @@ func Steps(c Coordinate, low, high float64, n int) []float64 {
 func (s *Search) At(mix []float64) Point { return s.at(mix) }
 
 func (s *Search) at(mix []float64) Point {
-	p := Point{Mix: mix, Tested: s.Tested.Holds(mix)}
-	if p.Tested {
-		p.Chance, p.LimitedBy = s.Chain.verdict(mix)
-		p.Allowed = s.Allowed == nil || s.Allowed(mix)
+	p := Point{Mix: mix}
+	if p.Tested, p.Core = s.Tested.reaches(mix); p.Tested {
+		p.Passes = make([]float64, len(s.Chain.Links))
+		p.Chance, p.LimitedBy = s.Chain.verdict(mix, p.Passes)
+		p.Allowed = s.Allowed == nil || s.Allowed(p)
 		p.worth = p.Chance
 		if p.Allowed && s.Known != nil {
 			p.worth *= s.Known(mix)
@@ -311,10 +314,13 @@ func (s *Search) bestAt(v int, level float64, may func(Point) bool) Point {
 		}
 	}
 	slices.SortStableFunc(near, func(a, b Point) int {
-		if may(a) != may(b) {
-			return map[bool]int{true: -1, false: 1}[may(a)]
+		switch first := may(a); {
+		case first == may(b):
+			return cmp.Compare(b.Chance, a.Chance)
+		case first:
+			return -1
 		}
-		return cmp.Compare(b.Chance, a.Chance)
+		return 1
 	})
 	best, tried := Point{}, 0
 	for _, from := range near {

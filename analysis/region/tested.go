@@ -62,26 +62,30 @@ func (t *Tested) Leverage(mix []float64) float64 {
 	return posterior.Form(f, t.inverse)
 }
 
-// CoreShare is how near, in the furthest trial's leverage, a mix may be named.
+// CoreShare is how near, in the furthest trial's leverage, a mix may be named: half of it,
+// or that of the middle trial. Further out a claim rests on few trials and a surface that
+// is only an approximation: on simulated kitchens of 12 trials, claims of 0.9 and more at
+// the edge were truly 0.86, inside the core 0.93.
 const CoreShare = 0.5
-
-// Core reports whether a mix is near enough to what was tried to be named: half the
-// furthest trial's leverage, or that of the middle trial. Further out a claim rests
-// on few trials and a surface that is only an approximation: on simulated kitchens of
-// 12 trials, claims of 0.9 and more at the edge were truly 0.86, inside the core 0.93.
-func (t *Tested) Core(mix []float64) bool {
-	return t.Holds(mix) && t.Leverage(mix) <= t.core*(1+1e-9)
-}
 
 // Holds reports whether a mix lies in the tested range.
 func (t *Tested) Holds(mix []float64) bool {
+	tested, _ := t.reaches(mix)
+	return tested
+}
+
+// reaches says whether a mix lies in the tested range, and whether in its core, where it may
+// be named.
+func (t *Tested) reaches(mix []float64) (tested, core bool) {
 	for i, v := range mix {
 		slack := 1e-9 * math.Max(1, math.Abs(v))
 		if v < t.Low[i]-slack || v > t.High[i]+slack {
-			return false
+			return false, false
 		}
 	}
-	return t.Leverage(mix) <= t.limit*(1+1e-9)
+	leverage := t.Leverage(mix)
+	tested = leverage <= t.limit*(1+1e-9)
+	return tested, tested && leverage <= t.core*(1+1e-9)
 }
 
 // Form is what the leverage is worked out from, (F'F + weight·I)⁻¹ by the terms of the
