@@ -56,8 +56,17 @@ func foldRune(r rune) string {
 	return b.String()
 }
 
-// umlauts makes the German two-letter spelling equal to the folded umlaut; on
+// withoutUmlauts makes the German two-letter spelling equal to the folded umlaut; on
 // both sides of every comparison, so it does no harm elsewhere.
+func withoutUmlauts(s string) string {
+	for i := 1; i < len(s); i++ {
+		if s[i] == 'e' && (s[i-1] == 'a' || s[i-1] == 'o' || s[i-1] == 'u') {
+			return umlauts.Replace(s)
+		}
+	}
+	return s
+}
+
 var umlauts = strings.NewReplacer("ae", "a", "oe", "o", "ue", "u")
 
 // folded is a rune of a header, with where it stands in it.
@@ -133,7 +142,7 @@ func tokens(header string) []token {
 			for end < len(runes) && unicode.IsLetter(runes[end].r) {
 				end++
 			}
-			t.text = umlauts.Replace(textOf(runes[i:end]))
+			t.text = withoutUmlauts(textOf(runes[i:end]))
 		case isDigit(r):
 			end = numeral(runes, i, &t)
 		case strings.ContainsRune("%#@/°'=()[]{},‰€$£<>≤≥", r):

@@ -63,9 +63,13 @@ type vocabulary struct {
 	longestModifier int // words of the longest modifier
 }
 
+// aboutPhrases is about how many words.txt has, so that maps need not grow.
+const aboutPhrases = 3300
+
 var vocab = sync.OnceValue(func() *vocabulary {
 	v := &vocabulary{
-		phrases: map[string]*phrase{}, squashed: map[string]*phrase{}, loose: map[string]*phrase{}, first: map[string]bool{}, bare: map[string]*phrase{}, basis: map[string]Basis{},
+		phrases: make(map[string]*phrase, aboutPhrases), squashed: make(map[string]*phrase, aboutPhrases), loose: make(map[string]*phrase, aboutPhrases),
+		ordered: make([]*phrase, 0, aboutPhrases), first: map[string]bool{}, bare: map[string]*phrase{}, basis: map[string]Basis{},
 		yesNo: map[string]bool{}, group: map[string]bool{}, process: map[string]bool{}, nickname: map[string]bool{}, modifiers: map[string]sense{},
 	}
 	keyed := map[string]Role{}
@@ -120,11 +124,21 @@ func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	for i, column := range columns {
 		for text := range strings.SplitSeq(column, ";") {
 			if text = strings.TrimSpace(text); text != "" {
-				add(text, joined(tokens(text)), 1<<i)
+				add(text, keyOf(text), 1<<i)
 			}
 		}
 	}
 	return nil
+}
+
+// keyOf is the key of words.
+func keyOf(words string) string {
+	for i := range len(words) {
+		if c := words[i]; (c < 'a' || c > 'z') && (c != ' ' || i > 0 && words[i-1] == ' ') {
+			return joined(tokens(words))
+		}
+	}
+	return withoutUmlauts(words) // plain words are their own tokens
 }
 
 // adder says where the words of a line go.
