@@ -16,13 +16,22 @@ import (
 	"foamfield/reports/say"
 )
 
+// Short is what is said first of a run, for a terminal: the document of Build without its
+// sections and figures.
+func Short(r *result.Results) document.Document { return short(say.Run{R: r}) }
+
+func short(b say.Run) document.Document {
+	return document.Document{Title: "Foam trials: " + b.LogName(), Subtitle: b.Subtitle(), Brief: cook.Brief(b)}
+}
+
 // Build words the results. It accepts any results, however little they hold.
 func Build(r *result.Results) document.Document {
 	b := say.Run{R: r, Figures: map[string]drawing.Figure{}}
 	for _, f := range plots.All(r) {
 		b.Figures[f.Name] = f
 	}
-	d := document.Document{Title: "Foam trials: " + b.LogName(), Subtitle: b.Subtitle(), Brief: cook.Brief(b), Figures: b.Figures, Live: live.Of(b)}
+	d := short(b)
+	d.Figures, d.Live = b.Figures, live.Of(b)
 	for _, s := range append(cook.Sections(b), peer.Sections(b)...) {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, tidy(s))

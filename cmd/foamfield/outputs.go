@@ -3,14 +3,14 @@ package main
 import (
 	"context"
 	"fmt"
+	"maps"
 	"runtime"
+	"slices"
 	"sync"
 
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/analysis/result/contract"
-	"foamfield/plots"
-	"foamfield/plots/drawing"
 	"foamfield/reports"
 	"foamfield/reports/document"
 	"foamfield/reports/html"
@@ -58,7 +58,7 @@ func render(ctx context.Context, r *result.Results, d document.Document, want ma
 		todo = append(todo, nextTrials(r))
 	}
 	if want["figures"] {
-		addPictures(add, plots.All(r))
+		addPictures(add, d)
 	}
 	add("results.json", func() ([]byte, error) { return reports.JSON(r) })
 	add("results.schema.json", func() ([]byte, error) { return contract.Schema, nil })
@@ -66,9 +66,15 @@ func render(ctx context.Context, r *result.Results, d document.Document, want ma
 	return makeAll(ctx, todo)
 }
 
+// laidOut says whether any wanted output lays a document out.
+func laidOut(want map[string]bool) bool {
+	return slices.ContainsFunc(outputs, func(name string) bool { return want[name] && name != "json" })
+}
+
 // addPictures adds each figure as dots, as lines, and as lines with a plain title.
-func addPictures(add func(path string, make func() ([]byte, error)), figures []drawing.Figure) {
-	for _, f := range figures {
+func addPictures(add func(path string, make func() ([]byte, error)), d document.Document) {
+	for _, name := range slices.Sorted(maps.Keys(d.Figures)) {
+		f := d.Figures[name]
 		add("figures/"+f.Name+".png", func() ([]byte, error) { return f.PNG(pictureDPI) })
 		add("figures/"+f.Name+".svg", f.SVG)
 		add("figures/plain/"+f.Name+".svg", f.Plain().SVG)

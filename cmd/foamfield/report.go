@@ -105,7 +105,10 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
 	}
 	show.step("drawing and laying out")
-	said := reports.Build(results)
+	said := reports.Short(results)
+	if laidOut(r.write) {
+		said = reports.Build(results)
+	}
 	if r.study.Portions > 0 {
 		said.Brief = slices.Insert(said.Brief, min(1, len(said.Brief)), cook.Unpriced(results)...)
 	}

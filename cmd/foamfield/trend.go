@@ -11,7 +11,6 @@ import (
 	"foamfield/analysis"
 	"foamfield/analysis/result/contract"
 	"foamfield/ingest"
-	"foamfield/plots"
 	"foamfield/reports"
 	"foamfield/reports/document"
 	"foamfield/reports/html"
@@ -82,7 +81,7 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d document.Document, wa
 		todo = append(todo, nextTrials(w.Pooled))
 	}
 	if want["figures"] {
-		addPictures(add, plots.Trends(w.Trend))
+		addPictures(add, d)
 	}
 	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })
 	add("trend.schema.json", func() ([]byte, error) { return contract.TrendSchema, nil })

@@ -5,14 +5,10 @@
 package drawing
 
 import (
-	"bytes"
 	"fmt"
-	"image"
-	"image/png"
 
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
-	"gonum.org/v1/plot/vg/vgimg"
 )
 
 // Figure is one picture, not yet drawn.
@@ -68,25 +64,4 @@ func (f Figure) Draw(c draw.Canvas) (err error) {
 	}
 	f.lay(c, below)
 	return nil
-}
-
-// PNG returns the figure as a picture of dots.
-func (f Figure) PNG(dpi int) ([]byte, error) {
-	if dpi <= 0 {
-		return nil, fmt.Errorf("figure %s: %d dots per inch is not a picture", f.Name, dpi)
-	}
-	canvas := vgimg.NewWith(vgimg.UseWH(f.Width, f.Height), vgimg.UseDPI(dpi))
-	if err := f.Draw(draw.New(canvas)); err != nil {
-		return nil, err
-	}
-	var b bytes.Buffer
-	picture := canvas.Image()
-	if drawn, ok := picture.(*image.RGBA); ok {
-		picture = paletted(drawn)
-	}
-	// Flat colours pack well at any effort.
-	if err := (&png.Encoder{CompressionLevel: png.BestSpeed}).Encode(&b, picture); err != nil {
-		return nil, fmt.Errorf("figure %s: %w", f.Name, err)
-	}
-	return b.Bytes(), nil
 }

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"cmp"
+	"encoding/binary"
 	"image"
 	"image/color"
 	"slices"
@@ -11,49 +12,71 @@ import (
 // drawn in; the rest are shades along edges, and take the nearest. It packs into half
 // the size in a third of the time.
 func paletted(im *image.RGBA) *image.Paletted {
-	count := map[color.RGBA]int{}
-	eachRun(im, func(c color.RGBA, _, n int) { count[c] += n })
-	colours := make([]color.RGBA, 0, len(count))
-	for c := range count {
-		colours = append(colours, c)
+	lines, colours := runs(im)
+	commonest := make([]int, len(colours)) // places in colours
+	for i := range commonest {
+		commonest[i] = i
 	}
 	number := func(c color.RGBA) uint32 { return uint32(c.R)<<16 | uint32(c.G)<<8 | uint32(c.B) }
-	slices.SortFunc(colours, func(a, b color.RGBA) int {
-		return cmp.Or(cmp.Compare(count[b], count[a]), cmp.Compare(number(a), number(b)))
+	slices.SortFunc(commonest, func(a, b int) int {
+		return cmp.Or(cmp.Compare(colours[b].dots, colours[a].dots), cmp.Compare(number(colours[a].RGBA), number(colours[b].RGBA)))
 	})
 	var palette color.Palette
-	index := map[color.RGBA]uint8{}
-	for i, c := range colours {
+	index := make([]uint8, len(colours))
+	for i, c := range commonest {
 		if i < 256 {
-			palette = append(palette, c)
+			palette = append(palette, colours[c].RGBA)
 			index[c] = uint8(i)
 			continue
 		}
-		index[c] = uint8(palette.Index(c))
+		index[c] = uint8(palette.Index(colours[c].RGBA))
 	}
 	out := image.NewPaletted(im.Rect, palette)
-	eachRun(im, func(c color.RGBA, at, n int) {
-		i := index[c]
-		for k := range n {
+	at := 0
+	for _, l := range lines {
+		i := index[l.colour]
+		for k := range out.Pix[at : at+l.dots] {
 			out.Pix[at+k] = i
 		}
-	})
+		at += l.dots
+	}
 	return out
 }
 
-// eachRun walks a picture in runs of one colour, each with its first dot and length.
-func eachRun(im *image.RGBA, visit func(c color.RGBA, at, n int)) {
+// run is dots of one colour, beside each other.
+type run struct{ colour, dots int }
+
+// counted is a colour and how many dots have it.
+type counted struct {
+	color.RGBA
+	dots int
+}
+
+// runs is a picture row by row in runs of one colour.
+func runs(im *image.RGBA) (all []run, colours []counted) {
+	place := map[uint32]int{}
 	size := im.Rect.Size()
+	dot := func(row []byte, x int) uint32 { return binary.LittleEndian.Uint32(row[4*x:]) }
 	for y := range size.Y {
 		row := im.Pix[y*im.Stride : y*im.Stride+4*size.X]
-		start := 0
-		for x := 1; x <= size.X; x++ {
-			if x < size.X && [4]byte(row[4*x:]) == [4]byte(row[4*start:]) {
-				continue
+		for x := 0; x < size.X; {
+			c, end := dot(row, x), x+1
+			for two := uint64(c)<<32 | uint64(c); end+1 < size.X && binary.LittleEndian.Uint64(row[4*end:]) == two; {
+				end += 2
 			}
-			p := row[4*start:]
-			visit(color.RGBA{R: p[0], G: p[1], B: p[2], A: p[3]}, y*size.X+start, x-start)
-			start = x
+			for end < size.X && dot(row, end) == c {
+				end++
+			}
+			n, known := place[c]
+			if !known {
+				n = len(colours)
+				place[c] = n
+				colours = append(colours, counted{RGBA: color.RGBA{R: row[4*x], G: row[4*x+1], B: row[4*x+2], A: row[4*x+3]}})
+			}
+			colours[n].dots += end - x
+			all = append(all, run{n, end - x})
+			x = end
 		}
 	}
+	return all, colours
 }
