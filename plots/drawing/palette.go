@@ -32,19 +32,19 @@ func paletted(im *image.RGBA) *image.Paletted {
 		index[c] = uint8(palette.Index(colours[c].RGBA))
 	}
 	out := image.NewPaletted(im.Rect, palette)
-	at := 0
+	left := out.Pix
 	for _, l := range lines {
-		i := index[l.colour]
-		for k := range out.Pix[at : at+l.dots] {
-			out.Pix[at+k] = i
+		i, line := index[l.colour], left[:l.dots]
+		for k := range line {
+			line[k] = i
 		}
-		at += l.dots
+		left = left[l.dots:]
 	}
 	return out
 }
 
 // run is dots of one colour, beside each other.
-type run struct{ colour, dots int }
+type run struct{ colour, dots uint32 }
 
 // counted is a colour and how many dots have it.
 type counted struct {
@@ -54,8 +54,9 @@ type counted struct {
 
 // runs is a picture row by row in runs of one colour.
 func runs(im *image.RGBA) (all []run, colours []counted) {
-	place := map[uint32]int{}
+	place := map[uint32]uint32{}
 	size := im.Rect.Size()
+	all = make([]run, 0, size.X*size.Y/16) // about as many as figures have
 	dot := func(row []byte, x int) uint32 { return binary.LittleEndian.Uint32(row[4*x:]) }
 	for y := range size.Y {
 		row := im.Pix[y*im.Stride : y*im.Stride+4*size.X]
@@ -69,12 +70,12 @@ func runs(im *image.RGBA) (all []run, colours []counted) {
 			}
 			n, known := place[c]
 			if !known {
-				n = len(colours)
+				n = uint32(len(colours))
 				place[c] = n
 				colours = append(colours, counted{RGBA: color.RGBA{R: row[4*x], G: row[4*x+1], B: row[4*x+2], A: row[4*x+3]}})
 			}
 			colours[n].dots += end - x
-			all = append(all, run{n, end - x})
+			all = append(all, run{n, uint32(end - x)})
 			x = end
 		}
 	}
