@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"image/color"
+	"sync"
 
 	stdfont "golang.org/x/image/font"
 	"gonum.org/v1/plot"
@@ -105,7 +106,22 @@ func Write(c draw.Canvas, sty text.Style, p vg.Point, s string) {
 
 // Size is the box a line of text takes.
 func Size(sty text.Style, s string) vg.Point {
+	of := line{sty.Font, s}
+	if size, known := sizes.Load(of); known {
+		return size.(vg.Point)
+	}
 	face := sty.Handler.Cache().Lookup(sty.Font, sty.Font.Size)
 	e := face.Extents()
-	return vg.Point{X: face.Width(s), Y: e.Ascent + e.Descent}
+	size := vg.Point{X: face.Width(s), Y: e.Ascent + e.Descent}
+	sizes.Store(of, size)
+	return size
 }
+
+type line struct {
+	font font.Font
+	text string
+}
+
+// sizes of lines that were measured: a figure is laid out many times, in widths of its own,
+// and its words stay the same.
+var sizes sync.Map

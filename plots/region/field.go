@@ -108,10 +108,17 @@ func (f field) above(level float64) vg.Path {
 	open := map[edge]int{} // the topmost of the edges not yet met from the other side
 	for j := 0; j+1 < len(f.y); j++ {
 		for i := 0; i+1 < len(f.x); i++ {
-			poly, whole := f.region(i, j, level), f.whole(i, j, level)
+			// Between two whole cells there is nothing to meet.
+			var shut [4]bool
+			if f.whole(i, j, level) {
+				shut = [4]bool{f.whole(i, j-1, level), f.whole(i+1, j, level), f.whole(i, j+1, level), f.whole(i-1, j, level)}
+			}
+			if shut == [4]bool{true, true, true, true} {
+				continue
+			}
+			poly := f.region(i, j, level)
 			for k, a := range poly {
-				// Between two whole cells there is nothing to meet.
-				if side := [4][2]int{{0, -1}, {1, 0}, {0, 1}, {-1, 0}}[k%4]; whole && f.whole(i+side[0], j+side[1], level) {
+				if shut[k%4] {
 					continue
 				}
 				e := edge{a.at, poly[(k+1)%len(poly)].at}
