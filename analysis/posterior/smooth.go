@@ -27,11 +27,15 @@ func smoothed(low, high float64, cells int, about func(x float64) (float64, [7]f
 	return s
 }
 
-func (s *smooth) at(x float64) float64 {
+// cell is the polynomial of the cell in which x lies, and how far from its middle. The two are
+// apart so that each is short enough to be compiled into whoever calls it.
+func (s *smooth) cell(x float64) (c *[8]float64, t float64) {
 	u := (x - s.low) * s.cells
 	k := int(u)
-	t := u - float64(k) - 0.5
-	c := &s.terms[k]
+	return &s.terms[k], u - float64(k) - 0.5
+}
+
+func polynomial(c *[8]float64, t float64) float64 {
 	t2 := t * t
 	return c[0] + c[1]*t + (c[2]+c[3]*t)*t2 + (c[4]+c[5]*t+(c[6]+c[7]*t)*t2)*(t2*t2)
 }
@@ -105,7 +109,7 @@ func logBelow(z float64) float64 {
 	case !(z >= tailLow):
 		return logPhi(z)
 	}
-	return lnPhi.at(z)
+	return polynomial(lnPhi.cell(z))
 }
 
 // chanceBelow is Φ(z), the chance of lying below z standard deviations; relative to itself
@@ -114,23 +118,16 @@ func chanceBelow(z float64) float64 {
 	if !(z >= -tail && z <= tail) {
 		return 0.5 * math.Erfc(-z/math.Sqrt2)
 	}
-	return phi.at(z)
+	return polynomial(phi.cell(z))
 }
 
-// logNo is -ln(1+e^eta), the log chance of a no.
-func logNo(eta float64) float64 {
-	of := [1]float64{eta}
-	logNos(of[:])
-	return of[0]
-}
-
-// logNos turns lines into the log chances of a no.
+// logNos turns lines into the log chances of a no, -ln(1+e^eta).
 func logNos(eta []float64) {
 	for i, v := range eta {
 		x := math.Abs(v)
-		v = -(v + x) / 2 // -eta above zero, else nothing
+		v = min(-v, 0)
 		if x < flat {
-			v -= softplus.at(x)
+			v -= polynomial(softplus.cell(x))
 		}
 		eta[i] = v
 	}
@@ -141,5 +138,5 @@ func logistic(x float64) float64 {
 	if !(x >= -flat && x <= flat) {
 		return 1 / (1 + math.Exp(-x))
 	}
-	return odds.at(x)
+	return polynomial(odds.cell(x))
 }

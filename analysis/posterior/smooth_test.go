@@ -47,3 +47,10 @@ func BenchmarkLogNo(b *testing.B) {
 		k++
 	}
 }
+
+// logNo is logNos of one line.
+func logNo(eta float64) float64 {
+	of := []float64{eta}
+	logNos(of)
+	return of[0]
+}
