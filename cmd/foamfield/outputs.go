@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"runtime"
+	"runtime/debug"
 	"slices"
 	"sync"
 
@@ -111,8 +112,13 @@ func makeAll(ctx context.Context, todo []rendering) ([]file, error) {
 	return files, nil
 }
 
+// spareMemory is how much may be thrown away before it is collected, in percent of what is
+// in use: pictures are megabytes, and there is little else to look through.
+const spareMemory = 50
+
 // makeEach makes files side by side, and says of each why it could not be made.
 func makeEach(ctx context.Context, todo []rendering) (files []file, failed []error, err error) {
+	defer debug.SetGCPercent(debug.SetGCPercent(spareMemory))
 	files, failed = make([]file, len(todo)), make([]error, len(todo))
 	next := make(chan int)
 	var workers sync.WaitGroup
