@@ -5,9 +5,11 @@ import (
 	"slices"
 
 	"foamfield/analysis/latent"
+	"foamfield/analysis/posterior"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
+	"foamfield/ingest/trial"
 )
 
 // Link is the observations one outcome's line rests on.
@@ -15,6 +17,7 @@ type Link struct {
 	Outcome result.Outcome
 	Trials  []*surface.Placed // in the order of the observations
 	Answers []bool            // yes/no outcomes
+	Nearly  []bool            // of those, noes that were nearly a yes; nil where none is told from the others
 	Seen    []latent.Obs
 	ruler   // of a result beside hold and drainage
 }
@@ -43,8 +46,26 @@ func Gather(s *surface.Surface, o result.Outcome) Link {
 		}
 		l.Trials = append(l.Trials, t)
 	}
+	if o == result.CameOut {
+		l.Nearly = partly(l.Trials)
+	}
 	return l
 }
+
+// partly is which of some trials came out partly; nil if none did: then nobody may have
+// told them from those that clogged.
+func partly(trials []*surface.Placed) []bool {
+	if !slices.ContainsFunc(trials, cameOutPartly) {
+		return nil
+	}
+	out := make([]bool, len(trials))
+	for k, t := range trials {
+		out[k] = cameOutPartly(t)
+	}
+	return out
+}
+
+func cameOutPartly(t *surface.Placed) bool { return t.CameOut == trial.Partly }
 
 // Declared collects a result that a kitchen measures, in its own unit, whether or not
 // the foam worked.
@@ -57,6 +78,11 @@ func Declared(s *surface.Surface, name string) Link {
 		}
 	}
 	return l
+}
+
+// yesNo is what was seen of a yes/no outcome.
+func (l *Link) yesNo() posterior.YesNo {
+	return posterior.YesNo{Y: l.Answers, Nearly: l.Nearly, Band: nearlyBand}
 }
 
 // Value is a place on an outcome's line in the outcome's unit.
@@ -77,6 +103,7 @@ func (l *Link) LogLik(obs int, features, draw []float64) float64 {
 		ll, _, _, _, _, _ := latent.LogLik(latent.Lognormal, l.Seen[obs], line, draw[len(features)])
 		return ll
 	}
-	ll, _, _ := latent.LogLikYesNo(l.Answers[obs], line)
+	// A draw no longer knows how steep it is: Band is that of the prior itself.
+	ll, _, _ := l.yesNo().LogLik(obs, line)
 	return ll
 }

@@ -130,6 +130,10 @@ func (s *Belief) believe(i int) error {
 			}
 		}
 		m.Kind, m.Events = "yes_no", &events
+		if l.Nearly != nil {
+			band := nearlyBand
+			m.NearlyBand = &band
+		}
 		m.Observations.Exact = len(l.Answers)
 		m.Mean, m.Covariance = link.YesNo.Mean, Rows(link.YesNo.Cov)
 		for _, sign := range s.signsOf(l.Outcome) {
@@ -165,7 +169,9 @@ func (s *Belief) line(l *Link, terms []posterior.Normal, quick bool) posterior.L
 }
 
 func (s *Belief) yesNo(l *Link, terms []posterior.Normal, quick bool) posterior.YesNo {
-	return posterior.YesNo{X: s.design(l), Y: l.Answers, Prior: terms, Signs: s.signsOf(l.Outcome), LnSteepness: lnSteepness, Quick: quick}
+	y := l.yesNo()
+	y.X, y.Prior, y.Signs, y.LnSteepness, y.Quick = s.design(l), terms, s.signsOf(l.Outcome), lnSteepness, quick
+	return y
 }
 
 // design is the terms of an outcome's trials.

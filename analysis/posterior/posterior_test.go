@@ -250,7 +250,9 @@ func TestDensities(t *testing.T) {
 		signed.Signs = append(signed.Signs, Sign{Row: row, Soft: 0.2 + 0.1*float64(i)})
 	}
 	sd := newYesNoDensity(signed)
-	for _, d := range []density{ld, yd, sd} {
+	three := yesNoOf(30, 2)
+	three.Nearly, three.Band = nearlyOf(three.Y), 1.2
+	for _, d := range []density{ld, yd, sd, newYesNoDensity(three)} {
 		for range 5 {
 			theta := d.start()
 			for i := range theta {
@@ -289,6 +291,64 @@ func TestDensities(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// nearlyOf is every second no of some answers.
+func nearlyOf(y []bool) []bool {
+	out, no := make([]bool, len(y)), 0
+	for i, yes := range y {
+		if !yes {
+			out[i] = no%2 == 0
+			no++
+		}
+	}
+	return out
+}
+
+// A yes, nearly a yes and a plain no are all that can come, wherever the line is.
+func TestThreeAnswers(t *testing.T) {
+	y := YesNo{Y: []bool{true, false, false}, Nearly: []bool{false, true, false}, Band: 1.2}
+	for _, eta := range []float64{-30, -4, -0.6, 0, 3, 12} {
+		sum := 0.0
+		for i := range y.Y {
+			ll, _, _ := y.LogLik(i, eta)
+			sum += math.Exp(ll)
+		}
+		if math.Abs(sum-1) > 1e-12 {
+			t.Errorf("at %v the three add up to %v", eta, sum)
+		}
+	}
+}
+
+// Knowing which of the noes were nearly a yes narrows the belief about the line.
+func TestNearlyTellsMore(t *testing.T) {
+	two := yesNoOf(40, 6)
+	three := two
+	three.Nearly, three.Band = make([]bool, len(two.Y)), 1.2
+	truth := func(x []float64) float64 { return x[1] + x[2] }
+	rng := rand.New(rand.NewPCG(4, 4))
+	for i, yes := range two.Y { // an edge of slope 3, and who fell short of it by little
+		at := 3*truth(two.X[i]) - 1 + math.Log(1/rng.Float64()-1)
+		yes = at > 0
+		two.Y[i], three.Nearly[i] = yes, !yes && at > -three.Band
+	}
+	a, err := two.Sample(rng)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := three.Sample(rng)
+	if err != nil {
+		t.Fatal(err)
+	}
+	wide := func(p *YesNoPosterior) (v float64) {
+		for _, x := range two.X {
+			v += Form(x, p.Edges[0].Cov) / float64(len(two.X))
+		}
+		return v
+	}
+	if wide(b) >= wide(a) {
+		t.Errorf("the variance of the line goes from %.2f to %.2f", wide(a), wide(b))
 	}
 }
 

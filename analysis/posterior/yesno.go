@@ -14,10 +14,14 @@ import (
 
 // YesNo is a logistic line for a yes/no outcome.
 type YesNo struct {
-	X     [][]float64
-	Y     []bool
-	Prior []Normal
-	Signs []Sign
+	X [][]float64
+	Y []bool
+	// Nearly is which noes were nearly a yes: closer to one than Band, in log odds where the line
+	// is as steep as Prior. Nil where nobody tells them from the other noes.
+	Nearly []bool
+	Band   float64
+	Prior  []Normal
+	Signs  []Sign
 	// LnSteepness is how many times as steep as Prior the line may be, in logarithms; the
 	// zero value for once.
 	LnSteepness Normal
@@ -92,8 +96,27 @@ func (y YesNo) times(steep float64) YesNo {
 		prior[i] = Normal{steep * n.Mean, steep * n.SD}
 	}
 	y.Prior = prior
+	y.Band *= steep
 	return y
 }
+
+// LogLik is of observation i at log odds eta, with its two derivatives. A line of three
+// answers one after the other (proportional odds) comes apart into yes and no: nearly is a
+// no that were a yes if it were easier by Band, and a plain no is none even then.
+func (y YesNo) LogLik(i int, eta float64) (ll, d, dd float64) {
+	if y.Nearly == nil || y.Y[i] {
+		return latent.LogLikYesNo(y.Y[i], eta)
+	}
+	if !y.Nearly[i] {
+		return latent.LogLikYesNo(false, eta+y.Band)
+	}
+	no, d, dd := latent.LogLikYesNo(false, eta)
+	yes, e, ee := latent.LogLikYesNo(true, eta+y.Band)
+	return no + yes + y.between(), d + e, dd + ee
+}
+
+// between is what makes the three shares add up to one.
+func (y YesNo) between() float64 { return math.Log(-math.Expm1(-y.Band)) }
 
 // SteepnessNodes is how many points integrate the steepness out.
 const SteepnessNodes = 3
@@ -139,8 +162,11 @@ type yesNoDensity struct {
 	YesNo
 	x     *mat.Dense
 	no    *mat.Dense // x, turned where the answer was yes: a no on it is what was seen
+	near  *mat.Dense // the same of what else was seen of those that were nearly a yes, nil for none
+	at    []int      // whose observation each of near is
 	signs *mat.Dense // their rows over their softness
 	lines lines
+	close lines // near's own
 	kept  lines // the signs' own
 }
 
@@ -156,6 +182,15 @@ func newYesNoDensity(y YesNo) *yesNoDensity {
 			floats.Scale(-1, out.no.RawRowView(k))
 		}
 	}
+	var near [][]float64
+	for k, nearly := range y.Nearly {
+		if nearly {
+			row := slices.Clone(y.X[k])
+			floats.Scale(-1, row)
+			near, out.at = append(near, row), append(out.at, k)
+		}
+	}
+	out.near = dense(near, len(y.Prior))
 	return out
 }
 
@@ -175,9 +210,9 @@ func (d *yesNoDensity) likelihood(theta, times []float64) (float64, []float64, *
 	info := mat.NewSymDense(p, nil)
 	raw := info.RawSymmetric().Data
 	ll := 0.0
-	for k, yes := range d.Y {
+	for k := range d.Y {
 		f := d.x.RawRowView(k)
-		v, de, dee := latent.LogLikYesNo(yes, dot(f, theta))
+		v, de, dee := d.LogLik(k, dot(f, theta))
 		if times != nil {
 			v, de, dee = times[k]*v, times[k]*de, times[k]*dee
 		}
@@ -195,12 +230,12 @@ func (d *yesNoDensity) likelihood(theta, times []float64) (float64, []float64, *
 
 func (d *yesNoDensity) bends(centre []float64, cov *mat.SymDense) []float64 {
 	out := make([]float64, len(d.Y))
-	for k, yes := range d.Y {
+	for k := range d.Y {
 		f := d.x.RawRowView(k)
 		eta, by := dot(f, centre), 2*math.Sqrt(Form(f, cov))
-		v, de, dee := latent.LogLikYesNo(yes, eta)
+		v, de, dee := d.LogLik(k, eta)
 		for _, by := range []float64{by, -by} {
-			there, _, _ := latent.LogLikYesNo(yes, eta+by)
+			there, _, _ := d.LogLik(k, eta+by)
 			out[k] += math.Abs(there - v - by*de - by*by*dee/2)
 		}
 	}
@@ -210,6 +245,9 @@ func (d *yesNoDensity) bends(centre []float64, cov *mat.SymDense) []float64 {
 func (d *yesNoDensity) some(index []int) density {
 	y := d.YesNo
 	y.X, y.Y = pick(d.X, index), pick(d.Y, index)
+	if d.Nearly != nil {
+		y.Nearly = pick(d.Nearly, index)
+	}
 	return newYesNoDensity(y)
 }
 
@@ -241,7 +279,7 @@ func (d *yesNoDensity) newton(theta []float64) (float64, []float64, *mat.SymDens
 
 func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.Dense) {
 	n, _ := draws.Dims()
-	no, signs := d.lines.of(draws, d.no, each), d.kept.of(draws, d.signs, nil)
+	no, near, signs := d.lines.of(draws, d.no, each), d.close.of(draws, d.near, nil), d.kept.of(draws, d.signs, nil)
 	for k := range n {
 		sum := logNormals(draws.RawRowView(k), d.Prior)
 		if signs != nil {
@@ -251,11 +289,29 @@ func (d *yesNoDensity) batch(draws *mat.Dense, logDensity []float64, each *mat.D
 		}
 		if no != nil {
 			row := no.RawRowView(k)
+			d.easier(row)
 			logNos(row)
+			if near != nil {
+				close := near.RawRowView(k)
+				floats.AddConst(-d.Band, close)
+				logNos(close)
+				for i, v := range close {
+					row[d.at[i]] += v + d.between()
+				}
+			}
 			for _, v := range row {
 				sum += v
 			}
 		}
 		logDensity[k] = sum
+	}
+}
+
+// easier moves the log odds of plain noes to where they would nearly have been a yes.
+func (d *yesNoDensity) easier(eta []float64) {
+	for i, nearly := range d.Nearly {
+		if !nearly && !d.Y[i] {
+			eta[i] += d.Band
+		}
 	}
 }

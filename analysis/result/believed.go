@@ -68,6 +68,11 @@ type Model struct {
 	Sigma    []SigmaNode `json:"sigma"` // the points that integrate the scatter out; null = yes and no has none
 	// LnSigmaPrior is the prior of the natural logarithm of the scatter; null = yes and no has none.
 	LnSigmaPrior *PriorTerm `json:"ln_sigma_prior"`
+	// NearlyBand is how far from coming out a mix may be and still come out partly, at an edge of
+	// steepness 1 (at another, times that): the trials that came out partly are noes that were a yes,
+	// had the line been higher by it, and the clogged ones none even then; null = partly is not told
+	// from clogged, or another outcome [log odds].
+	NearlyBand *float64 `json:"nearly_band"`
 	// Edges are the beliefs that a chance of a yes is averaged over, by weight; null = a number has none.
 	Edges []Edge `json:"edges"`
 	// LnSteepnessPrior is the prior of the natural logarithm of an edge's steepness; null = a number has none.

@@ -59,6 +59,9 @@ bounds <- function(trials, outcome, score, now = FALSE) {
 answers <- function(trials, outcome)
   vapply(trials, function(t) if (outcome == "broke") isTRUE(t$broke) else
     if (is.null(t$came_out)) TRUE else t$came_out == "yes", NA)
+# nearly is which trials came out partly, where a line tells them from the clogged ones.
+nearly <- function(m, trials)
+  if (is.null(m$nearly_band)) rep(FALSE, length(trials)) else vapply(trials, function(t) identical(t$came_out, "partly"), NA)
 telling <- function(r, outcome) Filter(function(t) outcome %in% unlist(t$tells), placed(r))
 
 # ---- (a) the fits, by survreg, glm and Firth's penalty
@@ -185,20 +188,23 @@ hermite <- function(n) {
 }
 
 # A yes/no line is steepness times terms that have the prior as it stands.
-yes_line <- function(m, x, yes, points, continuous) {
+yes_line <- function(m, x, yes, part, points, continuous) {
   p <- ncol(x)
   mean <- nums(lapply(m$prior, `[[`, "mean")); sd <- nums(lapply(m$prior, `[[`, "sd"))
   signs <- matrix_of(lapply(m$signs, function(s) nums(s$row) / s$soft))
-  signed <- t(x * ifelse(yes, 1, -1))
-  seen <- function(terms) {
-    lp <- rowSums(plogis(terms %*% signed, log.p = TRUE))
+  band <- if (is.null(m$nearly_band)) 0 else m$nearly_band
+  # three answers by proportional odds, the share of each a difference of two logistics
+  seen <- function(terms, steep) {
+    line <- terms %*% t(x); wide <- steep * band
+    lp <- rowSums(cbind(0, plogis(line[, yes], log.p = TRUE), plogis(-line[, !yes & !part] - wide, log.p = TRUE),
+                        log(plogis(line[, part] + wide) - plogis(line[, part]))))
     if (!is.null(signs)) lp <- lp + rowSums(pnorm(terms %*% t(signs), log.p = TRUE))
     lp
   }
   start <- matrix(rnorm(walkers * p, mean, sd), walkers, p, byrow = TRUE)
   if (continuous) {
     target <- function(at, k) normals(at, c(mean, m$ln_steepness_prior$mean), c(sd, m$ln_steepness_prior$sd)) +
-      seen(exp(at[, p + 1]) * at[, 1:p, drop = FALSE])
+      seen(exp(at[, p + 1]) * at[, 1:p, drop = FALSE], exp(at[, p + 1]))
     at <- walk(target, cbind(start, rnorm(walkers, 0, m$ln_steepness_prior$sd)))$at
     return(exp(at[, p + 1]) * at[, 1:p, drop = FALSE])
   }
@@ -208,15 +214,15 @@ yes_line <- function(m, x, yes, points, continuous) {
     w <- exp(lp - apply(lp, 1, max)); w <- t(apply(w, 1, cumsum)) / rowSums(w)
     1L + rowSums(w < runif(nrow(w)))
   }
-  target <- function(at, k) normals(at, mean, sd) + seen(steep[k] * at)
+  target <- function(at, k) normals(at, mean, sd) + seen(steep[k] * at, steep[k])
   gibbs <- function(state, i) {
     if (i %% 8 != 0) return(state)
     # the steepness anew, the unscaled terms held
-    lp <- vapply(steep, function(s) seen(s * state$at), numeric(walkers))
+    lp <- vapply(steep, function(s) seen(s * state$at, s), numeric(walkers))
     state$k <- choose(lp + rep(log(rule$w), each = walkers))
     # and anew, the terms themselves held
     terms <- steep[state$k] * state$at
-    lp <- vapply(seq_along(steep), function(k) normals(terms, steep[k] * mean, steep[k] * sd) - p * log(steep[k]) + log(rule$w[k]), numeric(walkers))
+    lp <- vapply(seq_along(steep), function(k) normals(terms, steep[k] * mean, steep[k] * sd) - p * log(steep[k]) + log(rule$w[k]) + seen(terms, steep[k]), numeric(walkers))
     state$k <- choose(lp)
     state$at <- terms / steep[state$k]
     state$lp <- target(state$at, state$k)
@@ -230,7 +236,7 @@ believe <- function(r, m, continuous) {
   trials <- telling(r, m$outcome)
   x <- with_beside(design(r, m$terms, trials), trials)
   if (nrow(x) != m$n || ncol(x) != length(m$terms)) stop("the trials of ", m$outcome, " are not found again")
-  if (m$kind == "yes_no") return(yes_line(m, x, answers(trials, m$outcome), r$rules$belief$steepness_points, continuous))
+  if (m$kind == "yes_no") return(yes_line(m, x, answers(trials, m$outcome), nearly(m, trials), r$rules$belief$steepness_points, continuous))
   b <- bounds(trials, m$outcome, m$score, now = TRUE)
   b <- if (m$kind == "measured") (b - m$centre) / m$scale else log(pmax(b, 0))
   number_line(m, x, b)
