@@ -90,7 +90,7 @@ func (c *call) mayWrite() error {
 }
 
 // commands are what the first argument may be.
-var commands = []string{"report", "check", "sheet", "help", "version"}
+var commands = []string{"report", "trend", "check", "sheet", "plan", "blend", "grade", "help", "version"}
 
 // isCommand reports a command, or a flag in its place.
 func isCommand(name string) bool {

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -63,6 +64,19 @@ func TestToType(t *testing.T) {
 	} {
 		if got := toType(said); got != want {
 			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
+// A folder of the log's may be called as a command is: the command wins.
+func TestCommandsAreKnown(t *testing.T) {
+	t.Chdir(t.TempDir())
+	for _, line := range regexp.MustCompile(`(?m)^  foamfield ([a-z]+) `).FindAllStringSubmatch(usage, -1) {
+		if err := os.MkdirAll(line[1], 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if got := howStarted(line[1:]); got != typed {
+			t.Errorf("%s beside a folder of that name: %v", line[1], got)
 		}
 	}
 }

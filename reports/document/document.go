@@ -2,7 +2,11 @@
 // figures with every number already rounded and worded. Types only.
 package document
 
-import "foamfield/plots/drawing"
+import (
+	"slices"
+
+	"foamfield/plots/drawing"
+)
 
 // Reader says whom a section is for; pages for cooks carry no word of statistics.
 type Reader uint8
@@ -61,6 +65,7 @@ type Table struct {
 	Rows    [][]Text
 	Cards   bool   // on a telephone each row is a card, with its heads beside its cells
 	OneLine bool   // a row a line: what is too long for it ends in dots
+	Of      string // the head of a column: rows alike in it keep to a page where they can; "" = none do
 	Cut     string // "" or how many rows are not shown and where they are
 }
 
@@ -135,6 +140,16 @@ func (FigureRef) block() {}
 func (Formula) block()   {}
 func (Card) block()      {}
 func (Callout) block()   {}
+
+// Together is how many rows from row i on are alike in the column Of.
+func (t Table) Together(i int) int {
+	of := slices.Index(t.Head, t.Of)
+	n := 1
+	for t.Of != "" && of >= 0 && i+n < len(t.Rows) && t.Rows[i+n][of].String() == t.Rows[i][of].String() {
+		n++
+	}
+	return n
+}
 
 // Text is a sentence in pieces, so that each number keeps its origin.
 type Text []Span

@@ -70,7 +70,7 @@ func (p *press) Entries() []entry {
 	if l.Own != nil {
 		for i, v := range l.Variables {
 			if e, ok := mixEntries[v.Name]; ok {
-				e.Value = text(math.Round(100*l.Mix[i]) / 100)
+				e.Value = text(inside(l.Mix[i], l.Own.Low[i], l.Own.High[i]))
 				out = append(out, e)
 			}
 		}
@@ -82,6 +82,17 @@ func (p *press) Entries() []entry {
 		out = append(out, entry{"drained", "Drains at most", "% by minute " + text(l.DrainedAt), text(*l.Drained)})
 	}
 	return append(out, entry{"wanted", "Sure enough", "times in 10", text(math.Round(1e7*l.Wanted) / 1e6)})
+}
+
+// inside is a number with one decimal, as a mix is said, that was still tried; with more
+// where none was. A box left alone stands for the mix itself.
+func inside(x, low, high float64) float64 {
+	for _, n := range []float64{10, 100} {
+		if least, most := math.Ceil(n*low-1e-9), math.Floor(n*high+1e-9); least <= most {
+			return min(max(math.Round(n*x), least), most) / n
+		}
+	}
+	return x
 }
 
 // mixEntries are the boxes of the mix itself.

@@ -148,7 +148,14 @@ const chart = (() => {
     return v.log ? low * (high / low) ** s : low + s * (high - low);
   }
 
-  // movable lets the mark be dragged, and moved by the arrow keys in fortieths of the axes.
+  // stepped is the value a fortieth of an axis on, and a tenth at least, which is what a
+  // box shows.
+  function stepped(v, values, x, way) {
+    const to = back(v, values, across(v, values, x) + way / 40);
+    return Math.abs(to - x) < 0.1 ? x + way / 10 : to;
+  }
+
+  // movable lets the mark be dragged, and moved by the arrow keys.
   function movable(svg, vx, vy, map, move, now) {
     svg.setAttribute("tabindex", "0");
     const to = event => {
@@ -165,7 +172,7 @@ const chart = (() => {
       if (!way) return;
       event.preventDefault();
       const mix = now();
-      move([[map.x, back(vx, map.xs, across(vx, map.xs, mix[map.x]) + way[0] / 40)], [map.y, back(vy, map.ys, across(vy, map.ys, mix[map.y]) + way[1] / 40)]]);
+      move([[map.x, stepped(vx, map.xs, mix[map.x], way[0])], [map.y, stepped(vy, map.ys, mix[map.y], way[1])]]);
     });
   }
 

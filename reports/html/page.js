@@ -24,11 +24,21 @@
 
   // Another mix than the start's: its boxes, and the mark that moves on the maps.
   const places = model.own ? foamfield.ofMix(model) : [-1, -1, -1];
+  // inside is a number with one decimal, as a mix is said, that was still tried; with
+  // more where none was.
+  function inside(x, i) {
+    const low = model.own.low[i], high = model.own.high[i];
+    for (const n of [10, 100]) {
+      const least = Math.ceil(n * low - 1e-9), most = Math.floor(n * high + 1e-9);
+      if (least <= most) return Math.min(Math.max(Math.round(n * x), least), most) / n;
+    }
+    return x;
+  }
   const boxOf = i => inputs[["fat", "emulsifier", "hlb"][places.indexOf(i)]];
   function move(values) { // of variables, by their places
     for (const [i, x] of values) {
       const box = boxOf(i);
-      if (box) box.value = String(Math.round(100 * Math.min(Math.max(x, model.own.low[i]), model.own.high[i])) / 100);
+      if (box) box.value = String(inside(x, i));
     }
     update();
   }
@@ -36,7 +46,7 @@
   if (surest) {
     surest.addEventListener("click", () => {
       const best = foamfield.bestAt(model, Number(inputs.fat.value));
-      if (best === null) return ask(["The report has no best mix at this fat: type one from " + foamfield.plain(model.own.low[places[0]]) + " to " + foamfield.plain(model.own.high[places[0]]) + " %."]);
+      if (best === null) return ask(["The report has no best mix at this fat: type one from " + inside(model.own.low[places[0]], places[0]) + " to " + inside(model.own.high[places[0]], places[0]) + " %."]);
       move(best.map((x, i) => [i, x]).filter(([i]) => i !== places[0]));
     });
   }

@@ -97,3 +97,76 @@ func TestLettersThatCannotBePrinted(t *testing.T) {
 		}
 	}
 }
+
+// Rows of one result stand on one page, wherever on a page their table begins; where they
+// would take most of a page, they are cut.
+func TestRowsKeepTogether(t *testing.T) {
+	for _, c := range []struct {
+		rows  int // of a group
+		whole bool
+	}{{1, true}, {8, true}, {20, true}, {60, false}} {
+		table := document.Table{Of: "result", Head: []string{"", "result", "value"}, Numeric: []bool{false, false, true}}
+		for g := range 160 / c.rows {
+			for range c.rows {
+				table.Rows = append(table.Rows, []document.Text{nil, words(fmt.Sprintf("group%d.", g)), words("1.0")})
+			}
+		}
+		for _, lines := range []int{0, 3, 5, 9} {
+			d := document.Document{Title: "x", Sections: []document.Section{{Title: "first"}, {Title: "second",
+				Blocks: []document.Block{document.Paragraph{Text: words(strings.Repeat("before ", 70*lines))}, table}}}}
+			all := strings.Split(said(t, render(t, d, A4), "-layout"), "\f")
+			cut := 0
+			for g := range 160 / c.rows {
+				on, rows := 0, 0
+				for _, page := range all {
+					if n := strings.Count(page, fmt.Sprintf("group%d.", g)); n > 0 {
+						on, rows = on+1, rows+n
+					}
+				}
+				if rows != c.rows {
+					t.Errorf("groups of %d after %d lines: group %d has %d rows", c.rows, lines, g, rows)
+				}
+				if on > 1 {
+					cut++
+				}
+			}
+			if cut > 0 == c.whole {
+				t.Errorf("groups of %d after %d lines: %d are cut", c.rows, lines, cut)
+			}
+		}
+	}
+}
+
+// What has paper of its own says whose it is, and nothing comes between the first page and
+// the rest of its section.
+func TestPagesOfTheirOwnAreNamed(t *testing.T) {
+	long := document.Section{Title: "the class"}
+	for i := range 6 {
+		long.Blocks = append(long.Blocks, document.Paragraph{Head: true, Text: words(fmt.Sprint("part", i))}, document.Paragraph{Text: words(strings.Repeat("word ", 300))})
+	}
+	d := document.Document{Title: "x", Sections: []document.Section{long}}
+	for _, name := range []string{"Ada Quill", "Bo Reed"} {
+		d.Sections = append(d.Sections, document.Section{Title: name, Alone: true, Blocks: []document.Block{document.Paragraph{Text: words("4 trials")}}})
+	}
+	all := strings.Split(strings.TrimSuffix(said(t, render(t, d, A4), "-layout"), "\f"), "\f")
+	if n := len(all); n < 4 || !strings.Contains(all[n-3], "part5") || strings.Contains(all[0], "bench cards") {
+		t.Errorf("%d pages; the third from the end:\n%s", n, all[max(0, n-3)])
+	}
+	for i, name := range []string{"Ada Quill", "Bo Reed"} {
+		if page := all[len(all)-2+i]; !strings.Contains(page, name) || !strings.Contains(page, "4 trials") {
+			t.Errorf("a page does not say whose it is:\n%s", page)
+		}
+	}
+}
+
+// A checksum stands on one line where the page has room for it.
+func TestChecksumKeepsToALine(t *testing.T) {
+	sum := strings.Repeat("0123456789abcdef", 4)
+	d := document.Document{Title: "x", Sections: []document.Section{{Title: "first", Blocks: []document.Block{
+		document.Table{Head: []string{"file", "SHA-256"}, Numeric: make([]bool, 2), Rows: [][]document.Text{{words("a long name of a log, sheet and all.xlsx"), words(sum)}}}}}}}
+	for _, paper := range []Paper{A4, Letter} {
+		if all := said(t, render(t, d, paper), "-layout"); !strings.Contains(all, sum) {
+			t.Errorf("paper %d: it is cut:\n%s", paper, all)
+		}
+	}
+}

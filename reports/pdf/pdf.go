@@ -140,7 +140,7 @@ func firstPage(d document.Document, paper Paper) (float64, []document.Section) {
 		return size, d.Sections
 	}
 	cards := 1
-	for cards < len(d.Sections) && d.Sections[cards].Alone {
+	for cards < len(d.Sections) && isCard(d.Sections[cards]) {
 		cards++
 	}
 	if cards == 1 {

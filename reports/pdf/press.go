@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 
 	"codeberg.org/go-pdf/fpdf"
 
@@ -140,7 +141,7 @@ func (p *press) section(s document.Section) error {
 	if s.Alone && !p.atTop() {
 		p.newPage()
 	}
-	if s.Alone {
+	if isCard(s) { // which has a head of its own
 		p.bookmark(s.Title, 0)
 		return p.blocks(s)
 	}
@@ -152,6 +153,11 @@ func (p *press) section(s document.Section) error {
 	p.lines(head, size, p.left(), drawing.Accent, nil)
 	p.y += 2
 	return p.blocks(s)
+}
+
+// isCard says whether a section is a card for the bench.
+func isCard(s document.Section) bool {
+	return s.Alone && slices.ContainsFunc(s.Blocks, func(b document.Block) bool { _, card := b.(document.Card); return card })
 }
 
 func (p *press) blocks(s document.Section) error {

@@ -38,7 +38,7 @@ func (p *press) table(t document.Table) {
 		p.lines(p.broken(strong(t.Caption), p.body, p.measure()), p.body, p.left(), drawing.Ink, nil)
 		p.y += 2
 	}
-	p.rows(s, t.Rows)
+	p.rows(s, t.Rows, t.Together)
 	if t.Cut != "" {
 		p.y += 2
 		p.lines(p.broken(plain(t.Cut), small, p.measure()), small, p.left(), drawing.Quiet, nil)
@@ -61,23 +61,23 @@ func (p *press) sheetOf(t document.Table) *sheet {
 	return s
 }
 
-// leastOfTable is the room a table asks for: its caption, its head and two rows, which
-// never stand on different pages.
+// leastOfTable is the room a table asks for: its caption, its head and two rows or what
+// belongs to the first, which never stand on different pages.
 func (p *press) leastOfTable(t document.Table) float64 {
 	s := p.sheetOf(t)
 	h, high := s.size*p.leading, 0.0
 	if t.Caption != "" {
 		high = float64(len(p.broken(strong(t.Caption), p.body, p.measure())))*p.body*p.leading + 2
 	}
+	first := 0
+	if len(t.Rows) > 0 {
+		first = t.Together(0)
+	}
 	for i, row := range append([][]document.Text{s.head}, t.Rows...) {
-		if i == 3 {
+		if i > 2 && i > first {
 			break
 		}
-		most := 1
-		for _, c := range p.cells(s, row) {
-			most = max(most, len(c))
-		}
-		high += float64(min(most, headMost))*h + 2*p.rowPad
+		high += float64(min(tallest(p.cells(s, row)), headMost))*h + 2*p.rowPad
 	}
 	return min(high, (p.bottom()-margin)/2)
 }
@@ -165,7 +165,11 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 			least[i] = max(least[i], min(w.width, 14)) // no one word takes the page
 			sum += space + w.width
 		}
-		sum = min(max(sum, 0), 30) // nor one long note
+		most := 30.0 // nor one long note; but a checksum stands on a line where it can
+		if len(p.words(t)) == 1 {
+			most = 45
+		}
+		sum = min(max(sum, 0), most)
 		whole[i] = max(whole[i], sum)
 		mean[i] += sum / float64(len(rows)+1)
 	}
@@ -175,6 +179,9 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 	for _, r := range rows {
 		for i, c := range r {
 			see(i, c)
+			if i < len(s.numeric) && s.numeric[i] { // a number stands on one line with its limits
+				least[i] = max(least[i], min(p.textWidth(c), 14))
+			}
 		}
 	}
 	sum := func(v []float64) (t float64) {
@@ -223,34 +230,34 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 }
 
 // rows sets the head and the rows from the place reached. A row taller than
-// what is left goes to the next page, one taller than a page is cut between lines.
-func (p *press) rows(s *sheet, rows [][]document.Text) {
+// what is left goes to the next page, and so do rows that belong together unless they
+// take more than half of it; one taller than a page is cut between lines.
+func (p *press) rows(s *sheet, rows [][]document.Text, together func(row int) int) {
 	h := s.size * p.leading
 	head := p.heads(s)
 	for i := range head {
 		head[i] = head[i][:min(len(head[i]), headMost)]
 	}
-	tall := func(cells [][]line) int {
-		n := 1
-		for _, c := range cells {
-			n = max(n, len(c))
-		}
-		return n
-	}
 	setHead := func() {
 		if len(head) == 0 {
 			return
 		}
-		room := float64(tall(head))*h + 2*p.rowPad
+		room := float64(tallest(head))*h + 2*p.rowPad
 		p.fill(drawing.Pale, s.left, p.y, s.total(), room)
 		p.set(s, head, 0, headMost)
 		p.rule(drawing.Accent, 0.8, s.left, p.y, s.total())
 	}
-	p.need(float64(tall(head)+2)*h + 4*p.rowPad)
+	p.need(float64(tallest(head)+2)*h + 4*p.rowPad)
 	setHead()
-	for _, r := range rows {
+	group := 0 // where the rows end that belong together
+	for i, r := range rows {
 		cells := p.cells(s, r)
-		n := tall(cells)
+		n := tallest(cells)
+		if i >= group {
+			if group = i + together(i); i > 0 && group > i+1 {
+				p.keep(s, rows[i:group], setHead)
+			}
+		}
 		for from := 0; from < n; {
 			fits := int((p.room() - 2*p.rowPad) / h)
 			if fits < n-from && (from == 0 && n <= 20 || fits < 2) {
@@ -264,6 +271,28 @@ func (p *press) rows(s *sheet, rows [][]document.Text) {
 		}
 		p.rule(drawing.Faint, 0.4, s.left, p.y, s.total())
 	}
+}
+
+// keep turns the page before rows that belong together, unless they find room on this one
+// or take more than half of the next.
+func (p *press) keep(s *sheet, rows [][]document.Text, setHead func()) {
+	high := 0.0
+	for _, r := range rows {
+		high += float64(tallest(p.cells(s, r)))*s.size*p.leading + 2*p.rowPad
+	}
+	if high > p.room() && high < (p.bottom()-margin)/2 {
+		p.newPage()
+		setHead()
+	}
+}
+
+// tallest is the number of lines of a row.
+func tallest(cells [][]line) int {
+	n := 1
+	for _, c := range cells {
+		n = max(n, len(c))
+	}
+	return n
 }
 
 // heads are the cells of the head, which may take several lines.
@@ -348,7 +377,7 @@ func (p *press) formula(f document.Formula) error {
 		p.lines(p.broken(strong(f.Title), 12, measure), 12, p.left(), drawing.Ink, nil)
 		p.y += 2
 	}
-	p.rows(s, rows)
+	p.rows(s, rows, func(int) int { return 1 })
 	if f.Note.String() != "" {
 		p.y += 3
 		p.lines(p.broken(f.Note, small, measure), small, p.left(), drawing.Quiet, nil)

@@ -38,10 +38,10 @@ func (b pages) differences() []document.Block {
 	how := "A likelihood-ratio test beside the terms of the fit that the result is judged by, the settings and the choices, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
 		"Several things are looked at for each result, so the adjusted p (Holm) counts them all: clear is adjusted p below 0.01, likely below 0.05. " +
 		"Where the group makes the variance of a term more than 10 times as large, the two are not separated."
-	tests := document.Table{Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
+	tests := document.Table{Of: "result", Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
 		Head:    []string{"result", "by", "trials", "beside", "statistic", "df", "residual df", "p", "adjusted p", "verdict", "largest inflation", "note"},
 		Numeric: []bool{false, false, true, false, true, true, true, true, true, false, true, false}}
-	levels := document.Table{Caption: "Each day, cook, canister or lot as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
+	levels := document.Table{Of: "result", Caption: "Each day, cook, canister or lot as a factor of their common mean at the same mix; what a setting does from the low end tried to the high; the drift from the first trial to the last.",
 		Head: []string{"result", "by", "which", "trials", "factor", "90 % limits"}, Numeric: []bool{false, false, false, true, true, true}}
 	var notes numbered
 	for i, e := range b.R.GroupEffects {
@@ -130,7 +130,7 @@ func (b pages) smallest() []document.Block {
 	how := "The factor is the smallest that this log finds 8 times in 10 where it is there (power 0.8), with a false alarm 1 time in 20 (two-sided, α 0.05). " +
 		"Two formulas: “made” is how many times more each of them is made. A variable: from one end of its tested range to the other, by the trials made and straight terms. " +
 		"The SD of ln is the scatter about the fit judged by, by its degrees of freedom; σ under Fits is that of maximum likelihood, which is smaller."
-	t := document.Table{Caption: "The smallest difference these trials could show",
+	t := document.Table{Of: "result", Caption: "The smallest difference these trials could show",
 		Head: []string{"result", "between", "made more times", "SD of ln", "df", "factor"}, Numeric: []bool{false, false, true, true, true, true}}
 	for i, d := range b.R.Detectable {
 		p := fmt.Sprintf("detectable[%d]", i)

@@ -28,7 +28,7 @@ func (b pages) fits() document.Section {
 			s.Blocks = append(s.Blocks, b.judged(fmt.Sprintf("fits[%d]", i), f)...)
 		}
 	}
-	all := document.Table{Caption: "Every fit. ● marks the one judged by, shown above.", Head: []string{"", "result", "distribution", "shape", "n", "log-likelihood", "scatter σ", "left-out score", "likelihood R²", "R²", "note"},
+	all := document.Table{Of: "result", Caption: "Every fit. ● marks the one judged by, shown above.", Head: []string{"", "result", "distribution", "shape", "n", "log-likelihood", "scatter σ", "left-out score", "likelihood R²", "R²", "note"},
 		Numeric: []bool{false, false, false, false, true, true, true, true, true, true, false}}
 	var notes numbered
 	for i, f := range b.R.Fits {

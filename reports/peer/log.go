@@ -3,7 +3,6 @@ package peer
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -28,24 +27,20 @@ func (b pages) trials() document.Section {
 	}
 	s.Blocks = b.picture(nil, "trials")
 	t := document.Table{Caption: "Every trial as read, with its outcome (what became of it) and its place in the log. A dash: nothing came out.", OneLine: true, Cards: true,
-		Head:    []string{"trial", "fat, %", "emulsifier", "HLB", "held, min", "drained, %", "outcome", "place", "note"},
+		Head:    []string{"trial", "fat, %", "emulsifier, %", "HLB", "held, min", "drained, %", "outcome", "place", "note"},
 		Numeric: []bool{false, true, true, true, true, true, false, false, false}}
 	shown := b.R.Trials[:min(len(b.R.Trials), mostTrials)]
-	percent := " %"
-	if !slices.ContainsFunc(shown, func(one result.Trial) bool { return one.EmulsifierPercent == nil && one.EmulsifierGrams != nil }) {
-		t.Head[2], percent = "emulsifier, %", ""
-	}
 	for i, one := range shown {
 		p := fmt.Sprintf("trials[%d]", i)
 		name := one.ID
 		if name == "" {
 			name = "–"
 		}
-		row := []document.Text{say.Text(name), say.Optional(p+".fat_percent", one.FatPercent, 1, ""), say.Optional(p+".emulsifier_percent", one.EmulsifierPercent, 1, percent),
+		row := []document.Text{say.Text(name), say.Optional(p+".fat_percent", one.FatPercent, 1, ""), say.Optional(p+".emulsifier_percent", one.EmulsifierPercent, 1, ""),
 			say.Optional(p+".blend_hlb", one.BlendHLB, 1, ""), say.Bounded(p+".hold_minutes", one.HoldMinutes, holdDigits(shown), say.Num), say.Bounded(p+".drained_percent", one.DrainedPercent, 1, say.Num),
 			say.Text(b.fate(one)), say.Text(b.PlaceOf(one.At)), say.Text(clipped(one.Note))}
-		if one.EmulsifierPercent == nil {
-			row[2] = say.Optional(p+".emulsifier_grams", one.EmulsifierGrams, 1, " g")
+		if one.EmulsifierPercent == nil && one.EmulsifierGrams != nil {
+			row[2] = say.Text("in grams ", say.Optional(p+".emulsifier_grams", one.EmulsifierGrams, 1, ""))
 		}
 		for c, field := range map[int]string{4: "hold_minutes", 5: "drained_percent"} {
 			if row[c] == nil {

@@ -18,13 +18,13 @@ func (b pages) trust() document.Section {
 			Numeric: []bool{false, true, true, true, true, true, true, false}}
 		for i, r := range b.R.Repeatability {
 			p := fmt.Sprintf("repeatability[%d]", i)
-			row := []document.Text{say.Text(say.Outcome(r.Result)), say.Text(say.Count(p+".groups", r.Groups)), say.Text(say.Count(p+".trials", r.Trials)), say.Text(say.Trimmed(p+".df", r.DF, 1)),
-				say.Optional(p+".sd_ln", r.SDLn, 3, ""), say.Optional(p+".cv_percent", r.CVPercent, 1, ""), nil, say.Text(r.Note)}
+			row := []document.Text{say.Text(say.Outcome(r.Result)), say.Text(say.Count(p+".groups", r.Groups)), say.Text(say.Count(p+".trials", r.Trials)), say.Text(say.Num(p+".df", r.DF, 1)),
+				say.Optional(p+".sd_ln", r.SDLn, 3, ""), say.Optional(p+".cv_percent", r.CVPercent, 0, ""), nil, say.Text(r.Note)}
 			switch {
 			case r.CVLow != nil && r.CVHigh != nil:
-				row[6] = say.Text(say.Num(p+".cv_percent_low", *r.CVLow, 1), " to ", say.Num(p+".cv_percent_high", *r.CVHigh, 1))
+				row[6] = say.Text(say.Num(p+".cv_percent_low", *r.CVLow, 0), " to ", say.Num(p+".cv_percent_high", *r.CVHigh, 0))
 			case r.CVLow != nil:
-				row[6] = say.Text(say.Num(p+".cv_percent_low", *r.CVLow, 1), " and more")
+				row[6] = say.Text("at least ", say.Num(p+".cv_percent_low", *r.CVLow, 0))
 			}
 			t.Rows = append(t.Rows, row)
 		}
