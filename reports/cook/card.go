@@ -2,6 +2,7 @@ package cook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -132,8 +133,12 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 	if lines[0].Ounces != nil {
 		c.TotalOunces = b.Ounces(path+".ingredients[*].ounces", &ounces)
 	}
-	if lines[0].WithinGrams != nil {
+	switch {
+	case lines[0].WithinGrams == nil:
+	case slices.ContainsFunc(lines, func(l result.FormulaLine) bool { return l.WithinGrams != nil && *l.WithinGrams > 0 }):
 		c.Note = say.Text("Each weight may be off by this much, all at once: the mix still works nearly as often.")
+	default:
+		c.Note = say.Text("Weigh each as exactly as the scale can: a little off, and this mix fails or clogs more often.")
 	}
 }
 

@@ -115,7 +115,7 @@ func where(f graded.Finding) string {
 
 func pointsTable(s *graded.Student, c *graded.Class) document.Table {
 	t := document.Table{Caption: "Points proposed; your teacher decides", Head: []string{"criterion", "points", "of", ""}, Numeric: []bool{false, true, true, false}}
-	total, open := 0.0, false
+	total, of, open := 0.0, 0.0, 0.0
 	for i, p := range s.Points {
 		got, words := "open", ""
 		if i < len(c.Criteria) && p.Off > 0 {
@@ -123,19 +123,19 @@ func pointsTable(s *graded.Student, c *graded.Class) document.Table {
 		}
 		switch {
 		case p.Yours != nil:
-			got, total = number(*p.Yours), total+*p.Yours
+			got, total, of = number(*p.Yours), total+*p.Yours, of+p.OutOf
 		case p.Proposed != nil:
-			got, total = number(*p.Proposed), total+*p.Proposed
+			got, total, of = number(*p.Proposed), total+*p.Proposed, of+p.OutOf
 		default:
-			open = true
+			open += p.OutOf
 		}
 		t.Rows = append(t.Rows, []document.Text{text(p.Criterion), text(got), text(number(p.OutOf)), text(words)})
 	}
 	last := ""
-	if open {
-		last = "so far"
+	if open > 0 {
+		last = fmt.Sprintf("so far; %s more are your teacher's to give", number(open))
 	}
-	t.Rows = append(t.Rows, []document.Text{strong("total"), strong(number(total)), strong(number(c.OutOf)), text(last)})
+	t.Rows = append(t.Rows, []document.Text{strong("total"), strong(number(total)), strong(number(of)), text(last)})
 	return t
 }
 
@@ -157,8 +157,8 @@ func trials(c *graded.Class) (n int) {
 func classSection(c *graded.Class, figures map[string]drawing.Figure) document.Section {
 	out := document.Section{ID: "class", Title: "What the class tried"}
 	add := func(b ...document.Block) { out.Blocks = append(out.Blocks, b...) }
-	tried := document.Table{Caption: "Each dish by itself. “Came out” is every foam that came out and did not split.", Head: []string{"dish", "students", "trials", "came out", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
-	where := document.Table{Caption: "Where foams came out, over the whole class", Head: []string{"dish", "fat %", "emulsifier %", "blend HLB"}, Numeric: []bool{false, true, true, true}}
+	tried := document.Table{Caption: "Each dish by itself, with the foams that came out and did not split.", Head: []string{"dish", "students", "trials", "came out whole", "fat % tried"}, Numeric: []bool{false, true, true, true, true}}
+	where := document.Table{Caption: "Where foams came out whole, over the whole class", Head: []string{"dish", "fat %", "emulsifier %", "blend HLB"}, Numeric: []bool{false, true, true, true}}
 	for _, t := range c.Tasks {
 		name := t.Task
 		if name == "" {
@@ -171,7 +171,7 @@ func classSection(c *graded.Class, figures map[string]drawing.Figure) document.S
 		add(head("What was tried"), tried, where)
 	}
 	add(pooled(c, figures)...)
-	common := document.Table{Caption: "Mistakes that are sure, by how many made them", Head: []string{"about", "students", "cells"}, Numeric: []bool{false, true, true}}
+	common := document.Table{Caption: "Mistakes that are certain, by how many students made them", Head: []string{"mistake", "students", "cells"}, Numeric: []bool{false, true, true}}
 	for _, k := range c.Commonest[:min(len(c.Commonest), 10)] {
 		common.Rows = append(common.Rows, []document.Text{text(k.Kind), whole(k.Students), whole(k.Cells)})
 	}
@@ -202,7 +202,7 @@ func pooled(c *graded.Class, figures map[string]drawing.Figure) (blocks []docume
 		says := fmt.Sprintf("%s: %s of the whole class judged together, students as cooks. A foam works if it comes out, does not split, holds at least %s min and drains at most %s %%.",
 			t.Task, count(r.Trials, "trial"), number(r.HoldAtLeast), number(r.DrainedAtMost))
 		if r.Chance != nil {
-			says += " The next mix of the surest formula works " + wording.Chance(*r.Chance) + "."
+			says += fmt.Sprintf(" Of 100 mixes of the surest formula %s work.", strings.TrimSuffix(wording.Chance(*r.Chance), " in 100"))
 		}
 		blocks = append(blocks, document.Paragraph{Text: text(says)}, document.FigureRef{Name: name})
 	}
@@ -248,9 +248,7 @@ func span(s *graded.Span) document.Text {
 	return text(one(s.Low) + " to " + one(s.High))
 }
 
-func one(x float64) string {
-	return strings.TrimSuffix(strconv.FormatFloat(x, 'f', 1, 64), ".0")
-}
+func one(x float64) string { return strconv.FormatFloat(x, 'f', 1, 64) }
 
 // sentence ends with a mark.
 func sentence(s string) string {

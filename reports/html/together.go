@@ -2,19 +2,21 @@ package html
 
 import (
 	"regexp"
+	"strings"
 
 	"foamfield/reports/document"
 )
 
 // unitAfter is a unit that begins what follows a number, unitWithin one that follows a
-// number in the same words, nameBefore a name that a number is nothing without.
+// number in the same words, dateWithin a date, nameBefore a name that a number is nothing without.
 var (
 	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|times|in 10)\b|^ %`)
 	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|times|in 10)\b)`)
+	dateWithin = regexp.MustCompile(`(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)( \d{4})?\b`)
 	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
 )
 
-// together keeps a number and its unit on one line.
+// together keeps a number and its unit, and a date, on one line.
 func together(t document.Text) document.Text {
 	out := make(document.Text, len(t))
 	copy(out, t)
@@ -25,6 +27,7 @@ func together(t document.Text) document.Text {
 		if i+1 < len(t) && t[i+1].Num != nil && nameBefore.MatchString(out[i].Text) {
 			out[i].Text = out[i].Text[:len(out[i].Text)-1] + "\u00a0"
 		}
+		out[i].Text = dateWithin.ReplaceAllStringFunc(out[i].Text, func(date string) string { return strings.ReplaceAll(date, " ", "\u00a0") })
 		out[i].Text = unitWithin.ReplaceAllString(out[i].Text, "$1\u00a0$2")
 	}
 	return out

@@ -3,6 +3,7 @@ package peer
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -126,15 +127,26 @@ func clipped(note string) string {
 	return note
 }
 
+// groupedBy is the title of what follows: "By day, cook and file".
+func (b pages) groupedBy() string {
+	var by []document.Text
+	for i, one := range b.R.Summaries {
+		if !slices.ContainsFunc(b.R.Summaries[:i], func(s result.Summary) bool { return s.By == one.By }) {
+			by = append(by, say.Text(one.By))
+		}
+	}
+	return "By " + say.Listed(by).String()
+}
+
 // summaries is a line for every day, cook, student and file.
 func (b pages) summaries() document.Section {
-	s := document.Section{ID: "groups", Title: "By day, cook and student", Reader: document.Scientist}
+	s := document.Section{ID: "groups", Title: b.groupedBy(), Reader: document.Scientist}
 	tables := map[string]*document.Table{}
 	var order []string
 	for i, one := range b.R.Summaries {
 		t := tables[one.By]
 		if t == nil {
-			t = &document.Table{Caption: "By " + one.By + ".", Head: []string{one.By, "trials", "came out", "worked", "repeats", "repeats differ by", "problems"},
+			t = &document.Table{Caption: "By " + one.By, Head: []string{one.By, "trials", "came out", "worked", "repeats", "repeats differ by", "problems"},
 				Numeric: []bool{false, true, true, true, true, true, true}}
 			tables[one.By] = t
 			order = append(order, one.By)
@@ -212,6 +224,13 @@ func (b pages) problems() document.Section {
 			}
 		}
 	}
+	if !slices.ContainsFunc(b.R.Problems, func(p result.Problem) bool { return p.Count > 1 }) {
+		last := len(t.Head) - 1
+		t.Head, t.Numeric = t.Head[:last], t.Numeric[:last]
+		for i := range t.Rows {
+			t.Rows[i] = t.Rows[i][:last]
+		}
+	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, say.Cut(t, mostProblems, "results.json"))
 	}
@@ -224,7 +243,7 @@ func (b pages) problems() document.Section {
 	}
 	rows := b.R.Rows
 	s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("Of ", say.Count("rows.read", rows.Read), " rows read, ", say.Count("rows.furniture", rows.Furniture),
-		" are titles, averages and the like; they make ", say.Count("rows.trials", rows.Trials), say.Plural(rows.Trials, " trial", " trials"), b.usedOf(), ".")})
+		" are titles, averages and the like; the others make ", say.Count("rows.trials", rows.Trials), say.Plural(rows.Trials, " trial", " trials"), b.usedOf(), ".")})
 	return s
 }
 

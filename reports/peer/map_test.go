@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
@@ -12,7 +13,7 @@ import (
 func TestSomeFats(t *testing.T) {
 	for n := 1; n < 40; n++ {
 		for last := -1; last < n; last++ {
-			b := pages{say.Run{R: &result.Results{}}}
+			b := pages{mixes.Run{Run: say.Run{R: &result.Results{}}}}
 			for i := range n {
 				b.R.FatLimit = append(b.R.FatLimit, result.FatLimit{Workable: i <= last})
 			}

@@ -187,6 +187,6 @@ func (b pages) peak(path string, p result.Peak) document.Text {
 	case "high":
 		return say.Text("A mix works most often at ", at, ", the most that was tried, all else as in the start; more may help.")
 	}
-	return say.Text("A mix works most often at about ", at, ", all else as in the start. That best value itself is known only to lie between ",
-		b.Amount(path+".low", p.Variable, p.Low), " and ", b.Amount(path+".high", p.Variable, p.High), " (90 % limits).")
+	return say.Text("A mix works most often at about ", at, ", all else as in the start; the best may lie anywhere from ",
+		b.Span(path+".low", path+".high", p.Variable, p.Low, p.High), " (90 % limits).")
 }

@@ -4,18 +4,19 @@ package peer
 
 import (
 	"foamfield/reports/document"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
 // Sections are the pages for the food scientist and the teacher, in their order.
 func Sections(of say.Run) []document.Section {
-	b := pages{of}
+	b := pages{mixes.Run{Run: of}}
 	return []document.Section{b.region(), b.moved(), b.trials(), b.summaries(),
 		b.cannotTell(), b.trust(), b.fits(), b.columns(), b.ingredients(), b.problems(), b.method()}
 }
 
 // pages words a run for those who check it.
-type pages struct{ say.Run }
+type pages struct{ mixes.Run }
 
 // picture places a figure if the results could carry it.
 func (b pages) picture(blocks []document.Block, names ...string) []document.Block {

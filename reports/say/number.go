@@ -61,6 +61,11 @@ func Probability(path string, p *float64) document.Text {
 	return Text(Num(path, *p, 3))
 }
 
+// Of100 is a share as so many of 100.
+func Of100(path string, share float64) document.Span {
+	return document.Span{Text: strconv.FormatFloat(100*share, 'f', 0, 64), Num: &document.Num{Path: path, Value: share}}
+}
+
 // Count is Num for a whole number.
 func Count(path string, n int) document.Span { return Num(path, float64(n), 0) }
 

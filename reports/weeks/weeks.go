@@ -3,6 +3,7 @@ package weeks
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -20,7 +21,7 @@ func Build(t *result.Trend) document.Document {
 		b.figures[f.Name] = f
 		b.names = append(b.names, f.Name)
 	}
-	d := document.Document{Title: "Across weeks: " + b.logName(), Subtitle: b.subtitle(), Figures: b.figures, Brief: b.brief()}
+	d := document.Document{Title: "Across weeks: " + b.logName(), Subtitle: b.subtitle(), Figures: b.figures, Brief: b.brief(), Foot: "Every number in it is in trend.json, with all its digits."}
 	for _, s := range []document.Section{b.first(), b.weeks(), b.optimum(), b.groups(), b.tests(), b.scatter(), b.control(), b.drainage(), b.right()} {
 		if len(s.Blocks) > 0 {
 			d.Sections = append(d.Sections, s)
@@ -80,12 +81,12 @@ func (b *pages) first() document.Section {
 		for _, c := range []struct {
 			what, path string
 			chance     *result.TrendChance
-		}{{"as of " + say.Week(n.Period) + lots(n), "now.latest", n.Latest}, {"all weeks taken for one", "now.pooled", n.Pooled}} {
+		}{{"by what held in " + say.Week(n.Period) + lots(n), "now.latest", n.Latest}, {"by all weeks taken for one", "now.pooled", n.Pooled}} {
 			if c.chance != nil {
-				rows = append(rows, []document.Text{say.Text(c.what), say.Text(say.Num(c.path+".mean", c.chance.Mean, 2)), say.Text(say.Num(c.path+".low", c.chance.Low, 2), " to ", say.Num(c.path+".high", c.chance.High, 2))})
+				rows = append(rows, []document.Text{say.Text(c.what), say.Text(say.Of100(c.path+".mean", c.chance.Mean)), say.Text(say.Of100(c.path+".low", c.chance.Low), " to ", say.Of100(c.path+".high", c.chance.High))})
 			}
 		}
-		s.Blocks = append(s.Blocks, document.Table{Caption: "The chance that the standing start works", Head: []string{"made", "chance", "it may well be"}, Numeric: []bool{false, true, true}, Rows: rows})
+		s.Blocks = append(s.Blocks, document.Table{Caption: "How many of 100 foams of the surest start work", Head: []string{"", "of 100", "likely between"}, Numeric: []bool{false, true, true}, Rows: rows})
 		if n.Matters {
 			s.Blocks = append(s.Blocks, document.Callout{Title: "Which one to trust", Text: say.Text("Weeks or lots matter here, so trust the latest, and make the start twice with the lot in use before service.")})
 		}
@@ -129,19 +130,15 @@ func ratioText(path string, r *result.Ratio) document.Text {
 
 func (b *pages) weeks() document.Section {
 	s := document.Section{ID: "by-week", Title: "Week by week", Reader: document.Scientist}
-	t := document.Table{Caption: "Levels at " + orNothing(b.t.ReferenceFrom) + ", over the mean of all weeks, with 90 % limits; clogs and splits with exact 90 % limits",
-		Head: []string{"week", "dates", "trials", "level of hold", "level of drained", "chance", "clogged", "split"}, Numeric: []bool{false, false, true, true, true, true, true, true}}
+	t := document.Table{Caption: "Levels at " + orNothing(b.t.ReferenceFrom) + ", over the mean of all weeks, with 90 % limits; chance, clogs and splits in percent, of which the last two have exact 90 % limits",
+		Head: []string{"week", "dates", "trials", "level of hold", "level of drained", "chance, %", "clogged, %", "split, %"}, Numeric: []bool{false, false, true, true, true, true, true, true}}
 	for i, p := range b.t.Periods {
 		path := fmt.Sprintf("periods[%d]", i)
-		dates := p.FirstDate
-		if p.LastDate != p.FirstDate {
-			dates += " to " + p.LastDate
-		}
 		chance := say.Text("")
 		if c := p.Chance; c != nil {
-			chance = say.Text(say.Num(path+".chance.mean", c.Mean, 2), " (", say.Num(path+".chance.low", c.Low, 2), " to ", say.Num(path+".chance.high", c.High, 2), ")")
+			chance = say.Text(say.Of100(path+".chance.mean", c.Mean), " (", say.Of100(path+".chance.low", c.Low), " to ", say.Of100(path+".chance.high", c.High), ")")
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(dates), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
+		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(say.Days(p.FirstDate, p.LastDate)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
 			chance, counted(path+".clogged", p.Clogged), counted(path+".split", p.Split)})
 	}
 	if len(t.Rows) > 0 {
@@ -161,26 +158,54 @@ func counted(path string, c result.TrendCount) document.Text {
 	if c.Of == 0 {
 		return say.Text("not logged")
 	}
-	return say.Text(say.Count(path+".count", c.Count), " of ", say.Count(path+".of", c.Of), " (", say.Num(path+".low", c.Low, 2), " to ", say.Num(path+".high", c.High, 2), ")")
+	return say.Text(say.Count(path+".count", c.Count), " of ", say.Count(path+".of", c.Of), " (", say.Of100(path+".low", c.Low), " to ", say.Of100(path+".high", c.High), ")")
 }
 
 func (b *pages) optimum() document.Section {
 	s := document.Section{ID: "optimum", Title: "Where hold peaks, week by week", Reader: document.Scientist}
-	t := document.Table{Caption: "With 90 % limits, the other variables at the reference mix; inside = how likely the peak lies within what was tried",
+	t := document.Table{Of: "variable", Caption: "With 90 % limits, the other variables at the reference mix; inside: how many times in 100 the peak lies within what was tried",
 		Head: []string{"variable", "week", "peak", "from", "to", "inside"}, Numeric: []bool{false, false, true, true, true, true}}
+	digits, inside := 1, map[string]float64{}
+	for _, o := range b.t.Optimum {
+		inside[o.Variable] = max(inside[o.Variable], o.Inside)
+		if math.Abs(o.At) < 1 {
+			digits = 2
+		}
+	}
+	var beyond []document.Text
 	for i, o := range b.t.Optimum {
-		path := fmt.Sprintf("optimum[%d]", i)
-		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimSpace(o.Label + " " + o.Unit)), say.Text(o.Period), say.Text(say.Num(path+".at", o.At, 2)), say.Text(say.Num(path+".low", o.Low, 2)), say.Text(say.Num(path+".high", o.High, 2)), say.Text(say.Num(path+".inside", o.Inside, 2))})
+		path, name := fmt.Sprintf("optimum[%d]", i), strings.TrimSpace(o.Label+" "+o.Unit)
+		if inside[o.Variable] < seldom {
+			if beyond == nil || beyond[len(beyond)-1].String() != name {
+				beyond = append(beyond, say.Text(name))
+			}
+			continue
+		}
+		edge := ""
+		switch { // the middle of what it may be is where the trials end
+		case o.Inside < 0.5 && o.At == o.High:
+			edge = "at least "
+		case o.Inside < 0.5 && o.At == o.Low:
+			edge = "at most "
+		}
+		t.Rows = append(t.Rows, []document.Text{say.Text(name), say.Text(strings.TrimPrefix(o.Period, "week of ")), say.Text(edge, say.Num(path+".at", o.At, digits)), say.Text(say.Num(path+".low", o.Low, digits)),
+			say.Text(say.Num(path+".high", o.High, digits)), say.Text(say.Of100(path+".inside", o.Inside))})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, say.Cut(t, mostWeekRows, "the sheet Optimum of report.xlsx"))
 	}
+	if len(beyond) > 0 {
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("Within what was tried hold has no peak over ", say.Listed(beyond), ".")})
+	}
 	return s
 }
 
+// seldom is how likely a peak lies within what was tried where none is listed.
+const seldom = 0.05
+
 func (b *pages) groups() document.Section {
 	s := document.Section{ID: "lots", Title: "Lots, cooks, canisters, suppliers", Reader: document.Scientist}
-	t := document.Table{Caption: "Each against the one named, with 90 % limits", Head: []string{"by", "of", "against", "outcome", "ratio", "trials"}, Numeric: []bool{false, false, false, false, true, true}}
+	t := document.Table{Of: "outcome", Caption: "Each against the one named, with 90 % limits", Head: []string{"by", "of", "against", "outcome", "ratio", "trials"}, Numeric: []bool{false, false, false, false, true, true}}
 	for i, g := range b.t.Groups {
 		path := fmt.Sprintf("groups[%d]", i)
 		t.Rows = append(t.Rows, []document.Text{say.Text(g.By), say.Text(g.Of), say.Text(g.Against), say.Text(say.Outcome(string(g.Outcome))),
@@ -201,8 +226,8 @@ func (b *pages) groups() document.Section {
 
 func (b *pages) tests() document.Section {
 	s := document.Section{ID: "tests", Title: "What was looked for", Reader: document.Scientist}
-	t := document.Table{Caption: "Shown: adjusted p below 0.05 (Holm, all tests together); suggested: p below 0.05 alone. Smallest seen: what would have been seen 8 times in 10",
-		Head: []string{"what", "outcome", "verdict", "effect", "smallest seen", "p", "adjusted p"}, Numeric: []bool{false, false, false, true, true, true, true}}
+	t := document.Table{Of: "outcome", Caption: "Shown: adjusted p below 0.05 (Holm, all tests together); suggested: p below 0.05 alone. The effect is a ratio, or how far a peak moved, with 90 % limits; one as large as the smallest to show is shown 8 times in 10",
+		Head: []string{"what", "outcome", "verdict", "effect", "smallest to show", "p", "adjusted p"}, Numeric: []bool{false, false, false, true, true, true, true}}
 	for i, x := range b.t.Tests {
 		path := fmt.Sprintf("tests[%d]", i)
 		seen, p, adjusted := say.Text(""), say.Text(""), say.Text("")
@@ -212,29 +237,25 @@ func (b *pages) tests() document.Section {
 		if x.P != nil {
 			p, adjusted = say.Probability(path+".p", x.P), say.Probability(path+".p_adjusted", x.PAdjusted)
 		}
-		what := x.What
-		if x.By != "" {
-			what += ": " + x.By
-		}
 		verdict := string(x.Verdict)
 		if x.Verdict == result.NotTested {
 			verdict = x.Sentence
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(what), say.Text(say.Outcome(string(x.Outcome))), say.Text(verdict), ratioText(path+".effect", x.Effect), seen, p, adjusted})
+		t.Rows = append(t.Rows, []document.Text{say.Text(say.LookedFor(b.t, x)), say.Text(say.Outcome(string(x.Outcome))), say.Text(verdict), ratioText(path+".effect", x.Effect), seen, p, adjusted})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
 	for i, c := range b.t.Changes {
 		path := fmt.Sprintf("changes[%d]", i)
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(c.Sentence), ": times ", ratioText(path+".ratio", &c.Ratio), ", p ", say.Probability(path+".p", &c.P), ".")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(c.Sentence), ": ", ratioText(path+".ratio", &c.Ratio), " times what it was, p ", say.Probability(path+".p", &c.P), ".")})
 	}
 	return s
 }
 
 func (b *pages) scatter() document.Section {
 	s := document.Section{ID: "scatter", Title: "Where the scatter comes from", Reader: document.Scientist}
-	t := document.Table{Caption: "Standard deviations of the logarithm, with 90 % limits: 0.2 is about 20 %", Head: []string{"of", "outcome", "SD", "from", "to"}, Numeric: []bool{false, false, true, true, true}}
+	t := document.Table{Of: "outcome", Caption: "Standard deviations of the logarithm, with 90 % limits: 0.2 is about 20 %", Head: []string{"of", "outcome", "SD", "from", "to"}, Numeric: []bool{false, false, true, true, true}}
 	for i, c := range b.t.Components {
 		path := fmt.Sprintf("components[%d]", i)
 		t.Rows = append(t.Rows, []document.Text{say.Text(c.Of), say.Text(say.Outcome(string(c.Outcome))), say.Text(say.Num(path+".sd", c.SD, 2)), say.Text(say.Num(path+".low", c.Low, 2)), say.Text(say.Num(path+".high", c.High, 2))})
@@ -249,16 +270,19 @@ func (b *pages) control() document.Section {
 	s := document.Section{ID: "control", Title: "Trial by trial", Reader: document.Scientist}
 	for i, c := range b.t.Control {
 		path := fmt.Sprintf("control[%d]", i)
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(say.Outcome(string(c.Outcome))), ": ", c.Sentence)})
+		s.Blocks = append(s.Blocks, say.Head(wording.Capital(say.Outcome(string(c.Outcome)))), document.Paragraph{Text: say.Sentence(c.Sentence)})
 		if c.Slope != nil && c.Rising != nil {
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("From week to week it is ", ratioText(path+".slope_per_week", c.Slope), " times what it was, by the middle of all slopes; by this alone, before other things looked at are counted, p ", say.Probability(path+".slope_p", c.Rising), ".")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("From one week to the next it changes ", ratioText(path+".slope_per_week", c.Slope), " times: the middle of all slopes between two trials, p ", say.Probability(path+".slope_p", c.Rising), ", not adjusted.")})
 		}
 		if len(c.Catches) > 0 {
 			var parts []document.Text
 			for k, x := range c.Catches {
-				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " times with ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats)))
+				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " of the usual where it makes one formula ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats), say.Plural(x.Repeats, " time", " times")))
+				if k > 0 {
+					parts[k] = say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " where ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats))
+				}
 			}
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("The smallest fall that a week shows 8 times in 10, by how often it repeats one formula: to ", say.Listed(parts), ".")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("A week shows 8 times in 10 a fall to ", say.Listed(parts), ".")})
 		}
 		name := "control-hold"
 		if c.Outcome == result.DrainedPercent {
@@ -301,9 +325,9 @@ func (b *pages) right() document.Section {
 		s.Blocks = append(s.Blocks, t)
 	}
 	if len(b.t.Disagree) > 0 {
-		old := document.Table{Caption: "Earlier trials that the latest week would hardly give", Head: []string{"trial", "week", "outcome", "over what it would give now"}, Numeric: []bool{false, false, false, true}}
+		old := document.Table{Caption: "Earlier trials that the latest week would hardly give", Head: []string{"trial", "week", "outcome", "times what it would give now"}, Numeric: []bool{false, false, false, true}}
 		for i, d := range b.t.Disagree {
-			old.Rows = append(old.Rows, []document.Text{say.Text(d.At), say.Text(d.Period), say.Text(say.Outcome(string(d.Outcome))), say.Text("times ", say.Num(fmt.Sprintf("disagree[%d].ratio", i), d.Ratio, 2))})
+			old.Rows = append(old.Rows, []document.Text{say.Text(d.At), say.Text(d.Period), say.Text(say.Outcome(string(d.Outcome))), say.Text(say.Num(fmt.Sprintf("disagree[%d].ratio", i), d.Ratio, 2))})
 		}
 		s.Blocks = append(s.Blocks, old)
 	}

@@ -3,6 +3,7 @@ package workbook
 import (
 	"foamfield/analysis/result"
 	"foamfield/reports/document"
+	"foamfield/reports/say"
 )
 
 // Trend is report.xlsx of many weeks: the summary, then a sheet for each list of
@@ -85,12 +86,12 @@ func steps(b *book, t *result.Trend) {
 
 func tests(b *book, t *result.Trend) {
 	p := b.sheet("Tests", 26, 18, 18, 14)
-	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest seen", "p", "adjusted p", "in words")
+	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest to show", "p", "adjusted p", "in words")
 	p.widths = append(p.widths, 12, 12, 12, 12, 12, 12, 70)
 	p.freeze(1)
 	p.filter(len(t.Tests))
 	for _, x := range t.Tests {
-		row := []cell{text(x.What), text(x.By), in(ordinary, words(string(x.Outcome))), in(ordinary, string(x.Verdict))}
+		row := []cell{text(say.LookedFor(t, x)), text(x.By), in(ordinary, words(string(x.Outcome))), in(ordinary, string(x.Verdict))}
 		row = append(row, ratioCells(x.Effect)...)
 		p.add(append(row, number(x.SmallestSeen, precise), number(x.P, precise), number(x.PAdjusted, precise), text(x.Sentence))...)
 	}
