@@ -100,8 +100,8 @@ type TrendCount struct {
 	High  float64 `json:"high"`  // upper limit [0 to 1]
 }
 
-// Optimum is where hold peaks over one variable in one week, the others held at the
-// reference mix.
+// Optimum is where hold peaks over one variable in one week, the others in the middle of
+// what was tried.
 type Optimum struct {
 	Variable string  `json:"variable"` // its name
 	Label    string  `json:"label"`    // what a kitchen calls it

@@ -97,14 +97,16 @@ func level(l *line.Line, k int) *result.Ratio {
 // truths is how many possible truths stand for all where there are so many weeks.
 func truths(weeks int) int { return max(300, min(2000, 200000/max(weeks, 1))) }
 
-// optimum is where hold peaks over each variable of the mix, week by week.
+// optimum is where hold peaks over each variable of the mix, week by week, the others in the
+// middle of what was tried. Away from there, as at a start, it rests on the products of the
+// line, which whatever is no square bends: the limits would be wider and hold the truth less.
 func optimum(v *line.View) (out []result.Optimum) {
 	l := v.LineFor(result.HoldMinutes)
 	if l == nil || l.Order < 2 {
 		return nil
 	}
 	draws := l.Main.Draws(truths(len(v.History.Periods)), v.Stream(1))
-	place := v.Surface.Basis.Place(v.Ref.Mix)
+	place := v.Surface.Basis.Place(v.Middle())
 	for i, x := range v.Surface.Vars {
 		if math.IsNaN(l.Bend(i)) {
 			continue

@@ -15,6 +15,8 @@ import (
 	"foamfield/analysis"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+
+	"gonum.org/v1/gonum/stat"
 )
 
 // course is what truly happens over the weeks of a simulated history.
@@ -265,13 +267,13 @@ func trends(out io.Writer, first uint64, n int, only ...string) error {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	fmt.Fprintf(out, "%d histories a row of %d weeks of %d trials, one in so many in percent\n", n, historyWeeks, historyTrials)
-	fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %10s %9s %11s\n", "truth", "shown", "suggested", "falsely", "by a report", "falsely", "not pooled", "falsely", "optimum in", "lot alone", "step named")
-	for _, c := range courses() {
+	fmt.Fprintf(out, "%d histories a row of %d weeks of %d trials, each row of its own, in percent; optima in their 90 %% limits of squares and of bells, with standard errors\n", n, historyWeeks, historyTrials)
+	fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %25s %9s %13s\n", "truth", "shown", "suggested", "falsely", "by a report", "falsely", "not pooled", "falsely", "optimum in", "lot alone", "step named")
+	for k, c := range courses() {
 		if len(only) > 0 && !strings.Contains(c.name, only[0]) {
 			continue
 		}
-		rows, err := coursesOf(dir, c, first, n)
+		rows, err := coursesOf(dir, c, first+uint64(k)*rowApart, n)
 		if err != nil {
 			return err
 		}
@@ -285,15 +287,36 @@ func trends(out io.Writer, first uint64, n int, only ...string) error {
 		if c.step > 0 {
 			named = percent(s.changeAt) + " of " + named
 		}
-		fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %5.3f/%5.3f %9s %11s\n", c.name, percent(s.found), percent(s.suggested), percent(s.falsely), percent(s.plain), percent(s.plainFalsely), percent(s.aloneFound), percent(s.aloneFalsely), (s.inside-s.insideBell)/(s.optima-s.bells), s.insideBell/s.bells, alone, named)
+		fmt.Fprintf(out, "%-28s %6s %10s %8s %12s %10s %12s %10s %12s %12s %9s %13s\n", c.name, percent(s.found), percent(s.suggested), percent(s.falsely), percent(s.plain), percent(s.plainFalsely), percent(s.aloneFound), percent(s.aloneFalsely),
+			held(rows, false), held(rows, true), alone, named)
 	}
 	return nil
+}
+
+// rowApart is how far apart the histories of one row and the next begin: rows of the same
+// histories err together.
+const rowApart = 1000
+
+// held is how often limits hold the week's optimum, with its standard error: weeks of one
+// history err together, so that it is that of the histories' means.
+func held(rows []seenTrend, bell bool) string {
+	var shares []float64
+	for _, r := range rows {
+		if r.bell == bell && r.optima > 0 {
+			shares = append(shares, float64(r.inside)/float64(r.optima))
+		}
+	}
+	if len(shares) < 2 {
+		return "-"
+	}
+	mean, sd := stat.MeanStdDev(shares, nil)
+	return fmt.Sprintf("%.3f±%.3f", mean, sd/math.Sqrt(float64(len(shares))))
 }
 
 // sumsOfTrend are counts over histories.
 type sumsOfTrend struct {
 	found, suggested, falsely, plain, plainFalsely, inside, optima, named, alone float64
-	insideBell, bells, change, changeAt, aloneFound, aloneFalsely                float64
+	change, changeAt, aloneFound, aloneFalsely                                   float64
 }
 
 func sumTrend(rows []seenTrend) (s sumsOfTrend) {
@@ -311,10 +334,6 @@ func sumTrend(rows []seenTrend) (s sumsOfTrend) {
 		s.plainFalsely += one(r.plainFalsely)
 		s.inside += float64(r.inside)
 		s.optima += float64(r.optima)
-		if r.bell {
-			s.insideBell += float64(r.inside)
-			s.bells += float64(r.optima)
-		}
 		s.named += one(r.named)
 		s.change += one(r.change)
 		s.changeAt += one(r.changeAt)

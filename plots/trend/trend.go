@@ -139,7 +139,7 @@ func Optima(t *result.Trend) (drawing.Figure, bool) {
 	title := optimumFinding(t)
 	key := []drawing.Entry{{Sign: drawing.KeyBanded, Words: "where hold peaks, and where that may well be"}}
 	labels := periodLabels(t)
-	return drawing.Figure{Name: "optimum", Title: title, Caption: "Where hold peaks over each variable of the mix, with 90 % limits, the others held. Variables that do not peak within what was tried are left out.",
+	return drawing.Figure{Name: "optimum", Title: title, Caption: "Where hold peaks over each variable of the mix, with 90 % limits, the others in the middle of what was tried. Variables that do not peak within what was tried are left out.",
 		Alt: fmt.Sprintf("%s of where hold peaks by week.", wording.Plural(len(panels), "panel", "panels")), Key: key, Panel: vg.Length(courseHeight * len(panels)),
 		Subject: "Where hold peaks, week by week",
 		Paint: func(c draw.Canvas, _ *drawing.Names) {

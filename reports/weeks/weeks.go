@@ -163,7 +163,7 @@ func counted(path string, c result.TrendCount) document.Text {
 
 func (b *pages) optimum() document.Section {
 	s := document.Section{ID: "optimum", Title: "Where hold peaks, week by week", Reader: document.Scientist}
-	t := document.Table{Of: "variable", Caption: "With 90 % limits, the other variables at the reference mix; inside: how many times in 100 the peak lies within what was tried",
+	t := document.Table{Of: "variable", Caption: "With 90 % limits, the other variables in the middle of what was tried; inside: how many times in 100 the peak lies within what was tried",
 		Head: []string{"variable", "week", "peak", "from", "to", "inside"}, Numeric: []bool{false, false, true, true, true, true}}
 	digits, inside := 1, map[string]float64{}
 	for _, o := range b.t.Optimum {

@@ -18,8 +18,9 @@ const (
 	mostCuts = 120 // places where a change is looked for
 	// cutRows is how many rows all cuts together may take: of long histories fewer are looked at.
 	cutRows = 300_000
-	// changeP is how rare by chance alone a change must be to be named.
-	changeP = 0.01
+	// changeP is how rare by chance alone a change must be to be named. Days that scatter make
+	// steps rarer than they are reckoned to be, so that one is named in fewer steady histories.
+	changeP = 0.02
 	bridges = 4000
 	// muchTheSame is how many standard errors a step may be clearer than a steady move and still
 	// not be told from it: a factor of 12 of the likelihood where both are three errors.

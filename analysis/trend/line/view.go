@@ -115,14 +115,19 @@ func (v *View) reference() Reference {
 	if len(v.Starts) > 0 {
 		return Reference{s.Values(v.Starts[0].Mix), beside, "the surest start", &v.Starts[0]}
 	}
-	mid := make([]float64, len(s.Vars))
-	for i, x := range s.Vars {
+	return Reference{v.Middle(), beside, "the middle of what was tried", nil}
+}
+
+// Middle is the mix in the middle of what was tried.
+func (v *View) Middle() []float64 {
+	mid := make([]float64, len(v.Surface.Vars))
+	for i, x := range v.Surface.Vars {
 		mid[i] = x.Centre
 		if x.Log {
 			mid[i] = math.Exp(x.Centre)
 		}
 	}
-	return Reference{mid, beside, "the middle of what was tried", nil}
+	return mid
 }
 
 // Fit fits hold and drainage over all weeks, where enough trials tell of them.
