@@ -86,11 +86,11 @@ func (k *taker) ingredients(t table) {
 // whatItIs is the ingredient or the bare kind that a row names.
 func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 	name, what := t.text(row, 0), t.text(row, 1)
-	known, found := ingredient.Lookup(what)
-	if !found {
-		known, found = ingredient.Lookup(name)
-	}
 	kind, isKind := kindWords[say.Fold(what)]
+	known, found := ingredient.Lookup(name)
+	if isOf, named := ingredient.Lookup(what); named && !(found && isKind && known.Kind == kind) {
+		known, found = isOf, true // what an oil is a fat is known better by its own name
+	}
 	switch {
 	case isKind && found && known.Kind == kind:
 		return known, true
@@ -100,6 +100,8 @@ func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 			i.FatPercent = &ingredient.Range{Low: percent, Value: percent, High: percent}
 		}
 		return i, true
+	case !found && t.own && t.text(row, 2) != "": // only an emulsifier has an HLB, whatever its type is called
+		return ingredient.Ingredient{Kind: ingredient.Emulsifier, From: t.at(row, 2).String()}, true
 	case what != "" && !found:
 		k.say(trial.Fix("ingredient not known", t.at(row, 1), say.Quoted(what)+" is no kind of ingredient", howToSayKind))
 	case !found:
@@ -107,6 +109,9 @@ func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 	}
 	return known, found
 }
+
+// nothing is what stands where a value has no sense, such as the HLB of an oil.
+var nothing = []string{"", "-", "–", "—", "n/a", "na", "none"}
 
 // values takes the numbers and texts of a row, and reports whether there were any.
 func (k *taker) values(t table, row int, d *Declared) (own bool) {
@@ -123,7 +128,7 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 		}},
 	} {
 		text := t.text(row, v.column)
-		if text == "" {
+		if slices.Contains(nothing, say.Fold(text)) {
 			continue
 		}
 		r, ok := rangeOf(text, v.low, v.high, v.column != 2)

@@ -1,7 +1,8 @@
 // Package kitchen reads what a kitchen sets in its own spreadsheet: Targets,
 // Ingredients, Columns, Method, Try and Plan, on sheets with our names and our headers.
 // Both have to be there: a kitchen may well have a sheet called Ingredients that
-// is something else.
+// is something else. A list of emulsifiers under heads of its own is one of ours all the
+// same (own.go).
 package kitchen
 
 import (
@@ -77,6 +78,7 @@ type table struct {
 	sheet *sheet.Sheet
 	row   int   // of the header
 	cols  []int // column of each of the kind's headers, 0 = not there
+	own   bool  // the header is the kitchen's own, in its words
 }
 
 // at is the place of a cell of the table; column is an index of its headers.
@@ -121,7 +123,12 @@ func recognise(file string, s *sheet.Sheet) (k *kind, t table, named bool) {
 			}
 		}
 		if !slices.Contains(cols[:k.must], 0) {
-			return k, table{file, s, r.Number, cols}, true
+			return k, table{file, s, r.Number, cols, false}, true
+		}
+	}
+	if k.name == "Ingredients" {
+		if t, ok := ownHeads(file, s); ok {
+			return k, t, true
 		}
 	}
 	return k, table{}, true

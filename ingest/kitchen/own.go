@@ -1,0 +1,55 @@
+package kitchen
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// A kitchen that keeps a sheet Ingredients without knowing of ours heads it in its own words:
+// "name | HLB | type". It is taken as ours where every head is accounted for and one of them is
+// HLB, which nothing but a list of ingredients has; else it may be a log or a shopping list.
+
+// ownWords are what kitchens call the columns of our header, in its order.
+var ownWords = [][]string{
+	{"name", "ingredient", "ingredients", "emulsifier", "emulsifiers", "material", "name in log"},
+	{"type", "kind", "what", "class", "category"},
+	{"hlb", "hlb value", "hlb no", "hlb number"},
+	{"fat", "% fat", "fat percent", "fat content", "fat (%)", "fat content %", "fat content (%)"},
+	{},
+	{"allergen"},
+	{"notes", "remark", "remarks", "comment", "comments"},
+	{},
+}
+
+// besideOwn are heads of such a list that change nothing.
+var besideOwn = []string{"supplier", "brand", "code", "source", "origin", "no", "#"}
+
+// ownHeads finds a header in a kitchen's own words.
+func ownHeads(file string, s *sheet.Sheet) (table, bool) {
+	headers := trial.Headers["Ingredients"]
+rows:
+	for _, r := range s.Rows[:min(len(s.Rows), headerWithin)] {
+		cols := make([]int, len(headers))
+		for _, c := range r.Cells {
+			text := say.Fold(strings.TrimRight(c.Text, " :"))
+			h := slices.IndexFunc(headers, func(header string) bool { return say.Fold(header) == text })
+			if h < 0 {
+				h = slices.IndexFunc(ownWords, func(words []string) bool { return slices.Contains(words, text) })
+			}
+			switch {
+			case c.Kind != sheet.Text, h < 0 && !slices.Contains(besideOwn, text), h >= 0 && cols[h] != 0:
+				continue rows
+			case h >= 0:
+				cols[h] = int(c.Col)
+			}
+		}
+		if cols[0] > 0 && cols[2] > 0 {
+			return table{file, s, r.Number, cols, true}, true
+		}
+	}
+	return table{}, false
+}
