@@ -26,6 +26,7 @@ var asking = []struct{ name, head, row, asks string }{
 	{"fat of what is dry", "fat %% (dry)|emulsifier %%|HLB|came out|hold min", "45|2|8|yes|%d", "Is “fat % (dry)” a percent of the dry matter, or of the mix?"},
 	{"marks of unknown sense", "olive oil g|cider g|GMS g|broke|hold min", "150|144|3|*|%d", "Which mark in “broke” is a yes?"},
 	{"drops", "olive oil g|cider g|polysorbate 60 drops|came out|hold min", "150|144|12|yes|%d", "How many grams are in the column “polysorbate 60 drops”?"},
+	{"letters for cooks or for what happened", "olive oil g|cider g|GMS g|C/S|came out|hold min", "150|144|3|C|yes|%d", "What is the column “C/S”?"},
 	{"yolks by the piece", "olive oil g|cider g|egg yolks|GMS g|came out|hold min", "150|144|3|3|yes|%d", "How many grams are in the column “egg yolks”?"},
 }
 

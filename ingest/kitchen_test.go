@@ -173,3 +173,83 @@ func typed(text string) any {
 	}
 	return text
 }
+
+// A list of ingredients under a kitchen's own heads is read where all of them are accounted
+// for; else it is said that it is not.
+func TestIngredientsUnderOwnHeads(t *testing.T) {
+	for _, c := range []struct {
+		name, sheet string
+		hlb         string // of white stuff; "" = the sheet is not taken
+	}{
+		{"name, HLB, type", "name | HLB | type\nwhite stuff | 3.8 | emulsifier\nsucro | 15 | emulsifier", "3.8"},
+		{"in another order, below a title, with a code", "what we use\nType | HLB value | Code | Ingredient\nemulsifier | 4.5 | 17 | white stuff", "4.5"},
+		{"types that nobody knows", "name | HLB | type\nwhite stuff | 3.8 | W/O", "3.8"},
+		{"an oil without HLB", "name | HLB | type\nbutter | - | fat\nwhite stuff | 3.8 | emulsifier", "3.8"},
+		{"no HLB among the heads", "name | type\nwhite stuff | emulsifier", ""},
+		{"a head that is not accounted for", "name | HLB | type | trial 7 g\nwhite stuff | 3.8 | emulsifier | 4", ""},
+		{"one head twice", "name | ingredient | HLB\nwhite stuff | GMS | 3.8", ""},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), plainLog, sheetText{"ingredients", c.sheet})}, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			taken := !slices.ContainsFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "kitchen sheet not taken" })
+			if taken != (c.hlb != "") {
+				t.Fatalf("taken: %v", taken)
+			}
+			if !taken {
+				return
+			}
+			for _, p := range log.Problems {
+				if p.At.Sheet == "ingredients" {
+					t.Errorf("%s: %s", p.At, p.Read)
+				}
+			}
+			for _, i := range log.Ingredients {
+				if i.Known == "white stuff" || i.Name == "white stuff" {
+					if i.HLB == nil || strconv.FormatFloat(i.HLB.Value, 'g', -1, 64) != c.hlb {
+						t.Errorf("HLB %v", i.HLB)
+					}
+					return
+				}
+			}
+			t.Error("white stuff was not met")
+		})
+	}
+}
+
+// The letters of a header C/S are heard once the kitchen says what they are, and before that
+// are nothing at all.
+func TestLettersOfAHeader(t *testing.T) {
+	for _, c := range []struct {
+		header, meaning, cell string
+		out, broke            trial.Answer
+	}{
+		{"C/S", "", "S", trial.Yes, trial.Unknown},
+		{"C/S", "cook", "S", trial.Yes, trial.Unknown},
+		{"C/S", "clogged or split", "S", trial.Yes, trial.Yes},
+		{"s / c", "clogged or split", "s", trial.Yes, trial.Yes},
+		{"C/B", "clogged or broken", "b", trial.Yes, trial.Yes},
+		{"C/S", "clogged or split", "C", trial.No, trial.Unknown},
+		{"C/S", "clogged or split", "", trial.Yes, trial.Unknown},
+	} {
+		t.Run(strings.Join([]string{c.header, c.meaning, c.cell}, " "), func(t *testing.T) {
+			hold := "14"
+			if c.cell == "C" {
+				hold = ""
+			}
+			book := []sheetText{{"log", "trial | olive oil g | cider g | GMS g | " + c.header + " | hold min\n1 | 120 | 174 | 4 | | 12\n2 | 120 | 174 | 4 | " + c.cell + " | " + hold}}
+			if c.meaning != "" {
+				book = append(book, sheetText{"Columns", "Header in the log | Meaning\n" + c.header + " | " + c.meaning})
+			}
+			log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), book...)}, Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if x := &log.Trials[1]; x.CameOut != c.out || x.Broke != c.broke {
+				t.Errorf("came out %v, broke %v", x.CameOut, x.Broke)
+			}
+		})
+	}
+}

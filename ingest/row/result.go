@@ -262,6 +262,9 @@ func (r *reader) words(f *scheme.Field, text string) {
 		}
 	} else {
 		r.setRaw("result", text)
+		if full, short := f.Letters[say.Fold(text)]; short {
+			text = full
+		}
 		r.sentence(f, text)
 		// A result column may answer with a bare word: did it come out?
 		if answer, err := r.s.Reply(text); err == nil && answer.Answer == reply.Partly && answer.Sense == reply.Affirms {

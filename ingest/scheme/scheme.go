@@ -62,6 +62,7 @@ type Field struct {
 	BlankIsNo bool    // nothing but yes is ever typed in it
 	Marks     map[string]trial.Answer
 	Legend    map[string]trial.Answer // by folded text, as a line beside the table explains it
+	Letters   map[string]string       // what the letters of its header stand for, by folded text: c is clogged
 	EndCol    int                     // of a clock of dispensing: the column of the clock at which it fell
 
 	parsed map[string]parsed
