@@ -122,12 +122,12 @@ func (f *fatFigure) finding() string {
 	if f.wanted == 0 || !at.Workable {
 		goal := ""
 		if f.wanted > 0 && at.Chance.Mean < f.wanted {
-			goal = "No fat percent reaches " + wording.WantedInTen(f.wanted) + ": "
+			goal = "No fat percent reaches " + wording.WantedInTen(f.wanted) + "; "
 		}
 		if fat, chance, ok := wording.Surest(r, wording.FatPercent); ok { // which lies near what worked, rarely at the very top
-			return wording.Capital(fmt.Sprintf("%sthe start works %s, at %s %% fat", goal, wording.ChanceAgainst(chance, f.wanted), wording.Number(fat, 0))) + wording.Unproven(r)
+			return wording.Capital(fmt.Sprintf("%sthe start, %s %% fat: %s", goal, wording.Number(fat, 0), wording.Work(wording.ChanceAgainst(chance, f.wanted)))) + wording.Unproven(r)
 		}
-		return wording.Capital(fmt.Sprintf("%sthe best is %s, at %s %% fat", goal, wording.ChanceAgainst(at.Chance.Mean, f.wanted), wording.Number(at.FatPercent, 0))) + wording.Unproven(r)
+		return wording.Capital(fmt.Sprintf("%sthe best, %s %% fat: %s", goal, wording.Number(at.FatPercent, 0), wording.Work(wording.ChanceAgainst(at.Chance.Mean, f.wanted)))) + wording.Unproven(r)
 	}
 	end := best
 	for end+1 < len(f.steps) && f.steps[end+1].Workable {

@@ -187,7 +187,7 @@ func (f *figure) finding() string {
 	}
 	where := f.fixedWords()
 	best := wording.List([]string{wording.Amount(f.r, g.X.Variable, g.X.Values[bi]), wording.Amount(f.r, g.Y.Variable, g.Y.Values[bj])})
-	chance := wording.ChanceAgainst(g.Chance[bj][bi], f.wanted) + wording.Unproven(f.r)
+	chance := wording.ChanceAgainst(g.Chance[bj][bi], f.wanted)
 	if f.wanted == 0 || x.Empty() {
 		if where != "" {
 			where = "with " + where + ", "
@@ -196,14 +196,14 @@ func (f *figure) finding() string {
 		sy, _, okY := wording.Surest(f.r, g.Y.Variable)
 		name := "the best"
 		if okX && okY { // which lies near what worked, rarely at the very top
-			name, chance = "the start", wording.ChanceAgainst(p, f.wanted)+wording.Unproven(f.r)
+			name, chance = "the start", wording.ChanceAgainst(p, f.wanted)
 			best = wording.List([]string{wording.Amount(f.r, g.X.Variable, sx), wording.Amount(f.r, g.Y.Variable, sy)})
 		}
 		if f.wanted == 0 {
-			return wording.Capital(where + best + " works best, " + chance)
+			return wording.Capital(where + best + " works best, " + chance + wording.Unproven(f.r))
 		}
-		return wording.Capital(fmt.Sprintf("%sno mix within what was tried works %s; %s, %s, works %s",
-			where, wording.WantedTimes(f.wanted), name, best, chance))
+		return wording.Capital(fmt.Sprintf("%sno mix within what was tried works %s; %s, %s: %s",
+			where, wording.WantedTimes(f.wanted), name, best, wording.Work(chance)+wording.Unproven(f.r)))
 	}
 	f.workable = true
 	if where != "" {

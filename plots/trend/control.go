@@ -92,7 +92,7 @@ func (f controlFigure) paint(c draw.Canvas, _ *drawing.Names) {
 	panel := drawing.NewPanel(c, x, f.y, "trials in the order of time, named by the date of the first", f.unit)
 	var labels []string
 	for _, p := range f.k.Points {
-		label := p.Date
+		label := wording.Day(p.Date)
 		if label == "" {
 			label = p.Period
 		}

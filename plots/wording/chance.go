@@ -3,6 +3,7 @@ package wording
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // Share is a chance as people count: so many of 100. The ends are not shares: they are
@@ -34,6 +35,14 @@ func ChanceAgainst(p, wanted float64) string {
 		return fmt.Sprintf("a little under %d in %d", n, of)
 	}
 	return Chance(p)
+}
+
+// Work is a chance as what foams do: "about 51 in 100 work", "nearly always works".
+func Work(chance string) string {
+	if strings.Contains(chance, " in 10") {
+		return chance + " work"
+	}
+	return chance + " works"
 }
 
 // wantedShare words a chance somebody set, exactly: "8 in 10", "17 in 20".

@@ -5,7 +5,6 @@ package say
 import (
 	"fmt"
 	"strings"
-	"time"
 
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
@@ -17,25 +16,6 @@ func Week(label string) string {
 		return "the " + label
 	}
 	return label
-}
-
-// Days is from one day to another, as a person says it: "11 to 15 Apr 2022". Days are
-// written as in 2022-04-11; what is written otherwise stays.
-func Days(first, last string) string {
-	from, err := time.Parse(time.DateOnly, first)
-	to, wrong := time.Parse(time.DateOnly, last)
-	const day = "2 Jan 2006"
-	switch {
-	case err != nil || wrong != nil:
-		return first
-	case from.Equal(to):
-		return to.Format(day)
-	case from.Year() != to.Year():
-		return from.Format(day) + " to " + to.Format(day)
-	case from.Month() != to.Month():
-		return from.Format("2 Jan") + " to " + to.Format(day)
-	}
-	return from.Format("2") + " to " + to.Format(day)
 }
 
 // Text joins words, numbers and texts.

@@ -4,6 +4,7 @@ package weeks
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -138,7 +139,7 @@ func (b *pages) weeks() document.Section {
 		if c := p.Chance; c != nil {
 			chance = say.Text(say.Of100(path+".chance.mean", c.Mean), " (", say.Of100(path+".chance.low", c.Low), " to ", say.Of100(path+".chance.high", c.High), ")")
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(say.Days(p.FirstDate, p.LastDate)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
+		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(wording.Days(p.FirstDate, p.LastDate)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
 			chance, counted(path+".clogged", p.Clogged), counted(path+".split", p.Split)})
 	}
 	if len(t.Rows) > 0 {
@@ -228,6 +229,7 @@ func (b *pages) tests() document.Section {
 	s := document.Section{ID: "tests", Title: "What was looked for", Reader: document.Scientist}
 	t := document.Table{Of: "outcome", Caption: "Shown: adjusted p below 0.05 (Holm, all tests together); suggested: p below 0.05 alone. The effect is a ratio, or how far a peak moved, with 90 % limits; one as large as the smallest to show is shown 8 times in 10",
 		Head: []string{"what", "outcome", "verdict", "effect", "smallest to show", "p", "adjusted p"}, Numeric: []bool{false, false, false, true, true, true, true}}
+	var not []document.Text // tested, and why
 	for i, x := range b.t.Tests {
 		path := fmt.Sprintf("tests[%d]", i)
 		seen, p, adjusted := say.Text(""), say.Text(""), say.Text("")
@@ -237,14 +239,19 @@ func (b *pages) tests() document.Section {
 		if x.P != nil {
 			p, adjusted = say.Probability(path+".p", x.P), say.Probability(path+".p_adjusted", x.PAdjusted)
 		}
-		verdict := string(x.Verdict)
 		if x.Verdict == result.NotTested {
-			verdict = x.Sentence
+			if why := say.Sentence(x.Sentence); !slices.ContainsFunc(not, func(t document.Text) bool { return t.String() == why.String() }) {
+				not = append(not, why)
+			}
+			continue
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(say.LookedFor(b.t, x)), say.Text(say.Outcome(string(x.Outcome))), say.Text(verdict), ratioText(path+".effect", x.Effect), seen, p, adjusted})
+		t.Rows = append(t.Rows, []document.Text{say.Text(say.LookedFor(b.t, x)), say.Text(say.Outcome(string(x.Outcome))), say.Text(string(x.Verdict)), ratioText(path+".effect", x.Effect), seen, p, adjusted})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
+	}
+	if len(not) > 0 {
+		s.Blocks = append(s.Blocks, document.List{Items: not})
 	}
 	for i, c := range b.t.Changes {
 		path := fmt.Sprintf("changes[%d]", i)
