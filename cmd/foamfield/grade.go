@@ -200,7 +200,7 @@ func (l *listing) file(path, name string) {
 		if why == "" {
 			why = "is no spreadsheet that is read here"
 		}
-		l.refused = append(l.refused, graded.NotRead{File: name, Reason: why + ": ask for it as .xlsx or .csv"})
+		l.refused = append(l.refused, graded.NotRead{File: name, Reason: "the file " + why + ": ask for it as .xlsx or .csv"})
 	}
 }
 
@@ -229,7 +229,7 @@ func readHandIns(root string, paths []string) (read []*ingest.HandIn, refused []
 	workers.Wait()
 	for i, h := range all {
 		if h == nil {
-			refused = append(refused, graded.NotRead{File: filepath.Base(paths[i]), Reason: strings.TrimPrefix(why[i].Found, filepath.Base(paths[i])+" ") + ": " + why[i].Do})
+			refused = append(refused, graded.NotRead{File: filepath.Base(paths[i]), Reason: strings.Replace(why[i].Found, filepath.Base(paths[i]), "the file", 1) + ": " + why[i].Do})
 			continue
 		}
 		if in, err := filepath.Rel(root, filepath.Dir(paths[i])); err == nil && in != "." {

@@ -193,13 +193,14 @@ const planUsage = `foamfield plan NEW.xlsx --of NAMES [flags]
 foamfield plan NEW.xlsx --after LOG... [flags]
 
 Lays out trials and writes them as a log to fill in, never over a file that exists.
-Before any log: mixes over the ranges, but for the richest third and the quarter of
-least emulsifier, which seldom do, in grams of your ingredients, a control without
-emulsifier each day and a repeat on each day after the first, which is the shorter and
-has thin mixes only, the thicker mixes later, and which to leave out once one clogs;
-what the trials will and will not tell, and what they take. After logs: the next trials
-as their report has them, to go on with the log; with --trials N, N trials to make
-before any of them is looked at, which clog more seldom and so may be others.
+Before any log: mixes over the ranges, in grams of your ingredients, without the
+richest third and the quarter of least emulsifier, where foams seldom work. Each day
+has a control without emulsifier, and each day after the first a repeat. The first day
+is shorter and has thin mixes only; the thicker ones come later. It says which trials
+to leave out once one clogs, what the trials will and will not tell, and what they
+take. After logs: the next trials as their report has them, to go on with the log; with
+--trials N, N trials to make before any of them is looked at: those clog more seldom,
+so they may be other mixes.
 
   --of NAMES            what you use: "clarified butter, cider, GMS, sucrose ester 15";
                         unless set, what the Ingredients sheet of --kitchen has

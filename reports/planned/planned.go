@@ -87,7 +87,7 @@ func Says(p *result.Plan) (out []string) {
 		out = append(out, all+".")
 	}
 	if t := p.Tells; t != nil && t.Formulas.Least > 0 {
-		out = append(out, fmt.Sprintf("To see a difference between two formulas made once each, one must hold %.1f times as long as the other; %.1f times if your foams repeat well.", t.Formulas.Most, t.Formulas.Least))
+		out = append(out, fmt.Sprintf("Two formulas made once each are told apart if one holds %.1f times as long as the other; if your foams repeat well, %.1f times.", t.Formulas.Most, t.Formulas.Least))
 		var hlb [2]float64
 		if p.Ranges.BlendHLB != nil {
 			hlb = *p.Ranges.BlendHLB
@@ -98,11 +98,11 @@ func Says(p *result.Plan) (out []string) {
 			over      [2]float64
 		}{{"fat_percent", "fat from %s %%", p.Ranges.FatPercent}, {"emulsifier_percent", "emulsifier from %s %%", p.Ranges.EmulsifierPercent}, {"blend_hlb", "HLB from %s", hlb}} {
 			if m, ok := t.Moves[v.key]; ok {
-				moves = append(moves, fmt.Sprintf(v.name+": %.1f times, or %.1f", Span(v.over), m.Most, m.Least))
+				moves = append(moves, fmt.Sprintf(v.name+", %.1f or %.1f times", Span(v.over), m.Most, m.Least))
 			}
 		}
 		if len(moves) > 0 {
-			out = append(out, "To see what one of them does (8 times in 10), the hold must change, in the same two cases, for "+strings.Join(moves, "; for ")+".")
+			out = append(out, "What each number does shows 8 times in 10 if it changes the hold so many times, the second if your foams repeat well: "+strings.Join(moves, "; ")+".")
 		}
 	}
 	for _, c := range p.Cannot {
