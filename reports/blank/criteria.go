@@ -89,10 +89,10 @@ func (b *book) criteria() {
 	b.checked(criteriaSheet, cell(6, kitchenHead+1)+":"+cell(6, kitchenHead+16), suggest("program", "teacher"))
 	b.checked(criteriaSheet, cell(3, kitchenHead+1)+":"+cell(3, kitchenHead+16), suggest("record", "calculation", "method", "conclusion", "formal", "blend HLB", "fat percent", "control", "repeats", "the teacher"))
 	for i, n := range []string{
-		"What is looked at: record, calculation, method, conclusion, formal, or one kind of thing:",
-		"totals, fat percent, emulsifier percent, blend HLB, drained percent, means and differences,",
-		"control, repeats, one change at a time, number of trials, units, dates, deadline, safety, parts;",
-		"several with commas between; “the teacher” for what only you can see.",
+		"What is looked at: a part of the work (record, calculation, method, conclusion, formal) or one kind of thing in it;",
+		"several stand with commas between. “the teacher” stands for what only you can see.",
+		"Calculations: totals, fat percent, emulsifier percent, blend HLB, drained percent, means and differences.",
+		"Method and form: control, repeats, one change at a time, number of trials, units, dates, deadline, safety, parts.",
 		"Off for each: points for each mistake that is certain. One cause counts once, however many cells.",
 		"At most: the most that comes off this criterion.",
 		"Clogged, split or short foams never cost a point, nor does another result than the class's best.",
@@ -108,10 +108,10 @@ func (b *book) number(sheet string, col, row int, x float64) {
 }
 
 func (b *book) rules() {
-	b.sheet(rulesSheet, 30, 14, 80)
+	b.sheet(rulesSheet, 30, 14, 2, 80)
 	b.put(rulesSheet, 1, 1, "Rules", title)
 	b.put(rulesSheet, 1, 2, "What counts as right. A student's own Ingredients sheet counts beside these.", hint)
-	for i, h := range []string{"Rule", "Value", "What it does"} {
+	for i, h := range []string{"Rule", "Value", "", "What it does"} {
 		b.put(rulesSheet, i+1, kitchenHead, h, head)
 	}
 	for i, r := range rules {
@@ -122,7 +122,7 @@ func (b *book) rules() {
 		} else {
 			b.put(rulesSheet, 2, row, r[1], entry)
 		}
-		b.put(rulesSheet, 3, row, r[2], words)
+		b.put(rulesSheet, 4, row, r[2], words)
 	}
 }
 

@@ -728,3 +728,19 @@ func numbersAreInert(t *testing.T, ctx context.Context) {
 		t.Errorf("title %q, name %q", title, name)
 	}
 }
+
+// A box holds a number as the mix is said, that was still tried.
+func TestInside(t *testing.T) {
+	for _, c := range []struct{ x, low, high, want float64 }{
+		{43.548, 31.84, 57.7, 43.5},
+		{43.55, 31.84, 57.7, 43.6},
+		{31.84, 31.84, 57.7, 31.9},
+		{57.7, 31.84, 57.69, 57.6},
+		{2.03, 2.02, 2.04, 2.03},
+		{2.031, 2.031, 2.031, 2.031},
+	} {
+		if got := inside(c.x, c.low, c.high); got != c.want {
+			t.Errorf("%v within %v and %v: %v, want %v", c.x, c.low, c.high, got, c.want)
+		}
+	}
+}
