@@ -23,6 +23,7 @@ import (
 	"foamfield/analysis/grade/points"
 	"foamfield/analysis/grade/recalc"
 	"foamfield/analysis/grade/record"
+	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
 	"foamfield/ingest/criteria"
@@ -211,7 +212,7 @@ const mostTrials = 400
 type checked struct {
 	work  *handin.Work
 	found []finding.Found
-	tally map[criteria.Look]recalc.Tally
+	tally map[criteria.Look]verdict.Tally
 	late  bool
 	slips record.Slips
 	open  bool // whether any formula was made twice is asked of the teacher

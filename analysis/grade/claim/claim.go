@@ -1,7 +1,12 @@
+// Package claim holds what a student concludes against the student's own trials, by the
+// student's own rule of success. A claim of which a word that matters is not understood is
+// not judged.
 package claim
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -18,9 +23,12 @@ import (
 	"foamfield/ingest/trial"
 )
 
+// judge holds claims against trials.
+type judge struct{ *evidence.Trials }
+
 // Places are where a work draws its conclusion.
 func Places(w *handin.Work) []trial.Place {
-	_, places := sentencesOf(w)
+	_, places := sentence.SentencesOf(w)
 	return places
 }
 
@@ -29,13 +37,13 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	if len(designs) == 0 || len(w.Trials()) == 0 {
 		return nil
 	}
-	j := &judge{w, designs, slips}
-	sentences, _ := sentencesOf(w)
+	j := &judge{&evidence.Trials{Work: w, Designs: designs, Slips: slips}}
+	sentences, _ := sentence.SentencesOf(w)
 	rule := ruleOf(w)
-	reason := noMeasure
+	reason := evidence.NoMeasure
 	for _, s := range sentences {
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence, ownRule, measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted} {
+		for _, f := range []func(sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted} {
 			if found, ok := f(s, rule, reason); ok {
 				out = append(out, found)
 			}
@@ -70,71 +78,63 @@ func reasonIn(words string) string {
 	return words
 }
 
-func about(words string, s sentence, kind string) finding.Found {
-	f := finding.New(criteria.Conclusion, graded.Conclusion, words, s.at).Kinds(kind)
-	f.Typed = graded.Txt(s.text)
+func about(words string, s sentence.Sentence, kind string) finding.Found {
+	f := finding.New(criteria.Conclusion, graded.Conclusion, words, s.At).Kinds(kind)
+	f.Typed = graded.Txt(s.Text)
 	return f
 }
 
 var (
-	longest  = pattern.Of(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
 	shortest = pattern.Of(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
 	least    = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
 	most     = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
-	bestWord = pattern.Of(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
 	// otherwise are grounds on which a trial may be best that are not looked at here.
 	otherwise = pattern.Of(`(?i)(\btaste|\btexture|\bmouth|\bflavou?r|\bcheap|\bcost|\blook|\bcolou?r|\bsmooth|\bsilky|\bshine|\bscore|\bthick|\bbalance|\bcompromise|\boverall|\bby \w+ )`)
 	because   = pattern.Of(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
 )
 
 // reasonOf is the measure that a sentence, or else the one before it, speaks of.
-func reasonOf(s sentence, before measure) measure {
+func reasonOf(s sentence.Sentence, before evidence.Measure) evidence.Measure {
 	switch {
-	case longest.MatchString(s.low):
-		return hold
-	case least.MatchString(s.low):
-		return drained
+	case sentence.Longest.MatchString(s.Low):
+		return evidence.Hold
+	case least.MatchString(s.Low):
+		return evidence.Drained
 	}
 	return before
 }
 
 // end is which end of a measure a sentence claims for a trial.
 type end struct {
-	m    measure
+	m    evidence.Measure
 	most bool
 	says string
 }
 
 // endsOf are the superlatives of a sentence.
-func endsOf(s sentence) (out []end) {
+func endsOf(s sentence.Sentence) (out []end) {
 	for _, one := range []struct {
 		re *pattern.Pattern
 		e  end
-	}{{longest, end{hold, true, "held longest"}}, {shortest, end{hold, false, "held shortest"}}, {least, end{drained, false, "drained least"}}, {most, end{drained, true, "drained most"}}} {
-		if one.re.MatchString(s.low) {
+	}{{sentence.Longest, end{evidence.Hold, true, "held longest"}}, {shortest, end{evidence.Hold, false, "held shortest"}}, {least, end{evidence.Drained, false, "drained least"}}, {most, end{evidence.Drained, true, "drained most"}}} {
+		if one.re.MatchString(s.Low) {
 			out = append(out, one.e)
 		}
 	}
 	return out
 }
 
-// notClaimed reports a sentence that claims nothing of its own trials: a guess, a
-// denial, a statement on part of them.
-func (s sentence) notClaimed() bool {
-	return unsure.MatchString(s.low) || denied.MatchString(s.low) || narrowed.MatchString(s.low)
-}
-
 // superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
 // the reason given, or by the student's own rule.
-func (j *judge) superlative(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
+func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	ends := endsOf(s)
-	if len(ends) == 0 && !bestWord.MatchString(s.low) || s.notClaimed() {
+	if len(ends) == 0 && !sentence.BestWord.MatchString(s.Low) || s.NotClaimed() {
 		return f, false
 	}
 	named := j.subjects(s)
 	for _, m := range named {
-		if m.missing {
-			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.text, m.id), s, "no such trial"), true
+		if m.Missing {
+			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Text, m.Id), s, "no such trial"), true
 		}
 	}
 	d := j.oneDesign(named)
@@ -160,39 +160,39 @@ var besides = pattern.Of(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|
 
 // subjects are the trials of which a sentence says something, without those that it
 // compares them with.
-func (j *judge) subjects(s sentence) []mention {
-	at := besides.FindStringIndex(s.text)
+func (j *judge) subjects(s sentence.Sentence) []sentence.Mention {
+	at := besides.FindStringIndex(s.Text)
 	if at == nil {
-		return mentions(j.work, s)
+		return sentence.Mentions(j.Work, s)
 	}
-	if before := mentions(j.work, sentence{at: s.at, text: s.text[:at[0]], low: s.low}); len(before) > 0 {
+	if before := sentence.Mentions(j.Work, sentence.Sentence{At: s.At, Text: s.Text[:at[0]], Low: s.Low}); len(before) > 0 {
 		return before
 	}
-	return slices.DeleteFunc(mentions(j.work, s), func(m mention) bool {
-		return len(m.trials) == 1 && m.trials[0].IsControl()
+	return slices.DeleteFunc(sentence.Mentions(j.Work, s), func(m sentence.Mention) bool {
+		return len(m.Trials) == 1 && m.Trials[0].IsControl()
 	})
 }
 
 // oneDesign is the design that all trials named belong to, nil where none or several do.
-func (j *judge) oneDesign(named []mention) (d *method.Design) {
+func (j *judge) oneDesign(named []sentence.Mention) (d *method.Design) {
 	for _, m := range named {
-		if len(m.trials) != 1 || d != nil && !d.Has(m.trials[0].Table) {
+		if len(m.Trials) != 1 || d != nil && !d.Has(m.Trials[0].Table) {
 			return nil
 		}
-		d = j.design(m.trials[0].Table)
+		d = j.Design(m.Trials[0].Table)
 	}
 	return d
 }
 
 // neverOut finds a foam that is praised and did not come out.
-func (j *judge) neverOut(s sentence, named []mention, ends []end) (f finding.Found, ok bool) {
-	praised := bestWord.MatchString(s.low)
+func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []end) (f finding.Found, ok bool) {
+	praised := sentence.BestWord.MatchString(s.Low)
 	for _, e := range ends {
-		praised = praised || e.most == (e.m == hold)
+		praised = praised || e.most == (e.m == evidence.Hold)
 	}
 	for _, m := range named {
-		if m.trials[0].CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.text, m.id), s, "another trial did better").Surely(), true
+		if m.Trials[0].CameOut == trial.No && praised {
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Text, m.Id), s, "another trial did better").Surely(), true
 		}
 	}
 	return f, false
@@ -200,36 +200,36 @@ func (j *judge) neverOut(s sentence, named []mention, ends []end) (f finding.Fou
 
 // topOf holds the trials named against all others of their design. Without any formula
 // made twice nobody knows what makings differ by: a small difference is asked.
-func (j *judge) topOf(s sentence, named []mention, d *method.Design, e end) (f finding.Found, ok bool) {
+func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.Design, e end) (f finding.Found, ok bool) {
 	worst, known := j.worstOf(named, e)
 	if !known {
 		return f, false
 	}
 	is := map[*handin.Trial]bool{}
 	for _, m := range named {
-		is[m.trials[0]] = true
+		is[m.Trials[0]] = true
 	}
-	margin := j.margin(d, e.m)
+	margin := j.Margin(d, e.m)
 	var beats *handin.Trial
 	by := 0.0
 	for at, o := range d.Trials {
-		low, high, known := j.seen(o, e.m)
-		another := !is[o] && !slices.ContainsFunc(named, func(m mention) bool { return d.Same(at, slices.Index(d.Trials, m.trials[0])) })
+		low, high, known := j.Seen(o, e.m)
+		another := !is[o] && !slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) })
 		if v := e.least(low, high); known && another && v-worst > by+1e-9 {
 			beats, by = o, v-worst
 		}
 	}
-	alone := !j.repeats(d, e.m)
+	alone := !j.Repeats(d, e.m)
 	if beats == nil || by <= margin && !(alone && by > 0.04*math.Abs(worst)) {
 		return f, false
 	}
-	low, _, _ := j.seen(beats, e.m)
-	mine, _, _ := j.seen(named[0].trials[0], e.m)
-	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.text, named[0].id, say.Number(mine), e.m.unit(), beats.ID, say.Number(low), e.m.unit())
+	low, _, _ := j.Seen(beats, e.m)
+	mine, _, _ := j.Seen(named[0].Trials[0], e.m)
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Text, named[0].Id, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
 	switch {
 	case by <= margin:
 		so := "Nothing was made twice"
-		if len(named[0].trials[0].Table.Twins()) > 0 {
+		if len(named[0].Trials[0].Table.Twins()) > 0 {
 			so = "No formula stands in two rows"
 		}
 		return about(words+". "+so+", so who can tell them apart?", s, "another trial did better"), true
@@ -249,11 +249,11 @@ func (e end) least(low, high float64) float64 {
 
 // worstOf is the least of the trials named, each at its best: as it may have been, or
 // as its formula did.
-func (j *judge) worstOf(named []mention, e end) (worst float64, known bool) {
+func (j *judge) worstOf(named []sentence.Mention, e end) (worst float64, known bool) {
 	worst = math.Inf(1)
 	for _, m := range named {
-		x := m.trials[0]
-		low, high, ok := j.seen(x, e.m)
+		x := m.Trials[0]
+		low, high, ok := j.Seen(x, e.m)
 		if !ok {
 			return 0, false
 		}
@@ -261,7 +261,7 @@ func (j *judge) worstOf(named []mention, e end) (worst float64, known bool) {
 		if !e.most {
 			v, sign = -low, -1
 		}
-		if mean, n := j.ofFormula(x, e.m); n >= 2 {
+		if mean, n := j.OfFormula(x, e.m); n >= 2 {
 			v = max(v, sign*mean)
 		}
 		worst = min(worst, v)
@@ -270,27 +270,27 @@ func (j *judge) worstOf(named []mention, e end) (worst float64, known bool) {
 }
 
 // best holds "trial 4 is best" without a reason against the student's own rule.
-func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, ok bool) {
-	x := named[0].trials[0]
+func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (f finding.Found, ok bool) {
+	x := named[0].Trials[0]
 	if len(named) > 1 {
 		return f, false
 	}
 	if why := j.fails(x, r); why != "" {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, named[0].id, why), s, "own rule").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Text, r.words, named[0].Id, why), s, "own rule").Surely(), true
 	}
-	if r.by != nil && !because.MatchString(s.low) && !otherwise.MatchString(strings.Replace(s.low, "by our rule", "", 1)) {
+	if r.by != nil && !because.MatchString(s.Low) && !otherwise.MatchString(strings.Replace(s.Low, "by our rule", "", 1)) {
 		if d := j.oneDesign(named); d != nil {
 			return j.topOf(s, named, d, *r.by)
 		}
 	}
-	if r.set() || because.MatchString(s.low) || otherwise.MatchString(s.low) {
+	if r.set() || because.MatchString(s.Low) || otherwise.MatchString(s.Low) {
 		return f, false
 	}
 	// Without a rule or a reason, a trial that another beats in all that was measured is
 	// worth a question.
-	for _, o := range j.design(x.Table).Trials {
+	for _, o := range j.Design(x.Table).Trials {
 		if o != x && o.CameOut != trial.No && o.Broke != trial.Yes && j.beatsInAll(o, x) {
-			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.text, o.ID), s, "another trial did better"), true
+			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.Text, o.ID), s, "another trial did better"), true
 		}
 	}
 	return f, false
@@ -300,20 +300,20 @@ func (j *judge) best(s sentence, named []mention, r ownRule) (f finding.Found, o
 // something, and worse in nothing.
 func (j *judge) beatsInAll(o, x *handin.Trial) bool {
 	better := false
-	for _, m := range []measure{hold, drained} {
-		a, _, ok1 := j.seen(x, m)
-		b, _, ok2 := j.seen(o, m)
+	for _, m := range []evidence.Measure{evidence.Hold, evidence.Drained} {
+		a, _, ok1 := j.Seen(x, m)
+		b, _, ok2 := j.Seen(o, m)
 		if !ok1 || !ok2 {
 			continue
 		}
 		diff := b - a
-		if m == drained {
+		if m == evidence.Drained {
 			diff = -diff
 		}
 		if diff < 0 {
 			return false
 		}
-		better = better || diff > j.margin(j.design(x.Table), m)
+		better = better || diff > j.Margin(j.Design(x.Table), m)
 	}
 	return better
 }
@@ -328,26 +328,26 @@ var tiedToHold = pattern.Of(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|
 var minutesSaid = pattern.Of(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
-func (j *judge) quoted(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	v, half, said := minutesOf(s)
-	x := j.only(s, s.text)
-	if !said || x == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) || !tiedToHold.MatchString(s.low) {
+	x := j.only(s, s.Text)
+	if !said || x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) || !tiedToHold.MatchString(s.Low) {
 		return f, false
 	}
-	low, high, known := j.seen(x, hold)
+	low, high, known := j.Seen(x, evidence.Hold)
 	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 && !math.IsInf(high, 1) || v <= low+half) || j.elsewhere(x, v, half) {
 		return f, false
 	}
-	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.text, say.Number(low), x.ID), s, "value quoted")
-	f.Certain = low == high && !j.ofSlips(x)
+	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.Text, say.Number(low), x.ID), s, "value quoted")
+	f.Certain = low == high && !j.OfSlips(x)
 	f.Right = graded.Num(low)
 	return f, true
 }
 
 // minutesOf is the one number of minutes in a sentence, with half of its last digit;
 // false for none or several.
-func minutesOf(s sentence) (v, half float64, ok bool) {
-	said := minutesSaid.FindAllStringSubmatch(s.low, -1)
+func minutesOf(s sentence.Sentence) (v, half float64, ok bool) {
+	said := minutesSaid.FindAllStringSubmatch(s.Low, -1)
 	if len(said) != 1 {
 		return 0, 0, false
 	}
@@ -365,17 +365,17 @@ func minutesOf(s sentence) (v, half float64, ok bool) {
 // elsewhere reports a number that is the mean of a trial's formula, one of several
 // readings, or stands elsewhere in its row.
 func (j *judge) elsewhere(x *handin.Trial, v, half float64) bool {
-	if mean, n := j.ofFormula(x, hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
+	if mean, n := j.OfFormula(x, evidence.Hold); n >= 2 && math.Abs(mean-v) <= half+0.05 {
 		return true
 	}
-	d := j.design(x.Table)
+	d := j.Design(x.Table)
 	for i, at := 0, slices.Index(d.Trials, x); i < len(d.Trials); i++ { // another making of it
-		if l, h, ok := j.seen(d.Trials[i], hold); ok && (i == at || d.Same(i, at)) && v >= l-half-1e-9 && v <= h+half+1e-9 {
+		if l, h, ok := j.Seen(d.Trials[i], evidence.Hold); ok && (i == at || d.Same(i, at)) && v >= l-half-1e-9 && v <= h+half+1e-9 {
 			return true
 		}
 	}
-	if twins := j.twinsIn(x); len(twins) > 1 {
-		if l, h, ok := j.bounds(twins); ok && l == h && math.Abs(l-v) <= half+0.05 {
+	if twins := j.TwinsIn(x); len(twins) > 1 {
+		if l, h, ok := j.Bounds(twins); ok && l == h && math.Abs(l-v) <= half+0.05 {
 			return true
 		}
 	}

@@ -2,6 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -22,12 +24,12 @@ var (
 )
 
 // comparison is what a sentence compares two trials by: a measure, and which way.
-func comparison(s sentence) (m measure, sign float64) {
+func comparison(s sentence.Sentence) (m evidence.Measure, sign float64) {
 	for _, one := range []struct {
 		re *pattern.Pattern
-		m  measure
-	}{{longerThan, hold}, {drainedThan, drained}} {
-		if p := one.re.FindStringSubmatch(s.low); p != nil {
+		m  evidence.Measure
+	}{{longerThan, evidence.Hold}, {drainedThan, evidence.Drained}} {
+		if p := one.re.FindStringSubmatch(s.Low); p != nil {
 			m, sign = one.m, 1
 			if w := strings.ToLower(p[2]); w == "shorter" || w == "less" {
 				sign = -1
@@ -38,33 +40,33 @@ func comparison(s sentence) (m measure, sign float64) {
 }
 
 // compared holds "trial 3 held 5 min longer than the control" against the two.
-func (j *judge) compared(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+func (j *judge) compared(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	m, sign := comparison(s)
-	at := strings.Index(s.low, " than ") // one blank stands before the text
-	if m == noMeasure || at < 0 || at > len(s.text) || s.notClaimed() {
+	at := strings.Index(s.Low, " than ") // one blank stands before the text
+	if m == evidence.NoMeasure || at < 0 || at > len(s.Text) || s.NotClaimed() {
 		return f, false
 	}
-	before, after := j.only(s, s.text[:at]), j.only(s, s.text[at:])
+	before, after := j.only(s, s.Text[:at]), j.only(s, s.Text[at:])
 	if before == nil || after == nil || before == after {
 		return f, false
 	}
-	a, aHigh, ok1 := j.seen(before, m)
-	b, bHigh, ok2 := j.seen(after, m)
+	a, aHigh, ok1 := j.Seen(before, m)
+	b, bHigh, ok2 := j.Seen(after, m)
 	if !ok1 || !ok2 {
 		return f, false
 	}
-	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.margin(j.design(before.Table), m) {
-		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.text, before.ID, say.Number(a), m.unit(), after.ID, say.Number(b), m.unit()), s, "comparison").Surely(), true
+	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.Margin(j.Design(before.Table), m) {
+		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Text, before.ID, say.Number(a), m.Unit(), after.ID, say.Number(b), m.Unit()), s, "comparison").Surely(), true
 	}
-	if m == hold && a == aHigh && b == bHigh {
+	if m == evidence.Hold && a == aHigh && b == bHigh {
 		return j.byHowMuch(s, before, after, a, b)
 	}
 	return f, false
 }
 
 // byHowMuch holds "5 min longer" against two holds.
-func (j *judge) byHowMuch(s sentence, x, y *handin.Trial, a, b float64) (f finding.Found, ok bool) {
-	p := byMinutes.FindStringSubmatch(s.low)
+func (j *judge) byHowMuch(s sentence.Sentence, x, y *handin.Trial, a, b float64) (f finding.Found, ok bool) {
+	p := byMinutes.FindStringSubmatch(s.Low)
 	if p == nil {
 		return f, false
 	}
@@ -72,23 +74,23 @@ func (j *judge) byHowMuch(s sentence, x, y *handin.Trial, a, b float64) (f findi
 	if err != nil || math.Abs(math.Abs(a-b)-v) <= 0.51 || j.meansDiffer(x, y, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.text, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
+	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.Text, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
 }
 
 // meansDiffer reports that the means of the two formulas differ by so much.
 func (j *judge) meansDiffer(x, y *handin.Trial, by float64) bool {
-	a, n := j.ofFormula(x, hold)
-	b, k := j.ofFormula(y, hold)
+	a, n := j.OfFormula(x, evidence.Hold)
+	b, k := j.OfFormula(y, evidence.Hold)
 	return n > 0 && k > 0 && math.Abs(math.Abs(a-b)-by) <= 0.51
 }
 
 // only is the one trial that a part of a sentence names, nil for none or several.
-func (j *judge) only(s sentence, part string) *handin.Trial {
-	named := mentions(j.work, sentence{at: s.at, text: part, low: " " + strings.ToLower(part) + " "})
-	if len(named) != 1 || named[0].missing || len(named[0].trials) != 1 {
+func (j *judge) only(s sentence.Sentence, part string) *handin.Trial {
+	named := sentence.Mentions(j.Work, sentence.Sentence{At: s.At, Text: part, Low: " " + strings.ToLower(part) + " "})
+	if len(named) != 1 || named[0].Missing || len(named[0].Trials) != 1 {
 		return nil
 	}
-	return named[0].trials[0]
+	return named[0].Trials[0]
 }
 
 var (
@@ -99,18 +101,18 @@ var (
 )
 
 // counted holds "3 of 5 trials worked", "none clogged" against all trials.
-func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
-	if unsure.MatchString(s.low) {
+func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
 	if x := j.speaksAgainst(s); x != nil {
-		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.text, x.ID), s, "miscounted").Surely(), true
+		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Text, x.ID), s, "miscounted").Surely(), true
 	}
 	n, said := countOf(s)
 	if !said || !r.set() {
 		return f, false
 	}
-	all := j.work.Trials()
+	all := j.Work.Trials()
 	passed, failed := 0, 0
 	for _, x := range all {
 		switch {
@@ -121,15 +123,15 @@ func (j *judge) counted(s sentence, r ownRule, _ measure) (f finding.Found, ok b
 		}
 	}
 	if passed+failed == len(all) && n != passed {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.text, r.words, passed, len(all)), s, "miscounted").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.Text, r.words, passed, len(all)), s, "miscounted").Surely(), true
 	}
 	return f, false
 }
 
 // speaksAgainst is a trial that speaks against "none clogged" or "all came out".
-func (j *judge) speaksAgainst(s sentence) *handin.Trial {
-	none, all := noneSo.FindStringSubmatch(s.low), allOut.MatchString(s.low)
-	for _, x := range j.work.Trials() {
+func (j *judge) speaksAgainst(s sentence.Sentence) *handin.Trial {
+	none, all := noneSo.FindStringSubmatch(s.Low), allOut.MatchString(s.Low)
+	for _, x := range j.Work.Trials() {
 		clogged := x.CameOut == trial.No
 		if all && clogged || none != nil && (none[2] == "clogged" && clogged || none[2] != "clogged" && x.Broke == trial.Yes) {
 			return x
@@ -139,8 +141,8 @@ func (j *judge) speaksAgainst(s sentence) *handin.Trial {
 }
 
 // countOf is how many trials a sentence says worked.
-func countOf(s sentence) (n int, ok bool) {
-	m := nOfM.FindStringSubmatch(s.low)
+func countOf(s sentence.Sentence) (n int, ok bool) {
+	m := nOfM.FindStringSubmatch(s.Low)
 	if m == nil {
 		return 0, false
 	}
@@ -158,33 +160,33 @@ var (
 
 // quotedPercent holds percents that a sentence gives for one trial against its log: what
 // drained, and its fat.
-func (j *judge) quotedPercent(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	x := j.only(s, s.text)
-	if x == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || roughly.MatchString(s.low) {
+func (j *judge) quotedPercent(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	x := j.only(s, s.Text)
+	if x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) {
 		return f, false
 	}
-	if m := drainedSaid.FindStringSubmatch(s.low); m != nil {
+	if m := drainedSaid.FindStringSubmatch(s.Low); m != nil {
 		v := firstNumber(m[1:])
-		low, high, known := j.seen(x, drained)
+		low, high, known := j.Seen(x, evidence.Drained)
 		if known && (v < low-0.51 || v > high+0.51) && !inRow(x, v) {
-			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.text, say.Number(low), x.ID), s, "value quoted"), true
+			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Text, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
-	if m := fatSaid.FindStringSubmatch(s.text); m != nil {
+	if m := fatSaid.FindStringSubmatch(s.Text); m != nil {
 		return j.quotedFat(s, x, firstNumber(m[1:]))
 	}
 	return f, false
 }
 
 // quotedFat holds the fat that a sentence gives for a trial against its grams.
-func (j *judge) quotedFat(s sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
-	d := j.design(x.Table)
+func (j *judge) quotedFat(s sentence.Sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
+	d := j.Design(x.Table)
 	fat := d.At(slices.Index(d.Trials, x), method.Fat)
 	weighed := weighedFatOf(x)
 	if math.IsNaN(fat) || math.Abs(v-fat) <= 2 || math.Abs(v-weighed) <= 2 || inRow(x, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.text, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
+	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.Text, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
 }
 
 // inRow reports a percent that stands in a trial's own row.
@@ -199,50 +201,50 @@ func inRow(x *handin.Trial, v float64) bool {
 
 // alike asks of trials that are called alike and differ by more than makings of one
 // formula do.
-func (j *judge) alike(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	if !sameWords.MatchString(s.low) || unsure.MatchString(s.low) || strings.Contains(s.low, " not alike") {
+func (j *judge) alike(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !sameWords.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || strings.Contains(s.Low, " not alike") {
 		return f, false
 	}
-	named := mentions(j.work, s)
+	named := sentence.Mentions(j.Work, s)
 	if len(named) < 2 {
 		return f, false
 	}
 	low, high := math.Inf(1), math.Inf(-1)
 	var d *method.Design
 	for _, m := range named {
-		if m.missing || len(m.trials) != 1 {
+		if m.Missing || len(m.Trials) != 1 {
 			return f, false
 		}
-		d = j.design(m.trials[0].Table)
-		l, h, known := j.seen(m.trials[0], hold)
+		d = j.Design(m.Trials[0].Table)
+		l, h, known := j.Seen(m.Trials[0], evidence.Hold)
 		if !known {
 			return f, false
 		}
 		low, high = min(low, h), max(high, l)
 	}
-	if margin := j.margin(d, hold); high-low > 1.5*margin+0.5 {
-		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.text, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
+	if margin := j.Margin(d, evidence.Hold); high-low > 1.5*margin+0.5 {
+		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Text, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
 	}
 	return f, false
 }
 
 // optimum asks of a level that is called the best although another level held longer.
-func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	best := longest.MatchString(s.low) || bestWord.MatchString(s.low) && !otherwise.MatchString(s.low)
+func (j *judge) optimum(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	best := sentence.Longest.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low) && !otherwise.MatchString(s.Low)
 	d := j.designOf(s)
-	if !best || d == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || planned.MatchString(s.low) || len(mentions(j.work, s)) > 0 {
+	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
 		return f, false
 	}
 	for _, one := range []struct {
 		factor method.Factor
 		re     *pattern.Pattern
 	}{{method.HLB, hlbSaid}, {method.Fat, fatSaid}} {
-		m := one.re.FindStringSubmatch(s.text)
+		m := one.re.FindStringSubmatch(s.Text)
 		if m == nil {
 			continue
 		}
-		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.margin(d, hold) {
-			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.text, say.Number(here), say.Number(best)), s, "another level did better"), true
+		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
+			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Text, say.Number(here), say.Number(best)), s, "another level did better"), true
 		}
 	}
 	return f, false
@@ -252,7 +254,7 @@ func (j *judge) optimum(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 func (j *judge) longestAt(d *method.Design, factor method.Factor, level float64) (here, best float64) {
 	here, best = math.Inf(-1), math.Inf(-1)
 	for i, x := range d.Trials {
-		low, high, known := j.seen(x, hold)
+		low, high, known := j.Seen(x, evidence.Hold)
 		if !known {
 			continue
 		}

@@ -2,6 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"slices"
 
@@ -45,13 +47,13 @@ func init() {
 }
 
 // credited finds one thing that is given the credit although it was never changed alone.
-func (j *judge) credited(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
+func (j *judge) credited(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	d := j.designOf(s)
-	if d == nil || unsure.MatchString(s.low) || denied.MatchString(s.low) || itOnly.MatchString(s.low) {
+	if d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || itOnly.MatchString(s.Low) {
 		return f, false
 	}
 	for _, c := range creditable {
-		if !creditedBy[c.name].MatchString(s.low) {
+		if !creditedBy[c.name].MatchString(s.Low) {
 			continue
 		}
 		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {
@@ -62,7 +64,7 @@ func (j *judge) credited(s sentence, _ ownRule, _ measure) (f finding.Found, ok 
 }
 
 // neverAlone finds a thing that changed only together with others, or never.
-func (j *judge) neverAlone(s sentence, d *method.Design, name string, what method.Thing) (f finding.Found, ok bool) {
+func (j *judge) neverAlone(s sentence.Sentence, d *method.Design, name string, what method.Thing) (f finding.Found, ok bool) {
 	var beside []string
 	changed := false
 	for a := range d.Trials {
@@ -93,10 +95,10 @@ func (j *judge) neverAlone(s sentence, d *method.Design, name string, what metho
 	}
 	switch {
 	case !changed:
-		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.text, name), s, "not tried").As(criteria.OneChange, graded.Method), true
+		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.Text, name), s, "not tried").As(criteria.OneChange, graded.Method), true
 	case len(beside) == 0:
-		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.text, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
+		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.Text, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
 	}
-	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, name, say.List(beside)), s, "changed together").
+	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Text, name, say.List(beside)), s, "changed together").
 		As(criteria.OneChange, graded.Method).Surely(), true
 }

@@ -2,6 +2,8 @@ package claim
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -25,8 +27,6 @@ var (
 )
 
 var (
-	longer   = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
-	shorter  = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
 	drainsLo = pattern.Of(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bless\b|\bless (drainage|draining|weeping|liquid)|\bless (water|serum|whey) (drained|drains|wept|leaked)\b|\b(reduce[sd]?|lower(s|ed)?) (the )?drain)`)
 	drainsHi = pattern.Of(`(?i)(\b(drain|drains|drained|weeps?|wept|leaks?|leaked)\b[^.]{0,8}\bmore\b|\bmore (drainage|draining|weeping)|\bmore (liquid|water|serum|whey) (drained|drains|wept|leaked|ran out|came out)\b|\bincrease[sd]? (the )?drain)`)
 
@@ -95,10 +95,10 @@ func init() {
 func regexpFor(expr string) *pattern.Pattern { return compiled[expr] }
 
 // direction holds "more butter held longer" against the trials.
-func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	factor, up, has := change(s.low)
-	m, better, says := effect(s.low)
-	if !has || m == noMeasure || unsure.MatchString(s.low) || denied.MatchString(s.low) {
+func (j *judge) direction(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	factor, up, has := change(s.Low)
+	m, better, says := effect(s.Low)
+	if !has || m == evidence.NoMeasure || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
 		return f, false
 	}
 	d := j.designOf(s)
@@ -114,11 +114,11 @@ func (j *judge) direction(s sentence, _ ownRule, _ measure) (f finding.Found, ok
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.text, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Text, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
 	case against > with:
-		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.text, with, against), s, "the other way round"), true
-	case with == 0 && against == 0 && !anyRange.MatchString(s.low):
-		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.text, says), s, "within the scatter"), true
+		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Text, with, against), s, "the other way round"), true
+	case with == 0 && against == 0 && !anyRange.MatchString(s.Low):
+		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.Text, says), s, "within the scatter"), true
 	}
 	return f, false
 }
@@ -131,8 +131,8 @@ var (
 
 // spanOf are the trials that a sentence keeps to, "from T3 to T6" or "between HLB 5 and
 // 8"; nil where it speaks of all. A span that is not understood holds no trial.
-func (j *judge) spanOf(s sentence, d *method.Design, f method.Factor) map[int]bool {
-	if m := fromTo.FindStringSubmatch(s.text); m != nil {
+func (j *judge) spanOf(s sentence.Sentence, d *method.Design, f method.Factor) map[int]bool {
+	if m := fromTo.FindStringSubmatch(s.Text); m != nil {
 		a, b := j.only(s, "trial "+m[1]), j.only(s, "trial "+m[2])
 		from, to := slices.Index(d.Trials, a), slices.Index(d.Trials, b)
 		if a != nil && b != nil && from >= 0 && to >= 0 {
@@ -144,7 +144,7 @@ func (j *judge) spanOf(s sentence, d *method.Design, f method.Factor) map[int]bo
 		}
 	}
 	span := map[int]bool{}
-	if m := levels.FindStringSubmatch(s.text); m != nil {
+	if m := levels.FindStringSubmatch(s.Text); m != nil {
 		low, high := firstNumber(m[1:2]), firstNumber(m[2:3])
 		for i := range d.Trials {
 			if v := d.At(i, f); v >= min(low, high)-0.2 && v <= max(low, high)+0.2 {
@@ -153,7 +153,7 @@ func (j *judge) spanOf(s sentence, d *method.Design, f method.Factor) map[int]bo
 		}
 		return span
 	}
-	if upUntil.MatchString(s.low) {
+	if upUntil.MatchString(s.Low) {
 		return span
 	}
 	return nil
@@ -161,29 +161,29 @@ func (j *judge) spanOf(s sentence, d *method.Design, f method.Factor) map[int]bo
 
 // notShown is a claim on a factor that the trials cannot show: it was hardly changed, or
 // never without another.
-func (j *judge) notShown(s sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
+func (j *judge) notShown(s sentence.Sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
 	if d.Varies(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.text, factor, say.List(d.Beside(factor))), s, "changed together").
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Text, factor, say.List(d.Beside(factor))), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
 	if low, high, known := d.Range(factor); known && high > low {
-		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.text, factor, say.Number(low), say.Number(high)), s, "not tried"), true
+		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.Text, factor, say.Number(low), say.Number(high)), s, "not tried"), true
 	}
 	return f, false
 }
 
 // effect is the result that a sentence claims: of which measure, and whether it grew.
-func effect(low string) (m measure, grew bool, says string) {
+func effect(low string) (m evidence.Measure, grew bool, says string) {
 	n := 0
 	for _, e := range []struct {
 		re   *pattern.Pattern
-		m    measure
+		m    evidence.Measure
 		grew bool
 		says string
-	}{{holdUp, hold, true, "the hold"}, {holdDown, hold, false, "the hold"}, {longer, hold, true, "the hold"}, {shorter, hold, false, "the hold"}, {drainsLo, drained, false, "the drainage"}, {drainsHi, drained, true, "the drainage"}} {
+	}{{holdUp, evidence.Hold, true, "the hold"}, {holdDown, evidence.Hold, false, "the hold"}, {sentence.Longer, evidence.Hold, true, "the hold"}, {sentence.Shorter, evidence.Hold, false, "the hold"}, {drainsLo, evidence.Drained, false, "the drainage"}, {drainsHi, evidence.Drained, true, "the drainage"}} {
 		if e.re.MatchString(low) {
 			if n > 0 && m == e.m && grew != e.grew {
-				return noMeasure, false, "" // "first longer, then shorter"
+				return evidence.NoMeasure, false, "" // "first longer, then shorter"
 			}
 			if n == 0 {
 				m, grew, says = e.m, e.grew, e.says
@@ -192,25 +192,25 @@ func effect(low string) (m measure, grew bool, says string) {
 		}
 	}
 	if n > 3 {
-		return noMeasure, false, ""
+		return evidence.NoMeasure, false, ""
 	}
 	return m, grew, says
 }
 
 // designOf is the design that a sentence speaks of: the only one, or that of the sheet
 // it names.
-func (j *judge) designOf(s sentence) *method.Design {
-	if len(j.designs) == 1 {
-		return &j.designs[0]
+func (j *judge) designOf(s sentence.Sentence) *method.Design {
+	if len(j.Designs) == 1 {
+		return &j.Designs[0]
 	}
 	var found *method.Design
-	for i := range j.designs {
-		for _, x := range j.designs[i].Trials {
-			if name := strings.ToLower(x.At.Sheet); name != "" && strings.Contains(s.low, name) || x.At.Sheet == s.at.Sheet && s.at.Sheet != "" {
-				if found != nil && found != &j.designs[i] {
+	for i := range j.Designs {
+		for _, x := range j.Designs[i].Trials {
+			if name := strings.ToLower(x.At.Sheet); name != "" && strings.Contains(s.Low, name) || x.At.Sheet == s.At.Sheet && s.At.Sheet != "" {
+				if found != nil && found != &j.Designs[i] {
 					return nil
 				}
-				found = &j.designs[i]
+				found = &j.Designs[i]
 			}
 		}
 	}
@@ -219,8 +219,8 @@ func (j *judge) designOf(s sentence) *method.Design {
 
 // pairs counts the pairs of trials that differ in a factor alone, and whose results go
 // with or against a claim by more than the scatter.
-func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool, part map[int]bool) (with, against, n int) {
-	margin := j.margin(d, m)
+func (j *judge) pairs(d *method.Design, f method.Factor, m evidence.Measure, rises bool, part map[int]bool) (with, against, n int) {
+	margin := j.Margin(d, m)
 	alone := false
 	for a := range d.Trials {
 		for b := range a {
@@ -233,8 +233,8 @@ func (j *judge) pairs(d *method.Design, f method.Factor, m measure, rises bool, 
 			if part != nil && !(part[a] && part[b]) || alone && !d.Alone(a, b, f) || !d.Differ(a, b, f) || d.Same(a, b) {
 				continue
 			}
-			lowA, highA, okA := j.seen(x, m)
-			lowB, highB, okB := j.seen(y, m)
+			lowA, highA, okA := j.Seen(x, m)
+			lowB, highB, okB := j.Seen(y, m)
 			if !okA || !okB {
 				continue
 			}
@@ -260,18 +260,18 @@ func count(yes bool, with, against *int) {
 }
 
 // example is the pair of trials that shows a factor most plainly.
-func (j *judge) example(d *method.Design, f method.Factor, m measure, part map[int]bool) string {
+func (j *judge) example(d *method.Design, f method.Factor, m evidence.Measure, part map[int]bool) string {
 	best, words := 0.0, ""
 	for a, x := range d.Trials {
 		for b := range a {
 			y := d.Trials[b]
-			lowA, _, okA := j.seen(x, m)
-			lowB, _, okB := j.seen(y, m)
+			lowA, _, okA := j.Seen(x, m)
+			lowB, _, okB := j.Seen(y, m)
 			if !okA || !okB || part != nil && !(part[a] && part[b]) || !d.Alone(a, b, f) || math.Abs(lowA-lowB) <= best {
 				continue
 			}
 			best = math.Abs(lowA - lowB)
-			words = fmt.Sprintf("trial %s (%s %s) has %s %s and trial %s (%s) %s", y.ID, f, say.Number(d.At(b, f)), say.Number(lowB), m.unit(), x.ID, say.Number(d.At(a, f)), say.Number(lowA))
+			words = fmt.Sprintf("trial %s (%s %s) has %s %s and trial %s (%s) %s", y.ID, f, say.Number(d.At(b, f)), say.Number(lowB), m.Unit(), x.ID, say.Number(d.At(a, f)), say.Number(lowA))
 		}
 	}
 	return words
@@ -289,8 +289,8 @@ var (
 var states = pattern.Of(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|hält|tient|aguanta|tiene)\b`)
 
 // outside finds numbers that a conclusion speaks of and nobody tried.
-func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	if planned.MatchString(s.low) || packet.MatchString(s.low) || !states.MatchString(s.low) || len(j.designs) == 0 {
+func (j *judge) outside(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if planned.MatchString(s.Low) || packet.MatchString(s.Low) || !states.MatchString(s.Low) || len(j.Designs) == 0 {
 		return f, false
 	}
 	d := j.designOf(s)
@@ -303,7 +303,7 @@ func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 		slack  float64
 		unit   string
 	}{{method.Fat, fatSaid, 2, " %"}, {method.Emulsifier, emSaid, 0.3, " %"}, {method.HLB, hlbSaid, 0.6, ""}} {
-		m := one.re.FindStringSubmatch(s.text)
+		m := one.re.FindStringSubmatch(s.Text)
 		low, high, known := d.Range(one.factor)
 		if m == nil || !known {
 			continue
@@ -318,7 +318,7 @@ func (j *judge) outside(s sentence, _ ownRule, _ measure) (f finding.Found, ok b
 		}
 		if v < low-one.slack || v > high+one.slack {
 			return about(fmt.Sprintf("“%s”: you tried %s from %s to %s%s, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
-				s.text, one.factor, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), one.unit, say.Number(v)), s, "outside what was tried"), true
+				s.Text, one.factor, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), one.unit, say.Number(v)), s, "outside what was tried"), true
 		}
 	}
 	return f, false
@@ -335,7 +335,7 @@ func firstNumber(texts []string) float64 {
 
 // isOwn reports a number that stands as such in the student's trials: by whatever
 // basis it is, it was tried.
-func (j *judge) isOwn(v float64, s sentence, d *method.Design) bool {
+func (j *judge) isOwn(v float64, s sentence.Sentence, d *method.Design) bool {
 	for _, t := range d.Tables {
 		for _, c := range t.Columns {
 			for _, cell := range c.Cells {
@@ -382,12 +382,12 @@ func weighedFat(d *method.Design) (low, high float64) {
 var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
 
 // tooStrong asks of words that no few trials can carry.
-func (j *judge) tooStrong(s sentence, _ ownRule, _ measure) (f finding.Found, ok bool) {
-	m := strong.FindString(s.text)
-	if m == "" || !states.MatchString(s.low) || notProven.MatchString(s.low) || onlySafety(s.text) || safetyLine.MatchString(s.low) || unsure.MatchString(s.low) {
+func (j *judge) tooStrong(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	m := strong.FindString(s.Text)
+	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(s.Low) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.text, strings.TrimSpace(m), len(j.work.Trials())), s, "stronger than the data"), true
+	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Text, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true
 }
 
 var (
@@ -476,9 +476,9 @@ func bestBy(w *handin.Work) (by *end) {
 		if p.Note != nil || !bestRule.MatchString(p.Text) || long == dry {
 			continue
 		}
-		e := end{hold, true, "held longest"}
+		e := end{evidence.Hold, true, "held longest"}
 		if dry {
-			e = end{drained, false, "drained least"}
+			e = end{evidence.Drained, false, "drained least"}
 		}
 		if by != nil && *by != e {
 			return nil
@@ -496,10 +496,10 @@ func (j *judge) fails(x *handin.Trial, r ownRule) string {
 	if x.CameOut == trial.No {
 		return "it did not come out"
 	}
-	if _, high, ok := j.seen(x, hold); ok && r.holdAtLeast > 0 && high < r.holdAtLeast {
+	if _, high, ok := j.Seen(x, evidence.Hold); ok && r.holdAtLeast > 0 && high < r.holdAtLeast {
 		return "it held " + say.Number(high) + " min"
 	}
-	if low, _, ok := j.seen(x, drained); ok && r.drainedAtMost > 0 && low > r.drainedAtMost {
+	if low, _, ok := j.Seen(x, evidence.Drained); ok && r.drainedAtMost > 0 && low > r.drainedAtMost {
 		return "it drained " + say.Number(low) + " %"
 	}
 	return ""
@@ -510,11 +510,11 @@ func (j *judge) passes(x *handin.Trial, r ownRule) bool {
 	if !r.set() || x.CameOut != trial.Yes || x.Broke == trial.Yes {
 		return false
 	}
-	low, _, ok := j.seen(x, hold)
+	low, _, ok := j.Seen(x, evidence.Hold)
 	if r.holdAtLeast > 0 && (!ok || low < r.holdAtLeast) {
 		return false
 	}
-	_, high, ok := j.seen(x, drained)
+	_, high, ok := j.Seen(x, evidence.Drained)
 	return !(r.drainedAtMost > 0 && (!ok || high > r.drainedAtMost))
 }
 
@@ -524,25 +524,25 @@ var (
 )
 
 // success holds "trial 4 works" against the student's own rule.
-func (j *judge) success(s sentence, r ownRule, _ measure) (f finding.Found, ok bool) {
-	if !r.set() || unsure.MatchString(s.low) || narrowed.MatchString(s.low) {
+func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !r.set() || sentence.Unsure.MatchString(s.Low) || sentence.Narrowed.MatchString(s.Low) {
 		return f, false
 	}
-	named := mentions(j.work, s)
-	yes, no := worked.MatchString(s.low) && !denied.MatchString(s.low), failed.MatchString(s.low)
+	named := sentence.Mentions(j.Work, s)
+	yes, no := worked.MatchString(s.Low) && !sentence.Denied.MatchString(s.Low), failed.MatchString(s.Low)
 	if yes == no {
 		return f, false
 	}
 	for _, m := range named {
-		if m.missing || len(m.trials) != 1 {
+		if m.Missing || len(m.Trials) != 1 {
 			continue
 		}
-		x := m.trials[0]
+		x := m.Trials[0]
 		if why := j.fails(x, r); yes && why != "" {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.text, r.words, m.id, why), s, "own rule").Surely(), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Text, r.words, m.Id, why), s, "own rule").Surely(), true
 		}
-		if no && j.passes(x, r) && !strings.Contains(s.low, "clog") && !strings.Contains(s.low, "split") {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.text, r.words, m.id), s, "own rule"), true
+		if no && j.passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Text, r.words, m.Id), s, "own rule"), true
 		}
 	}
 	return f, false
@@ -560,7 +560,7 @@ func (j *judge) verdicts(r ownRule) (out []finding.Found) {
 	if !r.set() {
 		return nil
 	}
-	for _, t := range j.work.Tables {
+	for _, t := range j.Work.Tables {
 		for _, col := range t.Columns {
 			if !successHeader.MatchString(col.Header) {
 				continue
@@ -583,23 +583,23 @@ var meanLabel = pattern.Of(`(?i)\b(mean|average|avg)\b`)
 
 // means holds "mean of trials 3 and 4 | 19.5" against the trials.
 func (j *judge) means() (out []finding.Found) {
-	for _, p := range j.work.Words {
+	for _, p := range j.Work.Words {
 		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), " min"), ",", ".", 1), 64)
 		if p.Note != nil || !meanLabel.MatchString(p.Text) || err != nil {
 			continue
 		}
-		named := mentions(j.work, sentence{at: p.At, text: p.Text, low: " " + strings.ToLower(p.Text) + " "})
-		m := hold
+		named := sentence.Mentions(j.Work, sentence.Sentence{At: p.At, Text: p.Text, Low: " " + strings.ToLower(p.Text) + " "})
+		m := evidence.Hold
 		if strings.Contains(strings.ToLower(p.Text), "drain") {
-			m = drained
+			m = evidence.Drained
 		}
 		sum, n := 0.0, 0
 		for _, x := range named {
-			if x.missing || len(x.trials) != 1 {
+			if x.Missing || len(x.Trials) != 1 {
 				n = -100
 				continue
 			}
-			if l, h, ok := j.seen(x.trials[0], m); ok && l == h {
+			if l, h, ok := j.Seen(x.Trials[0], m); ok && l == h {
 				sum, n = sum+l, n+1
 			}
 		}

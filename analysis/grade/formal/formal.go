@@ -11,9 +11,9 @@ import (
 	"strings"
 	"time"
 
-	"foamfield/analysis/grade/claim"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
@@ -41,7 +41,7 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
-		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", emptyLine(w, claim.Label, missingAt(w))...)
+		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", emptyLine(w, sentence.Label, missingAt(w))...)
 		f.Certain = !hasProse(w) && !w.May(nothing, nil)
 		out = append(out, f)
 	} else if rules.Conclusion && onlyNamed(w, conclusion) {

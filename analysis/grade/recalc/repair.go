@@ -2,6 +2,8 @@ package recalc
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/mixture"
+	"foamfield/analysis/grade/verdict"
 	"math"
 	"strings"
 
@@ -17,45 +19,39 @@ import (
 // Where several numbers of a trial are wrong by its grams, and one slip of one weight makes
 // all of them right, it is the weight that is asked of, and not the numbers.
 
-// sum is a worked-out column with what its cells should hold.
-type sum struct {
-	col    *handin.Column
-	expect func(i int) (expected, bool)
-}
-
 // worked gathers the columns that are worked out from the grams.
-func (j *job) worked() []sum {
-	g := *j
-	g.gather = &[]sum{}
+func (j *job) worked() []verdict.Sum {
+	g, quiet := *j, *j.Bench
+	g.Bench, quiet.Gather = &quiet, &[]verdict.Sum{}
 	g.totals()
 	g.fats()
 	g.emulsifiers()
-	for _, col := range j.table.All(column.BlendHLB) {
+	for _, col := range j.Table.All(column.BlendHLB) {
 		if with := j.constants(col); with.sure {
-			*g.gather = append(*g.gather, sum{col, func(i int) (expected, bool) { return g.blend(i, with) }})
+			*g.Gather = append(*g.Gather, verdict.Sum{Col: col, Expect: func(i int) (verdict.Expected, bool) { return g.blend(i, with) }})
 		}
 	}
-	return *g.gather
+	return *g.Gather
 }
 
 // tally counts the worked-out cells of a trial that its grams make right, and the wrong.
-func (j *job) tallyOf(i int, all []sum, m mixture) (right, wrong int, of []trial.Place, names []string) {
+func (j *job) tallyOf(i int, all []verdict.Sum, m mixture.Mixture) (right, wrong int, of []trial.Place, names []string) {
 	kept := j.mixes[i]
 	defer func() { j.mixes[i] = kept }()
-	j.mixes[i] = []mixture{m}
+	j.mixes[i] = []mixture.Mixture{m}
 	for _, s := range all {
-		c := s.col.Cells[i]
-		e, ok := s.expect(i)
-		if !c.Known || !ok || len(e.rights) == 0 {
+		c := s.Col.Cells[i]
+		e, ok := s.Expect(i)
+		if !c.Known || !ok || len(e.Rights) == 0 {
 			continue
 		}
-		e.within = max(1.02*c.Half, 1e-6)
-		if s.col.Role != column.BatchMass && c.Half == 0 {
-			e.within = 0.02
+		e.Within = max(1.02*c.Half, 1e-6)
+		if s.Col.Role != column.BatchMass && c.Half == 0 {
+			e.Within = 0.02
 		}
-		if closeToRight(c.Value, e) {
+		if verdict.CloseToRight(c.Value, e) {
 			right++
-			of, names = append(of, c.At), append(names, say.Quoted(s.col.Header))
+			of, names = append(of, c.At), append(names, say.Quoted(s.Col.Header))
 		} else {
 			wrong++
 		}
@@ -69,8 +65,8 @@ func (j *job) repairs() {
 	if len(all) < 2 {
 		return
 	}
-	for i := range j.table.Trials {
-		typed := mixOf(j.table, i, j.rules, nil).exact()
+	for i := range j.Table.Trials {
+		typed := mixture.MixOf(j.Table, i, j.rules, nil).Exact()
 		_, wrong, _, _ := j.tallyOf(i, all, typed)
 		if wrong < 2 || len(j.mixes[i]) > 1 {
 			continue
@@ -82,15 +78,15 @@ func (j *job) repairs() {
 }
 
 // slipped finds the one weight of a trial that a slip of the finger explains.
-func (j *job) slipped(i int, all []sum, typed mixture) {
+func (j *job) slipped(i int, all []verdict.Sum, typed mixture.Mixture) {
 	found, at, with, places, names := 0, 0, 0.0, []trial.Place(nil), []string(nil)
-	for k := range typed.parts {
-		p := &typed.parts[k]
-		if p.grams <= 0 || p.cell.Formula != "" {
+	for k := range typed.Parts {
+		p := &typed.Parts[k]
+		if p.Grams <= 0 || p.Cell.Formula != "" {
 			continue
 		}
-		for _, g := range slipsOfWeight(p.cell, j.table.Weighed()[k], i) {
-			right, wrong, of, called := j.tallyOf(i, all, typed.having(k, g))
+		for _, g := range slipsOfWeight(p.Cell, j.Table.Weighed()[k], i) {
+			right, wrong, of, called := j.tallyOf(i, all, typed.Having(k, g))
 			if wrong == 0 && right >= 2 {
 				if found++; found > 1 && (at != k || math.Abs(g-with) > 1e-9) {
 					return // either would do
@@ -102,31 +98,12 @@ func (j *job) slipped(i int, all []sum, typed mixture) {
 	if found == 0 {
 		return
 	}
-	c := typed.parts[at].cell
-	f := finding.Of(criteria.Record, graded.Record, fmt.Sprintf("%s g of %s: your %s of this trial are those of %s g. Did a finger slip?", c.Text, typed.parts[at].name, say.List(names), num(with)), c).
-		Kinds("slip of the finger").ShouldBe(with / nonZero(c.Scale)).And(places...)
+	c := typed.Parts[at].Cell
+	f := finding.Of(criteria.Record, graded.Record, fmt.Sprintf("%s g of %s: your %s of this trial are those of %s g. Did a finger slip?", c.Text, typed.Parts[at].Name, say.List(names), verdict.Num(with)), c).
+		Kinds("slip of the finger").ShouldBe(with / verdict.NonZero(c.Scale)).And(places...)
 	j.meant[c.At] = with
-	j.mixes[i] = mixesOf(j.table, i, j.rules, j.meant)
-	j.out = append(j.out, f)
-}
-
-// exact is a mix whose fats have one value each: with the range of a packet nearly any
-// percent is right.
-func (m mixture) exact() mixture {
-	m.parts = append([]part(nil), m.parts...)
-	for k := range m.parts {
-		m.parts[k].fat = exactly(m.parts[k].fat.value)
-	}
-	return m
-}
-
-// having is a mix with one weight changed.
-func (m mixture) having(k int, grams float64) mixture {
-	parts := append([]part(nil), m.parts...)
-	m.sum += grams - parts[k].grams
-	parts[k].grams = grams
-	m.parts = parts
-	return m
+	j.mixes[i] = mixture.MixesOf(j.Table, i, j.rules, j.meant)
+	j.Out = append(j.Out, f)
 }
 
 // slipsOfWeight are what may have been meant by a weight: another place of the point, two
@@ -135,7 +112,7 @@ func slipsOfWeight(c handin.Cell, col *handin.Column, i int) (out []float64) {
 	for _, f := range []float64{10, 0.1, 100, 0.01, 1000, 0.001} {
 		out = append(out, c.Value*f)
 	}
-	text := num(c.Value)
+	text := verdict.Num(c.Value)
 	for k := 0; k+1 < len(text); k++ {
 		if text[k] == '.' || text[k+1] == '.' || text[k] == text[k+1] {
 			continue
@@ -164,30 +141,30 @@ func has(all []float64, v float64) bool {
 }
 
 // exchangedRows finds a weight that two trials have in each other's place.
-func (j *job) exchangedRows(i int, all []sum) bool {
-	mine := mixOf(j.table, i, j.rules, nil).exact()
-	for k := range j.table.Trials {
+func (j *job) exchangedRows(i int, all []verdict.Sum) bool {
+	mine := mixture.MixOf(j.Table, i, j.rules, nil).Exact()
+	for k := range j.Table.Trials {
 		if k == i {
 			continue
 		}
-		other := mixOf(j.table, k, j.rules, nil).exact()
+		other := mixture.MixOf(j.Table, k, j.rules, nil).Exact()
 		if _, wrong, _, _ := j.tallyOf(k, all, other); wrong == 0 || len(j.mixes[k]) > 1 {
 			continue
 		}
-		for n := range mine.parts {
-			p, q := &mine.parts[n], &other.parts[n]
-			if p.grams == q.grams || p.cell.Formula != "" || q.cell.Formula != "" {
+		for n := range mine.Parts {
+			p, q := &mine.Parts[n], &other.Parts[n]
+			if p.Grams == q.Grams || p.Cell.Formula != "" || q.Cell.Formula != "" {
 				continue
 			}
-			r1, w1, of1, _ := j.tallyOf(i, all, mine.having(n, q.grams))
-			r2, w2, of2, _ := j.tallyOf(k, all, other.having(n, p.grams))
+			r1, w1, of1, _ := j.tallyOf(i, all, mine.Having(n, q.Grams))
+			r2, w2, of2, _ := j.tallyOf(k, all, other.Having(n, p.Grams))
 			if w1 > 0 || w2 > 0 || r1 < 2 || r2 < 2 {
 				continue
 			}
-			words := fmt.Sprintf("%s and %s g of %s look exchanged between trials %s and %s: what you worked out of both agrees with the grams only if they are. Which is which?", p.cell.Text, q.cell.Text, p.name, j.name(i), j.name(k))
-			j.out = append(j.out, finding.Of(criteria.Record, graded.Record, words, p.cell).Kinds("exchanged cells").And(q.cell.At).And(append(of1, of2...)...))
-			j.meant[p.cell.At], j.meant[q.cell.At] = q.grams, p.grams
-			j.mixes[i], j.mixes[k] = mixesOf(j.table, i, j.rules, j.meant), mixesOf(j.table, k, j.rules, j.meant)
+			words := fmt.Sprintf("%s and %s g of %s look exchanged between trials %s and %s: what you worked out of both agrees with the grams only if they are. Which is which?", p.Cell.Text, q.Cell.Text, p.Name, j.Name(i), j.Name(k))
+			j.Out = append(j.Out, finding.Of(criteria.Record, graded.Record, words, p.Cell).Kinds("exchanged cells").And(q.Cell.At).And(append(of1, of2...)...))
+			j.meant[p.Cell.At], j.meant[q.Cell.At] = q.Grams, p.Grams
+			j.mixes[i], j.mixes[k] = mixture.MixesOf(j.Table, i, j.rules, j.meant), mixture.MixesOf(j.Table, k, j.rules, j.meant)
 			return true
 		}
 	}
@@ -198,19 +175,19 @@ func (j *job) exchangedRows(i int, all []sum) bool {
 // of nearly all trials are those of another.
 func (j *job) otherFat(w *handin.Work) {
 	for _, s := range j.worked() {
-		if s.col.Role != column.FatPercent || len(j.mixes) < 3 {
+		if s.Col.Role != column.FatPercent || len(j.mixes) < 3 {
 			continue
 		}
-		for k, col := range j.table.Weighed() {
+		for k, col := range j.Table.Weighed() {
 			at, stated := statedAt(w, col)
-			if !stated || j.fits(s, k, j.mixes[0][0].parts[k].fat.value) > 0 {
+			if !stated || j.fits(s, k, j.mixes[0][0].Parts[k].Fat.Value) > 0 {
 				continue
 			}
 			if with, ok := j.solvedFat(s, k); ok {
-				was := j.mixes[0][0].parts[k].fat.value
-				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", num(was), col.Header, num(with)), at).Kinds("another constant").ShouldBe(with)
+				was := j.mixes[0][0].Parts[k].Fat.Value
+				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", verdict.Num(was), col.Header, verdict.Num(with)), at).Kinds("another constant").ShouldBe(with)
 				f.Typed = graded.Num(was)
-				j.out = append(j.out, f)
+				j.Out = append(j.Out, f)
 				j.setFat(k, with)
 				return
 			}
@@ -229,15 +206,15 @@ func statedAt(w *handin.Work, col *handin.Column) (at trial.Place, ok bool) {
 }
 
 // fits counts the trials whose fat percent is right with one ingredient's fat as given.
-func (j *job) fits(s sum, k int, fat float64) (n int) {
-	for i, c := range s.col.Cells {
-		m := j.mixes[i][0].having(k, j.mixes[i][0].parts[k].grams)
-		m.parts[k].fat = exactly(fat)
+func (j *job) fits(s verdict.Sum, k int, fat float64) (n int) {
+	for i, c := range s.Col.Cells {
+		m := j.mixes[i][0].Having(k, j.mixes[i][0].Parts[k].Grams)
+		m.Parts[k].Fat = verdict.Exactly(fat)
 		kept := j.mixes[i]
-		j.mixes[i] = []mixture{m}
-		if e, ok := s.expect(i); ok && c.Known && m.parts[k].grams > 0 {
-			e.within = max(1.05*c.Half, 0.05)
-			if closeToRight(c.Value, e) {
+		j.mixes[i] = []mixture.Mixture{m}
+		if e, ok := s.Expect(i); ok && c.Known && m.Parts[k].Grams > 0 {
+			e.Within = max(1.05*c.Half, 0.05)
+			if verdict.CloseToRight(c.Value, e) {
 				n++
 			}
 		}
@@ -247,8 +224,8 @@ func (j *job) fits(s sum, k int, fat float64) (n int) {
 }
 
 // solvedFat is the fat percent of one ingredient that makes nearly all cells right.
-func (j *job) solvedFat(s sum, k int) (fat float64, ok bool) {
-	known := s.col.Known()
+func (j *job) solvedFat(s verdict.Sum, k int) (fat float64, ok bool) {
+	known := s.Col.Known()
 	best := 0
 	for half := 2; half <= 200; half++ {
 		if n := j.fits(s, k, float64(half)/2); n > best {
@@ -262,7 +239,7 @@ func (j *job) solvedFat(s sum, k int) (fat float64, ok bool) {
 func (j *job) setFat(k int, fat float64) {
 	for i := range j.mixes {
 		for n := range j.mixes[i] {
-			j.mixes[i][n].parts[k].fat = exactly(fat)
+			j.mixes[i][n].Parts[k].Fat = verdict.Exactly(fat)
 		}
 	}
 }

@@ -1,7 +1,8 @@
-package recalc
+package statistic
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/verdict"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -22,14 +23,14 @@ var (
 )
 
 // means holds columns of means against the columns that they are of.
-func (j *job) means() {
-	for _, col := range j.table.Columns {
+func (j *results) means() {
+	for _, col := range j.Table.Columns {
 		if !meanWord.MatchString(col.Header) || col.Known() == 0 {
 			continue
 		}
 		sources := j.sourcesOf(col)
 		if len(sources) >= 2 {
-			j.column(col, criteria.Means, func(i int) (expected, bool) { return j.mean(col, sources, i) })
+			j.Column(col, criteria.Means, func(i int) (verdict.Expected, bool) { return j.mean(col, sources, i) })
 		} else if len(sources) <= 1 {
 			j.meansOfRepeats(col, sources)
 		}
@@ -38,9 +39,9 @@ func (j *job) means() {
 
 // sourcesOf are the columns that a column of means is of: those whose headers are its
 // own but for numbers and the word for mean.
-func (j *job) sourcesOf(col *handin.Column) (out []*handin.Column) {
+func (j *results) sourcesOf(col *handin.Column) (out []*handin.Column) {
 	stem := stemOf(col.Header)
-	for _, c := range j.table.Columns {
+	for _, c := range j.Table.Columns {
 		if c != col && c.Known() > 0 && !meanWord.MatchString(c.Header) && !diffWord.MatchString(c.Header) && stemOf(c.Header) == stem {
 			out = append(out, c)
 		}
@@ -62,7 +63,7 @@ func stemOf(header string) string {
 }
 
 // mean is the mean of some columns in one row.
-func (j *job) mean(col *handin.Column, sources []*handin.Column, i int) (e expected, ok bool) {
+func (j *results) mean(col *handin.Column, sources []*handin.Column, i int) (e verdict.Expected, ok bool) {
 	var xs []float64
 	bound := false
 	for _, s := range sources {
@@ -78,15 +79,15 @@ func (j *job) mean(col *handin.Column, sources []*handin.Column, i int) (e expec
 		return e, false
 	}
 	e = meanOf(xs, len(sources))
-	e.within = halfOf(col)
+	e.Within = halfOf(col)
 	if m := j.meanMeant(i, j.meant); col.Role == column.Hold && !math.IsNaN(m) {
-		e.rights = append(e.rights, exactly(m)) // by hand, as it was meant
+		e.Rights = append(e.Rights, verdict.Exactly(m)) // by hand, as it was meant
 	}
 	if bound {
 		// What still stood is at least so long: no number is its mean.
-		m := e.rights[0].value
-		e.rights, e.guess, e.within = []accepted{{m + 1e-3, m, math.Inf(1)}}, true, 0
-		e.ways = append([]way{{m, "what follows if a foam that still stood is counted as if it had fallen then; the mean is at least this", "bound counted", false}}, e.ways...)
+		m := e.Rights[0].Value
+		e.Rights, e.Guess, e.Within = []verdict.Accepted{verdict.Between(m+1e-3, m, math.Inf(1))}, true, 0
+		e.Ways = append([]verdict.Way{verdict.By(m, "what follows if a foam that still stood is counted as if it had fallen then; the mean is at least this", "bound counted")}, e.Ways...)
 	}
 	return e, true
 }
@@ -106,32 +107,32 @@ func halfOf(col *handin.Column) float64 {
 }
 
 // meanOf is a mean, and the ways it goes wrong; places is how many there could be.
-func meanOf(xs []float64, places int) (e expected) {
+func meanOf(xs []float64, places int) (e verdict.Expected) {
 	sum := 0.0
 	var list []string
 	for _, x := range xs {
 		sum += x
-		list = append(list, num(x))
+		list = append(list, verdict.Num(x))
 	}
 	n := float64(len(xs))
-	e = expected{rights: []accepted{exactly(sum / n)}, digits: 2, how: fmt.Sprintf("(%s) / %d", strings.Join(list, " + "), len(xs))}
-	e.ways = append(e.ways, way{sum, "the sum, not the mean", "sum", false}, way{middle(xs), "the middle one, not the mean", "middle", true},
-		way{(slices.Max(xs) + slices.Min(xs)) / 2, "half way between the lowest and the highest", "half way", true})
+	e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(sum / n)}, Digits: 2, How: fmt.Sprintf("(%s) / %d", strings.Join(list, " + "), len(xs))}
+	e.Ways = append(e.Ways, verdict.By(sum, "the sum, not the mean", "sum"), verdict.Weakly(middle(xs), "the middle one, not the mean", "middle"),
+		verdict.Weakly((slices.Max(xs)+slices.Min(xs))/2, "half way between the lowest and the highest", "half way"))
 	for d := 1; d <= max(len(xs), places)+1; d++ {
 		if d != len(xs) {
-			e.ways = append(e.ways, way{sum / float64(d), fmt.Sprintf("the sum divided by %d, not by %d", d, len(xs)), "divided wrongly", false})
+			e.Ways = append(e.Ways, verdict.By(sum/float64(d), fmt.Sprintf("the sum divided by %d, not by %d", d, len(xs)), "divided wrongly"))
 		}
 	}
 	for k, x := range xs {
 		if len(xs) > 2 {
-			e.ways = append(e.ways, way{(sum - x) / (n - 1), fmt.Sprintf("the mean without the %s (%s)", ordinal(k), num(x)), "one left out", false})
+			e.Ways = append(e.Ways, verdict.By((sum-x)/(n-1), fmt.Sprintf("the mean without the %s (%s)", ordinal(k), verdict.Num(x)), "one left out"))
 		}
-		e.ways = append(e.ways, way{x, "one of the values, not their mean", "one", true})
+		e.Ways = append(e.Ways, verdict.Weakly(x, "one of the values, not their mean", "one"))
 	}
 	if len(xs) > 3 {
 		for a := range xs {
 			for b := range a {
-				e.ways = append(e.ways, way{(sum - xs[a] - xs[b]) / (n - 2), fmt.Sprintf("the mean without two of the values (%s and %s)", num(xs[b]), num(xs[a])), "two left out", true})
+				e.Ways = append(e.Ways, verdict.Weakly((sum-xs[a]-xs[b])/(n-2), fmt.Sprintf("the mean without two of the values (%s and %s)", verdict.Num(xs[b]), verdict.Num(xs[a])), "two left out"))
 			}
 		}
 	}
@@ -154,7 +155,7 @@ func middle(xs []float64) float64 {
 }
 
 // meansOfRepeats holds means of the repeats of a formula against its rows.
-func (j *job) meansOfRepeats(col *handin.Column, sources []*handin.Column) {
+func (j *results) meansOfRepeats(col *handin.Column, sources []*handin.Column) {
 	var source *handin.Column
 	if len(sources) == 1 {
 		source = sources[0]
@@ -162,7 +163,7 @@ func (j *job) meansOfRepeats(col *handin.Column, sources []*handin.Column) {
 	if source == nil || source.Known() < 2 {
 		return
 	}
-	j.column(col, criteria.Means, func(i int) (e expected, ok bool) {
+	j.Column(col, criteria.Means, func(i int) (e verdict.Expected, ok bool) {
 		var xs []float64
 		for k, c := range source.Cells {
 			if c.Known && j.sameFormula(i, k) {
@@ -173,26 +174,26 @@ func (j *job) meansOfRepeats(col *handin.Column, sources []*handin.Column) {
 			return e, false
 		}
 		e = meanOf(xs, len(xs))
-		e.within, e.guess = halfOf(col), true // of which rows is a guess
+		e.Within, e.Guess = halfOf(col), true // of which rows is a guess
 		return e, true
 	})
 }
 
 // sameFormula reports two trials of the same grams, or nearly.
-func (j *job) sameFormula(a, b int) bool {
+func (j *results) sameFormula(a, b int) bool {
 	x, y := &j.mixes[a][0], &j.mixes[b][0]
-	for k := range x.parts {
-		if math.Abs(x.parts[k].grams-y.parts[k].grams) > max(0.15, 0.02*x.parts[k].grams) {
+	for k := range x.Parts {
+		if math.Abs(x.Parts[k].Grams-y.Parts[k].Grams) > max(0.15, 0.02*x.Parts[k].Grams) {
 			return false
 		}
 	}
-	return len(x.parts) > 0 && !x.open && !y.open
+	return len(x.Parts) > 0 && !x.Open && !y.Open
 }
 
 // differences holds columns of differences to a control, or to the row above, against
 // the column that they are of.
-func (j *job) differences() {
-	for _, col := range j.table.Columns {
+func (j *results) differences() {
+	for _, col := range j.Table.Columns {
 		if !diffWord.MatchString(col.Header) || meanWord.MatchString(col.Header) && stemOf(col.Header) == "" || col.Known() < 2 || numericRole(col) {
 			continue
 		}
@@ -200,9 +201,9 @@ func (j *job) differences() {
 		if source == nil {
 			continue
 		}
-		j.column(col, criteria.Means, func(i int) (expected, bool) {
+		j.Column(col, criteria.Means, func(i int) (verdict.Expected, bool) {
 			e, ok := j.difference(col, source, to, i)
-			e.guess = hits < 4 // fewer than two cells show of what it is
+			e.Guess = hits < 4 // fewer than two cells show of what it is
 			return e, ok
 		})
 	}
@@ -227,8 +228,8 @@ const (
 
 // sourceOfDifference finds the column and the row that most cells are the difference
 // to; means come before what they are of.
-func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to against, most int) {
-	for _, s := range j.table.Columns {
+func (j *results) sourceOfDifference(col *handin.Column) (best *handin.Column, to against, most int) {
+	for _, s := range j.Table.Columns {
 		if s == col || s.Known() < 2 || diffWord.MatchString(s.Header) || s.Role == column.TrialID || s.Role == column.Order {
 			continue
 		}
@@ -243,7 +244,7 @@ func (j *job) sourceOfDifference(col *handin.Column) (best *handin.Column, to ag
 
 // hits counts the cells that are differences within a column, twice each and one more for
 // a column of means.
-func (j *job) hits(col, s *handin.Column, a against) (n int) {
+func (j *results) hits(col, s *handin.Column, a against) (n int) {
 	for i, c := range col.Cells {
 		if x, ok := j.differenceOf(s, a, i); ok && c.Known && x != 0 && matches(c, x, percentHeader(col), s, a, j, i) {
 			n += 2
@@ -257,17 +258,17 @@ func (j *job) hits(col, s *handin.Column, a against) (n int) {
 
 func percentHeader(col *handin.Column) bool { return strings.Contains(col.Header, "%") }
 
-func matches(c handin.Cell, x float64, percent bool, s *handin.Column, a against, j *job, i int) bool {
+func matches(c handin.Cell, x float64, percent bool, s *handin.Column, a against, j *results, i int) bool {
 	if percent {
 		if base, ok := j.baseOf(s, a, i); ok && base != 0 {
 			x = 100 * x / base
 		}
 	}
-	return math.Abs(math.Abs(c.Value)-math.Abs(x)) <= max(c.Half, 1e-6)+slack(x)
+	return math.Abs(math.Abs(c.Value)-math.Abs(x)) <= max(c.Half, 1e-6)+verdict.Slack(x)
 }
 
 // baseOf is the value that a difference is taken to.
-func (j *job) baseOf(s *handin.Column, a against, i int) (float64, bool) {
+func (j *results) baseOf(s *handin.Column, a against, i int) (float64, bool) {
 	k := i - 1
 	if a == control {
 		k = j.controlRow()
@@ -278,7 +279,7 @@ func (j *job) baseOf(s *handin.Column, a against, i int) (float64, bool) {
 	return s.Cells[k].Value, true
 }
 
-func (j *job) differenceOf(s *handin.Column, a against, i int) (float64, bool) {
+func (j *results) differenceOf(s *handin.Column, a against, i int) (float64, bool) {
 	base, ok := j.baseOf(s, a, i)
 	if !ok || !s.Cells[i].Known {
 		return 0, false
@@ -287,8 +288,8 @@ func (j *job) differenceOf(s *handin.Column, a against, i int) (float64, bool) {
 }
 
 // controlRow is the row of the control: as it is called, or the first.
-func (j *job) controlRow() int {
-	for i, x := range j.table.Trials {
+func (j *results) controlRow() int {
+	for i, x := range j.Table.Trials {
 		if x.IsControl() {
 			return i
 		}
@@ -297,26 +298,26 @@ func (j *job) controlRow() int {
 }
 
 // difference is one cell of a column of differences.
-func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, ok bool) {
+func (j *results) difference(col, s *handin.Column, to against, i int) (e verdict.Expected, ok bool) {
 	right, ok := j.differenceOf(s, to, i)
 	base, _ := j.baseOf(s, to, i)
 	if !ok {
 		return e, false
 	}
-	e = expected{within: halfOf(col), digits: 2, how: fmt.Sprintf("%s − %s", num(s.Cells[i].Value), num(base))}
+	e = verdict.Expected{Within: halfOf(col), Digits: 2, How: fmt.Sprintf("%s − %s", verdict.Num(s.Cells[i].Value), verdict.Num(base))}
 	if percentHeader(col) && base != 0 {
 		right = 100 * right / base
-		e.how = fmt.Sprintf("(%s) / %s × 100", e.how, num(base))
+		e.How = fmt.Sprintf("(%s) / %s × 100", e.How, verdict.Num(base))
 	}
-	e.rights = []accepted{exactly(right)}
+	e.Rights = []verdict.Accepted{verdict.Exactly(right)}
 	if right > 0 == (col.Cells[i].Value > 0) || !signedBoth(col) {
-		e.rights = append(e.rights, exactly(math.Abs(right)))
+		e.Rights = append(e.Rights, verdict.Exactly(math.Abs(right)))
 	}
-	e.ways = append(j.otherDifferences(s, to, i), way{-right, "the difference with its sign turned", "sign", false}, way{s.Cells[i].Value + base, "the sum, not the difference", "sum", false})
-	for _, o := range j.table.Columns {
+	e.Ways = append(j.otherDifferences(s, to, i), verdict.By(-right, "the difference with its sign turned", "sign"), verdict.By(s.Cells[i].Value+base, "the sum, not the difference", "sum"))
+	for _, o := range j.Table.Columns {
 		if o != s && o != col && o.Known() > 1 && stemOf(o.Header) == stemOf(s.Header) {
 			if x, ok := j.differenceOf(o, to, i); ok {
-				e.ways = append(e.ways, way{x, "the difference in " + o.Header, "of " + o.Header, false})
+				e.Ways = append(e.Ways, verdict.By(x, "the difference in "+o.Header, "of "+o.Header))
 			}
 		}
 	}
@@ -324,19 +325,19 @@ func (j *job) difference(col, s *handin.Column, to against, i int) (e expected, 
 }
 
 // otherDifferences are the differences to other rows, and those of other rows.
-func (j *job) otherDifferences(s *handin.Column, to against, i int) (out []way) {
+func (j *results) otherDifferences(s *handin.Column, to against, i int) (out []verdict.Way) {
 	for k := range s.Cells {
 		if k == i || !s.Cells[k].Known {
 			continue
 		}
-		class, words := "to row", fmt.Sprintf("the difference to trial %s", j.name(k))
+		class, words := "to row", fmt.Sprintf("the difference to trial %s", j.Name(k))
 		if k == i-1 {
 			class, words = "to the row above", "the difference to the row above"
 		}
 		x := s.Cells[i].Value - s.Cells[k].Value
-		out = append(out, way{x, words, class, k != i-1}, way{-x, words + ", with the sign turned", class, true})
+		out = append(out, verdict.Either(x, words, class, k != i-1), verdict.Weakly(-x, words+", with the sign turned", class))
 		if x, ok := j.differenceOf(s, to, k); ok {
-			out = append(out, way{x, "what trial " + j.name(k) + " has", "row of " + j.name(k), true})
+			out = append(out, verdict.Weakly(x, "what trial "+j.Name(k)+" has", "row of "+j.Name(k)))
 		}
 	}
 	return out
@@ -349,21 +350,21 @@ func signedBoth(col *handin.Column) bool {
 }
 
 // averages holds rows of means and sums against the trials above them.
-func (j *job) averages() {
+func (j *results) averages() {
 	from := 0
-	for _, row := range j.table.Averages {
+	for _, row := range j.Table.Averages {
 		kind, _ := look.Summary(row.Label)
 		if kind != look.Mean && kind != look.Total {
 			continue
 		}
 		to := from
-		for to < len(j.table.Trials) && j.table.Trials[to].At.Row < row.At.Row {
+		for to < len(j.Table.Trials) && j.Table.Trials[to].At.Row < row.At.Row {
 			to++
 		}
 		of := j.namedBy(row.Label)
 		for k, c := range row.Cells {
-			if k < len(j.table.Columns) && c.Known && j.table.Columns[k].Role != column.TrialID {
-				j.average(j.table.Columns[k], c, from, to, kind, of)
+			if k < len(j.Table.Columns) && c.Known && j.Table.Columns[k].Role != column.TrialID {
+				j.average(j.Table.Columns[k], c, from, to, kind, of)
 			}
 		}
 	}
@@ -373,13 +374,13 @@ var withoutWord = pattern.Of(`(?i)\b(without|excl\w*|except|not|ohne|sans|sin|se
 
 // namedBy are the trials that a row's label speaks of: "mean of 1" is of 1, 1a and 1b;
 // nil where it names none.
-func (j *job) namedBy(label string) (of map[int]bool) {
+func (j *results) namedBy(label string) (of map[int]bool) {
 	if withoutWord.MatchString(label) {
 		return nil
 	}
 	for _, word := range strings.FieldsFunc(label, func(r rune) bool { return strings.ContainsRune(" ,;:()+&/", r) }) {
 		key := handin.IDKey(word)
-		for i, x := range j.table.Trials {
+		for i, x := range j.Table.Trials {
 			id := handin.IDKey(x.ID)
 			if key != "" && (id == key || strings.HasPrefix(id, key) && len(id) == len(key)+1 && id[len(id)-1] >= 'a') {
 				if of == nil {
@@ -393,34 +394,34 @@ func (j *job) namedBy(label string) (of map[int]bool) {
 }
 
 // average holds one cell of such a row against its column.
-func (j *job) average(col *handin.Column, c handin.Cell, from, to int, kind look.Statistic, of map[int]bool) {
+func (j *results) average(col *handin.Column, c handin.Cell, from, to int, kind look.Statistic, of map[int]bool) {
 	xs, bounds := valuesOf(col, from, to, of)
 	if len(xs) < 2 {
 		return
 	}
 	e := meanOf(xs, to-from)
 	if kind == look.Total {
-		e.rights, e.ways = []accepted{exactly(e.rights[0].value * float64(len(xs)))}, nil
+		e.Rights, e.Ways = []verdict.Accepted{verdict.Exactly(e.Rights[0].Value * float64(len(xs)))}, nil
 	}
-	e.within = max(c.Half, 1e-6)
+	e.Within = max(c.Half, 1e-6)
 	// A mean may well leave out a control, or what did not come out, or be of the last
 	// block alone.
-	plain := e.rights[0].value
+	plain := e.Rights[0].Value
 	if of == nil {
-		e.rights = append(e.rights, j.otherMeans(col, from, to)...)
+		e.Rights = append(e.Rights, j.otherMeans(col, from, to)...)
 	}
-	v, wrong := judge(c, e)
+	v, wrong := verdict.Judge(c, e)
 	switch {
 	case wrong:
-		v.cell = c
-		f := j.finding(criteria.Means, v)
-		if v.way == nil || c.Formula == "" && (v.way.weak || strings.HasSuffix(v.way.class, "left out")) {
+		v.Cell = c
+		f := j.Finding(criteria.Means, v)
+		if v.Way == nil || c.Formula == "" && (v.Way.Weak || strings.HasSuffix(v.Way.Class, "left out")) {
 			f.Certain = false // it may be left out for a reason
 		}
-		j.out = append(j.out, f)
-	case bounds && math.Abs(c.Value-plain) <= e.within+slack(c.Value):
+		j.Out = append(j.Out, f)
+	case bounds && math.Abs(c.Value-plain) <= e.Within+verdict.Slack(c.Value):
 		words := fmt.Sprintf("%s counts a foam that still stood as if it had ended then: it lasted longer, so the mean is at least this. Did you mean “at least”?", finding.Typed(c).String())
-		j.out = append(j.out, finding.Of(criteria.Means, graded.Calculation, words, c))
+		j.Out = append(j.Out, finding.Of(criteria.Means, graded.Calculation, words, c))
 	}
 }
 
@@ -439,7 +440,7 @@ func valuesOf(col *handin.Column, from, to int, of map[int]bool) (xs []float64, 
 
 // otherMeans are the means of parts of a column that a student may well mean: what
 // came out, without the control, the last rows.
-func (j *job) otherMeans(col *handin.Column, from, to int) (out []accepted) {
+func (j *results) otherMeans(col *handin.Column, from, to int) (out []verdict.Accepted) {
 	mean := func(keep func(i int) bool) {
 		sum, n := 0.0, 0
 		for i := from; i < to; i++ {
@@ -448,15 +449,15 @@ func (j *job) otherMeans(col *handin.Column, from, to int) (out []accepted) {
 			}
 		}
 		if n >= 2 {
-			out = append(out, exactly(sum/float64(n)))
+			out = append(out, verdict.Exactly(sum/float64(n)))
 		}
 	}
 	control := j.controlRow()
-	mean(func(i int) bool { return j.table.Trials[i].CameOut.String() != "no" })
+	mean(func(i int) bool { return j.Table.Trials[i].CameOut.String() != "no" })
 	mean(func(i int) bool {
-		return !j.table.Trials[i].IsControl()
+		return !j.Table.Trials[i].IsControl()
 	})
-	mean(func(i int) bool { return i != control && j.table.Trials[i].CameOut.String() != "no" })
+	mean(func(i int) bool { return i != control && j.Table.Trials[i].CameOut.String() != "no" })
 	for k := from + 1; k < to-1; k++ {
 		mean(func(i int) bool { return i >= k })
 	}

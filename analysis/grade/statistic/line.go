@@ -1,7 +1,9 @@
-package recalc
+package statistic
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/mixture"
+	"foamfield/analysis/grade/verdict"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -23,8 +25,8 @@ var (
 
 // lines holds "best minus control | 22.0" below a table against its holds. It may be of
 // the trial that the student calls best, whether or not it is: that is asked elsewhere.
-func (j *job) lines(w *handin.Work, meant Meant) {
-	col := j.table.Hold()
+func (j *results) lines(w *handin.Work, meant mixture.Meant) {
+	col := j.Table.Hold()
 	if col == nil {
 		return
 	}
@@ -34,7 +36,7 @@ func (j *job) lines(w *handin.Work, meant Meant) {
 	}
 	for _, p := range w.Words {
 		m := aNumber.FindStringSubmatch(p.Right)
-		if p.Note != nil || p.At.Sheet != j.table.At.Sheet || p.At.File != j.table.At.File || m == nil || !bestMinus.MatchString(p.Text) || ofDrain.MatchString(p.Text) {
+		if p.Note != nil || p.At.Sheet != j.Table.At.Sheet || p.At.File != j.Table.At.File || m == nil || !bestMinus.MatchString(p.Text) || ofDrain.MatchString(p.Text) {
 			continue
 		}
 		text := strings.NewReplacer(",", ".", "−", "-").Replace(m[1])
@@ -53,8 +55,8 @@ func (j *job) lines(w *handin.Work, meant Meant) {
 
 // controls are the rows of the control: as it is called, or else the only ones without
 // emulsifier.
-func (j *job) controls() (out []int) {
-	for i, x := range j.table.Trials {
+func (j *results) controls() (out []int) {
+	for i, x := range j.Table.Trials {
 		if x.IsControl() {
 			out = append(out, i)
 		}
@@ -64,9 +66,9 @@ func (j *job) controls() (out []int) {
 	}
 	for i := range j.mixes {
 		m := &j.mixes[i][0]
-		none := len(m.parts) > 1 && !m.open
-		for k := range m.parts {
-			none = none && !(isEmulsifier(&m.parts[k]) && m.parts[k].grams > 0)
+		none := len(m.Parts) > 1 && !m.Open
+		for k := range m.Parts {
+			none = none && !(mixture.IsEmulsifier(&m.Parts[k]) && m.Parts[k].Grams > 0)
 		}
 		if none {
 			out = append(out, i)
@@ -76,27 +78,27 @@ func (j *job) controls() (out []int) {
 }
 
 // line judges one such number.
-func (j *job) line(w *handin.Work, col *handin.Column, controls []int, c handin.Cell, meant Meant) {
+func (j *results) line(w *handin.Work, col *handin.Column, controls []int, c handin.Cell, meant mixture.Meant) {
 	e, ok := j.bestLess(w, col, controls, meant)
 	if !ok {
 		return
 	}
-	e.within = max(c.Half, 0.051)
-	v, wrong := judge(c, e)
+	e.Within = max(c.Half, 0.051)
+	v, wrong := verdict.Judge(c, e)
 	if !wrong {
 		return
 	}
-	v.cell = c
-	j.out = append(j.out, j.finding(criteria.Means, v))
-	j.out[len(j.out)-1].Kind = "best minus control"
+	v.Cell = c
+	j.Out = append(j.Out, j.Finding(criteria.Means, v))
+	j.Out[len(j.Out)-1].Kind = "best minus control"
 }
 
 // bestLess is the longest hold less the control's, in every way that is right, and the
 // ways it goes wrong.
-func (j *job) bestLess(w *handin.Work, col *handin.Column, controls []int, meant Meant) (e expected, ok bool) {
+func (j *results) bestLess(w *handin.Work, col *handin.Column, controls []int, meant mixture.Meant) (e verdict.Expected, ok bool) {
 	best, base := -1, col.Cells[controls[0]]
 	for i, c := range col.Cells {
-		if c.Known && !slices.Contains(controls, i) && j.table.Trials[i].CameOut != trial.No && (best < 0 || c.Value > col.Cells[best].Value) {
+		if c.Known && !slices.Contains(controls, i) && j.Table.Trials[i].CameOut != trial.No && (best < 0 || c.Value > col.Cells[best].Value) {
 			best = i
 		}
 	}
@@ -104,26 +106,26 @@ func (j *job) bestLess(w *handin.Work, col *handin.Column, controls []int, meant
 		return e, false
 	}
 	top := col.Cells[best].Value
-	e = expected{digits: 2, how: fmt.Sprintf("%s − %s", num(top), num(base.Value)), rights: []accepted{exactly(top - base.Value)}}
-	columns := append([]*handin.Column{col}, j.table.Twins()...)
+	e = verdict.Expected{Digits: 2, How: fmt.Sprintf("%s − %s", verdict.Num(top), verdict.Num(base.Value)), Rights: []verdict.Accepted{verdict.Exactly(top - base.Value)}}
+	columns := append([]*handin.Column{col}, j.Table.Twins()...)
 	for _, from := range columns {
 		for _, b := range columns {
-			e.rights = append(e.rights, j.differencesOf(from, b, w, controls, meant)...)
+			e.Rights = append(e.Rights, j.differencesOf(from, b, w, controls, meant)...)
 		}
 	}
 	for k, o := range col.Cells {
 		if k != best && o.Known && !slices.Contains(controls, k) {
-			e.ways = append(e.ways, way{top - o.Value, fmt.Sprintf("the difference to trial %s, not to the control", j.name(k)), "to " + j.name(k), false})
+			e.Ways = append(e.Ways, verdict.By(top-o.Value, fmt.Sprintf("the difference to trial %s, not to the control", j.Name(k)), "to "+j.Name(k)))
 		}
 	}
-	e.ways = append(e.ways, way{base.Value - top, "the difference with its sign turned", "sign", true}, way{top + base.Value, "the sum, not the difference", "sum", false}, way{top, "the best hold itself", "best", true})
+	e.Ways = append(e.Ways, verdict.Weakly(base.Value-top, "the difference with its sign turned", "sign"), verdict.By(top+base.Value, "the sum, not the difference", "sum"), verdict.Weakly(top, "the best hold itself", "best"))
 	return e, true
 }
 
 // differencesOf are the differences that a student may well give: of the longest, of each
 // trial called best and of their mean, to each control and to their mean; as typed, and
 // with what was meant.
-func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls []int, meant Meant) (out []accepted) {
+func (j *results) differencesOf(from, base *handin.Column, w *handin.Work, controls []int, meant mixture.Meant) (out []verdict.Accepted) {
 	for _, intended := range []bool{false, true} {
 		var tops, bases []float64
 		longest := math.NaN()
@@ -142,7 +144,7 @@ func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls 
 		for _, a := range tops {
 			for _, b := range bases {
 				if !math.IsNaN(a - b) {
-					out = append(out, exactly(a-b))
+					out = append(out, verdict.Exactly(a-b))
 				}
 			}
 		}
@@ -151,7 +153,7 @@ func (j *job) differencesOf(from, base *handin.Column, w *handin.Work, controls 
 }
 
 // held is a hold as typed, or as it was meant; NaN where none is known.
-func (j *job) held(col *handin.Column, i int, meant Meant, intended bool) float64 {
+func (j *results) held(col *handin.Column, i int, meant mixture.Meant, intended bool) float64 {
 	c := col.Cells[i]
 	if v, ok := meant[c.At]; ok && intended {
 		return v
@@ -168,9 +170,9 @@ func (j *job) held(col *handin.Column, i int, meant Meant, intended bool) float6
 }
 
 // meanMeant is the mean of a trial's holds, each as it was meant; NaN for one without two.
-func (j *job) meanMeant(i int, meant Meant) float64 {
+func (j *results) meanMeant(i int, meant mixture.Meant) float64 {
 	var xs []float64
-	for _, t := range j.table.Twins() {
+	for _, t := range j.Table.Twins() {
 		if v, ok := meant[t.Cells[i].At]; ok {
 			xs = append(xs, v)
 		} else if t.Cells[i].Known {
@@ -192,14 +194,14 @@ func average(xs []float64) float64 {
 }
 
 // calledBest are the trials that a line "best trial | T4 and T5" names.
-func (j *job) calledBest(w *handin.Work) (out []int) {
+func (j *results) calledBest(w *handin.Work) (out []int) {
 	for _, p := range w.Words {
 		if p.Note != nil || !bestTrial.MatchString(p.Text) || len(strings.Fields(p.Right)) > 6 {
 			continue
 		}
 		for _, id := range anID.FindAllString(p.Right, -1) {
 			for _, x := range w.ByID(id) {
-				if x.Table == j.table && !slices.Contains(out, x.Index) {
+				if x.Table == j.Table && !slices.Contains(out, x.Index) {
 					out = append(out, x.Index)
 				}
 			}

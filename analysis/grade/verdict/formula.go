@@ -1,4 +1,4 @@
-package recalc
+package verdict
 
 import (
 	"fmt"

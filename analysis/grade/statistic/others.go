@@ -1,7 +1,8 @@
-package recalc
+package statistic
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/verdict"
 	"math"
 
 	"foamfield/analysis/grade/handin"
@@ -28,22 +29,22 @@ var relations = []relation{
 }
 
 // others holds the columns that no rule knows against what most of their cells are.
-func (j *job) others() {
-	for _, col := range j.table.Columns {
+func (j *results) others() {
+	for _, col := range j.Table.Columns {
 		if !j.mayFollow(col) {
 			continue
 		}
 		if r, a, b, ok := j.relationOf(col); ok {
-			j.column(col, criteria.Means, func(i int) (expected, bool) { return j.related(col, r, a, b, i) })
+			j.Column(col, criteria.Means, func(i int) (verdict.Expected, bool) { return j.related(col, r, a, b, i) })
 		} else if of, k, ok := j.multipleOf(col); ok {
-			j.column(col, criteria.Means, func(i int) (expected, bool) { return j.multiple(col, of, k, i) })
+			j.Column(col, criteria.Means, func(i int) (verdict.Expected, bool) { return j.multiple(col, of, k, i) })
 		}
 	}
 }
 
 // mayFollow reports a column of unknown meaning whose numbers may be worked out from
 // others.
-func (j *job) mayFollow(col *handin.Column) bool {
+func (j *results) mayFollow(col *handin.Column) bool {
 	if col.Known() < 4 || !unknownRole(col) || !telling(col) || diffWord.MatchString(col.Header) {
 		return false
 	}
@@ -51,18 +52,18 @@ func (j *job) mayFollow(col *handin.Column) bool {
 }
 
 // related is a simple sum of two cells of one row.
-func (j *job) related(col *handin.Column, r relation, a, b *handin.Column, i int) (e expected, ok bool) {
+func (j *results) related(col *handin.Column, r relation, a, b *handin.Column, i int) (e verdict.Expected, ok bool) {
 	x, y := a.Cells[i], b.Cells[i]
 	if !x.Known || !y.Known {
 		return e, false
 	}
 	right := r.of(x.Value, y.Value)
-	e = expected{rights: []accepted{exactly(right)}, within: max(halfOf(col), 1e-6), digits: 2, guess: true,
-		how: "as in the other rows " + fmt.Sprintf(r.write, num(x.Value), num(y.Value)), ways: slips(right)}
+	e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(right)}, Within: max(halfOf(col), 1e-6), Digits: 2, Guess: true,
+		How: "as in the other rows " + fmt.Sprintf(r.write, verdict.Num(x.Value), verdict.Num(y.Value)), Ways: verdict.Slips(right)}
 	for k := range a.Cells {
 		if k != i && a.Cells[k].Known && b.Cells[k].Known {
-			e.ways = append(e.ways, way{r.of(a.Cells[k].Value, b.Cells[k].Value), "what trial " + j.name(k) + " has", "row of " + j.name(k), true},
-				way{r.of(x.Value, b.Cells[k].Value), "reckoned with a value of trial " + j.name(k), "half row of " + j.name(k), true})
+			e.Ways = append(e.Ways, verdict.Weakly(r.of(a.Cells[k].Value, b.Cells[k].Value), "what trial "+j.Name(k)+" has", "row of "+j.Name(k)),
+				verdict.Weakly(r.of(x.Value, b.Cells[k].Value), "reckoned with a value of trial "+j.Name(k), "half row of "+j.Name(k)))
 		}
 	}
 	return e, !math.IsNaN(right) && !math.IsInf(right, 0)
@@ -70,25 +71,25 @@ func (j *job) related(col *handin.Column, r relation, a, b *handin.Column, i int
 
 // multiple is a fixed multiple of a cell of the row: grams times an HLB, minutes in
 // hours.
-func (j *job) multiple(col, of *handin.Column, k float64, i int) (e expected, ok bool) {
+func (j *results) multiple(col, of *handin.Column, k float64, i int) (e verdict.Expected, ok bool) {
 	x := of.Cells[i]
 	if !x.Known {
 		return e, false
 	}
-	e = expected{rights: []accepted{exactly(k * x.Value)}, within: max(halfOf(col), 1e-6), digits: 2, guess: true,
-		how: fmt.Sprintf("as in the other rows %s × %s", num(x.Value), num(k)), ways: slips(k * x.Value)}
+	e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(k * x.Value)}, Within: max(halfOf(col), 1e-6), Digits: 2, Guess: true,
+		How: fmt.Sprintf("as in the other rows %s × %s", verdict.Num(x.Value), verdict.Num(k)), Ways: verdict.Slips(k * x.Value)}
 	for n, o := range of.Cells {
 		if n != i && o.Known {
-			e.ways = append(e.ways, way{k * o.Value, "what trial " + j.name(n) + " has", "row of " + j.name(n), true})
+			e.Ways = append(e.Ways, verdict.Weakly(k*o.Value, "what trial "+j.Name(n)+" has", "row of "+j.Name(n)))
 		}
 	}
 	return e, true
 }
 
 // multipleOf finds the column of which all cells but one or two are one multiple.
-func (j *job) multipleOf(col *handin.Column) (of *handin.Column, k float64, ok bool) {
+func (j *results) multipleOf(col *handin.Column) (of *handin.Column, k float64, ok bool) {
 	most := 0
-	for _, x := range j.table.Columns {
+	for _, x := range j.Table.Columns {
 		if !canBeSource(x, col) {
 			continue
 		}
@@ -139,10 +140,10 @@ func unknownRole(col *handin.Column) bool {
 
 // relationOf finds the sum that all cells but one or two of a column agree with, and
 // which varies.
-func (j *job) relationOf(col *handin.Column) (r relation, a, b *handin.Column, ok bool) {
+func (j *results) relationOf(col *handin.Column) (r relation, a, b *handin.Column, ok bool) {
 	most := 0
-	for _, x := range j.table.Columns {
-		for _, y := range j.table.Columns {
+	for _, x := range j.Table.Columns {
+		for _, y := range j.Table.Columns {
 			if x == y || !canBeSource(x, col) || !canBeSource(y, col) {
 				continue
 			}
@@ -165,7 +166,7 @@ func agree(col, x, y *handin.Column, r relation, within float64) (n int, differ 
 			continue
 		}
 		v := r.of(x.Cells[i].Value, y.Cells[i].Value)
-		if math.Abs(v-c.Value) > max(c.Half, 1e-6)+slack(v)+within*math.Abs(c.Value) {
+		if math.Abs(v-c.Value) > max(c.Half, 1e-6)+verdict.Slack(v)+within*math.Abs(c.Value) {
 			continue
 		}
 		n++

@@ -1,4 +1,6 @@
-package claim
+// Package evidence is what a student's trials show: results as they may have been, and what
+// makings of one formula differ by.
+package evidence
 
 import (
 	"foamfield/ingest/pattern"
@@ -13,63 +15,63 @@ import (
 	"foamfield/ingest/units"
 )
 
-// measure is what foams are compared by.
-type measure uint8
+// Measure is what foams are compared by.
+type Measure uint8
 
 // The measures.
 const (
-	noMeasure measure = iota
-	hold
-	drained
+	NoMeasure Measure = iota
+	Hold
+	Drained
 )
 
 // String is the measure with its unit.
-func (m measure) unit() string { return [...]string{"", "min", "%"}[m] }
+func (m Measure) Unit() string { return [...]string{"", "min", "%"}[m] }
 
-// judge holds claims against trials.
-type judge struct {
-	work    *handin.Work
-	designs []method.Design
-	slips   record.Slips
+// Trials are the trials of a work, with its designs and slips.
+type Trials struct {
+	Work    *handin.Work
+	Designs []method.Design
+	Slips   record.Slips
 }
 
 var meanHeader = pattern.Of(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
 
-// seen is a trial's result: bounds of what is known, false where it has none. A foam
+// Seen is a trial's result: bounds of what is known, false where it has none. A foam
 // that did not come out has none.
-func (j *judge) seen(x *handin.Trial, m measure) (low, high float64, ok bool) {
+func (j *Trials) Seen(x *handin.Trial, m Measure) (low, high float64, ok bool) {
 	if x.CameOut == trial.No {
 		return 0, 0, false
 	}
 	if cells := j.cellsOf(x, m); len(cells) > 0 {
-		low, high, ok = j.bounds(cells)
-		if m == hold && len(cells) == 1 {
+		low, high, ok = j.Bounds(cells)
+		if m == Hold && len(cells) == 1 {
 			// By a mean that was worked out wrong a student may conclude, and by the holds.
 			if twins := j.twinsOf(x); len(twins) > 1 {
-				l, h, _ := j.bounds(twins)
+				l, h, _ := j.Bounds(twins)
 				low, high = min(low, l), max(high, h)
 			}
 		}
 		return low, high, ok
 	}
 	switch {
-	case m == drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount):
+	case m == Drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount):
 		return x.Drained.Low, x.Drained.High, true
-	case m == hold && x.Hold != nil && !j.slipped(x, column.Hold):
+	case m == Hold && x.Hold != nil && !j.slipped(x, column.Hold):
 		return x.Hold.Low, x.Hold.High, true
 	}
 	return 0, 0, false
 }
 
 // cellsOf are the cells of a trial that hold a measure: a mean alone, where there is one.
-func (j *judge) cellsOf(x *handin.Trial, m measure) (cells []handin.Cell) {
+func (j *Trials) cellsOf(x *handin.Trial, m Measure) (cells []handin.Cell) {
 	for _, col := range x.Table.Columns {
 		c := col.Cells[x.Index]
-		if j.slips.Not[c.At] || !c.Number() || !holdsMeasure(col, m) {
+		if j.Slips.Not[c.At] || !c.Number() || !holdsMeasure(col, m) {
 			continue
 		}
-		if m == hold && meanHeader.MatchString(col.Header) {
-			if j.ofSlips(x) {
+		if m == Hold && meanHeader.MatchString(col.Header) {
+			if j.OfSlips(x) {
 				continue
 			}
 			return []handin.Cell{c}
@@ -81,13 +83,13 @@ func (j *judge) cellsOf(x *handin.Trial, m measure) (cells []handin.Cell) {
 
 // twinsOf are the single holds of a trial, where it has its mean beside them and it is not
 // theirs.
-func (j *judge) twinsOf(x *handin.Trial) (cells []handin.Cell) {
+func (j *Trials) twinsOf(x *handin.Trial) (cells []handin.Cell) {
 	mean := x.Table.Hold()
 	if mean == nil || !mean.Mean() {
 		return nil
 	}
 	sum := 0.0
-	cells = j.twinsIn(x)
+	cells = j.TwinsIn(x)
 	for _, c := range cells {
 		sum += c.Value
 	}
@@ -97,49 +99,49 @@ func (j *judge) twinsOf(x *handin.Trial) (cells []handin.Cell) {
 	return cells
 }
 
-// twinsIn are the single holds of a trial.
-func (j *judge) twinsIn(x *handin.Trial) (cells []handin.Cell) {
+// TwinsIn are the single holds of a trial.
+func (j *Trials) TwinsIn(x *handin.Trial) (cells []handin.Cell) {
 	for _, col := range x.Table.Twins() {
-		if c := col.Cells[x.Index]; c.Known && !j.slips.Not[c.At] {
+		if c := col.Cells[x.Index]; c.Known && !j.Slips.Not[c.At] {
 			cells = append(cells, c)
 		}
 	}
 	return cells
 }
 
-// ofSlips reports a trial of which one hold is a slip, so that the student's mean of them
+// OfSlips reports a trial of which one hold is a slip, so that the student's mean of them
 // is none of what was meant.
-func (j *judge) ofSlips(x *handin.Trial) bool {
+func (j *Trials) OfSlips(x *handin.Trial) bool {
 	return slices.ContainsFunc(x.Table.Twins(), func(c *handin.Column) bool {
 		at := c.Cells[x.Index].At
-		_, meant := j.slips.Meant[at]
-		return meant || j.slips.Not[at]
+		_, meant := j.Slips.Meant[at]
+		return meant || j.Slips.Not[at]
 	})
 }
 
 // holdsMeasure reports a column of a measure.
-func holdsMeasure(col *handin.Column, m measure) bool {
-	if m == hold {
+func holdsMeasure(col *handin.Column, m Measure) bool {
+	if m == Hold {
 		return col.Role == column.Hold
 	}
-	return m == drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == units.Percent)
+	return m == Drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == units.Percent)
 }
 
 // slipped reports a trial whose result cannot be.
-func (j *judge) slipped(x *handin.Trial, role column.Role) bool {
+func (j *Trials) slipped(x *handin.Trial, role column.Role) bool {
 	for _, col := range x.Table.All(role) {
-		if j.slips.Not[col.Cells[x.Index].At] {
+		if j.Slips.Not[col.Cells[x.Index].At] {
 			return true
 		}
 	}
 	return false
 }
 
-// bounds is the mean of the bounds of some cells.
-func (j *judge) bounds(cells []handin.Cell) (low, high float64, ok bool) {
+// Bounds is the mean of the bounds of some cells.
+func (j *Trials) Bounds(cells []handin.Cell) (low, high float64, ok bool) {
 	for _, c := range cells {
 		l, h := c.Low, c.High
-		if v, meant := j.slips.Meant[c.At]; meant {
+		if v, meant := j.Slips.Meant[c.At]; meant {
 			l, h = v, v
 		}
 		low, high = low+max(l, 0), high+h
@@ -148,15 +150,15 @@ func (j *judge) bounds(cells []handin.Cell) (low, high float64, ok bool) {
 	return low / n, high / n, n > 0
 }
 
-// margin is how far two results may be apart by chance: what the makings of one
+// Margin is how far two results may be apart by chance: what the makings of one
 // formula differ by, or a sixth where nothing was made twice.
-func (j *judge) margin(d *method.Design, m measure) float64 {
+func (j *Trials) Margin(d *method.Design, m Measure) float64 {
 	most, largest, repeated := 0.0, 0.0, false
 	for _, g := range d.Groups() {
 		low, high := math.Inf(1), math.Inf(-1)
 		n := 0
 		for _, i := range g {
-			if l, h, ok := j.seen(d.Trials[i], m); ok && l == h {
+			if l, h, ok := j.Seen(d.Trials[i], m); ok && l == h {
 				low, high, n = min(low, l), max(high, h), n+1
 				largest = max(largest, h)
 			}
@@ -171,12 +173,12 @@ func (j *judge) margin(d *method.Design, m measure) float64 {
 	return max(most, 0.02*largest)
 }
 
-// repeats reports whether any formula has a measure twice.
-func (j *judge) repeats(d *method.Design, m measure) bool {
+// Repeats reports whether any formula has a measure twice.
+func (j *Trials) Repeats(d *method.Design, m Measure) bool {
 	for _, g := range d.Groups() {
 		n := 0
 		for _, i := range g {
-			if _, _, ok := j.seen(d.Trials[i], m); ok {
+			if _, _, ok := j.Seen(d.Trials[i], m); ok {
 				n++
 			}
 		}
@@ -187,25 +189,25 @@ func (j *judge) repeats(d *method.Design, m measure) bool {
 	return false
 }
 
-// design is the design of the table that a trial stands in.
-func (j *judge) design(t *handin.Table) *method.Design {
-	for i := range j.designs {
-		if j.designs[i].Has(t) {
-			return &j.designs[i]
+// Design is the design of the table that a trial stands in.
+func (j *Trials) Design(t *handin.Table) *method.Design {
+	for i := range j.Designs {
+		if j.Designs[i].Has(t) {
+			return &j.Designs[i]
 		}
 	}
-	return &j.designs[0]
+	return &j.Designs[0]
 }
 
-// ofFormula is the mean result of the trials of one formula with a trial.
-func (j *judge) ofFormula(x *handin.Trial, m measure) (mean float64, n int) {
-	d := j.design(x.Table)
+// OfFormula is the mean result of the trials of one formula with a trial.
+func (j *Trials) OfFormula(x *handin.Trial, m Measure) (mean float64, n int) {
+	d := j.Design(x.Table)
 	at := slices.Index(d.Trials, x)
 	for i, o := range d.Trials {
 		if i != at && !d.Same(i, at) {
 			continue
 		}
-		if l, h, ok := j.seen(o, m); ok && l == h {
+		if l, h, ok := j.Seen(o, m); ok && l == h {
 			mean, n = mean+l, n+1
 		}
 	}

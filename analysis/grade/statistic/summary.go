@@ -1,7 +1,8 @@
-package recalc
+package statistic
 
 import (
 	"fmt"
+	"foamfield/analysis/grade/verdict"
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
@@ -18,9 +19,9 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// summaries holds tables that sum the trials up against the trials that their rows name:
+// Summaries holds tables that sum the trials up against the trials that their rows name:
 // "12.2 | 23.7 | W2, W3, W4".
-func summaries(w *handin.Work) (out []finding.Found) {
+func Summaries(w *handin.Work) (out []finding.Found) {
 	for _, t := range w.Sums {
 		for _, col := range t.Columns {
 			var off []finding.Found
@@ -95,15 +96,15 @@ func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.
 		}
 		v := x.Table.Columns[of].Cells[x.Index].Value
 		sum, n = sum+v, n+1
-		list, ids = append(list, num(v)), append(ids, handin.ShortID(x.ID))
+		list, ids = append(list, verdict.Num(v)), append(ids, handin.ShortID(x.ID))
 	}
 	mean := sum / float64(n)
 	if math.Abs(mean-c.Value) <= max(c.Half, 0.051) {
 		return f, agrees
 	}
-	words := fmt.Sprintf("%s was typed, and the mean of %s is (%s) / %d = %s", digitsOf(c.Value, 2), strings.Join(ids, ", "), strings.Join(list, " + "), n, digitsOf(mean, 2))
+	words := fmt.Sprintf("%s was typed, and the mean of %s is (%s) / %d = %s", verdict.DigitsOf(c.Value, 2), strings.Join(ids, ", "), strings.Join(list, " + "), n, verdict.DigitsOf(mean, 2))
 	if of := reckonsWith(w, c); len(of) > 0 {
-		words = fmt.Sprintf("%s is the mean of %s, and the row names %s: (%s) / %d = %s", digitsOf(c.Value, 2), strings.Join(of, ", "), strings.Join(ids, ", "), strings.Join(list, " + "), n, digitsOf(mean, 2))
+		words = fmt.Sprintf("%s is the mean of %s, and the row names %s: (%s) / %d = %s", verdict.DigitsOf(c.Value, 2), strings.Join(of, ", "), strings.Join(ids, ", "), strings.Join(list, " + "), n, verdict.DigitsOf(mean, 2))
 	}
 	f = finding.Of(criteria.Means, graded.Calculation, words, c).ShouldBe(mean)
 	f.Certain = c.Formula != ""

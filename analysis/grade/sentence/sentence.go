@@ -1,7 +1,5 @@
-// Package claim reads what a student concludes and holds it against the student's own
-// trials, by the student's own rule of success. It reads conservatively: a claim of
-// which a word that matters is not understood is not judged.
-package claim
+// Package sentence reads the sentences that a work concludes with, and which trials they name.
+package sentence
 
 import (
 	"foamfield/ingest/pattern"
@@ -13,26 +11,26 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// sentence is one sentence of a conclusion with where it stands.
-type sentence struct {
-	at   trial.Place
-	text string
-	low  string // folded
+// Sentence is one sentence of a conclusion with where it stands.
+type Sentence struct {
+	At   trial.Place
+	Text string
+	Low  string // folded
 }
 
 var (
 	concludes   = pattern.Of(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
 	startsSo    = pattern.Of(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
 	notSo       = pattern.Of(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
-	unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
-	denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
-	narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|the ones) (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
+	Unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
+	Denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
+	Narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|the ones) (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
 	sentenceEnd = pattern.Of(`([.!?;])(\s+|$)|\n| but | although | however | whereas | while `)
 )
 
-// sentencesOf are the sentences that a work concludes with, and where a conclusion
+// SentencesOf are the sentences that a work concludes with, and where a conclusion
 // stands.
-func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
+func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
 	not := noClaims(w.Words)
 	for _, p := range w.Words {
@@ -51,14 +49,14 @@ func sentencesOf(w *handin.Work) (out []sentence, places []trial.Place) {
 		}
 		for _, s := range split(text) {
 			if !notSo.MatchString(s) {
-				out = append(out, sentence{at: at, text: s, low: " " + strings.ToLower(s) + " "})
+				out = append(out, Sentence{At: at, Text: s, Low: " " + strings.ToLower(s) + " "})
 			}
 		}
 	}
 	if len(places) == 0 {
 		for _, s := range out {
-			if claimsSomething(s) && !slices.Contains(places, s.at) {
-				places = append(places, s.at)
+			if claimsSomething(s) && !slices.Contains(places, s.At) {
+				places = append(places, s.At)
 			}
 		}
 	}
@@ -124,7 +122,7 @@ func concluding(p handin.Phrase, opened map[string]int) bool {
 	if !p.Answer && !called && !starts && !(below && p.At.Row >= row && p.At.Row <= row+8) {
 		return false
 	}
-	return words > 1 && !onlySafety(p.Text) && (called || !notSo.MatchString(p.Text))
+	return words > 1 && !OnlySafety(p.Text) && (called || !notSo.MatchString(p.Text))
 }
 
 // heads reports a label with a conclusion beside it: "Conclusion | More butter held longer".
@@ -151,13 +149,13 @@ var (
 	safetyOnly  = pattern.Of(`(?i)^\s*(safety|sicherheit|sécurité|seguridad|sicurezza|i wore|we wore|goggles)`)
 )
 
-func onlySafety(text string) bool { return safetyOnly.MatchString(text) }
+func OnlySafety(text string) bool { return safetyOnly.MatchString(text) }
 
 // outcomes are words for what a trial did or was, behind its name.
 var outcomes = pattern.Of(`(?i)\b(held|beat|beats|wins?|won|stood|lasted|is (my|our|the) (foam|choice|one|pick|favourite|favorite)|outlasted|was the one|drained (least|most|less|more))\b`)
 
-func claimsSomething(s sentence) bool {
-	return outcomes.MatchString(s.low) && !onlySafety(s.text) || longest.MatchString(s.low) || bestWord.MatchString(s.low) || longer.MatchString(s.low) || shorter.MatchString(s.low)
+func claimsSomething(s Sentence) bool {
+	return outcomes.MatchString(s.Low) && !OnlySafety(s.Text) || Longest.MatchString(s.Low) || BestWord.MatchString(s.Low) || Longer.MatchString(s.Low) || Shorter.MatchString(s.Low)
 }
 
 // split cuts a text into sentences and clauses; a point within a number cuts nothing.
@@ -197,11 +195,11 @@ func clauses(sentences []string) (out []string) {
 
 var verbs = pattern.Of(`(?i)\b(held|holds|was|is|drained|drains|worked|works|lasted|stood|clogged|split)\b`)
 
-// mention is a trial that a sentence names.
-type mention struct {
-	trials  []*handin.Trial // one, or several of the same number in several tables
-	id      string
-	missing bool
+// Mention is a trial that a sentence names.
+type Mention struct {
+	Trials  []*handin.Trial // one, or several of the same number in several tables
+	Id      string
+	Missing bool
 }
 
 var (
@@ -213,34 +211,34 @@ var (
 // naming gathers the trials that a sentence names.
 type naming struct {
 	work *handin.Work
-	s    sentence
-	out  []mention
+	s    Sentence
+	out  []Mention
 }
 
 // add takes a trial by its number; sure is a number that is called a trial, which may
 // be missing from the log.
 func (n *naming) add(id string, sure bool) {
 	key := handin.IDKey(id)
-	if key == "" || slices.ContainsFunc(n.out, func(m mention) bool { return handin.IDKey(m.id) == key }) {
+	if key == "" || slices.ContainsFunc(n.out, func(m Mention) bool { return handin.IDKey(m.Id) == key }) {
 		return
 	}
-	found := inTask(n.work.ByID(id), n.s.low)
+	found := inTask(n.work.ByID(id), n.s.Low)
 	if len(found) > 0 || sure {
-		n.out = append(n.out, mention{trials: found, id: id, missing: len(found) == 0})
+		n.out = append(n.out, Mention{Trials: found, Id: id, Missing: len(found) == 0})
 	}
 }
 
-// mentions finds the trials that a sentence names.
-func mentions(w *handin.Work, s sentence) []mention {
+// Mentions finds the trials that a sentence names.
+func Mentions(w *handin.Work, s Sentence) []Mention {
 	n := &naming{work: w, s: s}
-	for _, m := range trialWord.FindAllStringSubmatch(s.text, -1) {
+	for _, m := range trialWord.FindAllStringSubmatch(s.Text, -1) {
 		for _, id := range listMark.Split(m[1], -1) {
-			if id = strings.TrimSpace(id); id != "" && !unitAfter(s.text, m[0]) {
+			if id = strings.TrimSpace(id); id != "" && !unitAfter(s.Text, m[0]) {
 				n.add(id, strings.ContainsAny(id, "0123456789"))
 			}
 		}
 	}
-	words := token.FindAllString(s.text, -1)
+	words := token.FindAllString(s.Text, -1)
 	for i, t := range words {
 		next := ""
 		if i+1 < len(words) {
@@ -305,3 +303,17 @@ func inTask(all []*handin.Trial, low string) []*handin.Trial {
 	}
 	return all
 }
+
+// NotClaimed reports a sentence that claims nothing of its own trials: a guess, a
+// denial, a statement on part of them.
+func (s Sentence) NotClaimed() bool {
+	return Unsure.MatchString(s.Low) || Denied.MatchString(s.Low) || Narrowed.MatchString(s.Low)
+}
+
+// words of a claim on how long foams held.
+var (
+	Longest  = pattern.Of(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
+	BestWord = pattern.Of(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
+	Longer   = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
+	Shorter  = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
+)
