@@ -58,6 +58,7 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 	}
 	for _, t := range out {
 		t.readings()
+		t.reclaim()
 	}
 	return out
 }

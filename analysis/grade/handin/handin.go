@@ -45,8 +45,10 @@ type Column struct {
 	Heading   trial.Place
 	Field     *scheme.Field // nil where the reader has none
 	Role      column.Role
-	UnitBelow string // from a row of units, or beside the values of a card
-	Cells     []Cell // by trial
+	UnitBelow string  // from a row of units, or beside the values of a card
+	Cells     []Cell  // by trial
+	Other     *Column // the same in another unit; nil without one
+	PerOther  float64 // grams of one such unit
 	sample    float64
 	table     *Table
 }

@@ -28,18 +28,18 @@ func hlbOf(p *Part, with map[string]float64) (float64, bool) {
 	if v, ok := with[p.Name]; ok {
 		return v, true
 	}
-	if p.Hlb == nil {
+	if p.HLB == nil {
 		return 0, false
 	}
-	return p.Hlb.Value, true
+	return p.HLB.Value, true
 }
 
 // RangeOf is the blend with the range its emulsifiers leave.
 func RangeOf(m *Mixture, value float64) verdict.Accepted {
 	low, high := map[string]float64{}, map[string]float64{}
 	for k := range m.Parts {
-		if p := &m.Parts[k]; p.Hlb != nil {
-			low[p.Name], high[p.Name] = p.Hlb.Low, p.Hlb.High
+		if p := &m.Parts[k]; p.HLB != nil {
+			low[p.Name], high[p.Name] = p.HLB.Low, p.HLB.High
 		}
 	}
 	l, _ := BlendOf(m, low)

@@ -13,7 +13,7 @@ import (
 
 func emulsifierPart(name string, grams, hlb float64) Part {
 	a := verdict.Exactly(hlb)
-	return Part{Name: name, What: &ingredient.Ingredient{Name: name, Kind: ingredient.Emulsifier}, Grams: grams, Hlb: &a, Fat: verdict.Exactly(0)}
+	return Part{Name: name, What: &ingredient.Ingredient{Name: name, Kind: ingredient.Emulsifier}, Grams: grams, HLB: &a, Fat: verdict.Exactly(0)}
 }
 
 // Whatever two emulsifiers weigh: the blend lies between their HLBs, typed rightly it is

@@ -25,7 +25,7 @@ type Part struct {
 	Grams float64
 	Cell  handin.Cell
 	Fat   verdict.Accepted // percent; all NaN where nobody knows
-	Hlb   *verdict.Accepted
+	HLB   *verdict.Accepted
 }
 
 // Mixture is a trial's mix in grams.
@@ -103,7 +103,7 @@ func (m *Mixture) own(t *handin.Table, i int) {
 				case role == column.IngredientFat:
 					p.Fat = a
 				default:
-					p.Hlb = &a
+					p.HLB = &a
 				}
 			}
 		}
@@ -132,7 +132,7 @@ func (p *Part) values(rules criteria.Rules) {
 		if more, ok := rules.HLBs[known]; ok {
 			a = hull(a, more)
 		}
-		p.Hlb = &a
+		p.HLB = &a
 	}
 }
 

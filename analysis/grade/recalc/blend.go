@@ -163,10 +163,10 @@ func (j *job) askForeign(col *handin.Column, with constants) {
 	for k := range j.mixes[0][0].Parts {
 		p := &j.mixes[0][0].Parts[k]
 		v, ok := with.hlb[p.Name]
-		if !ok || p.Hlb == nil || v >= p.Hlb.Low-1e-9 && v <= p.Hlb.High+1e-9 {
+		if !ok || p.HLB == nil || v >= p.HLB.Low-1e-9 && v <= p.HLB.High+1e-9 {
 			continue
 		}
-		words := fmt.Sprintf("Your blends agree with an HLB of %s for %s, where %s is usual. Whose value is it? Write it on a sheet Ingredients.", verdict.Num(v), p.Name, verdict.Num(p.Hlb.Value))
+		words := fmt.Sprintf("Your blends agree with an HLB of %s for %s, where %s is usual. Whose value is it? Write it on a sheet Ingredients.", verdict.Num(v), p.Name, verdict.Num(p.HLB.Value))
 		j.Out = append(j.Out, finding.New(criteria.HLB, graded.Calculation, words, col.Heading).Kinds("another HLB"))
 	}
 }
@@ -202,7 +202,7 @@ func (j *job) constants(col *handin.Column) constants {
 func (j *job) outside(with map[string]float64) bool {
 	return slices.ContainsFunc(j.mixes[0][0].Parts, func(p mixture.Part) bool {
 		v, ok := with[p.Name]
-		return ok && (p.Hlb == nil || v < p.Hlb.Low-1e-9 || v > p.Hlb.High+1e-9)
+		return ok && (p.HLB == nil || v < p.HLB.Low-1e-9 || v > p.HLB.High+1e-9)
 	})
 }
 
@@ -210,7 +210,7 @@ func (j *job) outside(with map[string]float64) bool {
 func (j *job) unknown(with map[string]float64) bool {
 	return slices.ContainsFunc(j.mixes[0][0].Parts, func(p mixture.Part) bool {
 		_, ok := with[p.Name]
-		return ok && p.Hlb == nil
+		return ok && p.HLB == nil
 	})
 }
 
@@ -230,8 +230,8 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 			continue
 		}
 		values := j.solved(col, k)
-		if p.Hlb != nil {
-			values = append([]float64{p.Hlb.Value, p.Hlb.Low, p.Hlb.High}, values...)
+		if p.HLB != nil {
+			values = append([]float64{p.HLB.Value, p.HLB.Low, p.HLB.High}, values...)
 		} else if len(values) == 0 {
 			continue
 		}
@@ -259,18 +259,18 @@ func (j *job) solved(col *handin.Column, k int) (out []float64) {
 		sum, rest := 0.0, 0.0
 		for n := range m.Parts {
 			p := &m.Parts[n]
-			if p.Hlb == nil && n != k || p.Grams <= 0 {
+			if p.HLB == nil && n != k || p.Grams <= 0 {
 				continue
 			}
 			sum += p.Grams
 			if n != k {
-				rest += p.Grams * p.Hlb.Value
+				rest += p.Grams * p.HLB.Value
 			}
 		}
 		p := &m.Parts[k]
 		low, high := 0.0, float64(ingredient.MostHLB) // nothing is known of it
-		if p.Hlb != nil {
-			low, high = p.Hlb.Low-foreign, p.Hlb.High+foreign
+		if p.HLB != nil {
+			low, high = p.HLB.Low-foreign, p.HLB.High+foreign
 		}
 		if h := math.Round(10*(c.Value*sum-rest)/p.Grams) / 10; h >= low && h <= high && h > 0 && !slices.Contains(out, h) && len(out) < 6 {
 			out = append(out, h)

@@ -22,12 +22,16 @@ import (
 func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial.Place]bool) (out []finding.Found, counts map[criteria.Look]verdict.Tally) {
 	said := saidOf(w)
 	counts = map[criteria.Look]verdict.Tally{}
+	asked := map[trial.Place]bool{}
 	for _, t := range w.Tables {
-		j := &job{Bench: &verdict.Bench{Table: t, Tally: counts}, rules: rules, said: said, meant: meant, not: not}
+		j := &job{Bench: &verdict.Bench{Table: t, Tally: counts}, rules: rules, said: said, meant: meant, not: not, asked: asked}
+		j.conversions()
 		for i := range t.Trials {
 			j.mixes = append(j.mixes, mixture.MixesOf(t, i, rules, meant))
 		}
+		j.otherHLBs(w)
 		j.otherFat(w)
+		j.otherFats(w)
 		j.repairs()
 		j.totals()
 		j.fats()
@@ -70,4 +74,5 @@ type job struct {
 	mixes [][]mixture.Mixture // by trial: as typed, and with what was meant
 	meant mixture.Meant
 	not   map[trial.Place]bool
+	asked map[trial.Place]bool // constants of which something was said
 }

@@ -5,7 +5,6 @@ import (
 	"foamfield/analysis/grade/mixture"
 	"foamfield/analysis/grade/verdict"
 	"math"
-	"strings"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
@@ -169,77 +168,4 @@ func (j *job) exchangedRows(i int, all []verdict.Sum) bool {
 		}
 	}
 	return false
-}
-
-// otherFat asks of a fat percent that a line gives for an ingredient, where the fat percents
-// of nearly all trials are those of another.
-func (j *job) otherFat(w *handin.Work) {
-	for _, s := range j.worked() {
-		if s.Col.Role != column.FatPercent || len(j.mixes) < 3 {
-			continue
-		}
-		for k, col := range j.Table.Weighed() {
-			at, stated := statedAt(w, col)
-			if !stated || j.fits(s, k, j.mixes[0][0].Parts[k].Fat.Value) > 0 {
-				continue
-			}
-			if with, ok := j.solvedFat(s, k); ok {
-				was := j.mixes[0][0].Parts[k].Fat.Value
-				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", verdict.Num(was), col.Header, verdict.Num(with)), at).Kinds("another constant").ShouldBe(with)
-				f.Typed = graded.Num(was)
-				j.Out = append(j.Out, f)
-				j.setFat(k, with)
-				return
-			}
-		}
-	}
-}
-
-// statedAt is where a line beside the table says of an ingredient what it is taken as.
-func statedAt(w *handin.Work, col *handin.Column) (at trial.Place, ok bool) {
-	for _, h := range w.Log {
-		if st, found := h.Own.Stated(col.Field.Called()); found && st.Fat != nil && !st.Disputed && strings.Contains(col.Field.What.From, st.At.String()) {
-			return st.At, true
-		}
-	}
-	return at, false
-}
-
-// fits counts the trials whose fat percent is right with one ingredient's fat as given.
-func (j *job) fits(s verdict.Sum, k int, fat float64) (n int) {
-	for i, c := range s.Col.Cells {
-		m := j.mixes[i][0].Having(k, j.mixes[i][0].Parts[k].Grams)
-		m.Parts[k].Fat = verdict.Exactly(fat)
-		kept := j.mixes[i]
-		j.mixes[i] = []mixture.Mixture{m}
-		if e, ok := s.Expect(i); ok && c.Known && m.Parts[k].Grams > 0 {
-			e.Within = max(1.05*c.Half, 0.05)
-			if verdict.CloseToRight(c.Value, e) {
-				n++
-			}
-		}
-		j.mixes[i] = kept
-	}
-	return n
-}
-
-// solvedFat is the fat percent of one ingredient that makes nearly all cells right.
-func (j *job) solvedFat(s verdict.Sum, k int) (fat float64, ok bool) {
-	known := s.Col.Known()
-	best := 0
-	for half := 2; half <= 200; half++ {
-		if n := j.fits(s, k, float64(half)/2); n > best {
-			best, fat = n, float64(half)/2
-		}
-	}
-	return fat, best >= 3 && best >= known-1
-}
-
-// setFat takes an ingredient's fat as the student did, in all trials.
-func (j *job) setFat(k int, fat float64) {
-	for i := range j.mixes {
-		for n := range j.mixes[i] {
-			j.mixes[i][n].Parts[k].Fat = verdict.Exactly(fat)
-		}
-	}
 }

@@ -396,7 +396,7 @@ func (r *reader) heldAndClogged(t *handin.Table) {
 
 // passedOn are the reader's kinds of problem that a student should know of.
 var passedOn = []string{"value not read", "error value", "impossible hold", "impossible drainage", "amount not known", "looks out of order", "came out and clogged disagree",
-	"no time with it", "HLB of 0", "HLB without emulsifier", "trial number twice", "bound where one number is needed", "water left empty", "emulsifier left empty", "sample mass missing", "drainage not a number"}
+	"no time with it", "HLB of 0", "HLB without emulsifier", "trial number twice", "bound where one number is needed", "water left empty", "emulsifier left empty", "sample mass missing", "drainage not a number", "check the canister"}
 
 // looksOf are the cells of the looks of the trial that a place belongs to.
 func looksOf(w *handin.Work, at trial.Place) (out []trial.Place) {

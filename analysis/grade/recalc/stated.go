@@ -1,0 +1,229 @@
+package recalc
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/mixture"
+	"foamfield/analysis/grade/verdict"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/trial"
+)
+
+// What a work writes of an ingredient, on a sheet or in a line, is held against what is
+// known of it, and against what its own cells reckon with.
+
+// statedOf is what a work writes of the ingredient of a column, and where.
+func statedOf(w *handin.Work, col *handin.Column) (st kitchen.Statement, ok bool) {
+	for _, h := range w.Log {
+		if d, found := h.Own.Ingredient(col.Field.Called(), col.Header, col.Field.What.Name); found {
+			st.At = d.At
+			if d.HLB != nil && d.HLB.Low == d.HLB.High {
+				st.HLB = &d.HLB.Value
+			}
+			if d.FatPercent != nil && d.FatPercent.Low == d.FatPercent.High {
+				st.Fat = &d.FatPercent.Value
+			}
+			return st, true
+		}
+		for _, name := range []string{col.Field.Called(), col.Field.What.Name} {
+			if st, found := h.Own.Stated(name); found && !st.Disputed && (st.Fat != nil || st.HLB != nil) && strings.Contains(col.Field.What.From, st.At.String()) {
+				return st, true
+			}
+		}
+	}
+	return st, false
+}
+
+// otherHLBs finds HLBs that are written for an ingredient and that nobody publishes of it, or
+// that the blends of the work do not reckon with.
+func (j *job) otherHLBs(w *handin.Work) {
+	for k, col := range j.Table.Weighed() {
+		st, ok := statedOf(w, col)
+		if !ok || st.HLB == nil || j.asked[st.At] || !col.Field.What.WeighedAsEmulsifier() {
+			continue
+		}
+		usual, known := usualOf(col)
+		known = known && usual.HLB != nil
+		with, used := j.reckonedWith(k, *st.HLB, usual)
+		switch {
+		case used:
+			j.setHLB(k, with)
+			f := j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, and your blends are those of %s. Which is it?", verdict.Num(*st.HLB), col.Header, verdict.Num(with)), with)
+			f.Certain = known && slipOf(*st.HLB, with) && foreignTo(*st.HLB, usual.HLB)
+			j.Out = append(j.Out, f)
+		case known && foreignTo(*st.HLB, usual.HLB):
+			j.Out = append(j.Out, j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(*st.HLB), col.Header, verdict.Num(usual.HLB.Value)), usual.HLB.Value))
+		}
+	}
+}
+
+// otherFats asks of fat percents that are far from what is known of an ingredient.
+func (j *job) otherFats(w *handin.Work) {
+	const far = 8.0 // percent: packets differ by less
+	for _, col := range j.Table.Weighed() {
+		st, ok := statedOf(w, col)
+		usual, known := usualOf(col)
+		if !ok || st.Fat == nil || j.asked[st.At] || !known || usual.FatPercent == nil || usual.Kind != ingredient.Fat {
+			continue
+		}
+		if r := usual.FatPercent; *st.Fat < r.Low-far || *st.Fat > r.High+far {
+			j.Out = append(j.Out, j.constant(st.At, *st.Fat, fmt.Sprintf("%s %% fat is written for %s, where %s %% is usual. Is it by the packet, or did a finger slip?", verdict.Num(*st.Fat), col.Header, verdict.Num(r.Value)), r.Value))
+		}
+	}
+}
+
+// constant is a finding on a value that is written for an ingredient.
+func (j *job) constant(at trial.Place, typed float64, words string, right float64) finding.Found {
+	j.asked[at] = true
+	f := finding.New(criteria.Record, graded.Record, words, at).Kinds("another constant").ShouldBe(right)
+	f.Typed = graded.Num(typed)
+	return f
+}
+
+// usualOf is what is known here of the ingredient of a column, whatever the work says.
+func usualOf(col *handin.Column) (i ingredient.Ingredient, ok bool) {
+	what := &col.Field.What
+	for _, name := range []string{what.Known, what.Name, col.Field.Called()} {
+		if i, ok := ingredient.Lookup(name); ok && name != "" && i.Kind == what.Kind {
+			return i, true
+		}
+	}
+	return i, false
+}
+
+func foreignTo(hlb float64, r *ingredient.Range) bool {
+	return hlb < r.Low-foreign || hlb > r.High+foreign
+}
+
+// slipOf reports two numbers of which one is the other with two figures exchanged, or with
+// its point moved.
+func slipOf(typed, meant float64) bool {
+	for _, f := range []float64{10, 0.1, 100, 0.01} {
+		if math.Abs(typed*f-meant) < 1e-9 {
+			return true
+		}
+	}
+	a, b := verdict.Num(typed), verdict.Num(meant)
+	if len(a) != len(b) || a == b {
+		return false
+	}
+	for i := range a {
+		for k := i + 1; k < len(a); k++ {
+			if a[i] == b[k] && a[k] == b[i] && a[:i]+a[i+1:k]+a[k+1:] == b[:i]+b[i+1:k]+b[k+1:] {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// reckonedWith is the HLB of one emulsifier that the blends of a table agree with, where it
+// is not the one that is written: usual, or the written one with a slip of the finger.
+func (j *job) reckonedWith(k int, written float64, usual ingredient.Ingredient) (with float64, ok bool) {
+	tries := []float64{10 * written, written / 10}
+	if usual.HLB != nil {
+		tries = append([]float64{usual.HLB.Value, usual.HLB.Low, usual.HLB.High}, tries...)
+	}
+	for _, col := range j.Table.All(column.BlendHLB) {
+		asWritten := j.blendsWith(col, k, written)
+		for _, v := range tries {
+			if n := j.blendsWith(col, k, v); n >= 2 && n > 2*asWritten && 2*n > col.Known() && v <= ingredient.MostHLB {
+				return v, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// blendsWith counts the blends that are right with one emulsifier's HLB as given.
+func (j *job) blendsWith(col *handin.Column, k int, hlb float64) (n int) {
+	for i, c := range col.Cells {
+		m := &j.mixes[i][0]
+		if h, ok := mixture.BlendOf(m, map[string]float64{m.Parts[k].Name: hlb}); ok && c.Known && math.Abs(h-c.Value) <= max(c.Half, 0.011)+1e-6 && m.Parts[k].Grams > 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// setHLB takes an emulsifier's HLB as the work's blends do, in all trials.
+func (j *job) setHLB(k int, hlb float64) {
+	for i := range j.mixes {
+		for n := range j.mixes[i] {
+			a := verdict.Exactly(hlb)
+			j.mixes[i][n].Parts[k].HLB = &a
+		}
+	}
+}
+
+// otherFat asks of a fat percent that a line gives for an ingredient, where the fat percents
+// of nearly all trials are those of another.
+func (j *job) otherFat(w *handin.Work) {
+	for _, s := range j.worked() {
+		if s.Col.Role != column.FatPercent || len(j.mixes) < 3 {
+			continue
+		}
+		for k, col := range j.Table.Weighed() {
+			st, stated := statedOf(w, col)
+			if at := st.At; !stated || st.Fat == nil || j.asked[at] || j.fits(s, k, j.mixes[0][0].Parts[k].Fat.Value) > 0 {
+				continue
+			}
+			if with, ok := j.solvedFat(s, k); ok {
+				was := j.mixes[0][0].Parts[k].Fat.Value
+				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", verdict.Num(was), col.Header, verdict.Num(with)), st.At).Kinds("another constant").ShouldBe(with)
+				f.Typed = graded.Num(was)
+				j.Out = append(j.Out, f)
+				j.asked[st.At] = true
+				j.setFat(k, with)
+				return
+			}
+		}
+	}
+}
+
+// fits counts the trials whose fat percent is right with one ingredient's fat as given.
+func (j *job) fits(s verdict.Sum, k int, fat float64) (n int) {
+	for i, c := range s.Col.Cells {
+		m := j.mixes[i][0].Having(k, j.mixes[i][0].Parts[k].Grams)
+		m.Parts[k].Fat = verdict.Exactly(fat)
+		kept := j.mixes[i]
+		j.mixes[i] = []mixture.Mixture{m}
+		if e, ok := s.Expect(i); ok && c.Known && m.Parts[k].Grams > 0 {
+			e.Within = max(1.05*c.Half, 0.05)
+			if verdict.CloseToRight(c.Value, e) {
+				n++
+			}
+		}
+		j.mixes[i] = kept
+	}
+	return n
+}
+
+// solvedFat is the fat percent of one ingredient that makes nearly all cells right.
+func (j *job) solvedFat(s verdict.Sum, k int) (fat float64, ok bool) {
+	known := s.Col.Known()
+	best := 0
+	for half := 2; half <= 200; half++ {
+		if n := j.fits(s, k, float64(half)/2); n > best {
+			best, fat = n, float64(half)/2
+		}
+	}
+	return fat, best >= 3 && best >= known-1
+}
+
+// setFat takes an ingredient's fat as the student did, in all trials.
+func (j *job) setFat(k int, fat float64) {
+	for i := range j.mixes {
+		for n := range j.mixes[i] {
+			j.mixes[i][n].Parts[k].Fat = verdict.Exactly(fat)
+		}
+	}
+}
