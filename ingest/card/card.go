@@ -203,7 +203,9 @@ func (d *dealer) row(i int) {
 	switch {
 	case look.Filled(right) == 0 && !(labelled && d.inCard(i)):
 		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
-		d.group = text
+		if d.group = text; strings.HasSuffix(text, ".") || len(strings.Fields(text)) > 8 {
+			d.group = "" // a sentence is no title of what follows
+		}
 	case text == "" && !begun && d.nextIsLabel(i):
 		d.trialsIn(i)
 	case !known && !begun:

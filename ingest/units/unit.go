@@ -20,6 +20,7 @@ const (
 	Gram
 	Kilogram
 	Milligram
+	Decagram
 	Ounce
 	Pound
 	Millilitre
@@ -68,6 +69,7 @@ var all = [lastUnit]struct {
 	Gram:      {"g", Mass, 0, 1, `g|gr|grs|gm|gms|gram|grams|gramme|grammes|gramos|gramo|grammo|grammi|Gramm|grams weight`},
 	Kilogram:  {"kg", Mass, 3, 1, `kg|kgs|kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes|kilogramos|chilo|chili|chilogrammi|Kilogramm`},
 	Milligram: {"mg", Mass, -3, 1, `mg|mgs|milligram|milligrams|milligramme|milligrammes|miligramos|milligrammi|Milligramm`},
+	Decagram:  {"dag", Mass, 1, 1, `dag|dkg|deka|decagram|decagrams|Dekagramm`},
 	Ounce:     {"oz", Mass, 0, 28.349523125, `oz|ozs|ounce|ounces|once|onces|onza|onzas|oncia|Unze|Unzen|oz wt`},
 	Pound:     {"lb", Mass, 0, 453.59237, `lb|lbs|pound|pounds`},
 	Millilitre: {"mL", Volume, 0, 1, `ml|mls|cc|cm3|cm^|millilitre|millilitres|milliliter|milliliters|mililitro|mililitros|

@@ -80,7 +80,7 @@ func reasonIn(words string) string {
 
 func about(words string, s sentence.Sentence, kind string) finding.Found {
 	f := finding.New(criteria.Conclusion, graded.Conclusion, words, s.At).Kinds(kind)
-	f.Typed = graded.Txt(s.Text)
+	f.Typed = graded.Txt(s.Said)
 	return f
 }
 
@@ -134,7 +134,7 @@ func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) 
 	named := j.subjects(s)
 	for _, m := range named {
 		if m.Missing {
-			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Text, m.Id), s, "no such trial"), true
+			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.Id), s, "no such trial"), true
 		}
 	}
 	d := j.oneDesign(named)
@@ -192,7 +192,7 @@ func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []e
 	}
 	for _, m := range named {
 		if m.Trials[0].CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Text, m.Id), s, "another trial did better").Surely(), true
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.Id), s, "another trial did better").Surely(), true
 		}
 	}
 	return f, false
@@ -225,7 +225,7 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	}
 	low, _, _ := j.Seen(beats, e.m)
 	mine, _, _ := j.Seen(named[0].Trials[0], e.m)
-	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Text, named[0].Id, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].Id, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
 	switch {
 	case by <= margin:
 		so := "Nothing was made twice"
@@ -276,7 +276,7 @@ func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (
 		return f, false
 	}
 	if why := j.fails(x, r); why != "" {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Text, r.words, named[0].Id, why), s, "own rule").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, named[0].Id, why), s, "own rule").Surely(), true
 	}
 	if r.by != nil && !because.MatchString(s.Low) && !otherwise.MatchString(strings.Replace(s.Low, "by our rule", "", 1)) {
 		if d := j.oneDesign(named); d != nil {
@@ -290,7 +290,7 @@ func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (
 	// worth a question.
 	for _, o := range j.Design(x.Table).Trials {
 		if o != x && o.CameOut != trial.No && o.Broke != trial.Yes && j.beatsInAll(o, x) {
-			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.Text, o.ID), s, "another trial did better"), true
+			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.Said, o.ID), s, "another trial did better"), true
 		}
 	}
 	return f, false
@@ -338,7 +338,7 @@ func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fi
 	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 && !math.IsInf(high, 1) || v <= low+half) || j.elsewhere(x, v, half) {
 		return f, false
 	}
-	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.Text, say.Number(low), x.ID), s, "value quoted")
+	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted")
 	f.Certain = low == high && !j.OfSlips(x)
 	f.Right = graded.Num(low)
 	return f, true

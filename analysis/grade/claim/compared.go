@@ -56,7 +56,7 @@ func (j *judge) compared(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 		return f, false
 	}
 	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.Margin(j.Design(before.Table), m) {
-		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Text, before.ID, say.Number(a), m.Unit(), after.ID, say.Number(b), m.Unit()), s, "comparison").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Said, before.ID, say.Number(a), m.Unit(), after.ID, say.Number(b), m.Unit()), s, "comparison").Surely(), true
 	}
 	if m == evidence.Hold && a == aHigh && b == bHigh {
 		return j.byHowMuch(s, before, after, a, b)
@@ -74,7 +74,7 @@ func (j *judge) byHowMuch(s sentence.Sentence, x, y *handin.Trial, a, b float64)
 	if err != nil || math.Abs(math.Abs(a-b)-v) <= 0.51 || j.meansDiffer(x, y, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.Text, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
+	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.Said, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
 }
 
 // meansDiffer reports that the means of the two formulas differ by so much.
@@ -106,7 +106,7 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		return f, false
 	}
 	if x := j.speaksAgainst(s); x != nil {
-		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Text, x.ID), s, "miscounted").Surely(), true
+		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Said, x.ID), s, "miscounted").Surely(), true
 	}
 	n, said := countOf(s)
 	if !said || !r.set() {
@@ -123,7 +123,7 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		}
 	}
 	if passed+failed == len(all) && n != passed {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.Text, r.words, passed, len(all)), s, "miscounted").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.Said, r.words, passed, len(all)), s, "miscounted").Surely(), true
 	}
 	return f, false
 }
@@ -169,7 +169,7 @@ func (j *judge) quotedPercent(s sentence.Sentence, _ ownRule, _ evidence.Measure
 		v := firstNumber(m[1:])
 		low, high, known := j.Seen(x, evidence.Drained)
 		if known && (v < low-0.51 || v > high+0.51) && !inRow(x, v) {
-			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Text, say.Number(low), x.ID), s, "value quoted"), true
+			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
 	if m := fatSaid.FindStringSubmatch(s.Text); m != nil {
@@ -186,7 +186,7 @@ func (j *judge) quotedFat(s sentence.Sentence, x *handin.Trial, v float64) (f fi
 	if math.IsNaN(fat) || math.Abs(v-fat) <= 2 || math.Abs(v-weighed) <= 2 || inRow(x, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.Text, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
+	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.Said, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
 }
 
 // inRow reports a percent that stands in a trial's own row.
@@ -223,7 +223,7 @@ func (j *judge) alike(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 		low, high = min(low, h), max(high, l)
 	}
 	if margin := j.Margin(d, evidence.Hold); high-low > 1.5*margin+0.5 {
-		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Text, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
+		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Said, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
 	}
 	return f, false
 }
@@ -244,7 +244,7 @@ func (j *judge) optimum(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 			continue
 		}
 		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
-			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Text, say.Number(here), say.Number(best)), s, "another level did better"), true
+			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Said, say.Number(here), say.Number(best)), s, "another level did better"), true
 		}
 	}
 	return f, false

@@ -95,10 +95,10 @@ func (j *judge) neverAlone(s sentence.Sentence, d *method.Design, name string, w
 	}
 	switch {
 	case !changed:
-		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.Text, name), s, "not tried").As(criteria.OneChange, graded.Method), true
+		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.Said, name), s, "not tried").As(criteria.OneChange, graded.Method), true
 	case len(beside) == 0:
-		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.Text, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
+		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.Said, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
 	}
-	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Text, name, say.List(beside)), s, "changed together").
+	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Said, name, say.List(beside)), s, "changed together").
 		As(criteria.OneChange, graded.Method).Surely(), true
 }

@@ -114,11 +114,11 @@ func (j *judge) direction(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Text, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
 	case against > with:
-		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Text, with, against), s, "the other way round"), true
+		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Said, with, against), s, "the other way round"), true
 	case with == 0 && against == 0 && !anyRange.MatchString(s.Low):
-		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.Text, says), s, "within the scatter"), true
+		return about(fmt.Sprintf("“%s”: %s differs by no more than makings of one formula do. Is there a difference?", s.Said, says), s, "within the scatter"), true
 	}
 	return f, false
 }
@@ -163,11 +163,11 @@ func (j *judge) spanOf(s sentence.Sentence, d *method.Design, f method.Factor) m
 // never without another.
 func (j *judge) notShown(s sentence.Sentence, d *method.Design, factor method.Factor) (f finding.Found, ok bool) {
 	if d.Varies(factor) {
-		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Text, factor, say.List(d.Beside(factor))), s, "changed together").
+		return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Said, factor, say.List(d.Beside(factor))), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
 	if low, high, known := d.Range(factor); known && high > low {
-		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.Text, factor, say.Number(low), say.Number(high)), s, "not tried"), true
+		return about(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.Said, factor, say.Number(low), say.Number(high)), s, "not tried"), true
 	}
 	return f, false
 }
@@ -318,7 +318,7 @@ func (j *judge) outside(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 		}
 		if v < low-one.slack || v > high+one.slack {
 			return about(fmt.Sprintf("“%s”: you tried %s from %s to %s%s, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
-				s.Text, one.factor, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), one.unit, say.Number(v)), s, "outside what was tried"), true
+				s.Said, one.factor, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), one.unit, say.Number(v)), s, "outside what was tried"), true
 		}
 	}
 	return f, false
@@ -387,7 +387,7 @@ func (j *judge) tooStrong(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f
 	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(s.Low) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Text, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true
+	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Said, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true
 }
 
 var (
@@ -539,10 +539,10 @@ func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		}
 		x := m.Trials[0]
 		if why := j.fails(x, r); yes && why != "" {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Text, r.words, m.Id, why), s, "own rule").Surely(), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, m.Id, why), s, "own rule").Surely(), true
 		}
 		if no && j.passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Text, r.words, m.Id), s, "own rule"), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.words, m.Id), s, "own rule"), true
 		}
 	}
 	return f, false

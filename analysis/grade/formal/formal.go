@@ -371,9 +371,16 @@ func noUnits(lacks []*handin.Column) finding.Found {
 
 var unitInHeader = pattern.Of(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
 
+// inBrackets is a short word in square brackets at the end, where nobody writes anything but
+// a unit, whichever it is.
+var inBrackets = pattern.Of(`\[[^\]\s]{1,4}\]\s*$`)
+
 // hasUnit reports a unit in the header, above or below it, or in the cells.
 func hasUnit(col *handin.Column) bool {
 	said := unitInHeader.FindString(col.Whole)
+	if inBrackets.MatchString(col.Whole) {
+		return true
+	}
 	if said != "" && !strings.EqualFold(said, strings.TrimSpace(col.Whole)) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != units.NoUnit || col.Field.Told) { // GMS by itself is no gram
 		return true
 	}

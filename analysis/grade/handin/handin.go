@@ -32,7 +32,8 @@ type Work struct {
 type Table struct {
 	At       trial.Place // file and sheet
 	Task     string
-	Across   bool // a card: trials stand side by side
+	Noun     string // what the student calls a trial: "pot"; "" = nothing of its own
+	Across   bool   // a card: trials stand side by side
 	Columns  []*Column
 	Trials   []*Trial
 	Averages []Row // rows that sum the trials up

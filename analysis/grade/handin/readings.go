@@ -3,6 +3,7 @@ package handin
 import (
 	"foamfield/ingest/pattern"
 	"slices"
+	"strconv"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -11,7 +12,7 @@ import (
 
 var (
 	meanWord = pattern.Of(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
-	number   = pattern.Of(`(?i)(\d|\b[a-d]\b|\b(first|second|third)\b)`)
+	number   = pattern.Of(`(?i)(\d|\b[a-z]\b|\b(first|second|third)\b)`)
 	holdWord = pattern.Of(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
 	inUnit   = pattern.Of(`(?i)(?:[(\[,/]\s*|\s)(s|secs?|seconds?|sek|h|hrs?|hours?|std|mins?|minutes?)\.?\s*[)\]]?\s*$`)
 )
@@ -39,8 +40,12 @@ func (t *Table) readings() {
 			c.scale(perMinute[strings.ToLower(m[1])])
 		}
 	}
-	if len(all) == 0 {
+	if len(all) == 0 && !slices.ContainsFunc(numbered, func(c *Column) bool { return of[stem(c.Header)] >= 2 && holdWord.MatchString(c.Header) }) {
 		t.onlyMinutes()
+	}
+	if len(all) == 0 {
+		t.meanOfNumbered(numbered, of)
+		all = t.All(column.Hold)
 	}
 	means := slices.DeleteFunc(slices.Clone(all), func(c *Column) bool { return !c.Mean() })
 	for _, c := range numbered {
@@ -60,25 +65,66 @@ func (t *Table) readings() {
 	}
 }
 
+// meanOfNumbered takes for the hold a column that is headed as the mean of numbered holds.
+func (t *Table) meanOfNumbered(numbered []*Column, of map[string]int) {
+	for _, c := range t.Columns {
+		if (c.Role == column.None || c.Role == column.Unused) && c.Mean() && holdWord.MatchString(meanWord.ReplaceAllString(c.Header, "")) && of[stem(c.Header)] >= 2 {
+			c.Role = column.Hold
+			return
+		}
+	}
+}
+
 var (
 	inMinutes = pattern.Of(`(?i)\b(min|mins|minutes?|minuten|minuti|minutos)\b`)
 	untilFall = pattern.Of(`(?i)\b(up|upright|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
 )
 
 // onlyMinutes takes the one column of minutes for the hold, where the reader has none: its
-// words were too free for it, "minutes up".
+// words were too free for it, "minutes up", "minutes of glory".
 func (t *Table) onlyMinutes() {
-	var found *Column
+	var free, until []*Column
 	for _, c := range t.Columns {
-		if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 && inMinutes.MatchString(c.Header) && untilFall.MatchString(c.Header) {
-			if found != nil {
-				return
-			}
-			found = c
+		if c.Role != column.None && c.Role != column.Unused || !inMinutes.MatchString(c.Header) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
+			continue
+		}
+		if minSec.MatchString(c.Header) {
+			c.readMinSec()
+		}
+		if c.Known() < 2 {
+			continue
+		}
+		free = append(free, c)
+		if untilFall.MatchString(c.Header) {
+			until = append(until, c)
 		}
 	}
-	if found != nil {
-		found.Role = column.Hold
+	switch {
+	case len(until) == 1:
+		until[0].Role = column.Hold
+	case len(until) == 0 && len(free) == 1:
+		free[0].Role = column.Hold
+	}
+}
+
+var (
+	atMinute = pattern.Of(`(?i)(\b(after|in|at|for) \d+ ?min|@|\b(rest|chill|fridge|shak|wait|mix|blend|heat|cook|cool|melt|drain|temp|°)\w*)`)
+	minSec   = pattern.Of(`(?i)\b(min|mins|minutes|m)\s*:\s*(s|sec|secs|seconds)\b`)
+	clock    = pattern.Of(`^(\d{1,3}):([0-5]\d)$`)
+)
+
+// readMinSec reads "39:20" in a column that says that these are minutes and seconds.
+func (c *Column) readMinSec() {
+	for i := range c.Cells {
+		x := &c.Cells[i]
+		m := clock.FindStringSubmatch(x.Text)
+		if m == nil {
+			continue
+		}
+		minutes, _ := strconv.Atoi(m[1])
+		seconds, _ := strconv.Atoi(m[2])
+		x.Value = float64(minutes) + float64(seconds)/60
+		x.Low, x.High, x.Known, x.Scale, x.Half = x.Value, x.Value, true, 1, 0.5/60
 	}
 }
 

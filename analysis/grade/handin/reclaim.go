@@ -3,11 +3,13 @@ package handin
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/units"
 )
@@ -16,24 +18,27 @@ import (
 // the others. What it is, its header says with most of its words and its numbers bear out.
 
 var (
-	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:blend|mix|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?)|value|blend|mix))*\s*(?:[(\[,].*)?$`)
+	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
 	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b)`)
+	ofFoamHead = pattern.Of(`(?i)\b(foam|dollop|scoop|heap|cupful|spoonful|funnel|sieve|gauze|cloth|filter|portion|mesh|strainer|sample|blob|mousse|schaum)`)
+	drainHead  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weeps?|weep\w*|dew|tears|run[- ]?(?:off|out)|ran (?:off|out)|lost|loss|leak\w*|filtrate|liquid|puddle|through|ooz\w*|seep\w*|serum|whey|watered|out of the foam|fell out)\b`)
 )
 
-// reclaim gives columns that the reader left out the role that their header has.
+// reclaim gives columns that the reader left out, or took for an ingredient that nobody
+// knows, the role that their header and their numbers have.
 func (t *Table) reclaim() {
 	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || c.Known() < 2 {
-			continue
-		}
 		switch {
-		case hlbHeader.MatchString(c.Header) && t.Find(column.BlendHLB) == nil:
+		case c.Known() < 2 || !hlbHeader.MatchString(c.Header) || t.Find(column.BlendHLB) != nil:
+			if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 {
+				t.reclaimGrams(c)
+			}
+		case c.Role == column.None, c.Role == column.Unused, c.Role == column.IngredientHLB:
 			c.Role = column.BlendHLB
-		default:
-			t.reclaimGrams(c)
 		}
 	}
 	t.reclaimTotal()
+	t.reclaimDrained()
 }
 
 // reclaimGrams makes the grams of an ingredient of the one column in grams, where another
@@ -62,32 +67,112 @@ func perGram(u units.Unit) float64 {
 	return one.Low
 }
 
-// reclaimTotal makes the total of a column in grams that is the sum of the others in most
-// rows, whatever it is called.
+// reclaimTotal finds the column that is the sum of those beside it in most rows, whatever it
+// is called. What nobody knows as an ingredient and stands beyond it is none.
 func (t *Table) reclaimTotal() {
-	weighed := t.Weighed()
-	if t.Find(column.BatchMass) != nil || len(weighed) < 3 {
-		return
-	}
-	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || c.Known() < 3 || !inGramHead.MatchString(c.Whole) && c.UnitBelow != "g" {
+	for at, c := range t.Columns {
+		if !t.mayBeTotal(c) {
 			continue
 		}
-		near := 0
-		for i, x := range c.Cells {
-			sum := 0.0
-			for _, o := range weighed {
-				if o.Cells[i].Known {
-					sum += o.Cells[i].Value
+		for _, step := range []int{-1, 1} {
+			run := t.runTo(at, step)
+			if len(run) < 3 {
+				continue
+			}
+			if c.Role != column.BatchMass {
+				c.Role, c.Field = column.BatchMass, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true}
+			}
+			for _, o := range t.Columns {
+				if o.Role == column.IngredientAmount && o.Field != nil && o.Field.What.Kind == ingredient.Other && !slices.Contains(run, o) && o != c && !o.namesIngredient() {
+					o.Role, o.Field = column.Unused, nil
 				}
 			}
-			if x.Known && math.Abs(x.Value-sum) <= max(0.02*sum, 2) {
-				near++
-			}
-		}
-		if 2*near > len(c.Cells) {
-			c.Role = column.BatchMass
 			return
 		}
 	}
+}
+
+// mayBeTotal reports a column of grams that nobody knows as an ingredient, or the total itself.
+func (t *Table) mayBeTotal(c *Column) bool {
+	switch {
+	case c.Known() < 3 || c.Other != nil:
+		return false
+	case c.Role == column.BatchMass:
+		return true
+	case c.Role == column.IngredientAmount:
+		return c.Field != nil && !c.namesIngredient()
+	}
+	return (c.Role == column.None || c.Role == column.Unused) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || c.UnitBelow == "g")
+}
+
+// namesIngredient reports a header that is an ingredient known here.
+func (c *Column) namesIngredient() bool {
+	_, ok := ingredient.Lookup(column.Read(c.Header).Ingredient)
+	return ok
+}
+
+// runTo are the columns of grams next to a total, in one direction, that add up to it in
+// most rows.
+func (t *Table) runTo(at, step int) (run []*Column) {
+	total := t.Columns[at]
+	sums := make([]float64, len(total.Cells))
+	var best []*Column
+	for k := at + step; k >= 0 && k < len(t.Columns); k += step {
+		c := t.Columns[k]
+		if c.Role != column.IngredientAmount || c.Field == nil || !c.Field.InGrams {
+			break
+		}
+		run = append(run, c)
+		agree := 0
+		for i, x := range c.Cells {
+			if x.Known {
+				sums[i] += x.Value
+			}
+			if total.Cells[i].Known && sums[i] > 0 && math.Abs(sums[i]-total.Cells[i].Value) <= max(0.006*sums[i], total.Cells[i].Half, 0.3) {
+				agree++
+			}
+		}
+		if 2*agree > len(total.Cells) {
+			best = slices.Clone(run)
+		}
+	}
+	return best
+}
+
+// reclaimDrained finds the foam that was put to drain and what ran out of it: grams of the
+// one that nearly every trial has alike, and a percent beside them that is headed so.
+func (t *Table) reclaimDrained() {
+	free := func(c *Column) bool { return (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 }
+	grams := func(c *Column) bool { return inGramHead.MatchString(c.Whole) || c.UnitBelow == "g" }
+	for _, c := range t.Columns {
+		if free(c) && t.Find(column.SampleMass) == nil && grams(c) && ofFoamHead.MatchString(c.Header) && !drainHead.MatchString(c.Header) && !strings.Contains(c.Header, "%") {
+			c.Role, c.Field = column.SampleMass, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true}
+		}
+	}
+	has := func(want units.Dimension) bool {
+		return slices.ContainsFunc(t.All(column.DrainedAmount), func(c *Column) bool { return c.Field != nil && c.Field.Want == want })
+	}
+	for _, c := range t.Columns {
+		percent := strings.Contains(c.Whole, "%") || c.UnitBelow == "%"
+		switch {
+		case !free(c) || !drainHead.MatchString(c.Header) || t.Find(column.SampleMass) == nil:
+		case percent && !has(units.Percent):
+			c.Role, c.Field = column.DrainedAmount, &scheme.Field{Header: c.Header, Want: units.Percent, Bare: units.PercentUnit}
+		case !percent && grams(c) && !has(units.Mass):
+			c.Role, c.Field = column.DrainedAmount, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram}
+		}
+	}
+}
+
+var numberWords = []string{"no", "nr", "number", "num", "id", "#", "n"}
+
+// called is what the trials of a table are called by its column of numbers: "go", "pot";
+// "" where that is no word of its own.
+func called(header string) string {
+	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !(r >= 'a' && r <= 'z' || r > 127) })
+	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(numberWords, w) })
+	if len(words) != 1 || len(words[0]) < 2 {
+		return ""
+	}
+	return words[0]
 }

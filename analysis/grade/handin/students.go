@@ -20,6 +20,9 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	formulas := sheet.FormulasOf(h.Path, h.Book)
 	tables := tablesOf(h, formulas)
 	words := wordsOf(h.Book, tables, h)
+	for _, t := range tables {
+		t.resolve(words, h.Own)
+	}
 	stem := strings.TrimSuffix(h.Book.File, filepath.Ext(h.Book.File))
 	if h.Folder != "" && !slices.ContainsFunc(keyWords(stem), func(w string) bool { return !genericName.MatchString(w) }) {
 		stem = h.Folder // a folder a student, with a file called log
@@ -27,7 +30,7 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	switch {
 	case severalBy(tables) != nil:
 		return byColumn(h, tables, words)
-	case sheetsAreStudents(tables, stem, class):
+	case sheetsAreStudents(tables, stem, class) || sheetsSaySo(tables, words):
 		return bySheet(h, tables, words)
 	}
 	name, byFile := nameOf(words, tables, stem)
@@ -41,13 +44,23 @@ func (w *Work) settle() {
 	w.Tables, w.Sums = parted(w.Tables)
 	w.Tables = joined(w.Tables)
 	for _, t := range w.Tables {
-		t.name()
+		t.name(w.bookOf(t))
 	}
 	for _, t := range w.Tables {
 		w.Sheets = append(w.Sheets, t.At)
 		t.Task = taskOf(t)
 	}
 	w.Partners = partnersIn(w.Words)
+}
+
+// bookOf is the file that a table stands in.
+func (w *Work) bookOf(t *Table) *sheet.Book {
+	for _, h := range w.Log {
+		if h.Book.File == t.At.File {
+			return h.Book
+		}
+	}
+	return nil
 }
 
 // severalBy are the students that a column of the tables names, nil for fewer than
@@ -149,6 +162,29 @@ func sheetsAreStudents(tables []*Table, stem string, class []string) bool {
 	return len(names) >= 3 && !slices.ContainsFunc(names, func(n string) bool { return !likeAName(n) })
 }
 
+// sheetsSaySo reports that the first lines of each sheet name a person by the sheet's own
+// name: "Ada Moss, 6 March" on a sheet called Ada, "Ben Orr" on a sheet called Ben.
+func sheetsSaySo(tables []*Table, words []Phrase) bool {
+	sheets := map[string]bool{}
+	for _, t := range tables {
+		sheets[t.At.Sheet] = false
+	}
+	for _, p := range words {
+		said, ok := sheets[p.At.Sheet]
+		if !ok || said || p.At.Row > 3 || p.Note != nil || !likeAName(p.At.Sheet) {
+			continue
+		}
+		names := aName.FindAllString(p.Text, 2)
+		sheets[p.At.Sheet] = len(names) == 2 && strings.HasPrefix(p.Text, names[0]+" "+names[1]) && (hasWords(names[0], p.At.Sheet) || hasWords(names[1], p.At.Sheet))
+	}
+	for _, said := range sheets {
+		if !said {
+			return false
+		}
+	}
+	return len(sheets) > 1
+}
+
 // likeAName reports one to three capitalised words of letters that are no other word
 // for a sheet.
 func likeAName(s string) bool {
@@ -205,11 +241,23 @@ func nameOf(words []Phrase, tables []*Table, stem string) (name string, byFile b
 		if m := saysName.FindStringSubmatch(p.Text); m != nil && len(strings.Fields(m[1])) <= 5 {
 			return strings.TrimSpace(m[1]), false
 		}
-		if nameLabel.MatchString(p.Text) && i+1 < len(words) && words[i+1].At.Row == p.At.Row && len(strings.Fields(words[i+1].Text)) <= 4 {
+		if nameLabel.MatchString(p.Text) && !headsRow(words, i) && i+1 < len(words) && words[i+1].At.Row == p.At.Row && len(strings.Fields(words[i+1].Text)) <= 4 {
 			return strings.TrimSpace(words[i+1].Text), false
 		}
 	}
 	return NameOfFile(stem), true
+}
+
+// headsRow reports a label that is one of several headers in a row, and so no label of a
+// value: "Name | Kind | HLB".
+func headsRow(words []Phrase, i int) bool {
+	n := 0
+	for _, p := range words {
+		if p.At.File == words[i].At.File && p.At.Sheet == words[i].At.Sheet && p.At.Row == words[i].At.Row {
+			n++
+		}
+	}
+	return n > 2
 }
 
 // NameOfFile is a person's name out of a file's.

@@ -5,29 +5,8 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
-
-// name gives the trials of a table that have no number what stands for one: the texts of its
-// first column, if no two are alike.
-func (t *Table) name() {
-	if len(t.Columns) == 0 || slices.ContainsFunc(t.Trials, func(x *Trial) bool { return x.ID != "" }) {
-		return
-	}
-	first, seen := t.Columns[0], map[string]bool{}
-	for _, c := range first.Cells {
-		if c.Kind != sheet.Text || c.Text == "" || seen[c.Text] || len(strings.Fields(c.Text)) > 8 || !wordy(first.Role) {
-			return
-		}
-		seen[c.Text] = true
-	}
-	for i, x := range t.Trials {
-		named := *x.Trial // the log keeps its own
-		named.ID = first.Cells[i].Text
-		x.Trial = &named
-	}
-}
 
 // parted tells the tables of trials from those that sum them up: without any grams, and
 // with means or with formulas that point at another sheet.

@@ -28,7 +28,7 @@ func (j *job) blends() {
 		with := j.constants(col)
 		j.askForeign(col, with)
 		from := len(j.Out)
-		j.Column(col, criteria.HLB, func(i int) (verdict.Expected, bool) { return j.blend(i, with) })
+		j.known(col, criteria.HLB, func(i int) (verdict.Expected, bool) { return j.blend(i, with) })
 		j.headsOrSums(col, from)
 		j.gramsOrSum(col, from)
 		j.neverChanges(col, with)

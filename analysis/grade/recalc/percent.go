@@ -227,13 +227,30 @@ func (j *job) emulsifiers() {
 			continue
 		}
 		if col.Field.InGrams {
-			j.Column(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) { return j.emulsifierGrams(i) })
+			j.known(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) { return j.emulsifierGrams(i) })
 			continue
 		}
 		basis := j.basisOf(col)
-		j.Column(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) {
+		j.known(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) {
 			return j.share(i, mixture.IsEmulsifier, basis, j.rules.EmulsifierWithin, "the emulsifiers")
 		})
+	}
+}
+
+// known judges a column of emulsifiers. Where grams of something that nobody knows stand in
+// the mix and most cells do not agree, it may be an emulsifier, and the column is left alone.
+func (j *job) known(col *handin.Column, look criteria.Look, expect func(i int) (verdict.Expected, bool)) {
+	right, n := 0, 0
+	for i, c := range col.Cells {
+		if e, ok := expect(i); ok && c.Known && j.Table.Unclear(i) {
+			n++
+			if _, wrong := verdict.Judge(c, e); !wrong {
+				right++
+			}
+		}
+	}
+	if n == 0 || 2*right > n {
+		j.Column(col, look, expect)
 	}
 }
 

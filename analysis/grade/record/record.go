@@ -40,6 +40,8 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.exchangedHeads(t)
 		r.exchangedCells(t)
 		r.outOfOrder(t)
+		r.toldInNote(t)
+		r.againstDrained(t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
 		r.leftEmpty(t)
@@ -195,7 +197,7 @@ type unit struct {
 }
 
 var (
-	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}}
+	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}, {28.35, "ounces, not g"}, {453.6, "pounds, not g"}}
 	timeUnits = []unit{{60, "hours, not minutes"}, {1.0 / 60, "seconds, not minutes"}, {1440, "days, not minutes"}}
 	anyPoint  = []unit{{10, "the decimal point one place off"}, {0.1, "the decimal point one place off"}, {100, "the decimal point two places off"}, {0.01, "the decimal point two places off"}}
 )

@@ -14,9 +14,38 @@ import (
 // Sentence is one sentence of a conclusion with where it stands.
 type Sentence struct {
 	At   trial.Place
-	Text string
+	Text string // with the word for a trial that is looked for
 	Low  string // folded
+	Said string // as the student said it
 }
+
+// nounsOf are the words by which a work calls its trials, "go", "pot", that are none of
+// those that everybody has.
+func nounsOf(w *handin.Work) (out []*regexp.Regexp) {
+	for _, t := range w.Tables {
+		if n := t.Noun; n != "" && !trialWord.MatchString(n+" 1") {
+			out = append(out, regexp.MustCompile(`(?i)\b`+regexp.QuoteMeta(n)+`(?:e?s)?(\s+(?:no\.?|nr\.?|nos\.?|#)?\s*[\p{L}\d])`))
+		}
+	}
+	return out
+}
+
+// plainly is a sentence with the word for a trial that everybody has: "pot 4" is trial 4.
+func plainly(s string, nouns []*regexp.Regexp) string {
+	for _, n := range nouns {
+		s = n.ReplaceAllStringFunc(s, func(found string) string {
+			m := n.FindStringSubmatch(found)
+			rest := strings.TrimLeft(noNumber.ReplaceAllString(m[1], ""), " ")
+			if c := rest[0]; c >= 'a' && c <= 'z' && len(rest) == 1 && !strings.HasPrefix(strings.ToLower(found), "letter") {
+				return found // "go on": only a capital or a figure is a number
+			}
+			return "trial " + rest
+		})
+	}
+	return s
+}
+
+var noNumber = pattern.Of(`(?i)^\s*(?:no\.?|nr\.?|nos\.?|#)\s*`)
 
 var (
 	concludes   = pattern.Of(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
@@ -32,7 +61,7 @@ var (
 // stands.
 func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
-	not := noClaims(w.Words)
+	not, nouns := noClaims(w.Words), nounsOf(w)
 	for _, p := range w.Words {
 		if p.Note != nil && !p.Answer || not[p.At] || isSum(p) {
 			continue
@@ -49,7 +78,8 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 		}
 		for _, s := range split(text) {
 			if !notSo.MatchString(s) {
-				out = append(out, Sentence{At: at, Text: s, Low: " " + strings.ToLower(s) + " "})
+				plain := plainly(s, nouns)
+				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s})
 			}
 		}
 	}
@@ -203,7 +233,7 @@ type Mention struct {
 }
 
 var (
-	trialWord = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|batch(?:es)?|samples?|mix(?:es)?|foams?|recipes?|formulas?|formulae|no\.|nr\.|number|versuche?|essais?|pruebas?|prov[ae]|ensayos?)\s*#?\s*((?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b(?:\s*(?:,|and|&|und|et|y|e|\+)\s*(?:trial\s*|test\s*)?(?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b)*)`)
+	trialWord = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|batch(?:es)?|samples?|mix(?:es)?|foams?|recipes?|formulas?|formulae|nos?\.?|nr\.?|numbers?|ids?|letters?|cards?|versuche?|essais?|pruebas?|prov[ae]|ensayos?)\s*#?\s*((?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b(?:\s*(?:,|and|&|und|et|y|e|\+)\s*(?:trial\s*|test\s*)?(?:[a-z]{0,2}-?\d+[a-z]?|[A-Z]\d*)\b)*)`)
 	listMark  = pattern.Of(`(?i)\s*(?:,|\band\b|&|\bund\b|\bet\b|\by\b|\be\b|\+)\s*(?:trial\s*|test\s*)?`)
 	token     = pattern.Of(`[\p{L}\p{N}-]+`)
 )
@@ -247,7 +277,7 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 		switch {
 		case handin.NamesControl(t) && len(t) > 2:
 			n.control()
-		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next):
+		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next), strings.Contains(t, "-") && len(n.work.ByID(t)) > 0:
 			n.add(t, false)
 		}
 	}

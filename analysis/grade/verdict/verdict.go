@@ -87,6 +87,16 @@ func (j *Bench) Name(i int) string {
 	return fmt.Sprint(i + 1)
 }
 
+// alike counts the cells of a column with one number.
+func alike(col *handin.Column, c handin.Cell) (n int) {
+	for _, o := range col.Cells {
+		if o.Known && o.Value == c.Value {
+			n++
+		}
+	}
+	return n
+}
+
 // finerThan counts the cells of a column that are typed with more digits than one.
 func finerThan(col *handin.Column, c handin.Cell) (n int) {
 	for _, o := range col.Cells {
@@ -188,6 +198,9 @@ func (j *Bench) Column(col *handin.Column, look criteria.Look, expect func(i int
 		checked++
 		if v, bad := Judge(c, e); bad {
 			v.trial = i
+			if v.Way != nil && v.Way.Weak && 2*alike(col, c) > col.Known() {
+				v.Way = nil // what all others have is not taken from one of them
+			}
 			finer := finerThan(col, c)
 			if v.rounded && 2*finer < col.Known()-1 && look != criteria.HLB && look != criteria.Emulsifier {
 				continue // the whole column is typed so
