@@ -16,11 +16,13 @@ import (
 
 	"foamfield/analysis/grade/alike"
 	"foamfield/analysis/grade/claim"
+	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/formal"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/points"
+	"foamfield/analysis/grade/quote"
 	"foamfield/analysis/grade/recalc"
 	"foamfield/analysis/grade/record"
 	"foamfield/analysis/grade/verdict"
@@ -228,9 +230,17 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	var plan, claims []finding.Found
 	if len(w.Trials()) <= mostTrials {
 		plan, claims = method.Check(w, designs, rules), claim.Check(w, designs, slips)
+		claims = append(claims, besideThese(quote.Check(&evidence.Trials{Work: w, Designs: designs, Slips: slips}), claims)...)
 	}
 	forms, late := formal.Check(w, rules, places)
 	return checked{work: w, found: settle(slices.Concat(logged, sums, plan, claims, forms)), tally: tally, late: late, slips: slips}
+}
+
+// besideThese are the findings at cells of which nothing was found yet.
+func besideThese(more, found []finding.Found) []finding.Found {
+	return slices.DeleteFunc(more, func(f finding.Found) bool {
+		return slices.ContainsFunc(found, func(o finding.Found) bool { return o.At == f.At })
+	})
 }
 
 // student is the row of one work.

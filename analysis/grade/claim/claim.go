@@ -41,9 +41,14 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	sentences, _ := sentence.SentencesOf(w)
 	rule := ruleOf(w)
 	reason := evidence.NoMeasure
+	before := sentence.Sentence{}
 	for _, s := range sentences {
+		if found, ok := j.pairCredited(s, before); ok {
+			out = append(out, found)
+		}
+		before = s
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted} {
+		for _, f := range []func(sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted, j.allTwice} {
 			if found, ok := f(s, rule, reason); ok {
 				out = append(out, found)
 			}
@@ -134,7 +139,7 @@ func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) 
 	named := j.subjects(s)
 	for _, m := range named {
 		if m.Missing {
-			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.Id), s, "no such trial"), true
+			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.ID), s, "no such trial"), true
 		}
 	}
 	d := j.oneDesign(named)
@@ -192,7 +197,7 @@ func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []e
 	}
 	for _, m := range named {
 		if m.Trials[0].CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.Id), s, "another trial did better").Surely(), true
+			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.ID), s, "another trial did better").Surely(), true
 		}
 	}
 	return f, false
@@ -225,7 +230,7 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	}
 	low, _, _ := j.Seen(beats, e.m)
 	mine, _, _ := j.Seen(named[0].Trials[0], e.m)
-	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].Id, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
 	switch {
 	case by <= margin:
 		so := "Nothing was made twice"
@@ -276,7 +281,7 @@ func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (
 		return f, false
 	}
 	if why := j.fails(x, r); why != "" {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, named[0].Id, why), s, "own rule").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, named[0].ID, why), s, "own rule").Surely(), true
 	}
 	if r.by != nil && !because.MatchString(s.Low) && !otherwise.MatchString(strings.Replace(s.Low, "by our rule", "", 1)) {
 		if d := j.oneDesign(named); d != nil {

@@ -13,6 +13,8 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -126,6 +128,33 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.Said, r.words, passed, len(all)), s, "miscounted").Surely(), true
 	}
 	return f, false
+}
+
+// everyTwice claims that all was made more than once.
+var everyTwice = pattern.Of(`(?i)\b(?:every|each|all)\b[^.;]{0,40}\b(?:twice|two times|three times|2 times|2x|repeated|in duplicate|in triplicate|double)\b|\b(?:repeated|duplicated|made twice) (?:every|each|all)\b`)
+
+// allTwice holds "every pot was made twice" against the formulas of the trials.
+func (j *judge) allTwice(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !everyTwice.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+		return f, false
+	}
+	once, all := 0, 0
+	for i := range j.Designs {
+		d := &j.Designs[i]
+		if d.ReadTwice() {
+			return f, false
+		}
+		for _, g := range d.Groups() {
+			if all++; len(g) == 1 {
+				once++
+			}
+		}
+	}
+	if 2*once <= all {
+		return f, false
+	}
+	f = about(fmt.Sprintf("“%s”: by the grams %d of your %d formulas were made once only.", s.Said, once, all), s, "miscounted").As(criteria.Repeats, graded.Method)
+	return f, true
 }
 
 // speaksAgainst is a trial that speaks against "none clogged" or "all came out".

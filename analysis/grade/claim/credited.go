@@ -37,13 +37,58 @@ var creditable = []struct {
 
 var (
 	creditedBy = map[string]*pattern.Pattern{}
+	creditNear = map[string]*pattern.Pattern{}
 	itOnly     = pattern.Of(`(?i)\b(together|both|and the|as well|either|or the|may|partly)\b`)
 )
 
 func init() {
 	for _, c := range creditable {
+		creditNear[c.name] = pattern.Of(`(?i)\b` + c.words + `\b`)
 		creditedBy[c.name] = pattern.Of(`(?i)\b` + c.words + creditAfter + `|` + creditBefore + c.words + `\b`)
 	}
+}
+
+// owed are words that give something near them the credit for what two trials differ by.
+var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
+
+// pairCredited finds one thing that is given the credit for a difference between two trials
+// that differ in more than it. before is the sentence before it in the same cell.
+func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok bool) {
+	if !owed.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || itOnly.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+		return f, false
+	}
+	named := sentence.Mentions(j.Work, s)
+	if len(named) < 2 && before.At == s.At {
+		named = append(sentence.Mentions(j.Work, before), named...)
+	}
+	d := j.oneDesign(named)
+	if d == nil || len(named) != 2 {
+		return f, false
+	}
+	a, b := slices.Index(d.Trials, named[0].Trials[0]), slices.Index(d.Trials, named[1].Trials[0])
+	if a < 0 || b < 0 || a == b {
+		return f, false
+	}
+	var of []string
+	var what method.Thing
+	for _, c := range creditable {
+		if creditNear[c.name].MatchString(s.Low) {
+			of, what = append(of, c.name), c.varied
+		}
+	}
+	all, known := d.Changed(a, b)
+	if len(of) != 1 || !known || len(all) < 2 || what.Factor == method.Fat && d.Alone(a, b, method.Fat) {
+		return f, false
+	}
+	var names []string
+	for _, t := range all {
+		if t != what {
+			names = append(names, t.String())
+		}
+	}
+	f = about(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
+	f.Certain = slices.Contains(all, what)
+	return f, true
 }
 
 // credited finds one thing that is given the credit although it was never changed alone.

@@ -539,10 +539,10 @@ func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		}
 		x := m.Trials[0]
 		if why := j.fails(x, r); yes && why != "" {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, m.Id, why), s, "own rule").Surely(), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, m.ID, why), s, "own rule").Surely(), true
 		}
 		if no && j.passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.words, m.Id), s, "own rule"), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.words, m.ID), s, "own rule"), true
 		}
 	}
 	return f, false

@@ -8,6 +8,7 @@ import (
 	"foamfield/analysis/grade/statistic"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/ingest/pattern"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/finding"
@@ -43,7 +44,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 		statistic.Check(w, j.Bench, j.mixes, meant)
 		out = append(out, j.Out...)
 	}
-	return append(out, statistic.Summaries(w)...), counts
+	return slices.Concat(out, otherRows(w, asked), statistic.Summaries(w)), counts
 }
 
 // said is what the words beside the trials declare of percents.

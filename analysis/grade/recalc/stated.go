@@ -3,6 +3,7 @@ package recalc
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"foamfield/analysis/grade/finding"
@@ -14,6 +15,7 @@ import (
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/trial"
 )
 
@@ -59,15 +61,77 @@ func (j *job) otherHLBs(w *handin.Work) {
 			f := j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, and your blends are those of %s. Which is it?", verdict.Num(*st.HLB), col.Header, verdict.Num(with)), with)
 			f.Certain = known && slipOf(*st.HLB, with) && foreignTo(*st.HLB, usual.HLB)
 			j.Out = append(j.Out, f)
+		case !known && *st.HLB < least:
+			j.Out = append(j.Out, j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s: hardly any emulsifier has so little. Was it %s?", verdict.Num(*st.HLB), col.Header, verdict.Num(10**st.HLB)), 10**st.HLB))
 		case known && foreignTo(*st.HLB, usual.HLB):
 			j.Out = append(j.Out, j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(*st.HLB), col.Header, verdict.Num(usual.HLB.Value)), usual.HLB.Value))
 		}
 	}
 }
 
+// least is the lowest HLB that an emulsifier of a kitchen is likely to have.
+const least = 2
+
+// otherRows asks of constants that stand in rows of the work's own, whether or not a column
+// is named so: "mono | glycerol monostearate, HLB by the handbook | 8.3".
+func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found) {
+	type row struct {
+		file, sheet string
+		number      int
+	}
+	texts := map[row]string{}
+	for _, p := range w.Words {
+		if k := (row{p.At.File, p.At.Sheet, p.At.Row}); p.Note == nil {
+			texts[k] += p.Text + " | "
+		}
+	}
+	j := &job{Bench: &verdict.Bench{}, asked: asked}
+	for _, p := range w.Words {
+		v, err := strconv.ParseFloat(strings.Replace(strings.TrimRight(p.Right, " %"), ",", ".", 1), 64)
+		if p.Note != nil || err != nil || asked[p.RightAt] {
+			continue
+		}
+		text := texts[row{p.At.File, p.At.Sheet, p.At.Row}]
+		switch own := p.Text; {
+		case rowHLB.MatchString(text):
+			if i, ok := namedIn(own, text, ingredient.Emulsifier); ok && i.HLB != nil && foreignTo(v, i.HLB) && v > 0 && v <= ingredient.MostHLB {
+				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.HLB.Value)), i.HLB.Value))
+			}
+		case rowFat.MatchString(text):
+			if i, ok := namedIn(own, text, ingredient.Fat); ok && i.FatPercent != nil && v > 1 && v <= 100 && (v < i.FatPercent.Low-far || v > i.FatPercent.High+far) {
+				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("%s %% fat is written for %s, where %s %% is usual. Is it by the packet, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.FatPercent.Value)), i.FatPercent.Value))
+			}
+		}
+	}
+	return j.Out
+}
+
+var (
+	rowHLB  = pattern.Of(`(?i)\bhlb\b`)
+	rowFat  = pattern.Of(`(?i)\bfat\b.*(%|per ?cent|100)|(%|per ?cent|100).*\bfat\b|\bfat (in|of)\b`)
+	anyWord = pattern.Of(`[\p{L}\d]+`)
+)
+
+// namedIn is the ingredient of a kind that a label, or else its row, names by most words.
+func namedIn(label, row string, kind ingredient.Kind) (found ingredient.Ingredient, ok bool) {
+	for _, text := range []string{label, row} {
+		words := anyWord.FindAllString(text, -1)
+		for n := 3; n >= 1; n-- {
+			for k := 0; k+n <= len(words); k++ {
+				if i, known := ingredient.Lookup(strings.Join(words[k:k+n], " ")); known && i.Kind == kind && !strings.EqualFold(words[k], "fat") && !strings.EqualFold(words[k], "hlb") {
+					return i, true
+				}
+			}
+		}
+	}
+	return found, false
+}
+
+// far is how far a fat percent may be from what is known and still be a packet's.
+const far = 8.0
+
 // otherFats asks of fat percents that are far from what is known of an ingredient.
 func (j *job) otherFats(w *handin.Work) {
-	const far = 8.0 // percent: packets differ by less
 	for _, col := range j.Table.Weighed() {
 		st, ok := statedOf(w, col)
 		usual, known := usualOf(col)

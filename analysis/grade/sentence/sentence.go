@@ -228,7 +228,7 @@ var verbs = pattern.Of(`(?i)\b(held|holds|was|is|drained|drains|worked|works|las
 // Mention is a trial that a sentence names.
 type Mention struct {
 	Trials  []*handin.Trial // one, or several of the same number in several tables
-	Id      string
+	ID      string
 	Missing bool
 }
 
@@ -249,12 +249,12 @@ type naming struct {
 // be missing from the log.
 func (n *naming) add(id string, sure bool) {
 	key := handin.IDKey(id)
-	if key == "" || slices.ContainsFunc(n.out, func(m Mention) bool { return handin.IDKey(m.Id) == key }) {
+	if key == "" || slices.ContainsFunc(n.out, func(m Mention) bool { return handin.IDKey(m.ID) == key }) {
 		return
 	}
 	found := inTask(n.work.ByID(id), n.s.Low)
 	if len(found) > 0 || sure {
-		n.out = append(n.out, Mention{Trials: found, Id: id, Missing: len(found) == 0})
+		n.out = append(n.out, Mention{Trials: found, ID: id, Missing: len(found) == 0})
 	}
 }
 

@@ -1,0 +1,219 @@
+// Package quote holds the numbers that a conclusion gives against the table they are taken
+// from. What it finds is asked: words near a number may mean another than they seem to.
+package quote
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/sentence"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/say"
+)
+
+// Check finds numbers that are of no trial that their sentence names.
+func Check(tr *evidence.Trials) (out []finding.Found) {
+	all, _ := sentence.SentencesOf(tr.Work)
+	for _, s := range all {
+		if f, ok := misquoted(tr, s); ok {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+var (
+	numbers = pattern.Of(`((?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|to|against|–|-)\s*)*\d+(?:[.,]\d+)?)\s*(%|percent\b|mins?\b|minutes?\b)`)
+	single  = pattern.Of(`\d+(?:[.,]\d+)?`)
+	loosely = pattern.Of(`(?i)(\b(about|around|roughly|nearly|almost|over|under|above|below|more than|less than|at least|at most|up to|past|beyond|some|ca\.?|circa|by|within|every|another|only|first|last|until|than|target|aim\w*|rule|goal|of)|[~≈<>≤≥])\s*(the |a |of )?$`)
+	moreBy  = pattern.Of(`(?i)^\s*(more|less|longer|shorter|higher|lower|better|worse|sure|certain|later|earlier|apart|difference|differ)`)
+	clock   = pattern.Of(`(?i)\b(after|in|at|within|for)\s*$`)
+	packet  = pattern.Of(`(?i)(packet|pack|label|supplier|contains|by the jar|as 100|counts? as|counted|taken as|wrapper)`)
+)
+
+// unit is what numbers are of.
+type unit uint8
+
+const (
+	percent unit = iota
+	minutes
+)
+
+// misquoted finds the first number of a sentence that none of its trials has.
+func misquoted(tr *evidence.Trials, s sentence.Sentence) (f finding.Found, ok bool) {
+	if packet.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
+		return f, false
+	}
+	named := trialsOf(tr, s)
+	if len(named) == 0 {
+		return f, false
+	}
+	for _, m := range numbers.FindAllStringSubmatchIndex(s.Text, -1) {
+		list, of := s.Text[m[2]:m[3]], minutes
+		if u := s.Text[m[4]:m[5]]; u == "%" || u == "percent" {
+			of = percent
+		}
+		before, behind := s.Text[:m[2]], s.Text[m[5]:]
+		if loosely.MatchString(before) || moreBy.MatchString(behind) || len(list) > 24 || clock.MatchString(before) && of == percent {
+			continue
+		}
+		for _, text := range single.FindAllString(list, -1) {
+			v, half := value(text)
+			if math.IsNaN(v) || isTrial(tr, before, text) || known(tr, named, v, half, of) || clock.MatchString(before) && !soon(before) {
+				continue
+			}
+			x := nearest(tr, s, m[2], m[5], named)
+			right, has := beside(x, v, of, behind)
+			if !has {
+				continue
+			}
+			words := fmt.Sprintf("“%s”: your table has %s %s for trial %s, and %s for none that you name here. Which is it?", s.Said, say.Number(math.Round(10*right)/10), [...]string{"%", "min"}[of], x.ID, text)
+			f = finding.New(criteria.Conclusion, graded.Conclusion, words, s.At).Kinds("value quoted").ShouldBe(right)
+			f.Typed = graded.Txt(s.Said)
+			return f, true
+		}
+	}
+	return f, false
+}
+
+// soon reports words by which a foam ends: "gone in 3 min" is a hold.
+func soon(before string) bool {
+	return ends.MatchString(before)
+}
+
+var ends = pattern.Of(`(?i)\b(fell|falls|gone|collapsed|collapses|slumped|slumps|down|died|ended|over)\s+(after|in|at|within)\s*$`)
+
+func value(text string) (v, half float64) {
+	text = strings.Replace(text, ",", ".", 1)
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return math.NaN(), 0
+	}
+	half = 0.5
+	if i := strings.Index(text, "."); i >= 0 {
+		half *= math.Pow(10, -float64(len(text)-i-1))
+	}
+	return v, half
+}
+
+// trialsOf are the trials that a sentence names; none where one is named that is not there,
+// or that stands in several tables.
+func trialsOf(tr *evidence.Trials, s sentence.Sentence) (out []*handin.Trial) {
+	for _, m := range sentence.Mentions(tr.Work, s) {
+		if m.Missing || len(m.Trials) > 2 {
+			return nil
+		}
+		out = append(out, m.Trials...)
+	}
+	return out
+}
+
+// isTrial reports a number that is the number of a trial: "trials 2 and 8".
+func isTrial(tr *evidence.Trials, before, text string) bool {
+	return trialBefore.MatchString(before) && len(tr.Work.ByID(text)) > 0
+}
+
+var trialBefore = pattern.Of(`(?i)\b(trials?|tests?|runs?|nos?\.?|nr\.?|numbers?|foams?|cards?|mix(es)?)\s*#?\s*$`)
+
+// known reports a number that the table has for a trial that is named, for another making of
+// its formula, as the mean of these, or as what two of them differ by.
+func known(tr *evidence.Trials, named []*handin.Trial, v, half float64, of unit) bool {
+	var all []*handin.Trial
+	for _, x := range named {
+		d := tr.Design(x.Table)
+		at := slices.Index(d.Trials, x)
+		for i, o := range d.Trials {
+			if o == x || at >= 0 && d.Same(i, at) || o.IsControl() {
+				all = append(all, o)
+			}
+		}
+		if mean, n := tr.OfFormula(x, evidence.Hold); n > 1 && math.Abs(mean-v) <= half+0.05 {
+			return true
+		}
+		if mean, n := tr.OfFormula(x, evidence.Drained); n > 1 && math.Abs(mean-v) <= half+0.05 {
+			return true
+		}
+	}
+	for k, x := range all {
+		for _, c := range cellsOf(x, of) {
+			if near(c, v, half) {
+				return true
+			}
+			for _, o := range all[:k] {
+				for _, e := range cellsOf(o, of) {
+					if math.Abs(math.Abs(c.Low-e.Low)-v) <= half+1e-9 || math.Abs((c.Low+e.Low)/2-v) <= half+1e-9 {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// near reports a number that is a cell's, rounded or cut.
+func near(c handin.Cell, v, half float64) bool {
+	return v >= c.Low-half-0.051 && v <= c.High+half+0.051 || v >= c.Low && v <= c.High
+}
+
+// cellsOf are the cells of a trial in a unit.
+func cellsOf(x *handin.Trial, of unit) (out []handin.Cell) {
+	for _, c := range x.Table.Columns {
+		isPercent := strings.Contains(c.Whole, "%") || c.UnitBelow == "%" || c.Role == column.FatPercent || c.Role == column.EmulsifierAmount
+		if cell := c.Cells[x.Index]; cell.Number() && (of == percent) == isPercent && c.Role != column.IngredientAmount && c.Role != column.TrialID {
+			out = append(out, cell)
+		}
+	}
+	return out
+}
+
+// nearest is the trial that a number is most likely of: the one in brackets behind it, the
+// last before it, or else the first.
+func nearest(tr *evidence.Trials, s sentence.Sentence, from, to int, named []*handin.Trial) *handin.Trial {
+	if strings.HasPrefix(strings.TrimSpace(s.Text[to:]), "(") {
+		inside, _, _ := strings.Cut(strings.TrimSpace(s.Text[to:])[1:], ")")
+		if x := trialsOf(tr, part(s, inside)); len(x) > 0 {
+			return x[0]
+		}
+	}
+	if x := trialsOf(tr, part(s, s.Text[:from])); len(x) > 0 {
+		return x[len(x)-1]
+	}
+	return named[0]
+}
+
+func part(s sentence.Sentence, text string) sentence.Sentence {
+	return sentence.Sentence{At: s.At, Text: text, Low: " " + strings.ToLower(text) + " ", Said: text}
+}
+
+// beside is the number of a trial that was most likely meant: its fat, what drained, its
+// hold; or the cell that has the same figures.
+func beside(x *handin.Trial, v float64, of unit, behind string) (right float64, ok bool) {
+	best := math.Inf(1)
+	for _, c := range x.Table.Columns {
+		cell := c.Cells[x.Index]
+		if !cell.Known || !slices.Contains(cellsOf(x, of), cell) {
+			continue
+		}
+		fat := strings.HasPrefix(strings.TrimSpace(strings.ToLower(behind)), "fat")
+		if fat != (c.Role == column.FatPercent) && (fat || of == percent && c.Role == column.FatPercent) {
+			continue
+		}
+		if of == minutes && c.Role != column.Hold {
+			continue
+		}
+		if off := math.Abs(cell.Value - v); off < best {
+			best, right, ok = off, cell.Value, true
+		}
+	}
+	return right, ok
+}
