@@ -25,7 +25,9 @@ import (
 	"foamfield/analysis/grade/quote"
 	"foamfield/analysis/grade/recalc"
 	"foamfield/analysis/grade/record"
+	"foamfield/analysis/grade/row"
 	"foamfield/analysis/grade/verdict"
+	"foamfield/analysis/grade/working"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
 	"foamfield/ingest/criteria"
@@ -230,8 +232,14 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	var plan, claims []finding.Found
 	if len(w.Trials()) <= mostTrials {
 		plan, claims = method.Check(w, designs, rules), claim.Check(w, designs, slips)
-		claims = append(claims, besideThese(quote.Check(&evidence.Trials{Work: w, Designs: designs, Slips: slips}), claims)...)
+		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
+		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
+		claims = append(claims, besideThese(quote.Check(shown), claims)...)
 	}
+	everything := slices.Concat(logged, sums, claims)
+	sums = append(sums, row.Check(w, func(at trial.Place) bool {
+		return slices.ContainsFunc(everything, func(f finding.Found) bool { return f.Has(at) })
+	})...)
 	forms, late := formal.Check(w, rules, places)
 	return checked{work: w, found: settle(slices.Concat(logged, sums, plan, claims, forms)), tally: tally, late: late, slips: slips}
 }

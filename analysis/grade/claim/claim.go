@@ -54,7 +54,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 			}
 		}
 	}
-	return dedupe(slices.Concat(out, j.verdicts(rule), j.means()))
+	return dedupe(slices.Concat(out, j.verdicts(rule)))
 }
 
 // dedupe keeps one finding of a kind at a cell, and of one reason: the trial that is called

@@ -578,36 +578,3 @@ func (j *judge) verdicts(r ownRule) (out []finding.Found) {
 	}
 	return out
 }
-
-var meanLabel = pattern.Of(`(?i)\b(mean|average|avg)\b`)
-
-// means holds "mean of trials 3 and 4 | 19.5" against the trials.
-func (j *judge) means() (out []finding.Found) {
-	for _, p := range j.Work.Words {
-		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), " min"), ",", ".", 1), 64)
-		if p.Note != nil || !meanLabel.MatchString(p.Text) || err != nil {
-			continue
-		}
-		named := sentence.Mentions(j.Work, sentence.Sentence{At: p.At, Text: p.Text, Low: " " + strings.ToLower(p.Text) + " "})
-		m := evidence.Hold
-		if strings.Contains(strings.ToLower(p.Text), "drain") {
-			m = evidence.Drained
-		}
-		sum, n := 0.0, 0
-		for _, x := range named {
-			if x.Missing || len(x.Trials) != 1 {
-				n = -100
-				continue
-			}
-			if l, h, ok := j.Seen(x.Trials[0], m); ok && l == h {
-				sum, n = sum+l, n+1
-			}
-		}
-		if n >= 2 && math.Abs(sum/float64(n)-v) > 0.51 {
-			f := finding.New(criteria.Means, graded.Calculation, fmt.Sprintf("%s was typed as the mean, and your trials give %s.", p.Right, say.Number(sum/float64(n))), p.RightAt)
-			f.Typed, f.Right = graded.Num(v), graded.Num(sum/float64(n))
-			out = append(out, f)
-		}
-	}
-	return out
-}

@@ -2,6 +2,8 @@
 package finding
 
 import (
+	"slices"
+
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/cellname"
@@ -83,6 +85,11 @@ func (f Found) And(at ...trial.Place) Found {
 		}
 	}
 	return f
+}
+
+// Has reports a finding of which a cell is one.
+func (f Found) Has(at trial.Place) bool {
+	return f.At.File == at.File && f.At.Sheet == at.Sheet && slices.Contains(f.Cells, name(at))
 }
 
 // As turns it to another part of the work.

@@ -25,6 +25,9 @@ type Work struct {
 	Tables   []*Table
 	Sums     []*Table // that sum the trials up
 	Words    []Phrase
+	Rest     []Row                     // rows that are no trials, with all their cells
+	Formulas map[string]sheet.Formulas // by file
+	Shared   bool                      // its files are of other students as well
 	Log      []*ingest.HandIn
 }
 

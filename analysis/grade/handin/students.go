@@ -23,20 +23,35 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	for _, t := range tables {
 		t.resolve(words, h.Own)
 	}
+	rest := restOf(h.Book, tables, h, formulas)
 	stem := strings.TrimSuffix(h.Book.File, filepath.Ext(h.Book.File))
 	if h.Folder != "" && !slices.ContainsFunc(keyWords(stem), func(w string) bool { return !genericName.MatchString(w) }) {
 		stem = h.Folder // a folder a student, with a file called log
 	}
 	switch {
 	case severalBy(tables) != nil:
-		return byColumn(h, tables, words)
+		return withRest(byColumn(h, tables, words), rest, h.Book.File, formulas)
 	case sheetsAreStudents(tables, stem, class) || sheetsSaySo(tables, words):
-		return bySheet(h, tables, words)
+		return withRest(bySheet(h, tables, words), rest, h.Book.File, formulas)
 	}
 	name, byFile := nameOf(words, tables, stem)
-	w := &Work{Student: name, byFile: byFile, Files: []string{h.Book.File}, Paths: []string{h.Path}, Tables: tables, Words: words, Log: []*ingest.HandIn{h}}
+	w := &Work{Student: name, byFile: byFile, Files: []string{h.Book.File}, Paths: []string{h.Path}, Tables: tables, Words: words, Log: []*ingest.HandIn{h},
+		Rest: rest, Formulas: map[string]sheet.Formulas{h.Book.File: formulas}}
 	w.settle()
 	return []*Work{w}
+}
+
+// withRest gives each of several works of one file what else stands on its own sheets.
+func withRest(all []*Work, rest []Row, file string, formulas sheet.Formulas) []*Work {
+	for _, w := range all {
+		w.Shared, w.Formulas = true, map[string]sheet.Formulas{file: formulas}
+		for _, r := range rest {
+			if slices.ContainsFunc(w.Sheets, func(at trial.Place) bool { return at.Sheet == r.At.Sheet }) {
+				w.Rest = append(w.Rest, r)
+			}
+		}
+	}
+	return all
 }
 
 // settle fills in what follows from the parts of a work.
@@ -395,6 +410,10 @@ func (w *Work) join(o *Work) {
 		}
 	}
 	w.Tables, w.Sums, w.Words, w.Log, w.Sheets = append(w.Tables, o.Tables...), append(w.Sums, o.Sums...), append(w.Words, o.Words...), append(w.Log, o.Log...), append(w.Sheets, o.Sheets...)
+	w.Rest, w.Shared = append(w.Rest, o.Rest...), w.Shared || o.Shared
+	for f, formulas := range o.Formulas {
+		w.Formulas[f] = formulas
+	}
 	for _, p := range o.Partners {
 		if !slices.Contains(w.Partners, p) {
 			w.Partners = append(w.Partners, p)

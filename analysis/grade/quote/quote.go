@@ -63,12 +63,12 @@ func misquoted(tr *evidence.Trials, s sentence.Sentence) (f finding.Found, ok bo
 			of = percent
 		}
 		before, behind := s.Text[:m[2]], s.Text[m[5]:]
-		if loosely.MatchString(before) || moreBy.MatchString(behind) || len(list) > 24 || clock.MatchString(before) && of == percent {
+		if loosely.MatchString(before) || moreBy.MatchString(behind) || len(list) > 24 {
 			continue
 		}
 		for _, text := range single.FindAllString(list, -1) {
 			v, half := value(text)
-			if math.IsNaN(v) || isTrial(tr, before, text) || known(tr, named, v, half, of) || clock.MatchString(before) && !soon(before) {
+			if math.IsNaN(v) || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
 				continue
 			}
 			x := nearest(tr, s, m[2], m[5], named)
@@ -84,6 +84,9 @@ func misquoted(tr *evidence.Trials, s sentence.Sentence) (f finding.Found, ok bo
 	}
 	return f, false
 }
+
+// compared are words by which a number may be of two trials together.
+var compared = pattern.Of(`(?i)\b(longer|shorter|more|less|than|differ\w*|minus|apart|gap|gain\w*|lost|mean|average|avg|both|between|beats?|ahead|behind|by)\b`)
 
 // soon reports words by which a foam ends: "gone in 3 min" is a hold.
 func soon(before string) bool {
@@ -126,7 +129,8 @@ var trialBefore = pattern.Of(`(?i)\b(trials?|tests?|runs?|nos?\.?|nr\.?|numbers?
 
 // known reports a number that the table has for a trial that is named, for another making of
 // its formula, as the mean of these, or as what two of them differ by.
-func known(tr *evidence.Trials, named []*handin.Trial, v, half float64, of unit) bool {
+func known(tr *evidence.Trials, s sentence.Sentence, named []*handin.Trial, v, half float64, of unit) bool {
+	compares := compared.MatchString(s.Low)
 	var all []*handin.Trial
 	for _, x := range named {
 		d := tr.Design(x.Table)
@@ -150,6 +154,9 @@ func known(tr *evidence.Trials, named []*handin.Trial, v, half float64, of unit)
 			}
 			for _, o := range all[:k] {
 				for _, e := range cellsOf(o, of) {
+					if !compares || e.At.Col != c.At.Col && e.At.Row != c.At.Row {
+						continue
+					}
 					if math.Abs(math.Abs(c.Low-e.Low)-v) <= half+1e-9 || math.Abs((c.Low+e.Low)/2-v) <= half+1e-9 {
 						return true
 					}
@@ -169,12 +176,15 @@ func near(c handin.Cell, v, half float64) bool {
 func cellsOf(x *handin.Trial, of unit) (out []handin.Cell) {
 	for _, c := range x.Table.Columns {
 		isPercent := strings.Contains(c.Whole, "%") || c.UnitBelow == "%" || c.Role == column.FatPercent || c.Role == column.EmulsifierAmount
-		if cell := c.Cells[x.Index]; cell.Number() && (of == percent) == isPercent && c.Role != column.IngredientAmount && c.Role != column.TrialID {
+		isMinutes := c.Role == column.Hold || inMinutes.MatchString(c.Header)
+		if cell := c.Cells[x.Index]; cell.Number() && (of == percent && isPercent || of == minutes && isMinutes && !isPercent) && c.Role != column.IngredientAmount && c.Role != column.TrialID {
 			out = append(out, cell)
 		}
 	}
 	return out
 }
+
+var inMinutes = pattern.Of(`(?i)\bmin(ute)?s?\b`)
 
 // nearest is the trial that a number is most likely of: the one in brackets behind it, the
 // last before it, or else the first.

@@ -197,7 +197,8 @@ type unit struct {
 }
 
 var (
-	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}, {28.35, "ounces, not g"}, {453.6, "pounds, not g"}}
+	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}}
+	scales    = []unit{{28.35, "ounces, not g"}, {453.6, "pounds, not g"}} // of another country
 	timeUnits = []unit{{60, "hours, not minutes"}, {1.0 / 60, "seconds, not minutes"}, {1440, "days, not minutes"}}
 	anyPoint  = []unit{{10, "the decimal point one place off"}, {0.1, "the decimal point one place off"}, {100, "the decimal point two places off"}, {0.01, "the decimal point two places off"}}
 )
@@ -208,7 +209,10 @@ func (r *reader) units(t *handin.Table) {
 		var slips []unit
 		switch {
 		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass:
-			slips = append(slices.Clone(massUnits), anyPoint...)
+			slips = slices.Concat(massUnits, anyPoint)
+			if col.Role == column.IngredientAmount {
+				slips = slices.Concat(massUnits, scales, anyPoint)
+			}
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy || col.Role == column.Rest:
 			slips = timeUnits // holds truly differ tenfold
 		case col.Role == column.DrainedAmount:

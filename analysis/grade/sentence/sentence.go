@@ -30,8 +30,15 @@ func nounsOf(w *handin.Work) (out []*regexp.Regexp) {
 	return out
 }
 
+// Plainly is a text as a sentence of a work, with the word for a trial that everybody has.
+func Plainly(w *handin.Work, text string) Sentence {
+	plain := plainly(text, nounsOf(w))
+	return Sentence{Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: text}
+}
+
 // plainly is a sentence with the word for a trial that everybody has: "pot 4" is trial 4.
 func plainly(s string, nouns []*regexp.Regexp) string {
+	s = byNumber.ReplaceAllString(s, "${1}trial $2") // "no. 5 beats" denies nothing
 	for _, n := range nouns {
 		s = n.ReplaceAllStringFunc(s, func(found string) string {
 			m := n.FindStringSubmatch(found)
@@ -44,6 +51,8 @@ func plainly(s string, nouns []*regexp.Regexp) string {
 	}
 	return s
 }
+
+var byNumber = pattern.Of(`(?i)(^|[\s(])(?:trials?|tests?|runs?|foams?)?\s*(?:nos?\.?|nr\.?|#s?)\s*(\d)`)
 
 var noNumber = pattern.Of(`(?i)^\s*(?:no\.?|nr\.?|nos\.?|#)\s*`)
 
@@ -197,12 +206,18 @@ func split(text string) (out []string) {
 		}
 	}
 	for _, m := range sentenceEnd.FindAllStringIndex(text, -1) {
+		if text[m[0]] == '.' && shortened.MatchString(text[from:m[0]]) {
+			continue
+		}
 		add(m[0], text[m[0]] == '?')
 		from = m[1]
 	}
 	add(len(text), false)
 	return clauses(out)
 }
+
+// shortened are words that end in a point without ending a sentence.
+var shortened = pattern.Of(`(?i)(^|[\s(])(nos?|nr|ca|approx|vs|e\.g|i\.e|incl|fig|tab)$`)
 
 // nextTrial opens a second statement in a sentence: "trial 3 held longest and trial 5
 // drained least".

@@ -14,9 +14,9 @@ import (
 // reference is one cell named by a formula.
 var reference = pattern.Of(`(\$?)([A-Z]{1,3})(\$?)([0-9]{1,7})`)
 
-// relative writes a formula as a cell of another row would have it: references by
+// Relative writes a formula as a cell of another row would have it: references by
 // how far they are, so that the formulas of one column are alike.
-func relative(formula string, c handin.Cell) string {
+func Relative(formula string, c handin.Cell) string {
 	return reference.ReplaceAllStringFunc(strings.ToUpper(strings.ReplaceAll(formula, " ", "")), func(ref string) string {
 		m := reference.FindStringSubmatch(ref)
 		col, err := excelize.ColumnNameToNumber(m[2])
@@ -60,10 +60,10 @@ func strayFormula(col *handin.Column, c handin.Cell, across bool) (words string,
 	count := map[string]int{}
 	for _, o := range col.Cells {
 		if o.Formula != "" {
-			count[relative(o.Formula, o)]++
+			count[Relative(o.Formula, o)]++
 		}
 	}
-	own := relative(c.Formula, c)
+	own := Relative(c.Formula, c)
 	usual := ""
 	for p, n := range count {
 		if p != own && n >= 2 && n > count[own] && n > count[usual] {

@@ -24,7 +24,7 @@ func TestPattern(t *testing.T) {
 		{"H3-H$2", 3, "H4-H$2", 4, true},
 		{"H3-H2", 3, "H4-H$2", 4, false},
 	} {
-		if got := relative(c.a, at(c.rowA)) == relative(c.b, at(c.rowB)); got != c.same {
+		if got := Relative(c.a, at(c.rowA)) == Relative(c.b, at(c.rowB)); got != c.same {
 			t.Errorf("%s in row %d and %s in row %d: %v", c.a, c.rowA, c.b, c.rowB, got)
 		}
 	}

@@ -51,8 +51,8 @@ type Expected struct {
 	Guess  bool    // the right value itself rests on a guess
 }
 
-// verdict is what came of a cell.
-type verdict struct {
+// Verdict is what came of a cell.
+type Verdict struct {
 	Cell    handin.Cell
 	trial   int
 	right   float64
@@ -108,11 +108,11 @@ func finerThan(col *handin.Column, c handin.Cell) (n int) {
 }
 
 // Judge holds a cell against what is expected; false where it is right.
-func Judge(c handin.Cell, e Expected) (v verdict, wrong bool) {
+func Judge(c handin.Cell, e Expected) (v Verdict, wrong bool) {
 	if len(e.Rights) == 0 || math.IsNaN(e.Rights[0].Value) {
 		return v, false
 	}
-	v = verdict{Cell: c, exp: e, right: e.Rights[0].Value}
+	v = Verdict{Cell: c, exp: e, right: e.Rights[0].Value}
 	best := math.Inf(1)
 	for _, a := range e.Rights {
 		best = min(best, max(a.Low-c.Value, c.Value-a.High, 0))
@@ -185,7 +185,7 @@ func (j *Bench) Column(col *handin.Column, look criteria.Look, expect func(i int
 		*j.Gather = append(*j.Gather, Sum{Col: col, Expect: expect})
 		return
 	}
-	var wrong []verdict
+	var wrong []Verdict
 	checked := 0
 	for i, c := range col.Cells {
 		if !c.Known {
@@ -217,7 +217,7 @@ func (j *Bench) Column(col *handin.Column, look criteria.Look, expect func(i int
 
 // explain looks at the formulas of the column, and at the other rows, for how a value
 // came about.
-func (j *Bench) explain(v *verdict, col *handin.Column) {
+func (j *Bench) explain(v *Verdict, col *handin.Column) {
 	if v.Way != nil && !v.Way.Weak && v.Cell.Formula == "" && !overwritten(col, v.Cell) {
 		return
 	}
@@ -252,7 +252,7 @@ func decimalsOf(c handin.Cell) int {
 }
 
 // causes makes one finding of the cells that one cause explains.
-func (j *Bench) causes(look criteria.Look, wrong []verdict, checked int) {
+func (j *Bench) causes(look criteria.Look, wrong []Verdict, checked int) {
 	done := map[string]int{}
 	for _, v := range wrong {
 		class := v.Cell.At.String()
@@ -286,7 +286,7 @@ func (j *Bench) causes(look criteria.Look, wrong []verdict, checked int) {
 }
 
 // Finding says what is wrong at a cell, and how it came about.
-func (j *Bench) Finding(look criteria.Look, v verdict) finding.Found {
+func (j *Bench) Finding(look criteria.Look, v Verdict) finding.Found {
 	typed := finding.Typed(v.Cell).String()
 	right := v.right / NonZero(v.Cell.Scale)
 	sum := fmt.Sprintf("%s = %s", v.exp.How, DigitsOf(right, max(v.exp.Digits, decimalsOf(v.Cell))))
@@ -331,3 +331,6 @@ func DigitsOf(x float64, digits int) string {
 
 // Num writes a number as it may be typed.
 func Num(x float64) string { return DigitsOf(x, 3) }
+
+// Rounded reports a value that is right but for its last digits.
+func (v Verdict) Rounded() bool { return v.rounded }
