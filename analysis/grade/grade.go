@@ -25,6 +25,7 @@ import (
 	"foamfield/analysis/grade/quote"
 	"foamfield/analysis/grade/recalc"
 	"foamfield/analysis/grade/record"
+	"foamfield/analysis/grade/repeat"
 	"foamfield/analysis/grade/row"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/grade/working"
@@ -234,6 +235,7 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		plan, claims = method.Check(w, designs, rules), claim.Check(w, designs, slips)
 		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
 		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
+		plan = append(plan, repeat.Check(shown)...)
 		claims = append(claims, besideThese(quote.Check(shown), claims)...)
 	}
 	everything := slices.Concat(logged, sums, claims)

@@ -77,11 +77,14 @@ func (f cards) labelled(col int) map[string]bool {
 		if look.Empty(&c) {
 			continue
 		}
+		right := look.Between(f.Sheet.Rows[i].Cells, col+1, look.LastColumn)
+		if c.Kind == sheet.Text && look.Filled(right) == 0 && len(strings.Fields(c.Text)) > 3 {
+			continue // a title or a sentence is no label
+		}
 		all++
 		if c.Kind != sheet.Text {
 			continue
 		}
-		right := look.Between(f.Sheet.Rows[i].Cells, col+1, look.LastColumn)
 		if m := f.Read(c.Text); m.Role != column.None && look.Filled(right) > 0 {
 			labels++
 			seen[fmt.Sprint(m.Role, m.Ingredient, m.AtMinute, m.Unit, m.Else)] = true

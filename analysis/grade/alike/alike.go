@@ -13,6 +13,7 @@ import (
 	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // enough is how unlikely it has to be, as a power of ten, that any two students of the
@@ -106,7 +107,9 @@ func rowOf(w *handin.Work, x *handin.Trial) row {
 			name = strings.Repeat("I", holds)
 			holds++
 		case col.Role == column.DrainedAmount && col.Field != nil: // grams are none of the percents
-			name = fmt.Sprint(col.Field.Want)
+			if name = "weighed"; col.Field.Want == units.Percent {
+				name = "percent"
+			}
 		}
 		r.values = append(r.values, value{col.Role, name, c.Value, c.Text, c.At, measured, weighed && col.Field.What.WeighedAsEmulsifier()})
 	}
@@ -195,7 +198,27 @@ func rarity(x, y row, often map[string]int, all int) (rare float64, digits int) 
 	if measured < 2 {
 		return 0, 0
 	}
+	if otherMix(x.trial, y.trial) {
+		rare -= alikeOfOthers // results are seldom copied to another mix
+	}
 	return rare, digits
+}
+
+// alikeOfOthers is what results that are alike lose where the mixes are not.
+const alikeOfOthers = 0.7
+
+// otherMix reports two trials that have no weight of some grams in common.
+func otherMix(a, b *handin.Trial) bool {
+	grams := map[float64]bool{}
+	for _, c := range a.Table.Weighed() {
+		grams[math.Round(c.Cells[a.Index].Value)] = true
+	}
+	for _, c := range b.Table.Weighed() {
+		if v := math.Round(c.Cells[b.Index].Value); v >= 50 && grams[v] {
+			return false
+		}
+	}
+	return len(grams) > 0
 }
 
 // What a number can tell beside a hold that is the same: the second hold of a foam is

@@ -85,7 +85,7 @@ var (
 func (t *Table) onlyMinutes() {
 	var free, until []*Column
 	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || !inMinutes.MatchString(c.Header) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
+		if c.Role != column.None && c.Role != column.Unused || !inMinutes.MatchString(c.Header+" "+c.UnitBelow) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
 			continue
 		}
 		if minSec.MatchString(c.Header) {

@@ -61,7 +61,10 @@ func listsIn(words []Phrase) map[string]string {
 		if p.Note != nil || m == nil {
 			continue
 		}
-		names, values := someWord.FindAllString(m[1], -1), bySigns.Split(m[2], -1)
+		names, values := someWord.FindAllString(m[1], -1), strings.Split(m[2], ";") // a comma may be of a number
+		if len(values) < 2 {
+			values = bySigns.Split(m[2], -1)
+		}
 		if len(names) < 2 || len(names) != len(values) {
 			continue
 		}

@@ -210,7 +210,7 @@ func (r *reader) units(t *handin.Table) {
 		switch {
 		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass:
 			slips = slices.Concat(massUnits, anyPoint)
-			if col.Role == column.IngredientAmount {
+			if col.Role == column.IngredientAmount && col.Field != nil && (col.Field.What.Kind == ingredient.Fat || col.Field.What.Kind == ingredient.Water) {
 				slips = slices.Concat(massUnits, scales, anyPoint)
 			}
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy || col.Role == column.Rest:
