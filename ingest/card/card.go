@@ -158,13 +158,14 @@ type dealer struct {
 	section    []grid.Furniture // titles met before the first label of a card
 	group      string           // what stands above or left of several labels
 	firstLabel string
-	pending    int // index of the row of trials above a card, -1 = none
+	opens      string // the label with which every card begins, "" where none comes again
+	pending    int    // index of the row of trials above a card, -1 = none
 }
 
 // deal reads the cards of a block; a new one starts where the first label
 // comes again.
 func (f cards) deal(b block) (dealt []card, outside []grid.Furniture) {
-	d := dealer{cards: f, block: b, pending: -1}
+	d := dealer{cards: f, block: b, pending: -1, opens: f.opening(b)}
 	for i := range f.Sheet.Rows {
 		d.row(i)
 	}
@@ -190,6 +191,31 @@ func (f cards) deal(b block) (dealt []card, outside []grid.Furniture) {
 	return d.dealt, d.outside
 }
 
+// opening is the first label that comes again, where most labels below it do: what stands
+// above it, a name and a day, is of all cards.
+func (f cards) opening(b block) string {
+	var order []string
+	count := map[string]int{}
+	for i := range f.Sheet.Rows {
+		c := look.CellAt(&f.Sheet.Rows[i], b.labels)
+		if text := strings.ToLower(strings.TrimSpace(c.Text)); c.Kind == sheet.Text && f.Read(c.Text).Role != column.None {
+			if count[text]++; count[text] == 1 {
+				order = append(order, text)
+			}
+		}
+	}
+	again := 0
+	for _, text := range order {
+		if count[text] > 1 {
+			again++
+		}
+	}
+	if again < 4 || 2*again < len(order) {
+		return ""
+	}
+	return order[slices.IndexFunc(order, func(text string) bool { return count[text] > 1 })]
+}
+
 func (d *dealer) row(i int) {
 	row := &d.Sheet.Rows[i]
 	cells := look.Between(row.Cells, d.from, d.to)
@@ -204,6 +230,8 @@ func (d *dealer) row(i int) {
 		return
 	}
 	switch {
+	case d.opens != "" && !begun && !strings.EqualFold(text, d.opens):
+		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 	case look.Filled(right) == 0 && !(labelled && d.inCard(i)):
 		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 		if d.group = text; strings.HasSuffix(text, ".") || len(strings.Fields(text)) > 8 {

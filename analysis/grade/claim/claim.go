@@ -137,6 +137,9 @@ func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) 
 		return f, false
 	}
 	named := j.subjects(s)
+	if onlyControl(named) && !controlFirst.MatchString(s.Low) {
+		return f, false // of what it is said is not understood
+	}
 	for _, m := range named {
 		if m.Missing {
 			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.ID), s, "no such trial"), true
@@ -160,8 +163,18 @@ func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) 
 	return f, false
 }
 
+// controlFirst is a sentence that begins with the control.
+var controlFirst = pattern.Of(`(?i)^\s*(so |and |but )?(the |my |our )?(control|ctrl|kontrolle|trial|test|run|base|reference|standard|plain|bare)`)
+
+// onlyControl reports that nothing is named but controls.
+func onlyControl(named []sentence.Mention) bool {
+	return len(named) > 0 && !slices.ContainsFunc(named, func(m sentence.Mention) bool {
+		return m.Missing || slices.ContainsFunc(m.Trials, func(x *handin.Trial) bool { return !x.IsControl() })
+	})
+}
+
 // besides opens what trials are compared with: "more than the control".
-var besides = pattern.Of(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus)\b`)
+var besides = pattern.Of(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus|as (?:long|much|well|far|stable|good) as|(?:times|twice|half) as|unlike|like the|as the)\b`)
 
 // subjects are the trials of which a sentence says something, without those that it
 // compares them with.

@@ -36,6 +36,7 @@ type Table struct {
 	At       trial.Place // file and sheet
 	Task     string
 	Noun     string // what the student calls a trial: "pot"; "" = nothing of its own
+	Prose    bool   // its trials are told in sentences: all cells of one stand in one
 	Across   bool   // a card: trials stand side by side
 	Columns  []*Column
 	Trials   []*Trial

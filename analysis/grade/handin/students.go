@@ -20,6 +20,11 @@ func WorksOf(h *ingest.HandIn, class []string) []*Work {
 	formulas := sheet.FormulasOf(h.Path, h.Book)
 	tables := tablesOf(h, formulas)
 	words := wordsOf(h.Book, tables, h)
+	if len(tables) == 0 {
+		if t := proseOf(words, h.Book.File); t != nil {
+			tables = append(tables, t)
+		}
+	}
 	for _, t := range tables {
 		t.resolve(words, h.Own)
 	}

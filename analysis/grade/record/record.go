@@ -33,6 +33,9 @@ type Slips struct {
 func Of(w *handin.Work) ([]finding.Found, Slips) {
 	r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}, not: map[trial.Place]bool{}}
 	for _, t := range w.Tables {
+		if t.Prose { // its cells are not apart
+			continue
+		}
 		r.impossible(t)
 		r.twins(t)
 		r.units(t)

@@ -253,6 +253,9 @@ var (
 	token     = pattern.Of(`[\p{L}\p{N}-]+`)
 )
 
+// leading is a list of numbers that a sentence begins with, before what they did.
+var leading = pattern.Of(`(?i)^\s*((?:[a-z]{0,2}-?\d{1,2}[a-z]?|[A-Z])(?:\s*(?:,|\band\b|&)\s*(?:[a-z]{0,2}-?\d{1,2}[a-z]?|[A-Z]))+)\s+(?:both |all |have |were |was |are |is )?(?:held|hold|holds|were|was|are|is|stood|lasted|drained|had|gave|came|clogged|did|split|won|differ|the same|alike|equal)`)
+
 // naming gathers the trials that a sentence names.
 type naming struct {
 	work *handin.Work
@@ -281,6 +284,11 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 			if id = strings.TrimSpace(id); id != "" && !unitAfter(s.Text, m[0]) {
 				n.add(id, strings.ContainsAny(id, "0123456789"))
 			}
+		}
+	}
+	if m := leading.FindStringSubmatch(s.Text); m != nil { // "2 and 4 held longest"
+		for _, id := range listMark.Split(m[1], -1) {
+			n.add(strings.TrimSpace(id), false)
 		}
 	}
 	words := token.FindAllString(s.Text, -1)
