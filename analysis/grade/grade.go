@@ -236,7 +236,7 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
 		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
 		plan = append(plan, repeat.Check(shown)...)
-		claims = append(claims, besideThese(quote.Check(shown), claims)...)
+		claims = append(claims, besideThese(quote.Check(shown, sums), claims)...)
 	}
 	everything := slices.Concat(logged, sums, claims)
 	sums = append(sums, row.Check(w, func(at trial.Place) bool {

@@ -93,6 +93,9 @@ func (l *lister) row(row *sheet.Row) {
 	}
 	l.beside(row)
 	l.pairs(row)
+	if numbersIn(row) > mostNumbers {
+		return // a trial, and no ingredient of a list
+	}
 	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
 		for _, name := range names {
 			l.add(name + " HLB " + say.Exact(c.Number))
@@ -104,6 +107,18 @@ func (l *lister) row(row *sheet.Row) {
 	if l.hlb > 0 && len(names) >= 2 {
 		l.add(names[0] + " = " + names[1])
 	}
+}
+
+// mostNumbers are the numbers that a list of what is used gives of one ingredient, and more.
+const mostNumbers = 4
+
+func numbersIn(row *sheet.Row) (n int) {
+	for k := range row.Cells {
+		if row.Cells[k].Kind == sheet.Number {
+			n++
+		}
+	}
+	return n
 }
 
 var isYear = look.SetOf("year jahr année annee anno año")

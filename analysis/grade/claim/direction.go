@@ -338,6 +338,9 @@ func firstNumber(texts []string) float64 {
 func (j *judge) isOwn(v float64, s sentence.Sentence, d *method.Design) bool {
 	for _, t := range d.Tables {
 		for _, c := range t.Columns {
+			if c.Field != nil && c.Field.What.HLB != nil && c.Field.What.HLB.Value == v && strings.Contains(s.Low, strings.ToLower(c.Field.What.Name)) {
+				return true // of an ingredient that is named
+			}
 			for _, cell := range c.Cells {
 				if cell.Known && math.Abs(cell.Value-v) <= 0.5 && (strings.Contains(c.Header, "%") || strings.Contains(strings.ToLower(c.Header), "hlb")) {
 					return true

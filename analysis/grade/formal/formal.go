@@ -381,7 +381,7 @@ func hasUnit(col *handin.Column) bool {
 	if inBrackets.MatchString(col.Whole) {
 		return true
 	}
-	if said != "" && !strings.EqualFold(said, strings.TrimSpace(col.Whole)) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != units.NoUnit || col.Field.Told) { // GMS by itself is no gram
+	if said != "" && (col.Role == column.Hold || !strings.EqualFold(said, strings.TrimSpace(col.Whole))) || col.UnitBelow != "" || col.Field != nil && (col.Field.Meaning.Unit != units.NoUnit || col.Field.Told) { // GMS by itself is no gram
 		return true
 	}
 	texts := 0

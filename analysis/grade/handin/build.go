@@ -39,7 +39,7 @@ func tablesOf(h *ingest.HandIn, formulas sheet.Formulas) (out []*Table) {
 			byScheme[key] = t
 			out = append(out, t)
 		}
-		if sumsUp(x) {
+		if sumsUp(x) || labelsMean(src) {
 			t.average(ingest.Average{Scheme: src.Mix, Row: x.At.Row}, formulas)
 			continue
 		}
@@ -69,6 +69,23 @@ func sumsUp(x *trial.Trial) bool {
 	kind, _ := look.Summary(x.ID)
 	return (kind != look.None || meanWord.MatchString(x.ID)) && len(x.Parts) == 0 && x.At.Row > 0
 }
+
+// labelsMean reports a row whose first cell calls it a mean, and that weighs nothing: its
+// trials are numbered in a column that the reader does not know.
+func labelsMean(src ingest.Source) bool {
+	f := src.Mix.Found
+	if f.Transposed || len(f.Heads) == 0 {
+		return false
+	}
+	first, ok := f.Cell(src.MixRow, 0)
+	if !ok || first.Kind != sheet.Text || !opensMean.MatchString(first.Text) {
+		return false
+	}
+	second, ok := f.Cell(src.MixRow, 1)
+	return !ok || second.Kind == sheet.Blank
+}
+
+var opensMean = pattern.Of(`(?i)^\s*(mean|average|avg|sum|total|difference|ø|mittel\w*|moyenne|media|promedio)\b.*\b(of|and|von|de|di)\b`)
 
 // heads adds the columns of a scheme.
 func (t *Table) heads(s *scheme.Scheme) {

@@ -11,6 +11,7 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/units"
 )
 
@@ -28,6 +29,9 @@ var (
 // knows, the role that their header and their numbers have.
 func (t *Table) reclaim() {
 	for _, c := range t.Columns {
+		if c.Role == column.IngredientAmount && c.Known() == 0 && c.distinct(func(x Cell) bool { return x.Kind == sheet.Text && len(x.Text) <= 8 }) {
+			c.Role, c.Field = column.None, nil // names of the trials, "pot | A"
+		}
 		switch {
 		case c.Known() < 2 || !hlbHeader.MatchString(c.Header) || t.Find(column.BlendHLB) != nil:
 			if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 {
@@ -102,7 +106,7 @@ func (t *Table) mayBeTotal(c *Column) bool {
 	case c.Role == column.IngredientAmount:
 		return c.Field != nil && !c.namesIngredient()
 	}
-	return (c.Role == column.None || c.Role == column.Unused) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || c.UnitBelow == "g")
+	return (c.Role == column.None || c.Role == column.Unused || c.Role == column.Declared) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || c.UnitBelow == "g")
 }
 
 // namesIngredient reports a header that is an ingredient known here.

@@ -64,6 +64,7 @@ func (w *Work) settle() {
 	w.Tables, w.Sums = parted(w.Tables)
 	w.Tables = joined(w.Tables)
 	for _, t := range w.Tables {
+		t.reclaim() // of cards together more is borne out than of each
 		t.name(w.bookOf(t))
 	}
 	for _, t := range w.Tables {

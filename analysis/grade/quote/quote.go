@@ -20,8 +20,22 @@ import (
 	"foamfield/ingest/say"
 )
 
-// Check finds numbers that are of no trial that their sentence names.
-func Check(tr *evidence.Trials) (out []finding.Found) {
+// shown are the trials, with what was found right where a cell of theirs is wrong: a student
+// may well quote that.
+type shown struct {
+	*evidence.Trials
+	right map[string]float64
+}
+
+// Check finds numbers that are of no trial that their sentence names. wrong are the cells that
+// were found wrong.
+func Check(trials *evidence.Trials, wrong []finding.Found) (out []finding.Found) {
+	tr := &shown{trials, map[string]float64{}}
+	for _, f := range wrong {
+		if f.Right.Kind == graded.ANumber {
+			tr.right[f.At.String()] = f.Right.Number
+		}
+	}
 	all, _ := sentence.SentencesOf(tr.Work)
 	for _, s := range all {
 		if f, ok := misquoted(tr, s); ok {
@@ -49,7 +63,7 @@ const (
 )
 
 // misquoted finds the first number of a sentence that none of its trials has.
-func misquoted(tr *evidence.Trials, s sentence.Sentence) (f finding.Found, ok bool) {
+func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 	if packet.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
@@ -110,7 +124,7 @@ func value(text string) (v, half float64) {
 
 // trialsOf are the trials that a sentence names; none where one is named that is not there,
 // or that stands in several tables.
-func trialsOf(tr *evidence.Trials, s sentence.Sentence) (out []*handin.Trial) {
+func trialsOf(tr *shown, s sentence.Sentence) (out []*handin.Trial) {
 	for _, m := range sentence.Mentions(tr.Work, s) {
 		if m.Missing || len(m.Trials) > 2 {
 			return nil
@@ -121,7 +135,7 @@ func trialsOf(tr *evidence.Trials, s sentence.Sentence) (out []*handin.Trial) {
 }
 
 // isTrial reports a number that is the number of a trial: "trials 2 and 8".
-func isTrial(tr *evidence.Trials, before, text string) bool {
+func isTrial(tr *shown, before, text string) bool {
 	return trialBefore.MatchString(before) && len(tr.Work.ByID(text)) > 0
 }
 
@@ -129,7 +143,7 @@ var trialBefore = pattern.Of(`(?i)\b(trials?|tests?|runs?|nos?\.?|nr\.?|numbers?
 
 // known reports a number that the table has for a trial that is named, for another making of
 // its formula, as the mean of these, or as what two of them differ by.
-func known(tr *evidence.Trials, s sentence.Sentence, named []*handin.Trial, v, half float64, of unit) bool {
+func known(tr *shown, s sentence.Sentence, named []*handin.Trial, v, half float64, of unit) bool {
 	compares := compared.MatchString(s.Low)
 	var all []*handin.Trial
 	for _, x := range named {
@@ -149,7 +163,7 @@ func known(tr *evidence.Trials, s sentence.Sentence, named []*handin.Trial, v, h
 	}
 	for k, x := range all {
 		for _, c := range cellsOf(x, of) {
-			if near(c, v, half) {
+			if right, ok := tr.right[c.At.String()]; near(c, v, half) || ok && math.Abs(right-v) <= half+0.051 {
 				return true
 			}
 			for _, o := range all[:k] {
@@ -188,7 +202,7 @@ var inMinutes = pattern.Of(`(?i)\bmin(ute)?s?\b`)
 
 // nearest is the trial that a number is most likely of: the one in brackets behind it, the
 // last before it, or else the first.
-func nearest(tr *evidence.Trials, s sentence.Sentence, from, to int, named []*handin.Trial) *handin.Trial {
+func nearest(tr *shown, s sentence.Sentence, from, to int, named []*handin.Trial) *handin.Trial {
 	if strings.HasPrefix(strings.TrimSpace(s.Text[to:]), "(") {
 		inside, _, _ := strings.Cut(strings.TrimSpace(s.Text[to:])[1:], ")")
 		if x := trialsOf(tr, part(s, inside)); len(x) > 0 {

@@ -94,7 +94,7 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 		text := texts[row{p.At.File, p.At.Sheet, p.At.Row}]
 		switch own := p.Text; {
 		case rowHLB.MatchString(text):
-			if i, ok := namedIn(own, text, ingredient.Emulsifier); ok && i.HLB != nil && foreignTo(v, i.HLB) && v > 0 && v <= ingredient.MostHLB {
+			if i, ok := namedIn(own, text, ingredient.Emulsifier); ok && i.HLB != nil && foreignTo(v, i.HLB) && v > 0 {
 				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.HLB.Value)), i.HLB.Value))
 			}
 		case rowFat.MatchString(text):

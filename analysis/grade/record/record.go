@@ -466,7 +466,7 @@ func (r *reader) unread(w *handin.Work) {
 	for _, t := range w.Tables {
 		for _, col := range t.Columns {
 			for i := range col.Cells {
-				mine[col.Cells[i].At] = col.Role != column.BlendHLB // a mix without emulsifier has none
+				mine[col.Cells[i].At] = col.Role != column.BlendHLB && !(col.Role == column.None && col.Field == nil) // a mix without emulsifier has none
 			}
 		}
 	}
