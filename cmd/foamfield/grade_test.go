@@ -111,7 +111,7 @@ func score(t *testing.T, key *classroom, got *graded.Class) (found, falseCertain
 // alone with 1. Of the ninth, a form with two columns of labels and values is not read, and its
 // hand-in was taken out with its two mistakes; one sentence that says too little was no mistake.
 func TestClass(t *testing.T) {
-	for _, name := range []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth"} {
+	for _, name := range []string{"first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth", "eleventh", "twelfth", "thirteenth", "fourteenth", "fifteenth"} {
 		t.Run(name, func(t *testing.T) {
 			key := makeClass(t, name)
 			got := gradeOf(t, key, "--criteria", criteriaFile(t, nil))

@@ -38,7 +38,7 @@ var creditable = []struct {
 var (
 	creditedBy = map[string]*pattern.Pattern{}
 	creditNear = map[string]*pattern.Pattern{}
-	itOnly     = pattern.Of(`(?i)\b(together|both|and the|as well|either|or the|may|partly)\b`)
+	itOnly     = pattern.Of(`(?i)\b(together|both|(?:butter|fat|oil|ghee|cream|blend|hlb|emulsifiers?|chargers?|gas|rest|temperature) and (?:the|its|more|less)|as well|either|or the|may|partly)\b`)
 )
 
 func init() {

@@ -339,12 +339,19 @@ func withoutUnit(w *handin.Work) (out []finding.Found) {
 				lacks = append(lacks, col)
 			}
 		}
+		if t.Across && slices.ContainsFunc(t.Columns, func(c *handin.Column) bool { return groupUnit.MatchString(c.Whole) && !needsUnit(c) }) {
+			lacks = slices.DeleteFunc(lacks, func(c *handin.Column) bool { return c.Role == column.IngredientAmount })
+		}
 		if len(lacks) > 0 {
 			out = append(out, noUnits(lacks))
 		}
 	}
 	return out
 }
+
+// groupUnit is a unit in a title above the labels of a card, which is that of all weights
+// below it: "what went in (grams)".
+var groupUnit = pattern.Of(`(?i)(\((in )?(g|grams?|gramm|grammes)\)|\bin grams?\b|\bgrams?\s*$)`)
 
 // meanHasUnit reports a unit in the header of a mean hold, which is that of its holds as well.
 func meanHasUnit(t *handin.Table) bool {

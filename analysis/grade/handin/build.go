@@ -77,12 +77,8 @@ func labelsMean(src ingest.Source) bool {
 	if f.Transposed || len(f.Heads) == 0 {
 		return false
 	}
-	first, ok := f.Cell(src.MixRow, 0)
-	if !ok || first.Kind != sheet.Text || !opensMean.MatchString(first.Text) {
-		return false
-	}
-	second, ok := f.Cell(src.MixRow, 1)
-	return !ok || second.Kind == sheet.Blank
+	first := f.Typed(src.MixRow, 0)
+	return first.Kind == sheet.Text && opensMean.MatchString(first.Text) && (len(f.Heads) < 2 || f.Typed(src.MixRow, 1).Kind == sheet.Blank)
 }
 
 var opensMean = pattern.Of(`(?i)^\s*(mean|average|avg|sum|total|difference|ø|mittel\w*|moyenne|media|promedio)\b.*\b(of|and|von|de|di)\b`)

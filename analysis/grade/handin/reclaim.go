@@ -43,6 +43,40 @@ func (t *Table) reclaim() {
 	}
 	t.reclaimTotal()
 	t.reclaimDrained()
+	t.reclaimShare()
+}
+
+// reclaimShare finds the percents of all emulsifiers, whatever they are called: in most
+// rows they are what the grams of these come to.
+func (t *Table) reclaimShare() {
+	total := t.Find(column.BatchMass)
+	if total == nil || len(t.All(column.EmulsifierAmount)) > 0 {
+		return
+	}
+	for _, c := range t.Columns {
+		if c.Role != column.None && c.Role != column.Unused || !strings.Contains(c.Whole, "%") && c.UnitBelow != "%" {
+			continue
+		}
+		agree, n := 0, 0
+		for i, x := range c.Cells {
+			g := 0.0
+			for _, o := range t.Weighed() {
+				if o.Field.What.WeighedAsEmulsifier() && o.Cells[i].Known {
+					g += o.Cells[i].Value
+				}
+			}
+			if !x.Known || g == 0 || !total.Cells[i].Known || total.Cells[i].Value <= 0 {
+				continue
+			}
+			if n++; math.Abs(100*g/total.Cells[i].Value-x.Value) <= max(1.05*x.Half, 0.02) {
+				agree++
+			}
+		}
+		if agree >= 3 && 2*agree > n {
+			c.Role, c.Field = column.EmulsifierAmount, &scheme.Field{Header: c.Header, Want: units.Percent, Bare: units.PercentUnit}
+			return
+		}
+	}
 }
 
 // reclaimGrams makes the grams of an ingredient of the one column in grams, where another

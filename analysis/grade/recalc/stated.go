@@ -3,6 +3,7 @@ package recalc
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -93,7 +94,7 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 		}
 		text := texts[row{p.At.File, p.At.Sheet, p.At.Row}]
 		switch own := p.Text; {
-		case rowHLB.MatchString(text):
+		case rowHLB.MatchString(text), !otherMeasure.MatchString(text) && !rowFat.MatchString(text) && onOwnSheet(w, p.At) && len(numbersBeside(w, p)) == 1:
 			if i, ok := namedIn(own, text, ingredient.Emulsifier); ok && i.HLB != nil && foreignTo(v, i.HLB) && v > 0 {
 				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.HLB.Value)), i.HLB.Value))
 			}
@@ -107,10 +108,30 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 }
 
 var (
-	rowHLB  = pattern.Of(`(?i)\bhlb\b`)
-	rowFat  = pattern.Of(`(?i)\bfat\b.*(%|per ?cent|100)|(%|per ?cent|100).*\bfat\b|\bfat (in|of)\b`)
-	anyWord = pattern.Of(`[\p{L}\d]+`)
+	rowHLB       = pattern.Of(`(?i)\bhlb\b`)
+	otherMeasure = pattern.Of(`(?i)(\d\s*(g|mg|kg|ml|min|%)\b|\b(g|grams?|mg|kg|ml|min|minutes|hold|held|stood|price|cost|dose|per|%|percent|limit|max|total|sum|chargers?|°c|temp\w*|pack|bag)\b|[%€$£])`)
+	rowFat       = pattern.Of(`(?i)\bfat\b.*(%|per ?cent|100)|(%|per ?cent|100).*\bfat\b|\bfat (in|of)\b`)
+	anyWord      = pattern.Of(`[\p{L}\d]+`)
 )
+
+// onOwnSheet reports a place on a sheet without trials.
+func onOwnSheet(w *handin.Work, at trial.Place) bool {
+	return at.Sheet != "" && !slices.ContainsFunc(w.Tables, func(t *handin.Table) bool { return t.At.Sheet == at.Sheet })
+}
+
+// numbersBeside are the numbers of a phrase's own row.
+func numbersBeside(w *handin.Work, p handin.Phrase) (out []handin.Cell) {
+	for _, r := range w.Rest {
+		if r.At.File == p.At.File && r.At.Sheet == p.At.Sheet && r.At.Row == p.At.Row {
+			for _, c := range r.Cells {
+				if c.Known {
+					out = append(out, c)
+				}
+			}
+		}
+	}
+	return out
+}
 
 // namedIn is the ingredient of a kind that a label, or else its row, names by most words.
 func namedIn(label, row string, kind ingredient.Kind) (found ingredient.Ingredient, ok bool) {

@@ -291,6 +291,13 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 			n.add(strings.TrimSpace(id), false)
 		}
 	}
+	for _, x := range w.Trials() { // "Mon 2"
+		if id := strings.ToLower(x.ID); strings.Contains(id, " ") && len(id) <= 20 && slices.ContainsFunc([]string{" ", ".", ",", ";", ":", ")"}, func(end string) bool {
+			return strings.Contains(strings.ReplaceAll(s.Low, "(", " "), " "+id+end)
+		}) {
+			n.add(x.ID, false)
+		}
+	}
 	words := token.FindAllString(s.Text, -1)
 	for i, t := range words {
 		next := ""
