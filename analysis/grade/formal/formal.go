@@ -170,7 +170,7 @@ func datedElsewhere(w *handin.Work) bool {
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
 
-var datedLine = pattern.Of(`(?i)(\d{4}-\d{1,2}-\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.? (jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
+var datedLine = pattern.Of(`(?i)(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
 // daysOf are all days of a work that can be read, in order.
 func daysOf(w *handin.Work) (out []time.Time) {

@@ -21,6 +21,13 @@ func (t *Table) resolve(words []Phrase, own *kitchen.Sheets) {
 			continue
 		}
 		name := say.Fold(c.Field.Called())
+		if name == "mg" && t.littleBesideFat(c) { // and no matière grasse
+			f := *c.Field
+			f.What, _ = ingredient.Lookup("monoglyceride")
+			f.Kindless = !f.What.WeighedAsEmulsifier()
+			c.Field = &f
+			continue
+		}
 		full, ok := lists[name]
 		if !ok && c.Field.Kindless {
 			full, ok = fullName(name, words)
@@ -45,6 +52,19 @@ func (t *Table) resolve(words []Phrase, own *kitchen.Sheets) {
 		}
 		c.Field = &f
 	}
+}
+
+// littleBesideFat reports grams that are little beside those of a fat of the same table.
+func (t *Table) littleBesideFat(c *Column) bool {
+	most := func(c *Column) (g float64) {
+		for _, x := range c.Cells {
+			g = max(g, x.Value)
+		}
+		return g
+	}
+	return slices.ContainsFunc(t.Weighed(), func(o *Column) bool {
+		return o != c && o.Field.What.Kind == ingredient.Fat && most(c) < 0.15*most(o)
+	})
 }
 
 var (

@@ -32,6 +32,9 @@ func (w *Work) Everything() (out []string) {
 	}
 	for _, t := range slices.Concat(w.Tables, w.Sums) {
 		for _, c := range t.Columns {
+			if !c.Filled() {
+				continue // what is headed and left empty holds nothing
+			}
 			out = append(out, c.Whole)
 			for i := range c.Cells {
 				if c.Cells[i].Kind == sheet.Text {

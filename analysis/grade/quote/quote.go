@@ -69,7 +69,7 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 	}
 	named := trialsOf(tr, s)
 	if len(named) == 0 {
-		return f, false
+		return ofNone(tr, s)
 	}
 	for _, m := range numbers.FindAllStringSubmatchIndex(s.Text, -1) {
 		list, of := s.Text[m[2]:m[3]], minutes
@@ -101,6 +101,35 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 
 // compared are words by which a number may be of two trials together.
 var compared = pattern.Of(`(?i)\b(longer|shorter|more|less|than|differ\w*|minus|apart|gap|gain\w*|lost|mean|average|avg|both|between|beats?|ahead|behind|by)\b`)
+
+// ofNone finds a number with decimals, in a sentence that names no trial, that stands in no
+// trial at all.
+func ofNone(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
+	all := tr.Work.Trials()
+	if !claims.MatchString(s.Low) || compared.MatchString(s.Low) || len(sentence.Mentions(tr.Work, s)) > 0 || len(all) > mostTrials {
+		return f, false
+	}
+	for _, m := range numbers.FindAllStringSubmatchIndex(s.Text, -1) {
+		text, of := s.Text[m[2]:m[3]], minutes
+		if u := s.Text[m[4]:m[5]]; u == "%" || u == "percent" {
+			of = percent
+		}
+		v, half := value(text)
+		if math.IsNaN(v) || !strings.ContainsAny(text, ".,") || loosely.MatchString(s.Text[:m[2]]) || moreBy.MatchString(s.Text[m[5]:]) || known(tr, s, all, v, half, of) {
+			continue
+		}
+		f = finding.New(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: %s stands in no trial of yours. Where is it from?", s.Said, text), s.At).Kinds("value quoted")
+		f.Typed = graded.Txt(s.Said)
+		return f, true
+	}
+	return f, false
+}
+
+// mostTrials bounds what a number is looked for in.
+const mostTrials = 60
+
+// claims are words by which a sentence speaks of what was seen.
+var claims = pattern.Of(`(?i)\b(held|holds?|stood|stands?|lasted|stayed|drained|drains?|wept|dripped|leaked|lived|fell|collapsed|was|were|had|has|gave|gives)\b`)
 
 // soon reports words by which a foam ends: "gone in 3 min" is a hold.
 func soon(before string) bool {

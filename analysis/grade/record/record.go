@@ -45,6 +45,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.outOfOrder(t)
 		r.toldInNote(t)
 		r.againstDrained(t)
+		r.againstNote(t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
 		r.leftEmpty(t)

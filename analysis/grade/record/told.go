@@ -147,6 +147,43 @@ func (r *reader) againstDrained(t *handin.Table) {
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
 }
 
+var (
+	longTold  = pattern.Of(`(?i)\b(?:over|more than|at least|past|a good|well over)\s+(?:(half an hour)|(an hour)|(\d+)\s*min)`)
+	shortTold = pattern.Of(`(?i)\b(?:gone|down|flat|fell|collapsed|over|slumped|melted|soup|liquid)\b[^.;]{0,24}\b(?:at once|immediately|straight away|right away|in no time|instantly|within a minute|in seconds)\b|\b(?:no hold at all|did not (?:hold|stand) at all)\b`)
+)
+
+// againstNote asks of a hold that its own note speaks against: "over half an hour" beside 4
+// min, "gone at once" beside 36.
+func (r *reader) againstNote(t *handin.Table) {
+	hold := t.Hold()
+	if hold == nil {
+		return
+	}
+	for i, x := range t.Trials {
+		c := hold.Cells[i]
+		if !r.fresh(c) || x.CameOut == trial.No {
+			continue
+		}
+		for _, text := range textsOf(t, x) {
+			least := 0.0
+			if m := longTold.FindStringSubmatch(text); m != nil {
+				switch {
+				case m[1] != "":
+					least = 30
+				case m[2] != "":
+					least = 60
+				default:
+					least, _ = strconv.ParseFloat(m[3], 64)
+				}
+			}
+			if least > 0 && c.Value < 0.7*least || c.Value > 8 && shortTold.MatchString(text) {
+				r.add(about(fmt.Sprintf("%s is typed, and the note says %s. Which of the two is right?", c.Text, say.Quoted(text)), c, "note speaks against it"), c.At)
+				break
+			}
+		}
+	}
+}
+
 // against is how surely one number falls with another over some trials, by their ranks: 1
 // where it always does.
 func against(of []int, a, b func(i int) float64) float64 {
