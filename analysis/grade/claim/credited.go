@@ -77,6 +77,9 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 		}
 	}
 	all, known := d.Changed(a, b)
+	if len(of) == 1 && known && len(all) > 0 && !slices.Contains(all, what) {
+		return about(fmt.Sprintf("“%s”: trials %s and %s have the same %s; what differs is %s.", s.Said, named[0].ID, named[1].ID, of[0], say.List(namesOf(all))), s, "changed together").As(criteria.OneChange, graded.Method), true
+	}
 	if len(of) != 1 || !known || len(all) < 2 || what.Factor == method.Fat && d.Alone(a, b, method.Fat) {
 		return f, false
 	}
@@ -87,8 +90,15 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 		}
 	}
 	f = about(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
-	f.Certain = slices.Contains(all, what)
+	f.Certain = true
 	return f, true
+}
+
+func namesOf(all []method.Thing) (out []string) {
+	for _, t := range all {
+		out = append(out, t.String())
+	}
+	return out
 }
 
 // credited finds one thing that is given the credit although it was never changed alone.

@@ -3,6 +3,7 @@ package handin
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -187,20 +188,34 @@ func (t *Table) reclaimDrained() {
 			c.Role, c.Field = column.SampleMass, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true}
 		}
 	}
+	sample := 0.0
+	for _, c := range t.Columns {
+		if m := ofGrams.FindStringSubmatch(c.Header); m != nil && drainHead.MatchString(c.Header) {
+			sample, _ = strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		}
+	}
 	has := func(want units.Dimension) bool {
 		return slices.ContainsFunc(t.All(column.DrainedAmount), func(c *Column) bool { return c.Field != nil && c.Field.Want == want })
 	}
 	for _, c := range t.Columns {
 		percent := strings.Contains(c.Whole, "%") || c.UnitBelow == "%"
 		switch {
-		case !free(c) || !drainHead.MatchString(c.Header) || t.Find(column.SampleMass) == nil:
+		case !free(c) || !drainHead.MatchString(c.Header) || t.Find(column.SampleMass) == nil && sample == 0:
 		case percent && !has(units.Percent):
 			c.Role, c.Field = column.DrainedAmount, &scheme.Field{Header: c.Header, Want: units.Percent, Bare: units.PercentUnit}
 		case !percent && grams(c) && !has(units.Mass):
 			c.Role, c.Field = column.DrainedAmount, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram}
 		}
 	}
+	for _, c := range t.All(column.DrainedAmount) {
+		if c.sample == 0 {
+			c.sample = sample
+		}
+	}
 }
+
+// ofGrams is the foam that a header says all drainage is of: "ran off (g of 50 g)".
+var ofGrams = pattern.Of(`(?i)\b(?:of|from|out of)\s+(?:the\s+)?(\d+(?:[.,]\d+)?)\s*g\b`)
 
 var numberWords = []string{"no", "nr", "number", "num", "id", "#", "n"}
 

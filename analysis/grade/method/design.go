@@ -76,7 +76,7 @@ func of(tables []*handin.Table, slips record.Slips) Design {
 	for _, name := range []string{"chargers", "rest_minutes", "temperature_c", "shakes"} {
 		low, high := math.Inf(1), math.Inf(-1)
 		for _, x := range d.Trials {
-			if v, ok := x.Extras[name]; ok {
+			if v, ok := x.Extras[name]; ok && !tooMany(name, v) {
 				low, high = min(low, v), max(high, v)
 			}
 		}
@@ -109,13 +109,16 @@ func (d *Design) place(x *handin.Trial, slips record.Slips) point {
 	}
 	for _, name := range d.Extras {
 		v, ok := x.Extras[name]
-		if !ok || slipped(x, name, slips) {
+		if !ok || slipped(x, name, slips) || tooMany(name, v) {
 			v = math.NaN()
 		}
 		p.extras = append(p.extras, v)
 	}
 	return p
 }
+
+// tooMany reports more chargers than any canister takes: 22 for 2.
+func tooMany(name string, v float64) bool { return name == "chargers" && v > 8 }
 
 // slipped reports a trial of which a setting is a slip.
 func slipped(x *handin.Trial, name string, slips record.Slips) bool {
@@ -339,7 +342,7 @@ func (d *Design) Range(f Factor) (low, high float64, ok bool) {
 	return low, high, ok
 }
 
-var repeatWords = pattern.Of(`(?i)(\brepeat|\breplicate|\bagain\b|\bsame as\b|\bduplicate|\bidem\b|\bwie \d|\bwiederhol|\brépét|\brepet|\brépli|\bréplica|\bripet|\bcopy of the mix|\bdup\b|\brep\b|\bbis\b)`)
+var repeatWords = pattern.Of(`(?i)(\brepeat|\breplicate|\bagain\b|\bsame as\b|\bduplicate|\bidem\b|\bwie (nr\.? ?|versuch )?\d|\bcomme (le |l'essai )?\d|\bcome (la )?\d|\bcomo (el |la )?\d|\bwiederhol|\brépét|\brepet|\brépli|\bréplica|\bripet|\bcopy of the mix|\bdup\b|\brep\b|\bbis\b)`)
 
 // Same reports two trials of one formula: equal within the weighing error, and made
 // the same way.

@@ -94,7 +94,7 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	}
 	if len(places) == 0 {
 		for _, s := range out {
-			if claimsSomething(s) && !slices.Contains(places, s.At) {
+			if (claimsSomething(s) || resultSaid.MatchString(s.Low) && len(Mentions(w, s)) > 0) && !slices.Contains(places, s.At) {
 				places = append(places, s.At)
 			}
 		}
@@ -190,6 +190,9 @@ var (
 
 func OnlySafety(text string) bool { return safetyOnly.MatchString(text) }
 
+// resultSaid is a result in numbers, which beside a trial's name says what came of it.
+var resultSaid = pattern.Of(`\d\s*(?:min\w*|%|percent|s)\b|\b(?:longest|shortest|alike|best|tied|level)\b`)
+
 // outcomes are words for what a trial did or was, behind its name.
 var outcomes = pattern.Of(`(?i)\b(held|beat|beats|wins?|won|stood|lasted|is (my|our|the) (foam|choice|one|pick|favourite|favorite)|outlasted|was the one|drained (least|most|less|more))\b`)
 
@@ -256,6 +259,9 @@ var (
 // leading is a list of numbers that a sentence begins with, before what they did.
 var leading = pattern.Of(`(?i)^\s*((?:[a-z]{0,2}-?\d{1,2}[a-z]?|[A-Z])(?:\s*(?:,|\band\b|&)\s*(?:[a-z]{0,2}-?\d{1,2}[a-z]?|[A-Z]))+)\s+(?:both |all |have |were |was |are |is )?(?:held|hold|holds|were|was|are|is|stood|lasted|drained|had|gave|came|clogged|did|split|won|differ|the same|alike|equal)`)
 
+// roman are numbers that some give their trials.
+var roman = pattern.Of(`^[IVX]{2,5}$`)
+
 // naming gathers the trials that a sentence names.
 type naming struct {
 	work *handin.Work
@@ -307,7 +313,7 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 		switch {
 		case handin.NamesControl(t) && len(t) > 2:
 			n.control()
-		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next), strings.Contains(t, "-") && len(n.work.ByID(t)) > 0:
+		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next), (strings.Contains(t, "-") || roman.MatchString(t)) && len(n.work.ByID(t)) > 0:
 			n.add(t, false)
 		}
 	}
