@@ -257,6 +257,9 @@ func (d *desk) expected(label string, x *handin.Trial) (e verdict.Expected, look
 func (d *desk) underHeads(r handin.Row, heads []handin.Cell) {
 	name := r.Cells[0].Text
 	found := d.Work.ByID(name)
+	if len(found) > 1 { // its results may stand on another sheet
+		found = slices.DeleteFunc(found, func(x *handin.Trial) bool { return len(x.Table.Weighed()) < 2 })
+	}
 	if pair := d.pair(name); len(pair) == 2 {
 		d.compared(r, heads, pair)
 		return
