@@ -68,11 +68,11 @@ func TestPagesOfWhatThereIs(t *testing.T) {
 			[]string{"weeks"}, "weeks", []string{"Asked\n", "Is 03/04 in March or in April? Type it as 2026-03-04."}, nil},
 		{"a note", result.Trend{Notes: []string{"all trials are of one week"}}, []string{"weeks"}, "weeks", []string{"All trials are of one week."}, nil},
 		{"a start that weeks do not touch", result.Trend{Now: &result.Now{Period: "week of 2 Mar 2026", Latest: chance, Pooled: chance}},
-			[]string{"weeks"}, "weeks", []string{"as of the week of 2 Mar 2026", "0.71", "0.42 to 0.90"}, []string{"Which one to trust"}},
+			[]string{"weeks"}, "weeks", []string{"what held in the week of 2 Mar 2026", "71\n42 to 90"}, []string{"Which one to trust"}},
 		{"a start of the latest lot", result.Trend{Now: &result.Now{Period: "week of 2 Mar 2026", Lots: []string{"butter lot B"}, Latest: chance, Matters: true}},
 			[]string{"weeks"}, "weeks", []string{"with butter lot B", "Which one to trust", "trust the latest"}, []string{"all weeks taken for one"}},
 		{"a week in which clogs were not logged", result.Trend{Periods: []result.Period{{Label: "week 1", Trials: 4, Split: result.TrendCount{Count: 1, Of: 4, Low: 0.01, High: 0.75}}}},
-			[]string{"by-week"}, "by-week", []string{"the reference mix", "not logged", "1 of 4 (0.01 to 0.75)"}, nil},
+			[]string{"by-week"}, "by-week", []string{"the reference mix", "not logged", "1 of 4 (1 to 75)"}, nil},
 		{"what cannot be told apart", result.Trend{CannotSeparate: []result.NotApart{{A: "butter lot", B: "week", Sentence: "the lot changed with week 3, so lot and week cannot be told apart"}}},
 			[]string{"lots"}, "lots", []string{"The lot changed with week 3"}, nil},
 		{"tests of all four words", result.Trend{Tests: []result.TrendTest{
@@ -80,7 +80,7 @@ func TestPagesOfWhatThereIs(t *testing.T) {
 			{What: "week", Outcome: result.HoldMinutes, P: &p, PAdjusted: &p, Verdict: result.Suggested},
 			{What: "day", Outcome: result.HoldMinutes, P: &p, PAdjusted: &p, Verdict: result.NotSeen},
 			{What: "lot", By: "butter lot", Outcome: result.HoldMinutes, Verdict: result.NotTested, Sentence: "not tested: one lot"}}},
-			[]string{"tests"}, "tests", []string{"shown", "0.71 (0.60 to 0.84)", "suggested", "not shown", "lot: butter lot", "not tested: one lot", "0.012"}, nil},
+			[]string{"tests"}, "tests", []string{"shown", "0.71 (0.60 to 0.84)", "suggested", "not shown", "butter lot\nhold", "not tested: one lot", "0.012"}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := Build(&c.of)

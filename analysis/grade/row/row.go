@@ -15,10 +15,10 @@ import (
 	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
@@ -70,7 +70,7 @@ func judged(path string, h *ingest.HandIn, odds []odd) (out []finding.Found) {
 	defer file.Close()
 	for _, o := range odds {
 		formula := moved(o.donor.Formula, o.cell.At.Row-o.donor.At.Row, o.cell.At.Col-o.donor.At.Col)
-		name := sheet.CellName(o.cell.At.Row, o.cell.At.Col)
+		name := cellname.Of(o.cell.At.Row, o.cell.At.Col)
 		if formula == "" || file.SetCellFormula(o.cell.At.Sheet, name, formula) != nil {
 			continue
 		}
