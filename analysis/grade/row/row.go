@@ -19,6 +19,7 @@ import (
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 
 	"github.com/xuri/excelize/v2"
