@@ -80,7 +80,7 @@ func TestPagesOfWhatThereIs(t *testing.T) {
 			{What: "week", Outcome: result.HoldMinutes, P: &p, PAdjusted: &p, Verdict: result.Suggested},
 			{What: "day", Outcome: result.HoldMinutes, P: &p, PAdjusted: &p, Verdict: result.NotSeen},
 			{What: "lot", By: "butter lot", Outcome: result.HoldMinutes, Verdict: result.NotTested, Sentence: "not tested: one lot"}}},
-			[]string{"tests"}, "tests", []string{"shown", "0.71 (0.60 to 0.84)", "suggested", "not shown", "butter lot\nhold", "not tested: one lot", "0.012"}, nil},
+			[]string{"tests"}, "tests", []string{"shown", "0.71 (0.60 to 0.84)", "suggested", "not shown", "Not tested: one lot.", "0.012"}, nil},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			d := Build(&c.of)
