@@ -21,7 +21,6 @@ require (
 )
 
 require (
-	git.sr.ht/~sbinet/gg v0.7.0
 	codeberg.org/go-latex/latex v0.2.0 // indirect
 	github.com/ajstarks/svgo v0.0.0-20211024235047-1546f124cd8b // indirect
 	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
