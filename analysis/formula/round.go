@@ -7,6 +7,10 @@ import (
 	"foamfield/ingest/ingredient"
 )
 
+// dust is added to each ingredient's steps, so that 14.5 of them are never taken for less:
+// a share that was itself weighed comes back a few last digits off. The page rounds so too.
+const dust = 1e-9
+
 // round turns shares into whole steps of the scale that add up to total; exact
 // is the unrounded total in steps. All but one pool of ingredients go to the
 // nearest step; the pool takes what is left, its largest remainders rounded up.
@@ -23,7 +27,7 @@ func round(template []Part, shares []float64, total int, exact float64) []int {
 				pool = append(pool, i)
 				quota += share * exact
 			default:
-				steps[i] = int(math.Round(share * exact))
+				steps[i] = int(math.Floor(share*exact + 0.5 + dust))
 				rest -= steps[i]
 			}
 		}
@@ -38,8 +42,8 @@ func round(template []Part, shares []float64, total int, exact float64) []int {
 		var parts []part
 		for _, i := range pool {
 			q := shares[i] * exact / quota * float64(rest)
-			steps[i] = int(q)
-			parts = append(parts, part{i, q - math.Floor(q)})
+			steps[i] = int(q + dust)
+			parts = append(parts, part{i, q - float64(steps[i])})
 		}
 		for _, i := range pool {
 			rest -= steps[i]
