@@ -17,6 +17,8 @@ type Declared struct {
 	ingredient.Ingredient
 	Typed string // its name in the log, as typed
 	At    trial.Place
+	HLBAt trial.Place // where its row says an HLB, if it does
+	FatAt trial.Place
 }
 
 // same reports whether two rows say the same of an ingredient.
@@ -121,8 +123,8 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 		name      string
 		set       func(ingredient.Range)
 	}{
-		{2, 0, 40, "HLB", func(r ingredient.Range) { d.HLB = &r }},
-		{3, 0, 100, "fat percent", func(r ingredient.Range) { d.FatPercent = &r }},
+		{2, 0, 40, "HLB", func(r ingredient.Range) { d.HLB, d.HLBAt = &r, t.at(row, 2) }},
+		{3, 0, 100, "fat percent", func(r ingredient.Range) { d.FatPercent, d.FatAt = &r, t.at(row, 3) }},
 		{4, 0, 100, "use limit", func(r ingredient.Range) {
 			d.Limits = []ingredient.Limit{{Percent: r.High, Where: "the kitchen's own limit, " + t.at(row, 4).String(), Own: true}}
 		}},

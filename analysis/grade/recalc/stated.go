@@ -29,10 +29,13 @@ func statedOf(w *handin.Work, col *handin.Column) (st kitchen.Statement, ok bool
 		if d, found := h.Own.Ingredient(col.Field.Called(), col.Header, col.Field.What.Name); found {
 			st.At = d.At
 			if d.HLB != nil && d.HLB.Low == d.HLB.High {
-				st.HLB = &d.HLB.Value
+				st.HLB, st.At = &d.HLB.Value, d.HLBAt
 			}
 			if d.FatPercent != nil && d.FatPercent.Low == d.FatPercent.High {
 				st.Fat = &d.FatPercent.Value
+				if st.HLB == nil {
+					st.At = d.FatAt
+				}
 			}
 			return st, true
 		}
