@@ -26,6 +26,7 @@ func ReadAll(headers []string) []Meaning {
 	}
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
+	liquidBesideFoam(ms)
 	liquidBehindResults(ms)
 	minuteBesideDrained(ms)
 	restBesideHold(ms)
@@ -147,6 +148,31 @@ func liquidBehindResults(ms []Meaning) {
 		m := &ms[found]
 		m.Role, m.Ingredient, m.Else = DrainedAmount, "", IngredientAmount
 		m.Doubt = fmt.Sprintf("%q was read as what drained, as it stands behind results; if it went into the mix, type %q", m.Words, "water part (g)")
+	}
+}
+
+// liquidBesideFoam reads a bare "liquid g" right behind the foam that was put to drain as
+// what ran out of it, and a bare "liquid %" behind that as its percent, where a water by
+// its own name went into the mix.
+func liquidBesideFoam(ms []Meaning) {
+	bare := func(m Meaning) bool {
+		what, _ := ingredient.Lookup(m.Ingredient)
+		return m.Role == IngredientAmount && what.Name == "water part"
+	}
+	if !slices.ContainsFunc(ms, func(m Meaning) bool {
+		what, _ := ingredient.Lookup(m.Ingredient)
+		return m.Role == IngredientAmount && what.Kind == ingredient.Water && !bare(m)
+	}) {
+		return
+	}
+	for i := 1; i < len(ms); i++ {
+		m, before := &ms[i], ms[i-1]
+		grams := before.Role == SampleMass && m.Unit.Dimension() == units.Mass
+		percent := before.Role == DrainedAmount && before.Else == IngredientAmount && m.Unit.Dimension() == units.Percent
+		if bare(*m) && (grams || percent) {
+			m.Role, m.Ingredient, m.Else = DrainedAmount, "", IngredientAmount
+			m.Doubt = fmt.Sprintf("%q was read as what drained, as it stands behind the foam that was weighed; if it went into the mix, type %q", m.Words, "water part (g)")
+		}
 	}
 }
 

@@ -38,6 +38,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 		return nil
 	}
 	j := &judge{&evidence.Trials{Work: w, Designs: designs, Slips: slips}}
+	typed := &judge{&evidence.Trials{Work: w, Designs: designs, Slips: record.Slips{Not: slips.Not}}}
 	sentences, _ := sentence.SentencesOf(w)
 	rule := ruleOf(w)
 	reason := evidence.NoMeasure
@@ -48,10 +49,15 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 		}
 		before = s
 		reason = reasonOf(s, reason)
-		for _, f := range []func(sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){j.superlative, j.quoted, j.compared, j.quotedPercent, j.alike, j.optimum, j.direction, j.credited, j.outside, j.tooStrong, j.success, j.counted, j.allTwice} {
-			if found, ok := f(s, rule, reason); ok {
-				out = append(out, found)
+		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).credited, (*judge).outside, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).allTwice} {
+			found, ok := check(j, s, rule, reason)
+			if !ok {
+				continue
 			}
+			if found.Certain && len(slips.Meant) > 0 { // what is true of the numbers as typed is no lie
+				_, found.Certain = check(typed, s, rule, reason)
+			}
+			out = append(out, found)
 		}
 	}
 	return dedupe(slices.Concat(out, j.verdicts(rule)))

@@ -123,6 +123,7 @@ func hasProse(w *handin.Work) bool {
 // dates finds trials without a day, days that are none, and days too late.
 func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool) {
 	days := daysOf(w)
+	out = noSuchDays(w)
 	logged := false
 	for _, t := range w.Tables {
 		col := t.Find(column.Day)
@@ -139,7 +140,8 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 		}
 	}
 	if lines := linesOf(w); !logged && len(lines) > 0 {
-		return lateLines(lines, rules)
+		found, late := lateLines(lines, rules)
+		return append(out, found...), late
 	}
 	if !logged && rules.Dates && !datedElsewhere(w) {
 		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, dayLabel, missingAt(w))...))
@@ -149,7 +151,7 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 }
 
 // mayBeDay are words that may say when the trials were made.
-var mayBeDay = pattern.Of(`(?i)(\b(days?|dates?|dated|week|weeks|lesson|session|morning|afternoon|evening|today|yesterday|calendar|(mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|fri|january|february|march|april|june|july|august|september|october|november|december|jan|feb|apr|jun|jul|aug|sept?|oct|nov|dec|montag|dienstag|mittwoch|donnerstag|freitag|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|lundi|mardi|mercredi|jeudi|vendredi|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|novembre|dicembre|tag|jour|fecha|giorno|datum)\b|\bmay \d|\d (of )?may\b|(^|\D)20\d{6}(\D|$)|(^|\D)\d{6}(\D|$)|\b\d{1,2}/\d{1,2}\b|\b\d{1,2}\.\d{1,2}\.)`)
+var mayBeDay = pattern.Of(`(?i)(\b(days?|dates?|dated|week|weeks|lesson|session|morning|afternoon|evening|today|yesterday|calendar|(mon|tues|wednes|thurs|fri|satur|sun)day|mon|tue|tues|wed|thu|thur|fri|january|february|march|april|june|july|august|september|october|november|december|jan|feb|apr|jun|jul|aug|sept?|oct|nov|dec|montag|dienstag|mittwoch|donnerstag|freitag|januar|februar|märz|mai|juni|juli|oktober|dezember|janvier|février|mars|avril|juin|juillet|août|septembre|octobre|novembre|décembre|lundi|mardi|mercredi|jeudi|vendredi|enero|febrero|marzo|abril|mayo|junio|julio|agosto|septiembre|octubre|noviembre|diciembre|gennaio|febbraio|aprile|maggio|giugno|luglio|settembre|ottobre|novembre|dicembre|tag|jour|fecha|giorno|datum)\b|\bmay \d|\d (of )?may\b|(^|\D)20\d\d(\d{4})?(\D|$)|(^|\D)\d{6}(\D|$)|\b\d{1,2}/\d{1,2}\b|\b\d{1,2}\.\d{1,2}\.)`)
 
 // nothing is a hint that no words give: only what is unread may hold what is missing.
 var nothing = pattern.Of(`$.^`)
@@ -170,7 +172,7 @@ func datedElsewhere(w *handin.Work) bool {
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
 
-var datedLine = pattern.Of(`(?i)(\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
+var datedLine = pattern.Of(`(?i)(\b\d{1,2}\. ?(i{1,3}|iv|vi{0,3}|ix|xi{0,2})\. ?\d{2,4}\b|\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
 // daysOf are all days of a work that can be read, in order.
 func daysOf(w *handin.Work) (out []time.Time) {

@@ -66,6 +66,25 @@ func lateLines(lines []line, rules criteria.Rules) (out []finding.Found, late bo
 	return out, late
 }
 
+// dayInText is a day with its month as a word, among other words.
+var dayInText = pattern.Of(`\b(?:[12]\d|3[01]|0?[1-9])(?:st|nd|rd|th)?\.? \p{L}{3,} \d{4}\b`)
+
+// noSuchDays finds days among words above and below the trials that no calendar has: "Ann Lee,
+// 30 February 2026". Beside a label they are lines.
+func noSuchDays(w *handin.Work) (out []finding.Found) {
+	for _, p := range w.Words {
+		if p.Note != nil || dayInOne.MatchString(p.Text) {
+			continue
+		}
+		for _, text := range dayInText.FindAllString(p.Text, -1) {
+			if _, _, cannot := parse(text); cannot {
+				out = append(out, finding.New(criteria.Dates, graded.Formal, fmt.Sprintf("There is no such day as %s.", text), p.At).Surely())
+			}
+		}
+	}
+	return out
+}
+
 // wordDay is a day whose month is a word: "12 November 2026", "Nov 12, 2026", "12. März 2026".
 var wordDay = pattern.Of(`^(?:\p{L}+,?\s+)?(?:(\d{1,2})(?:st|nd|rd|th)?\.?\s*(?:de\s+)?(\p{L}{3,})\.?,?\s*(?:de\s+)?(\d{4})|(\p{L}{3,})\.?\s+(\d{1,2})(?:st|nd|rd|th)?,?\s+(\d{4}))$`)
 

@@ -28,9 +28,7 @@ func (r *reader) exchangedCells(t *handin.Table) {
 		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
 			for a := range cols {
 				for b := range a {
-					if x, y := cols[b], cols[a]; !weakFoam(t, x, y, i) && !(x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i)) {
-						r.exchangedPair(x, y, i)
-					}
+					r.exchangedPair(t, cols[b], cols[a], i)
 				}
 			}
 		}
@@ -38,9 +36,14 @@ func (r *reader) exchangedCells(t *handin.Table) {
 }
 
 // exchangedPair asks of two cells of one row.
-func (r *reader) exchangedPair(x, y *handin.Column, i int) {
+func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 	a, b := x.Cells[i], y.Cells[i]
 	if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || !mayChange(x, y) {
+		return
+	}
+	again, with := madeAgain(t, x, y, i)
+	if again == turned {
+		r.askTurned(t, x, y, i, with)
 		return
 	}
 	own, other := boundsOf(x, i), boundsOf(y, i)
@@ -55,9 +58,85 @@ func (r *reader) exchangedPair(x, y *handin.Column, i int) {
 	if own.holds(a.Value, 0.1) || other.holds(b.Value, 0.1) || !own.holds(b.Value, 0.12) || !other.holds(a.Value, 0.12) {
 		return
 	}
+	if weakFoam(t, x, y, i) || x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i) {
+		return
+	}
+	if results(x, y) && (bestOfAll(t, x, y, i) || again == asTyped) {
+		return
+	}
+	r.askExchanged(x, y, i)
+}
+
+// askTurned asks of two results that another making of the formula has the other way round:
+// of these alone where a third making bears the other out, or else of both.
+func (r *reader) askTurned(t *handin.Table, x, y *handin.Column, i, with int) {
+	if again, _ := madeAgain(t, x, y, with); again == asTyped {
+		r.askExchanged(x, y, i)
+		return
+	}
+	a, b, u, v := x.Cells[i], y.Cells[i], x.Cells[with], y.Cells[with]
+	if !r.fresh(u) || !r.fresh(v) {
+		return
+	}
+	words := fmt.Sprintf("Trials %s and %s weigh the same and look exchanged: %s and %s in one, %s and %s in the other (%s, %s). Which of the two is the right way round?",
+		t.Trials[with].ID, t.Trials[i].ID, u.Text, v.Text, a.Text, b.Text, x.Header, y.Header)
+	r.add(about(words, a, "exchanged cells").And(b.At, u.At, v.At), a.At, b.At, u.At, v.At)
+}
+
+// askExchanged asks of two cells of one row, and notes what was meant.
+func (r *reader) askExchanged(x, y *handin.Column, i int) {
+	a, b := x.Cells[i], y.Cells[i]
 	words := fmt.Sprintf("%s and %s look exchanged: each fits the other's column (%s, %s). Which is which?", a.Text, b.Text, x.Header, y.Header)
 	r.add(about(words, a, "exchanged cells").And(b.At), a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// bestOfAll reports the longest hold of a table beside the least that drained, of a mix with
+// emulsifier: the best foam has both, and nothing is exchanged.
+func bestOfAll(t *handin.Table, x, y *handin.Column, i int) bool {
+	if y.Role == column.Hold {
+		x, y = y, x
+	}
+	return !t.Trials[i].Bare() && x.Cells[i].Value >= boundsOf(x, i).high && y.Cells[i].Value <= boundsOf(y, i).low
+}
+
+// other is what the other makings of a formula say of two results of one of them.
+type other uint8
+
+const (
+	nothing other = iota
+	asTyped       // they are alike as they stand
+	turned        // they are only the other way round
+)
+
+// madeAgain holds two results of a trial against those of the trials with the same grams;
+// with is the one that says so.
+func madeAgain(t *handin.Table, x, y *handin.Column, i int) (says other, with int) {
+	if !results(x, y) {
+		return nothing, 0
+	}
+	a, b := x.Cells[i].Value, y.Cells[i].Value
+	for k := range t.Trials {
+		u, v := x.Cells[k].Value, y.Cells[k].Value
+		if k == i || !sameGrams(t, i, k) || min(a, b, u, v) <= 0 {
+			continue
+		}
+		switch {
+		case times(a, u) <= alikeWithin && times(b, v) <= alikeWithin:
+			return asTyped, k
+		case times(a, v) <= alikeWithin && times(b, u) <= alikeWithin && times(a, u) >= farApart && times(b, v) >= farApart:
+			says, with = turned, k
+		}
+	}
+	return says, with
+}
+
+// sameGrams reports two trials of one formula by what was weighed.
+func sameGrams(t *handin.Table, i, k int) bool {
+	weighed := t.Weighed()
+	return len(weighed) >= 2 && !slices.ContainsFunc(weighed, func(c *handin.Column) bool {
+		return c.Cells[i].Known != c.Cells[k].Known || math.Abs(c.Cells[i].Value-c.Cells[k].Value) > 0.01*max(c.Cells[i].Value, c.Cells[k].Value)
+	})
 }
 
 // weakFoam reports a short hold beside much drained, of a mix without emulsifier or of grams that
