@@ -78,13 +78,13 @@ var emulsifiers = []entry{
 		Limits: []Limit{upTo(0.4, topping)}, Note: "in toppings up to 0.27 % goes with up to 0.77 % polysorbate 60 alone (US 21 CFR 172.836(c)(1))"},
 		names: `sorbitan monostearate; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat`},
 	{Ingredient: Ingredient{Name: "sorbitan tristearate", Kind: Emulsifier, HLB: exactly(2.1), Allergens: none, From: published},
-		names: `sorbitan tristearate; E492; tristéarate sorbitane; triestearato sorbitano; tristearato sorbitano; Sorbitantristearat`},
+		names: `sorbitan tristearate; sorb tristearate; E492; tristéarate sorbitane; triestearato sorbitano; tristearato sorbitano; Sorbitantristearat`},
 	{Ingredient: Ingredient{Name: "sorbitan monolaurate", Kind: Emulsifier, HLB: exactly(8.6), Allergens: none, From: published},
-		names: `sorbitan monolaurate; sorbitan laurate; E493; monolaurate sorbitane; monolaurato sorbitano; Sorbitanmonolaurat`},
+		names: `sorbitan monolaurate; sorb monolaurate; sorbitan laurate; E493; monolaurate sorbitane; monolaurato sorbitano; Sorbitanmonolaurat`},
 	{Ingredient: Ingredient{Name: "sorbitan monooleate", Kind: Emulsifier, HLB: exactly(4.3), Allergens: none, From: pmc},
-		names: `sorbitan monooleate; sorbitan oleate; sorbitan mono oleate; E494; SMO; monooléate sorbitane; monooleato sorbitano; Sorbitanmonooleat`},
+		names: `sorbitan monooleate; sorb monooleate; sorb oleate; sorbitan oleate; sorbitan mono oleate; E494; SMO; monooléate sorbitane; monooleato sorbitano; Sorbitanmonooleat`},
 	{Ingredient: Ingredient{Name: "sorbitan monopalmitate", Kind: Emulsifier, HLB: exactly(6.7), Allergens: none, From: weak},
-		names: `sorbitan monopalmitate; sorbitan palmitate; E495; monopalmitate sorbitane; monopalmitato sorbitano; Sorbitanmonopalmitat`},
+		names: `sorbitan monopalmitate; sorb monopalmitate; sorbitan palmitate; E495; monopalmitate sorbitane; monopalmitato sorbitano; Sorbitanmonopalmitat`},
 
 	// Polysorbates.
 	{Ingredient: Ingredient{Name: "polysorbate 20", Kind: Emulsifier, HLB: exactly(16.7), Allergens: none, From: weak},

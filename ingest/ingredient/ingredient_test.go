@@ -99,6 +99,8 @@ func TestLookup(t *testing.T) {
 		{"E433", "polysorbate 80", Emulsifier},
 		{"sorbitan monostearate", "sorbitan monostearate", Emulsifier},
 		{"E491", "sorbitan monostearate", Emulsifier},
+		{"sorb. monooleate", "sorbitan monooleate", Emulsifier},
+		{"sorb_monolaurate", "sorbitan monolaurate", Emulsifier},
 		{"sugar ester", "sucrose ester", Emulsifier},
 		{"sugar", "sugar", Other},
 		{"SE15", "sucrose ester", Emulsifier},

@@ -184,8 +184,11 @@ func countOf(s sentence.Sentence) (n int, ok bool) {
 
 var (
 	drainedSaid = pattern.Of(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
-	sameWords   = pattern.Of(`(?i)(\balike\b|\bas long as\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
+	sameWords   = pattern.Of(`(?i)(\balike\b|\bas long as\b|\b(?:exactly|just|quite) as long\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
 )
+
+// exactly leaves no room for what makings differ by.
+var exactly = pattern.Of(`(?i)\bexactly (?:as (?:long|well|good)|the same|alike|equal)\b`)
 
 // quotedPercent holds percents that a sentence gives for one trial against its log: what
 // drained, and its fat.
@@ -250,6 +253,9 @@ func (j *judge) alike(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 			return f, false
 		}
 		low, high = min(low, h), max(high, l)
+	}
+	if exactly.MatchString(s.Low) && high-low > max(1, high/10) {
+		return about(fmt.Sprintf("“%s”: they held %s and %s min. Exactly?", s.Said, say.Number(low), say.Number(high)), s, "called alike"), true
 	}
 	if margin := j.Margin(d, evidence.Hold); high-low > 1.5*margin+0.5 {
 		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Said, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true

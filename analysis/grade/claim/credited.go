@@ -49,7 +49,7 @@ func init() {
 }
 
 // owed are words that give something near them the credit for what two trials differ by.
-var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
+var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bbecause\b[^.;]{0,30}\b(?:has|had|contains|contained|got) (?:much |far |a lot )?(?:more|less|a higher|a lower|the higher|the lower)\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
 
 // pairCredited finds one thing that is given the credit for a difference between two trials
 // that differ in more than it. before is the sentence before it in the same cell.
