@@ -20,7 +20,7 @@ import (
 // the others. What it is, its header says with most of its words and its numbers bear out.
 
 var (
-	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
+	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:the|their|our|my|blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
 	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b)`)
 	ofFoamHead = pattern.Of(`(?i)\b(foam|dollop|scoop|heap|cupful|spoonful|funnel|sieve|gauze|cloth|filter|portion|mesh|strainer|sample|blob|mousse|schaum)`)
 	drainHead  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weeps?|weep\w*|dew|tears|run[- ]?(?:off|out)|ran (?:off|out)|lost|loss|leak\w*|filtrate|liquid|puddle|through|ooz\w*|seep\w*|serum|whey|watered|out of the foam|fell out)\b`)

@@ -32,6 +32,9 @@ func (t *Table) resolve(words []Phrase, own *kitchen.Sheets) {
 		if !ok && c.Field.Kindless {
 			full, ok = fullName(name, words)
 		}
+		if !ok && c.Field.Kindless {
+			full, ok = partName(c.Field.Called())
+		}
 		if !ok {
 			continue
 		}
@@ -52,6 +55,26 @@ func (t *Table) resolve(words []Phrase, own *kitchen.Sheets) {
 		}
 		c.Field = &f
 	}
+}
+
+// partName is the one part of a header of several that names something known: "the oily one,
+// sorbitan monooleate", "cow, as butter".
+func partName(header string) (full string, ok bool) {
+	parts := strings.FieldsFunc(header, func(r rune) bool { return strings.ContainsRune(",;:()", r) })
+	if len(parts) < 2 {
+		return "", false
+	}
+	for _, p := range parts {
+		p = strings.TrimPrefix(strings.TrimSpace(p), "as ")
+		if _, known := ingredient.Lookup(p); !known {
+			continue
+		}
+		if ok {
+			return "", false
+		}
+		full, ok = p, true
+	}
+	return full, ok
 }
 
 // littleBesideFat reports grams that are little beside those of a fat of the same table.

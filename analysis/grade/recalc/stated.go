@@ -266,6 +266,9 @@ func (j *job) otherFat(w *handin.Work) {
 			}
 			if with, ok := j.solvedFat(s, k); ok {
 				was := j.mixes[0][0].Parts[k].Fat.Value
+				if with > 99.5 && was < 97 {
+					return // no other constant, but none at all: all of it was taken for fat
+				}
 				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", verdict.Num(was), col.Header, verdict.Num(with)), st.At).Kinds("another constant").ShouldBe(with)
 				f.Typed = graded.Num(was)
 				j.Out = append(j.Out, f)
