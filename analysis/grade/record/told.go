@@ -22,10 +22,7 @@ var (
 // toldInNote asks of grams that the note of their own row says to be those of another
 // ingredient: "mostly the sorbitan (4.8 g), a crumb (1 g) of the polysorbate".
 func (r *reader) toldInNote(t *handin.Table) {
-	var of []*handin.Column
-	for _, c := range t.Weighed() {
-		of = append(of, c)
-	}
+	of := t.Weighed()
 	for i, x := range t.Trials {
 		for _, text := range textsOf(t, x) {
 			told := gramsTold.FindAllStringSubmatchIndex(text, -1)
