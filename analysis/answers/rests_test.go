@@ -22,7 +22,7 @@ import (
 func TestRestsAgreeWithRefits(t *testing.T) {
 	thorough.NotShort(t, "studies many logs")
 	missed, moved := 0.0, 0.0
-	for seed := range uint64(thorough.Of(t, 2, 4)) {
+	for seed := range uint64(thorough.Of(t, 2, 16)) {
 		k := kitchen.New(kitchen.Easy, 4600+seed)
 		var b strings.Builder
 		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 12, kitchen.Stream(seed, "rests"))); err != nil {

@@ -19,7 +19,9 @@ type Link struct {
 	Answers []bool            // yes/no outcomes
 	Nearly  []bool            // of those, noes that were nearly a yes; nil where none is told from the others
 	Seen    []latent.Obs
-	ruler   // of a result beside hold and drainage
+	// steepness is how many times as steep as its prior a yes/no line is believed to be.
+	steepness float64
+	ruler     // of a result beside hold and drainage
 }
 
 // Gather collects an outcome's observations: each is fitted only on trials that
@@ -103,7 +105,8 @@ func (l *Link) LogLik(obs int, features, draw []float64) float64 {
 		ll, _, _, _, _, _ := latent.LogLik(latent.Lognormal, l.Seen[obs], line, draw[len(features)])
 		return ll
 	}
-	// A draw no longer knows how steep it is: Band is that of the prior itself.
-	ll, _, _ := l.yesNo().LogLik(obs, line)
+	y := l.yesNo()
+	y.Band *= l.steepness // a draw no longer knows its own
+	ll, _, _ := y.LogLik(obs, line)
 	return ll
 }

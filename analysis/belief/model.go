@@ -140,6 +140,7 @@ func (s *Belief) believe(i int) error {
 			m.Signs = append(m.Signs, result.Sign{Row: sign.Row, Soft: sign.Soft})
 		}
 		for _, e := range link.YesNo.Edges {
+			l.steepness += e.Weight * e.Steepness
 			m.Edges = append(m.Edges, result.Edge{Steepness: e.Steepness, Weight: e.Weight, Mean: e.Mean, Covariance: Rows(e.Cov), Leanings: e.Leaning})
 		}
 		m.LnSteepnessPrior = &result.PriorTerm{Mean: lnSteepness.Mean, SD: lnSteepness.SD}

@@ -79,7 +79,7 @@ var all = [lastUnit]struct {
 	Litre:         {"L", Volume, 3, 1, `l|lt|ltr|litre|litres|liter|liters|litro|litros|litri`},
 	FluidOunce:    {"fl oz", Volume, 0, 29.5735295625, `fl oz|floz|fluid ounce|fluid ounces`},
 	Pint:          {"pint", Volume, 0, 0, `pint|pints|pt`},
-	PercentUnit:   {"%", Percent, 0, 1, `%|pct|percent|per cent|pourcent|pour cent|por ciento|Prozent|proz|per cento|percento|wt %|% wt|% w/w|w/w %|% m/m|m/m %|% p/p|g/100g|g/100 g|g per 100 g|%w/w|wt%|g pro 100 g|g pour 100 g`},
+	PercentUnit:   {"%", Percent, 0, 1, `%|pct|percent|per cent|pourcent|pour cent|por ciento|Prozent|proz|per cento|percento|wt %|% wt|% w/w|w/w %|% m/m|m/m %|% p/p|g/100g|g/100 g|g per 100 g|%w/w|%m/m|%p/p|wt%|g pro 100 g|g pour 100 g`},
 	Fraction:      {"fraction", Percent, 2, 1, `fraction|frac|mass fraction|weight fraction|0-1|0..1|0 to 1|fracción|frazione|Anteil|w/w|m/m|g/g`},
 	PerMille:      {"‰", Percent, -1, 1, `‰|per mille|g/kg|g per kg|g pro kg|g par kg|g por kg|promille|pour mille`},
 	VolumePercent: {"% by volume", Percent, 0, 0, `% v/v|v/v %|v/v|%v/v|vol %|vol%|% vol|vol.-%|% by volume|volume %|% en volume|Vol.%`},

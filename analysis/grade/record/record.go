@@ -106,6 +106,9 @@ func about(words string, c handin.Cell, kind string) finding.Found {
 // impossible finds numbers that nothing can have.
 func (r *reader) impossible(t *handin.Table) {
 	for _, col := range t.Columns {
+		if r.misread(t, col) {
+			continue
+		}
 		for i, c := range col.Cells {
 			if !c.Known {
 				continue
@@ -128,6 +131,29 @@ func (r *reader) impossible(t *handin.Table) {
 			}
 		}
 	}
+}
+
+// misread asks what a column is where most of its numbers cannot be what it was taken for:
+// nobody writes down the impossible all day long.
+func (r *reader) misread(t *handin.Table, col *handin.Column) bool {
+	known, not, why := 0, 0, ""
+	for i, c := range col.Cells {
+		if !c.Known {
+			continue
+		}
+		known++
+		if w := r.cannotBe(t, col, i); w != "" {
+			not, why = not+1, w
+		}
+	}
+	if not < 3 || 2*not <= known {
+		return false
+	}
+	r.add(finding.New(criteria.Record, graded.Record, fmt.Sprintf("Most numbers under %s cannot be what that was taken for: %s. What is this column?", say.Quoted(col.Header), why), col.Heading).Kinds("column not understood"), col.Heading)
+	for _, c := range col.Cells {
+		r.said[c.At] = true
+	}
+	return true
 }
 
 // follows is the finding of the grams that an impossible percent, or of the hold that an
