@@ -126,12 +126,15 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 	out = noSuchDays(w)
 	logged := false
 	for _, t := range w.Tables {
-		col := t.Find(column.Day)
+		col := dayColumn(t)
 		if col == nil {
 			continue
 		}
 		logged = true
 		for i := range col.Cells {
+			if col.Cells[i].Kind == sheet.Blank && !weighed(t, i) { // a row of sums is no trial that lacks a day
+				continue
+			}
 			f, isLate, ok := day(col, i, days, rules)
 			late = late || isLate
 			if ok {
@@ -174,10 +177,37 @@ func datedElsewhere(w *handin.Work) bool {
 
 var datedLine = pattern.Of(`(?i)(\b\d{1,2}\. ?(i{1,3}|iv|vi{0,3}|ix|xi{0,2})\. ?\d{2,4}\b|\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
+// weighed reports that something went into a trial.
+func weighed(t *handin.Table, i int) bool {
+	return slices.ContainsFunc(t.Weighed(), func(c *handin.Column) bool { return c.Cells[i].Known })
+}
+
+// dayColumn is the column of days: what the reader takes for one, else the first that has days
+// and nothing else, whatever it is called ("baked on").
+func dayColumn(t *handin.Table) *handin.Column {
+	if col := t.Find(column.Day); col != nil {
+		return col
+	}
+	for _, col := range t.Columns {
+		days, other := 0, 0
+		for _, c := range col.Cells {
+			if _, ok := ParseDay(c); ok {
+				days++
+			} else if strings.TrimSpace(c.Text) != "" {
+				other++
+			}
+		}
+		if days > 0 && other == 0 && 2*days > len(col.Cells) {
+			return col
+		}
+	}
+	return nil
+}
+
 // daysOf are all days of a work that can be read, in order.
 func daysOf(w *handin.Work) (out []time.Time) {
 	for _, t := range w.Tables {
-		if col := t.Find(column.Day); col != nil {
+		if col := dayColumn(t); col != nil {
 			for _, c := range col.Cells {
 				if d, ok := ParseDay(c); ok {
 					out = append(out, d)
@@ -275,7 +305,7 @@ func missingDay(col *handin.Column, c handin.Cell) (f finding.Found, found bool)
 		return f, false
 	}
 	f = finding.Of(criteria.Dates, graded.Formal, "The day of this trial is missing.", handin.Cell{At: c.At})
-	f.Certain = !c.Repeats // a day may be written once for two trials
+	f.Certain = !c.Repeats && col.Role == column.Day // a day may be written once for two trials
 	return f, true
 }
 
