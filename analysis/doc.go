@@ -19,7 +19,7 @@
 //     if fewer than eight trials can be compared (belief).
 //  7. Gather for each outcome the trials that reached it: a clogged foam has no hold. Draw
 //     what is believed of its line from these, the prior and the trade's signs, a yes/no
-//     line averaged over how steep it may be, and join the lines into a chain: came out,
+//     line averaged over how steep it may be (partly a third answer where the log tells it), and join the lines into a chain: came out,
 //     did not split, holds, drains little (belief).
 //  8. Judge the trials apart from that, by maximum likelihood: fits and residuals (fits);
 //     days, cooks, lots, settings and the order beside them (groups); repeats, and each
