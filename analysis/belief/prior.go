@@ -76,9 +76,9 @@ var measured = prior{
 var lnSteepness = posterior.Normal{Mean: 0, SD: 0.5}
 
 // nearlyBand is how far from coming out a mix may be and still come out partly, in log
-// odds where the edge is as steep as its prior: some third of the half range tried. Common
-// practice, no source. In simulated kitchens, whose own bands are a fifth to twice that,
-// partly told from clogged makes the surest start 0.010 to 0.013 less short of the best.
+// odds where the edge is as steep as its prior: some third of the half range tried. A
+// guess, no source. Partly told from clogged makes the surest start of simulated kitchens
+// 0.006 to 0.009 less short of the best one permitted (fresh ones; 0.010 to 0.013 of tuning).
 const nearlyBand = 1.2
 
 func priorOf(o result.Outcome) prior {
