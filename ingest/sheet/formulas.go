@@ -17,21 +17,19 @@ func (f Formulas) At(sheet string, row, col int) string { return f[sheet][[2]int
 // FormulasOf reads the formulas behind the results of a workbook. Only cells known to
 // have one are asked, so that a workbook without any is not opened again; one that the
 // library cannot open gives none.
-func FormulasOf(path string, book *Book) (out Formulas) {
+func FormulasOf(path string, book *Book) Formulas {
 	if !book.hasFormulas() || !strings.HasSuffix(strings.ToLower(path), "x") && !strings.HasSuffix(strings.ToLower(path), "m") {
 		return nil
 	}
-	defer func() { // the library meets files it did not foresee
-		if recover() != nil {
-			out = nil
-		}
-	}()
-	file, err := excelize.OpenFile(path, excelize.Options{UnzipXMLSizeLimit: 16 << 20})
-	if err != nil {
+	out := Formulas{}
+	if !WithLibrary(path, func(file *excelize.File) { out.read(file, book) }) {
 		return nil
 	}
-	defer file.Close()
-	out = Formulas{}
+	return out
+}
+
+// read asks the library for the formulas of a book.
+func (f Formulas) read(file *excelize.File, book *Book) {
 	for _, s := range book.Sheets {
 		cells := map[[2]int]string{}
 		s.formulaCells(func(row int, c *Cell) {
@@ -39,9 +37,8 @@ func FormulasOf(path string, book *Book) (out Formulas) {
 				cells[[2]int{row, int(c.Col)}] = text
 			}
 		})
-		out[s.Name] = cells
+		f[s.Name] = cells
 	}
-	return out
 }
 
 func (b *Book) hasFormulas() bool {

@@ -14,7 +14,6 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/result/graded"
-	"foamfield/ingest"
 	"foamfield/ingest/cellname"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
@@ -50,25 +49,19 @@ func Check(w *handin.Work, said func(trial.Place) bool) (out []finding.Found) {
 			odds = append(odds, oddsOf(h.Book.File, s, w.Formulas[h.Book.File])...)
 		}
 		odds = slices.DeleteFunc(odds, func(o odd) bool { return said(o.cell.At) })
-		if len(odds) > 0 {
-			out = append(out, judged(w.Paths[min(k, len(w.Paths)-1)], h, odds)...)
+		if len(odds) == 0 {
+			continue
+		}
+		var found []finding.Found
+		if sheet.WithLibrary(w.Paths[min(k, len(w.Paths)-1)], func(file *excelize.File) { found = judged(file, odds) }) {
+			out = append(out, found...)
 		}
 	}
 	return out
 }
 
-// judged works out what the formula beside an odd cell would give there.
-func judged(path string, h *ingest.HandIn, odds []odd) (out []finding.Found) {
-	defer func() { // the library meets files it did not foresee
-		if recover() != nil {
-			out = nil
-		}
-	}()
-	file, err := excelize.OpenFile(path, excelize.Options{UnzipXMLSizeLimit: 16 << 20})
-	if err != nil {
-		return nil
-	}
-	defer file.Close()
+// judged works out what the formulas beside odd cells would give there.
+func judged(file *excelize.File, odds []odd) (out []finding.Found) {
 	for _, o := range odds {
 		formula := moved(o.donor.Formula, o.cell.At.Row-o.donor.At.Row, o.cell.At.Col-o.donor.At.Col)
 		name := cellname.Of(o.cell.At.Row, o.cell.At.Col)
