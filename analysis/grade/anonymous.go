@@ -11,7 +11,7 @@ import (
 	"slices"
 	"strings"
 
-	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/whose"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/say"
 )
@@ -55,7 +55,7 @@ func CodesOf(c *graded.Class) *Codes {
 	for _, n := range c.NotRead {
 		who := n.Student
 		if who == "" {
-			who = handin.NameOfFile(strings.TrimSuffix(n.File, filepath.Ext(n.File)))
+			who = whose.NameOfFile(strings.TrimSuffix(n.File, filepath.Ext(n.File)))
 		}
 		add(who)
 		if n.File != "" {

@@ -1,11 +1,11 @@
 // Package grade checks a class of hand-ins fairly: what was found, at its cell, with how
 // it came about; and points only by the teacher's own weights. Run is its only door.
 //
-// The way of one hand-in is: whose it is and what its cells are (handin); slips of the
-// record, and what was meant (record); what was worked out, from the student's own
-// earlier cells (recalc); how the trials were planned (method); what is concluded,
-// against the student's own trials (claim); dates, units, safety (formal). Then rows
-// alike between students (alike), and points (points).
+// The way of one hand-in is: what its cells are (cells, reclaim) and whose it is (whose),
+// which make it a work (handin); slips of the record, and what was meant (record); what
+// was worked out, from the student's own earlier cells (recalc); how the trials were
+// planned (method); what is concluded, against the student's own trials (claim); dates,
+// units, safety (formal). Then rows alike between students (alike), and points (points).
 package grade
 
 import (
@@ -28,6 +28,7 @@ import (
 	"foamfield/analysis/grade/repeat"
 	"foamfield/analysis/grade/row"
 	"foamfield/analysis/grade/verdict"
+	"foamfield/analysis/grade/whose"
 	"foamfield/analysis/grade/working"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest"
@@ -93,7 +94,7 @@ func worksOf(handIns []*ingest.HandIn, members []criteria.Member, out *graded.Cl
 	}
 	var works []*handin.Work
 	for _, h := range handIns {
-		own := handin.WorksOf(h, names)
+		own := whose.Of(h, names)
 		if !slices.ContainsFunc(own, func(w *handin.Work) bool { return len(w.Trials()) > 0 }) {
 			out.NotRead = append(out.NotRead, graded.NotRead{File: h.Book.File, Student: nameIn(own, members), Reason: blankReason(h)})
 			continue
@@ -105,7 +106,7 @@ func worksOf(handIns []*ingest.HandIn, members []criteria.Member, out *graded.Cl
 			}
 		}
 	}
-	works = handin.Merged(works)
+	works = whose.Merged(works)
 	slices.SortStableFunc(works, func(a, b *handin.Work) int {
 		return cmp.Or(cmp.Compare(strings.ToLower(a.Student), strings.ToLower(b.Student)), cmp.Compare(a.Files[0], b.Files[0]))
 	})
@@ -147,7 +148,7 @@ func called(w *handin.Work, members []criteria.Member) string {
 	}
 	var fits []string
 	for _, m := range members {
-		if handin.SameName(m.Name, w.Student) && !slices.Contains(fits, m.Name) {
+		if whose.SameName(m.Name, w.Student) && !slices.Contains(fits, m.Name) {
 			fits = append(fits, m.Name)
 		}
 	}
@@ -179,11 +180,11 @@ func several(members []criteria.Member, file string) bool {
 func missing(works []*handin.Work, members []criteria.Member, out *graded.Class) {
 	for _, m := range members {
 		has := slices.ContainsFunc(works, func(w *handin.Work) bool {
-			return handin.SameName(w.Student, m.Name) || slices.ContainsFunc(w.Partners, func(p string) bool { return handin.SameName(p, m.Name) }) ||
-				m.File != "" && slices.Contains(w.Files, m.File) || m.Partner != "" && handin.SameName(w.Student, m.Partner)
+			return whose.SameName(w.Student, m.Name) || slices.ContainsFunc(w.Partners, func(p string) bool { return whose.SameName(p, m.Name) }) ||
+				m.File != "" && slices.Contains(w.Files, m.File) || m.Partner != "" && whose.SameName(w.Student, m.Partner)
 		})
 		has = has || slices.ContainsFunc(out.NotRead, func(n graded.NotRead) bool {
-			return n.Student != "" && handin.SameName(n.Student, m.Name) || handin.SameName(handin.NameOfFile(strings.TrimSuffix(n.File, ext(n.File))), m.Name)
+			return n.Student != "" && whose.SameName(n.Student, m.Name) || whose.SameName(whose.NameOfFile(strings.TrimSuffix(n.File, ext(n.File))), m.Name)
 		})
 		if !has {
 			out.NotRead = append(out.NotRead, graded.NotRead{Student: m.Name, Reason: "nothing was handed in under this name"})
@@ -196,11 +197,11 @@ func missing(works []*handin.Work, members []criteria.Member, out *graded.Class)
 func declaredPair(members []criteria.Member) func(a, b *handin.Work) bool {
 	return func(a, b *handin.Work) bool {
 		for _, x := range [...][2]*handin.Work{{a, b}, {b, a}} {
-			if slices.ContainsFunc(x[0].Partners, func(p string) bool { return handin.SameName(p, x[1].Student) }) {
+			if slices.ContainsFunc(x[0].Partners, func(p string) bool { return whose.SameName(p, x[1].Student) }) {
 				return true
 			}
 			for _, m := range members {
-				if m.Partner != "" && handin.SameName(m.Name, x[0].Student) && handin.SameName(m.Partner, x[1].Student) {
+				if m.Partner != "" && whose.SameName(m.Name, x[0].Student) && whose.SameName(m.Partner, x[1].Student) {
 					return true
 				}
 			}

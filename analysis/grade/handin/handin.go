@@ -5,7 +5,6 @@ package handin
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"foamfield/ingest"
 	"foamfield/ingest/column"
@@ -17,7 +16,7 @@ import (
 // Work is what one student, or a declared pair, handed in.
 type Work struct {
 	Student  string
-	byFile   bool     // the name is the file's
+	ByFile   bool     // the name is the file's
 	Partners []string // names the work gives beside its own
 	Files    []string
 	Paths    []string
@@ -54,8 +53,9 @@ type Column struct {
 	Cells     []Cell  // by trial
 	Other     *Column // the same in another unit; nil without one
 	PerOther  float64 // grams of one such unit
-	sample    float64
-	table     *Table
+	// SampleGrams is the foam that every trial of the table put to drain, as a line beside it
+	// says; 0 = none does.
+	SampleGrams float64
 }
 
 // Row is a row of sums or means, by its label.
@@ -78,40 +78,6 @@ func (x *Trial) Holds(at trial.Place) bool {
 		if c.Cells[x.Index].At == at {
 			return true
 		}
-	}
-	return false
-}
-
-// IsControl reports a trial that is called the control: by its number, in its note, or
-// in any other column of words.
-func (x *Trial) IsControl() bool {
-	if NamesControl(x.ID) || NamesControl(x.Note) || NamesControl(x.Raw["repeat"]) {
-		return true
-	}
-	return slices.ContainsFunc(x.Table.Columns, func(c *Column) bool {
-		cell := c.Cells[x.Index]
-		return cell.Kind == sheet.Text && !cell.Known && wordy(c.Role) && len(strings.Fields(cell.Text)) <= 5 && len(cell.Text) > 2 && NamesControl(cell.Text)
-	})
-}
-
-// Bare reports a mix without any emulsifier, in a table that has some.
-func (x *Trial) Bare() bool {
-	has := false
-	for _, c := range x.Table.Weighed() {
-		if c.Field.What.WeighedAsEmulsifier() {
-			if has = true; c.Cells[x.Index].Value > 0 || !c.Cells[x.Index].Known && !c.Cells[x.Index].Blank() {
-				return false
-			}
-		}
-	}
-	return has
-}
-
-// wordy reports the roles of columns in which students write what they like.
-func wordy(r column.Role) bool {
-	switch r {
-	case column.None, column.Unused, column.Dish, column.Result, column.Note, column.Repeat, column.RepeatOf, column.Declared:
-		return true
 	}
 	return false
 }
@@ -211,45 +177,6 @@ func (t *Table) Results() (out []*Column) {
 	return out
 }
 
-// ByID finds a trial by its number or name, folded: "3", "t3", "trial 3".
-func (w *Work) ByID(id string) (found []*Trial) {
-	key := IDKey(id)
-	for _, t := range w.Tables {
-		for _, x := range t.Trials {
-			if k := IDKey(x.ID); k != "" && k == key {
-				found = append(found, x)
-			}
-		}
-	}
-	return found
-}
-
-// IDKey folds a trial's number: a leading word for trial and leading zeros do not
-// tell trials apart.
-func IDKey(id string) string {
-	id, _, _ = strings.Cut(strings.ToLower(strings.TrimSpace(id)), " (") // "T1 (control)"
-	for _, word := range []string{"trial", "test", "run", "batch", "sample", "versuch", "essai", "prueba", "prova", "ensayo", "no.", "nr.", "n°", "#", "t", "no", "nr"} {
-		if rest, ok := strings.CutPrefix(id, word); ok {
-			rest = strings.Trim(rest, " .-_#°")
-			if rest != "" && rest[0] >= '0' && rest[0] <= '9' {
-				id = rest
-				break
-			}
-		}
-	}
-	id = strings.Trim(id, " .)")
-	if bare := strings.TrimLeft(id, "0"); bare != "" {
-		return bare
-	}
-	return id // trial 0
-}
-
-// ShortID is a trial's number without what is said of it in brackets.
-func ShortID(id string) string {
-	short, _, _ := strings.Cut(id, " (")
-	return short
-}
-
 // Trials are all trials of the work.
 func (w *Work) Trials() (out []*Trial) {
 	for _, t := range w.Tables {
@@ -258,35 +185,31 @@ func (w *Work) Trials() (out []*Trial) {
 	return out
 }
 
-// SampleGrams is the foam that every trial of a column's table put to drain, as a line
-// beside the table says; 0 = none does.
-func (c *Column) SampleGrams() float64 { return c.sample }
-
-// controlWords are what kitchens call a control by, in five languages.
-var controlWords = []string{"control", "ctrl", "contr", "kontrolle", "kontroll", "témoin", "temoin", "testigo", "controllo", "base", "baseline", "reference", "referenz", "référence", "referencia",
-	"standard", "blank", "blindprobe", "blanc", "blanco", "original", "ref", "std", "start", "house recipe", "starting formula", "starting recipe", "basis"}
-
-// NamesControl reports a trial's number or note that calls it the control, not a
-// repeat "of" something else.
-func NamesControl(text string) bool {
-	text = strings.ToLower(text)
-	if slices.Contains([]string{"c", "k", "c1", "c2", "0", "ctl"}, strings.Trim(text, " .:()")) {
-		return true
+// At is the cell of the work's trials at a place, with its column; nil where none stands.
+func (w *Work) At(at trial.Place) (*Column, *Trial) {
+	for _, t := range w.Tables {
+		for _, c := range t.Columns {
+			for i := range c.Cells {
+				if c.Cells[i].At == at {
+					return c, t.Trials[i]
+				}
+			}
+		}
 	}
-	return slices.ContainsFunc(controlWords, func(w string) bool {
-		at := strings.Index(text, w)
-		return at >= 0 && standsAlone(text[:at], text[at+len(w):]) && !denies(text[:at])
+	return nil, nil
+}
+
+// First is where the work begins.
+func (w *Work) First() trial.Place {
+	if len(w.Tables) > 0 && len(w.Tables[0].Columns) > 0 {
+		return w.Tables[0].Columns[0].Heading
+	}
+	return trial.Place{File: w.Files[0], Row: 1, Col: 1}
+}
+
+// Unclear reports grams of something that nobody knows, in a trial.
+func (t *Table) Unclear(i int) bool {
+	return slices.ContainsFunc(t.Weighed(), func(c *Column) bool {
+		return c.Field.Kindless && (c.Cells[i].Value > 0 || !c.Cells[i].Known && !c.Cells[i].Blank())
 	})
-}
-
-// standsAlone reports that what stands around a word does not make it part of another.
-func standsAlone(before, after string) bool {
-	letter := func(r byte) bool { return r >= 'a' && r <= 'z' }
-	return (before == "" || !letter(before[len(before)-1])) && (after == "" || !letter(after[0]) || after[0] == 's')
-}
-
-// denies reports words that take back what follows them.
-func denies(before string) bool {
-	before = strings.TrimSpace(before)
-	return strings.HasSuffix(before, "than") || strings.HasSuffix(before, "no") || strings.Contains(before, "without") || strings.Contains(before, "not a")
 }

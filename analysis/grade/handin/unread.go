@@ -1,11 +1,11 @@
 package handin
 
 import (
-	"foamfield/ingest/pattern"
 	"path/filepath"
 	"slices"
 	"strings"
 
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/sheet"
 )
 

@@ -70,7 +70,7 @@ func (j *job) otherSamples(sample *handin.Column, g handin.Cell, of float64) (ou
 func (j *job) sampleSaid() float64 {
 	for _, c := range j.Table.Columns {
 		if c.Field != nil && c.Role == column.DrainedAmount {
-			return c.SampleGrams()
+			return c.SampleGrams
 		}
 	}
 	return 0

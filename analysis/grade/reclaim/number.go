@@ -1,42 +1,43 @@
-package handin
+package reclaim
 
 import (
 	"slices"
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 )
 
-// name gives the trials of a table that have no number what stands for one, and keeps what
+// Numbers gives the trials of a table that have no number what stands for one, and keeps what
 // the student calls a trial: "go", "pot", "card".
-func (t *Table) name(h *sheet.Book) {
-	if slices.ContainsFunc(t.Trials, func(x *Trial) bool { return x.ID != "" }) {
+func Numbers(t *handin.Table, book *sheet.Book) {
+	if slices.ContainsFunc(t.Trials, func(x *handin.Trial) bool { return x.ID != "" }) {
 		if c := t.Find(column.TrialID); c != nil {
 			t.Noun = called(c.Header)
 		}
 		return
 	}
-	if len(t.Columns) == 0 || t.fromTitles(h) {
+	if len(t.Columns) == 0 || fromTitles(t, book) {
 		return
 	}
-	for _, c := range []*Column{t.Columns[0], t.Columns[min(1, len(t.Columns)-1)], t.Columns[len(t.Columns)-1]} {
-		if c.mayNumber() {
+	for _, c := range []*handin.Column{t.Columns[0], t.Columns[min(1, len(t.Columns)-1)], t.Columns[len(t.Columns)-1]} {
+		if mayNumber(c) {
 			t.Noun = called(c.Header)
-			t.number(func(i int) string { return c.Cells[i].Text })
+			renumber(t, func(i int) string { return c.Cells[i].Text })
 			return
 		}
 	}
-	if first := t.Columns[0]; wordy(first.Role) && first.distinct(func(x Cell) bool { return x.Kind == sheet.Text && len(strings.Fields(x.Text)) <= 8 }) {
-		t.number(func(i int) string { return first.Cells[i].Text })
+	if first := t.Columns[0]; handin.Wordy(first.Role) && distinct(first, func(x handin.Cell) bool { return x.Kind == sheet.Text && len(strings.Fields(x.Text)) <= 8 }) {
+		renumber(t, func(i int) string { return first.Cells[i].Text })
 	}
 }
 
-// number gives each trial its number; the log keeps its own.
-func (t *Table) number(id func(i int) string) {
+// renumber gives each trial its number; the log keeps its own.
+func renumber(t *handin.Table, id func(i int) string) {
 	for i, x := range t.Trials {
 		named := *x.Trial
 		named.ID = id(i)
@@ -45,7 +46,7 @@ func (t *Table) number(id func(i int) string) {
 }
 
 // distinct reports a column of which every cell is filled as asked, and no two alike.
-func (c *Column) distinct(ok func(Cell) bool) bool {
+func distinct(c *handin.Column, ok func(handin.Cell) bool) bool {
 	seen := map[string]bool{}
 	for _, x := range c.Cells {
 		if x.Text == "" || seen[x.Text] || !ok(x) {
@@ -58,17 +59,17 @@ func (c *Column) distinct(ok func(Cell) bool) bool {
 
 // mayNumber reports a column that can be nothing but the numbers of the trials: 1, 2, 3, or
 // short names of which no two are alike.
-func (c *Column) mayNumber() bool {
-	if numeric(c.Role) || c.Role == column.Day {
+func mayNumber(c *handin.Column) bool {
+	if handin.Numeric(c.Role) || c.Role == column.Day {
 		return false
 	}
 	last := 0
-	return c.distinct(func(x Cell) bool {
+	return distinct(c, func(x handin.Cell) bool {
 		n, err := strconv.Atoi(x.Text)
 		ok := err == nil && n == last+1
 		last = n
 		return ok
-	}) || c.distinct(func(x Cell) bool {
+	}) || distinct(c, func(x handin.Cell) bool {
 		return x.Kind == sheet.Text && !x.Known && len(x.Text) <= 8 && len(strings.Fields(x.Text)) == 1
 	})
 }
@@ -77,7 +78,7 @@ func (c *Column) mayNumber() bool {
 var cardTitle = pattern.Of(`^\s*(\p{L}+)\s*(?:no\.?|nr\.?|number|#)?\s*(\d{1,3}|[A-Z])\s*[:.]?\s*$`)
 
 // fromTitles numbers trials on cards by the titles above them.
-func (t *Table) fromTitles(book *sheet.Book) bool {
+func fromTitles(t *handin.Table, book *sheet.Book) bool {
 	if !t.Across || book == nil {
 		return false
 	}
@@ -103,7 +104,20 @@ func (t *Table) fromTitles(book *sheet.Book) bool {
 		}
 		seen[ids[i]] = true
 	}
-	t.number(func(i int) string { return ids[i] })
+	renumber(t, func(i int) string { return ids[i] })
 	t.Noun = noun
 	return true
+}
+
+var numberWords = []string{"no", "nr", "number", "num", "id", "#", "n"}
+
+// called is what the trials of a table are called by its column of numbers: "go", "pot";
+// "" where that is no word of its own.
+func called(header string) string {
+	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !(r >= 'a' && r <= 'z' || r > 127) })
+	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(numberWords, w) })
+	if len(words) != 1 || len(words[0]) < 2 {
+		return ""
+	}
+	return words[0]
 }

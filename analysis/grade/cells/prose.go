@@ -1,4 +1,4 @@
-package handin
+package cells
 
 import (
 	"math"
@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
@@ -36,8 +37,8 @@ type told struct {
 	drained  float64
 }
 
-// proseOf makes a table of the trials that sentences tell; nil for fewer than two.
-func proseOf(words []Phrase, file string) *Table {
+// Told makes a table of the trials that sentences tell; nil for fewer than two.
+func Told(words []handin.Phrase, file string) *handin.Table {
 	var all []*told
 	what := map[string]ingredient.Ingredient{}
 	var order []string
@@ -78,12 +79,12 @@ func proseOf(words []Phrase, file string) *Table {
 }
 
 // laidOut is the table of some trials; every cell stands where its sentences do.
-func laidOut(all []*told, order []string, what map[string]ingredient.Ingredient, file string) *Table {
-	t := &Table{At: trial.Place{File: file, Sheet: all[0].at.Sheet}, Prose: true}
+func laidOut(all []*told, order []string, what map[string]ingredient.Ingredient, file string) *handin.Table {
+	t := &handin.Table{At: trial.Place{File: file, Sheet: all[0].at.Sheet}, Prose: true}
 	add := func(header string, role column.Role, field *scheme.Field, value func(x *told) float64, text func(x *told) string) {
-		c := &Column{Header: header, Whole: header, Heading: all[0].at, Field: field, Role: role, table: t}
+		c := &handin.Column{Header: header, Whole: header, Heading: all[0].at, Field: field, Role: role}
 		for _, x := range all {
-			cell := Cell{At: x.at, Low: math.Inf(-1), High: math.Inf(1), Scale: 1}
+			cell := handin.Cell{At: x.at, Low: math.Inf(-1), High: math.Inf(1), Scale: 1}
 			if v := value(x); !math.IsNaN(v) {
 				cell.Kind, cell.Value, cell.Low, cell.High, cell.Known = sheet.Number, v, v, v, true
 				cell.Text = strconv.FormatFloat(v, 'f', -1, 64)
@@ -105,7 +106,7 @@ func laidOut(all []*told, order []string, what map[string]ingredient.Ingredient,
 	add("drained (%)", column.DrainedAmount, &scheme.Field{Want: units.Percent, Bare: units.PercentUnit}, func(x *told) float64 { return x.drained }, nil)
 	add("told", column.Note, nil, none, func(x *told) string { return x.text })
 	for i, x := range all {
-		t.Trials = append(t.Trials, &Trial{Trial: &trial.Trial{ID: x.id, At: x.at, Note: x.text}, Index: i, Table: t})
+		t.Trials = append(t.Trials, &handin.Trial{Trial: &trial.Trial{ID: x.id, At: x.at, Note: x.text}, Index: i, Table: t})
 	}
 	return t
 }

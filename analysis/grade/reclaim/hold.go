@@ -1,33 +1,30 @@
-package handin
+package reclaim
 
 import (
-	"foamfield/ingest/pattern"
 	"slices"
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 )
 
 var (
-	meanWord = pattern.Of(`(?i)(\bmean\b|\baverage[ds]?\b|\bavg\b\.?|\bmoyenne?\b|\bmoy\b\.?|\bmedia\b|\bpromedio\b|\bmittel(wert)?\b|\bdurchschnitt\w*|ø|x̄)`)
 	number   = pattern.Of(`(?i)(\d|\b[a-z]\b|\b(first|second|third)\b)`)
 	holdWord = pattern.Of(`(?i)^\s*(hold|held|stood|lasted|standzeit|tenue|aguante|tenuta)`)
 	inUnit   = pattern.Of(`(?i)(?:[(\[,/]\s*|\s)(s|secs?|seconds?|sek|h|hrs?|hours?|std|mins?|minutes?)\.?\s*[)\]]?\s*$`)
 )
 
-// Mean reports a column that is headed as a mean.
-func (c *Column) Mean() bool { return meanWord.MatchString(c.Header) }
-
 // perMinute are minutes in one of the units that a header may name.
 var perMinute = map[string]float64{"s": 1.0 / 60, "sec": 1.0 / 60, "secs": 1.0 / 60, "second": 1.0 / 60, "seconds": 1.0 / 60, "sek": 1.0 / 60, "h": 60, "hr": 60, "hrs": 60, "hour": 60, "hours": 60, "std": 60}
 
-// readings makes numbered columns holds as well, each in minutes: "hold 1 (s)", "hold 2
+// Holds makes numbered columns holds as well, each in minutes: "hold 1 (s)", "hold 2
 // (s)", with or without a "mean hold (min)" beside them, by which alone the log is read.
-func (t *Table) readings() {
+func Holds(t *handin.Table) {
 	of := map[string]int{} // numbered columns by their stem
-	var numbered []*Column
+	var numbered []*handin.Column
 	for _, c := range t.Columns {
 		if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 && !c.Mean() && number.MatchString(c.Header) {
 			of[stem(c.Header)]++
@@ -36,18 +33,18 @@ func (t *Table) readings() {
 	}
 	all := t.All(column.Hold)
 	for _, c := range all { // a unit without brackets, which the reader took for a word
-		if m := inUnit.FindStringSubmatch(c.Header); m != nil && perMinute[strings.ToLower(m[1])] > 0 && c.unit() == 1 {
-			c.scale(perMinute[strings.ToLower(m[1])])
+		if m := inUnit.FindStringSubmatch(c.Header); m != nil && perMinute[strings.ToLower(m[1])] > 0 && unitOf(c) == 1 {
+			rescale(c, perMinute[strings.ToLower(m[1])])
 		}
 	}
-	if len(all) == 0 && !slices.ContainsFunc(numbered, func(c *Column) bool { return of[stem(c.Header)] >= 2 && holdWord.MatchString(c.Header) }) {
-		t.onlyMinutes()
+	if len(all) == 0 && !slices.ContainsFunc(numbered, func(c *handin.Column) bool { return of[stem(c.Header)] >= 2 && holdWord.MatchString(c.Header) }) {
+		onlyMinutes(t)
 	}
 	if len(all) == 0 {
-		t.meanOfNumbered(numbered, of)
+		meanOfNumbered(t, numbered, of)
 		all = t.All(column.Hold)
 	}
-	means := slices.DeleteFunc(slices.Clone(all), func(c *Column) bool { return !c.Mean() })
+	means := slices.DeleteFunc(slices.Clone(all), func(c *handin.Column) bool { return !c.Mean() })
 	for _, c := range numbered {
 		switch s := stem(c.Header); {
 		case len(means) == 1 && s == stem(means[0].Header):
@@ -58,17 +55,17 @@ func (t *Table) readings() {
 		c.Role = column.Hold
 		switch m := inUnit.FindStringSubmatch(c.Header); {
 		case m != nil && perMinute[strings.ToLower(m[1])] > 0:
-			c.scale(perMinute[strings.ToLower(m[1])])
+			rescale(c, perMinute[strings.ToLower(m[1])])
 		case m == nil && len(means) == 1: // in the unit of their mean
-			c.scale(means[0].unit())
+			rescale(c, unitOf(means[0]))
 		}
 	}
 }
 
 // meanOfNumbered takes for the hold a column that is headed as the mean of numbered holds.
-func (t *Table) meanOfNumbered(numbered []*Column, of map[string]int) {
+func meanOfNumbered(t *handin.Table, numbered []*handin.Column, of map[string]int) {
 	for _, c := range t.Columns {
-		if (c.Role == column.None || c.Role == column.Unused) && c.Mean() && holdWord.MatchString(meanWord.ReplaceAllString(c.Header, "")) && of[stem(c.Header)] >= 2 {
+		if (c.Role == column.None || c.Role == column.Unused) && c.Mean() && holdWord.MatchString(handin.MeanWord.ReplaceAllString(c.Header, "")) && of[stem(c.Header)] >= 2 {
 			c.Role = column.Hold
 			return
 		}
@@ -82,14 +79,14 @@ var (
 
 // onlyMinutes takes the one column of minutes for the hold, where the reader has none: its
 // words were too free for it, "minutes up", "minutes of glory".
-func (t *Table) onlyMinutes() {
-	var free, until []*Column
+func onlyMinutes(t *handin.Table) {
+	var free, until []*handin.Column
 	for _, c := range t.Columns {
 		if c.Role != column.None && c.Role != column.Unused || !inMinutes.MatchString(c.Header+" "+c.UnitBelow) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
 			continue
 		}
 		if minSec.MatchString(c.Header) {
-			c.readMinSec()
+			readMinSec(c)
 		}
 		if c.Known() < 2 {
 			continue
@@ -114,7 +111,7 @@ var (
 )
 
 // readMinSec reads "39:20" in a column that says that these are minutes and seconds.
-func (c *Column) readMinSec() {
+func readMinSec(c *handin.Column) {
 	for i := range c.Cells {
 		x := &c.Cells[i]
 		m := clock.FindStringSubmatch(x.Text)
@@ -128,8 +125,8 @@ func (c *Column) readMinSec() {
 	}
 }
 
-// unit is how many base units one typed unit of a column is, 1 where no cell tells.
-func (c *Column) unit() float64 {
+// unitOf is how many base units one typed unit of a column is, 1 where no cell tells.
+func unitOf(c *handin.Column) float64 {
 	for i := range c.Cells {
 		if x := &c.Cells[i]; x.Known && x.Value != 0 && x.Scale > 0 {
 			return x.Scale
@@ -138,8 +135,8 @@ func (c *Column) unit() float64 {
 	return 1
 }
 
-// scale turns the numbers of a column into another unit.
-func (c *Column) scale(by float64) {
+// rescale turns the numbers of a column into another unit.
+func rescale(c *handin.Column, by float64) {
 	for i := range c.Cells {
 		x := &c.Cells[i]
 		x.Value, x.Low, x.High, x.Half, x.Scale = x.Value*by, x.Low*by, x.High*by, x.Half*by, x.Scale*by
@@ -148,34 +145,11 @@ func (c *Column) scale(by float64) {
 
 // stem is a header without its unit, numbers and the word for mean.
 func stem(header string) string {
-	header = meanWord.ReplaceAllString(inUnit.ReplaceAllString(header, " "), " ")
+	header = handin.MeanWord.ReplaceAllString(inUnit.ReplaceAllString(header, " "), " ")
 	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !(r >= 'a' && r <= 'z' || r > 127) })
 	words = slices.DeleteFunc(words, func(w string) bool {
 		return len(w) == 1 || slices.Contains([]string{"of", "the", "min", "run", "rep", "repeat", "reading", "can", "no", "nr", "first", "second", "third", "st", "nd", "rd"}, w)
 	})
 	slices.Sort(words)
 	return strings.Join(words, " ")
-}
-
-// Twins are the columns that hold one hold each, the mean of them left out; none where
-// there is but one.
-func (t *Table) Twins() []*Column {
-	out := slices.DeleteFunc(t.All(column.Hold), (*Column).Mean)
-	if len(out) < 2 {
-		return nil
-	}
-	return out
-}
-
-// Hold is the column that says how long a foam held: the only one, or the mean of
-// several; nil where none is the one.
-func (t *Table) Hold() *Column {
-	all := t.All(column.Hold)
-	if len(all) > 1 {
-		all = slices.DeleteFunc(all, func(c *Column) bool { return !c.Mean() })
-	}
-	if len(all) != 1 {
-		return nil
-	}
-	return all[0]
 }

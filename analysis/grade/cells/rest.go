@@ -1,20 +1,21 @@
-package handin
+package cells
 
 import (
 	"math"
 	"slices"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
-// restOf are the rows of a file that are no trials of it, with their cells: a student's own
+// Rest are the rows of a file that are no trials of it, with their cells: a student's own
 // workings, means below a table, pairs that are compared.
-func restOf(book *sheet.Book, tables []*Table, h *ingest.HandIn, formulas sheet.Formulas) (out []Row) {
-	for _, s := range book.Sheets {
-		at := trial.Place{File: book.File, Sheet: placeName(book, s)}
+func Rest(h *ingest.HandIn, tables []*handin.Table, formulas sheet.Formulas) (out []handin.Row) {
+	for _, s := range h.Book.Sheets {
+		at := trial.Place{File: h.Book.File, Sheet: placeName(h.Book, s)}
 		busy := busyRows(s, at, tables, h)
 		for _, t := range tables {
 			if len(t.Weighed()) == 0 && t.At.Sheet == at.Sheet { // it may be no table of trials at all
@@ -28,9 +29,9 @@ func restOf(book *sheet.Book, tables []*Table, h *ingest.HandIn, formulas sheet.
 			if busy[r.Number] {
 				continue
 			}
-			row := Row{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number}}
+			row := handin.Row{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number}}
 			for _, c := range r.Cells {
-				cell := Cell{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Kind: c.Kind, Low: math.Inf(-1), High: math.Inf(1), Scale: 1,
+				cell := handin.Cell{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Kind: c.Kind, Low: math.Inf(-1), High: math.Inf(1), Scale: 1,
 					Text: strings.TrimSpace(s.Display(c)), Formula: formulas.At(s.Name, r.Number, int(c.Col))}
 				if v, digits, ok := plainNumber(s, c); ok {
 					cell.Value, cell.Low, cell.High, cell.Known = v, v, v, true

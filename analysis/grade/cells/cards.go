@@ -1,36 +1,37 @@
-package handin
+package cells
 
 import (
 	"math"
 	"slices"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/say"
 )
 
-// joined makes one table of those that are one log on several places: a card a trial,
+// Joined makes one table of those that are one log on several places: a card a trial,
 // down a sheet or on a sheet each, and sheets with the same heads. A trial is then held
 // against all others, as in a table.
-func joined(tables []*Table) (out []*Table) {
+func Joined(tables []*handin.Table) (out []*handin.Table) {
 	for _, t := range tables {
-		i := slices.IndexFunc(out, func(o *Table) bool { return o.continues(t) })
+		i := slices.IndexFunc(out, func(o *handin.Table) bool { return continues(o, t) })
 		if i < 0 {
 			out = append(out, t)
 			continue
 		}
-		out[i].add(t)
+		add(out[i], t)
 	}
 	return out
 }
 
 // continues reports a table that goes on in another: with the same heads, or, on cards,
 // with most of them.
-func (t *Table) continues(o *Table) bool {
-	if t.Across != o.Across || len(t.Averages)+len(o.Averages) > 0 || t.At.File != o.At.File || t.headTwice() || o.headTwice() {
+func continues(t, o *handin.Table) bool {
+	if t.Across != o.Across || len(t.Averages)+len(o.Averages) > 0 || t.At.File != o.At.File || headTwice(t) || headTwice(o) {
 		return false
 	}
 	common := 0
 	for _, c := range o.Columns {
-		if t.alike(c) != nil {
+		if alike(t, c) != nil {
 			common++
 		}
 	}
@@ -41,12 +42,12 @@ func (t *Table) continues(o *Table) bool {
 }
 
 // headTwice reports two columns that nothing tells apart.
-func (t *Table) headTwice() bool {
-	return slices.ContainsFunc(t.Columns, func(c *Column) bool { return t.alike(c) != c })
+func headTwice(t *handin.Table) bool {
+	return slices.ContainsFunc(t.Columns, func(c *handin.Column) bool { return alike(t, c) != c })
 }
 
 // alike is the column with the head of another.
-func (t *Table) alike(o *Column) *Column {
+func alike(t *handin.Table, o *handin.Column) *handin.Column {
 	for _, c := range t.Columns {
 		if c.Role == o.Role && say.Fold(c.Header) == say.Fold(o.Header) {
 			return c
@@ -57,13 +58,13 @@ func (t *Table) alike(o *Column) *Column {
 
 // add takes the trials of a table that goes on in another. A cell that a card does not
 // have is blank, and stands where the card begins.
-func (t *Table) add(o *Table) {
+func add(t, o *handin.Table) {
 	for _, c := range o.Columns {
-		if t.alike(c) == nil {
+		if alike(t, c) == nil {
 			more := *c
-			more.table, more.Cells = t, nil
+			more.Cells = nil
 			for _, x := range t.Trials {
-				more.Cells = append(more.Cells, t.noCell(x))
+				more.Cells = append(more.Cells, noCell(t, x))
 			}
 			t.Columns = append(t.Columns, &more)
 		}
@@ -71,8 +72,8 @@ func (t *Table) add(o *Table) {
 	n := len(t.Trials)
 	for _, x := range o.Trials {
 		for _, c := range t.Columns {
-			cell := o.noCell(x)
-			if from := o.alike(c); from != nil {
+			cell := noCell(o, x)
+			if from := alike(o, c); from != nil {
 				cell = from.Cells[x.Index]
 			}
 			c.Cells = append(c.Cells, cell)
@@ -85,6 +86,6 @@ func (t *Table) add(o *Table) {
 }
 
 // noCell is a cell that a trial's card does not have.
-func (t *Table) noCell(x *Trial) Cell {
-	return Cell{At: t.Columns[0].Cells[x.Index].At, Low: math.Inf(-1), High: math.Inf(1), Scale: 1}
+func noCell(t *handin.Table, x *handin.Trial) handin.Cell {
+	return handin.Cell{At: t.Columns[0].Cells[x.Index].At, Low: math.Inf(-1), High: math.Inf(1), Scale: 1}
 }

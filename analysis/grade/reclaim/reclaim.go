@@ -1,4 +1,6 @@
-package handin
+// Package reclaim gives a table what the reader leaves out: columns of free headers, ingredients of a
+// student's own names, and numbers of trials, by what the numbers beside them bear out.
+package reclaim
 
 import (
 	"math"
@@ -6,11 +8,11 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
-	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/units"
@@ -26,30 +28,30 @@ var (
 	drainHead  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weeps?|weep\w*|dew|tears|run[- ]?(?:off|out)|ran (?:off|out)|lost|loss|leak\w*|filtrate|liquid|puddle|through|ooz\w*|seep\w*|serum|whey|watered|out of the foam|fell out)\b`)
 )
 
-// reclaim gives columns that the reader left out, or took for an ingredient that nobody
+// Columns gives columns that the reader left out, or took for an ingredient that nobody
 // knows, the role that their header and their numbers have.
-func (t *Table) reclaim() {
+func Columns(t *handin.Table) {
 	for _, c := range t.Columns {
-		if c.Role == column.IngredientAmount && c.Known() == 0 && c.distinct(func(x Cell) bool { return x.Kind == sheet.Text && len(x.Text) <= 8 }) {
+		if c.Role == column.IngredientAmount && c.Known() == 0 && distinct(c, func(x handin.Cell) bool { return x.Kind == sheet.Text && len(x.Text) <= 8 }) {
 			c.Role, c.Field = column.None, nil // names of the trials, "pot | A"
 		}
 		switch {
 		case c.Known() < 2 || !hlbHeader.MatchString(c.Header) || t.Find(column.BlendHLB) != nil:
 			if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 {
-				t.reclaimGrams(c)
+				reclaimGrams(t, c)
 			}
 		case c.Role == column.None, c.Role == column.Unused, c.Role == column.IngredientHLB:
 			c.Role = column.BlendHLB
 		}
 	}
-	t.reclaimTotal()
-	t.reclaimDrained()
-	t.reclaimShare()
+	reclaimTotal(t)
+	reclaimDrained(t)
+	reclaimShare(t)
 }
 
 // reclaimShare finds the percents of all emulsifiers, whatever they are called: in most
 // rows they are what the grams of these come to.
-func (t *Table) reclaimShare() {
+func reclaimShare(t *handin.Table) {
 	total := t.Find(column.BatchMass)
 	if total == nil || len(t.All(column.EmulsifierAmount)) > 0 {
 		return
@@ -82,10 +84,10 @@ func (t *Table) reclaimShare() {
 
 // reclaimGrams makes the grams of an ingredient of the one column in grams, where another
 // gives the same in another unit and the two do not agree.
-func (t *Table) reclaimGrams(c *Column) {
+func reclaimGrams(t *handin.Table, c *handin.Column) {
 	m := column.Read(c.Header)
 	what, known := ingredient.Lookup(m.Ingredient)
-	if m.Role != column.IngredientAmount || !known || perGram(m.Unit) != 1 || slices.ContainsFunc(t.Weighed(), func(o *Column) bool { return o.Field.What.Name == what.Name }) {
+	if m.Role != column.IngredientAmount || !known || perGram(m.Unit) != 1 || slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool { return o.Field.What.Name == what.Name }) {
 		return
 	}
 	for _, o := range t.Columns {
@@ -108,13 +110,13 @@ func perGram(u units.Unit) float64 {
 
 // reclaimTotal finds the column that is the sum of those beside it in most rows, whatever it
 // is called. What nobody knows as an ingredient and stands beyond it is none.
-func (t *Table) reclaimTotal() {
+func reclaimTotal(t *handin.Table) {
 	for at, c := range t.Columns {
-		if !t.mayBeTotal(c) {
+		if !mayBeTotal(t, c) {
 			continue
 		}
 		for _, step := range []int{-1, 1} {
-			run := t.runTo(at, step)
+			run := runTo(t, at, step)
 			if len(run) < 3 {
 				continue
 			}
@@ -122,7 +124,7 @@ func (t *Table) reclaimTotal() {
 				c.Role, c.Field = column.BatchMass, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true}
 			}
 			for _, o := range t.Columns {
-				if o.Role == column.IngredientAmount && o.Field != nil && o.Field.What.Kind == ingredient.Other && !slices.Contains(run, o) && o != c && !o.namesIngredient() {
+				if o.Role == column.IngredientAmount && o.Field != nil && o.Field.What.Kind == ingredient.Other && !slices.Contains(run, o) && o != c && !namesIngredient(o) {
 					o.Role, o.Field = column.Unused, nil
 				}
 			}
@@ -132,30 +134,30 @@ func (t *Table) reclaimTotal() {
 }
 
 // mayBeTotal reports a column of grams that nobody knows as an ingredient, or the total itself.
-func (t *Table) mayBeTotal(c *Column) bool {
+func mayBeTotal(t *handin.Table, c *handin.Column) bool {
 	switch {
 	case c.Known() < 3 || c.Other != nil:
 		return false
 	case c.Role == column.BatchMass:
 		return true
 	case c.Role == column.IngredientAmount:
-		return c.Field != nil && !c.namesIngredient()
+		return c.Field != nil && !namesIngredient(c)
 	}
 	return (c.Role == column.None || c.Role == column.Unused || c.Role == column.Declared) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || c.UnitBelow == "g")
 }
 
 // namesIngredient reports a header that is an ingredient known here.
-func (c *Column) namesIngredient() bool {
+func namesIngredient(c *handin.Column) bool {
 	_, ok := ingredient.Lookup(column.Read(c.Header).Ingredient)
 	return ok
 }
 
 // runTo are the columns of grams next to a total, in one direction, that add up to it in
 // most rows.
-func (t *Table) runTo(at, step int) (run []*Column) {
+func runTo(t *handin.Table, at, step int) (run []*handin.Column) {
 	total := t.Columns[at]
 	sums := make([]float64, len(total.Cells))
-	var best []*Column
+	var best []*handin.Column
 	for k := at + step; k >= 0 && k < len(t.Columns); k += step {
 		c := t.Columns[k]
 		if c.Role != column.IngredientAmount || c.Field == nil || !c.Field.InGrams {
@@ -180,9 +182,11 @@ func (t *Table) runTo(at, step int) (run []*Column) {
 
 // reclaimDrained finds the foam that was put to drain and what ran out of it: grams of the
 // one that nearly every trial has alike, and a percent beside them that is headed so.
-func (t *Table) reclaimDrained() {
-	free := func(c *Column) bool { return (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 }
-	grams := func(c *Column) bool { return inGramHead.MatchString(c.Whole) || c.UnitBelow == "g" }
+func reclaimDrained(t *handin.Table) {
+	free := func(c *handin.Column) bool {
+		return (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2
+	}
+	grams := func(c *handin.Column) bool { return inGramHead.MatchString(c.Whole) || c.UnitBelow == "g" }
 	for _, c := range t.Columns {
 		if free(c) && t.Find(column.SampleMass) == nil && grams(c) && ofFoamHead.MatchString(c.Header) && !drainHead.MatchString(c.Header) && !strings.Contains(c.Header, "%") {
 			c.Role, c.Field = column.SampleMass, &scheme.Field{Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true}
@@ -195,7 +199,7 @@ func (t *Table) reclaimDrained() {
 		}
 	}
 	has := func(want units.Dimension) bool {
-		return slices.ContainsFunc(t.All(column.DrainedAmount), func(c *Column) bool { return c.Field != nil && c.Field.Want == want })
+		return slices.ContainsFunc(t.All(column.DrainedAmount), func(c *handin.Column) bool { return c.Field != nil && c.Field.Want == want })
 	}
 	for _, c := range t.Columns {
 		percent := strings.Contains(c.Whole, "%") || c.UnitBelow == "%"
@@ -208,24 +212,11 @@ func (t *Table) reclaimDrained() {
 		}
 	}
 	for _, c := range t.All(column.DrainedAmount) {
-		if c.sample == 0 {
-			c.sample = sample
+		if c.SampleGrams == 0 {
+			c.SampleGrams = sample
 		}
 	}
 }
 
 // ofGrams is the foam that a header says all drainage is of: "ran off (g of 50 g)".
 var ofGrams = pattern.Of(`(?i)\b(?:of|from|out of)\s+(?:the\s+)?(\d+(?:[.,]\d+)?)\s*g\b`)
-
-var numberWords = []string{"no", "nr", "number", "num", "id", "#", "n"}
-
-// called is what the trials of a table are called by its column of numbers: "go", "pot";
-// "" where that is no word of its own.
-func called(header string) string {
-	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !(r >= 'a' && r <= 'z' || r > 127) })
-	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(numberWords, w) })
-	if len(words) != 1 || len(words[0]) < 2 {
-		return ""
-	}
-	return words[0]
-}

@@ -1,9 +1,10 @@
-package handin
+package reclaim
 
 import (
 	"slices"
 	"strings"
 
+	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
@@ -11,17 +12,17 @@ import (
 	"foamfield/ingest/say"
 )
 
-// resolve finds what columns of grams are whose header is a part of a name, or a name of the
+// Ingredients finds what columns of grams are whose header is a part of a name, or a name of the
 // student's own: "monooleate" where a line speaks of sorbitan monooleate, "mono" where a
 // glossary says what that is, "lo hi = GMS; polysorbate 80".
-func (t *Table) resolve(words []Phrase, own *kitchen.Sheets) {
+func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 	lists := listsIn(words)
 	for _, c := range t.Columns {
 		if c.Role != column.IngredientAmount || c.Field == nil {
 			continue
 		}
 		name := say.Fold(c.Field.Called())
-		if name == "mg" && t.littleBesideFat(c) { // and no matière grasse
+		if name == "mg" && littleBesideFat(t, c) { // and no matière grasse
 			f := *c.Field
 			f.What, _ = ingredient.Lookup("monoglyceride")
 			f.Kindless = !f.What.WeighedAsEmulsifier()
@@ -78,14 +79,14 @@ func partName(header string) (full string, ok bool) {
 }
 
 // littleBesideFat reports grams that are little beside those of a fat of the same table.
-func (t *Table) littleBesideFat(c *Column) bool {
-	most := func(c *Column) (g float64) {
+func littleBesideFat(t *handin.Table, c *handin.Column) bool {
+	most := func(c *handin.Column) (g float64) {
 		for _, x := range c.Cells {
 			g = max(g, x.Value)
 		}
 		return g
 	}
-	return slices.ContainsFunc(t.Weighed(), func(o *Column) bool {
+	return slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool {
 		return o != c && o.Field.What.Kind == ingredient.Fat && most(c) < 0.15*most(o)
 	})
 }
@@ -97,7 +98,7 @@ var (
 )
 
 // listsIn are names of the student's own with what a list gives for each in the same order.
-func listsIn(words []Phrase) map[string]string {
+func listsIn(words []handin.Phrase) map[string]string {
 	out := map[string]string{}
 	for _, p := range words {
 		m := listed.FindStringSubmatch(p.Text)
@@ -122,7 +123,7 @@ func listsIn(words []Phrase) map[string]string {
 }
 
 // fullName is the one known emulsifier that words beside the table name by a word and more.
-func fullName(name string, words []Phrase) (full string, ok bool) {
+func fullName(name string, words []handin.Phrase) (full string, ok bool) {
 	if name == "" || strings.Contains(name, " ") {
 		return "", false
 	}
@@ -160,11 +161,4 @@ func fullName(name string, words []Phrase) (full string, ok bool) {
 		full = text
 	}
 	return full, true
-}
-
-// Unclear reports grams of something that nobody knows, in a trial.
-func (t *Table) Unclear(i int) bool {
-	return slices.ContainsFunc(t.Weighed(), func(c *Column) bool {
-		return c.Field.Kindless && (c.Cells[i].Value > 0 || !c.Cells[i].Known && !c.Cells[i].Blank())
-	})
 }

@@ -1,0 +1,62 @@
+package handin
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/sheet"
+)
+
+// IsControl reports a trial that is called the control: by its number, in its note, or
+// in any other column of words.
+func (x *Trial) IsControl() bool {
+	if NamesControl(x.ID) || NamesControl(x.Note) || NamesControl(x.Raw["repeat"]) {
+		return true
+	}
+	return slices.ContainsFunc(x.Table.Columns, func(c *Column) bool {
+		cell := c.Cells[x.Index]
+		return cell.Kind == sheet.Text && !cell.Known && Wordy(c.Role) && len(strings.Fields(cell.Text)) <= 5 && len(cell.Text) > 2 && NamesControl(cell.Text)
+	})
+}
+
+// Bare reports a mix without any emulsifier, in a table that has some.
+func (x *Trial) Bare() bool {
+	has := false
+	for _, c := range x.Table.Weighed() {
+		if c.Field.What.WeighedAsEmulsifier() {
+			if has = true; c.Cells[x.Index].Value > 0 || !c.Cells[x.Index].Known && !c.Cells[x.Index].Blank() {
+				return false
+			}
+		}
+	}
+	return has
+}
+
+// controlWords are what kitchens call a control by, in five languages.
+var controlWords = []string{"control", "ctrl", "contr", "kontrolle", "kontroll", "témoin", "temoin", "testigo", "controllo", "base", "baseline", "reference", "referenz", "référence", "referencia",
+	"standard", "blank", "blindprobe", "blanc", "blanco", "original", "ref", "std", "start", "house recipe", "starting formula", "starting recipe", "basis"}
+
+// NamesControl reports a trial's number or note that calls it the control, not a
+// repeat "of" something else.
+func NamesControl(text string) bool {
+	text = strings.ToLower(text)
+	if slices.Contains([]string{"c", "k", "c1", "c2", "0", "ctl"}, strings.Trim(text, " .:()")) {
+		return true
+	}
+	return slices.ContainsFunc(controlWords, func(w string) bool {
+		at := strings.Index(text, w)
+		return at >= 0 && standsAlone(text[:at], text[at+len(w):]) && !denies(text[:at])
+	})
+}
+
+// standsAlone reports that what stands around a word does not make it part of another.
+func standsAlone(before, after string) bool {
+	letter := func(r byte) bool { return r >= 'a' && r <= 'z' }
+	return (before == "" || !letter(before[len(before)-1])) && (after == "" || !letter(after[0]) || after[0] == 's')
+}
+
+// denies reports words that take back what follows them.
+func denies(before string) bool {
+	before = strings.TrimSpace(before)
+	return strings.HasSuffix(before, "than") || strings.HasSuffix(before, "no") || strings.Contains(before, "without") || strings.Contains(before, "not a")
+}
