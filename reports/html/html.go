@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"foamfield/plots/drawing"
@@ -22,10 +23,13 @@ var (
 	//go:embed page.css
 	style string
 
-	page = template.Must(template.New("page").Funcs(template.FuncMap{
-		"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "together": together,
-		"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
-	}).Parse(pageSource))
+	// page is made when the first page is, so that commands that write none start sooner.
+	page = sync.OnceValue(func() *template.Template {
+		return template.Must(template.New("page").Funcs(template.FuncMap{
+			"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "together": together,
+			"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
+		}).Parse(pageSource))
+	})
 )
 
 // Render returns the page. Every text is escaped by its place in it; only the
@@ -34,7 +38,7 @@ func Render(d document.Document) ([]byte, error) {
 	p := press{Document: d, Style: template.CSS(palette() + style), drawn: map[string]int{}}
 	p.makeLive()
 	var b bytes.Buffer
-	if err := page.Execute(&b, &p); err != nil {
+	if err := page().Execute(&b, &p); err != nil {
 		return nil, fmt.Errorf("report.html: %w", err)
 	}
 	return b.Bytes(), nil
