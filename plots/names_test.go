@@ -8,11 +8,13 @@ import (
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
 
+	"foamfield/ingest/thorough"
 	"foamfield/plots/drawing"
 )
 
 // Everything that needs a name has one, in the picture or below it, and only one.
 func TestEachThingIsNamedOnce(t *testing.T) {
+	thorough.NotShort(t, "draws every figure of many logs a second time")
 	direct, all := 0, 0
 	for name, r := range everyLog(t) {
 		for _, f := range All(r) {

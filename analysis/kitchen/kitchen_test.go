@@ -52,6 +52,7 @@ func TestChanceAgreesWithSimulation(t *testing.T) {
 
 // The day rule against one eight times as fine and wider.
 func TestDayIsIntegratedAccurately(t *testing.T) {
+	thorough.NotShort(t, "integrates many days anew")
 	for _, k := range kitchens(thorough.Of(t, 3, 10)) {
 		for _, share := range []float64{0, 0.1, 0.2, 0.4} {
 			m := near(k, share)
@@ -74,6 +75,7 @@ func TestDayIsIntegratedAccurately(t *testing.T) {
 }
 
 func TestBestIsBestOnAFinerGrid(t *testing.T) {
+	thorough.NotShort(t, "goes over a fine grid of some kitchens")
 	const points = 31
 	for _, k := range kitchens(thorough.Of(t, 1, 4)) {
 		best, chance := k.Best(k.Tries, Usual)

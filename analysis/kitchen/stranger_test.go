@@ -27,6 +27,7 @@ func openMixes(k *Kitchen) []Mix {
 
 // Four standard errors of 20 000 outcomes, and one outcome for chances near 0 or 1.
 func TestStrangersAgreeWithSimulation(t *testing.T) {
+	thorough.NotShort(t, "makes some hundred thousand mixes")
 	const n = 20_000
 	for _, k := range strangers(thorough.Of(t, 3, 12)) {
 		rng := Stream(k.Seed, "simulation")
@@ -59,6 +60,7 @@ func TestStrangersAgreeWithSimulation(t *testing.T) {
 
 // The chill rule against one of many narrow panels.
 func TestChillIsIntegratedAccurately(t *testing.T) {
+	thorough.NotShort(t, "integrates many days anew")
 	for _, k := range strangers(thorough.Of(t, 8, 40)) {
 		s := k.laws.(*stranger)
 		for _, m := range openMixes(k) {
