@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/history"
 	"foamfield/analysis/result"
@@ -37,11 +38,46 @@ func Trend(log *trial.Log, set Settings) (*Weeks, error) {
 	}
 	t := trend.Of(trend.Input{Log: some, History: h, Surface: s, Want: r.Targets, Starts: r.Starts, Held: r.HeldTerms, Seed: set.Seed})
 	t.Version = set.Version
+	t.Notes = append(t.Notes, doubts(r)...)
+	t.Questions = append(t.Questions, r.Questions...)
 	if every > 1 {
 		t.Trials = len(whole.Trials)
 		trend.Recount(t, whole)
 	}
 	return &Weeks{t, r, trend.Tidy(log, whole)}, nil
+}
+
+// told are the kinds of what was read that a history is told of one by one: files and trials that do
+// not count.
+var told = map[string]bool{"no trial in the file": true, "file not read": true, "copies": true}
+
+// doubts are what of the log was not read as it stands, and why there is no start.
+func doubts(r *result.Results) (out []string) {
+	fix, check := 0, 0
+	for _, p := range r.Problems {
+		switch {
+		case told[p.Kind]:
+			out = append(out, p.At+": "+p.Read)
+		case p.Severity == result.MustFix:
+			fix += p.Count
+		case p.Severity == result.PleaseLook:
+			check += p.Count
+		}
+	}
+	if fix+check > 0 {
+		out = append(out, fmt.Sprintf("%s to fix and %d to check in the log: foamfield check names them", counted(fix, "thing"), check))
+	}
+	if len(r.Starts) == 0 {
+		out = append(out, "no start is named: "+strings.TrimPrefix(strings.TrimRight(r.StatusReason, ".?"), "no start is named "))
+	}
+	return out
+}
+
+func counted(n int, noun string) string {
+	if n != 1 {
+		noun += "s"
+	}
+	return fmt.Sprintf("%d %s", n, noun)
 }
 
 // mostStudied is how many trials of a history are studied; of more, one in so many of each day

@@ -354,9 +354,9 @@ func withWeek(raw map[string]string, week string) map[string]string {
 	return out
 }
 
-// named takes the lot, supplier and cook that only the names of sheet and file say.
+// named takes the lot, supplier, canister and cook that only the names of sheet and file say.
 func (r *reader) named(l *row.Line, names scheme.Names) {
-	for _, said := range [...]struct{ label, text string }{{"lot", names.Lot}, {"supplier", names.Supplier}} {
+	for _, said := range [...]struct{ label, text string }{{"lot", names.Lot}, {"supplier", names.Supplier}, {"canister no", names.Canister}} {
 		if said.text == "" {
 			continue
 		}

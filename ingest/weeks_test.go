@@ -28,6 +28,11 @@ func readFiles(t *testing.T, files map[string]string) (days, lots, cooks []strin
 		if lot == "" {
 			lot = x.Raw["butter lot"]
 		}
+		for _, label := range []string{"supplier", "canister no"} {
+			if text := x.Raw[label]; text != "" {
+				lot += ", " + label + " " + text
+			}
+		}
 		days, lots, cooks = append(days, x.Day), append(lots, lot), append(cooks, x.Cook)
 	}
 	return days, lots, cooks
@@ -51,6 +56,10 @@ func TestWeeksOfFiles(t *testing.T) {
 		{"no lot in a lotion", map[string]string{"lotions.csv": plain}, "", "", ""},
 		{"a cook in the name", map[string]string{"week 1 cook ana.csv": plain}, "", "", "ana"},
 		{"a column wins", map[string]string{"lot A.csv": "butter lot,butter g,cider g,GMS g,came out,hold min\nQ,120,174,6,y,20\n"}, "", "Q", ""},
+		{"a supplier of two words", map[string]string{"week 1 supplier Brook Farm Lot 7.csv": plain}, "", "7, supplier Brook Farm", ""},
+		{"a canister in the name", map[string]string{"week 1 canister 2.csv": plain}, "", ", canister no 2", ""},
+		{"a size is no canister", map[string]string{"week 1 canister 1 L.csv": plain}, "", "", ""},
+		{"nor is half a litre", map[string]string{"week 1 canister 0.5 L.csv": plain}, "", "", ""},
 		{"a week column", map[string]string{"all.csv": "week,day,butter g,cider g,GMS g,came out,hold min\n1,Mon,120,174,6,y,20\n2,Mon,121,174,6,y,20\n"}, "Mon, week 2", "", ""},
 	} {
 		days, lots, cooks := readFiles(t, c.files)

@@ -525,9 +525,15 @@ func weeksByName(all []*placing) (how string) {
 		}
 	default:
 		how = "the order of the rows"
+		for _, p := range all {
+			p.period = AllTrials
+		}
 	}
 	return how
 }
+
+// AllTrials is the one period of a log that names no weeks.
+const AllTrials = "all trials"
 
 // weekSheet says whether a sheet's name is that of a week: "week 3".
 func weekSheet(name string) bool {

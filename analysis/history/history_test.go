@@ -75,12 +75,12 @@ func TestWeeks(t *testing.T) {
 		{"settled by one date", logOf("a.csv, , 03/04/2026", "a.csv, , 25/04/2026"), "week of 30 Mar 2026: 1; week of 20 Apr 2026: 2", ""},
 		{"settled by another file", logOf("a.csv, , 25/04/2026", "b.csv, , 04/05/2026"), "week of 20 Apr 2026: 1; week of 4 May 2026: 2", "the dates of b.csv alone"},
 		{"settled, month first", logOf("a.csv, , 03/04/2026", "a.csv, , 04/25/2026"), "week of 2 Mar 2026: 1; week of 20 Apr 2026: 2", ""},
-		{"not settled", logOf("a.csv, , 03/04/2026", "a.csv, , 05/04/2026"), ": 1 2", "which stands first, the day or the month?"},
+		{"not settled", logOf("a.csv, , 03/04/2026", "a.csv, , 05/04/2026"), "all trials: 1 2", "which stands first, the day or the month?"},
 		{"orders mixed", logOf("a.csv, , 25/04/2026", "b.csv, , 04/27/2026", "b.csv, , 05/04/2026"), "week of 20 Apr 2026: 1; week of 27 Apr 2026: 2; week of 4 May 2026: 3", "each file was read by its own"},
 		{"no year", logOf("a.csv, , 3 Mar", "a.csv, , 17 Mar"), "week of 1 Mar: 1; week of 15 Mar: 2", "name no year"},
 		{"the year elsewhere", inYear(2026, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 2-4")), "week of 16 Mar 2026: 1; week of 30 Mar 2026: 2", "2026, which their file says"},
 		{"settled by its weekday", inYear(2026, logOf("a.csv, , Fri 3/4", "a.csv, , Mon 6/4")), "week of 30 Mar 2026: 1; week of 6 Apr 2026: 2", "2026, which their file says"},
-		{"neither year nor order", logOf("a.csv, , Fri 3/4", "a.csv, , Mon 6/4"), ": 1 2", "Fri 3/4 can be 3 April or 4 March: which"},
+		{"neither year nor order", logOf("a.csv, , Fri 3/4", "a.csv, , Mon 6/4"), "all trials: 1 2", "Fri 3/4 can be 3 April or 4 March: which"},
 		{"no such year", inYear(2025, logOf("a.xlsx, , mar 17-3", "a.xlsx, , jeu 19-3")), "week of 16 Mar: 1 2", "name no year"},
 		{"no year, weeks by weekdays", logOf("a.csv, , Sun 4 May", "a.csv, , Mon 5 May"), "week of 28 Apr: 1; week of 5 May: 2", "name no year"},
 		{"no year, weeks by weekends", logOf("a.csv, , 5 March", "a.csv, , 6 March", "a.csv, , 9 March", "a.csv, , 10 March"), "week of 2 Mar: 1 2; week of 9 Mar: 3 4", "name no year"},
@@ -96,9 +96,9 @@ func TestWeeks(t *testing.T) {
 		{"a file a year", inYear(2025, logOf("a.xlsx, , 15 Dec", "b.xlsx, , 2026-01-05")), "week of 15 Dec 2025: 1; week of 5 Jan 2026: 2", "2025, which their file says"},
 		{"one without a date", logOf("a.csv, , 2026-03-02", "a.csv, , ", "a.csv, , 2026-03-03"), "week of 2 Mar 2026: 1 2 3", "1 trial without a date stand"},
 		{"files by number", logOf("week10.csv, , Mon", "week2.csv, , Mon"), "week2: 2; week10: 1", "the names of the files"},
-		{"weekdays in their order", logOf("a.csv, , Wed", "a.csv, , Fri", "a.csv, , Mon"), ": 3 1 2", "the order of the rows"},
+		{"weekdays in their order", logOf("a.csv, , Wed", "a.csv, , Fri", "a.csv, , Mon"), "all trials: 3 1 2", "the order of the rows"},
 		{"sheets of weeks", logOf("a.xlsx, week 2, ", "a.xlsx, week 1, "), "week 1: 2; week 2: 1", "the names of the sheets"},
-		{"nothing", logOf("a.csv, , ", "a.csv, , "), ": 1 2", "the order of the rows"},
+		{"nothing", logOf("a.csv, , ", "a.csv, , "), "all trials: 1 2", "the order of the rows"},
 	} {
 		h := Of(c.log)
 		var weeks []string

@@ -88,7 +88,7 @@ type Results struct {
 // AsOf is the latest week and lots of a log in which weeks or lots matter: older trials count in
 // all chances as these would have given them.
 type AsOf struct {
-	Period string   `json:"period"` // the latest week
+	Period string   `json:"period"` // the latest week, "" where the log names none
 	Lots   []string `json:"lots"`   // the lots and suppliers in use, as "butter lot B"
 	Why    []string `json:"why"`    // what is shown to matter, in words
 }

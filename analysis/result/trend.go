@@ -29,7 +29,7 @@ type Trend struct {
 	Components     []Component     `json:"components"`      // how much of the scatter comes from what
 	Control        []Control       `json:"control"`         // one formula, or the rest about the line, in the order of time
 	Changes        []Change        `json:"changes"`         // when a step came, if one did
-	Now            *Now            `json:"now"`             // the standing start as of the latest week; null = there is no start
+	Now            *Now            `json:"now"`             // the standing start as of the latest week and lots; null = there is no start, or one week and one lot
 	Foreseen       []WeekSaid      `json:"foreseen"`        // by week: what the weeks before it promised, and what came
 	Disagree       []OldTrial      `json:"disagree"`        // earlier trials that no longer agree with the latest week
 	Drainage       []DrainageCurve `json:"drainage"`        // drainage over the minutes, where it was read more than once
@@ -72,7 +72,8 @@ type Period struct {
 	HoldMinutes *Band `json:"hold_minutes"`
 	// DrainedLevel is what drains, likewise; null = drainage cannot be compared.
 	DrainedLevel *Ratio `json:"drained_level"`
-	// Chance is that of the reference mix to work, made in that week; null = it cannot be told.
+	// Chance is that of the surest start to work, made in that week; null = there is no start, too few
+	// trials for a curved line, or it cannot be told.
 	Chance  *TrendChance `json:"chance"`
 	Clogged TrendCount   `json:"clogged"` // of the trials that say whether they came out
 	Split   TrendCount   `json:"split"`   // of the trials that came out and say whether they split
@@ -231,10 +232,11 @@ type Change struct {
 
 // Now is what the standing start promises.
 type Now struct {
-	Period string `json:"period"` // the latest week
+	Period string `json:"period"` // the latest week, "" where the log names none
 	// Lots are the latest of each column of lots, as "butter lot B".
 	Lots []string `json:"lots"`
-	// Latest is its chance made in the latest week with these lots; null = it cannot be told.
+	// Latest is its chance made in the latest week with these lots; null = too few trials for a
+	// curved line, or it cannot be told.
 	Latest *TrendChance `json:"latest"`
 	Pooled *TrendChance `json:"pooled"` // its chance if all weeks are taken for one; null = it cannot be told
 	// Matters says whether a week, a lot or a moved optimum is shown, so that the pooled chance

@@ -113,9 +113,23 @@ func chance(ps []passing, week int, beside float64) *result.TrendChance {
 	return &result.TrendChance{Mean: mean, Low: all[int((1-line.Level)/2*float64(n))], High: all[min(int((1+line.Level)/2*float64(n)), n-1)]}
 }
 
-// chances is the start's chance in every week, nil where there is no start.
+// pooled is the start's chance with all weeks taken for one.
+func pooled(v *line.View) *result.TrendChance {
+	c := v.Ref.Start.Chance
+	return &result.TrendChance{Mean: c.Mean, Low: c.Low, High: c.High}
+}
+
+// chances is the start's chance in every week, nil where there is no start. One week is all weeks. A
+// straight line of hold, which is all that few trials carry, knows nothing of the peak at which a
+// start stands, and no chance comes of it.
 func chances(v *line.View) (out []*result.TrendChance) {
-	if v.Ref.Start == nil || v.LineFor(result.HoldMinutes) == nil {
+	l := v.LineFor(result.HoldMinutes)
+	switch {
+	case v.Ref.Start == nil:
+		return nil
+	case len(v.History.Periods) == 1:
+		return []*result.TrendChance{pooled(v)}
+	case l == nil || l.Order < 2:
 		return nil
 	}
 	ps := passings(v, func(*line.Line) map[int]string { return nil })
@@ -126,31 +140,57 @@ func chances(v *line.View) (out []*result.TrendChance) {
 	return out
 }
 
-// now is what the standing start promises as of the latest week and lot.
+// now is what the standing start promises as of the latest week and lot, where there is more than
+// one of these.
 func now(v *line.View, tests []result.TrendTest) *result.Now {
 	hold := v.LineFor(result.HoldMinutes)
 	if v.Ref.Start == nil || hold == nil {
 		return nil
 	}
 	last := len(v.History.Periods) - 1
-	n := &result.Now{Period: v.Label(last), Lots: []string{}}
-	n.Lots = latestLots(v, hold)
-	n.Latest = chance(passings(v, (*line.Line).Latest), last, besideChance(v))
-	c := v.Ref.Start.Chance
-	n.Pooled = &result.TrendChance{Mean: c.Mean, Low: c.Low, High: c.High}
+	n := &result.Now{Period: latestWeek(v), Lots: latestLots(v, hold), Pooled: pooled(v)}
+	if last == 0 && len(n.Lots) == 0 {
+		return nil
+	}
+	if hold.Order > 1 {
+		n.Latest = chance(passings(v, (*line.Line).Latest), last, besideChance(v))
+	}
 	for _, t := range tests {
 		moved := t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
 		n.Matters = n.Matters || moved && t.Verdict == result.Shown
 	}
-	made := line.InWords(n.Period)
-	if len(n.Lots) > 0 {
-		made += " with " + strings.Join(n.Lots, " and ")
+	together := "with all weeks taken for one"
+	if last == 0 {
+		together = "with all lots taken for one"
 	}
-	n.Sentence = fmt.Sprintf("of 100 such starts about %d work as of %s; with all weeks taken for one it would be about %d", ofHundred(n.Latest.Mean), made, ofHundred(n.Pooled.Mean))
+	if n.Latest == nil {
+		n.Sentence = fmt.Sprintf("%s about %d of 100 starts work; what they do %s these trials are too few to say", together, ofHundred(n.Pooled.Mean), asOf(n.Period, n.Lots))
+		return n
+	}
+	n.Sentence = fmt.Sprintf("of 100 such starts about %d work %s; %s it would be about %d", ofHundred(n.Latest.Mean), asOf(n.Period, n.Lots), together, ofHundred(n.Pooled.Mean))
 	return n
 }
 
-// tenths is a chance out of 10.
+// latestWeek is the label of the latest week, "" where the log names no weeks.
+func latestWeek(v *line.View) string {
+	if label := v.Label(len(v.History.Periods) - 1); label != history.AllTrials {
+		return label
+	}
+	return ""
+}
+
+// asOf is a week and lots in a sentence.
+func asOf(period string, lots []string) string {
+	var words []string
+	if period != "" {
+		words = append(words, "as of "+line.InWords(period))
+	}
+	if len(lots) > 0 {
+		words = append(words, "with "+strings.Join(lots, " and "))
+	}
+	return strings.Join(words, " ")
+}
+
 // ofHundred counts a chance, neither none nor all.
 func ofHundred(p float64) int { return int(math.Round(100 * min(max(p, 0.01), 0.99))) }
 

@@ -40,7 +40,7 @@ func Stands(in line.Input) *Standing {
 		return nil
 	}
 	last := len(in.History.Periods) - 1
-	s := &Standing{AsOf: result.AsOf{Period: v.Label(last), Lots: latestLots(v, l), Why: shown}, now: map[*trial.Trial]map[result.Outcome]float64{}}
+	s := &Standing{AsOf: result.AsOf{Period: latestWeek(v), Lots: latestLots(v, l), Why: shown}, now: map[*trial.Trial]map[result.Outcome]float64{}}
 	for _, l := range v.Lines {
 		if l.Main != nil {
 			bringUp(l, s, last)

@@ -78,7 +78,9 @@ func questions(list []trial.Question) (out []result.Question) {
 }
 
 func notes(v *line.View) (out []string) {
-	if n := len(v.History.Periods); n == 1 {
+	if n := len(v.History.Periods); n == 1 && latestWeek(v) == "" {
+		out = append(out, "the log names no weeks, so weeks cannot be compared; days, lots and cooks still are")
+	} else if n == 1 {
 		out = append(out, "all trials are of one week, so weeks cannot be compared; days, lots and cooks still are")
 	}
 	if v.History.Day == nil && len(v.History.Trials) > 0 {

@@ -21,8 +21,9 @@ func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
 const usage = `kitchens demo [FOLDER]   write the demo logs (into testdata/demo unless named)
 kitchens truths          print how the two families of simulated kitchens are spread
 kitchens table [N]       log, read and analyse N kitchens a row (40): what the starts truly do
-kitchens trend [N [ROW]] simulate N histories of four weeks a row (100), or for rows of that name: what is
-                         found, and what is not there
+kitchens trend [N [ROW [FIRST]]]
+                         simulate N histories of four weeks a row (100), or for rows of that name, or others than
+                         the table's, from that number on: what is found, and what is not there
 kitchens follow [N]      make the next trials of N kitchens a family (40), beside scattered ones
 kitchens plan [N [ROW]]  make weeks laid out by plan in N kitchens a family (40), beside others, or for rows
                          of that name
@@ -60,12 +61,18 @@ func command(args []string, out io.Writer) error {
 		return table(out, tableSeed, n, []int{12, 24, 40, 80})
 	case len(args) == 1 && args[0] == "trend":
 		return trends(out, tableSeed, 100)
-	case (len(args) == 2 || len(args) == 3) && args[0] == "trend":
+	case len(args) >= 2 && len(args) <= 4 && args[0] == "trend":
 		n, err := strconv.Atoi(args[1])
 		if err != nil || n < 1 {
 			return errUsage
 		}
-		return trends(out, tableSeed, n, args[2:]...)
+		first := uint64(tableSeed)
+		if len(args) == 4 {
+			if first, err = strconv.ParseUint(args[3], 10, 32); err != nil {
+				return errUsage
+			}
+		}
+		return trends(out, first, n, args[2:min(3, len(args))]...)
 	case len(args) == 1 && args[0] == "follow":
 		return follow(out, tableSeed, 40)
 	case len(args) == 2 && args[0] == "follow":

@@ -76,13 +76,15 @@ func LooksLikeWeek(name string) bool {
 type Names struct {
 	Day, Student string
 	Lot          string // "B" of "week 3, lot B"
-	Supplier     string
+	Supplier     string // "Brook Farm" of "week 3 supplier Brook Farm"
+	Canister     string // its number or letter, "2" of "canister 2"
 	Cook         string
 }
 
 var (
 	namedLot      = pattern.Of(`(?i)(?:^|[^\pL])lot(?:[ _\-]+(?:no\.?[ _\-]*)?([\pL\d]+)|(\d+))`)
-	namedSupplier = pattern.Of(`(?i)(?:^|[^\pL])supplier[ _\-]+([\pL\d]+)`)
+	namedSupplier = pattern.Of(`(?:^|[^\pL])(?i:supplier)[ _\-]+([\pL\d]+(?:[ _]\p{Lu}[\pL\d]*)*)`)
+	namedCanister = pattern.Of(`(?:^|[^\pL])(?i:canister)[ _\-]+(?i:no\.?[ _\-]*|#)?(\d{1,3}|\p{Lu})(?:$|[_,;) \-]+(?:$|[^lmLM\d]))`)
 	namedCook     = pattern.Of(`(?i)(?:^|[^\pL])cook[ _\-]+([\pL\d]+)`)
 )
 
@@ -104,6 +106,22 @@ func proper(name string) string {
 	return ""
 }
 
+// besideNames are words that begin what stands beside a name, and are no part of it.
+var besideNames = wordSet("week wk woche semaine semana settimana kw lot cook canister supplier")
+
+// alone is a name of several words as far as the next thing that is named: "Brook Farm" of "Brook
+// Farm Week 2".
+func alone(name string) string {
+	words := strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '_' })
+	for i, w := range words {
+		if i > 0 && hasWord(w, besideNames) {
+			words = words[:i]
+			break
+		}
+	}
+	return strings.Join(words, " ")
+}
+
 // NamesOf reads the sheet's and the file's name. several: the call named more
 // than one file.
 func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
@@ -117,7 +135,10 @@ func NamesOf(at trial.Place, t *grid.Table, several bool) Names {
 		n.Lot = proper(said(namedLot, at.Sheet, stem))
 	}
 	if !has(column.Supplier) {
-		n.Supplier = proper(said(namedSupplier, at.Sheet, stem))
+		n.Supplier = proper(alone(said(namedSupplier, at.Sheet, stem)))
+	}
+	if !has(column.CanisterID) {
+		n.Canister = strings.ToUpper(said(namedCanister, at.Sheet, stem))
 	}
 	if !has(column.Cook) {
 		n.Cook = said(namedCook, at.Sheet, stem)

@@ -15,7 +15,8 @@ import (
 // and bears the same number is a copy, and counts once.
 
 // mostCopies is the share of a table's trials that have to be copies before those
-// without a number count as copies too.
+// without a number count as copies too; of a table that goes on after a copied part, the share of
+// those days that stand in an earlier table.
 const mostCopies = 0.8
 
 // Copies finds the trials of later tables that repeat those of earlier ones; what
@@ -23,9 +24,11 @@ const mostCopies = 0.8
 func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies map[int]bool, found []trial.Finding) {
 	copies = map[int]bool{}
 	seen := map[string][]int{} // what a trial says -> the trials that say it
+	days := map[string]bool{}  // of earlier tables
 	content := func(i int) string { return contentOf(&trials[i]) + wrong[i] }
 	for _, t := range tables {
 		var alike, same []int
+		known := 0 // trials of days of earlier tables
 		for i := t.From; i < t.To && len(seen) > 0; i++ {
 			x := &trials[i]
 			earlier := seen[content(i)]
@@ -35,11 +38,18 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 			if len(earlier) > 0 && says(x) {
 				alike = append(alike, i)
 			}
+			if days[x.Day] {
+				known++
+			}
 			if numbered {
 				same = append(same, i)
 			}
 		}
-		if len(alike) > 1 && float64(len(alike)) >= mostCopies*float64(t.To-t.From) {
+		of := t.To - t.From
+		if ofDays := slices.DeleteFunc(slices.Clone(alike), func(i int) bool { return !days[trials[i].Day] }); len(ofDays) > len(same) && float64(len(ofDays)) >= mostCopies*float64(known) {
+			alike, of = ofDays, known
+		}
+		if len(alike) > 1 && float64(len(alike)) >= mostCopies*float64(of) {
 			same = alike
 		}
 		for _, i := range same {
@@ -49,6 +59,9 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 			found = append(found, told(trials[same[0]].At, len(same)))
 		}
 		for i := t.From; i < t.To && len(tables) > 1; i++ {
+			if trials[i].Day != "" {
+				days[trials[i].Day] = true
+			}
 			if !copies[i] {
 				key := content(i)
 				seen[key] = append(seen[key], i)

@@ -43,12 +43,9 @@ func (b pages) asOf() []document.Block {
 	if as == nil {
 		return nil
 	}
-	made := "as of " + say.Week(as.Period)
-	if len(as.Lots) > 0 {
-		made += " with " + strings.Join(as.Lots, " and ")
-	}
+	made := say.AsOf(as.Period, as.Lots)
 	return []document.Block{document.Callout{Title: "Weeks or lots matter", Text: say.Text(strings.Join(wholeSentences(as.Why), " ") +
-		" This start is " + made + ": older trials count as these would have given them. See foamfield trend for week by week.")}}
+		" This start is " + made + ": other trials count as these would have given them. See foamfield trend for week by week.")}}
 }
 
 // wholeSentences begins each with a capital and ends it.

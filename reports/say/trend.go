@@ -21,3 +21,15 @@ func LookedFor(t *result.Trend, x result.TrendTest) string {
 	}
 	return x.What
 }
+
+// AsOf is a week and the lots in use in a sentence: "as of the week of 2 Mar 2026 with lot B".
+func AsOf(period string, lots []string) string {
+	var words []string
+	if period != "" {
+		words = append(words, "as of "+Week(period))
+	}
+	if len(lots) > 0 {
+		words = append(words, "with "+strings.Join(lots, " and "))
+	}
+	return strings.Join(words, " ")
+}

@@ -51,6 +51,9 @@ func (b *pages) logName() string {
 
 func (b *pages) subtitle() string {
 	n := len(b.t.Periods)
+	if n == 1 && b.t.OrderBy == result.TrendByName {
+		return fmt.Sprintf("%d %s, in the order of their rows, since there are no dates", b.t.Trials, say.Plural(b.t.Trials, "trial", "trials"))
+	}
 	return fmt.Sprintf("%d %s in %d %s, in the order of %s", b.t.Trials, say.Plural(b.t.Trials, "trial", "trials"), n, say.Plural(n, "week", "weeks"),
 		map[result.TrendOrder]string{result.TrendByDate: "their dates", result.TrendByName: "names, since there are no dates"}[b.t.OrderBy])
 }
@@ -78,11 +81,14 @@ func (b *pages) first() document.Section {
 		s.Blocks = append(s.Blocks, document.Callout{Title: "Asked", Text: say.Text(q.Asked + " " + wording.Capital(q.Do) + ".")})
 	}
 	if n := b.t.Now; n != nil {
-		rows := [][]document.Text{}
+		rows, together := [][]document.Text{}, "all weeks taken for one"
+		if len(b.t.Periods) == 1 {
+			together = "all lots taken for one"
+		}
 		for _, c := range []struct {
 			what, path string
 			chance     *result.TrendChance
-		}{{"by what held in " + say.Week(n.Period) + lots(n), "now.latest", n.Latest}, {"by all weeks taken for one", "now.pooled", n.Pooled}} {
+		}{{say.AsOf(n.Period, n.Lots), "now.latest", n.Latest}, {together, "now.pooled", n.Pooled}} {
 			if c.chance != nil {
 				rows = append(rows, []document.Text{say.Text(c.what), say.Text(say.Of100(c.path+".mean", c.chance.Mean)), say.Text(say.Of100(c.path+".low", c.chance.Low), " to ", say.Of100(c.path+".high", c.chance.High))})
 			}
@@ -101,13 +107,6 @@ func (b *pages) first() document.Section {
 		s.Blocks = append(s.Blocks, say.Head("What was done where the log left a doubt"), document.List{Items: items})
 	}
 	return s
-}
-
-func lots(n *result.Now) string {
-	if len(n.Lots) == 0 {
-		return ""
-	}
-	return " with " + strings.Join(n.Lots, ", ")
 }
 
 func (b *pages) pictures(names ...string) (out []document.Block) {

@@ -68,7 +68,7 @@ func TestPagesOfWhatThereIs(t *testing.T) {
 			[]string{"weeks"}, "weeks", []string{"Asked\n", "Is 03/04 in March or in April? Type it as 2026-03-04."}, nil},
 		{"a note", result.Trend{Notes: []string{"all trials are of one week"}}, []string{"weeks"}, "weeks", []string{"All trials are of one week."}, nil},
 		{"a start that weeks do not touch", result.Trend{Now: &result.Now{Period: "week of 2 Mar 2026", Latest: chance, Pooled: chance}},
-			[]string{"weeks"}, "weeks", []string{"what held in the week of 2 Mar 2026", "71\n42 to 90"}, []string{"Which one to trust"}},
+			[]string{"weeks"}, "weeks", []string{"as of the week of 2 Mar 2026", "71\n42 to 90"}, []string{"Which one to trust"}},
 		{"a start of the latest lot", result.Trend{Now: &result.Now{Period: "week of 2 Mar 2026", Lots: []string{"butter lot B"}, Latest: chance, Matters: true}},
 			[]string{"weeks"}, "weeks", []string{"with butter lot B", "Which one to trust", "trust the latest"}, []string{"all weeks taken for one"}},
 		{"a week in which clogs were not logged", result.Trend{Periods: []result.Period{{Label: "week 1", Trials: 4, Split: result.TrendCount{Count: 1, Of: 4, Low: 0.01, High: 0.75}}}},
@@ -117,6 +117,7 @@ func TestTitleSaysOfWhat(t *testing.T) {
 	}{
 		{"no log", "Across weeks: a log", "0 trials in 0 weeks, in the order of their dates", result.Trend{OrderBy: result.TrendByDate}},
 		{"one log", "Across weeks: march.xlsx", "1 trial in 1 week, in the order of their dates", result.Trend{OrderBy: result.TrendByDate, Trials: 1, Periods: make([]result.Period, 1), Inputs: log("march.xlsx")}},
+		{"one log without weeks", "Across weeks: march.xlsx", "5 trials, in the order of their rows, since there are no dates", result.Trend{OrderBy: result.TrendByName, Trials: 5, Periods: make([]result.Period, 1), Inputs: log("march.xlsx")}},
 		{"three logs without dates", "Across weeks: w1.csv and 2 more", "30 trials in 3 weeks, in the order of names, since there are no dates", result.Trend{OrderBy: result.TrendByName, Trials: 30, Periods: make([]result.Period, 3), Inputs: log("w1.csv", "w2.csv", "w3.csv")}},
 	} {
 		if d := Build(&c.of); d.Title != c.title || d.Subtitle != c.subtitle {

@@ -28,7 +28,9 @@ func (q *Question) optimum(i int) {
 	if weeks.N() > mostFixed {
 		at := 1 + slices.Index(l.Data.Lean, j)
 		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] })
-		q.moved(i, l.Main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, line.Level), math.NaN())
+		apart := l.Main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, line.Level)
+		apart.SD = math.Sqrt2 * l.Main.Mode.Rest / math.Sqrt(spreadOf(l, j)) // of the slopes of two weeks
+		q.moved(i, apart, l.Bend(i))
 		return
 	}
 	fit, err := l.Refit(func(k int) []float64 {
@@ -73,34 +75,54 @@ func (q *Question) steadily(j int, lean []int) {
 	q.P = &p
 }
 
-// moved turns a difference of slopes into how far an optimum moved, in the unit of its
-// variable; of a logarithm as a ratio. A line that hardly bends down has no optimum to move.
-func (q *Question) moved(i int, d nested.Value, bend float64) {
-	if math.IsNaN(bend) {
-		bend = q.l.Bend(i)
+// spreadOf is how far a column spreads in a week of the usual size: the sum of its squares about the
+// mean of its week, by week.
+func spreadOf(l *line.Line, j int) float64 {
+	weeks := l.Groups(func(k int) int { return l.Data.Outer[k] })
+	sum := map[int]float64{}
+	for k, x := range l.Data.X {
+		sum[l.Data.Outer[k]] += x[j]
 	}
-	bend = math.Min(bend, -0.05)
+	squares := 0.0
+	for k, x := range l.Data.X {
+		off := x[j] - sum[l.Data.Outer[k]]/float64(weeks.Count[l.Data.Outer[k]])
+		squares += off * off
+	}
+	return squares / float64(weeks.N())
+}
+
+// leastBend is what a line bends at least where it has a peak to move.
+const leastBend = 0.05
+
+// moved turns a difference of slopes into how far an optimum moved, in the unit of its
+// variable; of a logarithm as a ratio. An optimum moves at most from one end of what was tried to
+// the other; what would have been seen may be more than that, and then no move there is would.
+func (q *Question) moved(i int, d nested.Value, bend float64) {
+	bend = math.Min(bend, -leastBend)
 	c := q.l.Surface.Basis.Coordinates[i]
 	width := q.l.Surface.Vars[i]
 	whole := c.Of(width.High) - c.Of(width.Low)
-	move := func(slope float64) float64 {
-		m := math.Min(math.Max(slope/(-2*bend), -whole), whole) * c.Scale
+	inUnit := func(m float64) float64 {
 		if c.Log {
-			return math.Exp(m)
+			return line.Grow(m * c.Scale)
 		}
-		return m
+		return m * c.Scale
 	}
-	q.Effect = &result.Ratio{Ratio: move(d.Mean), Low: move(d.Low), High: move(d.High)}
-	if d.SD > 0 {
-		seen := move(line.Power * d.SD)
-		q.SmallestSeen = &seen
-	} else {
-		q.SmallestSeen = nil
-	}
+	by := func(slope float64) float64 { return slope / (-2 * bend) }
+	within := func(slope float64) float64 { return inUnit(math.Min(math.Max(by(slope), -whole), whole)) }
+	q.Effect = &result.Ratio{Ratio: within(d.Mean), Low: within(d.Low), High: within(d.High)}
+	seen := by(line.Power * d.SD)
+	q.beyond = seen > whole
+	seen = inUnit(seen)
+	q.SmallestSeen = &seen
 	q.found = q.movedWords(q.Effect.Ratio, c.Log)
+	if math.Abs(by(d.Mean)) >= whole {
+		x, _ := q.variable()
+		q.found = fmt.Sprintf("hold follows the %s otherwise from one week to another: it rises towards one end of what was tried in some, towards the other in others", x.Label)
+	}
 }
 
-// movedWords says from where to where an optimum moved, by the weeks' own.
+// movedWords says how far an optimum moved.
 func (q *Question) movedWords(move float64, log bool) string {
 	x, _ := q.variable()
 	by := strings.TrimSpace(fmt.Sprintf("by %.2g %s", move, x.Unit))

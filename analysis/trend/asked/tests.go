@@ -31,9 +31,10 @@ const (
 // Question is one test of one line on its way.
 type Question struct {
 	result.TrendTest
-	l     *line.Line
-	ask   func(*Question)
-	found string // what was found, were it shown: "hold with butter lot B is times 0.71 what it is with A"
+	l      *line.Line
+	ask    func(*Question)
+	found  string // what was found, were it shown: "hold with butter lot B is times 0.71 what it is with A"
+	beyond bool   // of an optimum: what would have been seen is more than all that was tried
 }
 
 // Of asks of every line what may have changed, and adjusts the answers for their number.
@@ -161,6 +162,9 @@ func (q *Question) variable() (result.Variable, bool) {
 func (q *Question) seen() string {
 	if q.SmallestSeen == nil {
 		return ""
+	}
+	if q.beyond {
+		return "; these trials would hardly have shown one even from one end of what was tried to the other"
 	}
 	if x, optimum := q.variable(); optimum && !x.Log {
 		return fmt.Sprintf("; a move of %s would most likely have been seen", strings.TrimSpace(fmt.Sprintf("%.2g %s", *q.SmallestSeen, x.Unit)))
