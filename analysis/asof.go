@@ -24,7 +24,7 @@ func bringUp(log *trial.Log, s *surface.Surface, b *belief.Belief, want result.T
 		return as, nil
 	}
 	standing := trend.Stands(trend.Input{Log: log, History: h, Surface: s, Want: want, Seed: set.Seed})
-	if standing == nil {
+	if as.standing = standing; standing == nil || standing.AsOf == nil {
 		return as, nil
 	}
 	now, err := surface.Of(standing.Log(log), want, batch.ScaleStepGrams)

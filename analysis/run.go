@@ -76,7 +76,7 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		r.Model, r.Assumed = b.Model, b.Assumed()
 	}
 	if now.standing != nil {
-		r.AsOf = &now.standing.AsOf
+		r.AsOf, r.MayMatter = now.standing.AsOf, now.standing.MayMatter
 		now.factors(log, r.Trials)
 	}
 	canisters := set.Service
@@ -97,6 +97,7 @@ func fillEmpty(r *result.Results) {
 	none(&r.Problems)
 	none(&r.Questions)
 	none(&r.NotJudged)
+	none(&r.MayMatter)
 	none(&r.Rows.SetAside)
 	none(&r.Method)
 	none(&r.Variables)

@@ -7,9 +7,13 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
+
+	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
 	"foamfield/ingest"
@@ -56,7 +60,13 @@ func weeksOf(t *testing.T, files map[string]string) *Weeks {
 			t.Fatal(err)
 		}
 	}
-	log, err := ingest.Read([]string{dir}, ingest.Options{})
+	return trendOf(t, dir)
+}
+
+// trendOf reads a file or folder as one log and studies it.
+func trendOf(t *testing.T, path string) *Weeks {
+	t.Helper()
+	log, err := ingest.Read([]string{path}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,30 +111,92 @@ func showing(r *result.Trend, what string) (result.Showing, string) {
 	return "", ""
 }
 
-// Names of files, their order and that of their rows change nothing but the names of places.
+// Names of files, which weeks they hold, the order of their sheets and that of their rows change
+// nothing but the names of places: a property of many ways to lay one history out.
 func TestShufflingChangesNothing(t *testing.T) {
 	thorough.NotShort(t, "analyses several logs")
 	b := historyOf(4, true, byTrial, one)
 	want := said(t, weeksOf(t, map[string]string{"a.csv": b.file(0), "b.csv": b.file(1), "c.csv": b.file(2), "d.csv": b.file(3)}).Trend)
 	rng := rand.New(rand.NewPCG(3, 3))
-	for _, lines := range b.weeks {
-		rng.Shuffle(len(lines), func(i, j int) { lines[i], lines[j] = lines[j], lines[i] })
-	}
-	for _, files := range []map[string]string{
-		{"z.csv": b.file(0), "y.csv": b.file(1), "x.csv": b.file(2), "w.csv": b.file(3)},
-		{"all.csv": b.file(2, 0, 3, 1)},
-	} {
-		if got := said(t, weeksOf(t, files).Trend); got != want {
-			t.Errorf("%v gives\n%s\nnot\n%s", len(files), got, want)
+	for n := range thorough.Of(t, 3, 24) {
+		for _, lines := range b.weeks {
+			rng.Shuffle(len(lines), func(i, j int) { lines[i], lines[j] = lines[j], lines[i] })
+		}
+		order := rng.Perm(len(b.weeks))
+		var w *Weeks
+		switch n % 3 {
+		case 0: // a file a week, named at random
+			files := map[string]string{}
+			for i, name := range rng.Perm(len(b.weeks)) {
+				files[fmt.Sprintf("book %c.csv", 'a'+name)] = b.file(order[i])
+			}
+			w = weeksOf(t, files)
+		case 1: // weeks in any order in one file or two
+			cut := 1 + rng.IntN(len(order)-1)
+			w = weeksOf(t, map[string]string{"q.csv": b.file(order[:cut]...), "p.csv": b.file(order[cut:]...)})
+		case 2: // a sheet a week, in any order, of names that say nothing
+			w = trendOf(t, b.workbook(t, order))
+		}
+		if got := said(t, w.Trend); got != want {
+			t.Fatalf("way %d, weeks %v: it says\n%s\nnot\n%s", n%3, order, got, want)
 		}
 	}
 }
 
-// said is all that a trend says but places, to nine figures.
+// workbook is a history as sheets of weeks in an order.
+func (b book) workbook(t *testing.T, order []int) string {
+	t.Helper()
+	f := excelize.NewFile()
+	cells := func(line string) (row []any) {
+		for _, c := range strings.Split(line, ",") {
+			if v, err := strconv.ParseFloat(c, 64); err == nil {
+				row = append(row, v)
+			} else {
+				row = append(row, c)
+			}
+		}
+		return row
+	}
+	for i, w := range order {
+		sheet := fmt.Sprintf("Sheet%d", i+1)
+		if _, err := f.NewSheet(sheet); err != nil {
+			t.Fatal(err)
+		}
+		for k, line := range append([]string{b.header}, b.weeks[w]...) {
+			row := cells(line)
+			if err := f.SetSheetRow(sheet, fmt.Sprintf("A%d", k+1), &row); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	path := filepath.Join(t.TempDir(), "log.xlsx")
+	if err := f.SaveAs(path); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// said is all that a trend says but places, to six figures; points and trials are told by what was
+// seen of them.
 func said(t *testing.T, r *result.Trend) string {
 	t.Helper()
 	c := *r
-	c.Inputs, c.Control, c.Disagree = nil, nil, nil
+	c.Inputs = nil
+	c.Control = slices.Clone(r.Control)
+	for i := range c.Control {
+		x := &c.Control[i]
+		for k := range x.Outside {
+			x.Outside[k] = ""
+		}
+		x.Points = slices.Clone(x.Points)
+		for k := range x.Points {
+			x.Points[k].At = ""
+		}
+	}
+	c.Disagree = slices.Clone(r.Disagree)
+	for i := range c.Disagree {
+		c.Disagree[i].At = ""
+	}
 	out, err := json.Marshal(c)
 	if err != nil {
 		t.Fatal(err)
@@ -392,6 +464,72 @@ func TestWeekWithoutHolds(t *testing.T) {
 		w := weeksOf(t, map[string]string{"log.csv": b.file(0, 1, 2, 3)})
 		if n := len(w.Trend.Periods); n != 4 || w.Trend.Periods[silent].Trials != 8 || w.Trend.Periods[silent].Level == nil {
 			t.Errorf("week %d: %d weeks, %+v", silent, n, w.Trend.Periods[silent])
+		}
+	}
+}
+
+// A log of one week has no chance as of a week beside that of all; a lot of which there are two has.
+func TestNowOfOneWeek(t *testing.T) {
+	thorough.NotShort(t, "analyses two logs")
+	for _, c := range []struct {
+		what string
+		lot  func(int, int) string
+		said string
+	}{{"one lot", always("A"), ""}, {"two lots", byTrial, "with butter lot"}} {
+		b := historyOf(2, true, c.lot, one)
+		text := strings.ReplaceAll(b.file(0, 1), "2026-03-", "") // days, of no known week
+		r := weeksOf(t, map[string]string{"a.csv": strings.Replace(text, "date", "no of day", 1)}).Trend
+		switch {
+		case c.said == "" && r.Now != nil:
+			t.Errorf("%s: %+v", c.what, r.Now)
+		case c.said != "" && (r.Now == nil || !strings.Contains(r.Now.Sentence, c.said)):
+			t.Errorf("%s: %+v", c.what, r.Now)
+		}
+	}
+}
+
+// What was not read is said, and why there is no start.
+func TestTrendSaysWhatWasNotRead(t *testing.T) {
+	thorough.NotShort(t, "analyses two logs")
+	b := historyOf(3, true, always("A"), one)
+	r := weeksOf(t, map[string]string{"a.csv": b.file(0, 1), "copy.csv": b.file(0, 1, 2), "shopping.csv": "milk,2\nbread,1\n"}).Trend
+	notes := strings.Join(r.Notes, "; ")
+	for _, want := range []string{"shopping.csv: no row of column headers", "16 trials of this table stand elsewhere"} {
+		if !strings.Contains(notes, want) {
+			t.Errorf("does not say %q: %s", want, notes)
+		}
+	}
+	if r.Trials != 24 {
+		t.Errorf("%d trials", r.Trials)
+	}
+}
+
+// Several readings of a foam give its half-time with limits: by repeats where there are some, else by
+// how readings lie about the curves, and which of them is said. 30·t²/(t² + 100) has half after 10.
+func TestDrainageOverTheMinutes(t *testing.T) {
+	thorough.NotShort(t, "analyses two logs")
+	rng := rand.New(rand.NewPCG(5, 5))
+	for _, times := range []int{1, 3} {
+		text := "trial,butter g,cider g,GMS g,sucrose ester HLB 15 g,came out,hold min,drained 4 min %,drained 8 min %,drained 12 min %,drained 18 min %,drained 30 min %\n"
+		for k := range 12 {
+			mix := k / times
+			text += fmt.Sprintf("%d,%d,%d,%.1f,%.1f,y,%.1f", k+1, 110+4*mix, 184-4*mix, 2+0.2*float64(mix%3), 3-0.2*float64(mix%4), 20+3*rng.NormFloat64())
+			half := 10 * math.Exp(0.05*rng.NormFloat64())
+			for _, m := range []float64{4, 8, 12, 18, 30} {
+				text += fmt.Sprintf(",%.1f", 30/(1+half*half/m/m)+0.1*rng.NormFloat64())
+			}
+			text += "\n"
+		}
+		r := weeksOf(t, map[string]string{"a.csv": text}).Trend
+		from := map[int]string{1: "readings", 3: "repeats"}[times]
+		if len(r.Drainage) != 12/times {
+			t.Fatalf("made %d times: %d formulas", times, len(r.Drainage))
+		}
+		for _, d := range r.Drainage {
+			if d.LimitsFrom != from || d.HalfTimeLimits == nil || d.AtTargetLimits == nil || math.Abs(d.HalfTime-10) > 2 || math.Abs(d.Power-2) > 0.2 || math.Abs(d.AtTarget-24) > 2 ||
+				!(*d.HalfTimeLimits.Low < d.HalfTime && d.HalfTime < *d.HalfTimeLimits.High && *d.HalfTimeLimits.High < 1.4**d.HalfTimeLimits.Low) {
+				t.Errorf("made %d times: %+v, %+v", times, d, d.HalfTimeLimits)
+			}
 		}
 	}
 }

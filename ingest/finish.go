@@ -18,6 +18,10 @@ func (r *reader) finish() {
 	copies, found := whole.Copies(r.log.Trials, r.complaints, r.tables)
 	r.said.add(found...)
 	r.remove(copies)
+	if v, curves := whole.Drainage(r.log.Trials, r.drainedAt()); v != nil {
+		r.variable(*v)
+		r.said.add(curves...)
+	}
 	targets, told := kitchen.Settle(r.inForce.Wanted, r.log.Columns, r.log.Extras)
 	r.log.Targets.Results = targets
 	r.said.add(told...)

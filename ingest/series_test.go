@@ -19,8 +19,8 @@ func TestDrainageHalfTime(t *testing.T) {
 	if h := log.Trials[0].Extras["drain_half_minutes"]; h < 14.99 || h > 15.01 {
 		t.Errorf("half-time %v, want 15", h)
 	}
-	// A third of the way from 15 to 45 would be 20 + 10/6 at 20 minutes.
-	if got := bounds(log.Trials[0].Drained); got != "21.67" {
+	// 40·20/35 at 20 minutes; a third of the way from 15 to 45 would be 20 + 10/6, too little.
+	if got := bounds(log.Trials[0].Drained); got != "22.86" {
 		t.Errorf("drained %s", got)
 	}
 	for i := range log.Trials[1:] {

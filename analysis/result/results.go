@@ -26,6 +26,9 @@ type Results struct {
 	// AsOf is the week and lots that the starts are for, where these matter; null = weeks and lots are
 	// not shown to matter, or there is one of each.
 	AsOf *AsOf `json:"as_of"`
+	// MayMatter is what of lots and suppliers is suggested and not shown, in words: the starts take
+	// them for one.
+	MayMatter []string `json:"may_matter"`
 	// HoldIsAGuess says whether the hold asked for is longer than any foam was watched.
 	HoldIsAGuess bool `json:"hold_is_a_guess"`
 

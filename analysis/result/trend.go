@@ -143,7 +143,7 @@ const (
 type TrendTest struct {
 	// What is "drift", "day", "week", "lot", "cook", "canister", "supplier" or "optimum:VARIABLE".
 	What    string  `json:"what"`
-	By      string  `json:"by"` // which column, such as "butter lot", or ""
+	By      string  `json:"by"` // which column, such as "butter lot"; of "week" one that changed only with it, "butter lot or week"; or ""
 	Outcome Outcome `json:"outcome"`
 	// P is how often so much would be seen were there nothing; null = not tested [0 to 1].
 	P *float64 `json:"p"`
@@ -267,16 +267,21 @@ type OldTrial struct {
 type DrainageCurve struct {
 	At string `json:"at"` // place of its first trial
 	// Model is the curve by name: "power law of half-times" is end times t^n / (t^n + half^n) at minute
-	// t, fitted to each trial by least squares.
+	// t, by least squares: an end and a half-time for each trial, one power n for all of the log.
 	Model    string  `json:"model"`
+	Power    float64 `json:"power"`     // n, 1 unless the readings carry another [1]
 	Trials   int     `json:"trials"`    // trials of the formula with a curve of their own
 	Readings int     `json:"readings"`  // readings of all of them
 	HalfTime float64 `json:"half_time"` // minute by which half of what will drain has drained: the geometric mean [min]
-	// HalfTimeLimits are its 90 % limits by the scatter of the trials; null = one trial [min].
+	// HalfTimeLimits are its 90 % limits; null = no reading is left over [min].
 	HalfTimeLimits *Interval `json:"half_time_limits"`
+	// LimitsFrom is what both limits rest on: "repeats", the scatter of all formulas' repeats
+	// together; "readings", that of all readings about their curves, which tells nothing of the next
+	// foam; or "".
+	LimitsFrom string `json:"limits_from"`
 	// AtTarget is what has drained at the target's minute, off the same curves: the geometric mean [%].
 	AtTarget float64 `json:"at_target_percent"`
-	// AtTargetLimits are its 90 % limits, likewise; null = one trial [%].
+	// AtTargetLimits are its 90 % limits, likewise; null = no reading is left over [%].
 	AtTargetLimits *Interval `json:"at_target_limits"`
 }
 

@@ -38,42 +38,22 @@ func stepsOfGroups(l *line.Line) (out []result.GroupStep) {
 	return out
 }
 
-// orWeek is the steps of what changed only with the weeks: the line without levels of weeks
-// and with a step for each level.
+// orWeek is the steps of what changed only with the weeks.
 func orWeek(l *line.Line, f int) (out []result.GroupStep) {
-	way := l.Factors[f]
-	names := inOrder(l, f)
-	fit, err := l.Refit(func(k int) []float64 {
-		var x []float64
-		for _, n := range names[1:] {
-			x = append(x, line.One(way.Of(l.PlacedOf(k)) == n))
-		}
-		return x
-	}, func(d *nested.Data) { d.Level = false })
+	names, columns, fit, err := l.WithWeeks(f)
 	if err != nil {
 		return nil
 	}
-	columns := l.Span(len(names) - 1)
 	for i := 1; i < len(names); i++ {
 		x := line.Unit(fit.Columns(), columns[i-1])
 		if i > 1 {
 			x[columns[i-2]] = -1
 		}
 		r := line.Ratio(fit.Value(nested.Combination{Line: x, Of: -1}, line.Level))
-		out = append(out, result.GroupStep{By: way.By + " or week", Of: names[i], Against: names[i-1], Outcome: l.Outcome,
+		out = append(out, result.GroupStep{By: l.Factors[f].By + " or week", Of: names[i], Against: names[i-1], Outcome: l.Outcome,
 			Ratio: r.Ratio, Low: r.Low, High: r.High, Trials: l.Counts[f][names[i]]})
 	}
 	return out
-}
-
-// inOrder is the levels of a factor as they came.
-func inOrder(l *line.Line, f int) (names []string) {
-	for _, i := range l.Rows {
-		if n := l.Factors[f].Of(l.On[i]); n != "" && !slices.Contains(names, n) {
-			names = append(names, n)
-		}
-	}
-	return names
 }
 
 // apart says what these trials cannot tell apart.

@@ -156,8 +156,7 @@ func now(v *line.View, tests []result.TrendTest) *result.Now {
 		n.Latest = chance(passings(v, (*line.Line).Latest), last, besideChance(v))
 	}
 	for _, t := range tests {
-		moved := t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
-		n.Matters = n.Matters || moved && t.Verdict == result.Shown
+		n.Matters = n.Matters || matters(t) && t.Verdict == result.Shown
 	}
 	together := "with all weeks taken for one"
 	if last == 0 {

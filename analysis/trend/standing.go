@@ -1,6 +1,7 @@
 package trend
 
 import (
+	"fmt"
 	"strings"
 
 	"foamfield/analysis/result"
@@ -12,13 +13,15 @@ import (
 // Standing is how a history stands at its end, where weeks or lots matter: what each trial
 // would have shown in the latest week with the latest lots.
 type Standing struct {
-	AsOf result.AsOf
-	now  map[*trial.Trial]map[result.Outcome]float64
+	AsOf      *result.AsOf // nil = trials count as they are
+	MayMatter []string     // what of lots is suggested, in words
+	now       map[*trial.Trial]map[result.Outcome]float64
 }
 
-// Stands asks only what a start must know: whether hold differs by week or lot, or its
-// optimum moved. It is nil if none of these is shown, and costs nothing where there is one
-// week and one lot, or where files may be those of a class.
+// Stands asks what a trend asks, so that a report and a trend of one log say the same: a week, a
+// lot or an optimum that is shown to matter moves the trials, one of a lot that is suggested is said
+// and moves nothing. It is nil if there is neither, and costs nothing where there is one week and
+// one lot, or where files may be those of a class.
 func Stands(in line.Input) *Standing {
 	weeks := len(in.History.Periods) > 1
 	if !weeks && !severalLots(in.Log) || weeks && !in.History.Said {
@@ -26,27 +29,42 @@ func Stands(in line.Input) *Standing {
 	}
 	v := line.Look(in, line.MostForReport)
 	v.Fit()
-	l := v.LineFor(result.HoldMinutes)
-	if l == nil {
+	hold := v.LineFor(result.HoldMinutes)
+	if hold == nil {
 		return nil
 	}
+	s := &Standing{now: map[*trial.Trial]map[result.Outcome]float64{}}
 	var shown []string
-	for _, q := range asked.Moving(v, l) {
-		if q.Verdict == result.Shown {
-			shown = append(shown, strings.TrimPrefix(q.Sentence, "shown: ")+orLot(l, q))
+	for _, t := range asked.Of(v) {
+		if !matters(t) {
+			continue
+		}
+		l := v.LineFor(t.Outcome)
+		switch lot := orLot(l, t); {
+		case t.Verdict == result.Shown:
+			shown = append(shown, strings.TrimPrefix(t.Sentence, "shown: ")+lot)
+		case t.Verdict == result.Suggested && (lot != "" || t.By != ""):
+			s.MayMatter = append(s.MayMatter, strings.TrimPrefix(t.Sentence, "suggested, not shown: ")+lot)
 		}
 	}
 	if len(shown) == 0 {
-		return nil
+		if len(s.MayMatter) == 0 {
+			return nil
+		}
+		return s
 	}
-	last := len(in.History.Periods) - 1
-	s := &Standing{AsOf: result.AsOf{Period: latestWeek(v), Lots: latestLots(v, l), Why: shown}, now: map[*trial.Trial]map[result.Outcome]float64{}}
+	s.AsOf = &result.AsOf{Period: latestWeek(v), Lots: latestLots(v, hold), Why: shown}
 	for _, l := range v.Lines {
 		if l.Main != nil {
-			bringUp(l, s, last)
+			bringUp(l, s, len(in.History.Periods)-1)
 		}
 	}
 	return s
+}
+
+// matters says whether a test is of what a start must know: weeks, lots, and where hold peaks.
+func matters(t result.TrendTest) bool {
+	return t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
 }
 
 // severalLots says whether trials name more than one lot or supplier.
@@ -68,11 +86,11 @@ func severalLots(log *trial.Log) bool {
 	return false
 }
 
-// orLot adds to a difference between weeks that it may be that of a lot.
-func orLot(l *line.Line, q *asked.Question) string {
+// orLot adds to a difference between weeks, or over time, that it may be that of a lot.
+func orLot(l *line.Line, t result.TrendTest) string {
 	for f, way := range l.Factors {
-		if q.What == "week" && l.InWeek[f] {
-			return ": " + way.By + " or week, which of them is unclear"
+		if t.By == "" && (t.What == "week" || t.What == "drift") && l.InWeek[f] && (way.What == "lot" || way.What == "supplier") {
+			return fmt.Sprintf(": %s or %s, which of them is unclear", way.By, t.What)
 		}
 	}
 	return ""

@@ -48,7 +48,7 @@ func summary(r *result.Trend) (out []string) {
 // weekWords adds to a difference between weeks that it may be a lot's, where the two
 // cannot be told apart.
 func weekWords(r *result.Trend, t result.TrendTest) string {
-	if t.What != "week" && t.What != "drift" {
+	if t.By != "" || t.What != "week" && t.What != "drift" {
 		return ""
 	}
 	for _, a := range r.CannotSeparate {

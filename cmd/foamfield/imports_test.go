@@ -26,7 +26,7 @@ var results = []string{"analysis/result", "analysis/result/graded", "analysis/re
 
 // rooms of the reader in the order a log passes through them: each imports only
 // those before it.
-var rooms = []string{"ingest/cellname", "ingest/pattern", "ingest/markup", "ingest/delimited", "ingest/shown", "ingest/sheet", "ingest/lexis", "ingest/units", "ingest/event", "ingest/quantity", "ingest/reply", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column", "ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/criteria", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/outcome", "ingest/compose",
+var rooms = []string{"ingest/cellname", "ingest/pattern", "ingest/markup", "ingest/delimited", "ingest/shown", "ingest/sheet", "ingest/lexis", "ingest/units", "ingest/event", "ingest/quantity", "ingest/reply", "ingest/ingredient", "ingest/say", "ingest/mix", "ingest/column", "ingest/trial", "ingest/look", "ingest/grid", "ingest/card", "ingest/long", "ingest/layout", "ingest/files", "ingest/criteria", "ingest/kitchen", "ingest/scheme", "ingest/survey", "ingest/settle", "ingest/remark", "ingest/draining", "ingest/outcome", "ingest/compose",
 	"ingest/row", "ingest/keep", "ingest/canister", "ingest/whole", "ingest"}
 
 // steps are the rooms of the analysis in the order the trials pass through them: each

@@ -85,6 +85,7 @@ func courses() []course {
 		{name: "drift to 0.5 in four weeks", day: 0.1, factor: func(w, d, _ int) float64 {
 			return math.Pow(0.5, (float64(w)+float64(d)/historyDays)/historyWeeks)
 		}, lot: noLot, truth: "drift"},
+		{name: "nothing, a lot with week 3", day: 0.1, factor: steady, lot: newTub, withWeek: true},
 	}
 }
 

@@ -24,7 +24,7 @@ func TestTrendsAreFound(t *testing.T) {
 	var falsely, all float64
 	for _, c := range courses() {
 		switch c.name {
-		case "nothing, day SD 0.1", "nothing, day SD 0.2", "step to 0.7 with week 3", "drift to 0.5 in four weeks":
+		case "nothing, day SD 0.1", "nothing, day SD 0.2", "step to 0.7 with week 3", "drift to 0.5 in four weeks", "nothing, a lot with week 3":
 			if n < 50 {
 				continue
 			}

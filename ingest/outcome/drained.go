@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"foamfield/ingest/draining"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
@@ -37,8 +38,22 @@ func (j *judge) drained() *trial.Interval {
 	if len(series) == 0 {
 		return nil
 	}
-	j.halfTime(series)
+	j.readings(series)
 	return j.atTarget(series)
+}
+
+// readings keeps a series that may tell a curve.
+func (j *judge) readings(series []point) {
+	c := &trial.Curve{At: j.at(series[0].Cell)}
+	for _, p := range series {
+		// Of two readings at one minute the first stands, as it does at the target.
+		if p.minute > 0 && !slices.Contains(c.Minutes, p.minute) && bounded(p.low) {
+			c.Minutes, c.Percents = append(c.Minutes, p.minute), append(c.Percents, (p.low+p.high)/2)
+		}
+	}
+	if len(c.Minutes) >= draining.Fewest {
+		j.Curve = c
+	}
 }
 
 // percentDrained is one reading in percent of the foam.
@@ -167,6 +182,9 @@ func (j *judge) atTarget(series []point) *trial.Interval {
 		case !before.OK():
 			j.otherMinute(p, "at most")
 			return &trial.Interval{Low: 0, High: p.high}
+		}
+		if j.Curve != nil && before.OK() && before.low == before.high && p.low == p.high {
+			j.Curve.Around = &trial.Interval{Low: min(before.low, p.low), High: max(before.low, p.low)}
 		}
 		f := (j.target - before.minute) / (p.minute - before.minute)
 		low := before.low + f*(p.low-before.low)

@@ -3,7 +3,6 @@ package outcome
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
@@ -45,25 +44,4 @@ func (j *judge) overrun() {
 	}
 	j.say(trial.Note("overrun from two cups", j.at(foam.Cell), v.Label+" is worked out as "+how, "nothing to do: it is listed with the trial").Once())
 	j.Values = append(j.Values, Value{v, percent})
-}
-
-// halfTime fits a curve to a series of readings and keeps its half-time.
-func (j *judge) halfTime(series []point) {
-	var minutes, percents []float64
-	for _, p := range series {
-		// Of two readings at one minute the first stands, as it does at the target.
-		if p.minute > 0 && !slices.Contains(minutes, p.minute) && bounded(p.low) {
-			minutes, percents = append(minutes, p.minute), append(percents, (p.low+p.high)/2)
-		}
-	}
-	curve, ok := fitDrainage(minutes, percents)
-	if !ok {
-		return
-	}
-	j.Curve = &trial.Curve{Most: curve.most, Half: curve.half, Power: curve.power, Readings: len(minutes)}
-	v := trial.Variable{Name: "drain_half_minutes", Label: "half-time of drainage", Unit: "min", Result: true}
-	j.Values = append(j.Values, Value{v, curve.half})
-	j.say(trial.Note("drainage curve", j.at(series[0].Cell),
-		fmt.Sprintf("%d readings follow a curve that ends at %s %% with half of it after %s min", len(minutes), say.Number(curve.most), say.Number(curve.half)),
-		"nothing to do: the half-time is listed with the trial").Once())
 }

@@ -98,8 +98,8 @@ type Result struct {
 	Hold, Drained  *trial.Interval
 	HoldAt         trial.Place
 	Missing        map[string]trial.Why
-	Curve          *trial.Curve
-	Values         []Value // half-time of drainage, overrun
+	Curve          *trial.Curve // its readings alone, until the whole log is read
+	Values         []Value      // overrun
 	Findings       []trial.Finding
 }
 

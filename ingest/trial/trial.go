@@ -139,7 +139,9 @@ type Trial struct {
 // Curve is drainage over the minutes: Most · tⁿ/(tⁿ + Halfⁿ) percent at t minutes, n the Power.
 type Curve struct {
 	Most, Half, Power float64
-	Readings          int
+	Minutes, Percents []float64 // its readings
+	At                Place     // of the first
+	Around            *Interval // the readings before and after the target's minute, nil if it was read, or lies not between two
 }
 
 // Used reports whether the analysis counts the trial.

@@ -40,8 +40,12 @@ func (b pages) cautions() document.Section {
 // asOf says for which week and lots the starts are, where these matter.
 func (b pages) asOf() []document.Block {
 	as := b.R.AsOf
-	if as == nil {
+	switch {
+	case as == nil && len(b.R.MayMatter) == 0:
 		return nil
+	case as == nil:
+		return []document.Block{document.Callout{Title: "Lots may matter", Text: say.Text("Suggested, not shown: " + strings.Join(b.R.MayMatter, "; ") +
+			". All trials count alike here; make the start twice with the lot in use before service. See foamfield trend for week by week.")}}
 	}
 	made := say.AsOf(as.Period, as.Lots)
 	return []document.Block{document.Callout{Title: "Weeks or lots matter", Text: say.Text(strings.Join(wholeSentences(as.Why), " ") +

@@ -301,11 +301,19 @@ func (b *pages) control() document.Section {
 
 func (b *pages) drainage() document.Section {
 	s := document.Section{ID: "drainage", Title: "Drainage over the minutes", Reader: document.Scientist}
-	t := document.Table{Caption: "By formula: what drains is end x t^n / (t^n + half^n) at minute t, fitted to each trial that was read often enough; 90 % limits by the scatter of repeats",
+	if len(b.t.Drainage) == 0 {
+		return s
+	}
+	from := map[string]string{"repeats": "by how repeats of one formula scatter, all formulas together",
+		"readings": "by how readings lie about their curves: too little was repeated to say how foams of one formula differ, so the next may differ by more"}[b.t.Drainage[0].LimitsFrom]
+	if from != "" {
+		from = "; 90 % limits " + from
+	}
+	t := document.Table{Caption: "By formula: what drains is end x t^n / (t^n + half^n) at minute t, an end and a half-time to each trial that was read often enough, n " + fmt.Sprintf("%.2g", b.t.Drainage[0].Power) + " for all" + from,
 		Head: []string{"first trial", "trials", "readings", "half-time, min", "limits", "at the target's minute, %", "limits"}, Numeric: []bool{false, true, true, true, true, true, true}}
 	limits := func(path string, i *result.Interval) document.Text {
 		if i == nil {
-			return say.Text("one trial")
+			return say.Text("too few readings")
 		}
 		return say.Text(say.Num(path+".low", *i.Low, 2), " to ", say.Num(path+".high", *i.High, 2))
 	}

@@ -56,6 +56,9 @@ func Of(v *line.View) []result.TrendTest {
 			}
 		}
 		for f, way := range v.Factors {
+			if l.InWeek[f] && len(l.Counts[f]) < len(v.History.Periods) {
+				add("week", way.By+" or week", func(q *Question) { q.withWeeks(f) })
+			}
 			add(way.What, way.By, func(q *Question) { q.factor(f) })
 		}
 	}
@@ -141,6 +144,9 @@ func (q *Question) looked() string {
 	case "day":
 		return "a difference of " + o + " between the days of a week"
 	case "week":
+		if q.By != "" {
+			return "a difference of " + o + " by " + q.By
+		}
 		return "a difference of " + o + " between weeks"
 	}
 	if x, optimum := q.variable(); optimum {
@@ -266,6 +272,33 @@ func (q *Question) week() {
 	q.answer(fit, columns)
 	high, low := q.largest(fit, columns, weeks.EnoughEach())
 	q.differs("in "+line.InWords(l.Label(weeks.Names[low])), "in "+line.InWords(l.Label(weeks.Names[high])))
+}
+
+// withWeeks asks whether weeks of one lot, or cook, differ from those of another where it changed
+// only with the weeks: fewer steps than there are weeks, so sooner seen, and of lot or week, which
+// nobody can tell.
+func (q *Question) withWeeks(f int) {
+	l := q.l
+	way := l.Factors[f]
+	names, columns, fit, err := l.WithWeeks(f)
+	enough := 0
+	var each []bool
+	for _, n := range names {
+		each = append(each, l.Counts[f][n] >= line.LeastOf)
+		enough += int(line.One(each[len(each)-1]))
+	}
+	switch {
+	case enough < leastGroups:
+		q.Sentence = "not tested: fewer than two of " + way.By + " have three trials that tell of " + line.Named(q.Outcome)
+		return
+	case err != nil:
+		q.Sentence = "not tested: " + way.By + " and what else changed cannot be told apart"
+		return
+	}
+	q.answer(fit, columns)
+	high, low := q.largest(fit, columns, each)
+	q.differs("with "+way.By+" "+names[low], "with "+names[high])
+	q.found += ": " + q.By + ", which of them is unclear"
 }
 
 // day asks whether days of one week differ by more than repeats do.

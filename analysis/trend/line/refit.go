@@ -12,6 +12,25 @@ func (l *Line) Refit(add func(k int) []float64, change func(*nested.Data)) (*nes
 	return l.refit(Prior, add, change)
 }
 
+// WithWeeks is the line without levels of weeks and with a step for each level but the first of a
+// factor that changed only with the weeks: the levels as they came, and the steps' columns.
+func (l *Line) WithWeeks(f int) (names []string, columns []int, fit *nested.Fit, err error) {
+	way := l.Factors[f]
+	for _, i := range l.Rows {
+		if n := way.Of(l.On[i]); n != "" && !slices.Contains(names, n) {
+			names = append(names, n)
+		}
+	}
+	fit, err = l.Refit(func(k int) []float64 {
+		var x []float64
+		for _, n := range names[1:] {
+			x = append(x, One(way.Of(l.PlacedOf(k)) == n))
+		}
+		return x
+	}, func(d *nested.Data) { d.Level = false })
+	return names, l.Span(len(names) - 1), fit, err
+}
+
 // RefitBesideMove is the same where the columns are a steady move.
 func (l *Line) RefitBesideMove(add func(k int) []float64) (*nested.Fit, error) {
 	return l.refit(besideMove, add, func(*nested.Data) {})
