@@ -153,8 +153,8 @@ type TrendTest struct {
 	// Effect is a ratio: the last date over the first, or the highest over the lowest; of an optimum
 	// how far it moved, in the unit of the variable; null = not tested [1].
 	Effect *Ratio `json:"effect"`
-	// SmallestSeen is the smallest such effect that would have been seen 8 times in 10; null = not
-	// tested [1].
+	// SmallestSeen is the smallest such effect that would have been seen, shown or suggested, 8 times
+	// in 10; of an optimum it may be more than all that was tried; null = not tested [1].
 	SmallestSeen *float64 `json:"smallest_seen"`
 	Sentence     string   `json:"sentence"` // the same in words
 }

@@ -5,7 +5,9 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+	"maps"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"foamfield/analysis"
@@ -82,6 +84,10 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d document.Document, wa
 	}
 	if want["figures"] {
 		addPictures(add, d)
+		for _, name := range slices.Sorted(maps.Keys(d.Figures)) { // to be published as they are
+			f := d.Figures[name]
+			add("figures/plain/"+name+".png", func() ([]byte, error) { return f.Plain().PNG(pictureDPI) })
+		}
 	}
 	add("trend.json", func() ([]byte, error) { return reports.TrendJSON(w.Trend) })
 	add("trend.schema.json", func() ([]byte, error) { return contract.TrendSchema, nil })

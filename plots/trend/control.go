@@ -74,6 +74,8 @@ func controlFinding(k *result.Control) string {
 	switch {
 	case k.Centre == nil:
 		return wording.Capital(name) + " of single trials in the order of time"
+	case out == 0 && len(k.Outside) > 0:
+		return wording.Capital(name) + " of many trials in a row lies on one side of the middle"
 	case out == 0:
 		return "No trial lies outside what " + name + " of single trials usually does"
 	}

@@ -124,16 +124,21 @@ func TestControlIsDrawnAsItIsSaid(t *testing.T) {
 		unit    string
 		drawn   bool
 		title   string
+		run     bool
 	}{
-		{"two trials", points(2), at(11), result.HoldMinutes, "min", false, ""},
-		{"no limits to hold them to", points(6), nil, result.HoldMinutes, "min", true, "Hold of single trials in the order of time"},
-		{"none outside", points(6), at(11), result.HoldMinutes, "min", true, "No trial lies outside what hold of single trials usually does"},
-		{"one outside", points(6, 2), at(11), result.DrainedPercent, "ratio", true, "1 trial lies outside what drainage of single trials usually does"},
-		{"two outside", points(6, 2, 5), at(11), result.HoldMinutes, "ratio", true, "2 trials lie outside what hold of single trials usually does"},
-		{"so many that marks stand for several", points(3000, 7), at(11), result.HoldMinutes, "min", true, "1 trial lies outside what hold of single trials usually does"},
+		{"two trials", points(2), at(11), result.HoldMinutes, "min", false, "", false},
+		{"no limits to hold them to", points(6), nil, result.HoldMinutes, "min", true, "Hold of single trials in the order of time", false},
+		{"none outside", points(6), at(11), result.HoldMinutes, "min", true, "No trial lies outside what hold of single trials usually does", false},
+		{"one outside", points(6, 2), at(11), result.DrainedPercent, "ratio", true, "1 trial lies outside what drainage of single trials usually does", false},
+		{"two outside", points(6, 2, 5), at(11), result.HoldMinutes, "ratio", true, "2 trials lie outside what hold of single trials usually does", false},
+		{"so many that marks stand for several", points(3000, 7), at(11), result.HoldMinutes, "min", true, "1 trial lies outside what hold of single trials usually does", false},
+		{"a long run on one side", points(6), at(11), result.HoldMinutes, "min", true, "Hold of many trials in a row lies on one side of the middle", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			k := &result.Control{Outcome: c.outcome, Unit: c.unit, Points: c.points, Centre: c.centre}
+			if c.run {
+				k.Outside = []string{"8 in a row on one side, up to march.xlsx, row 9"}
+			}
 			if c.centre != nil {
 				k.Low, k.High = at(5), at(20)
 			}

@@ -226,8 +226,8 @@ func (b *pages) groups() document.Section {
 
 func (b *pages) tests() document.Section {
 	s := document.Section{ID: "tests", Title: "What was looked for", Reader: document.Scientist}
-	t := document.Table{Of: "outcome", Caption: "Shown: adjusted p below 0.05 (Holm, all tests together); suggested: p below 0.05 alone. The effect is a ratio, or how far a peak moved, with 90 % limits; one as large as the smallest to show is shown 8 times in 10",
-		Head: []string{"what", "outcome", "verdict", "effect", "smallest to show", "p", "adjusted p"}, Numeric: []bool{false, false, false, true, true, true, true}}
+	t := document.Table{Of: "outcome", Caption: "Shown: adjusted p below 0.05 (Holm, all tests together); suggested: p below 0.05 alone. The effect is a ratio, or how far a peak moved, with 90 % limits; one as large as the smallest to see is shown or suggested 8 times in 10",
+		Head: []string{"what", "outcome", "verdict", "effect", "smallest to see", "p", "adjusted p"}, Numeric: []bool{false, false, false, true, true, true, true}}
 	var not []document.Text // tested, and why
 	for i, x := range b.t.Tests {
 		path := fmt.Sprintf("tests[%d]", i)

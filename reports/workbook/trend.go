@@ -86,7 +86,7 @@ func steps(b *book, t *result.Trend) {
 
 func tests(b *book, t *result.Trend) {
 	p := b.sheet("Tests", 26, 18, 18, 14)
-	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest to show", "p", "adjusted p", "in words")
+	p.heads("what", "column", "outcome", "verdict", "effect", "low", "high", "smallest to see", "p", "adjusted p", "in words")
 	p.widths = append(p.widths, 12, 12, 12, 12, 12, 12, 70)
 	p.freeze(1)
 	p.filter(len(t.Tests))

@@ -27,10 +27,12 @@ func (q *Question) optimum(i int) {
 	lean := slices.DeleteFunc(slices.Clone(l.Data.Lean), func(c int) bool { return c == j })
 	if weeks.N() > mostFixed {
 		at := 1 + slices.Index(l.Data.Lean, j)
-		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] })
-		apart := l.Main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, line.Level)
-		apart.SD = math.Sqrt2 * l.Main.Mode.Rest / math.Sqrt(spreadOf(l, j)) // of the slopes of two weeks
-		q.moved(i, apart, l.Bend(i))
+		seen := line.Spread(weeks.N(), l.Main.Mode.Rest*l.Main.Mode.Rest/spreadOf(l, j))
+		q.scatter(func(d *nested.Data) { d.Lean = lean }, func(s nested.Spreads) float64 { return s.Outer[at] }, seen)
+		if q.P == nil {
+			return
+		}
+		q.moved(i, l.Main.Spread(func(s nested.Spreads) float64 { return math.Sqrt2 * s.Outer[at] }, line.Level), math.Sqrt2*seen)
 		return
 	}
 	fit, err := l.Refit(func(k int) []float64 {
@@ -56,7 +58,8 @@ func (q *Question) optimum(i int) {
 	if low > 0 {
 		x[columns[low-1]] -= 1
 	}
-	q.moved(i, fit.Value(nested.Combination{Line: x, Of: -1}, line.Level), l.Bend(i))
+	apart := fit.Value(nested.Combination{Line: x, Of: -1}, line.Level)
+	q.moved(i, apart, line.Power(len(columns))*apart.SD)
 }
 
 // steadily also asks whether a variable's slope moves steadily with time, which is seen
@@ -96,9 +99,9 @@ const leastBend = 0.05
 
 // moved turns a difference of slopes into how far an optimum moved, in the unit of its
 // variable; of a logarithm as a ratio. An optimum moves at most from one end of what was tried to
-// the other; what would have been seen may be more than that, and then no move there is would.
-func (q *Question) moved(i int, d nested.Value, bend float64) {
-	bend = math.Min(bend, -leastBend)
+// the other; the difference that would have been seen may be more than that, and then no move is.
+func (q *Question) moved(i int, d nested.Value, least float64) {
+	bend := math.Min(q.l.Bend(i), -leastBend)
 	c := q.l.Surface.Basis.Coordinates[i]
 	width := q.l.Surface.Vars[i]
 	whole := c.Of(width.High) - c.Of(width.Low)
@@ -111,7 +114,7 @@ func (q *Question) moved(i int, d nested.Value, bend float64) {
 	by := func(slope float64) float64 { return slope / (-2 * bend) }
 	within := func(slope float64) float64 { return inUnit(math.Min(math.Max(by(slope), -whole), whole)) }
 	q.Effect = &result.Ratio{Ratio: within(d.Mean), Low: within(d.Low), High: within(d.High)}
-	seen := by(line.Power * d.SD)
+	seen := by(least)
 	q.beyond = seen > whole
 	seen = inUnit(seen)
 	q.SmallestSeen = &seen

@@ -221,7 +221,7 @@ func (q *Question) largest(fit *nested.Fit, columns []int, enough []bool) (high,
 	}
 	d := fit.Value(at(high).Minus(at(low)), line.Level)
 	q.Effect = line.Ratio(d)
-	seen := line.Grow(line.Power * d.SD)
+	seen := line.Grow(line.Power(len(columns)) * d.SD)
 	q.SmallestSeen = &seen
 	return high, low
 }
@@ -246,7 +246,7 @@ func (q *Question) drift() {
 	q.answer(fit, l.Span(1))
 	d := fit.Value(nested.Combination{Line: line.Unit(len(l.Columns)+1, len(l.Columns)), Of: -1}, line.Level)
 	q.Effect = line.Ratio(d)
-	seen := line.Grow(line.Power * d.SD)
+	seen := line.Grow(line.Power(1) * d.SD)
 	q.SmallestSeen = &seen
 	q.found = fmt.Sprintf("%s moved steadily, to %.2f times what it was from the first date to the last", line.Named(q.Outcome), q.Effect.Ratio)
 }
@@ -260,7 +260,7 @@ func (q *Question) week() {
 		return
 	}
 	if weeks.N() > mostFixed {
-		q.scatter(func(d *nested.Data) { d.Level = false }, func(s nested.Spreads) float64 { return s.Outer[0] })
+		q.scatter(func(d *nested.Data) { d.Level = false }, func(s nested.Spreads) float64 { return s.Outer[0] }, q.ofWeeks(weeks))
 		return
 	}
 	fit, err := l.Refit(func(k int) []float64 { return weeks.Steps(l.Data.Outer[k]) }, func(d *nested.Data) { d.Level = false })
@@ -335,8 +335,10 @@ func (q *Question) day() {
 		q.Sentence = "not tested: there is one day a week, so days and weeks cannot be told apart"
 		return
 	}
+	rest := l.Main.Mode.Rest
+	seen := line.Spread(len(free)+1, rest*rest*float64(days.N())/float64(len(l.Rows)))
 	if len(free) > mostDays || len(l.Columns)+weeks.N()+len(free)+line.LeastRest > len(l.Rows) || weeks.N() > mostFixed {
-		q.scatter(func(d *nested.Data) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner })
+		q.scatter(func(d *nested.Data) { d.Within = false }, func(s nested.Spreads) float64 { return s.Inner }, seen)
 		return
 	}
 	fit, err := l.Refit(func(k int) []float64 {
@@ -352,12 +354,26 @@ func (q *Question) day() {
 	}
 	columns := l.Span(weeks.N() - 1 + len(free))[weeks.N()-1:]
 	q.answer(fit, columns)
-	q.between(l.Main.Spread(func(s nested.Spreads) float64 { return s.Inner }, line.Level), float64(len(l.Rows))/float64(days.N()))
+	q.between(l.Main.Spread(func(s nested.Spreads) float64 { return s.Inner }, line.Level), seen)
+}
+
+// ofWeeks is how large the spread of weeks must be to be seen: each is known up to its trials and its
+// days.
+func (q *Question) ofWeeks(weeks line.Grouping) float64 {
+	l := q.l
+	n := float64(weeks.N())
+	rest := l.Main.Mode.Rest
+	variance := rest * rest * n / float64(len(l.Rows))
+	if l.Data.Within {
+		days := l.Groups(func(k int) int { return l.Data.Inner[k] })
+		variance += l.Main.Mode.Inner * l.Main.Mode.Inner * n / float64(days.N())
+	}
+	return line.Spread(weeks.N(), variance)
 }
 
 // scatter asks whether a spread is there at all: twice the gain of the likelihood, half of
 // which would be nothing were it not (Self and Liang 1987, J. Am. Stat. Ass. 82:605).
-func (q *Question) scatter(without func(*nested.Data), of func(nested.Spreads) float64) {
+func (q *Question) scatter(without func(*nested.Data), of func(nested.Spreads) float64, seen float64) {
 	l := q.l
 	less := l.Data
 	without(&less)
@@ -371,15 +387,15 @@ func (q *Question) scatter(without func(*nested.Data), of func(nested.Spreads) f
 		p = 0.5 * distuv.ChiSquared{K: 1}.Survival(gain)
 	}
 	q.P = &p
-	q.between(l.Main.Spread(of, line.Level), math.Max(2, float64(len(l.Rows))/float64(len(l.History.Periods))))
+	q.between(l.Main.Spread(of, line.Level), seen)
 }
 
 // between is the effect of groups that scatter: what two of them differ by.
-func (q *Question) between(sd nested.Value, each float64) {
+func (q *Question) between(sd nested.Value, seen float64) {
 	d := func(s float64) float64 { return line.Grow(math.Sqrt2 * s) }
 	q.Effect = &result.Ratio{Ratio: d(sd.Mean), Low: d(sd.Low), High: d(sd.High)}
-	seen := line.Grow(line.Power * q.l.Main.Mode.Rest * math.Sqrt(2/each))
-	q.SmallestSeen = &seen
+	smallest := d(seen)
+	q.SmallestSeen = &smallest
 	q.found = fmt.Sprintf("%s differs from one %s to the next, by some %.0f %%", line.Named(q.Outcome), q.What, 100*(q.Effect.Ratio-1))
 }
 

@@ -208,7 +208,7 @@ func catches(l *line.Line) (out []result.Catch) {
 	for _, k := range []int{1, 2, 3, 4, 6, 8} {
 		days := math.Max(1, float64(k)/2)
 		se := math.Sqrt(l.Main.Mode.Rest*l.Main.Mode.Rest/float64(k) + day/days)
-		out = append(out, result.Catch{Repeats: k, Ratio: line.Grow(-line.Power * se)})
+		out = append(out, result.Catch{Repeats: k, Ratio: line.Grow(-line.Power(1) * se)})
 	}
 	return out
 }

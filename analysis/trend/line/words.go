@@ -21,9 +21,6 @@ func Plural(n int, one, many string) string {
 // MostNamed is how many changes are named one by one.
 const MostNamed = 3
 
-// Power is how many standard errors a difference must be to be seen 8 times in 10.
-const Power = 1.96 + 0.8416
-
 // Level is that of all limits.
 const Level = belief.Level
 
