@@ -66,7 +66,7 @@ func kitchen() *result.Results {
 			{Result: "drained_percent", Note: "no formula was made twice"}},
 		Confounded: []result.Confounded{{A: "fat", B: "the day", Share: 0.913, Sentence: "these trials hardly tell fat from the day: they changed together"}},
 		GroupEffects: []result.GroupEffect{{By: "day", Result: "hold_minutes", Distribution: "lognormal", N: 7, DF: 1, ResidualDF: at(2.5), LikelihoodRatio: at(6.3214), P: at(0.03123), PAdjusted: at(0.04567), Order: 2, F: &result.FTest{F: 7.31, DF1: 1, DF2: 2.5, Counted: 5.5},
-			Inflation: at(3.456), Verdict: result.Likely, Sentence: "likely: hold differs from one day to another",
+			Inflation: at(3.456), Verdict: result.Likely, Sentence: "shown: hold differs from one day to another",
 			Levels: []result.Level{{Name: "Mon", Trials: 4, Factor: &result.Band{Mid: 1.31, Low: 1.04, High: 1.65}}, {Name: "Tue", Trials: 3}}},
 			{By: "order", Result: "hold_minutes", Distribution: "lognormal", N: 7, DF: 1, ResidualDF: at(2.5), LikelihoodRatio: at(0.31), P: at(0.6123), PAdjusted: at(0.6123), Order: 1, OrderBy: result.ByDate, Drift: &result.Band{Mid: 0.8123, Low: 0.4, High: 1.7},
 				BesideReason: "tested beside straight terms: this log is too small for the curved ones it is judged by",

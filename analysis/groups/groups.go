@@ -176,7 +176,7 @@ func (v *comparison) family(o result.Outcome) (latent.Family, string) {
 
 // adjust gives the p values of each result's tests what their number asks for (Holm
 // 1979, Scand. J. Statist. 6:65-70): whatever is there, that anything that is not is called
-// likely has a chance of 1 in 20. It returns how many tests each result has.
+// shown has a chance of 1 in 20. It returns how many tests each result has.
 func adjust(effects []result.GroupEffect) map[string]int {
 	of := map[string][]*result.GroupEffect{}
 	for i := range effects {
@@ -217,9 +217,9 @@ func groupVerdict(e *result.GroupEffect, what string, tests int) {
 	case e.P == nil:
 		e.Sentence = e.Failure
 	case *e.PAdjusted < groupClear:
-		e.Verdict, e.Sentence = result.Clear, "clear: "+change
+		e.Verdict, e.Sentence = result.Clear, string(result.Shown)+": "+change
 	case *e.PAdjusted < groupLikely:
-		e.Verdict, e.Sentence = result.Likely, "likely: "+change
+		e.Verdict, e.Sentence = result.Likely, string(result.Shown)+": "+change
 	case *e.P < groupLikely:
 		e.Sentence = fmt.Sprintf("suggested, not shown: %s, but %d comparisons were made, and among so many one looks like this by chance more often than 1 time in 20", change, tests)
 	default:

@@ -321,8 +321,8 @@ func TestAdjust(t *testing.T) {
 	}
 	for i, want := range map[int]string{
 		0: "suggested, not shown: hold differs from one day to another, but 4 comparisons were made", // 0.09 from 0.03
-		1: "likely: hold differs from one cook to another",
-		2: "likely: hold differs from one day to another",
+		1: "shown: hold differs from one cook to another",
+		2: "shown: hold differs from one day to another",
 		5: "these trials do not show whether hold differs from one size to another",
 	} {
 		e := tested[i]

@@ -252,10 +252,10 @@ func (n *notShown) looks(groups []result.GroupEffect, trends int) {
 	}
 	sentence := fmt.Sprintf("%d trends and %d differences were looked at", trends, tests)
 	if trends > 0 {
-		sentence += ". Where no trend is there, 20 of 100 still look likely by chance and 5 look clear"
+		sentence += ". Where a variable does nothing, about 5 of 100 such trends still look shown by chance and 15 more suggested"
 	}
 	if tests > 0 {
-		sentence += ". Differences are adjusted for how many were looked at: of 100 results without any, about 5 still show one as likely and 2 of these as clear"
+		sentence += ". Differences are adjusted for how many were looked at: of 100 results without any, about 5 still show one"
 	}
 	n.add("many_looks", sentence+". A lone finding is a hint to repeat")
 }

@@ -162,9 +162,9 @@ func TestManyLooks(t *testing.T) {
 		trends      int
 		want, never string
 	}{
-		{tests, 3, "3 trends and 2 differences were looked at. Where no trend is there", ""},
-		{tests, 0, "Differences are adjusted for how many were looked at", "Where no trend"},
-		{nil, 2, "2 trends and 0 differences were looked at. Where no trend is there", "adjusted"},
+		{tests, 3, "3 trends and 2 differences were looked at. Where a variable does nothing", ""},
+		{tests, 0, "Differences are adjusted for how many were looked at", "Where a variable"},
+		{nil, 2, "2 trends and 0 differences were looked at. Where a variable does nothing", "adjusted"},
 		{tests[1:], 0, "", ""},
 	} {
 		n := &notShown{}

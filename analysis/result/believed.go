@@ -112,7 +112,8 @@ type Effect struct {
 }
 
 // Verdict says how firmly a trend may be stated: clear when at least 97.5 % of
-// belief is on one side of no change, likely from 90 %.
+// belief is on one side of no change, likely from 90 %. Pages say shown and suggested; of a
+// group effect, whose p is adjusted, shown for both.
 type Verdict string
 
 // The three verdicts.

@@ -30,6 +30,7 @@ var never = []struct{ word, say string }{
 	{`stopp?e?d? (it )?first|limited by|what limits it`, "fails first by"},
 	{`is no (unit|percent|number)\b`, "cannot be read as"},
 	{`\blognormal\b|\bloglogistic\b|\bweibull\b`, "log-normal, log-logistic, Weibull"},
+	{`(?i)\b(clear|likely): |\bclearly\b|make it certain`, "shown, suggested, not shown, not tested"},
 	{`(?i)\bstd\.? ?err|log likelihood`, "standard error, log-likelihood"},
 }
 

@@ -152,7 +152,7 @@ func (f *effectsFigure) finding() string {
 	}
 	likely := func(e result.Effect) bool { return e.Verdict == result.Likely }
 	if names := f.names(likely); len(names) > 0 {
-		return wording.Capital("hold likely follows " + wording.List(names) + "; these trials do not make it certain")
+		return "Suggested, not shown: hold follows " + wording.List(names)
 	}
 	return "These trials do not show what lengthens the hold"
 }
@@ -164,7 +164,7 @@ func changeWords(e result.Effect) string {
 	}
 	lead := ""
 	if e.Verdict == result.Likely {
-		lead = "likely "
+		lead = string(result.Suggested) + ": "
 	}
 	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
 		return lead + "longest near " + wording.Number(e.X[*e.Peak], 1)

@@ -152,9 +152,8 @@ func (f residualsFigure) labels() (out []string) {
 // residualFinding says whether days, cooks or the order show, of those that could
 // be compared.
 func residualFinding(r *result.Results, of, name string) string {
-	found := map[result.Verdict][]string{}
-	var between []string
-	drift, hinted, hidden, hint := false, false, "", ""
+	var shown, between []string
+	drift, hidden, hint := false, "", ""
 	for _, e := range r.GroupEffects {
 		if e.Result != of || e.By != "day" && e.By != "cook" && e.By != "order" {
 			continue
@@ -162,7 +161,8 @@ func residualFinding(r *result.Results, of, name string) string {
 		if len(e.NotToldFrom) > 0 {
 			hidden = e.Sentence
 		}
-		if len(e.NotToldFrom) > 0 || e.Failure != "" {
+		is := wording.Compared(e)
+		if is == result.NotTested {
 			continue
 		}
 		words := "differs from one " + e.By + " to another"
@@ -174,17 +174,16 @@ func residualFinding(r *result.Results, of, name string) string {
 		} else {
 			between = append(between, e.By+"s")
 		}
-		found[e.Verdict] = append(found[e.Verdict], words)
-		hinted = hinted || strings.HasPrefix(e.Sentence, "suggested")
-	}
-	if hinted {
-		hint = "; one is suggested"
+		switch is {
+		case result.Shown:
+			shown = append(shown, words)
+		case result.Suggested:
+			hint = "; one is suggested"
+		}
 	}
 	switch {
-	case len(found[result.Clear]) > 0:
-		return wording.Capital(name + " clearly " + wording.List(found[result.Clear]))
-	case len(found[result.Likely]) > 0:
-		return wording.Capital(name + " likely " + wording.List(found[result.Likely]) + "; these trials do not make it certain")
+	case len(shown) > 0:
+		return "Shown: " + name + " " + wording.List(shown)
 	case len(between) > 0 && drift:
 		return "No difference between " + strings.Join(between, " or ") + ", and no drift, is shown in " + name + hint
 	case len(between) > 0:

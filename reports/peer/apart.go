@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
 )
@@ -25,8 +26,6 @@ func (b pages) cannotTell() document.Section {
 	return s
 }
 
-var verdictWords = map[result.Verdict]string{result.Clear: "clear", result.Likely: "likely", result.CannotTell: "not shown"}
-
 // mostLevels is how many levels of days, cooks and lots the report lists.
 const mostLevels = 40
 
@@ -36,7 +35,7 @@ func (b pages) differences() []document.Block {
 		return nil
 	}
 	how := "A likelihood-ratio test beside the terms of the fit that the result is judged by, the settings and the choices, referred to F; a trial known only up to one bound counts half in the degrees of freedom. " +
-		"Several things are looked at for each result, so the adjusted p (Holm) counts them all: clear is adjusted p below 0.01, likely below 0.05. " +
+		"Several things are looked at for each result, so the adjusted p (Holm) counts them all: shown is adjusted p below 0.05, suggested is p below 0.05 before that. " +
 		"Where the group makes the variance of a term more than 10 times as large, the two are not separated."
 	tests := document.Table{Of: "result", Caption: "Does a result differ between days, cooks, canisters and lots, change with a setting, or drift from first to last?",
 		Head:    []string{"result", "by", "trials", "beside", "statistic", "df", "residual df", "p", "adjusted p", "verdict", "largest inflation", "note"},
@@ -51,7 +50,7 @@ func (b pages) differences() []document.Block {
 			df = say.Text(say.Count(p+".df", e.DF))
 		}
 		tests.Rows = append(tests.Rows, []document.Text{say.Text(say.Outcome(e.Result)), say.Text(b.by(e)), say.Text(say.Count(p+".n", e.N)), say.Text(say.Shapes[e.Order]), measure(p+".likelihood_ratio", e.LikelihoodRatio, say.OfScore), df,
-			measure(p+".residual_df", e.ResidualDF, 1), say.Probability(p+".p", e.P), say.Probability(p+".p_adjusted", e.PAdjusted), say.Text(verdictWords[e.Verdict]), measure(p+".variance_inflation", e.Inflation, 1), say.Text(notes.mark(differenceNote(e)))})
+			measure(p+".residual_df", e.ResidualDF, 1), say.Probability(p+".p", e.P), say.Probability(p+".p_adjusted", e.PAdjusted), say.Text(string(wording.Compared(e))), measure(p+".variance_inflation", e.Inflation, 1), say.Text(notes.mark(differenceNote(e)))})
 		levels.Rows = append(levels.Rows, b.sizes(p, e)...)
 	}
 	blocks := []document.Block{say.Head("Days, cooks, canisters, lots and settings"), document.Paragraph{Text: say.Text(how)}, say.Cut(tests, mostLevels, "results.json")}
@@ -78,7 +77,7 @@ func (b pages) by(e result.GroupEffect) string {
 // differenceNote is what a verdict alone does not say.
 func differenceNote(e result.GroupEffect) string {
 	var parts []string
-	if len(e.NotToldFrom) > 0 || strings.HasPrefix(e.Sentence, "suggested") {
+	if len(e.NotToldFrom) > 0 || wording.Compared(e) == result.Suggested {
 		parts = append(parts, e.Sentence)
 	}
 	for _, more := range []string{e.Failure, e.BesideReason} {

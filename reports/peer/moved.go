@@ -79,8 +79,8 @@ func (b pages) choice(path string, c result.Choice) (items []document.Text) {
 		case l.Verdict == result.CannotTell:
 			items = append(items, say.Text("These trials do not show whether ", which, " in place of "+c.Held+" changes the hold."))
 		default:
-			firm := map[result.Verdict]string{result.Clear: "Clear: ", result.Likely: "Likely: "}[l.Verdict]
-			items = append(items, say.Text(document.Span{Text: firm, Strong: true}, "with ", which, " in place of "+c.Held+", the same numbers hold ",
+			firm := firmly(wording.Showing(l.Verdict))
+			items = append(items, say.Text(firm, "with ", which, " in place of "+c.Held+", the same numbers hold ",
 				say.Num(p+".hold_factor.mid", f.Mid, 1), " times as long (", say.Num(p+".hold_factor.low", f.Low, 1), " to ", say.Num(p+".hold_factor.high", f.High, 1), ")."))
 		}
 	}
@@ -92,32 +92,47 @@ func (b pages) choice(path string, c result.Choice) (items []document.Text) {
 
 // averaged says who or what a trial is not chosen by, and what it does all the same.
 func (b pages) averaged(path string, c result.Choice) (items []document.Text) {
-	told := false
+	tested, of := b.compared(c.By)
 	for i, l := range c.Levels {
 		f := l.HoldFactor
 		if f == nil || l.Verdict != result.Clear { // days and cooks go together too often for less
 			continue
 		}
-		told = true
+		firm := result.Shown
+		if tested != result.Shown { // no firmer than the test between them
+			firm = result.Suggested
+		}
 		p := fmt.Sprintf("%s.levels[%d]", path, i)
-		items = append(items, say.Text(document.Span{Text: "Clear: ", Strong: true}, "made by "+l.Name+" (", say.Count(p+".trials", l.Trials), " trials), the same numbers hold ",
+		items = append(items, say.Text(firmly(firm), "made by "+l.Name+" (", say.Count(p+".trials", l.Trials), " trials), the same numbers hold ",
 			say.Num(p+".hold_factor.mid", f.Mid, 1), " times as long as on average (", say.Num(p+".hold_factor.low", f.Low, 1), " to ", say.Num(p+".hold_factor.high", f.High, 1), ")."))
 	}
-	last := "The chances are for a mix made by any " + c.By + " of this log."
-	if !told {
-		last = "These trials do not show whether it matters who makes the mix" + b.hinted(c.By) + ". " + last
+	last := say.Text("The chances are for a mix made by any " + c.By + " of this log.")
+	switch {
+	case len(items) > 0:
+	case tested == result.Shown || tested == result.Suggested:
+		last = say.Text(firmly(tested), outcomeWord(of)+" differs from one "+c.By+" to another (see Days, cooks, canisters, lots and settings). ", last)
+	default:
+		last = say.Text("These trials do not show whether it matters who makes the mix. ", last)
 	}
-	return append(items, say.Text(last))
+	return append(items, last)
 }
 
-// hinted says where a difference between cooks is suggested though not shown.
-func (b pages) hinted(by string) string {
+// compared is the firmest that a test says of these, and of which result.
+func (b pages) compared(by string) (firmest result.Showing, of string) {
+	firmest = result.NotTested
 	for _, e := range b.R.GroupEffects {
-		if e.By == by && strings.HasPrefix(e.Sentence, "suggested") {
-			return ", though " + outcomeWord(e.Result) + " suggests it (see Days, cooks, canisters, lots and settings)"
+		switch is := wording.Compared(e); {
+		case e.By != by || is == result.NotTested || firmest == result.Shown:
+		case is == result.Shown, is == result.Suggested, firmest == result.NotTested:
+			firmest, of = is, e.Result
 		}
 	}
-	return ""
+	return firmest, of
+}
+
+// firmly leads a sentence with how firmly it is stated.
+func firmly(s result.Showing) document.Span {
+	return document.Span{Text: wording.Capital(string(s)) + ": ", Strong: true}
 }
 
 // outcomeWord is a result in a sentence.
@@ -150,10 +165,7 @@ func (b pages) effect(path string, e result.Effect) document.Text {
 	if e.Verdict == result.CannotTell || low < 0 {
 		return say.Text("These trials do not show whether " + what + " changes the hold.")
 	}
-	firm := "Clear: "
-	if e.Verdict == result.Likely {
-		firm = "Likely: "
-	}
+	firm := firmly(wording.Showing(e.Verdict))
 	x := func(i int) string { return fmt.Sprintf("%s.x[%d]", path, i) }
 	hold := func(i int) document.Text {
 		if w := b.R.WatchedMinutes; w != nil && e.Hold[i].Mid > *w {
@@ -166,15 +178,15 @@ func (b pages) effect(path string, e result.Effect) document.Text {
 		way = "shortens"
 	}
 	if w := b.R.WatchedMinutes; w != nil && e.Shape != result.Peaks && e.Hold[low].Mid > *w && e.Hold[high].Mid > *w {
-		return say.Text(document.Span{Text: firm, Strong: true}, what+" "+way+" the hold, all else as in the start. By how much is not known: nobody watched past ",
+		return say.Text(firm, what+" "+way+" the hold, all else as in the start. By how much is not known: nobody watched past ",
 			say.Trimmed("watched_minutes", *w, 1), " minutes.")
 	}
 	if e.Shape == result.Peaks && e.Peak != nil && *e.Peak < len(e.X) {
 		top := *e.Peak
-		return say.Text(document.Span{Text: firm, Strong: true}, "the foam holds longest at about ", b.Amount(x(top), e.Variable, e.X[top]), ", for ", hold(top), "; it holds ",
+		return say.Text(firm, "the foam holds longest at about ", b.Amount(x(top), e.Variable, e.X[top]), ", for ", hold(top), "; it holds ",
 			hold(low), " at ", b.Amount(x(low), e.Variable, e.X[low]), " and ", hold(high), " at ", b.Amount(x(high), e.Variable, e.X[high]), ", all else as in the start.")
 	}
-	return say.Text(document.Span{Text: firm, Strong: true}, what+" "+way+" the hold, from ", hold(low), " at ",
+	return say.Text(firm, what+" "+way+" the hold, from ", hold(low), " at ",
 		b.Amount(x(low), e.Variable, e.X[low]), " to ", hold(high), " at ", b.Amount(x(high), e.Variable, e.X[high]), ", all else as in the start.")
 }
 

@@ -50,9 +50,9 @@ func differences(b *book, r *result.Results) {
 			f = in(precise, e.F.F)
 		}
 		p.add(in(ordinary, words(e.Result)), in(ordinary, by), in(ordinary, spelt(e.Distribution)), count(e.N), number(e.LikelihoodRatio, precise), count(e.DF), number(e.ResidualDF, tenths),
-			f, number(e.P, precise), number(e.PAdjusted, precise), in(ordinary, words(string(e.Verdict))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
+			f, number(e.P, precise), number(e.PAdjusted, precise), in(ordinary, string(wording.Compared(e))), number(e.Inflation, precise), text(strings.Join(e.NotToldFrom, ", ")), text(say))
 	}
-	p.add(in(ordinary, "Clear: adjusted p below 0.01. Likely: adjusted p below 0.05. The adjustment (Holm) counts all tests of one result. Levels are factors of their common mean, with 90 % limits."))
+	p.add(in(ordinary, "Shown: adjusted p below 0.05. Suggested: p below 0.05 alone. The adjustment (Holm) counts all tests of one result. Levels are factors of their common mean, with 90 % limits."))
 	p.add()
 	p.heads("result", "by", "level", "trials", "factor", "", "low", "high")
 	for _, e := range r.GroupEffects {

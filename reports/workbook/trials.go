@@ -195,7 +195,7 @@ func missing(m map[string]string) string {
 }
 
 // said are the keys of results.json whose words are others.
-var said = map[string]string{"broke": "split", "cannot_tell": "not shown", "must_fix": "fix", "please_look": "check", "for_information": "note",
+var said = map[string]string{"broke": "split", "must_fix": "fix", "please_look": "check", "for_information": "note",
 	"rest_minutes": "rest before serving, min", "std_error": "standard error", "map": "learn"}
 
 // words turns a key of results.json into words.
