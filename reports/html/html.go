@@ -26,7 +26,7 @@ var (
 	// page is made when the first page is, so that commands that write none start sooner.
 	page = sync.OnceValue(func() *template.Template {
 		return template.Must(template.New("page").Funcs(template.FuncMap{
-			"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "together": together,
+			"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "sixteens": sixteens,
 			"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
 		}).Parse(pageSource))
 	})
@@ -215,4 +215,17 @@ func few(t document.Table) bool {
 // a checksum: it may then be broken anywhere.
 func unbroken(t document.Text) bool {
 	return slices.ContainsFunc(strings.Fields(t.String()), func(word string) bool { return utf8.RuneCountInString(word) > 24 })
+}
+
+// sixteens are the pieces of such a word, between which its lines may end; none of another text.
+func sixteens(t document.Text) (pieces []string) {
+	const piece = 16
+	if !unbroken(t) || len(t) != 1 || t[0].Num != nil || len(strings.Fields(t[0].Text)) > 1 {
+		return nil
+	}
+	letters := []rune(t[0].Text)
+	for ; len(letters) > piece; letters = letters[piece:] {
+		pieces = append(pieces, string(letters[:piece]))
+	}
+	return append(pieces, string(letters))
 }

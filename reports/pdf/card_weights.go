@@ -129,8 +129,9 @@ func (c *card) cellsOf(r weighRow) (cells [cardColumns][]line, height float64) {
 			continue
 		}
 		width := c.widths[i] - 2*cardPad*c.k
-		if r.band && i == atName { // the number's column is free
-			width += c.widths[atNumber]
+		if r.band && i == atName { // the number's column is free, and what its smaller grams leave
+			size := c.typeOf(atGrams, r)
+			width += c.widths[atNumber] + max(0, c.widths[atGrams]-2*cardPad*c.k-c.wide(c.broken(r.cells[atGrams], size, 1e6)[0], size))
 		}
 		for _, piece := range pieces(i, t) {
 			cells[i] = append(cells[i], c.broken(piece, c.typeOf(i, r), width)...)

@@ -150,14 +150,16 @@ func (p *press) oneLine(t document.Text, size, width float64) []line {
 }
 
 // fit chooses the columns' widths: as wide as their text where all fits, else
-// every column keeps its longest word and the long texts share what is left.
-// Type shrinks before words are cut.
+// every column keeps its longest word, and its few words where they have room, and the long
+// texts share what is left. Type shrinks before words are cut.
 func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 	n := len(s.head)
 	for _, r := range rows {
 		n = max(n, len(r))
 	}
+	const few = 8.0                                                                  // em of a few words, such as "hold, minutes"
 	least, whole, mean := make([]float64, n), make([]float64, n), make([]float64, n) // at size 1
+	short, long := make([]float64, n), make([]float64, n)
 	see := func(i int, t document.Text) {
 		space := p.fonts.width(regular, 1, " ")
 		sum := -space
@@ -165,11 +167,16 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 			least[i] = max(least[i], min(w.width, 14)) // no one word takes the page
 			sum += space + w.width
 		}
-		most := 30.0 // nor one long note; but a checksum stands on a line where it can
-		if len(p.words(t)) == 1 {
-			most = 45
+		const note, most = 30.0, 45.0 // nor one long note; but a checksum stands on a line where it can
+		long[i] = max(long[i], min(sum, most))
+		if sum <= few {
+			short[i] = max(short[i], sum)
 		}
-		sum = min(max(sum, 0), most)
+		if len(p.words(t)) == 1 {
+			sum = min(max(sum, 0), most)
+		} else {
+			sum = min(max(sum, 0), note)
+		}
 		whole[i] = max(whole[i], sum)
 		mean[i] += sum / float64(len(rows)+1)
 	}
@@ -194,9 +201,18 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 	for s.size > 6.5 && sum(least)*s.size > room {
 		s.size -= 0.5
 	}
+	for i := range short {
+		short[i] = max(short[i], least[i])
+	}
+	if sum(short)*s.size < room {
+		least = short
+	}
 	s.widths = make([]float64, n)
 	for i := range s.widths {
 		s.widths[i] = whole[i]*s.size + 0.5
+	}
+	for i := range s.widths { // a long note may have what nobody else needs
+		s.widths[i] += min(max(room-sum(s.widths), 0), (long[i]-min(whole[i], long[i]))*s.size)
 	}
 	spare := room/s.size - sum(least)
 	switch {

@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"strings"
+	"unicode"
 
 	"foamfield/reports/document"
 )
@@ -19,26 +20,34 @@ func plain(s string) document.Text  { return document.Text{{Text: s}} }
 func strong(s string) document.Text { return document.Text{{Text: s, Strong: true}} }
 
 // word is what is not broken unless it is wider than a whole line: pieces of
-// text with no space between them.
+// text with no space between them at which a line may end.
 type word struct {
 	runs  []run
 	width float64 // at size 1
+}
+
+// mayEnd makes any space at which a line may end the plain one.
+func mayEnd(r rune) rune {
+	if unicode.IsSpace(r) && r != document.Tie {
+		return ' '
+	}
+	return r
 }
 
 // words cuts a text at its spaces; a word may change face within.
 func (p *press) words(t document.Text) []word {
 	var out []word
 	open := false // the last word still grows
-	for _, span := range t {
+	for _, span := range t.Together() {
 		f := regular
 		if span.Strong {
 			f = bold
 		}
-		for i, piece := range strings.Split(p.fonts.clean(f, span.Text), " ") {
+		for i, piece := range strings.Split(strings.Map(mayEnd, span.Text), " ") {
 			if i > 0 {
 				open = false
 			}
-			if piece == "" {
+			if piece = p.fonts.clean(f, piece); piece == "" {
 				continue
 			}
 			if !open {

@@ -174,7 +174,7 @@ func (b pages) columns() document.Section {
 	}
 	t := document.Table{Caption: "If one is wrong, say what it is on a Columns sheet in the log.", Head: []string{"column", "read as", "unit", "place"}, Numeric: make([]bool, 4)}
 	for _, c := range b.R.Columns {
-		t.Rows = append(t.Rows, []document.Text{say.Text(c.Header), say.Text(say.ColumnSaid(c.ReadAs)), say.Text(c.Unit), say.Text(b.Place(c.At))})
+		t.Rows = append(t.Rows, []document.Text{say.Text(c.Header), say.Text(say.ColumnSaid(c.ReadAs)), say.Text(c.Unit), say.Text(b.PlaceOf(c.At))})
 	}
 	s.Blocks = []document.Block{say.Cut(t, mostColumns, "results.json")}
 	return s

@@ -1,10 +1,8 @@
-package html
+package document
 
 import (
 	"regexp"
 	"strings"
-
-	"foamfield/reports/document"
 )
 
 // unitAfter is a unit that begins what follows a number, unitWithin one that follows a
@@ -16,19 +14,23 @@ var (
 	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
 )
 
-// together keeps a number and its unit, and a date, on one line.
-func together(t document.Text) document.Text {
-	out := make(document.Text, len(t))
+// Tie is a space at which no line ends.
+const Tie = '\u00a0'
+
+// Together is the text with a number and its unit, and a date, kept on one line by spaces at which
+// no line ends.
+func (t Text) Together() Text {
+	out := make(Text, len(t))
 	copy(out, t)
 	for i := range out {
 		if i > 0 && t[i-1].Num != nil && unitAfter.MatchString(out[i].Text) {
-			out[i].Text = "\u00a0" + out[i].Text[1:]
+			out[i].Text = string(Tie) + out[i].Text[1:]
 		}
 		if i+1 < len(t) && t[i+1].Num != nil && nameBefore.MatchString(out[i].Text) {
-			out[i].Text = out[i].Text[:len(out[i].Text)-1] + "\u00a0"
+			out[i].Text = out[i].Text[:len(out[i].Text)-1] + string(Tie)
 		}
-		out[i].Text = dateWithin.ReplaceAllStringFunc(out[i].Text, func(date string) string { return strings.ReplaceAll(date, " ", "\u00a0") })
-		out[i].Text = unitWithin.ReplaceAllString(out[i].Text, "$1\u00a0$2")
+		out[i].Text = dateWithin.ReplaceAllStringFunc(out[i].Text, func(date string) string { return strings.ReplaceAll(date, " ", string(Tie)) })
+		out[i].Text = unitWithin.ReplaceAllString(out[i].Text, "$1"+string(Tie)+"$2")
 	}
 	return out
 }
