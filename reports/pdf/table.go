@@ -183,6 +183,7 @@ func (p *press) fit(s *sheet, rows [][]document.Text, measure float64) {
 	for i, h := range s.head {
 		see(i, h)
 	}
+	clear(short) // a head may break
 	for _, r := range rows {
 		for i, c := range r {
 			see(i, c)
