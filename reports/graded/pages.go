@@ -84,7 +84,7 @@ func parted(all []graded.Finding) (certain, asked []graded.Finding) {
 func mend(c *graded.Class, certain []graded.Finding) document.Table {
 	t := document.Table{Caption: "What to mend, and how the number comes about", Head: []string{"where", "what"}, Numeric: []bool{false, false}}
 	for _, f := range certain[:min(len(certain), mostToMend)] {
-		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(f.Words))})
+		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(wording.Minus(f.Words)))})
 	}
 	if more := len(certain) - mostToMend; more > 0 {
 		t.Cut = fmt.Sprintf("%d more, marked in your copy of the log.", more)
@@ -95,7 +95,7 @@ func mend(c *graded.Class, certain []graded.Finding) document.Table {
 func questions(asked []graded.Finding) document.Table {
 	t := document.Table{Caption: "Questions for you", Head: []string{"where", "question"}, Numeric: []bool{false, false}}
 	for _, f := range asked {
-		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(f.Words))})
+		t.Rows = append(t.Rows, []document.Text{text(where(f)), text(sentence(wording.Minus(f.Words)))})
 	}
 	return t
 }

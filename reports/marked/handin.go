@@ -8,6 +8,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/plots/drawing"
+	"foamfield/plots/wording"
 	"foamfield/reports/steady"
 )
 
@@ -85,7 +86,7 @@ func (c *copying) remark(r Remark) {
 		if c.notes[r.Sheet][cell] == nil {
 			c.order = append(c.order, [2]string{r.Sheet, cell})
 		}
-		c.notes[r.Sheet][cell] = append(c.notes[r.Sheet][cell], words+r.Words)
+		c.notes[r.Sheet][cell] = append(c.notes[r.Sheet][cell], words+wording.Minus(r.Words))
 	}
 }
 

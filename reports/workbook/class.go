@@ -2,11 +2,13 @@ package workbook
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result/graded"
+	"foamfield/plots/wording"
 )
 
 // Names of class.xlsx that a later run reads again: what a teacher typed stands under
@@ -43,18 +45,26 @@ type marks struct {
 // lists are the two sheets of findings, gathered before the marks that link to them.
 type lists struct{ evidence, ask *page }
 
-var findingHeads = []string{"Student", "File", "Sheet", "Cell", "About", "What", "Typed", "The student's formula", "Should be", "Off", "How it came about", "Your words of feedback"}
+// findingHeads are the heads of both; their last words are how a mistake came about, or a question.
+func findingHeads(words string) []string {
+	return []string{"Student", "File", "Sheet", "Cells", "Kind", "What it is about", "What was typed", "The student's formula", "What is right", "Points off", words, "Your words of feedback"}
+}
+
+// findingWidths keep a row to a page that can still be read when it is printed.
+var findingWidths = []float64{15, 16, 12, 8, 12, 17, 16, 22, 9, 7, 60, 30}
 
 func (m *marks) evidenceRows() lists {
 	// The sheet of marks is made first, so that it is the first tab.
 	m.do(m.f.SetSheetName("Sheet1", marksSheet))
 	m.sheets++
-	l := lists{m.sheet("Evidence", 22, 22, 12, 8, 12, 18, 12, 24, 11, 7, 70, 30), m.sheet("Ask", 22, 22, 12, 8, 12, 18, 12, 24, 11, 7, 70, 30)}
+	l := lists{m.sheet("Evidence", slices.Clone(findingWidths)...), m.sheet("Ask", slices.Clone(findingWidths)...)}
 	l.evidence.add(in(title, "What was found, and what it cost"))
 	l.ask.add(in(title, "To ask the student: nothing is taken off for these"))
+	l.evidence.heads(findingHeads("How it came about")...)
+	l.ask.heads(findingHeads("The question")...)
 	for _, p := range []*page{l.evidence, l.ask} {
-		p.heads(findingHeads...)
 		p.freeze(1)
+		p.table = true
 	}
 	for i, s := range m.c.Students {
 		for _, f := range s.Findings {
@@ -92,7 +102,11 @@ func (m *marks) findingRow(s graded.Student, f graded.Finding) []cell {
 	if len(f.Cells) > 1 {
 		cells = strings.Join(f.Cells[:min(len(f.Cells), 6)], " ")
 	}
-	return []cell{text(s.Student), text(f.File), text(sheet), text(cells), text(string(f.About)), text(f.Kind), valueCell(f.Typed), text(formula), valueCell(f.Right), in(amount, f.Off), text(f.Words), text(words)}
+	off := cell{}
+	if len(m.c.Criteria) > 0 {
+		off = in(amount, f.Off)
+	}
+	return []cell{text(s.Student), text(f.File), text(sheet), text(cells), text(string(f.About)), text(f.Kind), valueCell(f.Typed), text(formula), valueCell(f.Right), off, text(wording.Minus(f.Words)), text(words)}
 }
 
 func valueCell(v graded.Value) cell {
@@ -107,11 +121,14 @@ func valueCell(v graded.Value) cell {
 
 // marks is the sheet of points.
 func (m *marks) marks() {
-	widths := []float64{24, 24, 7, 9, 9}
+	widths := []float64{24, 24, 8, 10, 10}
 	for range m.c.Criteria {
 		widths = append(widths, 12, 10)
 	}
-	p := &page{book: m.book, name: marksSheet, widths: append(widths, 9, 9, 8, 36), merged: map[int]int{}}
+	if len(m.c.Criteria) > 0 {
+		widths = append(widths, 9, 9, 9)
+	}
+	p := &page{book: m.book, name: marksSheet, widths: append(widths, 36), merged: map[int]int{}}
 	m.do(m.f.SetSheetView(marksSheet, 0, &excelize.ViewOptions{ShowGridLines: no()}))
 	p.add(in(title, "The class"))
 	says := "What you type under “yours” wins over what is proposed; the total follows. Nothing is ever taken off for luck, or for what is only asked."
@@ -124,12 +141,12 @@ func (m *marks) marks() {
 		p.add(in(caution, problem))
 		p.merged[len(p.rows)] = 10
 	}
-	heads := []string{"Student", "Files", "Trials", "Mistakes", "To ask"}
+	heads := []string{"Student", "Files", "Trials read", "Mistakes found", "Questions to ask"}
 	for _, k := range m.c.Criteria {
 		heads = append(heads, fmt.Sprintf("%s (of %s)", k.Name, exact(k.Points)), yours+k.Name)
 	}
 	if len(m.c.Criteria) > 0 {
-		heads = append(heads, "Total", "Out of", "Open")
+		heads = append(heads, "Total", "Out of", "Criteria open")
 	}
 	p.heads(append(heads, remark)...)
 	p.freeze(1)
@@ -245,6 +262,9 @@ func (m *marks) notRead() {
 	p.heads("File", "Student", "Why")
 	for _, n := range m.c.NotRead {
 		p.add(text(n.File), text(n.Student), text(n.Reason))
+	}
+	if len(m.c.NotRead) == 0 {
+		p.wide(3, in(quiet, "None: every hand-in was read."))
 	}
 	p.stream()
 }

@@ -98,6 +98,9 @@ func (p *page) height(i int) float64 {
 			continue
 		}
 		room := p.widths[k] * 1.1 // most letters are narrower than a digit
+		if c.look == wrapped {
+			room-- // what it is set in by
+		}
 		if k == 0 && p.merged[i+1] > 0 {
 			room = 0
 			for _, w := range p.widths[:p.merged[i+1]] {
@@ -275,6 +278,8 @@ func (p *page) print() {
 	}
 	p.do(p.f.SetPageLayout(p.name, &excelize.PageLayoutOptions{Orientation: &way, FitToWidth: &across, FitToHeight: &p.down}))
 	p.do(p.f.SetSheetProps(p.name, &excelize.SheetPropsOptions{FitToPage: &fit}))
+	side, top, foot := 0.4, 0.5, 0.3 // inches
+	p.do(p.f.SetPageMargins(p.name, &excelize.PageLayoutMarginsOptions{Left: &side, Right: &side, Top: &top, Bottom: &top, Header: &foot, Footer: &foot}))
 	p.do(p.f.SetHeaderFooter(p.name, &excelize.HeaderFooterOptions{OddFooter: "&L&A&Rpage &P of &N"}))
 	var heads []string
 	if n := p.headRows; n > 0 {

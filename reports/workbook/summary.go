@@ -14,7 +14,7 @@ const summaryColumns = 5
 // summary is what a cook reads, with two pictures, and where the rest of the workbook is.
 // Tables that have a sheet of their own are named by a link to it.
 func summary(b *book, d document.Document, contents func(p *page)) {
-	p := b.sheet("Summary", 34, 18, 18, 18, 22)
+	p := b.sheet("Summary", 34, 14, 14, 26, 14) // as wide as a page on end
 	p.upright = true
 	p.say(title, d.Title)
 	if d.Subtitle != "" {
@@ -38,7 +38,7 @@ func summary(b *book, d document.Document, contents func(p *page)) {
 		}
 	}
 	contents(p)
-	const onPage = 110 // rows that a page still shows large enough
+	const onPage = 60 // rows that a page still shows large enough
 	if len(p.rows) <= onPage {
 		p.down = 1
 	}
@@ -98,7 +98,7 @@ func (p *page) block(block document.Block, d document.Document) {
 
 // pictures sets figures beside each other, on rows left free for them.
 func (p *page) pictures(d document.Document, names ...string) {
-	const dpi, scale, rowHigh = 144, 0.5, 15.0 // dots of a picture, how many of them make one of the sheet; points
+	const dpi, wide, rowHigh = 144, 330.0, 15.0 // dots of a picture; how many of the sheet it takes; points
 	rows, at := 0, p.next()
 	for i, name := range names {
 		f, ok := d.Figures[name]
@@ -111,6 +111,7 @@ func (p *page) pictures(d document.Document, names ...string) {
 		if err != nil {
 			return
 		}
+		scale := wide / (float64(narrow.Width) * dpi / 72)
 		p.do(p.f.AddPictureFromBytes(p.name, place(2*i, at), &excelize.Picture{Extension: ".png", File: png,
 			Format: &excelize.GraphicOptions{ScaleX: scale, ScaleY: scale, OffsetX: 4, OffsetY: 4, AltText: wording.Sentence(f.Title) + " " + f.Alt, Positioning: "oneCell"}}))
 		rows = max(rows, int(float64(narrow.Height)*dpi/72*scale*0.75/rowHigh)+2)

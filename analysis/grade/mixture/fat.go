@@ -25,7 +25,7 @@ func FatWays(m *Mixture) (out []verdict.Way) {
 	for k := range m.Parts {
 		p := &m.Parts[k]
 		if IsFat(p) && p.Grams > 0 && p.Fat.Value > 0 {
-			add(p.Fat.Value, "own percent", fmt.Sprintf("the fat percent of the %s itself, not of the mix", p.Name))
+			add(p.Fat.Value, "own percent", fmt.Sprintf("the fat percent of the %s itself, not of the mix", p.Said()))
 		}
 	}
 	for _, d := range m.Denominators() {

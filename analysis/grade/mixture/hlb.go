@@ -111,11 +111,11 @@ func BlendWays(m *Mixture, with map[string]float64) (out []verdict.Way) {
 			}
 		}
 		for k, p := range ps {
-			add((weighted-p.Grams*hs[k])/(sum-p.Grams), "without "+p.Name, "the blend without the "+p.Name, false)
+			add((weighted-p.Grams*hs[k])/(sum-p.Grams), "without "+p.Name, "the blend without the "+p.Said(), false)
 		}
 	}
 	for k, p := range ps {
-		add(hs[k], "only "+p.Name, "the HLB of the "+p.Name+" alone", true)
+		add(hs[k], "only "+p.Name, "the HLB of the "+p.Said()+" alone", true)
 	}
 	return out
 }

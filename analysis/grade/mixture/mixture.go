@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"foamfield/analysis/grade/verdict"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
@@ -26,6 +27,18 @@ type Part struct {
 	Cell  handin.Cell
 	Fat   verdict.Accepted // percent; all NaN where nobody knows
 	HLB   *verdict.Accepted
+}
+
+// Said is the name within a sentence: "Butter" of a header is butter there, where that is a common
+// word and no name of a maker's.
+func (p *Part) Said() string {
+	words := strings.Fields(p.Name)
+	for i, w := range words {
+		if low := strings.ToLower(w); slices.Contains(strings.Fields(p.What.Name), low) {
+			words[i] = low
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // Mixture is a trial's mix in grams.
@@ -190,7 +203,7 @@ func (m *Mixture) Names(which func(*Part) bool) string {
 	var out []string
 	for i := range m.Parts {
 		if p := &m.Parts[i]; which(p) && p.Grams > 0 {
-			out = append(out, p.Name)
+			out = append(out, p.Said())
 		}
 	}
 	return strings.Join(out, " and ")

@@ -166,7 +166,7 @@ func (j *job) askForeign(col *handin.Column, with constants) {
 		if !ok || p.HLB == nil || v >= p.HLB.Low-1e-9 && v <= p.HLB.High+1e-9 {
 			continue
 		}
-		words := fmt.Sprintf("Your blends agree with an HLB of %s for %s, where %s is usual. Whose value is it? Write it on a sheet Ingredients.", verdict.Num(v), p.Name, verdict.Num(p.HLB.Value))
+		words := fmt.Sprintf("Your blends agree with an HLB of %s for %s, where %s is usual. Whose value is it? Write it on a sheet Ingredients.", verdict.Num(v), p.Said(), verdict.Num(p.HLB.Value))
 		j.Out = append(j.Out, finding.New(criteria.HLB, graded.Calculation, words, col.Heading).Kinds("another HLB"))
 	}
 }

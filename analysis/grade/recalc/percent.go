@@ -35,8 +35,8 @@ func (j *job) totals() {
 		}
 		for k := range m.Parts {
 			if p := &m.Parts[k]; p.Grams != 0 {
-				e.Ways = append(e.Ways, verdict.By(m.Sum-p.Grams, "the sum without the "+p.Name, "without "+p.Name),
-					verdict.By(m.Sum+p.Grams, "the sum with the "+p.Name+" counted twice", "twice "+p.Name))
+				e.Ways = append(e.Ways, verdict.By(m.Sum-p.Grams, "the sum without the "+p.Said(), "without "+p.Name),
+					verdict.By(m.Sum+p.Grams, "the sum with the "+p.Said()+" counted twice", "twice "+p.Name))
 			}
 		}
 		em := m.Of(mixture.IsEmulsifier)
@@ -300,7 +300,7 @@ func (j *job) emulsifierGrams(i int) (e verdict.Expected, ok bool) {
 	}
 	for k := range m.Parts {
 		if p := &m.Parts[k]; mixture.IsEmulsifier(p) {
-			e.Ways = append(e.Ways, verdict.By(p.Grams, "the "+p.Name+" alone", "only "+p.Name))
+			e.Ways = append(e.Ways, verdict.By(p.Grams, "the "+p.Said()+" alone", "only "+p.Name))
 		}
 	}
 	e.Ways = append(e.Ways, j.otherRows(i, func(o *mixture.Mixture) float64 { return o.Of(mixture.IsEmulsifier) })...)
@@ -325,7 +325,7 @@ func (j *job) share(i int, which func(*mixture.Part) bool, basis column.Basis, w
 			if d.right {
 				e.Rights = append(e.Rights, verdict.Exactly(100*g/d.grams))
 				if e.How == "" {
-					e.How = fmt.Sprintf("(%s) / %s × 100", m.Listed(which), verdict.Num(d.grams))
+					e.How = fmt.Sprintf("%s / %s × 100", summed(m.Listed(which)), verdict.Num(d.grams))
 				}
 			} else {
 				e.Ways = append(e.Ways, verdict.By(100*g/d.grams, d.words, d.words))
@@ -378,6 +378,14 @@ func (j *job) bases(m *mixture.Mixture, basis column.Basis) (out []base) {
 		base{m.Of(mixture.IsWater) + m.Of(mixture.IsFat), false, "of fat and water without the rest"})
 }
 
+// summed is a sum as part of a calculation; one number needs no brackets.
+func summed(terms string) string {
+	if strings.Contains(terms, " ") {
+		return "(" + terms + ")"
+	}
+	return terms
+}
+
 // partWays are a share with one of its parts left out.
 func partWays(m *mixture.Mixture, which func(*mixture.Part) bool, d base, what string) (out []verdict.Way) {
 	n := 0
@@ -391,7 +399,7 @@ func partWays(m *mixture.Mixture, which func(*mixture.Part) bool, d base, what s
 		if n < 2 || !which(p) || p.Grams == 0 {
 			continue
 		}
-		words := fmt.Sprintf("%s without the %s", what, p.Name)
+		words := fmt.Sprintf("%s without the %s", what, p.Said())
 		if !d.right {
 			words += ", " + d.words
 		}

@@ -160,7 +160,7 @@ func (j *job) exchangedRows(i int, all []verdict.Sum) bool {
 			if w1 > 0 || w2 > 0 || r1 < 2 || r2 < 2 {
 				continue
 			}
-			words := fmt.Sprintf("%s and %s g of %s look exchanged between trials %s and %s: what you worked out of both agrees with the grams only if they are. Which is which?", p.Cell.Text, q.Cell.Text, p.Name, j.Name(i), j.Name(k))
+			words := fmt.Sprintf("%s and %s g of %s look exchanged between trials %s and %s: what you worked out of both agrees with the grams only if they are. Which is which?", p.Cell.Text, q.Cell.Text, p.Said(), j.Name(i), j.Name(k))
 			j.Out = append(j.Out, finding.Of(criteria.Record, graded.Record, words, p.Cell).Kinds("exchanged cells").And(q.Cell.At).And(append(of1, of2...)...))
 			j.meant[p.Cell.At], j.meant[q.Cell.At] = q.Grams, p.Grams
 			j.mixes[i], j.mixes[k] = mixture.MixesOf(j.Table, i, j.rules, j.meant), mixture.MixesOf(j.Table, k, j.rules, j.meant)

@@ -317,7 +317,7 @@ func (j *results) difference(col, s *handin.Column, to against, i int) (e verdic
 	for _, o := range j.Table.Columns {
 		if o != s && o != col && o.Known() > 1 && stemOf(o.Header) == stemOf(s.Header) {
 			if x, ok := j.differenceOf(o, to, i); ok {
-				e.Ways = append(e.Ways, verdict.By(x, "the difference in "+o.Header, "of "+o.Header))
+				e.Ways = append(e.Ways, verdict.By(x, "the difference in “"+o.Header+"”", "of "+o.Header))
 			}
 		}
 	}
