@@ -47,6 +47,8 @@ const (
 	weigh   // grams to read across a bench
 	tofill  // a box to write in
 	band    // a sum in the head of a part
+	share   // its percent of the mix
+	within  // how much a weight may be off by; nothing is said as on a card
 	linked  // a text that leads to another sheet
 	right   // words of a number
 	aligned // a number with as many decimals as its column needs
@@ -97,6 +99,10 @@ func (b *book) style(l look, middle bool) int {
 		return &excelize.Style{CustomNumFmt: &format, Alignment: &excelize.Alignment{Vertical: "top"}}
 	}
 	short := "0.0#"
+	sum := func(format string) *excelize.Style {
+		return &excelize.Style{Font: font(11, true, drawing.Ink), Fill: tint(drawing.Pale), CustomNumFmt: &format, Alignment: &excelize.Alignment{Vertical: "center"},
+			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 2}}}
+	}
 	s := map[look]*excelize.Style{
 		ordinary: {Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
 		title:    {Font: font(15, true, drawing.Accent), Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "center"}},
@@ -119,14 +125,15 @@ func (b *book) style(l look, middle bool) int {
 		whole:      numbers("0"),
 		ounce:      numbers("0.00"),
 		weigh:      {Font: font(18, true, drawing.Ink), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "top"}},
-		band: {Font: font(11, true, drawing.Ink), Fill: tint(drawing.Pale), CustomNumFmt: &short, Alignment: &excelize.Alignment{Vertical: "center"},
-			Border: []excelize.Border{{Type: "bottom", Color: drawing.Accent, Style: 2}}},
-		right:    {Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "top"}},
-		linked:   {Font: &excelize.Font{Family: "Liberation Sans", Size: 11, Underline: "single", Color: drawing.Accent}, Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
-		aligned0: numbers("0"),
-		aligned1: numbers("0.0"),
-		aligned2: numbers("0.00"),
-		aligned3: numbers("0.000"),
+		band:       sum(short),
+		share:      sum("0.0"),
+		within:     numbers(`0.0##;-0.0##;"exactly"`),
+		right:      {Alignment: &excelize.Alignment{Horizontal: "right", Vertical: "top"}},
+		linked:     {Font: &excelize.Font{Family: "Liberation Sans", Size: 11, Underline: "single", Color: drawing.Accent}, Alignment: &excelize.Alignment{Horizontal: "left", Indent: 1, Vertical: "top"}},
+		aligned0:   numbers("0"),
+		aligned1:   numbers("0.0"),
+		aligned2:   numbers("0.00"),
+		aligned3:   numbers("0.000"),
 		tofill: {Border: []excelize.Border{{Type: "bottom", Color: drawing.Quiet, Style: 1}, {Type: "top", Color: drawing.Quiet, Style: 1},
 			{Type: "left", Color: drawing.Quiet, Style: 1}, {Type: "right", Color: drawing.Quiet, Style: 1}}},
 	}[l]

@@ -145,7 +145,7 @@ func (p *page) weights(r *result.Results, c document.Card, lines []result.Formul
 			title = c.Parts[k].Title
 		}
 		sum := []cell{in(head, nil), in(head, title), {part.Grams, band, fmt.Sprintf("SUM(C%d:C%d)", begin, end)}, in(head, nil), in(head, nil),
-			{part.PercentOfMix, band, fmt.Sprintf("SUM(F%d:F%d)", begin, end)}, in(head, nil)}
+			{part.PercentOfMix, share, fmt.Sprintf("SUM(F%d:F%d)", begin, end)}, in(head, nil)}
 		if part.Ounces != nil {
 			sum[3] = cell{*part.Ounces, band, fmt.Sprintf("SUM(D%d:D%d)", begin, end)}
 		}
@@ -162,7 +162,7 @@ func (p *page) weights(r *result.Results, c document.Card, lines []result.Formul
 				row[3] = inOunces(*l.Ounces, fmt.Sprintf("C%d", p.next()), l.Grams)
 			}
 			if w := l.WithinGrams; w != nil {
-				row[4] = in(amount, *w)
+				row[4] = in(within, *w)
 				if from > 0 {
 					row[4].formula = fmt.Sprintf("IF(%s>0,ROUNDDOWN(ROUND(%s*%s/%s/%s,6),0)*%s,0)", step, exact(*w), batch, exact(r.Batch.Grams), step, step)
 				}
