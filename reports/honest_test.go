@@ -90,7 +90,7 @@ func TestSections(t *testing.T) {
 	}{
 		{"a long note is cut", "trials", long, strings.Repeat("ö", 199) + "…", strings.Repeat("ö", 200)},
 		{"a trial off the surface", "trials", every["recommended"], "used for coming out only", ""},
-		{"the last push is for the scientist", "trust", every["recommended"], "Above 35.7 % fat the hold gets no longer, all else as in the start: the chance of that is about 53 in 100", ""},
+		{"the last push is for the scientist", "trust", every["recommended"], "That going above 35.7 % fat no longer lengthens the hold, all else as in the start, has a chance of about 53 in 100", ""},
 		{"and not for the cook", "effects", every["recommended"], "A mix works most often at about 35.7 % fat", "gets no longer"},
 		{"all used", "problems", allUsed, "11 trials, all used.", "of which"},
 		{"some used", "problems", kitchen(), "11 trials, of which 10 used.", "all used"},

@@ -167,9 +167,15 @@ func untried(g *graded.Task, works []*handin.Work) (out []string) {
 		if !any {
 			continue
 		}
-		for at := k.low; at < k.high; at += k.width {
-			if !tried[int(math.Floor((at-k.low)/k.width))] {
-				out = append(out, fmt.Sprintf("%s from %s to %s%s", k.name, say.Number(at), say.Number(at+k.width), k.unit))
+		steps := int(math.Round((k.high - k.low) / k.width))
+		for from := 0; from < steps; from++ {
+			to := from
+			for to < steps && !tried[to] {
+				to++
+			}
+			if to > from {
+				out = append(out, fmt.Sprintf("%s from %s to %s%s", k.name, say.Number(k.low+k.width*float64(from)), say.Number(k.low+k.width*float64(to)), k.unit))
+				from = to
 			}
 		}
 	}

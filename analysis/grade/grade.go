@@ -379,7 +379,7 @@ func (k checked) good() (out []string) {
 		case n.Checked > 1 && n.Wrong == 0:
 			out = append(out, fmt.Sprintf("Every %s is right (%d worked out again).", k.name, n.Checked))
 		case n.Checked > 1 && n.Wrong < n.Checked:
-			out = append(out, fmt.Sprintf("%d of %d cells of %s are right.", n.Checked-n.Wrong, n.Checked, k.name))
+			out = append(out, fmt.Sprintf("%d of %d cells with a %s are right.", n.Checked-n.Wrong, n.Checked, k.name))
 		}
 	}
 	if !has(criteria.Control) {
@@ -389,7 +389,7 @@ func (k checked) good() (out []string) {
 		out = append(out, "A formula was made again, so the scatter can be seen.")
 	}
 	if !has(criteria.Conclusion) && !has(criteria.Parts) {
-		out = append(out, "Nothing in the conclusion speaks against your own trials.")
+		out = append(out, "Nothing that you conclude contradicts your trials.")
 	}
 	if !has(criteria.Safety) {
 		out = append(out, "You wrote down how you worked safely.")

@@ -40,7 +40,7 @@ func explore(found *answers.Answers, wanted float64, many int, clogs float64) (o
 	if fat >= 0 {
 		levels := s.Views(s.Frontier(fat), fat, lookDraws)
 		lowest := *found.Starts[0].Mix.FatPercent // where none is rich enough
-		aims = append(aims, aim{"richest", "a test of how far the fat can go: no other mix that seldom clogs is expected to move the richest start further",
+		aims = append(aims, aim{"richest", "a test of how far the fat can go: of the mixes that seldom clog, this one may move the richest start furthest",
 			levels, func(weights []float64) float64 {
 				if rich, ok := answers.Richest(levels, wanted, weights); ok {
 					return rich
@@ -50,7 +50,7 @@ func explore(found *answers.Answers, wanted float64, many int, clogs float64) (o
 	}
 	first := found.Starts[0]
 	tops := s.Views(append(s.Contenders(first.Chance.Mean-answers.Contending), s.Values(first.Mix)), fat, lookDraws)
-	aims = append(aims, aim{"surest", "a test of which mix is surest: no other mix that seldom clogs is expected to raise the chance of the start more",
+	aims = append(aims, aim{"surest", "a test of which mix is surest: of the mixes that seldom clog, this one may raise the chance of the start most",
 		tops, func(weights []float64) float64 {
 			chance, _ := answers.Surest(tops, weights)
 			return chance

@@ -119,7 +119,7 @@ func TestStep(t *testing.T) {
 		says            string
 	}{
 		{"clogs ask for a thinner mix", result.Counts{Failed: 4, Clogged: 2, Partly: 1, ShortHold: 1, FellOrDrained: 1}, 42.5, 1.5, "3 of the 4 trials that failed did not come out fully"},
-		{"splits for less fat", result.Counts{Failed: 2, Broke: 2}, 42.5, 2, "2 of the 2 trials that failed split"},
+		{"splits for less fat", result.Counts{Failed: 2, Broke: 2}, 42.5, 2, "all 2 trials that failed split"},
 		{"short holds for more emulsifier", result.Counts{Failed: 5, ShortHold: 4, FellOrDrained: 4, Broke: 1}, 50, 2.5, "4 of the 5 trials that failed fell too soon or drained too much"},
 		{"two that fell and one that drained are more than two that clogged", result.Counts{Failed: 5, Clogged: 1, Partly: 1, ShortHold: 2, TooWet: 2, FellOrDrained: 3}, 50, 2.5, "3 of the 5 trials that failed fell too soon"},
 		{"a taste may lie either way", result.Counts{Missed: map[result.Outcome]int{"taste": 2}}, 0, 0, ""},

@@ -145,7 +145,14 @@ func step(s *surface.Surface, c result.Counts, scale *weigh.Scale, from *surface
 	m := s.MixOf(from)
 	var reason string
 	failed := func(n int, how string) string {
-		return fmt.Sprintf("%d of the %d trials that failed %s, so this mix ", n, c.Failed, how)
+		of := fmt.Sprintf("%d of the %d trials that failed", n, c.Failed)
+		switch {
+		case n == c.Failed && n == 1:
+			of = "the one trial that failed"
+		case n == c.Failed:
+			of = fmt.Sprintf("all %d trials that failed", n)
+		}
+		return of + " " + how + ", so this mix "
 	}
 	times := func(p *float64, factor float64) *float64 {
 		if p == nil {

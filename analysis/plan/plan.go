@@ -229,7 +229,7 @@ func (a Asked) cannot(w week, days int) []string {
 	if terms := len(curved(w.region.coded(w.made[0]))); len(w.made) < terms+4 {
 		out = append(out, fmt.Sprintf("exactly which fat, emulsifier and HLB are best (that takes at least %d trials with emulsifier, and these are %d); the next trials go on from there", terms+4, len(w.made)))
 	}
-	out = append(out, "mixes thicker than these: they are approached from here, not started with",
+	out = append(out, "anything of thicker mixes, which are approached from here and not started with",
 		"taste, and anything that is not written down")
 	return out
 }

@@ -107,7 +107,7 @@ func (e *extra) unfit() string {
 	case float64(e.known) < KnownShare*float64(e.trials):
 		return fmt.Sprintf("known for %d of %d trials only", e.known, e.trials)
 	case e.rarer < variedLeast || float64(e.rarer) < variedIn*float64(e.known):
-		return fmt.Sprintf("it changed in too few trials to say what it does: %d of %d had the same", e.alike, e.known)
+		return fmt.Sprintf("changed in too few trials to say what it does: %d of %d had the same", e.alike, e.known)
 	}
 	return ""
 }

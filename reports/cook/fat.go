@@ -81,7 +81,7 @@ func (b pages) beyond() []document.Text {
 		}
 	}
 	if first := b.stoppers(); len(first) > 0 {
-		items = append(items, say.Text("Of 100 mixes inside what was tried that fail too often, about ", say.Listed(first), "."))
+		items = append(items, say.Text("Of the mixes inside what was tried that fail too often, about ", say.Listed(first), "."))
 	}
 	if t := b.tried(); t != nil {
 		items = append(items, say.Text("The trials cover ", t, "; of mixes outside nothing is known."))
@@ -120,7 +120,7 @@ func (b pages) stoppers() []document.Text {
 		n := say.OfHundred(fmt.Sprintf("limits[%d].share", i), l.Share)
 		by := " by "
 		if len(out) == 0 {
-			by = " fail first by "
+			by = " in 100 fail first by "
 		}
 		out = append(out, say.Text(n, by+b.Failings(l.Outcome)))
 	}

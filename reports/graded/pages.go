@@ -181,7 +181,7 @@ func classSection(c *graded.Class, figures map[string]drawing.Figure) document.S
 	var untried []string
 	for _, t := range c.Tasks[:min(len(c.Tasks), 6)] {
 		if len(t.Untried) > 0 {
-			untried = append(untried, t.Task+": "+strings.Join(t.Untried, ", "))
+			untried = append(untried, wording.Capital(t.Task)+": "+strings.Join(t.Untried, ", "))
 		}
 	}
 	if len(untried) > 0 {
@@ -199,8 +199,8 @@ func pooled(c *graded.Class, figures map[string]drawing.Figure) (blocks []docume
 			continue
 		}
 		r := t.Region
-		says := fmt.Sprintf("%s: %s of the whole class judged together, students as cooks. A foam works if it comes out, does not split, holds at least %s min and drains at most %s %%.",
-			t.Task, count(r.Trials, "trial"), number(r.HoldAtLeast), number(r.DrainedAtMost))
+		says := fmt.Sprintf("%s: %s of the whole class judged together, each student counted as a cook. A foam works if it comes out, does not split, holds at least %s min and drains at most %s %%.",
+			wording.Capital(t.Task), count(r.Trials, "trial"), number(r.HoldAtLeast), number(r.DrainedAtMost))
 		if r.Chance != nil {
 			says += fmt.Sprintf(" Of 100 mixes of the surest formula %s work.", strings.TrimSuffix(wording.Chance(*r.Chance), " in 100"))
 		}

@@ -394,7 +394,7 @@ const foamfield = (() => {
     if (model.left_out) said += ", with " + model.left_out + " left out";
     else if (guess) said += ", if foams hold on as they did in the " + plain(model.watched) + " minutes watched";
     lines.push(said + ".");
-    if (!model.left_out && !guess) lines.push("That is " + (p < now.wanted ? "not sure enough" : "sure enough") + " for " + times(now.wanted) + ".");
+    if (!model.left_out && !guess) lines.push("That is " + (p < now.wanted ? "not sure enough" : "sure enough") + ": you ask for " + times(now.wanted) + ".");
     lines.push(fails(model, passes));
     const clogs = model.links.findIndex(l => l.outcome === "came_out");
     if (clogs >= 0 && 1 - passes[clogs] > clogsTooOften) lines.push("At these grams it clogs too often to start from: use a finer scale.");

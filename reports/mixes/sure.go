@@ -61,7 +61,7 @@ func (b Run) Sure(path string, s result.Start) []document.Block {
 		}
 	}
 	if len(room) > 0 {
-		items = append(items, say.Text("One number may move alone, and at most 5 foams in 100 more fail: ", say.Either(room), "."))
+		items = append(items, say.Text("Change one number alone and at most 5 more foams in 100 fail, anywhere from ", say.Either(room), "."))
 	}
 	if t := b.settling(path, s); len(t) > 0 {
 		items = append(items, t)

@@ -29,12 +29,23 @@ func (b pages) priorWidths() document.Text {
 			t = say.Text(t, " and ")
 		}
 		path := fmt.Sprintf("starts[0].prior_widths[%d]", i)
-		t = say.Text(t, say.Chance(path+".chance", *w.Chance), " with priors ", say.Trimmed(path+".factor", w.Factor, 1), " times as wide")
+		t = say.Text(t, say.Chance(path+".chance", *w.Chance), " with priors ", factor(path+".factor", w.Factor), " as wide")
 	}
 	if len(t) == 0 {
 		return nil
 	}
 	return say.Text("The surest start's chance is ", t, ".")
+}
+
+// factor words how many times as wide a prior is.
+func factor(path string, x float64) document.Text {
+	switch x {
+	case 0.5:
+		return document.Text{{Text: "half", Num: &document.Num{Path: path, Value: x}}}
+	case 2:
+		return document.Text{{Text: "twice", Num: &document.Num{Path: path, Value: x}}}
+	}
+	return say.Text(say.Trimmed(path, x, 1), " times")
 }
 
 // method says how the numbers were made and from what.

@@ -69,8 +69,11 @@ func (b pages) noLonger() []document.Text {
 	for i, p := range b.R.Peaks {
 		if p.AtEdge == "" && p.NoLongerPay != nil {
 			path := fmt.Sprintf("peaks[%d]", i)
-			items = append(items, say.Text("Above ", b.Amount(path+".best", p.Variable, p.Best), " the hold gets no longer, all else as in the start: the chance of that is ",
-				say.Chance(path+".chance_more_no_longer_helps", *p.NoLongerPay), "."))
+			has, chance := ", has a chance of ", say.Chance(path+".chance_more_no_longer_helps", *p.NoLongerPay)
+			if *p.NoLongerPay > 0.99 {
+				has, chance.Text = ", is ", "all but certain"
+			}
+			items = append(items, say.Text("That going above ", b.Amount(path+".best", p.Variable, p.Best), " no longer lengthens the hold, all else as in the start"+has, chance, "."))
 		}
 	}
 	return items

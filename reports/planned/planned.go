@@ -98,11 +98,11 @@ func Says(p *result.Plan) (out []string) {
 			over      [2]float64
 		}{{"fat_percent", "fat from %s %%", p.Ranges.FatPercent}, {"emulsifier_percent", "emulsifier from %s %%", p.Ranges.EmulsifierPercent}, {"blend_hlb", "HLB from %s", hlb}} {
 			if m, ok := t.Moves[v.key]; ok {
-				moves = append(moves, fmt.Sprintf(v.name+", %.1f or %.1f times", Span(v.over), m.Most, m.Least))
+				moves = append(moves, fmt.Sprintf(v.name+", by %.1f or %.1f times", Span(v.over), m.Most, m.Least))
 			}
 		}
 		if len(moves) > 0 {
-			out = append(out, "What each number does shows 8 times in 10 if it changes the hold so many times, the second if your foams repeat well: "+strings.Join(moves, "; ")+".")
+			out = append(out, "What a number does shows 8 times in 10 if it changes the hold this much, the smaller figure where your foams repeat well: "+strings.Join(moves, "; ")+".")
 		}
 	}
 	for _, c := range p.Cannot {

@@ -301,6 +301,9 @@ func (j *Bench) Finding(look criteria.Look, v Verdict) finding.Found {
 	default:
 		words = fmt.Sprintf("%s was typed, and %s. How did you get %s?", typed, sum, typed)
 	}
+	if v.exp.Guess && !strings.HasSuffix(words, "?") {
+		words += ". Which did you mean?"
+	}
 	f := finding.Of(look, graded.Calculation, words, v.Cell).ShouldBe(right)
 	switch {
 	case v.exp.Guess:
