@@ -166,7 +166,7 @@ func now(v *line.View, tests []result.TrendTest) *result.Now {
 		n.Sentence = fmt.Sprintf("%s about %d of 100 starts work; what they do %s these trials are too few to say", together, ofHundred(n.Pooled.Mean), asOf(n.Period, n.Lots))
 		return n
 	}
-	n.Sentence = fmt.Sprintf("of 100 such starts about %d work %s; %s it would be about %d", ofHundred(n.Latest.Mean), asOf(n.Period, n.Lots), together, ofHundred(n.Pooled.Mean))
+	n.Sentence = fmt.Sprintf("of 100 foams of the surest start about %d work %s; %s it would be about %d", ofHundred(n.Latest.Mean), asOf(n.Period, n.Lots), together, ofHundred(n.Pooled.Mean))
 	return n
 }
 

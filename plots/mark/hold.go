@@ -187,8 +187,11 @@ func (m Holds) Dots(c draw.Canvas, r vg.Length) {
 	}
 }
 
-// holdWords name the signs of holds.
-var holdWords = [4]string{Exact: "held so long", AtLeast: "still standing then", AtMost: "gone by then", Between: "between two looks"}
+// holdWords name the signs of holds, drainedWords the same signs of what drained.
+var (
+	holdWords    = [4]string{Exact: "held so long", AtLeast: "still standing then", AtMost: "gone by then", Between: "between two looks"}
+	drainedWords = [4]string{Exact: "drained so much", AtLeast: "at least so much", AtMost: "at most so much", Between: "between the two"}
+)
 
 // Name names each kind of sign beside one of that kind, the arrows and stems above
 // or beside their middle.
@@ -226,7 +229,14 @@ func HoldKey(kinds [4]int, withDots bool, target float64) []drawing.Entry {
 	if wording.Finite(target) && target > 0 {
 		key = append(key, drawing.Entry{Sign: drawing.KeyLine(drawing.Ink, 1.1, 5, 3), Words: wording.WantedHold(target)})
 	}
-	for kind, words := range holdWords {
+	return append(key, signsKey(kinds, withDots, holdWords)...)
+}
+
+// DrainedKey explains the signs that occur where they are of what drained.
+func DrainedKey(kinds [4]int) []drawing.Entry { return signsKey(kinds, true, drainedWords) }
+
+func signsKey(kinds [4]int, withDots bool, said [4]string) (key []drawing.Entry) {
+	for kind, words := range said {
 		if kinds[kind] == 0 || (Seen(kind) == Exact && !withDots) {
 			continue
 		}

@@ -45,7 +45,11 @@ func Control(t *result.Trend, k *result.Control) (drawing.Figure, bool) {
 		key = append(key, drawing.Entry{Sign: drawing.KeyLine(drawing.Accent, drawing.LineWidth), Words: "middle"}, drawing.Entry{Sign: drawing.KeyLine(drawing.Quiet, 1.1, 5, 3), Words: "limits of single trials"})
 	}
 	several := len(k.Points) > mark.Most
-	key = append(key, mark.HoldKey(kinds, true, 0)...)
+	seen := mark.HoldKey(kinds, true, 0)
+	if k.Outcome == result.DrainedPercent {
+		seen = mark.DrainedKey(kinds)
+	}
+	key = append(key, seen...)
 	if several {
 		key = append(key, mark.SeveralKey(math.MaxInt)...)
 	}
@@ -77,9 +81,9 @@ func controlFinding(k *result.Control) string {
 	case out == 0 && len(k.Outside) > 0:
 		return wording.Capital(name) + " of many trials in a row lies on one side of the middle"
 	case out == 0:
-		return "No trial lies outside what " + name + " of single trials usually does"
+		return wording.Capital(name) + ": no trial lies outside the usual limits"
 	}
-	return wording.Plural(out, "trial lies", "trials lie") + " outside what " + name + " of single trials usually does"
+	return wording.Capital(name) + ": " + wording.Plural(out, "trial lies", "trials lie") + " outside the usual limits"
 }
 
 type controlFigure struct {
@@ -91,7 +95,7 @@ type controlFigure struct {
 
 func (f controlFigure) paint(c draw.Canvas, _ *drawing.Names) {
 	x := drawing.Range{Lo: 0.5, Hi: float64(len(f.k.Points)) + 0.5}
-	panel := drawing.NewPanel(c, x, f.y, "trials in the order of time, named by the date of the first", f.unit)
+	panel := drawing.NewPanel(c, x, f.y, "trials in order of time", f.unit)
 	var labels []string
 	for _, p := range f.k.Points {
 		label := wording.Day(p.Date)

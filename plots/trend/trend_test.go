@@ -128,10 +128,10 @@ func TestControlIsDrawnAsItIsSaid(t *testing.T) {
 	}{
 		{"two trials", points(2), at(11), result.HoldMinutes, "min", false, "", false},
 		{"no limits to hold them to", points(6), nil, result.HoldMinutes, "min", true, "Hold of single trials in the order of time", false},
-		{"none outside", points(6), at(11), result.HoldMinutes, "min", true, "No trial lies outside what hold of single trials usually does", false},
-		{"one outside", points(6, 2), at(11), result.DrainedPercent, "ratio", true, "1 trial lies outside what drainage of single trials usually does", false},
-		{"two outside", points(6, 2, 5), at(11), result.HoldMinutes, "ratio", true, "2 trials lie outside what hold of single trials usually does", false},
-		{"so many that marks stand for several", points(3000, 7), at(11), result.HoldMinutes, "min", true, "1 trial lies outside what hold of single trials usually does", false},
+		{"none outside", points(6), at(11), result.HoldMinutes, "min", true, "Hold: no trial lies outside the usual limits", false},
+		{"one outside", points(6, 2), at(11), result.DrainedPercent, "ratio", true, "Drainage: 1 trial lies outside the usual limits", false},
+		{"two outside", points(6, 2, 5), at(11), result.HoldMinutes, "ratio", true, "Hold: 2 trials lie outside the usual limits", false},
+		{"so many that marks stand for several", points(3000, 7), at(11), result.HoldMinutes, "min", true, "Hold: 1 trial lies outside the usual limits", false},
 		{"a long run on one side", points(6), at(11), result.HoldMinutes, "min", true, "Hold of many trials in a row lies on one side of the middle", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -138,13 +138,43 @@ func (b *pages) weeks() document.Section {
 		if c := p.Chance; c != nil {
 			chance = say.Text(say.Of100(path+".chance.mean", c.Mean), " (", say.Of100(path+".chance.low", c.Low), " to ", say.Of100(path+".chance.high", c.High), ")")
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(wording.Days(p.FirstDate, p.LastDate)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
+		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(withoutYear(wording.Days(p.FirstDate, p.LastDate), p.Label)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
 			chance, counted(path+".clogged", p.Clogged), counted(path+".split", p.Split)})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, say.Cut(t, mostWeekRows, "the sheet Weeks of report.xlsx"))
 	}
 	return s
+}
+
+// named is an outcome beside ratios, which have no unit.
+func named(o result.Outcome) string {
+	name, _, _ := strings.Cut(say.Outcome(string(o)), ",")
+	return name
+}
+
+// withoutSheet leaves the sheet out of places that are all on sheets of one name.
+func withoutSheet(trials []result.OldTrial) func(at string) string {
+	sheet := func(at string) string {
+		if parts := strings.Split(at, ", "); len(parts) > 2 {
+			return ", " + parts[1] + ", "
+		}
+		return ""
+	}
+	for _, t := range trials {
+		if s := sheet(t.At); s == "" || s != sheet(trials[0].At) {
+			return func(at string) string { return at }
+		}
+	}
+	return func(at string) string { return strings.Replace(at, sheet(at), ", ", 1) }
+}
+
+// withoutYear is days whose year the label beside them has.
+func withoutYear(days, label string) string {
+	if at := strings.LastIndexByte(label, ' '); at >= 0 && strings.HasPrefix(label, "week of ") {
+		return strings.TrimSuffix(days, label[at:])
+	}
+	return days
 }
 
 func orNothing(s string) string {
@@ -208,7 +238,7 @@ func (b *pages) groups() document.Section {
 	t := document.Table{Of: "outcome", Caption: "Each against the one named, with 90 % limits", Head: []string{"by", "of", "against", "outcome", "ratio", "trials"}, Numeric: []bool{false, false, false, false, true, true}}
 	for i, g := range b.t.Groups {
 		path := fmt.Sprintf("groups[%d]", i)
-		t.Rows = append(t.Rows, []document.Text{say.Text(g.By), say.Text(g.Of), say.Text(g.Against), say.Text(say.Outcome(string(g.Outcome))),
+		t.Rows = append(t.Rows, []document.Text{say.Text(g.By), say.Text(g.Of), say.Text(g.Against), say.Text(named(g.Outcome)),
 			say.Text(say.Num(path+".ratio", g.Ratio, 2), " (", say.Num(path+".low", g.Low, 2), " to ", say.Num(path+".high", g.High, 2), ")"), say.Text(say.Count(path+".trials", g.Trials))})
 	}
 	if len(t.Rows) > 0 {
@@ -244,7 +274,7 @@ func (b *pages) tests() document.Section {
 			}
 			continue
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(say.LookedFor(b.t, x)), say.Text(say.Outcome(string(x.Outcome))), say.Text(string(x.Verdict)), ratioText(path+".effect", x.Effect), seen, p, adjusted})
+		t.Rows = append(t.Rows, []document.Text{say.Text(say.LookedFor(b.t, x)), say.Text(named(x.Outcome)), say.Text(string(x.Verdict)), ratioText(path+".effect", x.Effect), seen, p, adjusted})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
@@ -254,7 +284,7 @@ func (b *pages) tests() document.Section {
 	}
 	for i, c := range b.t.Changes {
 		path := fmt.Sprintf("changes[%d]", i)
-		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(c.Sentence), ": ", ratioText(path+".ratio", &c.Ratio), " times what it was, p ", say.Probability(path+".p", &c.P), ".")})
+		s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text(wording.Capital(c.Sentence), ". With its 90 % limits the factor is ", ratioText(path+".ratio", &c.Ratio), ", p ", say.Probability(path+".p", &c.P), ".")})
 	}
 	return s
 }
@@ -264,7 +294,7 @@ func (b *pages) scatter() document.Section {
 	t := document.Table{Of: "outcome", Caption: "Standard deviations of the logarithm, with 90 % limits: 0.2 is about 20 %", Head: []string{"of", "outcome", "SD", "from", "to"}, Numeric: []bool{false, false, true, true, true}}
 	for i, c := range b.t.Components {
 		path := fmt.Sprintf("components[%d]", i)
-		t.Rows = append(t.Rows, []document.Text{say.Text(c.Of), say.Text(say.Outcome(string(c.Outcome))), say.Text(say.Num(path+".sd", c.SD, 2)), say.Text(say.Num(path+".low", c.Low, 2)), say.Text(say.Num(path+".high", c.High, 2))})
+		t.Rows = append(t.Rows, []document.Text{say.Text(c.Of), say.Text(named(c.Outcome)), say.Text(say.Num(path+".sd", c.SD, 2)), say.Text(say.Num(path+".low", c.Low, 2)), say.Text(say.Num(path+".high", c.High, 2))})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
@@ -278,17 +308,17 @@ func (b *pages) control() document.Section {
 		path := fmt.Sprintf("control[%d]", i)
 		s.Blocks = append(s.Blocks, say.Head(wording.Capital(say.Outcome(string(c.Outcome)))), document.Paragraph{Text: say.Sentence(c.Sentence)})
 		if c.Slope != nil && c.Rising != nil {
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("From one week to the next it changes ", ratioText(path+".slope_per_week", c.Slope), " times: the middle of all slopes between two trials, p ", say.Probability(path+".slope_p", c.Rising), ", not adjusted.")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("From one week to the next it becomes ", ratioText(path+".slope_per_week", c.Slope), " times what it was: the median of the slopes between any two trials, p ", say.Probability(path+".slope_p", c.Rising), ", not adjusted.")})
 		}
 		if len(c.Catches) > 0 {
 			var parts []document.Text
 			for k, x := range c.Catches {
-				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " of the usual where it makes one formula ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats), say.Plural(x.Repeats, " time", " times")))
+				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " of the usual where one formula is made ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats), say.Plural(x.Repeats, " time", " times")))
 				if k > 0 {
 					parts[k] = say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " where ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats))
 				}
 			}
-			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("A week shows 8 times in 10 a fall to ", say.Listed(parts), ".")})
+			s.Blocks = append(s.Blocks, document.Paragraph{Text: say.Text("In one week a fall shows 8 times in 10 if it is to ", say.Listed(parts), ".")})
 		}
 		name := "control-hold"
 		if c.Outcome == result.DrainedPercent {
@@ -333,15 +363,16 @@ func (b *pages) right() document.Section {
 	t := document.Table{Caption: "Of each week, what the weeks before it made one expect, and what came", Head: []string{"week", "trials", "expected to work", "worked"}, Numeric: []bool{false, true, true, true}}
 	for i, w := range b.t.Foreseen {
 		path := fmt.Sprintf("foreseen[%d]", i)
-		t.Rows = append(t.Rows, []document.Text{say.Text(w.Period), say.Text(say.Count(path+".trials", w.Trials)), say.Text(say.Num(path+".said", w.Said, 1)), say.Text(say.Count(path+".worked", w.Worked))})
+		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(w.Period, "week of ")), say.Text(say.Count(path+".trials", w.Trials)), say.Text(say.Num(path+".said", w.Said, 1)), say.Text(say.Count(path+".worked", w.Worked))})
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, t)
 	}
 	if len(b.t.Disagree) > 0 {
 		old := document.Table{Caption: "Earlier trials that the latest week would hardly give", Head: []string{"trial", "week", "outcome", "times what it would give now"}, Numeric: []bool{false, false, false, true}}
+		at := withoutSheet(b.t.Disagree)
 		for i, d := range b.t.Disagree {
-			old.Rows = append(old.Rows, []document.Text{say.Text(d.At), say.Text(d.Period), say.Text(say.Outcome(string(d.Outcome))), say.Text(say.Num(fmt.Sprintf("disagree[%d].ratio", i), d.Ratio, 2))})
+			old.Rows = append(old.Rows, []document.Text{say.Text(at(d.At)), say.Text(strings.TrimPrefix(d.Period, "week of ")), say.Text(named(d.Outcome)), say.Text(say.Num(fmt.Sprintf("disagree[%d].ratio", i), d.Ratio, 2))})
 		}
 		s.Blocks = append(s.Blocks, old)
 	}

@@ -132,5 +132,5 @@ func (q *Question) movedWords(move float64, log bool) string {
 	if log {
 		by = fmt.Sprintf("by a factor of %.2f", move)
 	}
-	return fmt.Sprintf("the %s that holds longest moves from week to week, %s between the furthest", x.Label, by)
+	return fmt.Sprintf("the %s that holds longest moves from week to week, %s from its lowest week to its highest", x.Label, by)
 }

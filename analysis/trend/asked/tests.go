@@ -248,7 +248,7 @@ func (q *Question) drift() {
 	q.Effect = line.Ratio(d)
 	seen := line.Grow(line.Power(1) * d.SD)
 	q.SmallestSeen = &seen
-	q.found = fmt.Sprintf("%s moved steadily, to %.2f times what it was from the first date to the last", line.Named(q.Outcome), q.Effect.Ratio)
+	q.found = fmt.Sprintf("from the first date to the last, %s went to %.2f times what it was", line.Named(q.Outcome), q.Effect.Ratio)
 }
 
 // week asks whether weeks differ by more than their days do.
@@ -416,7 +416,7 @@ func (q *Question) factor(f int) {
 	case len(counts) == 0:
 		q.Sentence = "not tested: the log names no " + way.By
 	case enough < leastGroups:
-		q.Sentence = "not tested: fewer than two of " + way.By + " have three trials that tell of " + line.Named(q.Outcome)
+		q.Sentence = "not tested: of " + way.By + " no two have three trials each that tell of " + line.Named(q.Outcome)
 	case l.InWeek[f]:
 		q.Sentence = "not tested: " + way.By + " changed only with the weeks, so the two cannot be told apart"
 	case double && g >= 0:

@@ -98,16 +98,16 @@ func change(l *line.Line) (result.Change, bool) {
 	c := cuts[best]
 	r := result.Ratio{Ratio: line.Grow(c.step), Low: line.Grow(c.step - 1.645*c.se), High: line.Grow(c.step + 1.645*c.se)}
 	name := func(k int) string { return l.When(cuts[k].row) }
-	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely with %s", line.Named(l.Outcome), r.Ratio, line.InWords(name(best)))
+	words := fmt.Sprintf("%s changed to %.2f times what it was, most likely from %s on", line.Named(l.Outcome), r.Ratio, line.InWords(name(best)))
 	if first != last {
-		words += fmt.Sprintf(" (somewhere from %s to %s)", name(first), name(last))
+		words += fmt.Sprintf(" (%s at the earliest, %s at the latest)", line.InWords(name(first)), line.InWords(name(last)))
 	}
 	if move, se, ok := base.Step(l.Time()); ok && math.Abs(move/se) > math.Abs(c.z)-muchTheSame {
-		words += ", or it moved steadily, which looks much the same here"
+		words += ", or little by little, which looks much the same here"
 	}
 	with := came(l, cuts[first].row, cuts[last].row)
 	if len(with) > 0 {
-		words += "; there " + strings.Join(with, " and ") + " came in, which may be why or not"
+		words += "; " + strings.Join(with, " and ") + " came in there, which may or may not be why"
 	} else {
 		words += "; no lot, cook or canister that the log names came in there"
 	}

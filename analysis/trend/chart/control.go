@@ -229,11 +229,11 @@ func controlWords(c *result.Control) string {
 	}
 	switch {
 	case outside == 0 && len(c.Outside) == 0:
-		return what + ": none lies outside what single trials usually do, and no long run lies on one side of the middle."
+		return what + ": no trial lies outside the usual limits, and no long run lies on one side of the middle."
 	case outside == 0:
-		return what + ": none lies outside, but a long run lies on one side of the middle, which by chance alone is rare: look at what changed there."
+		return what + ": no trial lies outside the usual limits, but a long run lies on one side of the middle, which by chance alone is rare: look at what changed there."
 	}
-	return fmt.Sprintf("%s: %d %s outside what single trials usually do. One of many may by chance; look at what was different there before anything is changed.", what, outside, line.Plural(outside, "lies", "lie"))
+	return fmt.Sprintf("%s: %d %s outside the usual limits. One of many may do so by chance; look at what was different there before anything is changed.", what, outside, line.Plural(outside, "trial lies", "trials lie"))
 }
 
 // stray is a point outside: what it is called, on which side, and what was noted that day.

@@ -3,8 +3,10 @@ package line
 import (
 	"math"
 	"strings"
+	"time"
 
 	"foamfield/analysis/belief"
+	"foamfield/analysis/history"
 	"foamfield/analysis/nested"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
@@ -57,8 +59,11 @@ func Ratio(v nested.Value) *result.Ratio {
 	return &result.Ratio{Ratio: Grow(v.Mean), Low: Grow(v.Low), High: Grow(v.High)}
 }
 
-// InWords is a week's label in a sentence: "the week of 2 Mar 2026".
+// InWords is a week's label, or a date for programs, in a sentence: "the week of 2 Mar 2026".
 func InWords(label string) string {
+	if day, err := time.Parse(time.DateOnly, label); err == nil {
+		return history.Label(day)
+	}
 	if strings.HasPrefix(label, "week ") {
 		return "the " + label
 	}
