@@ -68,7 +68,7 @@ func (m Meaning) qualified(g Meaning) Meaning {
 		}
 	}
 	if m.Basis == NoBasis {
-		m.Basis = g.Basis
+		m.Basis, m.BasisName = g.Basis, g.BasisName
 	}
 	if m.AtMinute == 0 {
 		m.AtMinute, m.minute = g.AtMinute, g.minute
@@ -90,7 +90,7 @@ func (m Meaning) named(g Meaning) Meaning {
 	named.Words = strings.TrimSpace(strings.TrimSpace(g.Words) + " " + m.Words)
 	named.beside = append(slices.Clone(g.beside), m.beside...)
 	named.left = append(slices.Clone(g.left), m.left...)
-	named.Unit, named.Basis, named.Doubt = m.Unit, m.Basis, m.Doubt
+	named.Unit, named.Basis, named.BasisName, named.Doubt = m.Unit, m.Basis, m.BasisName, m.Doubt
 	named.AtMinute, named.minute, named.OutOf, named.scale = m.AtMinute, m.minute, m.OutOf, m.scale
 	named.YesNo, named.clock, named.Bare = g.YesNo || m.YesNo, g.clock || m.clock, false
 	named = named.qualified(g)

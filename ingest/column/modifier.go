@@ -165,6 +165,9 @@ func timed(r Role) bool { return r >= Hold && r <= Note || r == Temperature || r
 func (m Meaning) weigh() Meaning {
 	m.Left, m.Reversed = slices.Clone(m.left), m.turned
 	m = m.ranOut()
+	if m.BasisName != "" && m.Role != None && m.Role != IngredientAmount && m.Role != EmulsifierAmount {
+		m.Left = append(m.Left, m.BasisName) // "drained, % of the cream"
+	}
 	if m.OutOf > 0 && !judged(m.Role) && m.Role != None {
 		m.Left = append(m.Left, m.scale)
 	}

@@ -104,6 +104,12 @@ func TestCures(t *testing.T) {
 }
 
 const ordinary = `
+# a percent of one ingredient
+GMS [% of cocoa butter] => amount of an ingredient [GMS] % of fat
+GMS, % of tea => amount of an ingredient [GMS] % of water
+PS80 (% du beurre clarifié) => amount of an ingredient [PS80] % of fat
+Polysorbat 80 (% der Brühe) => amount of an ingredient [Polysorbat 80] % of water
+emulsifier (% of the ghee) => emulsifier, all together % of fat
 # EN results
 hold time until it slumps (min) => hold min
 how long it stood => hold
@@ -539,6 +545,7 @@ Emulgator (g) => emulsifier, all together g
 `
 
 const traps = `
+drained (% of cream) => not used, left ["cream"], almost drained ?
 # what went elsewhere
 cider before reduction g => not used [cider] g, apart "before reduction", almost amount of an ingredient ?
 cider (before reduction) g => not used [cider] g, apart "before reduction", almost amount of an ingredient ?

@@ -289,7 +289,40 @@ func (r *reader) tailBasis(ts []token, alone bool) int {
 			return k
 		}
 	}
+	return r.tailBasisName(ts, alone)
+}
+
+// tailBasisName reads "% of cocoa butter", "% of the tea": the part of the mix that a fat or a
+// water part is.
+func (r *reader) tailBasisName(ts []token, alone bool) int {
+	n := len(ts)
+	if p := r.v.exact(namedBefore(r.header[:ts[n-1].from])); p != nil && p.entries[0].role != EmulsifierAmount {
+		return 0 // "fat % of cream" is the cream's
+	}
+	for k := min(longestName, n); k >= 1 && r.m.Basis == NoBasis; k-- {
+		name := r.withoutModifiers(ts[n-k:])
+		preposition := len(name) < k && r.v.modifiers[ts[n-k].text]&nothing != 0
+		if n == k && !preposition || len(name) == 0 || !preposition && !alone || !r.basisFollows(ts[:n-k], ts[n-k:], alone) {
+			continue
+		}
+		what, ok := ingredient.Lookup(raw(r.header, name))
+		if b := map[ingredient.Kind]Basis{ingredient.Fat: OfFat, ingredient.Water: OfWater}[what.Kind]; ok && b != NoBasis {
+			r.m.Basis, r.m.BasisName = b, raw(r.header, name)
+			return k
+		}
+	}
 	return 0
+}
+
+// namedBefore is what the start of a header names, before its percent sign.
+func namedBefore(header string) []token {
+	ts := tokens(header)
+	for i, t := range ts {
+		if percentSigns[t.text] || strings.Contains("([", t.text) {
+			return ts[:i]
+		}
+	}
+	return ts
 }
 
 // basisFollows reports whether words for a basis stand where a basis does: behind

@@ -51,6 +51,7 @@ const (
 	Units   Kind = "units"
 	Average Kind = "average or total"
 	Legend  Kind = "legend"
+	About   Kind = "what the columns are" // "HLB 3.8" below GMS
 	Goal    Kind = "goal"
 	Best    Kind = "best repeated"
 	Part    Kind = "part of a trial" // a further row of a trial in a long sheet

@@ -46,7 +46,41 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 			break
 		}
 	}
+	for i := range tables {
+		l.about(&tables[i])
+	}
 	return l.lines
+}
+
+// about writes out what a row below the header says of each column: "GMS HLB 3.8".
+func (l *lister) about(t *grid.Table) {
+	for _, fu := range t.Furniture {
+		i := slices.IndexFunc(l.sheet.Rows, func(r sheet.Row) bool { return r.Number == fu.Row })
+		if fu.Kind != grid.About || i < 0 {
+			continue
+		}
+		of := ""
+		for k := range l.sheet.Rows[i].Cells {
+			c := &l.sheet.Rows[i].Cells[k]
+			text, h := strings.TrimSpace(l.sheet.Display(*c)), t.HeadAt(int(c.Col))
+			said := look.SaidOf(text)
+			switch label := look.LabelOfNumbers(text); {
+			case c.Kind == sheet.Text && label != "" && of == "":
+				of = label
+			case c.Kind == sheet.Number && of != "":
+				said = strings.TrimSpace(strings.Replace(of+" "+say.Exact(c.Number), "% fat "+say.Exact(c.Number), say.Exact(c.Number)+" % fat", 1))
+			}
+			if h < 0 || said == "" {
+				continue
+			}
+			name := cmp.Or(t.Heads[h].Meaning.Ingredient, t.Heads[h].Meaning.Words)
+			if _, is := ingredient.Lookup(name); name == "" || is && strings.HasPrefix(said, "=") {
+				continue
+			}
+			l.at.Row, l.at.Col = fu.Row, int(c.Col)
+			l.add(name + " " + said)
+		}
+	}
 }
 
 // rowsOfTrials tells the rows of a sheet that belong to a table of trials. A table

@@ -1,6 +1,16 @@
 package layout
 
 var rowCases = []struct{ name, sheet, want string }{
+	{"what the columns are, below the heads", `
+trial | tallow g/kg | broth g/kg | GMS g/kg | hold min
+ | fat | water part | HLB 3.8 |
+T1 | 480 | 490 | 30 | 4
+`, `
+trial, tallow ‰, broth ‰, GMS ‰, hold min
+3: T1 | 480 | 490 | 30 | 4
+1 header
+2 what the columns are
+`},
 	{"a difference below", `
 trial | butter g | GMS g | hold min
 C | 60 | 0 | 4

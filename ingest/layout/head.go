@@ -24,7 +24,14 @@ func (f *finder) start(i int) {
 		}
 	}
 	heads, texts := f.heads(h, groups, units)
-	f.openTables(h, heads, texts, f.headFurniture(h, groups, units))
+	furniture := f.headFurniture(h, groups, units)
+	if about := f.aboutBelow(max(h, units), heads); about >= 0 {
+		if f.hasUnits(&rows[about]) && units < 0 {
+			heads, texts = f.heads(h, groups, about)
+		}
+		furniture = append(furniture, grid.Furniture{Row: rows[about].Number, Kind: grid.About})
+	}
+	f.openTables(h, heads, texts, furniture)
 }
 
 // aboveHead takes the rows just above row i that belong to the header in row h:
@@ -169,7 +176,7 @@ func (f *finder) heads(h int, groups []int, units int) (heads []grid.Head, texts
 		}
 		head := grid.Head{Col: col, Row: rows[h].Number, Text: strings.Join(parts, " / "), Hidden: f.Sheet.ColHidden(col)}
 		if units >= 0 {
-			if c := look.CellAt(&rows[units], col); c.Kind == sheet.Text {
+			if c := look.CellAt(&rows[units], col); c.Kind == sheet.Text && look.SaidOf(c.Text) == "" {
 				head.Unit = strings.TrimSpace(c.Text)
 			}
 		}

@@ -37,6 +37,7 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 	m.amounts()
 	m.unnamed()
 	m.massesOfFat()
+	m.basis()
 	m.beside()
 	m.outcomes()
 	m.found = append(m.found, survey.Of(&m.Scheme, k)...)

@@ -1,0 +1,65 @@
+package layout
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/look"
+	"foamfield/ingest/sheet"
+)
+
+// Right below a header a kitchen may say of each ingredient what it is: HLB 3.8 below GMS,
+// 82 % fat below butter, "fat", "water part", with units among them or a row of their own.
+// No trial is read there; what it says is said beside the table.
+
+// aboutBelow is the row below a header in row i that says what its columns are; -1 without.
+func (f *finder) aboutBelow(i int, heads []grid.Head) int {
+	rows := f.Sheet.Rows
+	if i+1 < len(rows) && rows[i+1].Number == rows[i].Number+1 && f.aboutRow(&rows[i+1], heads) {
+		return i + 1
+	}
+	return -1
+}
+
+// hasUnits reports whether units stand in a row.
+func (f *finder) hasUnits(row *sheet.Row) bool {
+	return slices.ContainsFunc(row.Cells, func(c sheet.Cell) bool { return c.Kind == sheet.Text && look.IsUnit(c.Text) })
+}
+
+// aboutRow reports whether each filled cell of a row says what the ingredient of the head
+// above it is, or its unit.
+func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head) bool {
+	at := map[int]*grid.Head{}
+	for i := range heads {
+		at[heads[i].Col] = &heads[i]
+	}
+	of, numbers, kinds := "", 0, 0
+	for k := range row.Cells {
+		c := &row.Cells[k]
+		if look.Empty(c) {
+			continue
+		}
+		h := at[int(c.Col)]
+		text := strings.TrimSpace(f.Sheet.Display(*c))
+		said := look.SaidOf(text)
+		ofMix := h != nil && (h.Meaning.Role == column.IngredientAmount || h.Meaning.Role == column.FatPercent || h.Meaning.Role == column.None)
+		switch {
+		case of == "" && numbers+kinds == 0 && look.LabelOfNumbers(text) != "" && !(ofMix && said != ""):
+			of = text // "HLB" before the numbers
+		case c.Kind != sheet.Text && (of == "" || !ofMix || c.Kind != sheet.Number):
+			return false
+		case c.Kind != sheet.Text:
+			numbers++
+		case look.IsUnit(text):
+		case said == "" || !ofMix:
+			return false
+		case strings.ContainsAny(said, "0123456789"):
+			numbers++
+		default:
+			kinds++
+		}
+	}
+	return numbers > 0 || kinds > 1
+}

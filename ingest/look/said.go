@@ -1,0 +1,59 @@
+package look
+
+import (
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
+)
+
+var (
+	onlyHLB = pattern.Of(`(?i)^(?:hlb|bhl|ehl)\s*(?:value|wert)?\s*[:=]?\s*(?:ca\.?|~|≈)?\s*(\d+(?:[.,]\d+)?)$`)
+	onlyFat = pattern.Of(`(?i)^(?:(\d+(?:[.,]\d+)?)\s*%\s*(?:of )?(?:fat|fett|mg|m\.g\.|gras|grasa|grassi|vet|milkfat|butterfat)|(?:fat|fett|mg|gras|grasa|grassi|vet)\s*[:=]?\s*(\d+(?:[.,]\d+)?)\s*%)$`)
+	pureFat = SetOf(`purefat allfat puremg purfett reinesfett grapur grasapura grassopuro zuivervet`)
+)
+
+// SaidOf is what a text says of an ingredient and of nothing else, as a sentence would go on
+// behind its name: "HLB 3.8", "82 % fat", "= water part"; "" where it says anything else.
+func SaidOf(text string) string {
+	text = strings.TrimSpace(strings.Trim(strings.TrimSpace(text), "()[]"))
+	if len(text) > 30 {
+		return ""
+	}
+	if m := onlyHLB.FindStringSubmatch(text); m != nil {
+		return "HLB " + m[1]
+	}
+	if m := onlyFat.FindStringSubmatch(text); m != nil {
+		return m[1] + m[2] + " % fat"
+	}
+	if pureFat[strings.ReplaceAll(strings.ToLower(text), " ", "")] {
+		return "100 % fat"
+	}
+	if IsKind(text) {
+		return "= " + text
+	}
+	return ""
+}
+
+// IsKind reports whether a text names a kind of ingredient and none of its kind.
+func IsKind(text string) bool {
+	if m := column.Read(text); m.Sure() && m.Words != "" && (m.Role == column.FatPercent || m.Role == column.EmulsifierAmount) {
+		return true
+	}
+	i, ok := ingredient.Lookup(text)
+	return ok && (i.Name == "fat" || i.Name == "oil" || i.Name == "water part" || i.Name == "emulsifier")
+}
+
+// LabelOfNumbers is what the numbers of a row are that it stands before: "HLB" or "% fat";
+// "" where it is no such label.
+func LabelOfNumbers(text string) string {
+	switch m := column.Read(text); {
+	case !m.Sure():
+	case m.Role == column.BlendHLB:
+		return "HLB"
+	case m.Role == column.FatPercent && strings.Contains(text, "%"):
+		return "% fat"
+	}
+	return ""
+}

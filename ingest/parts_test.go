@@ -1,0 +1,92 @@
+package ingest
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"foamfield/ingest/trial"
+)
+
+// mixOf is a trial's mix in a line: fat, emulsifier, HLB; - is not known.
+func mixOf(x trial.Trial) string {
+	show := func(v *float64) string {
+		if v == nil {
+			return "-"
+		}
+		return fmt.Sprintf("%.2f", *v)
+	}
+	return show(x.FatPercent) + " " + show(x.EmulsifierPercent) + " " + show(x.BlendHLB)
+}
+
+// partsCase is a log in which cells beside or below the heads say what the numbers are of.
+type partsCase struct {
+	name, log string
+	trials    int
+	first     string // the first trial's mix
+	kinds     string // of problems that must be said
+}
+
+func testParts(t *testing.T, cases []partsCase) {
+	t.Helper()
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			sheets := []sheetText{}
+			for i, text := range strings.Split(c.log, "\n===\n") {
+				sheets = append(sheets, sheetText{fmt.Sprintf("Sheet %d", i+1), text})
+			}
+			log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...))
+			if len(log.Trials) != c.trials {
+				t.Fatalf("%d trials, want %d", len(log.Trials), c.trials)
+			}
+			if got := mixOf(log.Trials[0]); got != c.first {
+				t.Errorf("the first mix is %s, want %s; %v", got, c.first, log.Problems)
+			}
+			for _, kind := range strings.Fields(c.kinds) {
+				kind = strings.ReplaceAll(kind, "_", " ")
+				found := false
+				for _, p := range log.Problems {
+					found = found || p.Kind == kind
+				}
+				if !found {
+					t.Errorf("%q is not said; %v", kind, log.Problems)
+				}
+			}
+		})
+	}
+}
+
+// TestSaidBelowTheHeads: a row right below the heads that says what each ingredient is.
+func TestSaidBelowTheHeads(t *testing.T) {
+	const rows = "\n1|200|190|4|6|25|5\n2|220|170|4|6|30|4"
+	const heads = "trial|butter g|cider g|GMS g|sucrose ester g|held min|drained %"
+	testParts(t, []partsCase{
+		{"numbers and kinds", heads + "\n|82 % fat|water part|HLB 3.6|HLB 15" + rows, 2, "41.00 2.50 10.44", ""},
+		{"in brackets, with a colon", heads + "\n|(fat 80 %)||(HLB: 4)|(HLB=14)" + rows, 2, "40.00 2.50 10.00", ""},
+		{"a label and bare numbers", heads + "\nHLB|||4|14" + rows, 2, "41.00 2.50 10.00", ""},
+		{"units among them", strings.ReplaceAll(heads, " g", "") + "\n|g|g|HLB 4|HLB 14" + rows, 2, "41.00 2.50 10.00", ""},
+		{"a units row above it", strings.ReplaceAll(heads, " g", "") + "\n|g|g|g|g|min\n|100 % fat||HLB 4|HLB 14" + rows, 2, "50.00 2.50 10.00", ""},
+		{"a name nobody knows", "trial|Larissa g|cider g|GMS g|held min|drained %\n|fat||HLB 3.6" + "\n1|200|196|4|25|5\n2|220|176|4|30|4", 2, "50.00 1.00 3.60", ""},
+		{"words of a trial are none", heads + "\n0|all butter|no cider|none||" + rows, 3, "- - -", ""},
+	})
+}
+
+// TestPercentOfWhat: of what a percent is stands in the name of an ingredient, or in the
+// numbers of all rows.
+func TestPercentOfWhat(t *testing.T) {
+	kilo := "trial|%s|%s|GMS %s|PS80 %s|held min\n1|480|490|20|10|25\n2|500|474|16|10|30\n3|520|455|15|10|20\n4|540|430|15|15|25"
+	per := func(unit string) string {
+		return fmt.Sprintf(kilo, "ghee "+unit, "stock "+unit, unit, unit)
+	}
+	testParts(t, []partsCase{
+		{"of its own fat and water", "trial|ghee g|tea g|GMS (%% of ghee)|sucrose ester 15, % of the tea|held min\n1|200|200|2|3|25\n2|220|180|2|3|30", 2, "48.54 2.44 10.52", ""},
+		{"of one of two fats", "trial|ghee g|olive oil g|tea g|GMS % of ghee|held min\n1|100|100|200|2|25\n2|120|100|180|2|30", 2, "- - -", "header_in_doubt"},
+		{"g/kg that add up", per("g/kg"), 4, "47.76 3.00 7.53", "percent_of_what"},
+		{"per mille that add up", per("‰"), 4, "47.76 3.00 7.53", "percent_of_what"},
+		{"g/kg that do not add up", strings.ReplaceAll(per("g/kg"), "|4", "|3"), 4, "37.81 - -", "percent_of_what"},
+		{"grams and a batch: of the fat", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|196|2|400|25\n2|250|145|2|400|30\n3|220|175.6|2|400|20\n4|180|216.4|2|400|25", 4, "49.75 1.00 3.80", "percent_of_what"},
+		{"grams and a batch: of the mix", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|192|2|400|25\n2|250|142|2|400|30\n3|220|172|2|400|20\n4|180|212|2|400|25", 4, "49.75 2.00 3.80", "percent_of_what"},
+		{"grams and a batch that fit nothing", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|199|2|400|25\n2|250|149|2|400|30\n3|220|179|2|400|20\n4|180|219|2|400|25", 4, "49.75 - -", "percent_of_what"},
+	})
+}
