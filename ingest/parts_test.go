@@ -90,3 +90,19 @@ func TestPercentOfWhat(t *testing.T) {
 		{"grams and a batch that fit nothing", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|199|2|400|25\n2|250|149|2|400|30\n3|220|179|2|400|20\n4|180|219|2|400|25", 4, "49.75 - -", "percent_of_what"},
 	})
 }
+
+// TestPlannedAndWeighed: what was weighed counts, in whatever words, and what was planned
+// stands in for nothing.
+func TestPlannedAndWeighed(t *testing.T) {
+	const rows = "\n1|200|210|200|186|4|4|25\n2|220|220|180|176|4||30"
+	const heads = "trial|butter g||cider g||GMS g||held min\n|%s|%s|%[1]s|%[2]s|%[1]s|%[2]s|"
+	under := func(plan, weighed string) string { return fmt.Sprintf(heads, plan, weighed) }
+	testParts(t, []partsCase{
+		{"plan, weighed", under("plan", "weighed") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"target, actual", under("target", "actual") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"recipe, put in", under("recipe", "put in") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"soll, ist", under("Soll", "Ist") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"prévu, pesé", under("prévu", "pesé") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"in one head", "trial|butter plan g|butter weighed g|cider plan g|cider weighed g|GMS plan g|GMS weighed g|held min" + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+	})
+}

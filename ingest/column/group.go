@@ -21,6 +21,8 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		m = m.take(Rest)
 		m.Doubt = fmt.Sprintf("%q stands under %q and was read as rest in the fridge; if it is how long the foam stood, type \"foam hold\"", words, group)
 	case titled:
+	case (g.Role == IngredientAmount || g.Role == EmulsifierAmount) && IsAim(m.typed): // "GMS / recipe", "GMS / put in"
+		m = Meaning{typed: m.typed, beside: []modifier{{sense: vocab().modifiers[joined(tokens(m.typed))], text: m.typed}}}.named(g)
 	case m.empty && (g.Role != None || amountUnit(m.Unit, m.Basis) && hasWord(tokens(g.Words))):
 		m = m.named(g)
 	default:
@@ -116,6 +118,11 @@ func (m Meaning) Can(r Role) bool {
 // or, in a card, above several rows: "RESULTS", "Rezeptur".
 func IsGroup(text string) bool {
 	return len(text) <= maxHeader && vocab().group[joined(tokens(text))]
+}
+
+// IsAim reports whether a text says only whose number it is: "plan", "weighed", "soll".
+func IsAim(text string) bool {
+	return len(text) <= maxHeader && vocab().modifiers[joined(tokens(text))]&(meant|weighed|computed|nothingOfAmount) != 0
 }
 
 // IsYesNo reports whether a text offers two answers, as a row of units does:

@@ -113,7 +113,7 @@ func (f *finder) lowerHeader(i int) bool {
 // isHeaderWord reports whether a text says something as a header below a group.
 func (f *finder) isHeaderWord(text string) bool {
 	m := f.Read(text)
-	return m.Role != column.None || m.AtMinute != 0 || look.IsUnit(text)
+	return m.Role != column.None || m.AtMinute != 0 || look.IsUnit(text) || column.IsAim(text)
 }
 
 // groupedBy reports whether a column lies under a text of the row above that is

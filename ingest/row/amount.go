@@ -51,6 +51,9 @@ func (r *reader) amount(f *scheme.Field) {
 	case !ok, r.inKilograms(f, k):
 		r.open(f, what, kindless)
 		return
+	case !k.OK() && r.meantToGoIn(f):
+		r.open(f, what, kindless)
+		return
 	case !k.OK():
 		r.Recipe.Blank = append(r.Recipe.Blank, f.Col)
 		return
@@ -60,6 +63,20 @@ func (r *reader) amount(f *scheme.Field) {
 		k.Value *= f.GramsPerML
 	}
 	r.dose(f, what, kindless, k.Value)
+}
+
+// meantToGoIn reports, and says, that an amount is left empty that was planned: it is not
+// none, and nobody knows what was weighed.
+func (r *reader) meantToGoIn(f *scheme.Field) bool {
+	if f.PlanCol == 0 {
+		return false
+	}
+	v, ok := scheme.BareNumber(r.s.Found.Sheet, r.s.Cell(r.row, f.PlanCol))
+	if !ok || v == 0 {
+		return false
+	}
+	r.say(trial.Check("not weighed", r.at(f), fmt.Sprintf("nothing is typed here, where %s was planned", say.Number(v)), "type what was weighed, 0 if there was none"))
+	return true
 }
 
 // inKilograms reports, and says, a mass a thousandth of the others of its column.

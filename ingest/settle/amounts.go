@@ -39,7 +39,24 @@ func (m *maker) amounts() {
 		m.note(f)
 	}
 	m.types()
+	m.plans()
 	m.askHLBs()
+}
+
+// plans finds beside each amount the column of what was meant to go in.
+func (m *maker) plans() {
+	for i := range m.Fields {
+		p := &m.Fields[i]
+		if p.Role != column.Unused || p.Aim != column.Planned || p.Almost != column.IngredientAmount && p.Almost != column.EmulsifierAmount {
+			continue
+		}
+		for k := range m.Fields {
+			if f := &m.Fields[k]; f.Role == p.Almost && f.PlanCol == 0 && say.Fold(f.Ingredient) == say.Fold(p.Ingredient) {
+				f.PlanCol = p.Col
+				break
+			}
+		}
+	}
 }
 
 // askHLBs asks for the HLB of every emulsifier, where no column gives the blend's.
