@@ -106,3 +106,20 @@ func TestPlannedAndWeighed(t *testing.T) {
 		{"in one head", "trial|butter plan g|butter weighed g|cider plan g|cider weighed g|GMS plan g|GMS weighed g|held min" + rows, 2, "43.05 1.00 3.80", "not_weighed"},
 	})
 }
+
+// TestByItsGroup: the group above a name that nobody knows says what kind it is of.
+func TestByItsGroup(t *testing.T) {
+	const rows = "\n1|200|60|136|4|25\n2|220|60|116|4|30\n3|240|60|96|4|20\n4|180|60|156|4|15"
+	grouped := func(fat, water, emulsifier, second string) string {
+		return fmt.Sprintf("|%s|%s||%s|\ntrial|ghee|%s|cider|GMS|held min", fat, water, emulsifier, second) + rows
+	}
+	testParts(t, []partsCase{
+		{"a water part", grouped("Fat phase (g)", "Water phase (g)", "Emulsifier (g)", "reduction"), 4, "49.75 1.00 3.80", "ingredient_by_its_group"},
+		{"in German", grouped("Fettphase (g)", "Wasserphase (g)", "Emulgator (g)", "Fond nach Art des Hauses"), 4, "49.75 1.00 3.80", "ingredient_by_its_group"},
+		{"juice that ran out of nothing", grouped("Phase grasse (g)", "Phase aqueuse (g)", "Émulsifiant (g)", "jus"), 4, "49.75 1.00 3.80", ""},
+		{"a fat", "|Fat phase (g)||Water (g)|Emulsifier (g)|\ntrial|ghee|Larissa|cider|GMS|held min" + rows, 4, "64.75 1.00 3.80", "ingredient_by_its_group"},
+		{"an emulsifier without HLB", "|Fat (g)|Emulsifiers (g)||Water (g)|\ntrial|ghee|Larissa|GMS|cider|held min\n1|200|2|4|194|25\n2|220|2|4|174|30", 2, "49.75 1.50 -", "no_HLB"},
+		{"no group", "trial|ghee g|reduction|cider g|GMS g|held min" + rows, 4, "- - -", "unknown_column"},
+		{"the total of a group is no batch", "|Fat phase (g)||Water phase (g)|Emulsifier (g)|\ntrial|ghee|total|cider|GMS|held min\n1|200|200|196|4|25\n2|220|220|176|4|30", 2, "49.75 1.00 3.80", "header_in_doubt"},
+	})
+}

@@ -38,7 +38,15 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 // below gives a header the meaning it has below a group that is a column itself:
 // "Drained / oil", "GMS / HLB".
 func (m Meaning) below(g Meaning) Meaning {
+	if kind := kindOf(g); kind != "" && m.mayBeNamed(g) {
+		m = m.take(IngredientAmount)
+		m.Ingredient, m.Unknown, m.Within, m.Bare, m.left = m.Words, true, kind, false, nil
+		return m
+	}
 	switch key := joined(tokens(m.Words)); {
+	case m.Role == BatchMass && kindOf(g) != "" && m.Unit == units.NoUnit: // the total of the group
+		total := m.Words
+		m = Meaning{typed: m.typed, beside: []modifier{{sense: perhaps, text: total}}}.named(g)
 	case m.Can(ReadingMinute) || m.Can(Time):
 		switch g.Role {
 		case Hold, Rest, HotHold, Shakes:
@@ -57,6 +65,38 @@ func (m Meaning) below(g Meaning) Meaning {
 		m.Ingredient = g.Ingredient
 	}
 	return m
+}
+
+// kindOf is the kind of ingredient that a group's title names: fat, water part, emulsifier;
+// "" where it names another thing or one ingredient.
+func kindOf(g Meaning) string {
+	what, _ := ingredient.Lookup(g.Ingredient)
+	switch {
+	case g.Role == EmulsifierAmount:
+		return "emulsifier"
+	case g.Role == FatPercent, g.Role == IngredientAmount && what.Name == "fat":
+		return "fat"
+	case g.Role == IngredientAmount && what.Name == "water part":
+		return "water part"
+	}
+	return ""
+}
+
+// mayBeNamed reports whether the words of a header below a group of amounts may be the name
+// of one: they say nothing else here, or are an ingredient's beside a unit of mass.
+func (m Meaning) mayBeNamed(g Meaning) bool {
+	unit := m.Unit
+	if unit == units.NoUnit {
+		unit = g.Unit
+	}
+	if unit.Dimension() != units.Mass && unit.Dimension() != units.Percent || !hasWord(tokens(m.Words)) {
+		return false
+	}
+	if len(m.left) > 0 { // "fond nach Art des Hauses" is no minute in grams
+		return m.Role != None && !m.Role.Takes(unit.Dimension()) && m.Unit == units.NoUnit
+	}
+	_, known := ingredient.Lookup(m.Words)
+	return m.Role == None || m.Role == IngredientAmount && m.Unknown || known && m.Role == DrainedAmount && unit.Dimension() == units.Mass
 }
 
 // qualified gives a header the unit, basis, minute and scale of its group where

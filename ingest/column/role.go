@@ -217,6 +217,7 @@ type Meaning struct {
 	Role       Role
 	Unit       units.Unit
 	Basis      Basis
+	Within     string  // the kind of ingredient that its group says: "Water phase (g) / reduction"
 	BasisName  string  // the ingredient that Basis is said by: "% of cocoa butter"
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
 	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said

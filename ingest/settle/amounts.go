@@ -180,9 +180,28 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, i)
 		return
 	}
+	if m.byItsGroup(f, name) {
+		return
+	}
 	f.What = m.met(name, ingredient.Ingredient{Name: name, Kind: ingredient.Other, From: "not known"})
 	f.Kindless = true
 	m.askKind(f)
+}
+
+// byItsGroup takes an ingredient nobody knows as one of the kind that its group names, and
+// says so: "reduction" below "Water phase (g)".
+func (m *maker) byItsGroup(f *scheme.Field, name string) bool {
+	kind, ok := ingredient.Lookup(f.Within)
+	if !ok {
+		return false
+	}
+	kind.From = "the group of its header"
+	f.What = m.met(name, kind)
+	if kind.Kind != ingredient.Emulsifier { // its HLB is asked
+		m.say(trial.Check("ingredient by its group", m.Heading(f.Col), fmt.Sprintf("%s is not known here, and is taken as %s, as its group says", say.Quoted(name), kind.Name),
+			"type its common name, or its row in a sheet Ingredients, if it is more than that"))
+	}
+	return true
 }
 
 var fatFree = pattern.Of(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|fettfrei|sans (?:gras|matière grasse))\b|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett)\b`)

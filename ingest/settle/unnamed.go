@@ -37,7 +37,7 @@ func (m *maker) unnamed() {
 		if f.Header == "" {
 			name = "this column without a header"
 		}
-		if m.addsUp(0) {
+		if m.addsUp(0) && !m.addsUp(f.Col) { // where the same is in every mix, both sums are round
 			f.Doubt = ""
 			m.say(trial.Note("unknown column", m.Heading(f.Col), name+" is not understood; the masses add up without it, so it is not counted in the mix",
 				"nothing to do, or give it a header that says what it is"))
