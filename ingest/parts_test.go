@@ -123,3 +123,24 @@ func TestByItsGroup(t *testing.T) {
 		{"the total of a group is no batch", "|Fat phase (g)||Water phase (g)|Emulsifier (g)|\ntrial|ghee|total|cider|GMS|held min\n1|200|200|196|4|25\n2|220|220|176|4|30", 2, "49.75 1.00 3.80", "header_in_doubt"},
 	})
 }
+
+// TestNamesInCells: a column that names the fat, the liquid or the emulsifier of each row, and a
+// list of what they are.
+func TestNamesInCells(t *testing.T) {
+	const rows = "\n1|%[1]s|200|fumet|196|GMS|4|25\n2|ghee|220|lamb jus|176|GMS|4|30\n3|butter|220|fumet|176|GMS|4|30"
+	heads := func(fat, liquid, emulsifier string) string {
+		return fmt.Sprintf("trial|%s|%[1]s g|%[2]s|%[2]s g|%[3]s|%[3]s g|held min", fat, liquid, emulsifier)
+	}
+	larder := func(fat string) string {
+		return "\n===\nwhat|" + fat + "|HLB|shelf\nbutter|80||1\nbrown butter|98||2\nghee|99||2\nGMS||3.6|4"
+	}
+	testParts(t, []partsCase{
+		{"fat, liquid, emulsifier", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "brown butter") + larder("fat %"), 3, "49.00 1.00 3.60", ""},
+		{"g fat in 100 g", heads("Oil", "Water part", "Emulsifier") + fmt.Sprintf(rows, "brown butter") + larder("g fat in 100 g"), 3, "49.00 1.00 3.60", ""},
+		{"fat g/100 g", heads("Fett", "Flüssigkeit", "Emulgator") + fmt.Sprintf(rows, "Butter") + larder("Fett g/100 g"), 3, "40.00 1.00 3.60", ""},
+		{"written once", "trial|Fat|Fat g|cider g|GMS g|held min\n1||200|196|4|25\n2|ghee|220|176|4|30\n3||240|156|4|30\n4|butter|240|156|4|30", 4, "50.00 1.00 3.80", "written_once"},
+		{"no list", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "butter"), 3, "41.00 1.00 3.80", ""},
+		{"a list that calls butter two things", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "butter") + larder("fat %") + "\nbutter|84||5", 3, "41.00 1.00 3.60", "said_beside_the_table"},
+		{"names of no kind", "trial|Fat|Fat g|cider g|GMS g|held min\n1|see book|200|196|4|25\n2|as before|220|176|4|30\n3|same|220|176|4|30", 3, "50.00 1.00 3.80", "value_not_read"},
+	})
+}

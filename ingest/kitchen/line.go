@@ -27,12 +27,16 @@ import (
 type Line struct {
 	Text string
 	At   trial.Place
+	Of   string // the name, folded, that an entry of a list is of; "" = a line of prose
 }
 
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-var fatHead = pattern.Of(`^(?:fat|fett|mg|gras)(?: content|gehalt)? ?(?:\(?%\)?|percent)$`)
+var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:\(?%\)?|percent|` + in100 + `)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
+
+// in100 is how a list says that its grams are of 100.
+const in100 = `\(?(?:g ?(?:/|per|in|pro|je|pour|sur|su|por|auf)|per|in|pro|je|pour|sur|su|por|/) ?100 ?g\)?`
 
 // LinesOf are the texts of a sheet that stand in none of its tables of trials.
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) []Line {
@@ -78,7 +82,7 @@ func (l *lister) about(t *grid.Table) {
 				continue
 			}
 			l.at.Row, l.at.Col = fu.Row, int(c.Col)
-			l.add(name + " " + said)
+			l.entry(name, said)
 		}
 	}
 }
@@ -112,6 +116,11 @@ type lister struct {
 
 func (l *lister) add(text string) { l.lines = append(l.lines, Line{Text: text, At: l.at}) }
 
+// entry adds what a list says of a name.
+func (l *lister) entry(name, says string) {
+	l.lines = append(l.lines, Line{Text: name + " " + says, At: l.at, Of: InFull(say.Fold(name))})
+}
+
 func (l *lister) row(row *sheet.Row) {
 	var names []string
 	for k := range row.Cells {
@@ -132,11 +141,11 @@ func (l *lister) row(row *sheet.Row) {
 	}
 	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
 		for _, name := range names {
-			l.add(name + " HLB " + say.Exact(c.Number))
+			l.entry(name, "HLB "+say.Exact(c.Number))
 		}
 	}
 	if c := look.CellAt(row, l.fat); l.fat > 0 && c.Kind == sheet.Number {
-		l.add(names[0] + " = " + say.Exact(c.Number) + " % fat")
+		l.entry(names[0], "= "+say.Exact(c.Number)+" % fat")
 	}
 	if l.hlb > 0 && len(names) >= 2 {
 		l.add(names[0] + " = " + names[1])
@@ -206,9 +215,14 @@ type Statement struct {
 
 // Stated is what the lines say of an ingredient by its name in the log.
 func (s *Sheets) Stated(name string) (found Statement, ok bool) {
+	folded := InFull(say.Fold(name))
+	listed := slices.ContainsFunc(s.Lines, func(l Line) bool { return l.Of == folded })
 	for _, line := range s.Lines {
+		if line.Of != "" && line.Of != folded && (listed || otherThan(line.Of, name)) {
+			continue // brown butter is no butter
+		}
 		for _, sentence := range sentences(line.Text) {
-			for before, after := range occurrences(InFull(say.Fold(sentence)), InFull(say.Fold(name))) {
+			for before, after := range occurrences(InFull(say.Fold(sentence)), folded) {
 				st, says := stated(before, after)
 				if v := listedFat(sentence, after, name); v != nil && st.Fat == nil {
 					st.Fat, says = v, true
@@ -226,6 +240,13 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		}
 	}
 	return found, ok
+}
+
+// otherThan reports whether two names are of two known ingredients.
+func otherThan(a, b string) bool {
+	x, known := ingredient.Lookup(a)
+	y, too := ingredient.Lookup(b)
+	return known && too && x.Name != y.Name
 }
 
 // NameHeads makes amounts of the heads that say nothing by themselves and that lines

@@ -138,8 +138,14 @@ func (r *reader) whatItIs(f *scheme.Field) (what *ingredient.Ingredient, kindles
 		return &f.What, f.Kindless
 	}
 	text := r.s.Text(r.row, f.TypeCol)
+	if text == "" && r.sheetCell(f).Kind != sheet.Blank {
+		text = r.writtenAbove(f.TypeCol)
+	}
 	if text == "" {
 		return &f.What, f.Kindless
+	}
+	if i, ok := f.Types[say.Fold(text)]; ok {
+		return &i, false
 	}
 	if i, ok := ingredient.Lookup(text); ok {
 		return &i, false
@@ -152,6 +158,22 @@ func (r *reader) whatItIs(f *scheme.Field) (what *ingredient.Ingredient, kindles
 	}
 	return &f.What, f.Kindless
 }
+
+// writtenAbove is the name that a column of names has last above a row that has none: it is
+// written once for the rows below it, which is said.
+func (r *reader) writtenAbove(col int) string {
+	rows := r.s.Found.Rows
+	for n := r.row - 1; n >= 0 && rows[n].Section == rows[r.row].Section && n >= r.row-mostBelow; n-- {
+		if text := r.s.Text(n, col); text != "" {
+			r.say(trial.Note("written once", r.s.At(r.row, col), say.Quoted(text)+" holds for the rows below it", "nothing to do, or type the name in each row").Once())
+			return text
+		}
+	}
+	return ""
+}
+
+// mostBelow bounds for how many rows below it a name holds.
+const mostBelow = 200
 
 // emulsifier reads the amount of all emulsifiers together: to compare with their
 // own columns, or in place of them.

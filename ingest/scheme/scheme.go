@@ -51,6 +51,7 @@ type Field struct {
 	Open     string               // why its amounts cannot be reckoned with, "" = they can
 	Kindless bool                 // its grams are known, what it is is not
 	TypeCol  int                  // the column whose text names the ingredient of each row
+	Types    map[string]ingredient.Ingredient // what each text of that column names, folded
 	PlanCol  int                  // the column that says how much of it was meant to go in
 
 	// Of what stands in it.

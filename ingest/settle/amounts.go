@@ -246,15 +246,20 @@ const leastFatOfFat = 10
 // asStated is an ingredient as a line beside the table says of it, where its header
 // gives no number of its own.
 func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.Ingredient {
-	if own, ok := byItsNumber(f.Header); ok && own.HLB != nil && i.Kind == ingredient.Emulsifier && i.HLB == nil {
+	return m.stated(f.Header, f.Called(), i)
+}
+
+// stated is asStated of an ingredient by its header and its name.
+func (m *maker) stated(header, name string, i ingredient.Ingredient) ingredient.Ingredient {
+	if own, ok := byItsNumber(header); ok && own.HLB != nil && i.Kind == ingredient.Emulsifier && i.HLB == nil {
 		i.HLB, i.From = own.HLB, own.From
 		return i
 	}
-	if i.Kind == ingredient.Water && fatFree.MatchString(f.Header) {
+	if i.Kind == ingredient.Water && fatFree.MatchString(header) {
 		i.FatPercent, i.From = &ingredient.Range{}, "the header says that it is free of fat"
 		return i
 	}
-	st, ok := m.kitchen.Stated(f.Called())
+	st, ok := m.kitchen.Stated(name)
 	if st.Is != nil && !st.Disputed && i.Kind == st.Is.Kind && i.HLB == nil && i.FatPercent == nil { // "emulsifier A"
 		i = *st.Is
 	}
@@ -265,8 +270,8 @@ func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.In
 		return i
 	}
 	if st.Disputed {
-		m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(f.Called())+", so none is taken",
-			"leave the one that is true, or type it in a sheet Ingredients").OnceOf(f.Called()))
+		m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(name)+", so none is taken",
+			"leave the one that is true, or type it in a sheet Ingredients").OnceOf(name))
 		return i
 	}
 	exact := func(v *float64) *ingredient.Range { return &ingredient.Range{Low: *v, Value: *v, High: *v} }
@@ -280,8 +285,8 @@ func (m *maker) asStated(f *scheme.Field, i ingredient.Ingredient) ingredient.In
 		return i
 	}
 	i.From = st.At.String()
-	m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(f.Called()), said),
-		"nothing to do; a sheet Ingredients wins over it").OnceOf(f.Called()))
+	m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(name), said),
+		"nothing to do; a sheet Ingredients wins over it").OnceOf(name))
 	return i
 }
 
@@ -419,10 +424,38 @@ func (m *maker) types() {
 			}
 		}
 		if best >= 0 {
-			m.Fields[best].TypeCol = t.Col
+			f := &m.Fields[best]
+			f.TypeCol, f.Types = t.Col, m.typesIn(t.Col, f.What.Kind)
 		}
 	}
 }
+
+// typesIn is what the texts of a column of types name, as the kitchen's own sheets, what is
+// known and the lines beside the table say.
+func (m *maker) typesIn(col int, kind ingredient.Kind) map[string]ingredient.Ingredient {
+	types := map[string]ingredient.Ingredient{}
+	for n := range m.Rows() {
+		text := m.Text(n, col)
+		if _, seen := types[say.Fold(text)]; seen || text == "" || len(types) > mostTypes {
+			continue
+		}
+		if d, ok := m.kitchen.Ingredient(text); ok {
+			types[say.Fold(text)] = m.met(text, d.Ingredient)
+		} else if i, ok := ingredient.Lookup(text); ok {
+			types[say.Fold(text)] = m.met(text, m.stated(text, text, i))
+		} else if st, ok := m.kitchen.Stated(text); ok && !st.Disputed {
+			i := ingredient.Ingredient{Name: text, Kind: kind, From: "a line beside the table"}
+			if st.Is != nil {
+				i = *st.Is
+			}
+			types[say.Fold(text)] = m.met(text, m.stated(text, text, i))
+		}
+	}
+	return types
+}
+
+// mostTypes bounds how many names of one column are remembered.
+const mostTypes = 500
 
 // kindOf reports whether a column of types speaks of an amount's kind.
 func kindOf(words, named string, f *scheme.Field) bool {

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -23,6 +24,7 @@ func (m *maker) byContent(f *scheme.Field) {
 	}
 	free := func(r column.Role) bool { return m.Find(r) == nil }
 	switch {
+	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
 	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel):
@@ -31,6 +33,52 @@ func (m *maker) byContent(f *scheme.Field) {
 		(f.Role == column.Score || f.Role == column.Mouthfeel) && m.mostly(f, isProse):
 		m.instead(f, column.Note)
 	}
+}
+
+// namesOfKind makes a column of names what it is: "Fat" above brown butter and ghee, beside
+// the grams of "Fat g". Another header is one only right beside these grams.
+func (m *maker) namesOfKind(f *scheme.Field) bool {
+	own := kindByHeader(f.Meaning)
+	if own == "" && f.Role != column.None || f.Header == "" || f.Basis != column.NoBasis {
+		return false
+	}
+	for i := range m.Found.Heads {
+		o := m.Found.Heads[i].Meaning
+		kind := kindByHeader(o)
+		if i+1 == f.Col || kind == "" || own != "" && kind != own || own == "" && abs(i+1-f.Col) > 1 || !m.holdsNumbers(i+1) {
+			continue
+		}
+		of, _ := ingredient.Lookup(kind)
+		known, least := 0, 0
+		if !m.mostly(f, func(text string) bool {
+			least++
+			what, ok := ingredient.Lookup(text)
+			if ok && what.Kind == of.Kind {
+				known++
+			}
+			return ok && what.Kind == of.Kind || own != "" && isProse(text)
+		}) || known == 0 || own == "" && known < least {
+			continue
+		}
+		f.Ingredient = kind
+		m.instead(f, column.IngredientType)
+		return true
+	}
+	return false
+}
+
+// kindByHeader is the kind of ingredient that a header names, and no one of its kind: fat,
+// water part, emulsifier.
+func kindByHeader(h column.Meaning) string {
+	switch what, _ := ingredient.Lookup(h.Ingredient); {
+	case h.Role == column.FatPercent, h.Role == column.IngredientAmount && (what.Name == "fat" || what.Name == "oil" || what.Name == "vegetable fat"):
+		return "fat"
+	case h.Role == column.EmulsifierAmount, h.Role == column.IngredientAmount && what.Name == "emulsifier":
+		return "emulsifier"
+	case h.Role == column.IngredientAmount && (what.Name == "water part" || what.Name == "water"):
+		return "water part"
+	}
+	return ""
 }
 
 // instead gives a column another role than its header's first, and says so.
