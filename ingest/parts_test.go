@@ -144,3 +144,27 @@ func TestNamesInCells(t *testing.T) {
 		{"names of no kind", "trial|Fat|Fat g|cider g|GMS g|held min\n1|see book|200|196|4|25\n2|as before|220|176|4|30\n3|same|220|176|4|30", 3, "50.00 1.00 3.80", "value_not_read"},
 	})
 }
+
+// TestRatioOfEmulsifiers: emulsifiers that were weighed together, and how they share it.
+func TestRatioOfEmulsifiers(t *testing.T) {
+	log := func(total, ratio, first string) string {
+		return "trial|ghee g|tea g|" + total + "|" + ratio + "|held min\n1|200|190|10|" + first + "|25\n2|220|170|10|50:50|30"
+	}
+	const mix = "49.75 2.50 7.16"
+	testParts(t, []partsCase{
+		{"ratio A:B", log("emulsifier g", "ratio GMS:PS80", "70:30"), 2, mix, ""},
+		{"small numbers", log("total emulsifier (g)", "GMS : PS80", "7:3"), 2, mix, ""},
+		{"with a slash", log("emulsifiers g", "GMS/PS80 ratio (by weight)", "70/30"), 2, mix, ""},
+		{"in brackets", log("emulsifier total g", "emulsifier ratio (GMS:PS80)", "70 : 30"), 2, mix, ""},
+		{"in German", log("Emulgator gesamt g", "Verhältnis GMS zu Polysorbat 80", "70:30"), 2, mix, ""},
+		{"in percent", log("emulsifier % of mix", "ratio GMS:PS80 (%)", "70:30"), 2, "45.92 10.00 7.16", ""},
+		{"of the fat", log("emulsifier % of fat", "ratio GMS:PS80", "70:30"), 2, "48.54 4.88 7.16", ""},
+		{"named beside the table", "Ratio is GMS:PS80 by weight.\n\n" + log("emulsifier g", "ratio", "70:30"), 2, mix, "said_beside_the_table"},
+		{"nothing typed", log("emulsifier g", "ratio GMS:PS80", ""), 2, "49.75 2.50 -", ""},
+		{"no shares of a whole", log("emulsifier g", "ratio GMS:PS80", "70:40"), 2, "49.75 2.50 -", "impossible_value"},
+		{"one number", log("emulsifier g", "ratio GMS:PS80", "70"), 2, "49.75 2.50 -", "impossible_value"},
+		{"no HLB", log("emulsifier g", "ratio GMS:sucrose ester", "70:30"), 2, "49.75 2.50 -", "no_HLB"},
+		{"no total", log("gum arabic g", "ratio GMS:PS80", "70:30"), 2, "49.75 - -", "ratio_without_a_total"},
+		{"columns of their own", "trial|ghee g|tea g|GMS g|PS80 g|ratio GMS:PS80|held min\n1|200|190|7|3|60:40|25\n2|220|170|5|5|50:50|30", 2, mix, "ratio_beside_its_parts"},
+	})
+}

@@ -26,6 +26,9 @@ func open(header string) Meaning {
 	if m, ok := ofItsSample(header); ok {
 		return m
 	}
+	if m, ok := ofRatio(header); ok {
+		return m
+	}
 	return openPlain(header)
 }
 

@@ -43,6 +43,7 @@ const (
 	IngredientFat    // fat percent of one ingredient, such as the cream
 	IngredientAmount // mass or percent of the ingredient named
 	EmulsifierAmount // all emulsifiers together
+	EmulsifierRatio  // how two emulsifiers share it: 70:30
 	BlendHLB
 	IngredientHLB  // HLB of the ingredient named
 	IngredientType // names the ingredient of a bare amount: "oil type" beside "oil g"
@@ -116,6 +117,7 @@ var roles = [lastRole]struct {
 	IngredientFat:    {"fat percent of an ingredient", "fat of ingredient", []units.Dimension{units.Percent}},
 	IngredientAmount: {"amount of an ingredient", "ingredient", amounts},
 	EmulsifierAmount: {"emulsifier, all together", "emulsifier", amounts},
+	EmulsifierRatio:  {"ratio of two emulsifiers", "", nil},
 	BlendHLB:         {"blend HLB", "hlb", nil},
 	IngredientHLB:    {"HLB of an ingredient", "", nil},
 	IngredientType:   {"which ingredient", "ingredient type", nil},
@@ -220,6 +222,7 @@ type Meaning struct {
 	Within     string  // the kind of ingredient that its group says: "Water phase (g) / reduction"
 	BasisName  string  // the ingredient that Basis is said by: "% of cocoa butter"
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
+	Second     string  // the other emulsifier of an EmulsifierRatio
 	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said
 	AtMinute   float64 // "drain @20 min" → 20; 0 = not said
 	OutOf      float64 // "/9" → 9; 0 = not said

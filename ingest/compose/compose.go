@@ -129,6 +129,8 @@ func (w *work) sharesOfEmulsifier() {
 			d.Amount, d.InGrams = d.Amount/100*w.r.EmulsifierGrams.Value, true
 		case w.r.Emulsifier.OK():
 			d.Amount, d.Basis = d.Amount/100*w.r.Emulsifier.Value, column.OfMix
+		case w.r.EmulsifierPart.OK():
+			d.Amount, d.Basis = d.Amount/100*w.r.EmulsifierPart.Value, w.r.EmulsifierBasis
 		}
 	}
 }

@@ -79,6 +79,8 @@ type Recipe struct {
 	Batch           Known // g
 	Fat, Emulsifier Known // percent of mix
 	EmulsifierGrams Known
+	EmulsifierPart  Known // percent of EmulsifierBasis
+	EmulsifierBasis column.Basis
 	HLB             Known
 	Blank           []int // columns of amounts this row leaves empty
 	BadCell         int   // column of a cell, of fat if there is one, that leaves the fat percent open

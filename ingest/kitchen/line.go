@@ -347,6 +347,7 @@ var (
 	hlbValue  = pattern.Of(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
 	fatValue  = pattern.Of(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
 	fatPer100 = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
+	hasValue  = pattern.Of(`^\s*(?:is|has|ist|hat|est|a|tiene|ha)\s+` + number + `\s*(?:[,);.]|$)`)
 	equals    = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
 	joinOnly  = pattern.Of(`^(?: \d{1,2}\b)?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
@@ -359,6 +360,8 @@ func stated(before, after string) (st Statement, ok bool) {
 		st.HLB = value(m[2])
 	case m == nil && strings.Contains(before, "hlb"):
 		if m := bareValue.FindStringSubmatch(after); m != nil {
+			st.HLB = value(m[1])
+		} else if m := hasValue.FindStringSubmatch(after); m != nil { // "GMS has HLB 3.8, PS80 has 15"
 			st.HLB = value(m[1])
 		}
 	}

@@ -33,6 +33,8 @@ func TestStated(t *testing.T) {
 		{"the HLB of GMS is not known", "GMS", -1, -1, ""},
 		{"GMSX HLB 4", "GMS", -1, -1, ""},
 		{"Tahini from the blue tub: 55 g fat per 100 g", "Tahini", -1, 55, ""},
+		{"GMS has HLB 3.8, polysorbate 80 has 15", "polysorbate 80", 15, -1, ""},
+		{"GMS has HLB 3.8, polysorbate 80 has 15 g in each", "polysorbate 80", -1, -1, ""},
 		{"GMS HLB -3.8", "GMS", -1, -1, ""},
 	} {
 		s := &Sheets{Lines: []Line{{Text: c.line}}}

@@ -79,10 +79,13 @@ func (t *open) prose(cells []sheet.Cell) bool {
 		switch t.Heads[h].Meaning.Role {
 		case column.None, column.Note:
 		default:
-			if len(c.Text) <= 40 {
+			if len(c.Text) <= 40 && !(look.IsLabel(t.Heads[h].Meaning.Role) && isSentence(c.Text)) {
 				return false
 			}
 		}
 	}
 	return true
 }
+
+// isSentence reports a text of words that is no name of a trial: four and more of them.
+func isSentence(text string) bool { return len(strings.Fields(text)) > 3 }

@@ -41,3 +41,8 @@ func TakesNumbers(r column.Role) bool {
 	}
 	return false
 }
+
+// IsLabel reports whether a column of the role tells trials apart.
+func IsLabel(r column.Role) bool {
+	return r == column.TrialID || r == column.Day || r == column.Order || r == column.Time
+}

@@ -193,6 +193,8 @@ func (r *reader) emulsifier(f *scheme.Field) {
 		r.Recipe.EmulsifierGrams = k
 	case f.Basis == column.OfMix:
 		r.Recipe.Emulsifier = k
+	default:
+		r.Recipe.EmulsifierPart, r.Recipe.EmulsifierBasis = k, f.Basis
 	}
 }
 

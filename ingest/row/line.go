@@ -157,6 +157,8 @@ func (r *reader) mixed(f *scheme.Field) bool {
 		r.amount(f)
 	case column.EmulsifierAmount:
 		r.emulsifier(f)
+	case column.EmulsifierRatio:
+		r.ratio(f)
 	case column.IngredientFat, column.IngredientHLB:
 		r.ownValue(f)
 	case column.BlendHLB:

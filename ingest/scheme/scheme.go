@@ -45,14 +45,15 @@ type Field struct {
 	MonthFirst bool       // of a date: the kitchen says that 3/4 is 4 March
 
 	// Of an amount.
-	InGrams  bool
-	What     ingredient.Ingredient
-	Stock    *ingredient.Solution // it is a stock of something in something
-	Open     string               // why its amounts cannot be reckoned with, "" = they can
-	Kindless bool                 // its grams are known, what it is is not
-	TypeCol  int                  // the column whose text names the ingredient of each row
-	Types    map[string]ingredient.Ingredient // what each text of that column names, folded
-	PlanCol  int                  // the column that says how much of it was meant to go in
+	InGrams    bool
+	What       ingredient.Ingredient
+	Stock      *ingredient.Solution             // it is a stock of something in something
+	Open       string                           // why its amounts cannot be reckoned with, "" = they can
+	SecondWhat ingredient.Ingredient            // of a ratio, the other emulsifier
+	Kindless   bool                             // its grams are known, what it is is not
+	TypeCol    int                              // the column whose text names the ingredient of each row
+	Types      map[string]ingredient.Ingredient // what each text of that column names, folded
+	PlanCol    int                              // the column that says how much of it was meant to go in
 
 	// Of what stands in it.
 	Limit     Limit   // of a drainage column

@@ -25,7 +25,7 @@ func (m *maker) rests(f *scheme.Field) trial.Rests {
 		return trial.OnHLB | trial.Given
 	case column.IngredientFat:
 		return trial.OnFat
-	case column.IngredientHLB:
+	case column.IngredientHLB, column.EmulsifierRatio:
 		return trial.OnHLB
 	case column.BatchMass:
 		return trial.OnTotal

@@ -116,6 +116,7 @@ func (m *maker) columns() {
 	for i := range m.Fields {
 		m.byContent(&m.Fields[i])
 		stockByWords(&m.Fields[i])
+		m.ratioBeside(&m.Fields[i])
 		m.letters(&m.Fields[i])
 	}
 }

@@ -1,0 +1,84 @@
+package column
+
+import (
+	"strings"
+
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
+)
+
+// A kitchen that weighs its emulsifiers together may give the two as a ratio in a column of
+// its own: "ratio GMS:polysorbate 80" above 70:30.
+
+var (
+	ratioWords = wordsIn(`ratio proportion proportions split parts part shares share blend mix mixture emulsifier emulsifiers emulsifying by weight mass in of the between w w/w wt is are always given as
+		rapport proportion parts mélange émulsifiants émulsifiant en poids masse de des
+		proporción relación mezcla emulsionantes emulsionante peso rapporto proporzione miscela emulsionanti
+		verhältnis mischung mischungsverhältnis emulgatoren emulgator gewicht nach im ist immer
+		verhouding mengsel emulgatoren gewicht van de`)
+	namesRatio = wordsIn(`ratio proportion proportions shares rapport proporción relación rapporto proporzione verhältnis mischungsverhältnis verhouding`)
+	ratioSigns = strings.NewReplacer("(", " ", ")", " ", "[", " ", "]", " ", ",", " ", "=", " ", "%", " ")
+	ratioTo    = pattern.Of(`\s*(?::|/|÷|\s(?:to|zu|à|a|tot|op)\s)\s*`)
+)
+
+func wordsIn(list string) map[string]bool {
+	set := map[string]bool{}
+	for _, w := range strings.Fields(list) {
+		set[w] = true
+	}
+	return set
+}
+
+// ofRatio reads a header that names two emulsifiers and a ratio; false for any other. Every
+// word beside the two names must be one of a ratio's.
+func ofRatio(header string) (m Meaning, ok bool) {
+	parts := groups(header)
+	text := parts[len(parts)-1]
+	for _, at := range ratioTo.FindAllStringIndex(text, -1) {
+		left, first := emulsifierAt(strings.Fields(ratioSigns.Replace(text[:at[0]])), true)
+		right, second := emulsifierAt(strings.Fields(ratioSigns.Replace(text[at[1]:])), false)
+		if first == "" || second == "" || strings.EqualFold(first, second) {
+			continue
+		}
+		said := strings.Contains(text[at[0]:at[1]], ":")
+		for _, w := range append(left, right...) {
+			w = strings.Trim(strings.ToLower(w), ".:;")
+			if w != "" && !ratioWords[w] {
+				return m, false
+			}
+			said = said || namesRatio[w]
+		}
+		if said {
+			return Meaning{Role: EmulsifierRatio, Ingredient: first, Second: second, Words: strings.TrimSpace(text), typed: header, sure: true}, true
+		}
+	}
+	return m, false
+}
+
+// SaysRatio reports whether a header says that its column is a ratio, and not of what.
+func SaysRatio(header string) bool {
+	said := false
+	for _, w := range strings.Fields(ratioSigns.Replace(strings.ToLower(header))) {
+		if w = strings.Trim(w, ".:;"); w != "" && !ratioWords[w] {
+			return false
+		}
+		said = said || namesRatio[w]
+	}
+	return said
+}
+
+// emulsifierAt is the longest emulsifier's name at the end of some words, or at their start,
+// and what is left of them.
+func emulsifierAt(words []string, atEnd bool) (left []string, name string) {
+	for k := min(4, len(words)); k >= 1; k-- {
+		run, rest := words[:k], words[k:]
+		if atEnd {
+			run, rest = words[len(words)-k:], words[:len(words)-k]
+		}
+		text := strings.Join(run, " ")
+		if what, ok := ingredient.Lookup(text); ok && what.WeighedAsEmulsifier() && what.Name != "emulsifier" {
+			return rest, text
+		}
+	}
+	return words, ""
+}
