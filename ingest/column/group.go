@@ -215,6 +215,9 @@ func (m Meaning) finished(lang languages) Meaning {
 	if m.Role == None && m.Words == "" && d == units.Temperature {
 		m.Role, m.sure = Temperature, true
 	}
+	if d == units.Temperature && amountOfMix[m.Role] && degrees.MatchString(m.typed) {
+		m.Role, m.Else, m.Ingredient, m.Doubt = Temperature, None, "", "" // "oil °C": how warm it was
+	}
 	m = m.weigh()
 	switch m.Role {
 	case EmulsifierAmount, IngredientAmount:
@@ -231,6 +234,11 @@ func (m Meaning) finished(lang languages) Meaning {
 	}
 	return m
 }
+
+var amountOfMix = map[Role]bool{IngredientAmount: true, EmulsifierAmount: true, FatPercent: true}
+
+// degrees tells °C from the letter of "oil C", the third of three oils.
+var degrees = pattern.Of(`(?i)[°º˚]|\b(?:deg|degrees|celsius|fahrenheit|grad|gradi|grados|degrés)\b`)
 
 // percentByMass is how a percent of the whole is written: grams in 100 g.
 var percentByMass = pattern.Of(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%`)

@@ -182,7 +182,7 @@ func (r *reader) aside(ts []token) bool {
 	if len(ts) == 0 || r.unit(ts) || r.scale(ts) || r.yesNo(ts) || r.offered(ts) {
 		return true
 	}
-	if b, ok := r.v.basis[joined(ts)]; ok {
+	if b, ok := r.v.basisOf(ts); ok {
 		if r.m.Unit.Dimension() != units.Percent {
 			r.loose = ts
 		}

@@ -280,7 +280,7 @@ func (r *reader) atMinute(v float64, ts []token) int {
 func (r *reader) tailBasis(ts []token, alone bool) int {
 	n := len(ts)
 	for k := min(4, n); k >= 1; k-- {
-		b, ok := r.v.basis[joined(ts[n-k:])]
+		b, ok := r.v.basisOf(ts[n-k:])
 		if !ok || !alone && n == k || r.m.Basis != NoBasis {
 			continue
 		}

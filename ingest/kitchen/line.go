@@ -25,9 +25,10 @@ import (
 
 // Line is a text of the log that stands in no table of trials.
 type Line struct {
-	Text string
-	At   trial.Place
-	Of   string // the name, folded, that an entry of a list is of; "" = a line of prose
+	Text  string
+	At    trial.Place
+	Of    string // the name, folded, that an entry of a list is of; "" = a line of prose
+	Above int    // header row of the next table of trials below it on its sheet; 0 = none
 }
 
 // mostLines bounds what is kept of a sheet that is all prose.
@@ -41,7 +42,7 @@ const in100 = `\(?(?:g ?(?:/|per|in|pro|je|pour|sur|su|por|auf)|per|in|pro|je|po
 // LinesOf are the texts of a sheet that stand in none of its tables of trials.
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) []Line {
 	inTable := rowsOfTrials(tables, outside)
-	l := lister{sheet: s, at: at}
+	l := lister{sheet: s, at: at, tables: tables}
 	for i := range s.Rows {
 		if row := &s.Rows[i]; !inTable(row.Number) {
 			l.row(row)
@@ -110,15 +111,28 @@ func rowsOfTrials(tables []grid.Table, outside []grid.Furniture) func(row int) b
 type lister struct {
 	sheet    *sheet.Sheet
 	at       trial.Place
+	tables   []grid.Table
 	hlb, fat int // columns; 0 = no such header yet
 	lines    []Line
 }
 
-func (l *lister) add(text string) { l.lines = append(l.lines, Line{Text: text, At: l.at}) }
+func (l *lister) add(text string) {
+	l.lines = append(l.lines, Line{Text: text, At: l.at, Above: l.above()})
+}
+
+// above is the header row of the next table below the row at hand.
+func (l *lister) above() (header int) {
+	for i := range l.tables {
+		if h := l.tables[i].HeaderRow; h > l.at.Row && (header == 0 || h < header) {
+			header = h
+		}
+	}
+	return header
+}
 
 // entry adds what a list says of a name.
 func (l *lister) entry(name, says string) {
-	l.lines = append(l.lines, Line{Text: name + " " + says, At: l.at, Of: InFull(say.Fold(name))})
+	l.lines = append(l.lines, Line{Text: name + " " + says, At: l.at, Of: InFull(say.Fold(name)), Above: l.above()})
 }
 
 func (l *lister) row(row *sheet.Row) {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -47,6 +49,7 @@ func wants(m column.Meaning) (units.Dimension, units.Unit) {
 // units settles what the cells of each column are read as. An amount without a
 // unit is grams, which is said: kitchens weigh.
 func (m *maker) units() {
+	m.saidBeside()
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		f.Want, f.Bare = wants(f.Meaning)
@@ -62,6 +65,36 @@ func (m *maker) units() {
 		}
 		if f.Role == column.SampleMass {
 			m.SampleColumn = f.Col
+		}
+	}
+}
+
+// saidBeside takes what lines beside the table say that its percents are of, where a header
+// itself does not.
+func (m *maker) saidBeside() {
+	var names []string
+	for i := range m.Fields {
+		if f := &m.Fields[i]; f.IsAmount() {
+			names = append(names, f.Called(), f.Words, f.Header)
+		}
+	}
+	said := m.kitchen.Percents(names)
+	for i := range m.Fields {
+		f := &m.Fields[i]
+		if len(said) == 0 || !f.IsAmount() || f.Basis != column.NoBasis || f.Unit != units.NoUnit && f.Unit.Dimension() != units.Percent {
+			continue
+		}
+		what, _ := ingredient.Lookup(f.Called())
+		emulsifier := f.Role == column.EmulsifierAmount || what.WeighedAsEmulsifier()
+		fat := f.Role == column.FatPercent || what.Kind == ingredient.Fat
+		p, ok := kitchen.PercentOf(said, m.Sheet, m.Found.HeaderRow, []string{f.Called(), f.Words, f.Header}, emulsifier, fat)
+		if !ok || f.Unit == units.NoUnit && !p.In && !m.mostly(f, isPercent) && !m.shownInPercent(f) {
+			continue
+		}
+		f.Basis = p.Of
+		if !fat || p.Of != column.OfMix { // a fat percent is taken as of the mix anyway
+			m.say(trial.Note("said beside the table", p.At, fmt.Sprintf("%s is taken as percent %s, as this line says", say.Quoted(f.Header), p.Of),
+				"nothing to do; a Basis in a sheet Columns wins over it").OnceOf("percent " + f.Header))
 		}
 	}
 }
