@@ -43,17 +43,17 @@ var denied = map[Event]Event{Clogged: CameOut, CameOut: Clogged, PartlyOut: Came
 
 // eventTexts lists the words of each event; the longest match wins.
 var eventTexts = map[Event]string{
-	CameOut: `came out|comes out|come out|came out fine|came out clean|clean|dispensed|dispenses|dispense|flows|flowed|unclogged|unblocked|
+	CameOut: `came out|comes out|come out|started fine|started ok|started well|started out fine|began fine|fine at first|ok at first|came at first|first half fine|first half ok|first half came out|erst gut|anfangs gut|came out fine|came out clean|clean|dispensed|dispenses|dispense|flows|flowed|unclogged|unblocked|
 		sorti|sortie|sort|est sorti|sort bien|débouché|propre|
 		salió|sale|salió bien|sale bien|limpio|
 		kam raus|kommt raus|kam heraus|rausgekommen|herausgekommen|kam gut|sauber|
 		uscito|uscita|esce|è uscito|esce bene|pulito`,
-	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|
+	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|half of it came out|only half came out|only half|some came out|some of it came out|a little came out|a bit came out|part of it came out|not all came out|most came out|most of it came out|came out in bits|came out in spurts|in spurts|dribble|dribbles|dribbled|trickle|trickles|trickled|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|
 		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|
 		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|
 		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|
 		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava`,
-	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|dnf|
+	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|
 		bouché|bouchée|bouche|bouchon|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
 		atascado|atascada|atasco|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
 		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
@@ -73,7 +73,7 @@ var eventTexts = map[Event]string{
 		llora|lloró|suelta agua|soltó agua|exuda|suda|suero|sinéresis|charco|
 		wässert|wässrig|weint|nässt|verliert Wasser|Wasser läuft aus|setzt ab|Synärese|tropft|Pfütze|
 		piange|trasuda|perde acqua|rilascia acqua|siero|sineresi|pozza`,
-	CollapsedAtOnce: `collapsed at once|collapsed immediately|collapsed straight away|collapsed instantly|collapses at once|collapses immediately|fell at once|fell immediately|fell straight away|instant collapse|immediate collapse|collapsed right away|gone at once|
+	CollapsedAtOnce: `collapsed at once|collapsed immediately|collapsed straight away|collapsed instantly|collapses at once|collapses immediately|fell at once|fell immediately|fell straight away|instant collapse|immediate collapse|collapsed right away|gone at once|sank at once|sank immediately|sank straight away|slumped at once|slumped immediately|deflated at once|deflated immediately|melted at once|
 		retombe tout de suite|retombé tout de suite|retombé aussitôt|retombée aussitôt|effondré aussitôt|effondré tout de suite|s'effondre aussitôt|s'effondre tout de suite|retombe immédiatement|retombé immédiatement|
 		se cae al momento|se cayó al momento|se cae enseguida|se cayó enseguida|colapsa al momento|colapsó al momento|colapsó enseguida|se bajó al momento|
 		sofort zusammengefallen|fällt sofort zusammen|fiel sofort zusammen|sofort eingefallen|sofort weg|sofort zusammengebrochen|
@@ -111,6 +111,10 @@ const alternatives = `or|ou|o|oder|od|nor|ni|né`
 const softeners = `slightly|a bit|bit|a little|little|almost|nearly|somewhat|sometimes|légèrement|un peu|presque|parfois|ligeramente|un poco|casi|a veces|
 	leicht|etwas|ein wenig|ein bisschen|fast|beinahe|manchmal|leggermente|un po'|quasi|a volte`
 
+// partway say of a clog that some had come out before it.
+const partway = `halfway|half way|partway|part way|midway|mid way|halfway through|half way through|partway through|at the end|near the end|towards the end|to the end|after half|after half of it|after the first half|
+	à mi-chemin|à la fin|vers la fin|après la moitié|a mitad|al final|hacia el final|a media|auf halbem Weg|am Ende|gegen Ende|zum Schluss|nach der Hälfte|alla fine|verso la fine|a metà strada`
+
 // nearly are the softeners that say it did not quite happen: a foam that almost
 // split did not, and one that almost clogged came out in part.
 const nearly = `almost|nearly|presque|casi|beinahe|fast|quasi`
@@ -147,6 +151,7 @@ var saidBy = sync.OnceValue(func() map[string]said {
 		m[k] = said{event: m[k].event, denies: m[k].denies, lateDeny: true}
 	}
 	add(softeners, said{softens: true})
+	add(partway, said{softens: true})
 	add(nearly, said{softens: true, nearly: true})
 	add(steady, said{event: Whole, steady: true})
 	add(alternatives, said{joins: true})

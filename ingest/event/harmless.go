@@ -13,8 +13,11 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	squirt|shot|go|try|tries|attempt|trial|test|repeat|made|remade|shaken|shaking|shook|shake|shakes|strained|straining|sieved|sieving|rested|resting|chilled|chilling|warmed|
 	fridge|room|temp|temperature|cold|warm|hot|cool|service|evening|night|day|morning|plate|plates|bowl|glass|table|kitchen|pass|
 	foam|foams|mix|mixture|emulsion|cream|siphon|whipper|canister|nozzle|tip|batch|sample|liquid|peak|peaks|shape|top|bottom|edge|edges|side|surface|
-	slowly|quickly|hard|easily|nicely|gently|open|opened|very|quite|really|rather|too|more|most|much|some|little|out|up|down|off|through|away|over|under|
+	slowly|quickly|hard|easily|nicely|gently|open|opened|very|quite|really|rather|too|more|most|much|some|little|rest|end|out|up|down|off|through|away|over|under|
 	force|pressure|push|pushed|pressed|need|needed|help|because|cause|due|thick|thin|stiff|runny|dense|light|airy|glossy|dull|grainy|lumpy|smell|taste|tasty|colour|color|
+	sank|sunk|sinks|sinking|slumps|slumping|sagged|sags|sagging|drooped|droops|drooping|leaned|leans|leaning|tilted|settled|shrank|shrunk|softened|soft|softer|firm|firmer|wobbly|wobbled|wobbles|
+	fluffy|creamy|silky|velvety|bubbly|bubbles|pretty|beautiful|gradually|suddenly|evenly|steadily|corrected|checked|rechecked|confirmed|
+	langsam|eingesunken|abgesackt|weich|cremig|lentement|doucement|lento|lentamente|piano|
 	le|la|les|l|un|une|des|du|de|d|au|aux|et|en|dans|sur|avec|après|avant|pendant|encore|fois|essai|mousse|siphon|coup|très|plus|
 	el|los|las|una|unos|con|por|para|del|al|y|después|antes|otra|vez|espuma|sifón|muy|más|
 	der|die|das|den|dem|ein|eine|im|am|auf|mit|nach|vor|und|bei|noch|mal|wieder|schaum|sehr|mehr|sieben|schütteln|

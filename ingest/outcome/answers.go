@@ -21,6 +21,10 @@ func (j *judge) cameOut() trial.Answer {
 		if where.Note {
 			j.takenFromNote(where)
 		}
+	case out == trial.Partly && where.Cell == cell: // "half, then clogged"
+	case out == trial.Yes && told == trial.No && where.Cell == cell:
+		out = trial.Partly
+		j.say(trial.Check("text disagrees", j.at(where.Cell), j.quotedCell(where.Cell)+" is read as partly: it came out and then clogged", "type yes, partly or no"))
 	case told != out && !(out == trial.Partly && told == trial.Yes) && !(where.Note && told == trial.Yes):
 		j.say(trial.Check("text disagrees", j.at(where.Cell), fmt.Sprintf("this text says it %s, but %s says came out %s", where.What, j.s.Name(cell.Col), out),
 			"correct one of them; the column is used"))
@@ -48,15 +52,36 @@ func (j *judge) columnsOut() (out trial.Answer, cell Cell) {
 }
 
 // toldOut is what the texts say of coming out: "clogged, strained, then fine": the
-// last word of a text stands, and a result's before a note's.
+// last word of a text stands, and a result's before a note's. What came out before it
+// clogged came out in part.
 func (j *judge) toldOut() (told trial.Answer, where Event) {
+	some := Cell{} // whose text says that something came out
 	for _, e := range j.seen.Events {
 		a := outOf(e.What)
+		switch {
+		case e.What == event.CameOut || e.What == event.PartlyOut:
+			some = e.Cell
+		case a == trial.No && some == e.Cell:
+			a, e.What = trial.Partly, event.PartlyOut
+		}
 		if a != trial.Unknown && (told == trial.Unknown || where.Note == e.Note) {
 			told, where = a, e
 		}
 	}
 	return told, where
+}
+
+// unread reports an answer on coming out that is typed and could not be read.
+func (j *judge) unread(out Cell) bool {
+	text := j.text(out)
+	if text == "" || j.seen.Out.Answer != trial.Unknown || j.seen.Clogged.Answer != trial.Unknown {
+		return false
+	}
+	if _, err := j.s.Reply(text); err == nil {
+		return false
+	}
+	events, sure := event.Sure(text)
+	return !sure || len(events) == 0
 }
 
 func (j *judge) takenFromNote(where Event) {

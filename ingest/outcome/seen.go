@@ -139,6 +139,9 @@ func (j *judge) fromResults() {
 		j.say(trial.Note("not broken taken from the hold", j.HoldAt, "where a foam split, the column says so",
 			"a foam with a hold is taken not to have split; add a column \"split\" with yes or no").Once())
 	}
+	if out := (Cell{j.seen.Row, j.s.OutColumn}); out.OK() && j.unread(out) {
+		return // which is said there
+	}
 	if j.CameOut != trial.Unknown || j.Hold == nil && j.Drained == nil && j.Broke == trial.Unknown {
 		return
 	}

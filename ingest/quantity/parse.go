@@ -101,6 +101,10 @@ func parseCell(text string, want units.Dimension, unit units.Unit, comma bool) (
 	if r, ok := readStars(folded, want); ok {
 		return r, nil
 	}
+	if kept, replaced, ok := corrected(folded); ok {
+		folded = kept
+		p.doubt("the %s was taken for what it replaces", strings.TrimSpace(replaced))
+	}
 	p.tokens = lexis.Lex(folded, comma)
 	for p.i < len(p.tokens) {
 		if err := p.step(); err != nil {
@@ -353,6 +357,9 @@ func firstWord(happened []event.Event, of ...event.Event) Word {
 // mayChange reports words beside a number that leave nobody sure what it counts:
 // of what or where it was taken, or something that cannot be true beside it.
 func (p *reader) mayChange(events []event.Event, unknown []string) bool {
+	if p.want != units.Minutes && handled(p.left) {
+		return false
+	}
 	if slices.Contains(events, event.CameOutLiquid) || slices.ContainsFunc(p.left, func(w string) bool { return changesNumber[w] }) {
 		return true
 	}
@@ -372,7 +379,7 @@ func (p *reader) mayChange(events []event.Event, unknown []string) bool {
 // changesNumber are words that change nothing of what happened, but what a number
 // beside them counts.
 var changesNumber = map[string]bool{"each": true, "every": true, "more": true, "most": true, "cream": true, "fridge": true, "cold": true, "hot": true, "warm": true,
-	"next": true, "day": true, "morning": true, "night": true, "evening": true, "before": true}
+	"rest": true, "end": true, "next": true, "day": true, "morning": true, "night": true, "evening": true, "before": true}
 
 // besideAmount are words that change no amount they stand beside.
 var besideAmount = map[string]bool{"a": true, "an": true, "the": true, "of": true, "in": true, "about": true, "around": true, "exactly": true, "weighed": true,

@@ -28,7 +28,7 @@ const (
 var phraseTexts = map[meaning]string{
 	atLeast: `more than|over|at least|above|beyond|past|longer than|greater than|no less than|not less than|upwards of|minimum|exceeds|exceeded|passed|or more|or longer|
 		or over|and more|and up|and over|plus|and counting|and still going|and going|counting|still|still ok|still good|still fine|still there|still up|still up at|still standing|still standing at|
-		still holding|still holding at|still stable|still firm|standing|standing at|still going|ok at|fine at|good at|up at|not collapsed|not collapsed at|no collapse|no collapse at|never collapsed|never collapsed in|never fell|did not collapse|didn't collapse|
+		still holding|still holding at|still stable|still firm|standing|standing at|still going|ok at|fine at|good at|up at|not collapsed|not collapsed at|no collapse|no collapse at|never collapsed|never collapsed in|never fell|did not collapse|didn't collapse|not down|not down at|not fallen|not fallen at|had not fallen|had not fallen at|not gone|not gone at|
 		hasn't collapsed|stopped at|stopped watching at|stopped watching|stopped looking at|had not collapsed|
 		plus de|+ de|au moins|supérieur à|au delà de|au-delà de|minimum|et plus|ou plus|encore debout|encore debout à|toujours debout|toujours debout à|encore|toujours|tient encore|tient toujours|encore bon|pas retombé|pas retombée|pas d'affaissement|pas effondré|
 		más de|al menos|por lo menos|mínimo|superior a|y más|o más|y sigue|sigue en pie|sigue en pie a los|aguanta|aún aguanta|todavía aguanta|aguanta más de|sigue aguantando|todavía|aún|sigue bien|sin colapsar|no se cayó|no se cae|
@@ -39,7 +39,7 @@ var phraseTexts = map[meaning]string{
 		menos de|como mucho|como máximo|máximo|antes de|en menos de|hasta|o menos|inferior a|
 		unter|weniger als|höchstens|vor|innerhalb|binnen|bis zu|maximal|oder weniger|kürzer als|
 		meno di|sotto|al massimo|massimo|prima di|entro|fino a|o meno|inferiore a`,
-	gone: `gone|gone at|collapsed at|fell at|fell|collapsed|collapsed after|then collapsed|then gone|then fell|collapse at|collapse|dead at|down at|fallen|fallen at|slumped at|slumped|
+	gone: `gone|gone at|collapsed at|fell at|fell|collapsed|collapsed after|then collapsed|then gone|then fell|collapse at|collapse|dead at|down at|fallen|fallen at|slumped at|slumped|fell over|then fell over|fell over at|then toppled|then slumped|leaned over|leant over|tipped over|toppled over|toppled|keeled over|flopped over|fell down|came down|sank down|
 		retombé|retombé à|effondré|effondré à|tombé à|tombé|puis tombé|puis effondré|s'effondre à|
 		se cayó|se cayó a los|cayó|cayó a los|colapsó|colapsó a los|luego cayó|luego colapsó|caída|caída a los|
 		zusammengefallen|zusammengefallen nach|dann zusammengefallen|weg|weg nach|gefallen nach|eingefallen|dann weg|

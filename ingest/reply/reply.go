@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Answer is yes, partly or no.
@@ -131,6 +133,11 @@ func Parse(text string) (Reply, error) {
 	if len(text) > quantity.LongestCell {
 		return Reply{}, bad
 	}
+	if plain := withoutFootnote(text); plain != text {
+		if r, err := Parse(plain); err == nil {
+			return r, nil
+		}
+	}
 	k := lexis.CellKey(text)
 	if r, ok := shortReply(strings.TrimSpace(text), k); ok {
 		return r, nil
@@ -153,6 +160,16 @@ func Parse(text string) (Reply, error) {
 		}
 	}
 	return Reply{}, bad
+}
+
+// withoutFootnote takes the mark of a footnote off the end of a word: "yes*".
+func withoutFootnote(text string) string {
+	text = strings.TrimSpace(text)
+	plain := strings.TrimRight(text, "*†‡§¹²³⁴⁵⁶⁷⁸⁹")
+	if r, _ := utf8.DecodeLastRuneInString(plain); !unicode.IsLetter(r) {
+		return text
+	}
+	return plain
 }
 
 // shortReply is a cell that is one word or mark.

@@ -129,7 +129,7 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 	answer, err := r.s.Reply(text)
 	if err != nil {
 		// A sentence may say what happened in words of its own.
-		if events, sure := event.Sure(text); sure {
+		if events, sure := event.Sure(text); sure && len(events) > 0 {
 			r.addEvents(events, r.cell(f), false)
 		} else {
 			r.unreadable(f, err)
