@@ -34,7 +34,7 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:\(?%\)?|percent|` + in100 + `)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
+var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:in )?(?:\(?(?:in )?%\)?|percent|` + in100 + `)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
 
 // in100 is how a list says that its grams are of 100.
 const in100 = `\(?(?:g ?(?:/|per|in|pro|je|pour|sur|su|por|auf)|per|in|pro|je|pour|sur|su|por|/) ?100 ?g\)?`
@@ -363,7 +363,7 @@ var (
 	fatPer100 = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
 	hasValue  = pattern.Of(`^\s*(?:is|has|ist|hat|est|a|tiene|ha)\s+` + number + `\s*(?:[,);.]|$)`)
 	equals    = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
-	joinOnly  = pattern.Of(`^(?: \d{1,2}\b)?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+	joinOnly  = pattern.Of(`^\)?(?: \d{1,2}\b)?(?: \([\p{L} -]+\))?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
 
 // stated reads what a sentence says of a name in it, by what stands before and after.

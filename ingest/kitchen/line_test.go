@@ -36,6 +36,15 @@ func TestStated(t *testing.T) {
 		{"GMS has HLB 3.8, polysorbate 80 has 15", "polysorbate 80", 15, -1, ""},
 		{"GMS has HLB 3.8, polysorbate 80 has 15 g in each", "polysorbate 80", -1, -1, ""},
 		{"GMS HLB -3.8", "GMS", -1, -1, ""},
+		{"SE (sucrose ester) HLB 16", "SE", 16, -1, ""},
+		{"SE (sucrose ester) HLB 16", "sucrose ester", 16, -1, ""},
+		{"PS (polysorbate) has HLB 15", "PS", 15, -1, ""},
+		{"SE (3 g) HLB 16", "SE", -1, -1, ""},
+		{"butter 82 % fat, milk 3.5 %", "milk", -1, 3.5, ""},
+		{"walnut oil (100 %), oat drink (1.8 %), all % fat", "oat drink", -1, 1.8, ""},
+		{"fat %: lard 99 %, pea water 0 %, powders not counted", "lard", -1, 99, ""},
+		{"fat %: lard 99 %, pea water 0 %, powders not counted", "pea water", -1, 0, ""},
+		{"butter 82 % fat, GMS 2 %, water", "GMS", -1, -1, ""},
 	} {
 		s := &Sheets{Lines: []Line{{Text: c.line}}}
 		st, _ := s.Stated(c.name)

@@ -17,6 +17,8 @@ import (
 var (
 	hlbLabel = pattern.Of(`^(?:hlb(?: value)?(?: of)? (.+)|(.+?),? \(?hlb\)?(?: value)?)\s*[:=]?$`)
 	fatLabel = pattern.Of(`^(?:fat(?: percent| content)? (?:of|in) (?:the )?(.+?)|(.+?),? fat(?: content| percent)?)(?:,? ?\(?%\)?|,? percent)\s*[:=]?$`)
+	bareHLB  = pattern.Of(`^(?:hlb|hlbs|hlb values?)$`) // "HLB | GMS 3.8, sucrose ester 16"
+	bareFat  = pattern.Of(`^(?:fat|fats|fat contents?|fat percents?|% fat|fat %)$`)
 	aside    = pattern.Of(`\s*\([^)]*\)`)
 	lettered = pattern.Of(`^(?:[a-d]|[1-4])$`)
 	anEmuls  = pattern.Of(`\b(?:emulsifiers?|emulgator|émulsifiant|emulsionante|emulsif|emuls?|emu|em)\b\.?\s*([a-d1-4])\b`)
@@ -40,6 +42,10 @@ func (l *lister) pairs(row *sheet.Row) {
 			} else if m := fatLabel.FindStringSubmatch(text); m != nil {
 				l.add(nameIn(m[1]+m[2]) + " = " + strings.TrimRight(value, " %") + " % fat")
 			}
+		case v.Kind == sheet.Text && bareHLB.MatchString(name):
+			l.add("HLB: " + value)
+		case v.Kind == sheet.Text && bareFat.MatchString(name):
+			l.add("fat %: " + value)
 		case v.Kind == sheet.Text && anEmuls.FindString(name) == name && name != "":
 			if head, _, _ := strings.Cut(value, ","); known(aside.ReplaceAllString(head, "")) {
 				l.add(name + " = " + value)
@@ -49,18 +55,18 @@ func (l *lister) pairs(row *sheet.Row) {
 }
 
 var (
-	percentHere = pattern.Of(`^ ?` + number + ` ?%(?: ?[,/;+&]|$| and\b)`)
+	percentHere = pattern.Of(`^ ?\(?` + number + ` ?%\)?(?: ?[,/;+&.]|$| and\b)`)
 	fatInList   = pattern.Of(`% ?(?:fat|fett|mg|gras|grasa|grassi)\b|\bfat ?%`)
 )
 
-// listedFat is the percent right behind a fat's name in a list that says of its last what
-// it is: "cream 35 %, butter 82 % fat".
+// listedFat is the percent right behind the name of a fat or of a water part in a list that
+// says of one of them what it is: "cream 35 %, butter 82 % fat", "butter 82 % fat, milk 1.5 %".
 func listedFat(sentence, after, name string) *float64 {
 	m := percentHere.FindStringSubmatch(after)
 	if m == nil || !fatInList.MatchString(say.Fold(sentence)) {
 		return nil
 	}
-	if what, ok := ingredient.Lookup(name); !ok || what.Kind != ingredient.Fat {
+	if what, ok := ingredient.Lookup(name); ok && what.Kind != ingredient.Fat && what.Kind != ingredient.Water {
 		return nil
 	}
 	return value(m[1])

@@ -57,11 +57,27 @@ func saidOf(w *handin.Work) (s said) {
 		for _, of := range []string{"% of fat", "% of the fat", "% of butter", "% of the butter", "percent of fat", "percent of the fat", "percent of the butter", "% of oil", "% of the oil", "percent of the oil"} {
 			s.ofFat = s.ofFat || strings.Contains(text, of)
 		}
-		for _, of := range []string{"counted as fat", "counted as all fat", "as 100 % fat", "as 100% fat", "fat as weighed", "butter as weighed", "taken as pure fat", "as pure fat"} {
-			s.asWeighed = s.asWeighed || strings.Contains(text, of)
-		}
+		s.asWeighed = s.asWeighed || countsAsFat(text)
 	}
 	return s
+}
+
+var (
+	asFat    = pattern.Of(`\b(?:counted as (?:all )?fat|as 100 ?% fat|(?:fat|butter) as weighed|taken as pure fat|as pure fat)\b`)
+	notAsFat = pattern.Of(`\b(?:not|never|no|nor|none|without|isn't|aren't|don't|doesn't|emulsifiers?|powders?|gms|esters?|monoglycerides?|milk|juice)\b`)
+)
+
+// countsAsFat reports words that declare a fat as taken for pure: "butter counted as 100 %
+// fat". "Emulsifiers are not counted as fat" says nothing of the butter.
+func countsAsFat(folded string) bool {
+	for _, clause := range strings.FieldsFunc(strings.ReplaceAll(folded, ". ", ";"), func(r rune) bool { return r == ';' || r == '\n' }) {
+		for _, at := range asFat.FindAllStringIndex(clause, -1) {
+			if !notAsFat.MatchString(clause[:at[0]]) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ofFatWords declare percents of the fat in other words.

@@ -36,7 +36,13 @@ func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 		if !ok && c.Field.Kindless {
 			full, ok = partName(c.Field.Called())
 		}
+		if !ok && c.Field.Kindless {
+			full, ok = kindName(name)
+		}
 		if !ok {
+			if c.Field.Kindless {
+				byItsFat(c, own)
+			}
 			continue
 		}
 		what, known := ingredient.Lookup(full)
@@ -45,18 +51,106 @@ func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 		}
 		f := *c.Field
 		f.What, f.Kindless = what, false
-		if st, said := own.Stated(full); said && !st.Disputed {
-			from := st.At.String()
-			if st.HLB != nil {
-				f.What.HLB, f.What.From = &ingredient.Range{Low: *st.HLB, Value: *st.HLB, High: *st.HLB}, from
-			}
-			if st.Fat != nil {
-				f.What.FatPercent, f.What.From = &ingredient.Range{Low: *st.Fat, Value: *st.Fat, High: *st.Fat}, from
+		c.Field = &f
+		for _, called := range []string{c.Field.Called(), full} {
+			if st, said := own.Stated(called); said && !st.Disputed {
+				take(c, st)
+				break
 			}
 		}
-		c.Field = &f
 	}
 }
+
+// take gives an ingredient the values that a line states of it.
+func take(c *handin.Column, st kitchen.Statement) {
+	f, from := *c.Field, st.At.String()
+	if st.HLB != nil && f.What.WeighedAsEmulsifier() {
+		f.What.HLB, f.What.From = &ingredient.Range{Low: *st.HLB, Value: *st.HLB, High: *st.HLB}, from
+	}
+	if st.Fat != nil {
+		f.What.FatPercent, f.What.From = &ingredient.Range{Low: *st.Fat, Value: *st.Fat, High: *st.Fat}, from
+	}
+	c.Field = &f
+}
+
+// fatFrom is the fat percent from which an ingredient that nobody knows counts as a fat.
+const fatFrom = 20
+
+// byItsFat tells what an ingredient that nobody knows is, by the fat percent that a line or a
+// list gives of it: "soya drink | 1.8".
+func byItsFat(c *handin.Column, own *kitchen.Sheets) {
+	st, said := own.Stated(c.Field.Called())
+	if !said || st.Disputed || st.Fat == nil || st.HLB != nil {
+		return
+	}
+	f := *c.Field
+	f.What.Kind, f.Kindless = ingredient.Water, false
+	if *st.Fat >= fatFrom {
+		f.What.Kind = ingredient.Fat
+	}
+	c.Field = &f
+	take(c, st)
+}
+
+var (
+	headLast  = pattern.Of(`^[\p{L} .'-]+ (juice|oil|water|tea|stock|broth|drink|milk|infusion|purée|puree|nectar|cordial|syrup)$`)
+	headFirst = pattern.Of(`^(jus|zumo|jugo|succo|eau|agua|acqua|huile|aceite|olio|thé|té|bouillon|caldo|brodo|infusion|sirop|jarabe|sciroppo|purée|puré|purea)\.? (?:de |d'|di |del |de la |d’|au |à la )?[\p{L} .'-]+$`)
+)
+
+// kindName is the word of a name that says what it is of, whatever fruit or nut it is made
+// of: the juice of "cupuaçu juice", the jus of "jus de cassis".
+func kindName(folded string) (full string, ok bool) {
+	if m := headLast.FindStringSubmatch(folded); m != nil {
+		if m[1] == "drink" {
+			return "oat drink", true
+		}
+		return m[1], true
+	}
+	if m := headFirst.FindStringSubmatch(folded); m != nil {
+		return m[1], true
+	}
+	return "", false
+}
+
+// OwnSheet lets what is said on a table's own sheet win over what is said on others: on these
+// other students may speak of their own.
+func OwnSheet(t *handin.Table, own *kitchen.Sheets) {
+	if own == nil || t.At.Sheet == "" {
+		return
+	}
+	here := &kitchen.Sheets{}
+	for _, l := range own.Lines {
+		if l.At.Sheet == t.At.Sheet {
+			here.Lines = append(here.Lines, l)
+		}
+	}
+	if len(here.Lines) == 0 {
+		return
+	}
+	esters := 0
+	for _, c := range t.Weighed() {
+		if c.Field.What.Name == sucroseEster {
+			esters++
+		}
+	}
+	for _, c := range t.Weighed() {
+		if _, declared := own.Ingredient(c.Field.Called(), c.Header, c.Field.What.Name); declared {
+			continue
+		}
+		names := []string{c.Field.Called(), c.Field.What.Name}
+		if c.Field.What.Name == sucroseEster && esters == 1 {
+			names = append(names, "ester", "sugar ester", "SE")
+		}
+		for _, name := range names {
+			if st, said := here.Stated(name); said && !st.Disputed && (st.HLB != nil || st.Fat != nil) {
+				take(c, st)
+				break
+			}
+		}
+	}
+}
+
+const sucroseEster = "sucrose ester"
 
 // partName is the one part of a header of several that names something known: "the oily one,
 // sorbitan monooleate", "cow, as butter".

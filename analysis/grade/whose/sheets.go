@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/reclaim"
 	"foamfield/ingest"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/scheme"
@@ -90,6 +91,7 @@ func likeAName(s string) bool {
 func bySheet(h *ingest.HandIn, tables []*handin.Table, words []handin.Phrase) (out []*handin.Work) {
 	byName := map[string]*handin.Work{}
 	for _, t := range tables {
+		reclaim.OwnSheet(t, h.Own)
 		w := byName[t.At.Sheet]
 		if w == nil {
 			w = &handin.Work{Student: t.At.Sheet, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
