@@ -54,6 +54,34 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 	for i := range tables {
 		l.about(&tables[i])
 	}
+	return append(l.lines, listsBeside(at, s, tables, inTable)...)
+}
+
+// listsBeside are the lines of lists that stand right of the trials, in the very rows of them:
+// "what | fat % | HLB".
+func listsBeside(at trial.Place, s *sheet.Sheet, tables []grid.Table, inTable func(row int) bool) []Line {
+	l := lister{sheet: s, at: at, tables: tables}
+	for k := range tables {
+		t := &tables[k]
+		if _, results := t.Looks(); t.Transposed || t.Places != nil || results > 0 || len(t.Heads) < 2 || len(t.Heads) > 5 || !inTable(t.HeaderRow) {
+			continue
+		}
+		l.hlb, l.fat = 0, 0
+		for i := range s.Rows {
+			row := &s.Rows[i]
+			if row.Number < t.HeaderRow || len(l.lines) > mostLines {
+				continue
+			}
+			own := *row
+			own.Cells = slices.DeleteFunc(slices.Clone(row.Cells), func(c sheet.Cell) bool {
+				return int(c.Col) < t.Heads[0].Col || int(c.Col) > t.Heads[len(t.Heads)-1].Col
+			})
+			if len(own.Cells) == 0 {
+				break
+			}
+			l.row(&own)
+		}
+	}
 	return l.lines
 }
 

@@ -122,6 +122,8 @@ func TestPairs(t *testing.T) {
 		{[]sheet.Cell{text(1, "HLB A"), text(2, ""), number(7, 3.8)}, "Emuls. A", -1, -1, ""},
 		{[]sheet.Cell{text(1, "cream 35 %, butter 82 %, hazelnut oil 100 % fat")}, "cream", -1, 35, ""},
 		{[]sheet.Cell{text(1, "cream 35 %, butter 20 % of the mix")}, "cream", -1, -1, ""},
+		{[]sheet.Cell{text(1, "HLB"), text(2, "GMS 3.8, sugar ester 16")}, "sugar ester", 16, -1, ""},
+		{[]sheet.Cell{text(1, "fat"), text(2, "lard 99 %, whey 0.5 %, powders not counted")}, "lard", -1, 99, ""},
 	} {
 		s := &sheet.Sheet{Rows: []sheet.Row{{Number: 1, Cells: c.cells}}}
 		k := &Sheets{Lines: LinesOf(trial.Place{}, s, nil, nil)}

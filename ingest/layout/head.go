@@ -21,6 +21,10 @@ func (f *finder) start(i int) {
 	if units < 0 && h+1 < len(rows) && rows[h+1].Number <= rows[h].Number+2 {
 		if l := f.Look(rows[h+1].Cells); l.UnitsRow() {
 			units = h + 1
+		} else if own := f.firstRun(h, rows[h+1].Cells); len(own) >= 3 && len(own) < len(rows[h+1].Cells) {
+			if l := f.Look(own); l.UnitsRow() { // what stands beside the table is a list of its own
+				units = h + 1
+			}
 		}
 	}
 	heads, texts := f.heads(h, groups, units)
@@ -32,6 +36,22 @@ func (f *finder) start(i int) {
 		furniture = append(furniture, grid.Furniture{Row: rows[about].Number, Kind: grid.About})
 	}
 	f.openTables(h, heads, texts, furniture)
+}
+
+// firstRun are the cells of a row below the heads of row h up to their first gap.
+func (f *finder) firstRun(h int, cells []sheet.Cell) []sheet.Cell {
+	last := int32(0)
+	for k := range f.Sheet.Rows[h].Cells {
+		c := &f.Sheet.Rows[h].Cells[k]
+		if look.Empty(c) {
+			continue
+		}
+		if last > 0 && c.Col > last+1 {
+			break
+		}
+		last = c.Col
+	}
+	return cells[:len(cells)-len(slices.DeleteFunc(slices.Clone(cells), func(c sheet.Cell) bool { return c.Col <= last }))]
 }
 
 // aboveHead takes the rows just above row i that belong to the header in row h:

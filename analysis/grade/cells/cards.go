@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
 	"foamfield/ingest/say"
 )
 
@@ -36,9 +37,20 @@ func continues(t, o *handin.Table) bool {
 		}
 	}
 	if len(o.Trials) == 1 {
-		return 4*common >= 3*max(len(t.Columns), len(o.Columns))
+		return 4*common >= 3*max(understood(t), understood(o))
 	}
 	return common == len(o.Columns) && common == len(t.Columns)
+}
+
+// understood counts the columns of a table that are something: the title of every card, "Card
+// 4", may have become one of its own.
+func understood(t *handin.Table) (n int) {
+	for _, c := range t.Columns {
+		if c.Role != column.None && c.Role != column.Unused {
+			n++
+		}
+	}
+	return n
 }
 
 // headTwice reports two columns that nothing tells apart.

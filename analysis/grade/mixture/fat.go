@@ -22,6 +22,11 @@ func FatWays(m *Mixture) (out []verdict.Way) {
 			add(100*k/d, "exchanged", "what follows if the grams of fat and of water are exchanged")
 		}
 	}
+	for _, o := range OtherFats(m) {
+		for _, d := range m.Denominators() {
+			add(100*o.Grams/d, o.Class, o.Words)
+		}
+	}
 	for k := range m.Parts {
 		p := &m.Parts[k]
 		if IsFat(p) && p.Grams > 0 && p.Fat.Value > 0 {
@@ -46,6 +51,40 @@ func FatWays(m *Mixture) (out []verdict.Way) {
 		}
 	}
 	return append(out, slipsOf(100*fat.Value, m)...)
+}
+
+// Other is the fat of a mix in which one part is counted at a percent that is not its own.
+type Other struct {
+	Grams        float64
+	Class, Words string
+}
+
+// OtherFats are the grams of fat with one part taken for pure fat, at the percent of another
+// part, or left out.
+func OtherFats(m *Mixture) (out []Other) {
+	fat, ok := m.FatGrams()
+	if !ok {
+		return nil
+	}
+	for k := range m.Parts {
+		p := &m.Parts[k]
+		if p.Grams <= 0 || IsEmulsifier(p) || p.Fat.Value <= 0 {
+			continue
+		}
+		at := func(percent float64) float64 { return fat.Value + p.Grams*(percent-p.Fat.Value)/100 }
+		if p.Fat.High < 99 {
+			out = append(out, Other{at(100), "pure " + p.Name, fmt.Sprintf("the fat with all of the %s counted as fat", p.Name)})
+		}
+		for n := range m.Parts {
+			if o := &m.Parts[n]; n != k && o.Grams > 0 && o.Fat.Value > 0 && !IsEmulsifier(o) && (o.Fat.Value < p.Fat.Low-0.5 || o.Fat.Value > p.Fat.High+0.5) {
+				out = append(out, Other{at(o.Fat.Value), p.Name + " as " + o.Name, fmt.Sprintf("the fat with the %s counted at the %s %% of the %s", p.Name, verdict.Num(o.Fat.Value), o.Name)})
+			}
+		}
+		if fat.Value > p.Grams*p.Fat.Value/100+1e-9 && (IsFat(p) || p.Fat.Low == p.Fat.High) {
+			out = append(out, Other{at(0), "without fat of " + p.Name, fmt.Sprintf("the fat without that of the %s", p.Name)})
+		}
+	}
+	return out
 }
 
 // slipsOf are slips of the finger of a percent of the mix.

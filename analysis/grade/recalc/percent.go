@@ -153,6 +153,16 @@ func (j *job) fats() {
 	}
 }
 
+// ownFat is the cell of a trial in which the student has the grams of fat.
+func (j *job) ownFat(i int) handin.Cell {
+	for _, col := range j.Table.All(column.FatPercent) {
+		if col.Field != nil && col.Field.InGrams {
+			return col.Cells[i]
+		}
+	}
+	return handin.Cell{}
+}
+
 // fatOf is the grams of fat in a mix.
 func (j *job) fatOf(i int) (e verdict.Expected, ok bool) {
 	e = verdict.Expected{Within: 0.6, Digits: 1}
@@ -167,6 +177,9 @@ func (j *job) fatOf(i int) (e verdict.Expected, ok bool) {
 			e.How = m.FatWritten()
 		}
 		e.Ways = append(e.Ways, verdict.By(m.Of(mixture.IsFat), "the grams of "+m.Names(mixture.IsFat)+", as if all of it were fat", "all fat"))
+		for _, o := range mixture.OtherFats(m) {
+			e.Ways = append(e.Ways, verdict.By(o.Grams, o.Words, o.Class))
+		}
 		e.Ways = append(e.Ways, verdict.Slips(fat.Value)...)
 	}
 	return e, e.Rights[0].Value > 0
@@ -202,6 +215,11 @@ func (j *job) fat(i int, asWeighed bool) (verdict.Expected, bool) {
 			if e.How == "" {
 				e.How = fmt.Sprintf("(%s) / %s × 100", m.FatWritten(), verdict.Num(d))
 			}
+		}
+	}
+	if g := j.ownFat(i); g.Known { // from the student's own grams of fat, which are looked at by themselves
+		for _, d := range first.Denominators() {
+			e.Rights = append(e.Rights, verdict.Exactly(100*g.Value/d))
 		}
 	}
 	if len(e.Rights) == 0 || first.Of(mixture.IsFat) == 0 && e.Rights[0].Value == 0 {

@@ -266,8 +266,8 @@ func (j *job) otherFat(w *handin.Work) {
 			}
 			if with, ok := j.solvedFat(s, k); ok {
 				was := j.mixes[0][0].Parts[k].Fat.Value
-				if with > 99.5 && was < 97 {
-					return // no other constant, but none at all: all of it was taken for fat
+				if with > 99.5 && was < 97 || j.otherPart(k, with) {
+					return // no other constant: all of it was taken for fat, or it was counted like another part
 				}
 				f := finding.New(criteria.Record, graded.Record, fmt.Sprintf("%s %% fat is written for %s, and your fat percents are those of %s %%. Which is it?", verdict.Num(was), col.Header, verdict.Num(with)), st.At).Kinds("another constant").ShouldBe(with)
 				f.Typed = graded.Num(was)
@@ -278,6 +278,17 @@ func (j *job) otherFat(w *handin.Work) {
 			}
 		}
 	}
+}
+
+// otherPart reports a fat percent that is another ingredient's, nearly.
+func (j *job) otherPart(k int, fat float64) bool {
+	for n := range j.mixes[0][0].Parts {
+		p := &j.mixes[0][0].Parts[n]
+		if n != k && !mixture.IsEmulsifier(p) && p.Fat.Value > 0 && math.Abs(p.Fat.Value-fat) <= 1 {
+			return true
+		}
+	}
+	return false
 }
 
 // fits counts the trials whose fat percent is right with one ingredient's fat as given.

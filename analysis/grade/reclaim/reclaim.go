@@ -23,7 +23,7 @@ import (
 
 var (
 	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:the|their|our|my|blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
-	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b)`)
+	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b|\bg ?/ ?kg\b)`)
 	ofFoamHead = pattern.Of(`(?i)\b(foam|dollop|scoop|heap|cupful|spoonful|funnel|sieve|gauze|cloth|filter|portion|mesh|strainer|sample|blob|mousse|schaum)`)
 	drainHead  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weeps?|weep\w*|dew|tears|run[- ]?(?:off|out)|ran (?:off|out)|lost|loss|leak\w*|filtrate|liquid|puddle|through|ooz\w*|seep\w*|serum|whey|watered|out of the foam|fell out)\b`)
 )
@@ -44,9 +44,12 @@ func Columns(t *handin.Table) {
 			c.Role = column.BlendHLB
 		}
 	}
+	unitsBeside(t)
+	perKilo(t)
 	reclaimTotal(t)
 	reclaimDrained(t)
 	reclaimShare(t)
+	reclaimFat(t)
 }
 
 // reclaimShare finds the percents of all emulsifiers, whatever they are called: in most
@@ -143,7 +146,7 @@ func mayBeTotal(t *handin.Table, c *handin.Column) bool {
 	case c.Role == column.IngredientAmount:
 		return c.Field != nil && !namesIngredient(c)
 	}
-	return (c.Role == column.None || c.Role == column.Unused || c.Role == column.Declared) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || c.UnitBelow == "g")
+	return (c.Role == column.None || c.Role == column.Unused || c.Role == column.Declared) && t.Find(column.BatchMass) == nil && (inGramHead.MatchString(c.Whole) || inGramHead.MatchString(c.UnitBelow))
 }
 
 // namesIngredient reports a header that is an ingredient known here.
