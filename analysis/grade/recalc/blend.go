@@ -31,6 +31,7 @@ func (j *job) blends() {
 		j.known(col, criteria.HLB, func(i int) (verdict.Expected, bool) { return j.blend(i, with) })
 		j.headsOrSums(col, from)
 		j.gramsOrSum(col, from)
+		j.gramsOrTyped(col, from)
 		j.neverChanges(col, with)
 	}
 }
@@ -93,6 +94,43 @@ func (j *job) gramsOrSum(col *handin.Column, from int) {
 		f.Words += ". The blend fits the trials above and below, and the grams do not: are the two grams exchanged, or is the blend?"
 		*f = f.And(grams[0].Cells[i].At, grams[1].Cells[i].At)
 	}
+}
+
+// gramsOrTyped turns a typed blend that is exchanged in one row into a question: nothing in the
+// row says whether its grams are exchanged or its blend. Where the grams go step by step it is
+// the blend.
+func (j *job) gramsOrTyped(col *handin.Column, from int) {
+	for _, o := range j.Table.Weighed() {
+		if o.Field.What.WeighedAsEmulsifier() && o.Known() >= 4 && inOrder(o, -1) {
+			return
+		}
+	}
+	for k := from; k < len(j.Out); k++ {
+		f := &j.Out[k]
+		i := slices.IndexFunc(col.Cells, func(c handin.Cell) bool { return c.At == f.At })
+		if !f.Certain || !strings.Contains(f.Words, "are exchanged") || len(f.Cells) != 1 || i < 0 || col.Cells[i].Formula != "" || overFormulas(col) {
+			continue
+		}
+		f.Certain = false
+		f.Words += ". Are the two grams exchanged in the log, or only in your sum?"
+		for _, o := range j.Table.Weighed() {
+			if o.Field.What.WeighedAsEmulsifier() && o.Cells[i].Value > 0 {
+				*f = f.And(o.Cells[i].At)
+			}
+		}
+	}
+}
+
+// overFormulas reports a column most of whose cells are formulas: a number typed among them is
+// what is wrong.
+func overFormulas(col *handin.Column) bool {
+	n := 0
+	for _, c := range col.Cells {
+		if c.Formula != "" {
+			n++
+		}
+	}
+	return 2*n > len(col.Cells)
 }
 
 // inOrder reports a column that only ever rises, or only ever falls, from trial to trial; 0

@@ -61,6 +61,14 @@ func (j *job) otherHLBs(w *handin.Work) {
 		with, used := j.reckonedWith(k, *st.HLB, usual)
 		switch {
 		case used:
+			slip := known && foreignTo(*st.HLB, usual.HLB) || !known && *st.HLB < least || slipOf(*st.HLB, with)
+			if col := j.blendsOf(k, with); !slip && col != nil {
+				// The list may well be true: then it is the sums that take another value.
+				j.asked[st.At] = true
+				j.otherThanListed(col, k, *st.HLB, with, st.At)
+				j.setHLB(k, with)
+				continue
+			}
 			j.setHLB(k, with)
 			f := j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, and your blends are those of %s. Which is it?", verdict.Num(*st.HLB), col.Header, verdict.Num(with)), with)
 			f.Certain = known && slipOf(*st.HLB, with) && foreignTo(*st.HLB, usual.HLB)
@@ -71,6 +79,45 @@ func (j *job) otherHLBs(w *handin.Work) {
 			j.Out = append(j.Out, j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(*st.HLB), col.Header, verdict.Num(usual.HLB.Value)), usual.HLB.Value))
 		}
 	}
+}
+
+// blendsOf is the column of blends that agree with an emulsifier's HLB.
+func (j *job) blendsOf(k int, hlb float64) *handin.Column {
+	for _, col := range j.Table.All(column.BlendHLB) {
+		if j.blendsWith(col, k, hlb) >= 2 {
+			return col
+		}
+	}
+	return nil
+}
+
+// otherThanListed asks of blends that reckon with another HLB than the student's own list has.
+func (j *job) otherThanListed(col *handin.Column, k int, listed, with float64, at trial.Place) {
+	var off []handin.Cell
+	right := math.NaN()
+	for i, c := range col.Cells {
+		m := &j.mixes[i][0]
+		name := m.Parts[k].Name
+		own, ok := mixture.BlendOf(m, map[string]float64{name: with})
+		if !ok || !c.Known || m.Parts[k].Grams <= 0 || math.Abs(own-c.Value) > max(c.Half, 0.011)+1e-6 {
+			continue
+		}
+		by, _ := mixture.BlendOf(m, map[string]float64{name: listed})
+		if math.Abs(by-c.Value) <= max(c.Half, j.rules.HLBWithin)+1e-6 {
+			continue
+		}
+		if off = append(off, c); len(off) == 1 {
+			right = by
+		}
+	}
+	if len(off) == 0 {
+		return
+	}
+	f := finding.Of(criteria.HLB, graded.Calculation, fmt.Sprintf("%s is what follows with an HLB of %s for %s, and your own list (%s) says %s: then it is %s. Which is it?", off[0].Text, verdict.Num(with), j.Table.Weighed()[k].Header, at.String(), verdict.Num(listed), verdict.DigitsOf(right, 2)), off[0]).ShouldBe(right).Kinds("another constant")
+	for _, c := range off[1:] {
+		f = f.And(c.At)
+	}
+	j.Out = append(j.Out, f)
 }
 
 // least is the lowest HLB that an emulsifier of a kitchen is likely to have.
@@ -222,13 +269,51 @@ func (j *job) reckonedWith(k int, written float64, usual ingredient.Ingredient) 
 	}
 	for _, col := range j.Table.All(column.BlendHLB) {
 		asWritten := j.blendsWith(col, k, written)
-		for _, v := range tries {
+		for _, v := range append(tries, j.literals(col, k, usual.HLB == nil)...) {
 			if n := j.blendsWith(col, k, v); n >= 2 && n > 2*asWritten && 2*n > col.Known() && v <= ingredient.MostHLB {
 				return v, true
 			}
 		}
 	}
 	return 0, false
+}
+
+var literal = pattern.Of(`(?:^|[*(+,; ])(\d{1,2}(?:\.\d+)?)(?:[*)+,; ]|$)`)
+
+// literals are HLBs that the blends may reckon with for one emulsifier: the numbers of their
+// formulas and, where nothing is known of its grade, what the typed blends come to.
+func (j *job) literals(col *handin.Column, k int, anyGrade bool) (out []float64) {
+	for i, c := range col.Cells {
+		if c.Formula != "" {
+			for _, m := range literal.FindAllStringSubmatch(strings.ReplaceAll(c.Formula, "*", " * "), -1) {
+				if v, err := strconv.ParseFloat(m[1], 64); err == nil && v > 0 && v <= ingredient.MostHLB && !has(out, v) {
+					out = append(out, v)
+				}
+			}
+			continue
+		}
+		m := &j.mixes[i][0]
+		if !anyGrade || !c.Known || m.Parts[k].Grams <= 0 {
+			continue
+		}
+		sum, rest, known := 0.0, 0.0, true
+		for n := range m.Parts {
+			p := &m.Parts[n]
+			if p.Grams <= 0 || !mixture.IsEmulsifier(p) {
+				continue
+			}
+			sum += p.Grams
+			if n != k && p.HLB != nil {
+				rest += p.Grams * p.HLB.Value
+			} else if n != k {
+				known = false
+			}
+		}
+		if v := math.Round((c.Value*sum - rest) / m.Parts[k].Grams); known && v > 0 && v <= ingredient.MostHLB && !has(out, v) && len(out) < 6 {
+			out = append(out, v)
+		}
+	}
+	return out
 }
 
 // blendsWith counts the blends that are right with one emulsifier's HLB as given.

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/units"
 )
 
 var (
@@ -74,7 +75,7 @@ func meanOfNumbered(t *handin.Table, numbered []*handin.Column, of map[string]in
 
 var (
 	inMinutes = pattern.Of(`(?i)\b(min|mins|minutes?|minuten|minuti|minutos)\b`)
-	untilFall = pattern.Of(`(?i)\b(up|upright|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
+	untilFall = pattern.Of(`(?i)\b(up|upright|stays?|stayed|stable|keeps?|kept|lasts?|lasted|stand(s|ing)?|stood|until|till|before|flat|fell|fall(s|en)?|slump(s|ed)?|collapse[sd]?|alive|lived?|endur\w+)\b`)
 )
 
 // onlyMinutes takes the one column of minutes for the hold, where the reader has none: its
@@ -82,7 +83,7 @@ var (
 func onlyMinutes(t *handin.Table) {
 	var free, until []*handin.Column
 	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || !inMinutes.MatchString(c.Header+" "+c.UnitBelow) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
+		if c.Role != column.None && c.Role != column.Unused && !(c.Role == column.Score && c.Field != nil && c.Field.Want == units.Minutes) || !inMinutes.MatchString(c.Header+" "+c.UnitBelow) || atMinute.MatchString(c.Header) || strings.Contains(c.Header, "%") {
 			continue
 		}
 		if minSec.MatchString(c.Header) {

@@ -94,6 +94,9 @@ func fromTitles(t *handin.Table, book *sheet.Book) bool {
 				continue
 			}
 			for _, c := range r.Cells {
+				if int(c.Col) > at.Col {
+					break // the title of a card further right
+				}
 				if m := cardTitle.FindStringSubmatch(c.Text); m != nil && c.Kind == sheet.Text {
 					ids[i], noun = m[2], say.Fold(m[1])
 				}

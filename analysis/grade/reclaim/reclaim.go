@@ -48,6 +48,7 @@ func Columns(t *handin.Table) {
 	perKilo(t)
 	reclaimTotal(t)
 	reclaimDrained(t)
+	reclaimRunOff(t)
 	reclaimShare(t)
 	reclaimFat(t)
 }

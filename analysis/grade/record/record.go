@@ -44,6 +44,8 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.exchangedCells(t)
 		r.outOfOrder(t)
 		r.toldInNote(t)
+		r.toldOrder(t)
+		r.againstPlan(w, t)
 		r.againstDrained(t)
 		r.againstNote(t)
 		r.notMeasured(t)
@@ -216,8 +218,27 @@ func drainedCannotBe(t *handin.Table, col *handin.Column, i int, v float64) stri
 		if s := t.Find(column.SampleMass); s != nil && s.Cells[i].Known && s.Cells[i].Value > 0 && v > s.Cells[i].Value+0.05 {
 			return fmt.Sprintf("more would have drained than the %s of foam", say.Grams(s.Cells[i].Value))
 		}
+		return moreThanMix(t, i, v)
+	case col.Field.Want == units.Volume:
+		return moreThanMix(t, i, v)
 	}
 	return ""
+}
+
+// moreThanMix says so where more ran out than all of the mix, which weighs about as many grams as
+// it has ml.
+func moreThanMix(t *handin.Table, i int, v float64) string {
+	whole := 0.0
+	for _, c := range t.Weighed() {
+		whole += c.Cells[i].Value
+	}
+	if total := t.Find(column.BatchMass); total != nil {
+		whole = max(whole, total.Cells[i].Value)
+	}
+	if whole < 20 || v <= 1.1*whole {
+		return ""
+	}
+	return fmt.Sprintf("more would have run out than the %s of the mix", say.Grams(whole))
 }
 
 // unit is a slip between two units.

@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -59,6 +60,127 @@ func (r *reader) toldInNote(t *handin.Table) {
 	}
 }
 
+var (
+	timesAs   = pattern.Of(`(?i)\b(?:twice|double|triple|two|three|four|five|\d+)(?:\s+times|\s*[x×])?\s+(?:as much|the|more)\s+(?:of\s+)?(?:the\s+)?(.{2,40}?)\s+(?:as|than|of)\s+(.{2,40}?)\s*(?:$|[,;.(])`)
+	moreThan  = pattern.Of(`(?i)\bmore\s+(?:of\s+)?(?:the\s+)?(.{2,40}?)\s+than\s+(.{2,40}?)\s*(?:$|[,;.(])`)
+	lessThan  = pattern.Of(`(?i)\b(?:less|fewer)\s+(?:of\s+)?(?:the\s+)?(.{2,40}?)\s+than\s+(.{2,40}?)\s*(?:$|[,;.(])`)
+	mostly    = pattern.Of(`(?i)\b(?:mostly|mainly|chiefly|nearly all|almost only)\s+(?:of\s+)?(?:the\s+)?(.{2,40}?)\s*(?:$|[,;.(]|\band\b)`)
+	hardlyAny = pattern.Of(`(?i)\b(?:hardly any|only a (?:little|bit of|crumb of|pinch of)|very little|little)\s+(?:of\s+)?(?:the\s+)?(.{2,40}?)\s*(?:$|[,;.(]|\band\b)`)
+)
+
+// order is what a note says of the grams of two emulsifiers: there is more of one.
+type order struct{ more, less string } // "" is whichever is the other
+
+// orderIn reads such an order out of a note.
+func orderIn(text string) (o order, ok bool) {
+	if m := timesAs.FindStringSubmatch(text); m != nil {
+		return order{m[1], m[2]}, true
+	}
+	if m := moreThan.FindStringSubmatch(text); m != nil {
+		return order{m[1], m[2]}, true
+	}
+	if m := lessThan.FindStringSubmatch(text); m != nil {
+		return order{m[2], m[1]}, true
+	}
+	if m := mostly.FindStringSubmatch(text); m != nil {
+		return order{m[1], ""}, true
+	}
+	if m := hardlyAny.FindStringSubmatch(text); m != nil {
+		return order{"", m[1]}, true
+	}
+	return o, false
+}
+
+// toldOrder asks of the grams of two emulsifiers that the note of their row has the other way
+// round: "mostly polysorbate", "three times as much ester as GMS".
+func (r *reader) toldOrder(t *handin.Table) {
+	var of []*handin.Column
+	for _, c := range t.Weighed() {
+		if emulsifier(c) {
+			of = append(of, c)
+		}
+	}
+	if len(of) != 2 {
+		return
+	}
+	for i, x := range t.Trials {
+		for _, text := range textsOf(t, x) {
+			o, ok := orderIn(text)
+			if !ok {
+				continue
+			}
+			more, less := namedBy(of, o.more), namedBy(of, o.less)
+			switch {
+			case more == nil && less == nil, o.more != "" && more == nil, o.less != "" && less == nil, more == less:
+				continue
+			case more == nil:
+				more = of[1-slices.Index(of, less)]
+			case less == nil:
+				less = of[1-slices.Index(of, more)]
+			}
+			a, b := of[0].Cells[i], of[1].Cells[i]
+			if !r.fresh(a) || !r.fresh(b) || more.Cells[i].Value >= less.Cells[i].Value || more.Cells[i].Value <= 0 {
+				continue
+			}
+			r.add(about(fmt.Sprintf("%s and %s look exchanged: your note says %s (%s, %s). Which is which?", a.Text, b.Text, say.Quoted(text), of[0].Field.Called(), of[1].Field.Called()), a, "exchanged cells").And(b.At), a.At, b.At)
+			r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+			break
+		}
+	}
+}
+
+// againstPlan asks of two grams that a row of a plan or a recipe, on rows that are no trials,
+// has in each other's place.
+func (r *reader) againstPlan(w *handin.Work, t *handin.Table) {
+	of := t.Weighed()
+	var heads []handin.Cell
+	for _, row := range w.Rest {
+		numbers := 0
+		for _, c := range row.Cells {
+			if c.Known {
+				numbers++
+			}
+		}
+		if numbers == 0 {
+			heads = row.Cells
+			continue
+		}
+		found := w.ByID(row.Cells[0].Text)
+		if len(found) != 1 || found[0].Table != t || numbers < 3 {
+			continue
+		}
+		i := found[0].Index
+		planned := map[*handin.Column]float64{}
+		for _, c := range row.Cells[1:] {
+			for _, h := range heads {
+				if col := namedBy(of, h.Text); c.Known && h.At.Col == c.At.Col && h.At.Sheet == c.At.Sheet && col != nil {
+					planned[col] = c.Value
+				}
+			}
+		}
+		for k, x := range of {
+			for _, y := range of[:k] {
+				a, b := y.Cells[i], x.Cells[i]
+				p, known := planned[y]
+				q, also := planned[x]
+				if !known || !also || p == q || !r.fresh(a) || !r.fresh(b) || a.Value != q || b.Value != p {
+					continue
+				}
+				r.add(about(fmt.Sprintf("%s and %s look exchanged: by %s it was to be %s and %s (%s, %s). Which is which?", a.Text, b.Text, place(row.At), num(p), num(q), y.Field.Called(), x.Field.Called()), a, "exchanged cells").And(b.At), a.At, b.At)
+				r.meant[a.At], r.meant[b.At] = p, q
+			}
+		}
+	}
+}
+
+// place names a row for a sentence.
+func place(at trial.Place) string {
+	if at.Sheet == "" {
+		return fmt.Sprintf("row %d", at.Row)
+	}
+	return fmt.Sprintf("row %d of sheet %s", at.Row, at.Sheet)
+}
+
 // textsOf are the texts of a trial's own row.
 func textsOf(t *handin.Table, x *handin.Trial) (out []string) {
 	for _, c := range t.Columns {
@@ -91,6 +213,29 @@ func namedNear(of []*handin.Column, before, behind string) *handin.Column {
 		}
 	}
 	return nil
+}
+
+var anyWord = pattern.Of(`[\p{L}\d]{2,}`)
+
+// namedBy is the one column of which a text has a word of its name: "GMS", "the ester".
+func namedBy(of []*handin.Column, text string) (found *handin.Column) {
+	most := 0
+	for _, c := range of {
+		names := anyWord.FindAllString(say.Fold(c.Field.Called()+" "+c.Field.What.Name), -1)
+		n := 0
+		for _, w := range anyWord.FindAllString(say.Fold(text), -1) {
+			if slices.Contains(names, w) {
+				n++
+			}
+		}
+		switch {
+		case n > most:
+			found, most = c, n
+		case n == most && n > 0:
+			found = nil
+		}
+	}
+	return found
 }
 
 // againstDrained asks of two holds that look exchanged between their trials: in all others
