@@ -12,6 +12,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 )
 
 // exchangedCells asks of two cells of a row that each fit the other's column, and not
@@ -46,6 +47,10 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 		r.askTurned(t, x, y, i, with)
 		return
 	}
+	if results(x, y) && r.resultsTurned(t, x, y, i) {
+		r.askExchanged(x, y, i)
+		return
+	}
 	own, other := boundsOf(x, i), boundsOf(y, i)
 	if own.n < 2 || other.n < 2 {
 		return
@@ -65,6 +70,61 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 		return
 	}
 	r.askExchanged(x, y, i)
+}
+
+var praise = pattern.Of(`(?i)\b(best|longest|great|perfect|wow|super|lovely|stiff|firm|stood (?:well|long)|held (?:well|long)|very stable|hardly any (?:liquid|drain\w*)|almost dry|no liquid)\b`)
+
+// resultsTurned reports a hold and a drained amount that look exchanged by what lies around: the
+// mixes with a little less and a little more fat of the same emulsifiers have both the other way
+// round, or the note praises a foam that was gone soonest.
+func (r *reader) resultsTurned(t *handin.Table, x, y *handin.Column, i int) bool {
+	if y.Role == column.Hold {
+		x, y = y, x
+	}
+	a, b := x.Cells[i].Value, y.Cells[i].Value
+	if a <= 0 || b <= 0 || times(a, b) < 2 || t.Trials[i].Bare() {
+		return false
+	}
+	turned := func(k int) bool {
+		u, v := x.Cells[k].Value, y.Cells[k].Value
+		return u > 0 && v > 0 && times(a, v) <= alikeWithin && times(b, u) <= alikeWithin && times(a, u) >= 2 && times(b, v) >= 2
+	}
+	below, above := nextInFat(t, i)
+	if below >= 0 && above >= 0 && turned(below) && turned(above) {
+		return true
+	}
+	low, high, n := othersOf(t, x, i)
+	least, most, m := othersOf(t, y, i)
+	if n < 3 || m < 3 || a >= low || b <= most || !within(b, low, high, 0.25) || !within(a, least, most, 0.25) {
+		return false
+	}
+	return slices.ContainsFunc(textsOf(t, t.Trials[i]), praise.MatchString)
+}
+
+// nextInFat are the trials with the next less and the next more fat among those of the very same
+// emulsifiers, -1 without one.
+func nextInFat(t *handin.Table, i int) (below, above int) {
+	below, above = -1, -1
+	fat := func(k int) (g float64) {
+		for _, c := range t.Weighed() {
+			if c.Field.What.Kind == ingredient.Fat {
+				g += c.Cells[k].Value
+			}
+		}
+		return g
+	}
+	for k := range t.Trials {
+		if k == i || fat(k) == fat(i) || slices.ContainsFunc(t.Weighed(), func(c *handin.Column) bool { return emulsifier(c) && c.Cells[k].Value != c.Cells[i].Value }) {
+			continue
+		}
+		switch {
+		case fat(k) < fat(i) && (below < 0 || fat(k) > fat(below)):
+			below = k
+		case fat(k) > fat(i) && (above < 0 || fat(k) < fat(above)):
+			above = k
+		}
+	}
+	return below, above
 }
 
 // askTurned asks of two results that another making of the formula has the other way round:
@@ -378,11 +438,37 @@ func (r *reader) mend(t *handin.Table) {
 				open = true
 			}
 		}
-		if open || math.Abs(sum-tc.Value) <= max(2, 0.02*tc.Value) || !usualTotal(total, i) {
+		within := max(2, 0.02*tc.Value)
+		if othersAddUp(t, total, i) {
+			within = 1
+		}
+		if open || math.Abs(sum-tc.Value) <= within || !usualTotal(total, i) {
 			continue
 		}
 		r.mendRow(t, i, sum-tc.Value)
 	}
+}
+
+// othersAddUp reports that the grams of all other trials, four and more, come to their totals.
+func othersAddUp(t *handin.Table, total *handin.Column, but int) bool {
+	n := 0
+	for i := range t.Trials {
+		tc := total.Cells[i]
+		if i == but || !tc.Known {
+			continue
+		}
+		sum := 0.0
+		for _, c := range t.Weighed() {
+			if c.Cells[i].Known {
+				sum += c.Cells[i].Value
+			}
+		}
+		if math.Abs(sum-tc.Value) > 0.6 {
+			return false
+		}
+		n++
+	}
+	return n >= 4
 }
 
 // usualTotal reports that another trial has the very total.
@@ -401,7 +487,7 @@ func (r *reader) mendRow(t *handin.Table, i int, off float64) {
 		}
 		need := x.Value - off
 		low, high, n := others(c, i)
-		if n < 2 || need <= 0 || !within(need, low, high, 0.3) || !slipOfFinger(x.Value, need) {
+		if n < 2 || need <= 0 || !within(need, low, high, 0.3) || !slipOfFinger(x.Value, need) && !(oneFigure(x.Value, need) && othersHave(c, i, need)) {
 			continue
 		}
 		if suspect != nil {
@@ -415,6 +501,31 @@ func (r *reader) mendRow(t *handin.Table, i int, off float64) {
 	c := suspect.Cells[i]
 	r.add(about(fmt.Sprintf("The grams add up to the total only if this is %s, not %s. Did a finger slip?", num(needed), c.Text), c, "slip of the finger").ShouldBe(needed), c.At)
 	r.meant[c.At] = needed
+}
+
+// oneFigure reports two numbers of as many figures that differ in one of them.
+func oneFigure(typed, meant float64) bool {
+	a, b := num(typed), num(meant)
+	if len(a) != len(b) {
+		return false
+	}
+	differ := 0
+	for k := range a {
+		if a[k] != b[k] {
+			differ++
+		}
+	}
+	return differ == 1
+}
+
+// othersHave reports a number that another trial has in a column.
+func othersHave(col *handin.Column, i int, v float64) bool {
+	for k, o := range col.Cells {
+		if k != i && o.Known && math.Abs(o.Value-v) < 1e-9 {
+			return true
+		}
+	}
+	return false
 }
 
 // slipOfFinger reports two figures exchanged, a figure wrong, or the point moved.

@@ -251,6 +251,7 @@ var (
 	massUnits = []unit{{1000, "kg, not g"}, {0.001, "mg, not g"}}
 	scales    = []unit{{28.35, "ounces, not g"}, {453.6, "pounds, not g"}} // of another country
 	timeUnits = []unit{{60, "hours, not minutes"}, {1.0 / 60, "seconds, not minutes"}, {1440, "days, not minutes"}}
+	fraction  = []unit{{100, "a fraction, not a percent"}}
 	anyPoint  = []unit{{10, "the decimal point one place off"}, {0.1, "the decimal point one place off"}, {100, "the decimal point two places off"}, {0.01, "the decimal point two places off"}}
 )
 
@@ -266,17 +267,21 @@ func (r *reader) units(t *handin.Table) {
 			}
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy || col.Role == column.Rest:
 			slips = timeUnits // holds truly differ tenfold
+		case col.Role == column.DrainedAmount && col.Field != nil && col.Field.Want == units.Percent:
+			slips = slices.Concat(massUnits, fraction)
 		case col.Role == column.DrainedAmount:
 			slips = massUnits
 		case isPercentOfMix(col):
-			slips = []unit{{100, "a fraction, not a percent"}}
+			slips = fraction
 		default:
 			continue
 		}
 		r.wholeColumn(t, col)
 		for i, c := range col.Cells {
 			if c.Known && c.Value > 0 && !r.said[c.At] && c.Formula == "" && !r.meanOfSlip(t, col, i) {
-				r.slip(col, i, slips)
+				if !r.slipOfRepeat(t, col, i, slips) {
+					r.slip(t, col, i, slips)
+				}
 			}
 		}
 	}
@@ -288,9 +293,9 @@ func isPercentOfMix(col *handin.Column) bool {
 
 // slip asks of a number far from the others of its column whether another unit was
 // meant, in which it is one of them.
-func (r *reader) slip(col *handin.Column, i int, slips []unit) {
+func (r *reader) slip(t *handin.Table, col *handin.Column, i int, slips []unit) {
 	c := col.Cells[i]
-	low, high, n := others(col, i)
+	low, high, n := othersOf(t, col, i)
 	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 {
 		return
 	}
@@ -308,6 +313,50 @@ func (r *reader) slip(col *handin.Column, i int, slips []unit) {
 	if n >= 3 && (c.Value > 8*high || c.Value < low/20) {
 		r.add(about(fmt.Sprintf("%s is far from the others of its column (%s to %s). Is it right?", c.Text, num(low/c.Scale), num(high/c.Scale)), c, "far from the others"), c.At)
 	}
+}
+
+// slipOfRepeat asks of a result that is far from those of the other makings of its formula, and
+// like them in another unit.
+func (r *reader) slipOfRepeat(t *handin.Table, col *handin.Column, i int, slips []unit) bool {
+	c := col.Cells[i]
+	if col.Role != column.Hold && col.Role != column.DrainedAmount {
+		return false
+	}
+	for k, o := range col.Cells {
+		if k == i || !o.Known || o.Value <= 0 || r.said[o.At] || !sameGrams(t, i, k) || times(c.Value, o.Value) < 8 {
+			continue
+		}
+		for _, u := range slips {
+			v := c.Value * u.factor
+			if times(v, o.Value) > alikeWithin {
+				continue
+			}
+			low, high, n := others(col, i)
+			if u.factor < 1 && n > 1 && c.Value <= 1.3*high || u.factor > 1 && n > 1 && c.Value >= 2*low {
+				continue // it is the other making that is odd
+			}
+			words := fmt.Sprintf("%s is far from the other making of its formula (trial %s: %s). Was it %s: %s?", c.Text, t.Trials[k].ID, o.Text, u.words, num(v/c.Scale))
+			r.add(about(words, c, "unit slip").ShouldBe(v/c.Scale), c.At)
+			r.meant[c.At] = v
+			return true
+		}
+	}
+	return false
+}
+
+// othersOf are the bounds of a column without one of its cells. A mix without emulsifier may well
+// hold for a minute and lose half: of a result of another mix it says nothing.
+func othersOf(t *handin.Table, col *handin.Column, i int) (low, high float64, n int) {
+	if col.Role != column.Hold && col.Role != column.DrainedAmount || t.Trials[i].Bare() {
+		return others(col, i)
+	}
+	low, high = math.Inf(1), math.Inf(-1)
+	for k, c := range col.Cells {
+		if k != i && c.Known && c.Value > 0 && !t.Trials[k].Bare() {
+			low, high, n = min(low, c.Value), max(high, c.Value), n+1
+		}
+	}
+	return low, high, n
 }
 
 // others are the bounds of a column without one of its cells.
