@@ -32,6 +32,14 @@ func nameOf(words []handin.Phrase, tables []*handin.Table, stem string) (name st
 			return strings.TrimSpace(words[i+1].Text), false
 		}
 	}
+	if name := calledIn(words, stem); name != "" {
+		return name, false
+	}
+	if !slices.ContainsFunc(nameWords(stem), func(k string) bool { return len([]rune(k)) > 2 && likeName(k, true) && !isFood(k) }) {
+		if name := signed(words); name != "" {
+			return name, false
+		}
+	}
 	return NameOfFile(stem), true
 }
 

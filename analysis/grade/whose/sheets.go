@@ -100,14 +100,23 @@ func bySheet(h *ingest.HandIn, tables []*handin.Table, words []handin.Phrase) (o
 		}
 		w.Tables = append(w.Tables, t)
 	}
-	for _, p := range words {
-		for _, w := range out {
-			if p.At.Sheet == w.Student || byName[p.At.Sheet] == nil && (hasWords(p.At.Sheet+" "+p.Text, w.Student) || !slices.ContainsFunc(out, func(o *handin.Work) bool { return hasWords(p.At.Sheet+" "+p.Text, o.Student) })) {
-				w.Words = append(w.Words, p)
-			}
+	var names []string
+	for _, w := range out {
+		names = append(names, w.Student)
+	}
+	beside := parted(slices.DeleteFunc(slices.Clone(words), func(p handin.Phrase) bool { return byName[p.At.Sheet] != nil }), names)
+	for i, w := range out {
+		w.Words = slices.DeleteFunc(slices.Clone(words), func(p handin.Phrase) bool { return p.At.Sheet != w.Student })
+		if name := calledIn(w.Words, w.Student); name != "" {
+			names[i] = name
+		}
+		w.Words = append(w.Words, beside[i]...)
+		if name := calledIn(w.Words, w.Student); name != "" && names[i] == w.Student {
+			names[i] = name
 		}
 	}
-	for _, w := range out {
+	for i, w := range out {
+		w.Student = names[i]
 		settle(w)
 	}
 	return out

@@ -26,6 +26,9 @@ func Of(h *ingest.HandIn, class []string) []*handin.Work {
 		reclaim.Holds(t)
 		reclaim.Columns(t)
 	}
+	for _, t := range tables {
+		mark(t)
+	}
 	words := cells.Words(h, tables)
 	if len(tables) == 0 {
 		if t := cells.Told(words, h.Book.File); t != nil {
@@ -113,17 +116,22 @@ func severalBy(tables []*handin.Table) (names []string) {
 // byColumn parts the trials by the student that their row names.
 func byColumn(h *ingest.HandIn, tables []*handin.Table, words []handin.Phrase) (out []*handin.Work) {
 	all := severalBy(tables)
-	for _, name := range all {
+	said := parted(words, all)
+	for k, name := range all {
 		w := &handin.Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
 		for _, t := range tables {
 			if part := only(t, func(x *handin.Trial) bool { return x.Student == name }); len(part.Trials) > 0 {
 				w.Tables = append(w.Tables, part)
 			}
 		}
+		w.Words = slices.DeleteFunc(said[k], func(p handin.Phrase) bool { return p.Note != nil })
 		for _, p := range words {
-			if p.Note != nil && p.Note.Student == name || p.Note == nil && (hasWords(p.Text, name) || !slices.ContainsFunc(all, func(o string) bool { return hasWords(p.Text, o) })) {
+			if p.Note != nil && p.Note.Student == name {
 				w.Words = append(w.Words, p)
 			}
+		}
+		if whole := calledIn(w.Words, name); whole != "" {
+			w.Student = whole
 		}
 		settle(w)
 		out = append(out, w)

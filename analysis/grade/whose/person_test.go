@@ -1,0 +1,33 @@
+package whose
+
+import (
+	"testing"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/trial"
+)
+
+// A file is called after its student in part; the whole name is found where its words say it.
+func TestWholeName(t *testing.T) {
+	for _, c := range []struct{ stem, line, name string }{
+		{"hanneke siphon", "Hanneke Prill, 2nd year pastry", "Hanneke Prill"},
+		{"amelie foam", "Raspberry foam :)  by Amelie Broxton", "Amelie Broxton"},
+		{"Rolf T", "Rolf Tilling", "Rolf Tilling"},
+		{"Moss_Ada_lab4", "Lab 4 - foam with hazelnut oil (Ada Moss)", "Ada Moss"},
+		{"urs_late", "sorry, this is LATE, I was ill - Urs Marchetti", "Urs Marchetti"},
+		{"ILVA", "ILVA MAVROU   LEMON OLIVE OIL FOAM", "Ilva Mavrou"},
+		{"benno_siphon", "benno kell", "Benno Kell"},
+		{"bench 3", "Carrot foam, Joris Verhagen", "Joris Verhagen"},
+		{"final v2", "Siphon lab, by Tove van der Glimme", "Tove van der Glimme"},
+		{"rhubarb foam", "Rhubarb Foam", "Rhubarb Foam"},  // a dish is no person
+		{"K Trewin", "Kate Sol, group C", "K Trewin"},     // somebody else
+		{"foam log", "Butter Cream Foam", "Foam Log"},     // nobody
+		{"wyllie_oskar", "made by Oskar", "Wyllie Oskar"}, // no more than the file says
+		{"anna_ruiz", "Anna Ruiz Ortega, 3 May", "Anna Ruiz Ortega"},
+	} {
+		words := []handin.Phrase{{At: trial.Place{Row: 1, Col: 1}, Text: c.line}}
+		if got, _ := nameOf(words, nil, c.stem); got != c.name {
+			t.Errorf("%q, %q: %q, not %q", c.stem, c.line, got, c.name)
+		}
+	}
+}
