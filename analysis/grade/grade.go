@@ -27,6 +27,7 @@ import (
 	"foamfield/analysis/grade/record"
 	"foamfield/analysis/grade/repeat"
 	"foamfield/analysis/grade/row"
+	"foamfield/analysis/grade/together"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/grade/whose"
 	"foamfield/analysis/grade/working"
@@ -237,6 +238,7 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
 		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
 		plan = append(plan, repeat.Check(shown)...)
+		claims = append(claims, besideThese(together.Check(shown), claims)...)
 		claims = append(claims, besideThese(quote.Check(shown, sums), claims)...)
 	}
 	everything := slices.Concat(logged, sums, claims)

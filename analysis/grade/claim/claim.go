@@ -17,6 +17,7 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/record"
+	"foamfield/analysis/grade/rule"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/say"
@@ -49,13 +50,17 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 		}
 		before = s
 		reason = reasonOf(s, reason)
-		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).credited, (*judge).outside, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).allTwice} {
+		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).credited, (*judge).outside, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).against, (*judge).allTwice} {
 			found, ok := check(j, s, rule, reason)
 			if !ok {
 				continue
 			}
-			if found.Certain && len(slips.Meant) > 0 { // what is true of the numbers as typed is no lie
-				_, found.Certain = check(typed, s, rule, reason)
+			if len(slips.Meant) > 0 { // what is true of the numbers as typed is no lie
+				_, lies := check(typed, s, rule, reason)
+				found.Certain = found.Certain && lies
+				if !lies && (found.Kind == "miscounted" || found.Kind == "own rule") {
+					continue
+				}
 			}
 			out = append(out, found)
 		}
@@ -296,18 +301,18 @@ func (j *judge) worstOf(named []sentence.Mention, e end) (worst float64, known b
 // best holds "trial 4 is best" without a reason against the student's own rule.
 func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (f finding.Found, ok bool) {
 	x := named[0].Trials[0]
-	if len(named) > 1 {
-		return f, false
+	if f, ok := j.bestByRule(s, named, r); ok || len(named) > 1 {
+		return f, ok
 	}
 	if why := j.fails(x, r); why != "" {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, named[0].ID, why), s, "own rule").Surely(), true
+		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule"), true
 	}
-	if r.by != nil && !because.MatchString(s.Low) && !otherwise.MatchString(strings.Replace(s.Low, "by our rule", "", 1)) {
+	if r.by != nil && r.Best == rule.Unsaid && !because.MatchString(s.Low) && !otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) {
 		if d := j.oneDesign(named); d != nil {
 			return j.topOf(s, named, d, *r.by)
 		}
 	}
-	if r.set() || because.MatchString(s.Low) || otherwise.MatchString(s.Low) {
+	if r.Set() || r.Best != rule.Unsaid || because.MatchString(s.Low) || otherwise.MatchString(s.Low) {
 		return f, false
 	}
 	// Without a rule or a reason, a trial that another beats in all that was measured is

@@ -96,36 +96,17 @@ func (j *judge) only(s sentence.Sentence, part string) *handin.Trial {
 }
 
 var (
-	nOfM     = pattern.Of(`(?i)\b(\d+|one|two|three|four|five|six|seven|eight|nine|ten|none|all) (?:out )?of (?:the |my |our |all )?(?:\d+|two|three|four|five|six|seven|eight|nine|ten)? ?(?:trials|foams|mixes|runs|tests)[^.]{0,12}\b(worked|works|succeeded|were a success|met|passed)`)
-	numerals = map[string]int{"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10}
-	noneSo   = pattern.Of(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
-	allOut   = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
+	noneSo = pattern.Of(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
+	allOut = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
 )
 
-// counted holds "3 of 5 trials worked", "none clogged" against all trials.
-func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+// against holds "none clogged" and "all came out" against all trials.
+func (j *judge) against(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	if sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
 	if x := j.speaksAgainst(s); x != nil {
 		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Said, x.ID), s, "miscounted").Surely(), true
-	}
-	n, said := countOf(s)
-	if !said || !r.set() {
-		return f, false
-	}
-	all := j.Work.Trials()
-	passed, failed := 0, 0
-	for _, x := range all {
-		switch {
-		case j.passes(x, r):
-			passed++
-		case j.fails(x, r) != "":
-			failed++
-		}
-	}
-	if passed+failed == len(all) && n != passed {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) it is %d of %d.", s.Said, r.words, passed, len(all)), s, "miscounted").Surely(), true
 	}
 	return f, false
 }
@@ -167,19 +148,6 @@ func (j *judge) speaksAgainst(s sentence.Sentence) *handin.Trial {
 		}
 	}
 	return nil
-}
-
-// countOf is how many trials a sentence says worked.
-func countOf(s sentence.Sentence) (n int, ok bool) {
-	m := nOfM.FindStringSubmatch(s.Low)
-	if m == nil {
-		return 0, false
-	}
-	if n, ok = numerals[m[1]]; ok {
-		return n, true
-	}
-	n, err := strconv.Atoi(m[1])
-	return n, err == nil
 }
 
 var (

@@ -3,6 +3,7 @@ package claim
 import (
 	"fmt"
 	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/rule"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"math"
@@ -17,7 +18,6 @@ import (
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/say"
-	"foamfield/ingest/trial"
 )
 
 // holdUp and holdDown are what a hold does by itself.
@@ -398,67 +398,15 @@ var (
 	safetyLine = pattern.Of(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
 )
 
-// ownRule is what a student calls a success.
+// ownRule is what a student calls a success, and the best.
 type ownRule struct {
-	holdAtLeast   float64
-	drainedAtMost float64
-	words         string
-	by            *end // best is what does most by it; nil where nothing is said
+	rule.Rule
+	by *end // best is what does most by it; nil where nothing is said
 }
 
-func (r ownRule) set() bool { return r.holdAtLeast > 0 || r.drainedAtMost > 0 }
-
-var (
-	ruleLine  = pattern.Of(`(?i)(success|works (if|when)|works means|a foam works|counts as|our rule|my rule|target|we call|criterion|erfolg|réussi|éxito|successo)`)
-	ruleHold  = pattern.Of(`(?i)(hold|stand|last|stay|keep)[a-z]*\D{0,30}?(\d+(?:[.,]\d+)?)\s*(?:min|minutes)`)
-	ruleDrain = pattern.Of(`(?i)(drain|weep|leak)[a-z]*\D{0,40}?(?:at most|less than|under|below|no more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
-)
-
-// holdFirst is a rule that gives the minutes first: "at least 20 min of hold".
-var holdFirst = pattern.Of(`(?i)(?:at least|more than|over|≥|>|minimum(?: of)?)\s*(\d+(?:[.,]\d+)?)\s*(?:min|minutes)\b`)
-
-// drainFirst is a rule that gives the percent first: "not more than 3 % has drained".
-var drainFirst = pattern.Of(`(?i)(?:at most|less than|under|below|(?:no|not) more than|max(?:imum)?|<|≤|up to)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)[^.;,]{0,24}?(?:drain|weep|wept|leak)`)
-
 // ruleOf is the student's own rule of success: on a Targets sheet, or in words.
-func ruleOf(w *handin.Work) (r ownRule) {
-	for _, h := range w.Log {
-		if t := h.Log.Targets.HoldMinutes; t != nil {
-			r.holdAtLeast = t.Value
-		}
-		if t := h.Log.Targets.DrainedPercent; t != nil {
-			r.drainedAtMost = t.Value
-		}
-	}
-	for _, p := range w.Words {
-		if p.Note != nil || !ruleLine.MatchString(p.Text) {
-			continue
-		}
-		text := p.Text
-		if len(strings.Fields(text)) <= 4 { // "Success | holds at least 20 min"
-			text += " " + p.Right
-		}
-		if m := ruleHold.FindStringSubmatch(text); m != nil {
-			r.holdAtLeast = firstNumber(m[2:3])
-		} else if m := holdFirst.FindStringSubmatch(text); m != nil {
-			r.holdAtLeast = firstNumber(m[1:2])
-		}
-		if m := ruleDrain.FindStringSubmatch(text); m != nil {
-			r.drainedAtMost = firstNumber(m[2:3])
-		} else if m := drainFirst.FindStringSubmatch(text); m != nil {
-			r.drainedAtMost = firstNumber(m[1:2])
-		}
-	}
-	r.by = bestBy(w)
-	var words []string
-	if r.holdAtLeast > 0 {
-		words = append(words, "holds at least "+say.Number(r.holdAtLeast)+" min")
-	}
-	if r.drainedAtMost > 0 {
-		words = append(words, "drains at most "+say.Number(r.drainedAtMost)+" %")
-	}
-	r.words = strings.Join(words, ", ")
-	return r
+func ruleOf(w *handin.Work) ownRule {
+	return ownRule{Rule: rule.Of(w), by: bestBy(w)}
 }
 
 var (
@@ -493,32 +441,14 @@ func bestBy(w *handin.Work) (by *end) {
 
 // fails says how a trial surely fails a rule, "" if it may pass.
 func (j *judge) fails(x *handin.Trial, r ownRule) string {
-	if !r.set() {
-		return ""
-	}
-	if x.CameOut == trial.No {
-		return "it did not come out"
-	}
-	if _, high, ok := j.Seen(x, evidence.Hold); ok && r.holdAtLeast > 0 && high < r.holdAtLeast {
-		return "it held " + say.Number(high) + " min"
-	}
-	if low, _, ok := j.Seen(x, evidence.Drained); ok && r.drainedAtMost > 0 && low > r.drainedAtMost {
-		return "it drained " + say.Number(low) + " %"
-	}
-	return ""
+	_, why := r.Judge(j.Trials, x)
+	return why
 }
 
 // passes reports a trial that surely passes a rule.
 func (j *judge) passes(x *handin.Trial, r ownRule) bool {
-	if !r.set() || x.CameOut != trial.Yes || x.Broke == trial.Yes {
-		return false
-	}
-	low, _, ok := j.Seen(x, evidence.Hold)
-	if r.holdAtLeast > 0 && (!ok || low < r.holdAtLeast) {
-		return false
-	}
-	_, high, ok := j.Seen(x, evidence.Drained)
-	return !(r.drainedAtMost > 0 && (!ok || high > r.drainedAtMost))
+	v, _ := r.Judge(j.Trials, x)
+	return v == rule.Passes
 }
 
 var (
@@ -528,7 +458,7 @@ var (
 
 // success holds "trial 4 works" against the student's own rule.
 func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if !r.set() || sentence.Unsure.MatchString(s.Low) || sentence.Narrowed.MatchString(s.Low) {
+	if !r.Set() || sentence.Unsure.MatchString(s.Low) || sentence.Narrowed.MatchString(s.Low) {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
@@ -542,10 +472,10 @@ func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		}
 		x := m.Trials[0]
 		if why := j.fails(x, r); yes && why != "" {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.words, m.ID, why), s, "own rule").Surely(), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), m.ID, why), s, "own rule").Unless(j.doubted(r)), true
 		}
 		if no && j.passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
-			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.words, m.ID), s, "own rule"), true
+			return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.Words(), m.ID), s, "own rule"), true
 		}
 	}
 	return f, false
@@ -560,7 +490,7 @@ var (
 // verdicts holds a column of yes and no, in which students judge their trials, against
 // their own rule.
 func (j *judge) verdicts(r ownRule) (out []finding.Found) {
-	if !r.set() {
+	if !r.Set() {
 		return nil
 	}
 	for _, t := range j.Work.Tables {
@@ -572,9 +502,9 @@ func (j *judge) verdicts(r ownRule) (out []finding.Found) {
 				x := t.Trials[i]
 				switch why := j.fails(x, r); {
 				case saysYes.MatchString(c.Text) && why != "":
-					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", c.Text, r.words, x.ID, why), c).Kinds("own rule").Surely())
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", c.Text, r.Words(), x.ID, why), c).Kinds("own rule").Surely())
 				case saysNo.MatchString(c.Text) && j.passes(x, r):
-					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes.", c.Text, r.words, x.ID), c).Kinds("own rule").Surely())
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes.", c.Text, r.Words(), x.ID), c).Kinds("own rule").Surely())
 				}
 			}
 		}

@@ -64,6 +64,12 @@ func (f Found) Surely() Found {
 	return f
 }
 
+// Unless marks a finding that rests on no guess, but for a doubt.
+func (f Found) Unless(doubt bool) Found {
+	f.Certain = !doubt
+	return f
+}
+
 // ShouldBe gives the right number.
 func (f Found) ShouldBe(x float64) Found {
 	f.Right = graded.Num(x)

@@ -85,7 +85,7 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 		} else if heads(p) {
 			places = append(places, p.RightAt)
 		}
-		for _, s := range split(text) {
+		for _, s := range Split(text) {
 			if !notSo.MatchString(s) {
 				plain := plainly(s, nouns)
 				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s})
@@ -200,8 +200,8 @@ func claimsSomething(s Sentence) bool {
 	return outcomes.MatchString(s.Low) && !OnlySafety(s.Text) || Longest.MatchString(s.Low) || BestWord.MatchString(s.Low) || Longer.MatchString(s.Low) || Shorter.MatchString(s.Low)
 }
 
-// split cuts a text into sentences and clauses; a point within a number cuts nothing.
-func split(text string) (out []string) {
+// Split cuts a text into sentences and clauses; a point within a number cuts nothing.
+func Split(text string) (out []string) {
 	from := 0
 	add := func(to int, asked bool) {
 		if s := strings.TrimSpace(text[from:to]); s != "" && !asked {

@@ -1,0 +1,273 @@
+package claim
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/rule"
+	"foamfield/analysis/grade/sentence"
+	"foamfield/analysis/grade/together"
+	"foamfield/ingest/column"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/say"
+)
+
+// What is claimed by the student's own rule: how many passed, and which of them is the best.
+
+var (
+	number    = `\d+|none|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|all|half`
+	nOfM      = pattern.Of(`(?i)\b(` + number + `)\s*(?:(?:out )?of|from|/)\s*(?:the |my |our |all |these |those )*(` + number + `)?\s*(?:\p{L}+ ){0,2}?(trials?|foams?|mixes|runs?|tests?|batches|recipes?|siphons?|ones|attempts?|tries|them)?\b`)
+	percentOf = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s+of (?:all |the |my |our )*(?:\d+ |\p{L}+ )?(?:trials|foams|mixes|runs|tests|batches|recipes|siphons)|\bsuccess rate\D{0,12}(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	numerals  = map[string]int{"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16}
+	passing   = pattern.Of(`(?i)\b(works?|worked|working|succeed(?:s|ed)?|success(?:es|ful)?|met|meets?|fulfil(?:s|led|led)?|pass(?:es|ed)?|reached|good|ok|okay|fine|accepted|made it|did it|rule|criteri\w+|target)\b`)
+	failing   = pattern.Of(`(?i)\b(failed|fails?|did not (?:work|pass|make it|meet)|didn't (?:work|pass|make it|meet)|missed|bad|no good|not (?:ok|good|fine))\b`)
+	// partly are words by which only some of the trials are counted.
+	partly = pattern.Of(`(?i)\b(repeats?|repeated|with (?:the )?(?:hlb|fat|butter|emulsifier|gms)|at \d|of (?:these|those|them)|on (?:mon|tues|wednes|thurs|fri)\w*|in series|in the (?:first|second|last)|only (?:held|stood|the)|clogged|split|came out|drained too|longer|of the (?:rich|lean|fat)\w*)\b`)
+)
+
+// counted holds "3 of 5 trials worked", "75 % of my trials met the rule" against the trials
+// by the student's own rule; and the trials that are listed beside it.
+func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	all := j.Work.Trials()
+	no := failing.MatchString(s.Low)
+	if !r.Set() || sentence.Unsure.MatchString(s.Low) || !no && !passing.MatchString(s.Low) {
+		return f, false
+	}
+	n, share, said := countIn(s, len(all), j.controls())
+	if !said || partly.MatchString(countedPart(s)) {
+		return f, false
+	}
+	var passed, maybe, failed []*handin.Trial
+	for _, x := range all {
+		switch v, _ := r.Judge(j.Trials, x); v {
+		case rule.Passes:
+			passed = append(passed, x)
+		case rule.Fails:
+			failed = append(failed, x)
+		default:
+			maybe = append(maybe, x)
+		}
+	}
+	low, high := len(passed), len(passed)+len(maybe)
+	if no && !passing.MatchString(failing.ReplaceAllString(s.Low, "")) {
+		low, high = len(failed), len(failed)+len(maybe)
+	}
+	if n < float64(low)-share || n > float64(high)+share {
+		is := strconv.Itoa(low)
+		if high > low {
+			is += " to " + strconv.Itoa(high)
+		}
+		f = about(fmt.Sprintf("“%s”: by your own rule (%s) it is %s of %d%s.", s.Said, r.Words(), is, len(all), list(passed, no)), s, "miscounted")
+		f.Certain = len(maybe) == 0 && r.Hold != nil && !j.doubted(r)
+		if r.Drained == nil && r.Hold != nil {
+			f.Certain = f.Certain && n > float64(high) // a part of the rule may not have been understood
+		}
+		return f, true
+	}
+	if g := together.Groups(j.Work, s); !no && len(g) == 1 && share < 1 && float64(len(g[0].Trials)) == n {
+		for _, x := range g[0].Trials {
+			if v, why := r.Judge(j.Trials, x); v == rule.Fails {
+				return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), x.ID, why), s, "own rule"), true
+			}
+		}
+	}
+	return f, false
+}
+
+// list names the trials that pass, where they are few.
+func list(passed []*handin.Trial, no bool) string {
+	var ids []string
+	for _, x := range passed {
+		ids = append(ids, handin.ShortID(x.ID))
+	}
+	if no || len(ids) == 0 || len(ids) > 16 {
+		return ""
+	}
+	return " (" + strings.Join(ids, ", ") + ")"
+}
+
+// countedPart is a sentence up to where it lists or explains what was counted.
+func countedPart(s sentence.Sentence) string {
+	at := nOfM.FindStringIndex(s.Low)
+	if at == nil {
+		return s.Low
+	}
+	rest, _, _ := strings.Cut(s.Low[at[0]:], "(")
+	rest, _, _ = strings.Cut(rest, ",")
+	return rest
+}
+
+// countIn is how many trials a sentence counts, of all; within how many it is rounded.
+func countIn(s sentence.Sentence, all, controls int) (n, within float64, ok bool) {
+	if m := percentOf.FindStringSubmatch(s.Low); m != nil {
+		v := firstNumber(m[1:])
+		return v / 100 * float64(all), 0.5, !math.IsNaN(v)
+	}
+	for _, m := range nOfM.FindAllStringSubmatch(s.Low, -1) {
+		of, has := whole(m[2], 0)
+		if !has && m[3] == "" {
+			continue // "one of", "half of the"
+		}
+		if has && of != all && of != all-controls {
+			continue // of some of them only
+		}
+		if !has {
+			of = all
+		}
+		if k, fine := whole(m[1], of); fine && k <= of {
+			return float64(k), 0, true
+		}
+	}
+	return 0, 0, false
+}
+
+// whole is a number in figures or as a word; all and half are of so many.
+func whole(word string, of int) (n int, ok bool) {
+	word = strings.ToLower(word)
+	switch word {
+	case "":
+		return 0, false
+	case "all":
+		return of, of > 0
+	case "half":
+		return of / 2, of > 0 && of%2 == 0
+	}
+	if n, ok = numerals[word]; ok {
+		return n, true
+	}
+	n, err := strconv.Atoi(word)
+	return n, err == nil
+}
+
+// controls counts the controls.
+func (j *judge) controls() (n int) {
+	for _, x := range j.Work.Trials() {
+		if x.IsControl() || x.Bare() {
+			n++
+		}
+	}
+	return n
+}
+
+// doubted reports results that may not be what the student saw: a slip among them, or a hold that
+// would pass as hours; nobody is told for sure that he or she counted wrong.
+func (j *judge) doubted(r ownRule) bool {
+	for _, t := range j.Work.Tables {
+		for _, c := range t.Columns {
+			if c.Role != column.Hold && c.Role != column.DrainedAmount {
+				continue
+			}
+			for _, cell := range c.Cells {
+				if _, meant := j.Slips.Meant[cell.At]; meant || j.Slips.Not[cell.At] {
+					return true
+				}
+				if c.Role == column.Hold && r.Hold != nil && cell.Known && cell.Value < 1.5 && 60*cell.Value >= r.Hold.At {
+					return true
+				}
+			}
+		}
+	}
+	return len(j.Work.Sums) > 0
+}
+
+// byRule are words that say by what the best was chosen: by the student's own rule.
+var byRule = pattern.Of(`(?i)\b(?:by|after|following|under|according to|with) (?:my|our|the|this|that|own) (?:own )?rules?\b`)
+
+// bestByRule holds "trial 4 is best" against what the student says the best has, among all
+// that pass.
+func (j *judge) bestByRule(s sentence.Sentence, named []sentence.Mention, r ownRule) (f finding.Found, ok bool) {
+	if r.Best == rule.Unsaid || otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) || because.MatchString(s.Low) {
+		return f, false
+	}
+	d := j.oneDesign(named)
+	if d == nil {
+		return f, false
+	}
+	mine := math.Inf(-1)
+	for _, m := range named {
+		mine = max(mine, j.merit(d, m.Trials[0], r.Best))
+	}
+	var beats *handin.Trial
+	most := mine + j.merits(d, r.Best)
+	for at, x := range d.Trials {
+		v := j.merit(d, x, r.Best)
+		if math.IsNaN(v) || v <= most || !j.allPass(d, at, r) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) }) {
+			continue
+		}
+		beats, most = x, v
+	}
+	if beats == nil || math.IsInf(mine, 0) || math.IsNaN(mine) {
+		return f, false
+	}
+	passes := ""
+	if r.Set() {
+		passes = fmt.Sprintf(" of those that pass (%s)", r.Words())
+	}
+	return about(fmt.Sprintf("“%s”: you call best what has %s%s; trial %s has %s, and trial %s %s.", s.Said, r.Best, passes, beats.ID, j.meritWords(most, r.Best), named[0].ID, j.meritWords(mine, r.Best)), s, "another trial did better"), true
+}
+
+// merit is how much a trial has of what makes the best; NaN where it is not known.
+func (j *judge) merit(d *method.Design, x *handin.Trial, b rule.Best) float64 {
+	i := slices.Index(d.Trials, x)
+	switch b {
+	case rule.MostFat:
+		return d.At(i, method.Fat)
+	case rule.LeastEmulsifier:
+		return -d.At(i, method.Emulsifier)
+	case rule.Longest:
+		if mean, n := j.OfFormula(x, evidence.Hold); n > 0 {
+			return mean
+		}
+	case rule.LeastDrained:
+		if mean, n := j.OfFormula(x, evidence.Drained); n > 0 {
+			return -mean
+		}
+	}
+	return math.NaN()
+}
+
+// merits is by how much a merit has to be greater to count.
+func (j *judge) merits(d *method.Design, b rule.Best) float64 {
+	switch b {
+	case rule.MostFat:
+		return 1.2
+	case rule.LeastEmulsifier:
+		return 0.12
+	case rule.LeastDrained:
+		return j.Margin(d, evidence.Drained)
+	}
+	return j.Margin(d, evidence.Hold)
+}
+
+func (j *judge) meritWords(v float64, b rule.Best) string {
+	switch b {
+	case rule.Longest:
+		return say.Number(math.Round(10*v)/10) + " min"
+	case rule.MostFat:
+		return say.Number(math.Round(10*v)/10) + " % fat"
+	case rule.LeastEmulsifier:
+		return say.Number(math.Round(-100*v)/100) + " % emulsifier"
+	}
+	return say.Number(math.Round(-10*v)/10) + " % drained"
+}
+
+// allPass reports a trial that passes, as all makings of its formula do. Without a rule in
+// numbers it has to have come out, and not to have split.
+func (j *judge) allPass(d *method.Design, at int, r ownRule) bool {
+	for i, x := range d.Trials {
+		if i != at && !d.Same(i, at) {
+			continue
+		}
+		if !r.Set() || !j.passes(x, r) {
+			return false
+		}
+	}
+	return true
+}
