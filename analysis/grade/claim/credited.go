@@ -51,10 +51,33 @@ func init() {
 // owed are words that give something near them the credit for what two trials differ by.
 var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bbecause\b[^.;]{0,30}\b(?:has|had|contains|contained|got) (?:much |far |a lot )?(?:more|less|a higher|a lower|the higher|the lower)\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
 
+// makes are words by which one thing is said to do something to foams in general; behind so
+// it is what two trials are said to show.
+var (
+	makes = pattern.Of(`(?i)\b(?:makes?|made|gives?|gave|lets?|helps?|helped|keeps?|kept|adds?|added|brings?|brought|lengthens?|lengthened|shortens?|improves?|improved|causes?|caused)\b[^.;]{0,40}\b(?:longer|shorter|better|worse|stable|stabler|firmer|stand|stands|hold|last|lasts|less|more|drier|wetter|min|minutes|difference)\b`)
+	soThe = pattern.Of(`(?i)(?:,|;|:)?\s*\b(?:so|therefore|hence|thus|which shows(?: that)?|this shows(?: that)?|that shows(?: that)?|because of that|it follows that|meaning|which means)\s+(?:that )?(?:the |a |it is the |it was the |more |less |higher |lower |extra )`)
+)
+
+// creditClause is the part of a sentence in which the credit is given: behind "so the", else all of
+// it without what stands in brackets.
+func creditClause(low string) string {
+	if at := soThe.FindAllStringIndex(low, -1); at != nil {
+		return low[at[len(at)-1][0]:]
+	}
+	return inBrackets.ReplaceAllString(low, " ")
+}
+
+var inBrackets = pattern.Of(`\([^)]*\)`)
+
 // pairCredited finds one thing that is given the credit for a difference between two trials
 // that differ in more than it. before is the sentence before it in the same cell.
 func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok bool) {
-	if !owed.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || itOnly.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	sure := owed.MatchString(s.Low)
+	clause := s.Low
+	if !sure {
+		clause = creditClause(s.Low)
+	}
+	if !sure && !makes.MatchString(clause) && !soThe.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || itOnly.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
@@ -72,12 +95,12 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 	var of []string
 	var what method.Thing
 	for _, c := range creditable {
-		if creditNear[c.name].MatchString(s.Low) {
+		if creditNear[c.name].MatchString(clause) {
 			of, what = append(of, c.name), c.varied
 		}
 	}
 	all, known := d.Changed(a, b)
-	if len(of) == 1 && known && len(all) > 0 && !slices.Contains(all, what) {
+	if sure && len(of) == 1 && known && len(all) > 0 && !slices.Contains(all, what) {
 		return about(fmt.Sprintf("“%s”: trials %s and %s have the same %s; what differs is %s.", s.Said, named[0].ID, named[1].ID, of[0], say.List(namesOf(all))), s, "changed together").As(criteria.OneChange, graded.Method), true
 	}
 	if len(of) != 1 || !known || len(all) < 2 || what.Factor == method.Fat && d.Alone(a, b, method.Fat) {
@@ -90,7 +113,7 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 		}
 	}
 	f = about(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
-	f.Certain = true
+	f.Certain = sure
 	return f, true
 }
 

@@ -324,6 +324,76 @@ func (j *judge) outside(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 	return f, false
 }
 
+var (
+	// promises are words of what a mix will do that nobody made.
+	promises = pattern.Of(`(?i)\b(will|would|can|could|should|also|too|even|surely|as well|must|going to|carry|carries|possible)\b`)
+	atLevel  = pattern.Of(`(?i)\b(?:at|with|to|up to|even|of|carry|carries|reach|hold|take|takes|past|beyond|over)\s+(?:about |even |over |more than )?(\d+(?:[.,]\d+)?)\s*(?:%|percent)(\s+\p{L}+)?`)
+	inside   = pattern.Of(`(?i)^\s*(drain\w*|of|emulsifiers?|liquid|longer|more|less|better|sure|certain|wet|overrun|loss)$`)
+	with     = pattern.Of(`(?i)\b(?:with|for|using|in|on)\s+((?:\p{L}+ )?\p{L}+)\b`)
+)
+
+// beyond finds what a conclusion promises of a fat percent that nobody tried, "it will work at 80 %
+// too", or of an ingredient that stands in no trial.
+func (j *judge) beyond(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !promises.MatchString(s.Low) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || asks.MatchString(s.Low) || packet.MatchString(s.Low) {
+		return f, false
+	}
+	d := j.designOf(s)
+	if d == nil {
+		return f, false
+	}
+	low, high, known := d.Range(method.Fat)
+	for _, m := range atLevel.FindAllStringSubmatch(s.Text, -1) {
+		v := firstNumber(m[1:2])
+		if !known || math.IsNaN(v) || v < 15 || v > 100 || inside.MatchString(m[2]) || j.isOwn(v, s, d) {
+			continue
+		}
+		l, h := weighedFat(d)
+		if v < min(low, l)-2 || v > max(high, h)+2 {
+			return about(fmt.Sprintf("“%s”: you tried fat from %s to %s %%, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
+				s.Said, say.Number(math.Round(10*min(low, l))/10), say.Number(math.Round(10*max(high, h))/10), say.Number(v)), s, "outside what was tried"), true
+		}
+	}
+	for _, m := range with.FindAllStringSubmatch(s.Low, -1) {
+		if what, known := fatOrWater(m[1]); known && will.MatchString(s.Low) && !j.uses(what, d) {
+			return about(fmt.Sprintf("“%s”: %s is in none of your trials, so nothing tells what happens with it. Say it as a question to test.", s.Said, what.Name), s, "outside what was tried"), true
+		}
+	}
+	return f, false
+}
+
+var (
+	will = pattern.Of(`(?i)\b(will|would|can be|works? (?:just )?(?:as well|too|also)|also works?)\b`)
+	asks = pattern.Of(`(?i)(\bnext\b|\btry\b|\btest\b|\bwould like\b|\bmaybe\b|\bperhaps\b|\bmight\b|\bwonder\b|\bif i had\b|\bnot (?:tried|tested|know\w*)\b|\bdon't know\b|\bdo not know\b|\b(?:can|could) ?not\b|\bcan't\b|\?)`)
+)
+
+// fatOrWater is a fat or a water by its name, or by the last word of it.
+func fatOrWater(name string) (what ingredient.Ingredient, ok bool) {
+	for _, n := range []string{name, name[strings.LastIndex(name, " ")+1:], strings.SplitN(name, " ", 2)[0]} {
+		if what, known := ingredient.Lookup(n); known && len(n) > 3 && (what.Kind == ingredient.Fat || what.Kind == ingredient.Water) {
+			return what, true
+		}
+	}
+	return what, false
+}
+
+// uses reports an ingredient that stands in some trial, or may be meant by one of its columns.
+func (j *judge) uses(what ingredient.Ingredient, d *method.Design) bool {
+	for _, t := range d.Tables {
+		for _, c := range t.Columns {
+			if c.Field != nil && c.Field.What.Name == what.Name {
+				return true
+			}
+			for _, word := range strings.Fields(strings.ToLower(what.Name)) {
+				if len(word) > 2 && strings.Contains(strings.ToLower(c.Whole), word) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
 func firstNumber(texts []string) float64 {
 	for _, t := range texts {
 		if v, err := strconv.ParseFloat(strings.Replace(t, ",", ".", 1), 64); err == nil {
@@ -382,12 +452,12 @@ func weighedFat(d *method.Design) (low, high float64) {
 	return low, high
 }
 
-var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
 
 // tooStrong asks of words that no few trials can carry.
 func (j *judge) tooStrong(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	m := strong.FindString(s.Text)
-	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(s.Low) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
+	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(strings.Replace(s.Low, strings.ToLower(m), "", 1)) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
 	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Said, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true
@@ -395,7 +465,7 @@ func (j *judge) tooStrong(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f
 
 var (
 	notProven  = pattern.Of(`(?i)(\bnothing\b|\bnone\b|\bnot\b|n't|\bcannot\b|\bno proof\b|\bdoes not|\bwithout proof)`)
-	safetyLine = pattern.Of(`(?i)(goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
+	safetyLine = pattern.Of(`(?i)(\bopen|inhale|unscrew|goggle|vent|canister|eye protection|charger|gloves|strain|safety|pressure)`)
 )
 
 // ownRule is what a student calls a success, and the best.

@@ -62,7 +62,7 @@ var (
 	notSo       = pattern.Of(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
 	Unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
 	Denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
-	Narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|the ones) (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
+	Narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|these|them)\b|\bof the ones (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
 	sentenceEnd = pattern.Of(`([.!?;])(\s+|$)|\n| but | although | however | whereas | while `)
 )
 
@@ -128,7 +128,7 @@ func noClaims(words []handin.Phrase) map[trial.Place]bool {
 	out, under := map[trial.Place]bool{}, map[string]int{}
 	for _, p := range words {
 		sheet := p.At.File + p.At.Sheet
-		if row, ok := under[sheet]; ok && p.At.Row == row+1 || planSheet.MatchString(p.At.Sheet) && p.Note == nil {
+		if row, ok := under[sheet]; ok && p.At.Row == row+1 || planSheet.MatchString(p.At.Sheet) && !concludes.MatchString(p.At.Sheet) && p.Note == nil {
 			out[p.At] = !startsSo.MatchString(p.Text)
 		}
 		if len(strings.Fields(p.Text)) <= 3 && otherLabel.MatchString(p.Text) && p.Right != "" {
@@ -379,7 +379,7 @@ func (s Sentence) NotClaimed() bool {
 // words of a claim on how long foams held.
 var (
 	Longest  = pattern.Of(`(?i)(\b(held|hold|holds|lasted|lasts|stood|stands|standing|stayed|kept)\b[^.]{0,24}\blong(est)\b|\blongest (hold|time|standing|lasting)|\bhighest hold|\bmost stable\b|\blängste|\bam längsten|\ble plus longtemps|\bmás tiempo\b|\bpiù a lungo\b|\bhold was (the )?longest)`)
-	BestWord = pattern.Of(`(?i)\b(best|winner|winning|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
+	BestWord = pattern.Of(`(?i)\b(best|winner|winning|wins|optimum|optimal|meilleure?|mejor|migliore|beste[rn]?)\b`)
 	Longer   = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b[^.]{0,20}\blonger\b|\blonger (hold|holds|holding|time|lasting)\b|\bthe longer (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bmore stable\b|\b(increase[sd]?|raise[sd]?|improve[sd]?|lengthen(s|ed)?)\b (the )?(hold|stability)|\bhält länger|\bhielt länger|\blänger(e)? standzeit|\btient plus longtemps|\baguanta más|\btiene più a lungo|\bdura di più)`)
 	Shorter  = pattern.Of(`(?i)(\b(hold|holds|held|last|lasts|lasted|stand|stands|stood)\b[^.]{0,20}\bshorter\b|\bshorter (hold|time)\b|\bthe shorter (the|your|our|my|a|each|it|they|foams?) ?(\w+ )?(hold|holds|held|last|lasts|lasted|stand|stands|stood|stay|stays|stayed|keep|keeps|kept)\b|\bless stable\b|\b(decrease[sd]?|lower(s|ed)?|reduce[sd]?|shorten(s|ed)?)\b (the )?(hold|stability)|\bhält kürzer|\bhielt kürzer|\btient moins longtemps|\baguanta menos|\btiene meno)`)
 )

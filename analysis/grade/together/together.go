@@ -58,7 +58,7 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 			last = nil
 		}
 		at = s.At
-		own := Groups(tr.Work, s)
+		own, before := Groups(tr.Work, s), last
 		groups := own
 		if len(own) == 0 && pronoun.MatchString(s.Low) {
 			groups = last
@@ -67,6 +67,12 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 			last = many[len(many)-1:]
 		}
 		if likely.MatchString(s.Low) {
+			continue
+		}
+		if words, found := j.ofThese(s, own, before); found {
+			f := finding.New(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: %s", s.Said, words), s.At).Kinds("another trial did better")
+			f.Typed = graded.Txt(s.Said)
+			out = append(out, f)
 			continue
 		}
 		for _, check := range []func(sentence.Sentence, []Group) (string, bool){j.mean, j.ratio, j.spread} {
@@ -340,6 +346,25 @@ func (j *reader) readings(set []*handin.Trial, averaged bool) (out [][]*handin.T
 	}
 	return out
 }
+
+// ofThese holds "of these trial 5 stood longest" against the trials named before it.
+func (j *reader) ofThese(s sentence.Sentence, own, before []Group) (said string, found bool) {
+	if !among.MatchString(s.Low) || !sentence.Longest.MatchString(s.Low) || len(own) == 0 || len(before) != 1 || sentence.Denied.MatchString(s.Low) {
+		return "", false
+	}
+	mine, list := j.meanOf(own[0].Trials[:1], evidence.Hold, "min")
+	if len(list) == 0 {
+		return "", false
+	}
+	for _, x := range before[0].Trials {
+		if v, ok := j.of(x, evidence.Hold, "min"); ok && v > mine+1e-9 && x != own[0].Trials[0] {
+			return fmt.Sprintf("trial %s of these has %s min, and trial %s %s.", x.ID, say.Number(v), own[0].Trials[0].ID, say.Number(mine)), true
+		}
+	}
+	return "", false
+}
+
+var among = pattern.Of(`(?i)\bof (?:these|those|them)\b`)
 
 // ratio holds "drained three times as much as" against two groups.
 func (j *reader) ratio(s sentence.Sentence, groups []Group) (said string, found bool) {
