@@ -175,6 +175,9 @@ var link = wordSet(`is are was were be = means mean meant always all each every 
 // what it speaks of, "% emulsifier is on fat".
 func basisIn(after string) (of column.Basis, also string, ok bool) {
 	words := strings.Fields(notWords.ReplaceAllString(after, " "))
+	if !slices.ContainsFunc(words, func(w string) bool { return link[w] }) {
+		return of, "", false // "84 % fat" is a content
+	}
 	for n := len(words); n > 0 && link[words[n-1]]; n-- { // "of the mix by weight"
 		words = words[:n-1]
 	}

@@ -45,6 +45,8 @@ func TestPercentOf(t *testing.T) {
 		{"drained (% of the total)", "", "", "", ""},
 		{"overrun in % of the mix volume", "", "", "", ""},
 		{"walnut oil is 100 % fat", "", "", "", ""},
+		{"% fat, packet", "", "", "", ""},
+		{"walnut oil % fat", "", "", "", ""},
 		{"cream 35 % fat, butter 82 % of fat", "", "", "", ""},
 		{"all % of the foam", "", "", "", ""},
 		{"we used 3 % of the mix", "", "", "", ""},

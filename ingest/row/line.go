@@ -70,6 +70,8 @@ type reader struct {
 	s   *scheme.Scheme
 	row int // of the table, being read
 
+	crossed bool // all of this row that tells of its trial is struck out
+
 	madeTo float64                // grams a liquid of this row was added up to; 0 = none was
 	rest   *ingredient.Ingredient // that liquid
 }
@@ -92,7 +94,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	}
 	r := &reader{Line: l, s: s}
 	for i, n := range rows {
-		r.row = n
+		r.row, r.crossed = n, r.crossedOut(n)
 		if i > 0 && !s.Found.PerReading {
 			r.laterSquirt()
 			continue
@@ -110,6 +112,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	r.clockHold()
 	r.ownID(rows)
 	r.struck(rows)
+	r.footnotes(rows)
 }
 
 // perReading reports the roles that may say something new on every line of a
@@ -314,11 +317,32 @@ func (r *reader) ownID(rows []int) {
 // struck sets a trial aside whose rows are struck out.
 func (r *reader) struck(rows []int) {
 	for _, n := range rows {
-		if !r.s.Found.Rows[n].Struck {
+		if !r.crossedOut(n) {
 			return
 		}
 	}
 	r.void(trial.Place{File: r.At.File, Sheet: r.At.Sheet, Row: r.At.Row, Col: r.At.Col}, "the row is struck out")
+}
+
+// crossedOut reports a row of which all numbers and answers are struck out: the note that
+// says why often is not.
+func (r *reader) crossedOut(n int) bool {
+	if r.s.Found.Rows[n].Struck {
+		return true
+	}
+	struck := 0
+	for i := range r.s.Fields {
+		f := &r.s.Fields[i]
+		c := r.s.Found.Typed(n, f.Col-1)
+		switch {
+		case c.Kind == sheet.Blank || f.Want == units.Any && !f.Answers():
+		case c.Flags&sheet.Struck == 0:
+			return false
+		default:
+			struck++
+		}
+	}
+	return struck > 1
 }
 
 // void says why a trial does not count.

@@ -8,6 +8,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
@@ -57,8 +58,11 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 	if !r.whole(f, c) {
 		return outcome.Measured{}, nil
 	}
-	text := scheme.CellText(r.s.Found.Sheet, c)
+	text, note, noted := kitchen.Footnote(r.s.Footnotes, scheme.CellText(r.s.Found.Sheet, c))
 	if text == "" {
+		return outcome.Measured{}, nil
+	}
+	if r.crossedCell(f, c) {
 		return outcome.Measured{}, nil
 	}
 	if c.Flags&sheet.Computed != 0 {
@@ -71,6 +75,12 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 	}
 	if err != nil {
 		return outcome.Measured{}, err
+	}
+	if noted && untrue(f, note.Text) {
+		return outcome.Measured{}, nil
+	}
+	if noted && f.Role == column.Hold && atLeast(note.Text) && m.Low == m.High {
+		m.High = math.Inf(1)
 	}
 	if absurd(m) {
 		r.impossible(f, "what was measured", "type the number as it was read, or leave the cell empty")
@@ -99,6 +109,16 @@ func (r *reader) whole(f *scheme.Field, c sheet.Cell) bool {
 	return false
 }
 
+// crossedCell reports, and says, a cell that is struck out as a whole in a row that is not:
+// its number does not count, and no other is typed.
+func (r *reader) crossedCell(f *scheme.Field, c sheet.Cell) bool {
+	if c.Flags&sheet.Struck == 0 || r.crossed {
+		return false
+	}
+	r.say(trial.Fix("struck out", r.at(f), r.quoted(f)+" is struck out and not used", "type the value that counts, or take the line off"))
+	return true
+}
+
 // lost reports a cell that holds something which nobody can read as a number, so
 // that it is not blank.
 func (r *reader) lost(f *scheme.Field) bool {
@@ -120,7 +140,7 @@ func (r *reader) doubts(f *scheme.Field, m outcome.Measured) {
 		r.say(trial.Check("value in doubt", r.at(f), read, do))
 	}
 	c := r.sheetCell(f)
-	if c.Flags&(sheet.Revised|sheet.Struck) != 0 {
+	if c.Flags&sheet.Revised != 0 {
 		r.say(trial.Check("struck out in part", r.at(f), "part of the cell is struck out or raised and was left out: "+r.quoted(f)+" is read", "type the one value that counts"))
 	}
 	if v, exact := m.Exact(); m.Comma && c.Kind == sheet.Text && f.Pointed && exact {

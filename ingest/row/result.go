@@ -120,6 +120,9 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 		r.whole(f, c)
 		return outcome.Said{}
 	}
+	if r.crossedCell(f, c) {
+		return outcome.Said{}
+	}
 	text := r.text(f)
 	if len(f.Legend) > 0 {
 		if a, ok := f.Legend[say.Fold(text)]; ok {
@@ -137,7 +140,7 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 		r.setRaw(f.Raw, text)
 		return outcome.Said{}
 	}
-	if c.Flags&(sheet.Revised|sheet.Struck) != 0 {
+	if c.Flags&sheet.Revised != 0 {
 		r.say(trial.Check("struck out in part", r.at(f), "part of the cell is struck out or raised and was left out: "+say.Quoted(text)+" is read", "type the one answer that counts"))
 	}
 	r.addEvents(answer.Events, r.cell(f), false)

@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/units"
@@ -97,6 +98,8 @@ type Scheme struct {
 	Labels      []string
 	Ingredients []ingredient.Ingredient // by the log's names for them
 
+	Footnotes map[string]kitchen.Line // what lines below the table say of a mark behind a cell
+
 	ByCol []int         // index among Fields, -1 = none
 	Usual map[int]Usual // where the values of a column lie, the ends left out: they may be slips themselves
 	replies
@@ -127,9 +130,10 @@ func (s *Scheme) Cell(row, col int) sheet.Cell {
 	return c
 }
 
-// Text is a cell as it is shown.
+// Text is a cell as it is shown, without the mark of a footnote.
 func (s *Scheme) Text(row, col int) string {
-	return strings.TrimSpace(s.Found.Sheet.Display(s.Cell(row, col)))
+	plain, _, _ := kitchen.Footnote(s.Footnotes, strings.TrimSpace(s.Found.Sheet.Display(s.Cell(row, col))))
+	return plain
 }
 
 // Name is how a message names a column.
@@ -169,6 +173,15 @@ func (f *Field) Called() string {
 		return f.Ingredient
 	}
 	return f.Words
+}
+
+// Answers reports whether the column answers what happened with yes or no.
+func (f *Field) Answers() bool {
+	switch f.Role {
+	case column.CameOut, column.Clogged, column.Spits, column.Broke, column.OilLeak:
+		return true
+	}
+	return false
 }
 
 // IsAmount reports whether the column says how much of something is in the mix.

@@ -48,6 +48,7 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 // beside takes what lines beside the table say of all its trials: the mass every mix
 // was made up to, and the foam that was put to drain.
 func (m *maker) beside() {
+	m.Footnotes = m.kitchen.Footnotes(m.Sheet)
 	if g, ok := m.kitchen.MadeUpTo(); ok && m.Find(column.BatchMass) == nil && !m.logsWater() {
 		m.WholeGrams = g.Value
 		m.say(trial.Note("said beside the table", g.At, "every mix is taken as "+say.Grams(g.Value)+", the rest of it water, as this line says",

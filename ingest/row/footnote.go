@@ -1,0 +1,74 @@
+package row
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/event"
+	"foamfield/ingest/kitchen"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/remark"
+	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// footnotes adds to a trial's note what footnotes say of its cells, and sets it aside
+// where one says that a cell is not true.
+func (r *reader) footnotes(rows []int) {
+	if len(r.s.Footnotes) == 0 {
+		return
+	}
+	for _, n := range rows {
+		for i := range r.s.Fields {
+			f := &r.s.Fields[i]
+			c := r.s.Found.Typed(n, f.Col-1)
+			if c.Kind != sheet.Text {
+				continue
+			}
+			plain, note, ok := kitchen.Footnote(r.s.Footnotes, c.Text)
+			if !ok {
+				continue
+			}
+			if !strings.Contains(r.Note, note.Text) {
+				r.Note = strings.TrimPrefix(r.Note+"; "+note.Text, "; ")
+			}
+			at := r.s.At(n, f.Col)
+			switch {
+			case untrue(f, note.Text):
+				r.say(trial.Fix("footnote", at, say.Quoted(c.Text)+" has a footnote, "+say.Quoted(note.Text)+", so it is not used",
+					"type the value that counts without the mark, or leave the cell empty"))
+				continue
+			case remark.Otherwise(note.Text):
+				r.Told(note.Text, note.At)
+				continue
+			}
+			r.say(trial.Check("footnote", at, say.Quoted(c.Text)+" has a footnote, "+say.Quoted(note.Text)+": "+say.Quoted(plain)+" is read"+readBy(f, note.Text),
+				"type it without the mark if that is right, else what is meant"))
+		}
+	}
+}
+
+func readBy(f *scheme.Field, note string) string {
+	if f.Role == column.Hold && atLeast(note) {
+		return " as the least it held"
+	}
+	return ""
+}
+
+// untrue reports a footnote on something measured that says that it is not true. What was
+// in the mix is another matter: then nobody knows the trial.
+func untrue(f *scheme.Field, note string) bool {
+	switch f.Role {
+	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.SampleMass:
+		return remark.Otherwise(note) && !slices.Contains(event.Of(note), event.Void)
+	}
+	return false
+}
+
+var saysAtLeast = pattern.Of(`(?i)\b(?:at least|or (?:more|longer)|still (?:standing|up|there)|stopped (?:watching|looking)|no longer watched|mindestens|oder (?:mehr|länger)|stand noch|steht noch|au moins|tenait encore|al menos|como mínimo|almeno)\b`)
+
+// atLeast reports a footnote that says of a hold that it was that or more.
+func atLeast(note string) bool { return saysAtLeast.MatchString(note) }
