@@ -26,7 +26,7 @@ var (
 	// page is made when the first page is, so that commands that write none start sooner.
 	page = sync.OnceValue(func() *template.Template {
 		return template.Must(template.New("page").Funcs(template.FuncMap{
-			"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "sixteens": sixteens,
+			"kind": kind, "cell": cell, "pair": pair, "bench": bench, "few": few, "unbroken": unbroken, "sixteens": sixteens, "short": short,
 			"number": func(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) },
 		}).Parse(pageSource))
 	})
@@ -229,3 +229,6 @@ func sixteens(t document.Text) (pieces []string) {
 	}
 	return append(pieces, string(letters))
 }
+
+// short says whether a text is so short that its line does not end in it, except on a telephone.
+func short(t document.Text) bool { return utf8.RuneCountInString(t.String()) <= 12 }

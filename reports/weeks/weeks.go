@@ -138,8 +138,14 @@ func (b *pages) weeks() document.Section {
 		if c := p.Chance; c != nil {
 			chance = say.Text(say.Of100(path+".chance.mean", c.Mean), " (", say.Of100(path+".chance.low", c.Low), " to ", say.Of100(path+".chance.high", c.High), ")")
 		}
-		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(withoutYear(wording.Days(p.FirstDate, p.LastDate), p.Label)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
+		t.Rows = append(t.Rows, []document.Text{say.Text(strings.TrimPrefix(p.Label, "week of ")), say.Text(wording.Days(p.FirstDate, p.LastDate)), say.Text(say.Count(path+".trials", p.Trials)), ratioText(path+".level", p.Level), ratioText(path+".drained_level", p.DrainedLevel),
 			chance, counted(path+".clogged", p.Clogged), counted(path+".split", p.Split)})
+	}
+	if !slices.ContainsFunc(b.t.Periods, func(p result.Period) bool { return !strings.HasPrefix(p.Label, "week of ") }) { // dates say it already
+		t.Head, t.Numeric = slices.Delete(t.Head, 1, 2), slices.Delete(t.Numeric, 1, 2)
+		for i := range t.Rows {
+			t.Rows[i] = slices.Delete(t.Rows[i], 1, 2)
+		}
 	}
 	if len(t.Rows) > 0 {
 		s.Blocks = append(s.Blocks, say.Cut(t, mostWeekRows, "the sheet Weeks of report.xlsx"))
@@ -167,14 +173,6 @@ func withoutSheet(trials []result.OldTrial) func(at string) string {
 		}
 	}
 	return func(at string) string { return strings.Replace(at, sheet(at), ", ", 1) }
-}
-
-// withoutYear is days whose year the label beside them has.
-func withoutYear(days, label string) string {
-	if at := strings.LastIndexByte(label, ' '); at >= 0 && strings.HasPrefix(label, "week of ") {
-		return strings.TrimSuffix(days, label[at:])
-	}
-	return days
 }
 
 func orNothing(s string) string {
