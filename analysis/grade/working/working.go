@@ -29,6 +29,7 @@ type desk struct {
 	*evidence.Trials
 	rules criteria.Rules
 	out   []finding.Found
+	sums  []finding.Found // off in tables that sum trials up
 }
 
 // Check finds what is worked out wrong beside the trials.
@@ -36,6 +37,7 @@ func Check(tr *evidence.Trials, rules criteria.Rules) []finding.Found {
 	d := &desk{Trials: tr, rules: rules}
 	var heads []handin.Cell
 	last := trial.Place{}
+	checked := map[string]int{}
 	for _, r := range tr.Work.Rest {
 		if r.At.File != last.File || r.At.Sheet != last.Sheet || r.At.Row > last.Row+1 {
 			heads = nil
@@ -45,10 +47,15 @@ func Check(tr *evidence.Trials, rules criteria.Rules) []finding.Found {
 		case len(numbers) == 0 && len(texts) >= 2:
 			heads = texts
 		case len(numbers) == 1 && len(texts) >= 1 && d.labelled(strings.Join(textOf(texts), " "), numbers[0]):
+		case len(heads) > 0 && len(numbers) > 0 && d.summed(r, heads):
+			for _, c := range r.Cells {
+				checked[columnOf(finding.New(criteria.Means, graded.Calculation, "", c.At))]++
+			}
 		case len(heads) > 0 && len(numbers) > 0:
 			d.underHeads(r, heads)
 		}
 	}
+	d.borneOut(checked)
 	return d.out
 }
 

@@ -1,0 +1,398 @@
+package working
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/mixture"
+	"foamfield/analysis/grade/verdict"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
+)
+
+// A table that sums the trials up has a row a mix: it names the trials, "4, 5, 6", "(2, 3)", "nr 2
+// to 6", or says what they have in common, "60 % fat, HLB 9.9", and gives their mean, their least
+// and longest, their range.
+
+// statistic is what a head says of some numbers.
+type statistic uint8
+
+const (
+	noStatistic statistic = iota
+	theMean
+	theLeast
+	theMost
+	theRange
+	theCount
+)
+
+var (
+	inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
+	leastHead  = pattern.Of(`(?i)^\s*(?:min|minimum|shortest|lowest|least|smallest|worst)\b`)
+	mostHead   = pattern.Of(`(?i)^\s*(?:max|maximum|longest|highest|most|largest|best)\b`)
+	rangeHead  = pattern.Of(`(?i)\b(?:range|spread|span|from[ -–]+to|min ?[-–/] ?max)\b`)
+	countHead  = pattern.Of(`(?i)^\s*(?:n|count|number(?: of .*)?|how many|runs|repeats|times)\s*$`)
+	holdHead   = pattern.Of(`(?i)(\bmin\b|minutes|\bstand\w*|\bstood|\bhold\w*|\bheld|\bstays?|\blast\w*|\btime\b|\bstable|stability)`)
+	wetHead    = pattern.Of(`(?i)(drain|drip|weep|wept|wet\b|leak|run[- ]?off|ran off|puddle|liquid|lost|loss|\bml\b|filtrate|serum)`)
+)
+
+// statisticOf is what a head says, with what is left of it.
+func statisticOf(head string) (s statistic, rest string) {
+	bare := inBrackets.ReplaceAllString(head, " ")
+	switch {
+	case meanWord.MatchString(head) || strings.Contains(head, "Ø"):
+		return theMean, meanWord.ReplaceAllString(head, " ")
+	case rangeHead.MatchString(bare):
+		return theRange, rangeHead.ReplaceAllString(head, " ")
+	case countHead.MatchString(bare):
+		return theCount, ""
+	case leastHead.MatchString(bare):
+		return theLeast, leastHead.ReplaceAllString(head, " ")
+	case mostHead.MatchString(bare):
+		return theMost, mostHead.ReplaceAllString(head, " ")
+	}
+	return noStatistic, head
+}
+
+// summed judges a row of a table that sums trials up; false for any other row.
+func (d *desk) summed(r handin.Row, heads []handin.Cell) bool {
+	said := map[int]statistic{}
+	for _, h := range heads {
+		if s, _ := statisticOf(h.Text); s != noStatistic && s != theCount {
+			said[h.At.Col] = s
+		}
+	}
+	if len(said) == 0 || len(r.Cells) < 2 {
+		return false
+	}
+	named := d.rowOf(r, heads)
+	if len(named) == 0 {
+		return false
+	}
+	for _, c := range r.Cells {
+		if s, ok := said[c.At.Col]; ok {
+			d.sumUp(c, s, headOf(c, heads), named)
+		}
+	}
+	return true
+}
+
+// sumUp holds one cell against the trials that its row names.
+func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Trial) {
+	var typed, meant []float64
+	var list, ids []string
+	of := ""
+	for _, x := range named {
+		col := measuredBy(x.Table, head)
+		if col == nil {
+			return
+		}
+		of = col.Header
+		v := col.Cells[x.Index]
+		if !v.Known {
+			if !math.IsInf(v.Low, 0) || !math.IsInf(v.High, 0) {
+				return // a bound has no mean
+			}
+			continue
+		}
+		typed = append(typed, v.Value)
+		list, ids = append(list, verdict.Num(v.Value)), append(ids, handin.ShortID(x.ID))
+		if m, ok := d.Slips.Meant[v.At]; ok {
+			meant = append(meant, m)
+		} else {
+			meant = append(meant, v.Value)
+		}
+	}
+	if len(typed) == 0 {
+		return
+	}
+	if s == theRange {
+		d.rangeOf(c, of, typed, meant, ids)
+		return
+	}
+	if !c.Known {
+		return
+	}
+	right := valueOf(s, typed)
+	tolerance := max(c.Half, 0.051, 0.002*math.Abs(right))
+	if math.Abs(right-c.Value) <= tolerance || math.Abs(valueOf(s, meant)-c.Value) <= tolerance {
+		return
+	}
+	what := map[statistic]string{theMean: "mean", theLeast: "least", theMost: "most"}[s]
+	words := fmt.Sprintf("%s is given as the %s of %s in %s: they have %s, and that makes %s", verdict.DigitsOf(c.Value, 2), what, strings.Join(ids, ", "), of, strings.Join(list, ", "), verdict.DigitsOf(right, 2))
+	_, with := d.reckonsWith(c)
+	var wrong []string
+	for _, x := range with {
+		if id := handin.ShortID(x.ID); !slices.Contains(named, x) && !slices.Contains(wrong, id) {
+			wrong = append(wrong, id)
+		}
+	}
+	if len(wrong) > 0 {
+		words += fmt.Sprintf("; its formula takes trial %s instead", strings.Join(wrong, ", "))
+	}
+	f := finding.Of(criteria.Means, graded.Calculation, words+".", c).ShouldBe(right)
+	f.Certain = len(wrong) > 0 && len(with) == len(named)
+	d.sums = append(d.sums, f)
+}
+
+// valueOf is a statistic of some numbers.
+func valueOf(s statistic, xs []float64) float64 {
+	switch s {
+	case theLeast:
+		return slices.Min(xs)
+	case theMost:
+		return slices.Max(xs)
+	}
+	sum := 0.0
+	for _, x := range xs {
+		sum += x
+	}
+	return sum / float64(len(xs))
+}
+
+var twoNumbers = pattern.Of(`^\D{0,6}?(\d+(?:[.,]\d+)?)\s*(?:-|–|—|to|bis|à|a|\.\.+|and|/)\s*(\d+(?:[.,]\d+)?)\D{0,6}$`)
+
+// rangeOf holds a range, "20 - 26" or how wide it is, against the trials.
+func (d *desk) rangeOf(c handin.Cell, of string, typed, meant []float64, ids []string) {
+	low, high := slices.Min(typed), slices.Max(typed)
+	fits := func(a, b float64) bool {
+		near := func(x, y float64) bool { return math.Abs(x-y) <= 0.51 }
+		return near(a, low) && near(b, high) || near(a, slices.Min(meant)) && near(b, slices.Max(meant))
+	}
+	switch m := twoNumbers.FindStringSubmatch(c.Text); {
+	case c.Known:
+		if len(typed) == 1 || math.Abs(c.Value-(high-low)) <= max(c.Half, 0.051) || math.Abs(c.Value-(slices.Max(meant)-slices.Min(meant))) <= max(c.Half, 0.051) {
+			return
+		}
+	case m != nil:
+		a, _ := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		b, _ := strconv.ParseFloat(strings.Replace(m[2], ",", ".", 1), 64)
+		if fits(min(a, b), max(a, b)) {
+			return
+		}
+	default:
+		return
+	}
+	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as the range of %s in %s, and in your log they go from %s to %s.", c.Text, strings.Join(ids, ", "), of, verdict.Num(low), verdict.Num(high)), c))
+}
+
+// measuredBy is the column of results that a head speaks of, nil where none is the one.
+func measuredBy(t *handin.Table, head string) *handin.Column {
+	_, rest := statisticOf(head)
+	if wetHead.MatchString(rest) || strings.Contains(rest, "%") && !holdHead.MatchString(rest) && !fatWord.MatchString(rest) {
+		all := t.All(column.DrainedAmount)
+		if len(all) > 1 {
+			want := units.Mass
+			switch {
+			case strings.Contains(rest, "%"):
+				want = units.Percent
+			case strings.Contains(strings.ToLower(rest), "ml"):
+				want = units.Volume
+			}
+			all = slices.DeleteFunc(all, func(c *handin.Column) bool { return c.Field == nil || c.Field.Want != want })
+		}
+		if len(all) == 1 {
+			return all[0]
+		}
+		return nil
+	}
+	if holdHead.MatchString(rest) {
+		return t.Hold()
+	}
+	return nil
+}
+
+var (
+	noiseInList = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|nrs|number|numbers|mixes|mix)\b\.?|#|n°`)
+	listSplit   = pattern.Of(`\s*(?:,|;|&|\+|/|\band\b|\bund\b|\bet\b|\by\b)\s*`)
+	aRange      = pattern.Of(`^(\S+)\s*(?:-|–|—|\bto\b|\bbis\b|\bà\b)\s*(\S+)$`)
+	trialsHead  = pattern.Of(`(?i)^\s*(?:(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|which|of|made of|from|numbers?)\b[\s.]*)+$`)
+)
+
+// rowOf are the trials of which a row speaks.
+func (d *desk) rowOf(r handin.Row, heads []handin.Cell) []*handin.Trial {
+	for _, c := range r.Cells {
+		if s, _ := statisticOf(headOf(c, heads)); s == noStatistic && c.Kind == sheet.Text && !c.Known {
+			if named := d.listed(c.Text); len(named) > 0 {
+				return named
+			}
+			for _, part := range inBrackets.FindAllString(c.Text, -1) {
+				if named := d.listed(strings.Trim(part, "()[] ")); len(named) > 0 {
+					return named
+				}
+			}
+		}
+	}
+	for _, c := range r.Cells {
+		if head := headOf(c, heads); head != "" && trialsHead.MatchString(head) {
+			if found := d.ofMix(c.Text); len(found) == 1 {
+				return found
+			}
+		}
+	}
+	return d.alikeIn(r, heads)
+}
+
+// headOf is the text above a cell, "" without one.
+func headOf(c handin.Cell, heads []handin.Cell) string {
+	for _, h := range heads {
+		if h.At.Col == c.At.Col {
+			return h.Text
+		}
+	}
+	return ""
+}
+
+// ofMix are the trials of a number that have a mix: their results may stand on another sheet.
+func (d *desk) ofMix(id string) []*handin.Trial {
+	found := d.Work.ByID(id)
+	if len(found) > 1 {
+		found = slices.DeleteFunc(found, func(x *handin.Trial) bool { return len(x.Table.Weighed()) < 2 })
+	}
+	return found
+}
+
+// listed are the trials of a list and nothing else, "4, 5 and 6", "A1-A3"; nil for any other
+// text, and for a single number, which may be anything.
+func (d *desk) listed(text string) (out []*handin.Trial) {
+	parts := listSplit.Split(strings.TrimSpace(noiseInList.ReplaceAllString(text, " ")), -1)
+	for _, p := range parts {
+		p = strings.Trim(p, " .:")
+		if found := d.ofMix(p); len(found) == 1 && p != "" {
+			out = append(out, found[0])
+			continue
+		}
+		m := aRange.FindStringSubmatch(p)
+		if m == nil {
+			return nil
+		}
+		a, b := d.ofMix(m[1]), d.ofMix(m[2])
+		if len(a) != 1 || len(b) != 1 || a[0].Table != b[0].Table || a[0].Index >= b[0].Index {
+			return nil
+		}
+		out = append(out, a[0].Table.Trials[a[0].Index:b[0].Index+1]...)
+	}
+	if len(out) < 2 && !noiseInList.MatchString(text) {
+		if len(out) == 1 && len(out[0].ID) >= 2 && strings.EqualFold(strings.TrimSpace(text), out[0].ID) && !isNumber(text) {
+			return out // "B1" is nothing else
+		}
+		return nil
+	}
+	return out
+}
+
+func isNumber(text string) bool {
+	_, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	return err == nil
+}
+
+var (
+	fatPart   = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?)\s*%\s*(?:fat|oil|butter|ghee|lard)?(?: in (?:the )?mix)?$|^(?:fat|oil|butter)\s*(?:of )?(\d+(?:[.,]\d+)?)\s*%$`)
+	hlbPart   = pattern.Of(`(?i)^hlb\s*(?:of|=|:)?\s*(\d+(?:[.,]\d+)?)$`)
+	gramsPart = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?)\s*g(?:\s+(?:of )?(?:emulsifiers?|emu|powders?))?$`)
+	partSplit = pattern.Of(`\s*(?:[;]|, |\band\b|\bwith\b|\bat\b)\s*`)
+	fatHead   = pattern.Of(`(?i)^\s*fat\b.*(?:%|percent)`)
+	hlbHead   = pattern.Of(`(?i)^\s*(?:blend |mix )?hlb\b`)
+)
+
+// alikeIn are the trials that have in common what a row says of its mix, as many as its own count;
+// nil where a word of it is not understood.
+func (d *desk) alikeIn(r handin.Row, heads []handin.Cell) (out []*handin.Trial) {
+	count, traits := -1, []func(*handin.Trial) bool{}
+	for k, c := range r.Cells {
+		head := headOf(c, heads)
+		s, _ := statisticOf(head)
+		switch {
+		case s == theCount && c.Known:
+			count = int(c.Value)
+		case s != noStatistic:
+		case c.Known && fatHead.MatchString(head):
+			traits = append(traits, d.hasFat(c.Value, c.Half))
+		case c.Known && hlbHead.MatchString(head):
+			traits = append(traits, d.hasHLB(c.Value, c.Half))
+		case k == 0 && !c.Known:
+			for _, p := range partSplit.Split(strings.TrimSpace(inBrackets.ReplaceAllString(c.Text, "")), -1) {
+				switch fat, hlb, g := fatPart.FindStringSubmatch(p), hlbPart.FindStringSubmatch(p), gramsPart.FindStringSubmatch(p); {
+				case fat != nil:
+					traits = append(traits, d.hasFat(numberIn(fat[1]+fat[2])))
+				case hlb != nil:
+					traits = append(traits, d.hasHLB(numberIn(hlb[1])))
+				case g != nil:
+					v, half := numberIn(g[1])
+					traits = append(traits, func(x *handin.Trial) bool {
+						m := mixture.MixOf(x.Table, x.Index, d.rules, nil)
+						return math.Abs(m.Of(mixture.IsEmulsifier)-v) <= half+1e-9
+					})
+				default:
+					return nil
+				}
+			}
+		}
+	}
+	if len(traits) == 0 {
+		return nil
+	}
+	for _, x := range d.Work.Trials() {
+		if len(x.Table.Weighed()) >= 2 && !slices.ContainsFunc(traits, func(has func(*handin.Trial) bool) bool { return !has(x) }) {
+			out = append(out, x)
+		}
+	}
+	if count >= 0 && len(out) != count || count < 0 && len(out) < 2 {
+		return nil
+	}
+	return out
+}
+
+func numberIn(text string) (v, half float64) {
+	text = strings.Replace(text, ",", ".", 1)
+	v, _ = strconv.ParseFloat(text, 64)
+	half = 0.5
+	if i := strings.Index(text, "."); i >= 0 {
+		half *= math.Pow(10, -float64(len(text)-i-1))
+	}
+	return v, half
+}
+
+// hasFat reports a trial whose own fat percent rounds to one.
+func (d *desk) hasFat(v, half float64) func(*handin.Trial) bool {
+	return hasOwn(column.FatPercent, v, half)
+}
+
+// hasHLB is the like for the blend.
+func (d *desk) hasHLB(v, half float64) func(*handin.Trial) bool {
+	return hasOwn(column.BlendHLB, v, half)
+}
+
+func hasOwn(role column.Role, v, half float64) func(*handin.Trial) bool {
+	return func(x *handin.Trial) bool {
+		return slices.ContainsFunc(x.Table.All(role), func(col *handin.Column) bool {
+			c := col.Cells[x.Index]
+			return (col.Field == nil || !col.Field.InGrams) && c.Known && math.Abs(c.Value-v) <= max(half, 0.051)+1e-9
+		})
+	}
+}
+
+// borneOut leaves out the sums of a column of which most are off: it is of something else than it
+// was taken for.
+func (d *desk) borneOut(checked map[string]int) {
+	off := map[string]int{}
+	for _, f := range d.sums {
+		off[columnOf(f)]++
+	}
+	for _, f := range d.sums {
+		if k := columnOf(f); off[k] < 2 || 2*off[k] <= checked[k] || f.Certain {
+			d.out = append(d.out, f)
+		}
+	}
+}
+
+func columnOf(f finding.Found) string { return fmt.Sprint(f.At.File, "|", f.At.Sheet, "|", f.At.Col) }
