@@ -229,6 +229,9 @@ type checked struct {
 func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	logged, slips := record.Of(w)
 	logged = append(logged, beside.exchangedResults(w, slips)...)
+	if len(w.Trials()) <= mostTrials {
+		logged = append(logged, working.Turned(&evidence.Trials{Work: w, Slips: slips}, rules)...)
+	}
 	sums, tally := recalc.Of(w, rules, slips.Meant, slips.Not)
 	designs := method.Of(w, slips)
 	places := claim.Places(w)

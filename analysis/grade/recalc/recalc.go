@@ -44,7 +44,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 		statistic.Check(w, j.Bench, j.mixes, meant)
 		out = append(out, j.Out...)
 	}
-	return slices.Concat(out, otherRows(w, asked), statistic.Summaries(w)), counts
+	return slices.Concat(out, otherRows(w, asked), statistic.Summaries(w, meant)), counts
 }
 
 // said is what the words beside the trials declare of percents.

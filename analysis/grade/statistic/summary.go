@@ -11,6 +11,7 @@ import (
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/mixture"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/sheet"
@@ -21,13 +22,13 @@ import (
 
 // Summaries holds tables that sum the trials up against the trials that their rows name:
 // "12.2 | 23.7 | W2, W3, W4".
-func Summaries(w *handin.Work) (out []finding.Found) {
+func Summaries(w *handin.Work, meant mixture.Meant) (out []finding.Found) {
 	for _, t := range w.Sums {
 		for _, col := range t.Columns {
 			var off []finding.Found
 			agree := 0
 			for i := range t.Trials {
-				switch f, found := summary(w, col, col.Cells[i], namedIn(w, t, i)); found {
+				switch f, found := summary(w, col, col.Cells[i], namedIn(w, t, i), meant); found {
 				case agrees:
 					agree++
 				case differs:
@@ -83,11 +84,11 @@ func namedIn(w *handin.Work, t *handin.Table, i int) (named []*handin.Trial) {
 }
 
 // summary holds one cell against the mean of the trials that its row names.
-func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.Trial) (f finding.Found, found held) {
+func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.Trial, meant mixture.Meant) (f finding.Found, found held) {
 	if !c.Known || len(named) == 0 {
 		return f, nothing
 	}
-	sum, n := 0.0, 0
+	sum, by, n := 0.0, 0.0, 0 // as typed, and as it was meant
 	var list, ids []string
 	for _, x := range named {
 		of := slices.IndexFunc(x.Table.Columns, func(o *handin.Column) bool { return o.Role == col.Role && o.Cells[x.Index].Known && !numericRole(o) })
@@ -96,10 +97,15 @@ func summary(w *handin.Work, col *handin.Column, c handin.Cell, named []*handin.
 		}
 		v := x.Table.Columns[of].Cells[x.Index].Value
 		sum, n = sum+v, n+1
+		if m, ok := meant[x.Table.Columns[of].Cells[x.Index].At]; ok {
+			by += m
+		} else {
+			by += v
+		}
 		list, ids = append(list, verdict.Num(v)), append(ids, handin.ShortID(x.ID))
 	}
 	mean := sum / float64(n)
-	if math.Abs(mean-c.Value) <= max(c.Half, 0.051) {
+	if math.Abs(mean-c.Value) <= max(c.Half, 0.051) || math.Abs(by/float64(n)-c.Value) <= max(c.Half, 0.051) {
 		return f, agrees
 	}
 	words := fmt.Sprintf("%s was typed, and the mean of %s is (%s) / %d = %s", verdict.DigitsOf(c.Value, 2), strings.Join(ids, ", "), strings.Join(list, " + "), n, verdict.DigitsOf(mean, 2))

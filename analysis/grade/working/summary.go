@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/mixture"
@@ -396,3 +397,72 @@ func (d *desk) borneOut(checked map[string]int) {
 }
 
 func columnOf(f finding.Found) string { return fmt.Sprint(f.At.File, "|", f.At.Sheet, "|", f.At.Col) }
+
+// Turned asks of holds and drained amounts that a table of the student's own sums up the other
+// way round: the two columns look exchanged on that sheet. What was meant is noted in the slips.
+func Turned(tr *evidence.Trials, rules criteria.Rules) (out []finding.Found) {
+	d := &desk{Trials: tr, rules: rules}
+	bySheet := map[string][]*handin.Trial{}
+	var sheets []string
+	d.rows(func(r handin.Row, heads []handin.Cell) {
+		var hold, wet handin.Cell
+		for _, c := range r.Cells {
+			head := headOf(c, heads)
+			if s, rest := statisticOf(head); s == theMean && c.Known {
+				if wetHead.MatchString(rest) {
+					wet = c
+				} else if holdHead.MatchString(rest) {
+					hold = c
+				}
+			}
+		}
+		named := []*handin.Trial(nil)
+		if hold.Known && wet.Known && max(hold.Value, wet.Value) >= 1.2*min(hold.Value, wet.Value) {
+			named = d.rowOf(r, heads)
+		}
+		held, lost, n := 0.0, 0.0, 0
+		for _, x := range named {
+			a, b := resultsOf(x)
+			if !a.Known || !b.Known || a.Formula != "" || b.Formula != "" || tr.Slips.Meant[a.At] != 0 || tr.Slips.Meant[b.At] != 0 {
+				return
+			}
+			held, lost, n = held+a.Value, lost+b.Value, n+1
+		}
+		near := func(x, y float64) bool { return math.Abs(x-y) <= max(0.51, 0.03*y) }
+		if n == 0 || !near(held/float64(n), wet.Value) || !near(lost/float64(n), hold.Value) {
+			return
+		}
+		for _, x := range named {
+			a, _ := resultsOf(x)
+			if bySheet[a.At.Sheet] == nil {
+				sheets = append(sheets, a.At.Sheet)
+			}
+			if !slices.Contains(bySheet[a.At.Sheet], x) {
+				bySheet[a.At.Sheet] = append(bySheet[a.At.Sheet], x)
+			}
+		}
+	})
+	for _, s := range sheets {
+		first, second := resultsOf(bySheet[s][0])
+		words := fmt.Sprintf("%s and %s look exchanged: your own summary has them the other way round, for %d trials of this sheet. Are the two columns exchanged?", first.Text, second.Text, len(bySheet[s]))
+		f := finding.Of(criteria.Record, graded.Record, words, first).Kinds("exchanged columns").And(second.At)
+		for _, x := range bySheet[s] {
+			a, b := resultsOf(x)
+			tr.Slips.Meant[a.At], tr.Slips.Meant[b.At] = b.Value, a.Value
+			if a.At != first.At {
+				f = f.And(a.At, b.At)
+			}
+		}
+		out = append(out, f)
+	}
+	return out
+}
+
+// resultsOf are the hold and what drained of a trial.
+func resultsOf(x *handin.Trial) (hold, wet handin.Cell) {
+	h, all := x.Table.Hold(), x.Table.All(column.DrainedAmount)
+	if h == nil || len(all) != 1 {
+		return hold, wet
+	}
+	return h.Cells[x.Index], all[0].Cells[x.Index]
+}

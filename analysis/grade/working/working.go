@@ -35,17 +35,9 @@ type desk struct {
 // Check finds what is worked out wrong beside the trials.
 func Check(tr *evidence.Trials, rules criteria.Rules) []finding.Found {
 	d := &desk{Trials: tr, rules: rules}
-	var heads []handin.Cell
-	last := trial.Place{}
 	checked := map[string]int{}
-	for _, r := range tr.Work.Rest {
-		if r.At.File != last.File || r.At.Sheet != last.Sheet || r.At.Row > last.Row+1 {
-			heads = nil
-		}
-		last = r.At
+	d.rows(func(r handin.Row, heads []handin.Cell) {
 		switch texts, numbers := parted(r); {
-		case len(numbers) == 0 && len(texts) >= 2:
-			heads = texts
 		case len(numbers) == 1 && len(texts) >= 1 && d.labelled(strings.Join(textOf(texts), " "), numbers[0]):
 		case len(heads) > 0 && len(numbers) > 0 && d.summed(r, heads):
 			for _, c := range r.Cells {
@@ -54,9 +46,26 @@ func Check(tr *evidence.Trials, rules criteria.Rules) []finding.Found {
 		case len(heads) > 0 && len(numbers) > 0:
 			d.underHeads(r, heads)
 		}
-	}
+	})
 	d.borneOut(checked)
 	return d.out
+}
+
+// rows goes through the rows that are no trials, each with the heads above it.
+func (d *desk) rows(each func(r handin.Row, heads []handin.Cell)) {
+	var heads []handin.Cell
+	last := trial.Place{}
+	for _, r := range d.Work.Rest {
+		if r.At.File != last.File || r.At.Sheet != last.Sheet || r.At.Row > last.Row+1 {
+			heads = nil
+		}
+		last = r.At
+		if texts, numbers := parted(r); len(numbers) == 0 && len(texts) >= 2 {
+			heads = texts
+		} else {
+			each(r, heads)
+		}
+	}
 }
 
 // parted are the texts and the numbers of a row.
