@@ -73,6 +73,7 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 	}
 	out.Problems = append(out.Problems, notAsked(all)...)
 	out.Problems = append(out.Problems, askedOnce(all)...)
+	rulesNotAsked(all)
 	for _, k := range all {
 		out.Students = append(out.Students, k.student(c))
 	}
@@ -257,6 +258,24 @@ func besideThese(more, found []finding.Found) []finding.Found {
 	return slices.DeleteFunc(more, func(f finding.Found) bool {
 		return slices.ContainsFunc(found, func(o finding.Found) bool { return o.At == f.At })
 	})
+}
+
+// rulesNotAsked drops the question for a rule of success where no more than half of the works
+// have one: the class was not asked for it. Of one or two works nobody can tell.
+func rulesNotAsked(all []checked) {
+	lacks := func(f finding.Found) bool { return f.Kind == formal.NoRule }
+	n := 0
+	for _, k := range all {
+		if slices.ContainsFunc(k.found, lacks) {
+			n++
+		}
+	}
+	if len(all) >= 3 && 2*n < len(all) {
+		return
+	}
+	for i := range all {
+		all[i].found = slices.DeleteFunc(all[i].found, lacks)
+	}
 }
 
 // student is the row of one work.

@@ -66,13 +66,22 @@ func notes(t *handin.Table) (out []handin.Phrase) {
 				continue
 			}
 			p := handin.Phrase{At: c.Cells[i].At, Text: c.Cells[i].Text, Note: t.Trials[i], Answer: answers.MatchString(c.Header)}
-			if p.Answer && t.Across { // below the last card, and of all
+			if p.Answer && t.Across || standsApart(t, c) { // below the last card, and of all
 				p.Note = nil
 			}
 			out = append(out, p)
 		}
 	}
 	return out
+}
+
+// standsApart reports a column without any header that an empty one parts from the table: what is
+// written there stands beside the trials, and is of none of them.
+func standsApart(t *handin.Table, c *handin.Column) bool {
+	if t.Across || strings.TrimSpace(c.Header) != "" {
+		return false
+	}
+	return !slices.ContainsFunc(t.Columns, func(o *handin.Column) bool { return o.Filled() && o.Cells[0].At.Col == c.Cells[0].At.Col-1 })
 }
 
 // answers are headers of columns in which students conclude.

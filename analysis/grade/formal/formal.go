@@ -13,6 +13,7 @@ import (
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/rule"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
@@ -47,8 +48,15 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	} else if rules.Conclusion && onlyNamed(w, conclusion) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", conclusion...))
 	}
+	if rules.Conclusion && rule.Missing(w) {
+		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nowhere is it said when a foam is a success: how long must it hold, how little may drain? Write your rule before you judge by it.", missingAt(w)...).Kinds(NoRule))
+	}
 	return out, late
 }
+
+// NoRule is the kind of the question for a rule of success, which a class may not have been
+// asked for.
+const NoRule = "no success rule"
 
 // missingAt is where something is said to be missing: the head of the table and its first
 // trial, for no cell is to blame.

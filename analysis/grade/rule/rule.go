@@ -81,7 +81,7 @@ func (r Rule) Words() string {
 
 var (
 	// opens are words that a rule of success stands behind or beside.
-	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|stable enough)\s*(?:\([^)]*\)\s*)?(?:=|:|means|mean|if|when|is)|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\bmust (?:hold|stand|stay|last)\b|\bhas to (?:hold|stand|stay|last)\b|\bneeds to (?:hold|stand|stay|last)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b)`)
+	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|enough|win|wins|winner|yes|right)\b[^.;\d]{0,20}?(?:=|:|\bmeans?\b|\bif\b|\bwhen\b)|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\bmust (?:hold|stand|stay|last)\b|\bhas to (?:hold|stand|stay|last)\b|\bneeds to (?:hold|stand|stay|last)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b)`)
 	// head are labels that have a rule beside or below them.
 	head = pattern.Of(`(?i)^\s*(?:\d+[.)]\s*)?(?:my |our |own |the )?(?:success(?: rule| criteri\w+| is| means)?|rules?(?: of success)?|criteri\w+|targets?|(?:good|ok|pass(?:es)?)|when is it (?:good|ok)\??|erfolg|regel|règle|regla|regola)\s*[:=?]?\s*$`)
 
@@ -125,11 +125,34 @@ func Of(w *handin.Work) (r Rule) {
 	return r
 }
 
+// Missing reports that nowhere is said when a foam is a success: no sentence that is called a
+// rule, or that may be one in words that are not understood.
+func Missing(w *handin.Work) bool {
+	if r := Of(w); r.Said || r.Set() {
+		return false
+	}
+	for _, t := range slices.Concat(w.Tables, w.Sums) {
+		for _, c := range t.Columns {
+			if c.Filled() && judged.MatchString(strings.ReplaceAll(c.Whole, "_", " ")) {
+				return false // a column of verdicts rests on some rule
+			}
+		}
+	}
+	return !slices.ContainsFunc(w.Words, func(p handin.Phrase) bool {
+		return p.Note == nil && !safety.MatchString(p.Text) && opens.MatchString(p.Text) && resultWord.MatchString(p.Text+" "+p.Right) && !counted.MatchString(p.Text)
+	})
+}
+
+var (
+	judged     = pattern.Of(`(?i)\b(rules?|success\w*|pass(?:ed)?|works|worked|target|criteri\w+)\b`)
+	resultWord = pattern.Of(`(?i)(\d\s*(?:min|%|ml|g)\b|\b(hold|holds|held|stand|stands|stood|last|lasts|lasted|drain\w*|drip\w*|nozzle|split\w*|foam|liquid)\b)`)
+)
+
 // candidates are the sentences that are called a rule, and others that may be one. A sentence
 // that names a trial is of that trial.
 func candidates(w *handin.Work) (called, other []string) {
 	for _, p := range w.Words {
-		if p.Note != nil {
+		if p.Note != nil || safety.MatchString(p.Text) {
 			continue
 		}
 		text := p.Text
@@ -150,10 +173,13 @@ func candidates(w *handin.Work) (called, other []string) {
 	return called, other
 }
 
+// safety opens a word on safety, which has rules too.
+var safety = pattern.Of(`(?i)^\s*(?:be )?(?:safe|safety|careful|caution|sicherheit|sécurité|seguridad|sicurezza)\b`)
+
 // counted are words by which a rule is applied, and not said: "6 of 10 met my rule".
 var counted = pattern.Of(`(?i)(\b(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|half|none|all|most)\s+(?:out )?of\b|\bmet (?:my|our|the|this)\b|\b\d+\s*/\s*\d+\b|\d\s*% of (?:my|the|all|our) (?:\d+ |\w+ )?(?:trials|foams|mixes|tests|runs|batches)\b)`)
 
-var past1 = pattern.Of(`(?i)\b(held|stood|lasted|stayed|drained|was|were|had|gave)\b`)
+var past1 = pattern.Of(`(?i)\b(held|stood|lasted|stayed|was|were|had|gave)\b`)
 
 // labelOf is the label that a text stands beside or under.
 func labelOf(w *handin.Work, p handin.Phrase) string {
@@ -187,14 +213,19 @@ func (r *Rule) add(s string) {
 	r.Whole = r.Whole || notSplit.MatchString(s)
 }
 
-// either reports a rule of which one part is enough.
+// either reports a rule of which one part is enough: an "or" that is none of "20 min or more".
 func either(s string) bool {
-	return orElse.MatchString(orMoreWords.ReplaceAllString(s, ""))
+	for _, m := range orElse.FindAllStringSubmatchIndex(s, -1) {
+		if m[2] < 0 || numberNext.MatchString(s[m[1]:]) {
+			return true
+		}
+	}
+	return false
 }
 
 var (
-	orElse      = pattern.Of(`(?i)\b(or|oder|ou)\b`)
-	orMoreWords = pattern.Of(`(?i)\bor (?:more|longer|less|under|below|above|over|better|fewer)\b`)
+	orElse     = pattern.Of(`(?i)\b(?:or|oder|ou)\b(\s+(?:more|longer|less|under|below|above|over|better|fewer)\b)?`)
+	numberNext = pattern.Of(`^\s*\d`)
 )
 
 // holdIn is the hold that a sentence asks for; called is set for one that is called a rule, where

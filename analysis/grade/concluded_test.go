@@ -1,0 +1,143 @@
+package grade
+
+import (
+	"testing"
+
+	"foamfield/analysis/grade/cells"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+)
+
+// fortnight is a student's log, with the rule that six of its ten trials pass: 2 to 6 and 10.
+// Trials 5 and 6 are the richest of them.
+var fortnight = []string{
+	"Trial 1: 120 g butter, 180 g cider. It held 3 min and drained 40 %.",
+	"Trial 2: 100 g butter, 194 g cider, 3 g GMS, 3 g sucrose ester. It held 22 min and drained 8 %.",
+	"Trial 3: 120 g butter, 174 g cider, 3 g GMS, 3 g sucrose ester. It held 24 min and drained 7 %.",
+	"Trial 4: 120 g butter, 174 g cider, 3 g GMS, 3 g sucrose ester. It held 26 min and drained 6 %.",
+	"Trial 5: 150 g butter, 144 g cider, 3 g GMS, 3 g sucrose ester. It held 21 min and drained 9 %.",
+	"Trial 6: 150 g butter, 144 g cider, 3 g GMS, 3 g sucrose ester. It held 22 min and drained 9 %.",
+	"Trial 7: 180 g butter, 114 g cider, 3 g GMS, 3 g sucrose ester. It held 14 min and drained 15 %.",
+	"Trial 8: 120 g butter, 174 g cider, 4.5 g GMS, 1.5 g sucrose ester. It held 12 min and drained 20 %.",
+	"Trial 9: 120 g butter, 174 g cider, 1.5 g GMS, 4.5 g sucrose ester. It held 18 min and drained 12 %.",
+	"Trial 10: 120 g butter, 168 g cider, 6 g GMS, 6 g sucrose ester. It held 30 min and drained 4 %.",
+}
+
+// concluded is what is found of a conclusion below the fortnight's log.
+func concluded(sentences ...string) (found []string) {
+	w := &handin.Work{Student: "Ada Moss", Files: []string{"a.xlsx"}, Paths: []string{"a.xlsx"}, Formulas: map[string]sheet.Formulas{}}
+	var told []handin.Phrase
+	place := func(row int) trial.Place { return trial.Place{File: "a.xlsx", Sheet: "Log", Row: row, Col: 1} }
+	for i, text := range fortnight {
+		told = append(told, handin.Phrase{At: place(i + 1), Text: text})
+	}
+	t := cells.Told(told, "a.xlsx")
+	for i, x := range t.Trials {
+		x.CameOut = trial.Yes
+		if i == 0 {
+			x.Note = "control"
+		}
+	}
+	w.Tables = []*handin.Table{t}
+	w.Words = []handin.Phrase{{At: place(20), Text: "Rule: stands 20 min or more and drains less than 10 %. The richest that passes is the best."}}
+	for i, text := range sentences {
+		w.Words = append(w.Words, handin.Phrase{At: place(30 + i), Text: text})
+	}
+	for _, f := range check(w, criteria.Usual(), usual{}).found {
+		if f.At.Row >= 30 && (f.About == graded.Conclusion || f.About == graded.Method) {
+			found = append(found, f.Words)
+		}
+	}
+	return found
+}
+
+// What a conclusion says is asked of where the trials do not bear it out, in whichever words.
+func TestConcluded(t *testing.T) {
+	for _, c := range []struct {
+		said  string
+		wrong bool
+	}{
+		// how many passed
+		{"6 of my 10 trials passed.", false},
+		{"Six of the ten trials met my rule (2, 3, 4, 5, 6 and 10).", false},
+		{"60 % of the trials worked.", false},
+		{"Good were trials 2 to 6 and 10, that is 6 of 10.", false},
+		{"4 of 10 failed.", false},
+		{"6 of 9 mixes with emulsifier were good.", false},
+		{"7 of my 10 foams were OK.", true},
+		{"Eight of the ten trials met my rule.", true},
+		{"70 % of my trials met the rule.", true},
+		{"Half of my ten trials succeeded.", true},
+		{"3 of 10 failed.", true},
+		{"In all 5 out of 10 siphons passed.", true},
+		{"My success rate was 80 %.", true},
+		{"6 of 10 met the rule: trials 2, 3, 4, 5, 7 and 10.", true},
+		{"Nine of ten worked.", true},
+		// the best
+		{"Best is trial 5 with 41 % fat.", false},
+		{"The winner is no. 6.", false},
+		{"Trial 10 held longest with 30 min.", false},
+		{"Best: nr 3 (24 min).", true},
+		{"By my rule the best mix is trial 4.", true},
+		{"Trial 10 wins.", true},
+		{"The best is trial 7 as it has the most fat.", true},
+		{"I would choose trial 7, the winner by my rule.", true},
+		// means, differences, ratios, ranges
+		{"Trials 3 and 4 held 25 min on average.", false},
+		{"The mean of trials 5 and 6 was 21.5 min.", false},
+		{"Trials 3 and 4 stood 3.5 min longer on average than trials 5 and 6.", false},
+		{"Trial 10 stood 8 min longer than trial 6.", false},
+		{"Trial 8 drained five times as much as trial 10.", false},
+		{"Trials 3 and 4 stood between 24 and 26 min.", false},
+		{"The two repeats (5, 6) stood 21 and 22 min.", false},
+		{"With the same mix I got 25 min on average.", false},
+		{"Trials 3 and 4 held 28 min on average.", true},
+		{"The two 41 % mixes (5, 6) averaged 24 min.", true},
+		{"Trials 5 and 6 drained 7 % on average.", true},
+		{"Trials 3 and 4 stood 6.5 min longer on average than trials 5 and 6.", true},
+		{"Trial 10 stood 12 min longer than trial 6.", true},
+		{"Trial 7 drained 11 % more than trial 5.", true},
+		{"Trial 7 drained twice as much as trial 9.", true},
+		{"Trials 3 and 4 stood three times as long as trials 5 and 6.", true},
+		{"Trials 2 to 6 stood between 22 and 26 min.", true},
+		{"The foams 3, 4 and 5 range from 20 to 26 min.", true},
+		{"On average the repeats stood 29.3 min.", true},
+		{"The difference between trials 3 and 8 was 15 min.", true},
+		// which way it went
+		{"The stand time fell with the fat content.", false},
+		{"From 33 to 49 % fat the drainage rose.", false},
+		{"As the fat went up the foam held shorter.", false},
+		{"Drainage fell from 2 to 4 % emulsifier.", false},
+		{"The stand time rose with the fat content.", true},
+		{"Between 33 and 49 % fat the stability increased.", true},
+		{"As I added more butter the hold got longer.", true},
+		{"The liquid loss went down as the fat rose.", true},
+		{"With more emulsifier the drained liquid increased.", true},
+		{"From 2 to 4 % emulsifier the stand time dropped.", true},
+		{"The more butter I took the longer the foam held.", true},
+		{"The amount of fat makes no difference to the stand time.", true},
+		// beyond what was tried, and more than it shows
+		{"At 49 % fat it held 14 min.", false},
+		{"Next time I would try 60 % fat.", false},
+		{"It will work at 80 % fat too.", true},
+		{"The same mix will also carry 75 %.", true},
+		{"With a bit more ester even 70 % will hold.", true},
+		{"It would work just as well with olive oil.", true},
+		{"This proves that HLB 9.4 is the best for every foam.", true},
+		{"An HLB of 6 can never work.", true},
+		{"GMS alone is useless.", true},
+		// two things at once
+		{"Trial 10 held 6 min longer than trial 3, so the extra emulsifier makes it stand longer.", false},
+		{"Trial 8 (33 % fat) stood 12 min and trial 7 14 min, so the higher fat makes the foam stand longer.", true},
+		{"From trial 7 to trial 9 the foam got 4 min longer because of the HLB.", true},
+		{"Trials 7 and 8 show that a higher HLB gives a longer stand.", true},
+	} {
+		found := concluded(c.said)
+		if (len(found) > 0) != c.wrong {
+			t.Errorf("%q: %q", c.said, found)
+		}
+	}
+}
