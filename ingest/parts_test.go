@@ -2,10 +2,12 @@ package ingest
 
 import (
 	"fmt"
+	"math"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
 
@@ -167,4 +169,34 @@ func TestRatioOfEmulsifiers(t *testing.T) {
 		{"no total", log("gum arabic g", "ratio GMS:PS80", "70:30"), 2, "49.75 - -", "ratio_without_a_total"},
 		{"columns of their own", "trial|ghee g|tea g|GMS g|PS80 g|ratio GMS:PS80|held min\n1|200|190|7|3|60:40|25\n2|220|170|5|5|50:50|30", 2, mix, "ratio_beside_its_parts"},
 	})
+}
+
+// TestDutch: a log in Dutch, its words in the cells too.
+func TestDutch(t *testing.T) {
+	log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log",
+		"Proef|Boter (g)|Groentebouillon (g)|Glycerolmonostearaat (g)|Kwam eruit|Houdbaar (min)|Uitgelekt na 20 min (%)|Geschift|Opmerkingen\n" +
+			"1|200|196|4|ja|25|5|nee|mooi\n2|220|176|4|nee||||verstopt\n3|220|176|4|deels|18|9|ja|\n4|240|156|4|ja|meer dan 60|droog|nee|\n5|240|156|4|ja|stond nog na 40|niet gemeten|nee|\ngemiddelde|224|172|4||36|7||"}))
+	if len(log.Trials) != 5 {
+		t.Fatalf("%d trials, want 5", len(log.Trials))
+	}
+	for i, want := range []string{"yes no 25 25 5", "no unknown - - -", "partly yes 18 18 9", "yes no 60 - 0", "yes no 40 - -"} {
+		x := log.Trials[i]
+		number := func(v *trial.Interval, high bool) string {
+			switch {
+			case v == nil:
+				return "-"
+			case high && math.IsInf(v.High, 1):
+				return "-"
+			case high:
+				return say.Number(v.High)
+			}
+			return say.Number(v.Low)
+		}
+		if got := fmt.Sprintf("%s %s %s %s %s", x.CameOut, x.Broke, number(x.Hold, false), number(x.Hold, true), number(x.Drained, false)); got != want {
+			t.Errorf("trial %d: %s, want %s", i+1, got, want)
+		}
+	}
+	if got := mixOf(log.Trials[0]); got != "41.00 1.00 3.80" {
+		t.Errorf("the first mix is %s", got)
+	}
 }

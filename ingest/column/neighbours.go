@@ -39,7 +39,7 @@ func ReadAll(headers []string) []Meaning {
 // commonLanguage is the language most of the headers are in, 0 if they do not
 // say: words of one language count whole, words of several in part.
 func commonLanguage(ms []Meaning) languages {
-	var votes [5]float64
+	var votes [6]float64
 	for _, m := range ms {
 		if m.Role == None || len(m.could) > 1 || m.lang == 0 {
 			continue

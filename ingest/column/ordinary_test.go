@@ -110,6 +110,26 @@ GMS, % of tea => amount of an ingredient [GMS] % of water
 PS80 (% du beurre clarifié) => amount of an ingredient [PS80] % of fat
 Polysorbat 80 (% der Brühe) => amount of an ingredient [Polysorbat 80] % of water
 emulsifier (% of the ghee) => emulsifier, all together % of fat
+# NL
+Proefnummer => trial
+Kok => cook
+Boter (g) => amount of an ingredient [Boter] g
+Geklaarde boter g => amount of an ingredient [Geklaarde boter] g
+Vetgehalte van het mengsel (%) => fat percent %
+Totaal emulgator, % van het vet => emulsifier, all together % of fat
+Suikerester 15 (% van het water) => amount of an ingredient [Suikerester 15] % of water
+Totaal gewicht (g) => batch mass g
+Aantal patronen => chargers
+Rust in de koelkast (uur) => rest in the fridge h
+Kwam er uit (ja/nee) => came out, y/n
+Spuitmond verstopt => clogged
+Niet verstopt => clogged, reversed
+Hoe lang stabiel (min) => hold min
+Tijd tot inzakken (min) => hold min
+Uitgelekt vocht na 20 min (g) => drained g @20
+Emulsie geschift => broke
+Niet geschift => broke, reversed
+Opmerkingen => note
 # EN results
 hold time until it slumps (min) => hold min
 how long it stood => hold

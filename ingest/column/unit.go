@@ -131,7 +131,7 @@ func (r *reader) scale(ts []token) bool {
 	return false
 }
 
-var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "nach": true, "bei": true, "dopo": true, "apres": true,
+var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "nach": true, "na": true, "bei": true, "dopo": true, "apres": true,
 	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true, "in": true}
 
 // tail says how many tokens at the end are a unit, basis, minute, scale or an

@@ -22,6 +22,7 @@ const (
 	spanish
 	italian
 	german
+	dutch
 )
 
 // entry is one meaning of some header words.
@@ -64,7 +65,7 @@ type vocabulary struct {
 }
 
 // aboutPhrases is about how many words.txt has, so that maps need not grow.
-const aboutPhrases = 3300
+const aboutPhrases = 3800
 
 var vocab = sync.OnceValue(func() *vocabulary {
 	v := &vocabulary{
@@ -114,8 +115,8 @@ func (v *vocabulary) addConsonants() {
 func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	name, rest, ok := strings.Cut(line, ":")
 	columns := strings.Split(rest, "|")
-	if !ok || len(columns) != 5 {
-		return fmt.Errorf("%q: want a name, a colon and five languages", name)
+	if !ok || len(columns) != 6 {
+		return fmt.Errorf("%q: want a name, a colon and six languages", name)
 	}
 	add, err := v.adder(name, keyed)
 	if err != nil {

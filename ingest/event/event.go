@@ -47,47 +47,60 @@ var eventTexts = map[Event]string{
 		sorti|sortie|sort|est sorti|sort bien|débouché|propre|
 		salió|sale|salió bien|sale bien|limpio|
 		kam raus|kommt raus|kam heraus|rausgekommen|herausgekommen|kam gut|sauber|
-		uscito|uscita|esce|è uscito|esce bene|pulito`,
+		uscito|uscita|esce|è uscito|esce bene|pulito|
+		kwam eruit|komt eruit|kwam er uit|kwam er goed uit|kwam goed eruit|eruit gekomen|niet verstopt`,
 	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|half of it came out|only half came out|only half|some came out|some of it came out|a little came out|a bit came out|part of it came out|not all came out|most came out|most of it came out|came out in bits|came out in spurts|in spurts|dribble|dribbles|dribbled|trickle|trickles|trickled|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|
 		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|
 		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|
 		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|
-		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava`,
+		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava|
+		deels|gedeeltelijk|deels verstopt|half verstopt|gedeeltelijk verstopt|bijna verstopt|spettert|spetterde|sputtert|sputterde|kwam deels eruit|kwam half eruit`,
 	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|
 		bouché|bouchée|bouche|bouchon|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
 		atascado|atascada|atasco|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
 		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
-		intasato|intasata|intasa|si intasa|intasamento|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente`,
+		intasato|intasata|intasa|si intasa|intasamento|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente|
+		verstopt|verstopping|verstopte|geblokkeerd|zat vast|loopt vast|liep vast|alleen gas|kwam niets uit|er kwam niets uit|kwam er niet uit|kwam niet eruit|komt er niet uit`,
 	Broke: `split|splits|splitting|broke|broken|breaks|breaking|separated|separates|separation|curdled|curdles|grainy and split|buttered|buttery|butter grains|turned to butter|churned|
 		tranché|tranchée|tranche|cassé|cassée|casse|séparé|séparée|déphasé|caillé|caillée|tourné|tournée|beurré|grainé|
 		cortado|cortada|se corta|se cortó|cortó|roto|rota|se rompió|separado|separada|se separó|
 		geronnen|gerinnt|getrennt|gebuttert|verbuttert|trennt sich|gebrochen|ausgeflockt|abgesetzt|geschieden|
-		impazzito|impazzita|impazzisce|impazzì|rotto|rotta|separato|separata|stracciato|smontato in burro`,
+		impazzito|impazzita|impazzisce|impazzì|rotto|rotta|separato|separata|stracciato|smontato in burro|
+		geschift|schift|schiftte|gescheiden|ontmengd|gekabbeld|geklonterd|afgescheiden|uit elkaar gevallen`,
 	OilLeak: `oil leak|oil leaks|oil leaked|leaked oil|leaks oil|leaking oil|oil leaking|oil out|oiled off|oils off|oil off|oiling off|oil ring|oil puddle|oil on plate|weeps oil|weeping oil|oily|greasy|fat leak|leaked fat|free oil|oil|
 		fuite d'huile|huile|d'huile|perd de l'huile|rend de l'huile|rend du gras|huileux|suinte l'huile|exsude l'huile|
 		suelta aceite|soltó aceite|aceite|pierde aceite|fuga de aceite|aceitoso|suelta grasa|
 		Öl|Oel|ölt|Öl ausgetreten|verliert Öl|ölt aus|ölig|Öl läuft aus|Fett ausgetreten|fettig|Öl tritt aus|
-		perde olio|olio|rilascia olio|oleoso|unto|fuoriuscita d'olio|trasuda olio|d'olio`,
+		perde olio|olio|rilascia olio|oleoso|unto|fuoriuscita d'olio|trasuda olio|d'olio|
+		olie uitgetreden|lekt olie|lekte olie|oliet uit|olierand|oliekring|olie lekt|olie lekte|vettig|olie`,
 	Weeps: `weeps|weep|weeping|wept|drains|drained|leaks|leaked|leaking|watery|serum|syneresis|puddle|water leaks|leaks water|leaked water|
 		suinte|suinté|suintement|exsude|rend de l'eau|perd de l'eau|pleure|synérèse|égoutte|flaque|
 		llora|lloró|suelta agua|soltó agua|exuda|suda|suero|sinéresis|charco|
 		wässert|wässrig|weint|nässt|verliert Wasser|Wasser läuft aus|setzt ab|Synärese|tropft|Pfütze|
-		piange|trasuda|perde acqua|rilascia acqua|siero|sineresi|pozza`,
+		piange|trasuda|perde acqua|rilascia acqua|siero|sineresi|pozza|
+		lekt vocht|lekte vocht|lekt water|vocht eruit|waterig|uitgelekt|vocht gelekt|synerese|druipt`,
 	CollapsedAtOnce: `collapsed at once|collapsed immediately|collapsed straight away|collapsed instantly|collapses at once|collapses immediately|fell at once|fell immediately|fell straight away|instant collapse|immediate collapse|collapsed right away|gone at once|sank at once|sank immediately|sank straight away|slumped at once|slumped immediately|deflated at once|deflated immediately|melted at once|
 		retombe tout de suite|retombé tout de suite|retombé aussitôt|retombée aussitôt|effondré aussitôt|effondré tout de suite|s'effondre aussitôt|s'effondre tout de suite|retombe immédiatement|retombé immédiatement|
 		se cae al momento|se cayó al momento|se cae enseguida|se cayó enseguida|colapsa al momento|colapsó al momento|colapsó enseguida|se bajó al momento|
 		sofort zusammengefallen|fällt sofort zusammen|fiel sofort zusammen|sofort eingefallen|sofort weg|sofort zusammengebrochen|
-		crolla subito|crollato subito|smonta subito|smontato subito|caduto subito|crollata subito`,
+		crolla subito|crollato subito|smonta subito|smontato subito|caduto subito|crollata subito|
+		meteen ingezakt|direct ingezakt|zakte meteen in|zakt meteen in|zakte direct in|zakt direct in`,
 	CameOutLiquid: `liquid|came out liquid|runny|no foam|liquide|sorti liquide|pas de mousse|aucune mousse|líquido|salió líquido|sale líquido|sin espuma|no espuma|flüssig|kam flüssig|kam flüssig raus|kein Schaum|
-		liquido|uscito liquido|esce liquido|niente schiuma|nessuna schiuma|senza schiuma`,
+		liquido|uscito liquido|esce liquido|niente schiuma|nessuna schiuma|senza schiuma|
+		vloeibaar|kwam vloeibaar uit|geen schuim`,
 	Whole: `stable|intact|whole|smooth|homogeneous|emulsion stable|strong emulsion|firm emulsion|together|held together|unbroken|
-		intacte|entier|lisse|homogène|estable|entero|entera|intacto|intacta|liso|homogéneo|stabil|heil|ganz geblieben|glatt|homogen|intakt|stabile|integro|integra|liscio|omogeneo`,
+		intacte|entier|lisse|homogène|estable|entero|entera|intacto|intacta|liso|homogéneo|stabil|heil|ganz geblieben|glatt|homogen|intakt|stabile|integro|integra|liscio|omogeneo|
+		stabiel|homogeen|heel gebleven|bleef heel`,
 	Void: `void|voided|invalid|discard|discarded|disregard|ignore|do not use|don't use|not to be used|do not count|don't count|does not count|doesn't count|excluded|exclude|not valid|scrap this|scrapped|not counted|
 		nul et non avenu|à ignorer|ne pas compter|non valable|invalide|no vale|no contar|anulado|descartar|inválido|ungültig|nicht zählen|nicht werten|zählt nicht|verworfen|
-		nullo|non valido|da scartare|scartato|non contare|annullato`,
-	NotMade: `not made|was not made|wasn't made|no gas|no gas left|ran out of gas|out of gas|cancelled|not tried|pas fait|plus de gaz|no hecho|sin gas|nicht gemacht|kein Gas|kein Gas mehr|non fatto|senza gas`,
-	Fine:    `ok|okay|fine|good|perfect|great|well|lovely|nice|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto`,
-	Stood:   `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora`,
+		nullo|non valido|da scartare|scartato|non contare|annullato|
+		telt niet|telt niet mee|niet meetellen|niet gebruiken|ongeldig|vervallen`,
+	NotMade: `not made|was not made|wasn't made|no gas|no gas left|ran out of gas|out of gas|cancelled|not tried|pas fait|plus de gaz|no hecho|sin gas|nicht gemacht|kein Gas|kein Gas mehr|non fatto|senza gas|
+		niet gemaakt|geen gas|geen gas meer|gas op`,
+	Fine: `ok|okay|fine|good|perfect|great|well|lovely|nice|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto|
+		goed|prima|perfect|mooi`,
+	Stood: `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora|
+		staat nog|stond nog|nog overeind|houdt nog`,
 }
 
 // denials come before what they deny, at most four words on; lateDenials come
@@ -97,19 +110,20 @@ const (
 		non|pas|sans|jamais|aucun|aucune|ne|n'est|n'a|point|
 		sin|nunca|ningún|ninguna|ninguno|tampoco|
 		nicht|kein|keine|keinen|keiner|ohne|nie|nichts|weder|
-		senza|mai|nessun|nessuna|nessuno`
-	lateDenials = `no|non|nein|nicht|pas|none|n|0|never`
+		senza|mai|nessun|nessuna|nessuno|
+		niet|geen|zonder|nooit|niets|nauwelijks`
+	lateDenials = `no|non|nein|nicht|pas|none|n|0|never|niet|nee`
 )
 
 // clauseEnds stop a denial: "no, clogged" and "didn't hold but came out".
-const clauseEnds = `but|mais|pero|aber|ma|then|puis|luego|dann|poi|and then|and|et|y|und|because|car`
+const clauseEnds = `but|mais|pero|aber|ma|maar|daarna|toen|then|puis|luego|dann|poi|and then|and|et|y|und|because|car`
 
 // alternatives carry a denial on: "no clog or split".
 const alternatives = `or|ou|o|oder|od|nor|ni|né`
 
 // softeners make a clog a partial one: "slightly clogged".
 const softeners = `slightly|a bit|bit|a little|little|almost|nearly|somewhat|sometimes|légèrement|un peu|presque|parfois|ligeramente|un poco|casi|a veces|
-	leicht|etwas|ein wenig|ein bisschen|fast|beinahe|manchmal|leggermente|un po'|quasi|a volte`
+	leicht|etwas|ein wenig|ein bisschen|fast|beinahe|manchmal|leggermente|un po'|quasi|a volte|licht|een beetje|beetje|iets|bijna|soms`
 
 // partway say of a clog that some had come out before it.
 const partway = `halfway|half way|partway|part way|midway|mid way|halfway through|half way through|partway through|at the end|near the end|towards the end|to the end|after half|after half of it|after the first half|
@@ -117,14 +131,14 @@ const partway = `halfway|half way|partway|part way|midway|mid way|halfway throug
 
 // nearly are the softeners that say it did not quite happen: a foam that almost
 // split did not, and one that almost clogged came out in part.
-const nearly = `almost|nearly|presque|casi|beinahe|fast|quasi`
+const nearly = `almost|nearly|presque|casi|beinahe|fast|quasi|bijna`
 
 // squirts are what a cook throws away without throwing away the trial.
 const squirts = `squirt|squirts|shot|shots|jet|première|chorro|Spritzer|spruzzo`
 
 // steady says of a foam that it stands or that it is whole; denied, nobody knows
 // which of the two failed.
-const steady = `stable|estable|stabil|stabile`
+const steady = `stable|estable|stabil|stabile|stabiel`
 
 // said is what a phrase does in a free text.
 type said struct {

@@ -21,6 +21,7 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	le|la|les|l|un|une|des|du|de|d|au|aux|et|en|dans|sur|avec|après|avant|pendant|encore|fois|essai|mousse|siphon|coup|très|plus|
 	el|los|las|una|unos|con|por|para|del|al|y|después|antes|otra|vez|espuma|sifón|muy|más|
 	der|die|das|den|dem|ein|eine|im|am|auf|mit|nach|vor|und|bei|noch|mal|wieder|schaum|sehr|mehr|sieben|schütteln|
+	het|een|de|van|op|met|na|voor|bij|nog|weer|keer|zeer|erg|meer|uit|er|daarna|toen|schuim|sifon|koelkast|zeven|schudden|
 	il|lo|gli|i|uno|nel|nella|su|dopo|prima|ancora|volta|schiuma|molto|più|e|che|rien|sauber|2e|2eme`
 
 var changesNothingSet = sync.OnceValue(func() map[string]bool { return lexis.Cells(harmless) })

@@ -37,12 +37,12 @@ var emulsifiers = []entry{
 		Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
 		names: `mono diglyceride; monodiglyceride; mono digliceride; mono digliceridi; monodigliceridi; mono diglicerido;
 			monodiglicerido; mono diglycerid; monoglyceride; monoglycerid; monogliceride; monogliceridi; monoglicerido; diglyceride; mono di;
-			MDG; E471; mono; flakes; mono flakes; emulsifier flakes; glyceride flakes; monoglyceride flakes; monoglycerides flakes; mono diglyceride acides gras; Mono Diglyceride Speisefettsäuren; Mono Diglycerid Speisefettsäuren; mono diglyceride fatty acids; Speisefettsäureglyceride`},
+			MDG; E471; mono; flakes; mono flakes; emulsifier flakes; glyceride flakes; monoglyceride flakes; monoglycerides flakes; mono diglyceride acides gras; Mono Diglyceride Speisefettsäuren; Mono Diglycerid Speisefettsäuren; mono diglyceride fatty acids; Speisefettsäureglyceride; mono en diglyceriden; mono diglyceriden`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate", Kind: Emulsifier, HLB: about(3, 3.8, 4.3), Allergens: none,
 		From: excipient, Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
 		names: `GMS; glycerol monostearate; glyceryl monostearate; glyceryl mono stearate; glycerol mono stearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
 			monostéarate glycéryle; monoestearato glicerilo; monoestearato glicerol; monostearato glicerile; monostearato glicerolo;
-			gliceril monostearato; monostearin; Monostearin; Glycerinmonostearat; Glycerolmonostearat; glycerol stearate; mono stearin; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG`},
+			gliceril monostearato; monostearin; Monostearin; Glycerinmonostearat; Glycerolmonostearat; glycerol stearate; mono stearin; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG; glycerolmonostearaat; glycerylmonostearaat; glycerol monostearaat; glyceryl monostearaat`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate, self-emulsifying", Kind: Emulsifier, HLB: exactly(5.8), Allergens: none,
 		From: "an ingredient vendor's page; suppliers differ", Note: "contains a little soap, which is charged"},
 		names: `self emulsifying glycerol monostearate; self emulsifying glyceryl monostearate; GMS SE; GMS self emulsifying;
@@ -76,7 +76,7 @@ var emulsifiers = []entry{
 	// Sorbitan esters.
 	{Ingredient: Ingredient{Name: "sorbitan monostearate", Kind: Emulsifier, HLB: exactly(4.7), Allergens: none, From: teaching,
 		Limits: []Limit{upTo(0.4, topping)}, Note: "in toppings up to 0.27 % goes with up to 0.77 % polysorbate 60 alone (US 21 CFR 172.836(c)(1))"},
-		names: `sorbitan monostearate; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat`},
+		names: `sorbitan monostearate; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat; sorbitaanmonostearaat; sorbitaan monostearaat`},
 	{Ingredient: Ingredient{Name: "sorbitan tristearate", Kind: Emulsifier, HLB: exactly(2.1), Allergens: none, From: published},
 		names: `sorbitan tristearate; sorb tristearate; E492; tristéarate sorbitane; triestearato sorbitano; tristearato sorbitano; Sorbitantristearat`},
 	{Ingredient: Ingredient{Name: "sorbitan monolaurate", Kind: Emulsifier, HLB: exactly(8.6), Allergens: none, From: published},
@@ -88,29 +88,29 @@ var emulsifiers = []entry{
 
 	// Polysorbates.
 	{Ingredient: Ingredient{Name: "polysorbate 20", Kind: Emulsifier, HLB: exactly(16.7), Allergens: none, From: weak},
-		names: `polysorbate 20; polysorbat 20; polisorbato 20; PS 20; poly 20; E432`},
+		names: `polysorbate 20; polysorbat 20; polisorbato 20; PS 20; poly 20; E432; polysorbaat 20`},
 	{Ingredient: Ingredient{Name: "polysorbate 40", Kind: Emulsifier, HLB: exactly(15.6), Allergens: none, From: memory},
 		names: `polysorbate 40; polysorbat 40; polisorbato 40; PS 40; poly 40; E434`},
 	{Ingredient: Ingredient{Name: "polysorbate 60", Kind: Emulsifier, HLB: exactly(14.9), Allergens: none, From: teaching,
 		Limits: []Limit{upTo(0.4, topping), upTo(0.3, "dressings without a standard (US 21 CFR 172.836(c)(7), 2015 edition)"), upTo(0.1, frozen)},
 		Note:   "in toppings up to 0.77 % is allowed with up to 0.27 % sorbitan monostearate and no other polysorbate (US 21 CFR 172.836(c)(1))"},
-		names: `polysorbate 60; polysorb 60; P 60; polysorbat 60; polisorbato 60; PS 60; poly 60; E435`},
+		names: `polysorbate 60; polysorb 60; P 60; polysorbat 60; polisorbato 60; PS 60; poly 60; E435; polysorbaat 60`},
 	{Ingredient: Ingredient{Name: "polysorbate 65", Kind: Emulsifier, HLB: exactly(10.5), Allergens: none, From: memory,
 		Limits: []Limit{upTo(0.4, topping), upTo(0.1, frozen)}},
 		names: `polysorbate 65; polysorbat 65; polisorbato 65; PS 65; poly 65; E436`},
 	{Ingredient: Ingredient{Name: "polysorbate 80", Kind: Emulsifier, HLB: exactly(15), Allergens: none,
 		From: pmc, Limits: []Limit{upTo(0.4, topping), upTo(0.1, frozen)}},
-		names: `polysorbate 80; polysorb 80; P 80; polysorbat 80; polisorbato 80; PS 80; poly 80; E433`},
+		names: `polysorbate 80; polysorb 80; P 80; polysorbat 80; polisorbato 80; PS 80; poly 80; E433; polysorbaat 80`},
 	{Ingredient: Ingredient{Name: "polysorbate", Kind: Emulsifier, Allergens: none, From: "no HLB shipped: polysorbates differ",
 		Note: "which one is not said: write its number (20, 40, 60, 65, 80), or its HLB in the Ingredients sheet"},
-		names: `polysorbate; polysorbat; polisorbato; polisorbati`},
+		names: `polysorbate; polysorbat; polisorbato; polisorbati; polysorbaat`},
 
 	// Sold by grade.
 	{Ingredient: Ingredient{Name: "sucrose ester", Kind: Emulsifier, Allergens: none, From: "no single HLB: grades run from 1 to 16 (published)",
 		Note: "write the grade's HLB, such as sucrose ester 15; " + gmp + "172.859)"}, hlbByName: Range{Low: 1, High: 16},
 		names: `sucrose ester; sugar ester; sucroester; sucro ester; ester sucre; ester saccharose; éster sacarosa; éster azúcar;
 			estere saccarosio; esteri saccarosio; estere zucchero; Zuckerester; Saccharoseester; Saccharose Ester; E473; sucrose fatty acid ester;
-			SE; ester; sugar esters; sucrose stearate; sucrose palmitate; sucrose laurate`},
+			SE; ester; sugar esters; sucrose stearate; sucrose palmitate; sucrose laurate; sucroseester; suikerester; sucrose esters`},
 	{Ingredient: Ingredient{Name: "sucrose distearate", Kind: Emulsifier, HLB: exactly(3), Allergens: none, From: published, Note: gmp + "172.859)"},
 		names: `sucrose distearate; distéarate sucrose; distéarate saccharose; diestearato sacarosa; distearato saccarosio; Saccharosedistearat`},
 	{Ingredient: Ingredient{Name: "polyglycerol ester", Kind: Emulsifier, Allergens: none, From: "no single HLB: grades run from 3.6 to 14.5 (published)",
@@ -120,11 +120,11 @@ var emulsifiers = []entry{
 
 	// Lecithins.
 	{Ingredient: Ingredient{Name: "lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: soyOrEgg, From: weak + middle, Note: lecithinNote},
-		names: `lecithin; lécithine; lecitina; lecitine; Lezithin; E322; lec; lecit; leci`},
+		names: `lecithin; lécithine; lecitina; lecitine; Lezithin; E322; lec; lecit; leci; lecithine`},
 	{Ingredient: Ingredient{Name: "soy lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: []string{"soy"}, From: weak + middle, Note: gmp + "184.1400)"},
-		names: `soy lecithin; soya lecithin; soybean lecithin; lécithine soja; lecitina soja; lecitina soia; Sojalecithin; Sojalezithin; lecithin soja; Lezithin soja; lec soy; lec soja`},
+		names: `soy lecithin; soya lecithin; soybean lecithin; lécithine soja; lecitina soja; lecitina soia; Sojalecithin; Sojalezithin; lecithin soja; Lezithin soja; lec soy; lec soja; sojalecithine`},
 	{Ingredient: Ingredient{Name: "sunflower lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: none, From: weak + middle, Note: gmp + "184.1400)"},
-		names: `sunflower lecithin; lécithine tournesol; lecitina girasol; lecitina girasole; Sonnenblumenlecithin; Sonnenblumenlezithin; lecithin Sonnenblume; lecithin Sonnenblumen; lec sunflower; sun lec; rapeseed lecithin; canola lecithin`},
+		names: `sunflower lecithin; lécithine tournesol; lecitina girasol; lecitina girasole; Sonnenblumenlecithin; Sonnenblumenlezithin; lecithin Sonnenblume; lecithin Sonnenblumen; lec sunflower; sun lec; rapeseed lecithin; canola lecithin; zonnebloemlecithine`},
 	{Ingredient: Ingredient{Name: "egg lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: []string{"egg"}, From: weak + middle, Note: gmp + "184.1400)"},
 		names: `egg lecithin; egg yolk lecithin; lécithine oeuf; lécithine jaune oeuf; lecitina huevo; lecitina uovo; lecitina tuorlo; Eilecithin; Eigelblecithin`},
 	{Ingredient: Ingredient{Name: "de-oiled lecithin", Kind: Emulsifier, HLB: between(7, 8), Allergens: soyOrEgg, From: weak + middle, Note: lecithinNote},
@@ -138,7 +138,7 @@ var emulsifiers = []entry{
 
 	// Named by what they do only.
 	{Ingredient: Ingredient{Name: "emulsifier", Kind: Emulsifier, From: "no HLB shipped: not named", Note: "name the emulsifier, or give its HLB in the Ingredients sheet"},
-		names: `emulsifier; lipophilic; hydrophilic; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; emuls`},
+		names: `emulsifier; lipophilic; hydrophilic; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; emuls; emulgatoren; lipofiel; hydrofiel; lipofiele emulgator; hydrofiele emulgator`},
 
 	// Ionic, and whole foods that emulsify.
 	{Ingredient: Ingredient{Name: "sodium stearoyl lactylate", Kind: Ionic, Allergens: none, From: memory, Note: ionic + " (8 to 12 is quoted)",
@@ -156,17 +156,17 @@ var emulsifiers = []entry{
 	{Ingredient: Ingredient{Name: "soy protein", Kind: Ionic, Allergens: []string{"soy"}, From: common, Note: ionic},
 		names: `soy protein; soya protein; protéine soja; proteína soja; proteine soia; Sojaprotein`},
 	{Ingredient: Ingredient{Name: "egg yolk", Kind: Ionic, Whole: true, FatPercent: about(26, 27, 33), Allergens: []string{"egg"}, From: memory, Note: ionic},
-		names: `egg yolk; yolk; jaune oeuf; jaunes oeuf; jaune; yema; yema huevo; tuorlo; tuorli; Eigelb; Eidotter; Dotter`},
+		names: `egg yolk; yolk; jaune oeuf; jaunes oeuf; jaune; yema; yema huevo; tuorlo; tuorli; Eigelb; Eidotter; Dotter; eigeel; eidooier; dooier; eierdooier`},
 	{Ingredient: Ingredient{Name: "egg yolk powder", Kind: Ionic, Whole: true, FatPercent: about(55, 57, 62), Allergens: []string{"egg"}, From: memory, Note: ionic},
 		names: `egg yolk powder; yolk powder; dried yolk; jaune oeuf poudre; yema polvo; tuorlo polvere; Eigelbpulver`},
 	{Ingredient: Ingredient{Name: "aquafaba", Kind: Ionic, Whole: true, FatPercent: exactly(0), Allergens: none, From: memory, Note: ionic},
 		names: `aquafaba; chickpea water; eau pois chiches; agua garbanzos`},
 	{Ingredient: Ingredient{Name: "whole egg", Kind: Ionic, Whole: true, FatPercent: about(9, 10, 11), Allergens: []string{"egg"}, From: memory, Note: ionic},
-		names: `egg; oeuf; huevo; uovo; uova; Ei; Eier; Vollei`},
+		names: `egg; oeuf; huevo; uovo; uova; Ei; Eier; Vollei; eieren; heel ei`},
 	{Ingredient: Ingredient{Name: "egg white", Kind: Ionic, Whole: true, FatPercent: exactly(0), Allergens: []string{"egg"}, From: memory, Note: ionic},
-		names: `egg white; albumen; albumin; blanc oeuf; blancs oeuf; clara; clara huevo; albume; albumi; Eiweiß; Eiklar; egg white powder`},
+		names: `egg white; albumen; albumin; blanc oeuf; blancs oeuf; clara; clara huevo; albume; albumi; Eiweiß; Eiklar; egg white powder; eiwit`},
 	{Ingredient: Ingredient{Name: "mustard", Kind: Ionic, Whole: true, FatPercent: about(3, 4, 11), Allergens: []string{"mustard"}, From: memory, Note: ionic},
-		names: `mustard; dijon mustard; moutarde; mostaza; senape; Senf`},
+		names: `mustard; dijon mustard; moutarde; mostaza; senape; Senf; mosterd`},
 }
 
 const lecithinNote = "from soy, egg or sunflower: check the label; " + gmp + "184.1400)"

@@ -48,7 +48,7 @@ func All() []Ingredient {
 }
 
 // Lookup finds the ingredient a name speaks of, whatever its case, accents,
-// punctuation and word order, in English, French, Spanish, Italian or German. Every
+// punctuation and word order, in English, French, Spanish, Italian, German or Dutch. Every
 // word and number of the name is accounted for: it belongs to the ingredient's own
 // name, or does not change what the ingredient is; "apple butter" is no butter. Of
 // several names that fit, the one with most words wins, then emulsifiers before

@@ -32,7 +32,7 @@ trial | olive oil g | cider g | GMS g | came out | hold min
 3 | 165 | 127.5 | 3 | yes | 18
 4 | 165 | 127.5 | 5 | no | 
 Average | 157.5 | 135.75 | 3.75 | | 17.3
-Gemiddelde | 157.5 | 135.8 | 3.8 | | 17.3
+Średnia | 157.5 | 135.8 | 3.8 | | 17.3
 Std dev | 8.7 | 9.5 | 1 | | 5
 Mean of 1-4 | 158 | 136 | 3.8 | | 17.3
 Median | 157.5 | 135.75 | 3.5 | | 18

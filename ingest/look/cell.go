@@ -93,7 +93,7 @@ func minuteLike(text string) bool {
 	return strings.Contains(text, "min") || strings.Contains(text, "Min") || strings.ContainsAny(text, "'′hsm@")
 }
 
-var shortValues = SetOf(`y n x yes no oui non si sí sì ja nein j - – / ? na n/a nd nt ok tbd + ++ +++ ✓ ✔ none nil trace " ” “ 〃 '' do idem ditto dito ↓ fridge rt o/n on`)
+var shortValues = SetOf(`y n x yes no oui non si sí sì ja nein nee deels j - – / ? na n/a nd nt ok tbd + ++ +++ ✓ ✔ none nil trace " ” “ 〃 '' do idem ditto dito ↓ fridge rt o/n on`)
 
 // SetOf is the words of a list.
 func SetOf(list string) map[string]bool {

@@ -5,15 +5,15 @@ import (
 	"unicode"
 )
 
-// summaryWords name a statistic, in five languages.
+// summaryWords name a statistic, in six languages.
 var summaryWords = wordsOf(map[Statistic]string{
 	Mean: `avg avg. average averages mean means moyenne moyennes moy moy. media medias promedio promedios prom prom. medie
-		mittelwert mittelwerte mittel mw durchschnitt schnitt ø x̄`,
-	Median:        `median medians médiane mediana mediane`,
-	Total:         `total totals sum sums somme totaux suma totales somma totale totali summe gesamt σ`,
+		mittelwert mittelwerte mittel mw durchschnitt schnitt ø x̄ gemiddelde gemiddeld gemiddelden gem gem.`,
+	Median:        `median medians médiane mediana mediane mediaan`,
+	Total:         `total totals sum sums somme totaux suma totales somma totale totali summe gesamt σ totaal totalen som`,
 	least:         `min min. minimum mínimo minimo`,
 	most:          `max max. maximum máximo massimo`,
-	Deviation:     `sd s.d s.d. std std. stdev st.dev st.dev. stdev. deviation écart ecart écart-type ecart-type e.t. et et. desviación desv desv. desvest ds ds. dev dev. deviazione standardabweichung stabw stabw.`,
+	Deviation:     `sd s.d s.d. std std. stdev st.dev st.dev. stdev. deviation écart ecart écart-type ecart-type e.t. et et. desviación desv desv. desvest ds ds. dev dev. deviazione standardabweichung stabw stabw. standaardafwijking afwijking`,
 	variation:     `rsd cv %cv cv% var`,
 	standardError: `sem`,
 	breadth:       `range spread`,
@@ -24,14 +24,14 @@ var summaryWords = wordsOf(map[Statistic]string{
 var WholeOnly = SetOf(`min min. max max. n count ds ds. et et. sem var %cv cv% dev dev. spread mittel schnitt std sd media`)
 
 // besideSummary are words that change nothing beside a summary word.
-var besideSummary = SetOf(`of all the value values grand overall row rows column columns total type dev dev. standard estándar std st st. s d ± + & and und et y e trials tests test trial class classe clase klasse group groups week`)
+var besideSummary = SetOf(`van alle of all the value values grand overall row rows column columns total type dev dev. standard estándar std st st. s d ± + & and und et y e trials tests test trial class classe clase klasse group groups week`)
 
 var (
 	goalWords = SetOf(`goal goals aim aims target targets wanted required desired spec specs specification specifications requirement requirements
 		ziel ziele zielwert zielwerte soll sollwert sollwerte vorgabe vorgaben cible cibles objectif objectifs visé requis
-		objetivo objetivos meta metas deseado requerido obiettivo obiettivi richiesto desiderato`)
+		doel doelen streefwaarde gewenst objetivo objetivos meta metas deseado requerido obiettivo obiettivi richiesto desiderato`)
 	bestWords = SetOf(`best winner winners top champion favourite favorite meilleur meilleure meilleurs meilleures gagnant
-		mejor mejores ganador migliore migliori vincitore beste bester bestes besten sieger`)
+		mejor mejores ganador migliore migliori vincitore beste bester bestes besten sieger winnaar`)
 	besideGoal = SetOf(`our the a value values of for hold foam we want is at least`)
 )
 
@@ -122,7 +122,7 @@ func IsExample(label string) bool {
 }
 
 // exampleWords are written without blanks and the last full stop.
-var exampleWords = SetOf(`e.g eg example exampletrial examplerow forexample sample-row z.b zb beispiel bsp beispielzeile exemple ex p.ex pex parexemple ejemplo p.ej esempio es`)
+var exampleWords = SetOf(`bv bijv voorbeeld e.g eg example exampletrial examplerow forexample sample-row z.b zb beispiel bsp beispielzeile exemple ex p.ex pex parexemple ejemplo p.ej esempio es`)
 
 // IsShortID reports whether a text is an id and no name: it has a digit, or a
 // letter or two.

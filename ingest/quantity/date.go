@@ -16,10 +16,10 @@ var (
 	isoDate   = pattern.Of(`^(\d{4})-(\d{2})-(\d{2})(?:[t ]00:00(?::00(?:\.0+)?)?z?)?$`)
 )
 
-// monthNames are the months in five languages, accents folded.
+// monthNames are the months in six languages, accents folded.
 var monthNames = [12]string{
-	"january janvier enero gennaio januar janner", "february fevrier febrero febbraio februar", "march mars marzo marz mrz", "april avril abril aprile",
-	"may mai mayo maggio", "june juin junio giugno juni", "july juillet julio luglio juli", "august aout agosto", "september septembre septiembre settembre setiembre",
+	"january janvier enero gennaio januar janner januari", "february fevrier febrero febbraio februar februari", "march mars marzo marz mrz maart mrt", "april avril abril aprile",
+	"may mai mayo maggio mei", "june juin junio giugno juni", "july juillet julio luglio juli", "august aout agosto augustus", "september septembre septiembre settembre setiembre",
 	"october octobre octubre ottobre oktober", "november novembre noviembre", "december decembre diciembre dicembre dezember"}
 
 // Month reads the name of a month, cut to three letters or more.

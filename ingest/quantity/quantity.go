@@ -1,6 +1,6 @@
 // Package quantity reads the text of one cell: numbers with their units and
 // bounds, and the words that stand for a missing number. It knows the ways kitchens
-// write these in English, French, Spanish, Italian and German; it knows nothing of
+// write these in English, French, Spanish, Italian, German and Dutch; it knows nothing of
 // files, positions or what a column is for: the caller says which dimension it expects.
 //
 // Nothing is guessed silently. Text that has one sensible reading is read; text

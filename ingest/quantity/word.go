@@ -40,7 +40,8 @@ var wordTexts = map[Word]string{
 		pas mesuré|non mesuré|pas noté|oublié|perdu|renversé|à faire|inconnu|
 		no medido|sin medir|sin dato|sin datos|no anotado|olvidado|se olvidó|perdido|derramado|se cayó|desconocido|
 		nicht gemessen|nicht notiert|vergessen|verloren|verschüttet|k.A.|keine Angabe|unbekannt|offen|
-		non misurato|non rilevato|dimenticato|perso|rovesciato|sconosciuto|da fare`,
+		non misurato|non rilevato|dimenticato|perso|rovesciato|sconosciuto|da fare|
+		niet gemeten|niet genoteerd|vergeten|kwijt|gemorst|onbekend|nog doen`,
 	DidNotComeOut: `did not come out|didn't come out|doesn't come out|does not come out|never came out|won't come out|wouldn't come out|
 		dnf|d.n.f.|dnd|did not finish|didn't dispense|did not dispense|would not dispense|wouldn't dispense|won't dispense|
 		nothing came out|nothing comes out|came out nothing|gas only|only gas|just gas|blocked|block|clogged|clog|clogged up|jammed|stuck|plugged|
@@ -48,18 +49,24 @@ var wordTexts = map[Word]string{
 		no salió|no sale|no salió nada|no sale nada|nada salió|atascado|atascada|atasco|obstruido|taponado|bloqueado|solo gas|sólo gas|
 		kam nichts|kommt nichts|kam nichts raus|kommt nichts raus|nichts rausgekommen|kam nicht raus|kommt nicht raus|nicht herausgekommen|
 		verstopft|blockiert|nur Gas|
-		non è uscito|non è uscita|non esce|non esce niente|non è uscito niente|intasato|intasata|otturato|bloccato|solo gas`,
+		non è uscito|non è uscita|non esce|non esce niente|non è uscito niente|intasato|intasata|otturato|bloccato|solo gas|
+		kwam er niet uit|kwam niet eruit|komt er niet uit|kwam niets uit|er kwam niets uit|komt niets uit|verstopt|geblokkeerd|alleen gas|zat vast`,
 	NoFoam: `no foam|not a foam|no foam at all|liquid|came out liquid|all liquid|just liquid|
 		pas de mousse|aucune mousse|liquide|sorti liquide|sin espuma|no espuma|no hay espuma|no hizo espuma|líquido|salió líquido|
-		kein Schaum|flüssig|kam flüssig|nessuna schiuma|niente schiuma|senza schiuma|liquido|uscito liquido`,
+		kein Schaum|flüssig|kam flüssig|nessuna schiuma|niente schiuma|senza schiuma|liquido|uscito liquido|
+		geen schuim|vloeibaar|kwam vloeibaar uit|helemaal vloeibaar`,
 	Zero: `none|nil|zero|zéro|cero|null ml|néant|aucun|aucune|ninguno|ninguna|keine|kein|keiner|keines|nessuno|nessuna|
-		no drainage|no drain|no weep|no weeping|no liquid|dry|sec|seco|trocken|asciutto`,
+		no drainage|no drain|no weep|no weeping|no liquid|dry|sec|seco|trocken|asciutto|
+		geen|nul|niets uitgelekt|droog`,
 	Trace: `trace|traces|a trace|tr|tr.|few drops|a few drops|drops|drop|a drop|one drop|some drops|couple of drops|a couple of drops|
 		quelques gouttes|gouttes|une goutte|unas gotas|algunas gotas|pocas gotas|gotas|una gota|traza|trazas|
 		Spur|Spuren|eine Spur|ein paar Tropfen|paar Tropfen|wenige Tropfen|Tropfen|
-		traccia|tracce|una traccia|qualche goccia|poche gocce|gocce|una goccia`,
-	Ring:   `ring|a ring|a small ring|wet ring|anneau|un anneau|cerne|anillo|un anillo|cerco|ein Ring|anello|un anello|alone`,
-	Puddle: `puddle|a puddle|small puddle|pool|flaque|une flaque|charco|un charco|Pfütze|eine Pfütze|Lache|pozza|una pozza|pozzetta`,
+		traccia|tracce|una traccia|qualche goccia|poche gocce|gocce|una goccia|
+		spoor|sporen|een paar druppels|paar druppels|druppels|druppel|een druppel|enkele druppels`,
+	Ring: `ring|a ring|a small ring|wet ring|anneau|un anneau|cerne|anillo|un anillo|cerco|ein Ring|anello|un anello|alone|
+		kring|een kring`,
+	Puddle: `puddle|a puddle|small puddle|pool|flaque|une flaque|charco|un charco|Pfütze|eine Pfütze|Lache|pozza|una pozza|pozzetta|
+		plas|plasje|een plas|een plasje`,
 	StillStanding: `still standing|still up|still there|still good|still fine|still holding|still ok|still stable|still firm|still going|still holds|standing|
 		ok all service|all service|held all service|holds all service|good all service|overnight ok|ok overnight|still ok overnight|still there next day|
 		never collapsed|did not collapse|didn't collapse|no collapse|not collapsed|hasn't collapsed|
@@ -67,22 +74,26 @@ var wordTexts = map[Word]string{
 		sigue en pie|sigue ahí|sigue bien|aguanta|aún aguanta|todavía aguanta|aguanta todavía|aguanta aún|sigue aguantando|aún en pie|todavía en pie|
 		todo el servicio|aguantó todo el servicio|aguanta todo el servicio|no se cae|no se cayó|
 		steht noch|steht immer noch|noch da|noch gut|hält noch|hält immer noch|den ganzen Service|ganzer Service|nicht zusammengefallen|
-		tiene ancora|ancora in piedi|regge ancora|ancora su|ancora bene|tiene|tutto il servizio|non è crollato|non smonta`,
+		tiene ancora|ancora in piedi|regge ancora|ancora su|ancora bene|tiene|tutto il servizio|non è crollato|non smonta|
+		staat nog|staat nog steeds|stond nog|nog goed|houdt nog|niet ingezakt|hele service|de hele service`,
 	AtOnce: `at once|instant|instantly|instantaneous|immediate|immediately|straight away|right away|collapsed at once|collapsed immediately|collapsed straight away|
 		collapses at once|gone at once|gone immediately|fell at once|
 		immédiat|immédiate|immédiatement|tout de suite|aussitôt|instantané|retombe tout de suite|s'effondre aussitôt|
 		al momento|al instante|enseguida|inmediato|inmediata|inmediatamente|se cae al momento|instantáneo|
 		sofort|augenblicklich|gleich weg|sofort zusammengefallen|fällt sofort zusammen|sofort weg|
-		subito|immediato|immediata|immediatamente|all'istante|crolla subito|smonta subito|istantaneo`,
+		subito|immediato|immediata|immediatamente|all'istante|crolla subito|smonta subito|istantaneo|
+		meteen|direct|onmiddellijk|meteen ingezakt|direct ingezakt|zakt meteen in|zakte meteen in`,
 	Overnight: `overnight|o/n|o.n.|on|over night|all night|toute la nuit|une nuit|nuit|la nuit|toda la noche|una noche|noche|
-		über Nacht|ueber Nacht|die ganze Nacht|ganze Nacht|tutta la notte|una notte|notte`,
+		über Nacht|ueber Nacht|die ganze Nacht|ganze Nacht|tutta la notte|una notte|notte|
+		een nacht|hele nacht|de hele nacht|nacht`,
 	Ditto: `same as above|"|""|''|-"-|do|do.|d°|idem|id|id.|dito|ditto|same|as above|see above|↓|comme ci-dessus|pareil|même|
-		igual|igual que arriba|lo mismo|mismo|ídem|wie oben|s.o.|siehe oben|gleich|dasselbe|come sopra|uguale|lo stesso`,
+		igual|igual que arriba|lo mismo|mismo|ídem|wie oben|s.o.|siehe oben|gleich|dasselbe|come sopra|uguale|lo stesso|
+		zelfde|hetzelfde|als boven|idem|zie boven|zoals hierboven`,
 }
 
 // nothingTexts say that nothing came: no foam in a hold column, no liquid in a
 // drainage column.
-const nothingTexts = `nothing|nothing at all|rien|rien du tout|nada|nada de nada|nichts|gar nichts|niente|nulla`
+const nothingTexts = `nothing|nothing at all|rien|rien du tout|nada|nada de nada|nichts|gar nichts|niente|nulla|niets|helemaal niets`
 
 var wordOf = sync.OnceValue(func() map[string]Word {
 	m := make(map[string]Word)

@@ -53,42 +53,47 @@ type Reply struct {
 // affirmTexts lists the texts that answer what is asked.
 var affirmTexts = map[Answer]string{
 	Yes: `y|yes|yep|yeah|yes!|true|t|oui|vrai|s|sí|si|sì|verdadero|cierto|j|ja|jep|wahr|vero|fully|completely|entirely|totally yes|
-		complètement|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto`,
+		complètement|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto|
+		jawel|waar|volledig|helemaal|geheel`,
 	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|moderate|+/-|±|~|spits|spit|spat|sputters|sputtered|
 		un peu|peu|en partie|partiellement|à moitié|moitié|léger|légère|légèrement|parfois|crache|
 		un poco|poco|algo|en parte|parcialmente|parcial|a medias|ligero|ligera|ligeramente|a veces|escupe|
 		leicht|ein bisschen|bisschen|ein wenig|wenig|etwas|teilweise|zum Teil|teils|halb|manchmal|spritzt|spuckt|
-		un po'|un po|un pochino|in parte|parzialmente|parziale|a metà|leggero|leggera|leggermente|a volte|sputa|schizza`,
+		un po'|un po|un pochino|in parte|parzialmente|parziale|a metà|leggero|leggera|leggermente|a volte|sputa|schizza|
+		deels|gedeeltelijk|half|een beetje|beetje|licht|lichtjes|enigszins|soms|spettert|sputtert`,
 	No: `n|no|nope|no!|false|f|none|nil|never|not|not at all|not really|non|faux|jamais|pas du tout|aucun|aucune|falso|nunca|nada|ninguno|ninguna|
-		nein|nee|nie|falsch|kein|keine|keiner|nicht|gar nicht|mai|per niente|nessuno|nessuna`,
+		nein|nee|nie|falsch|kein|keine|keiner|nicht|gar nicht|mai|per niente|nessuno|nessuna|
+		niet|nooit|geen|onwaar|helemaal niet`,
 }
 
 // valueTexts lists the texts that call a foam good or bad, whatever was asked.
 var valueTexts = map[Answer]string{
 	Yes: `ok|okay|o.k.|fine|good|great|perfect|excellent|lovely|nice|well|all good|all well|all fine|pass|passed|success|worked|works|no problem|no problems|no issue|no issues|no trouble|nothing wrong|not bad|beautifully|perfectly|nicely|easily|smoothly|cleanly|cleanly out|pas mal|nicht schlecht|
 		👍|👌|🙂|😀|😊|😃|bien|bon|bonne|parfait|parfaite|très bien|réussi|pas de problème|aucun problème|bueno|buena|perfecto|muy bien|sin problema|sin problemas|
-		gut|sehr gut|super|perfekt|prima|kein Problem|keine Probleme|alles gut|bene|buono|buona|perfetto|molto bene|nessun problema|riuscito`,
-	Partly: `so-so|so so|meh|okay-ish|okish|okayish|ok-ish|average|mediocre|passable|middling|not great|medium|mouais|moyen|bof|regular|así así|mittel|mäßig|geht so|medio|così così|😐`,
+		gut|sehr gut|super|perfekt|prima|kein Problem|keine Probleme|alles gut|bene|buono|buona|perfetto|molto bene|nessun problema|riuscito|
+		goed|prima|heel goed|perfect|gelukt|uitstekend|mooi|geen probleem|geen problemen|in orde`,
+	Partly: `so-so|so so|meh|okay-ish|okish|okayish|ok-ish|average|mediocre|passable|middling|not great|medium|mouais|moyen|bof|regular|así así|mittel|mäßig|geht so|medio|così così|matig|middelmatig|redelijk|gaat wel|😐`,
 	No: `bad|fail|failed|fails|failure|poor|awful|terrible|useless|rubbish|👎|🙁|☹|😞|😡|mauvais|mauvaise|raté|échec|nul|malo|mala|fallo|falló|fatal|
-		schlecht|misslungen|gescheitert|cattivo|cattiva|male|fallito|pessimo`,
+		schlecht|misslungen|gescheitert|cattivo|cattiva|male|fallito|pessimo|slecht|mislukt`,
 }
 
 // strengthTexts say how much of something there was, and nothing more.
 const strengthTexts = `++|+++|++++|heavy|heavily|a lot|lots|lot|much|badly|very|severe|severely|strong|strongly|extremely|
-	beaucoup|fort|fortement|très|mucho|mucha|bastante|muy|fuerte|viel|stark|sehr|molto|tanto|forte`
+	beaucoup|fort|fortement|très|mucho|mucha|bastante|muy|fuerte|viel|stark|sehr|molto|tanto|forte|veel|sterk|erg|heel|zeer`
 
 // nearlyTexts say that something did not quite happen.
-const nearlyTexts = `almost|nearly|not quite|just about|hardly|barely|presque|à peine|casi|apenas|beinahe|kaum|quasi|appena`
+const nearlyTexts = `almost|nearly|not quite|just about|hardly|barely|presque|à peine|casi|apenas|beinahe|kaum|quasi|appena|bijna|nauwelijks|net niet`
 
 // strengtheners stand before a word and do not turn it round.
 const strengtheners = `very|completely|totally|always|really|quite|fully|perfectly|absolutely|so|too|pretty|extremely|très|toujours|complètement|tout à fait|
-	muy|siempre|completamente|sehr|immer|ganz|völlig|total|molto|sempre|del tutto`
+	muy|siempre|completamente|sehr|immer|ganz|völlig|total|molto|sempre|del tutto|heel|altijd|helemaal|zeer|erg`
 
 // unmade are cells that say nobody looked, or nothing was made.
 const unmade = `not checked|not looked at|not looked|didn't look|did not look|not sure|unsure|unclear|not tried|not attempted|didn't try|did not try|not made|not done|cancelled|
 	no gas|no gas left|out of gas|ran out of gas|no siphon|no siphon left|no canister|no canister left|no charger|no chargers|no chargers left|no time|no data|
 	non testé|pas testé|pas essayé|pas vérifié|pas fait|plus de gaz|no probado|sin probar|no hecho|sin gas|nicht probiert|nicht geprüft|nicht getestet|nicht gemacht|kein Gas|kein Gas mehr|
-	non provato|non controllato|non fatto|senza gas|niente gas`
+	non provato|non controllato|non fatto|senza gas|niente gas|
+	niet getest|niet geprobeerd|niet gemaakt|niet bekeken|geen gas|geen gas meer`
 
 type replyKind struct {
 	answer Answer

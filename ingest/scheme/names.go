@@ -19,6 +19,7 @@ var dayWords = wordSet(`mon tue tues wed weds thu thur thurs fri sat sun monday 
 	lundi mardi mercredi jeudi vendredi samedi dimanche lun mar mer jeu ven sam dim
 	lunes martes miercoles miércoles jueves viernes sabado sábado domingo mie jue vie sab dom
 	lunedi lunedì martedi martedì mercoledi mercoledì giovedi giovedì venerdi venerdì gio
+	maandag dinsdag woensdag donderdag vrijdag zaterdag zondag dag maart mei
 	montag dienstag mittwoch donnerstag freitag samstag sonntag mo di mi do fr sa so
 	day jour dia día giorno tag week wk semaine semana settimana woche kw date am pm
 	jan feb mar apr may jun jul aug sep sept oct nov dec january february march april june july august september october november december`)
