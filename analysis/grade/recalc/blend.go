@@ -264,8 +264,8 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 	}
 	for k := range j.mixes[0][0].Parts {
 		p := &j.mixes[0][0].Parts[k]
-		if !mixture.IsEmulsifier(p) {
-			continue
+		if !mixture.IsEmulsifier(p) || j.ownColumn(j.Table.Weighed()[k]) {
+			continue // trial by trial it is what its own column says
 		}
 		values := j.solved(col, k)
 		if p.HLB != nil {

@@ -53,7 +53,7 @@ func statedOf(w *handin.Work, col *handin.Column) (st kitchen.Statement, ok bool
 func (j *job) otherHLBs(w *handin.Work) {
 	for k, col := range j.Table.Weighed() {
 		st, ok := statedOf(w, col)
-		if !ok || st.HLB == nil || j.asked[st.At] || !col.Field.What.WeighedAsEmulsifier() {
+		if !ok || st.HLB == nil || j.asked[st.At] || !col.Field.What.WeighedAsEmulsifier() || j.ownColumn(col) {
 			continue
 		}
 		usual, known := usualOf(col)
@@ -79,6 +79,13 @@ func (j *job) otherHLBs(w *handin.Work) {
 			j.Out = append(j.Out, j.constant(st.At, *st.HLB, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(*st.HLB), col.Header, verdict.Num(usual.HLB.Value)), usual.HLB.Value))
 		}
 	}
+}
+
+// ownColumn reports an emulsifier whose HLB stands in a column of its own, trial by trial.
+func (j *job) ownColumn(of *handin.Column) bool {
+	return slices.ContainsFunc(j.Table.All(column.IngredientHLB), func(c *handin.Column) bool {
+		return c.Field != nil && c.Field.Ingredient == of.Field.Called()
+	})
 }
 
 // blendsOf is the column of blends that agree with an emulsifier's HLB.

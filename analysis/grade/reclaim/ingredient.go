@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 // Ingredients finds what columns of grams are whose header is a part of a name, or a name of the
@@ -115,12 +116,19 @@ func kindName(folded string) (full string, ok bool) {
 // OwnSheet lets what is said on a table's own sheet win over what is said on others: on these
 // other students may speak of their own.
 func OwnSheet(t *handin.Table, own *kitchen.Sheets) {
-	if own == nil || t.At.Sheet == "" {
+	if t.At.Sheet != "" {
+		OwnLines(t, own, func(at trial.Place) bool { return at.Sheet == t.At.Sheet })
+	}
+}
+
+// OwnLines lets what is said on lines of a student's own win.
+func OwnLines(t *handin.Table, own *kitchen.Sheets, keep func(at trial.Place) bool) {
+	if own == nil {
 		return
 	}
 	here := &kitchen.Sheets{}
 	for _, l := range own.Lines {
-		if l.At.Sheet == t.At.Sheet {
+		if keep(l.At) {
 			here.Lines = append(here.Lines, l)
 		}
 	}

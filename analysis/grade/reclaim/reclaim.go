@@ -13,6 +13,7 @@ import (
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
+	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/units"
@@ -45,12 +46,33 @@ func Columns(t *handin.Table) {
 		}
 	}
 	unitsBeside(t)
+	namesInCells(t)
 	perKilo(t)
+	ownHLB(t)
 	reclaimTotal(t)
 	reclaimDrained(t)
 	reclaimRunOff(t)
 	reclaimShare(t)
 	reclaimFat(t)
+}
+
+var hlbOf = pattern.Of(`(?i)^\s*(?:hlb\b\s*(?:of |\()?(?:the )?(.+?)\)?|(.+?)\W+\(?hlb\)?)\s*$`)
+
+// ownHLB finds a column of the HLB of one emulsifier, trial by trial: "SE HLB".
+func ownHLB(t *handin.Table) {
+	for _, c := range t.Columns {
+		m := hlbOf.FindStringSubmatch(c.Header)
+		if c.Role != column.None && c.Role != column.Unused || c.Known() < 2 || m == nil {
+			continue
+		}
+		name := say.Fold(strings.TrimSpace(m[1] + m[2]))
+		for _, o := range t.Weighed() {
+			if o.Field.What.WeighedAsEmulsifier() && (say.Fold(o.Field.Called()) == name || say.Fold(o.Field.What.Name) == name) {
+				c.Role, c.Field = column.IngredientHLB, &scheme.Field{Header: c.Header, Want: units.Plain, Bare: units.NoUnit}
+				c.Field.Ingredient = o.Field.Called()
+			}
+		}
+	}
 }
 
 // reclaimShare finds the percents of all emulsifiers, whatever they are called: in most
@@ -61,7 +83,8 @@ func reclaimShare(t *handin.Table) {
 		return
 	}
 	for _, c := range t.Columns {
-		if c.Role != column.None && c.Role != column.Unused || !strings.Contains(c.Whole, "%") && c.UnitBelow != "%" {
+		free := c.Role == column.None || c.Role == column.Unused || c.Role == column.IngredientAmount && c.Field != nil && !c.Field.InGrams && c.Field.What.Kind == ingredient.Other
+		if !free || !strings.Contains(c.Whole, "%") && !strings.HasPrefix(c.UnitBelow, "%") {
 			continue
 		}
 		agree, n := 0, 0

@@ -113,6 +113,19 @@ func severalBy(tables []*handin.Table) (names []string) {
 	return names
 }
 
+// of reports a row whose words are the kth student's alone.
+func of(at trial.Place, k int, said [][]handin.Phrase) bool {
+	for i, words := range said {
+		there := slices.ContainsFunc(words, func(p handin.Phrase) bool {
+			return p.At.File == at.File && p.At.Sheet == at.Sheet && p.At.Row == at.Row
+		})
+		if there != (i == k) {
+			return false
+		}
+	}
+	return true
+}
+
 // byColumn parts the trials by the student that their row names.
 func byColumn(h *ingest.HandIn, tables []*handin.Table, words []handin.Phrase) (out []*handin.Work) {
 	all := severalBy(tables)
@@ -121,6 +134,7 @@ func byColumn(h *ingest.HandIn, tables []*handin.Table, words []handin.Phrase) (
 		w := &handin.Work{Student: name, Files: []string{h.Book.File}, Paths: []string{h.Path}, Log: []*ingest.HandIn{h}}
 		for _, t := range tables {
 			if part := only(t, func(x *handin.Trial) bool { return x.Student == name }); len(part.Trials) > 0 {
+				reclaim.OwnLines(part, h.Own, func(at trial.Place) bool { return of(at, k, said) })
 				w.Tables = append(w.Tables, part)
 			}
 		}
