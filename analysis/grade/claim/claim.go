@@ -254,7 +254,7 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	}
 	low, _, _ := j.Seen(beats, e.m)
 	mine, _, _ := j.Seen(named[0].Trials[0], e.m)
-	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), e.m.Unit(), beats.ID, say.Number(low), e.m.Unit())
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), j.Unit(e.m), beats.ID, say.Number(low), j.Unit(e.m))
 	switch {
 	case by <= margin:
 		so := "Nothing was made twice"

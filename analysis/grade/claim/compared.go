@@ -58,7 +58,7 @@ func (j *judge) compared(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 		return f, false
 	}
 	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.Margin(j.Design(before.Table), m) {
-		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Said, before.ID, say.Number(a), m.Unit(), after.ID, say.Number(b), m.Unit()), s, "comparison").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Said, before.ID, say.Number(a), j.Unit(m), after.ID, say.Number(b), j.Unit(m)), s, "comparison").Surely(), true
 	}
 	if m == evidence.Hold && a == aHigh && b == bHigh {
 		return j.byHowMuch(s, before, after, a, b)

@@ -271,7 +271,7 @@ func (j *judge) example(d *method.Design, f method.Factor, m evidence.Measure, p
 				continue
 			}
 			best = math.Abs(lowA - lowB)
-			words = fmt.Sprintf("trial %s (%s %s) has %s %s and trial %s (%s) %s", y.ID, f, say.Number(d.At(b, f)), say.Number(lowB), m.Unit(), x.ID, say.Number(d.At(a, f)), say.Number(lowA))
+			words = fmt.Sprintf("trial %s (%s %s) has %s %s and trial %s (%s) %s", y.ID, f, say.Number(d.At(b, f)), say.Number(lowB), j.Unit(m), x.ID, say.Number(d.At(a, f)), say.Number(lowA))
 		}
 	}
 	return words
@@ -452,13 +452,22 @@ func weighedFat(d *method.Design) (low, high float64) {
 	return low, high
 }
 
-var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bfor sure\b|\bwithout exception\b|\bit is (?:certain|proven)\b|\bobviously\b|\bin general\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+
+// everyone are words that are too strong of what foams do, and not of how they were made.
+var (
+	everyone = pattern.Of(`(?i)^\s*(always|immer|toujours|siempre|sempre|every|all|any|for any|in)\b`)
+	outcome  = pattern.Of(`(?i)\b(hold\w*|held|stand\w*|stood|lasts?|lasted|stays?|longer|shorter|longest|better|best|worse|worst|stable|stability|works?|worked|success\w*|succeeds?|drain\w*|drip\w*|splits?|separat\w*|clogs?|clogged|gives?|gave|effect|helps?|improve\w*|good|bad|fails?|failed|collaps\w*|foams? (?:is|are|will)|hält|stabil\w*|besser|mieux|mejor|meglio)\b`)
+)
 
 // tooStrong asks of words that no few trials can carry.
 func (j *judge) tooStrong(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	m := strong.FindString(s.Text)
 	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(strings.Replace(s.Low, strings.ToLower(m), "", 1)) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
+	}
+	if everyone.MatchString(m) && !outcome.MatchString(s.Low) {
+		return f, false // "every mix is 350 g" says how it was made
 	}
 	return about(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Said, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true
 }

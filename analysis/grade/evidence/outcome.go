@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/pattern"
 	"math"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
@@ -25,14 +26,36 @@ const (
 	Drained
 )
 
-// String is the measure with its unit.
-func (m Measure) Unit() string { return [...]string{"", "min", "%"}[m] }
-
 // Trials are the trials of a work, with its designs and slips.
 type Trials struct {
 	Work    *handin.Work
 	Designs []method.Design
 	Slips   record.Slips
+}
+
+// Unit is what a measure is in: what drained, in percent, or as most of the work has it.
+func (j *Trials) Unit(m Measure) string {
+	if m != Drained {
+		return [...]string{"", "min", "%"}[m]
+	}
+	for _, t := range j.Work.Tables {
+		if j.percents(t) {
+			return "%"
+		}
+		for _, c := range t.All(column.DrainedAmount) {
+			if unit := volume.FindString(c.Whole + " " + c.UnitBelow); unit != "" {
+				return strings.ToLower(unit)
+			}
+		}
+	}
+	return "%"
+}
+
+var volume = pattern.Of(`(?i)\b(ml|g)\b`)
+
+// percents reports drainage in percent in a table.
+func (j *Trials) percents(t *handin.Table) bool {
+	return slices.ContainsFunc(t.Columns, func(c *handin.Column) bool { return holdsMeasure(c, Drained) && c.Known() > 0 })
 }
 
 var meanHeader = pattern.Of(`(?i)(mean|average|avg|moyenne|media|mittel|promedio|ø)`)
@@ -53,6 +76,11 @@ func (j *Trials) Seen(x *handin.Trial, m Measure) (low, high float64, ok bool) {
 			}
 		}
 		return low, high, ok
+	}
+	if drains := x.Table.All(column.DrainedAmount); m == Drained && len(drains) == 1 && !j.percents(x.Table) && j.Unit(m) != "%" { // as logged, in ml or grams
+		if c := drains[0].Cells[x.Index]; c.Known && !j.Slips.Not[c.At] {
+			return j.Bounds([]handin.Cell{c})
+		}
 	}
 	switch {
 	case m == Drained && x.Drained != nil && !j.slipped(x, column.DrainedAmount):

@@ -119,7 +119,7 @@ var aNumber = pattern.Of(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes)?\s*$`)
 // emulsifier that others have.
 func hasControl(w *handin.Work, designs []Design) bool {
 	for _, x := range w.Trials() {
-		if x.IsControl() {
+		if x.IsControl() || x.Bare() && slices.ContainsFunc(x.Table.Trials, func(o *handin.Trial) bool { return !o.Bare() }) {
 			return true
 		}
 	}

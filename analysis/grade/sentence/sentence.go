@@ -2,6 +2,7 @@
 package sentence
 
 import (
+	"fmt"
 	"foamfield/ingest/pattern"
 	"regexp"
 	"slices"
@@ -72,7 +73,7 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	opened := map[string]int{} // by sheet, the row of a heading that opens a conclusion
 	not, nouns := noClaims(w.Words), nounsOf(w)
 	for _, p := range w.Words {
-		if p.Note != nil && !p.Answer || not[p.At] || isSum(p) {
+		if p.Note != nil && !p.Answer || not[p.At] || isSum(p) && !tallyLabel.MatchString(p.Text) {
 			continue
 		}
 		if concluding(p, opened) {
@@ -82,11 +83,13 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 		if named, ok := labelled(p); ok {
 			text, at = named, p.RightAt
 			places = append(places, at)
+		} else if tally, ok := tallied(p, len(w.Trials())); ok {
+			text, at = tally, p.RightAt
 		} else if heads(p) {
 			places = append(places, p.RightAt)
 		}
 		for _, s := range Split(text) {
-			if !notSo.MatchString(s) {
+			if !notSo.MatchString(s) || applied.MatchString(s) {
 				plain := plainly(s, nouns)
 				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s})
 			}
@@ -102,10 +105,14 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	return out, places
 }
 
+// applied is a rule that is not said, but held against the trials: "Success rate: 80 %", "Rule met by
+// 7 of 10".
+var applied = pattern.Of(`(?i)(\b(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|half|all|none) (?:out )?of (?:my |our |the |all )*\d|\b\d+ ?/ ?\d+\b|\d ?% of (?:my|our|the|all)|\bsuccess rate\b)`)
+
 // isSum reports a label with a number beside it, "best minus control | 22": worked out,
 // not concluded.
 func isSum(p handin.Phrase) bool {
-	return figure.MatchString(p.Right) && len(strings.Fields(p.Text)) <= 8 && !verbs.MatchString(p.Text) && !bestLabel.MatchString(p.Text)
+	return figure.MatchString(p.Right) && len(strings.Fields(p.Text)) <= 10 && !verbs.MatchString(p.Text) && !bestLabel.MatchString(p.Text)
 }
 
 var figure = pattern.Of(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
@@ -181,6 +188,28 @@ func labelled(p handin.Phrase) (text string, ok bool) {
 	}
 	return "Trial " + strings.TrimSpace(trialPrefix.ReplaceAllString(p.Right, "")) + says, true
 }
+
+// tallied is the statement of a label with a count beside it: "Passed | 7 of 10", "Success rate | 70 %".
+func tallied(p handin.Phrase, all int) (text string, ok bool) {
+	if !tallyLabel.MatchString(p.Text) || len(strings.Fields(p.Text)) > 7 {
+		return "", false
+	}
+	m := tallyIs.FindStringSubmatch(p.Right)
+	switch {
+	case m == nil:
+		return "", false
+	case m[2] != "":
+		return m[1] + " of " + m[2] + " trials passed.", true
+	case m[3] != "":
+		return m[1] + " % of my trials passed.", true
+	}
+	return fmt.Sprintf("%s of %d trials passed.", m[1], all), true
+}
+
+var (
+	tallyLabel = pattern.Of(`(?i)(^\s*(?:my |our |the )?(?:success rate|success(?:es|ful)?(?: trials| foams)?|passed|passes|how many (?:passed|worked|were good)|worked)\s*[:?]?\s*$|\b(?:trials|foams|mixes|tests|runs)\b.{0,24}\b(?:passed|pass|worked|success\w*|met|meet|good|ok)\b|\bnumber of (?:success\w*|good|passes|passing)\b)`)
+	tallyIs    = pattern.Of(`(?i)^\s*(\d+(?:[.,]\d+)?)\s*(?:(?:out of|of|/)\s*(\d+)|(%|percent))?\s*(?:trials|foams|mixes|tests|runs)?\.?\s*$`)
+)
 
 var (
 	bestLabel   = pattern.Of(`(?i)^\s*(?:our |my |the )?(best|winner|winning|chosen|recommended|longest hold|longest)(?: (?:trial|formula|mix|recipe|foam|run|test))?(?: is| was)?\s*:?\s*$`)
@@ -284,6 +313,7 @@ func (n *naming) add(id string, sure bool) {
 
 // Mentions finds the trials that a sentence names.
 func Mentions(w *handin.Work, s Sentence) []Mention {
+	s.Text = amountIn.ReplaceAllStringFunc(s.Text, func(m string) string { return strings.Repeat("·", len(m)) }) // "card 7, 57.4 % fat"
 	n := &naming{work: w, s: s}
 	for _, m := range trialWord.FindAllStringSubmatch(s.Text, -1) {
 		for _, id := range listMark.Split(m[1], -1) {
@@ -319,6 +349,9 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 	}
 	return n.out
 }
+
+// amountIn are numbers that are no trial's: of what follows them.
+var amountIn = pattern.Of(`\d+[.,]\d+\s*(?:%|percent\b|mins?\b|minutes?\b|g\b|ml\b|°)`)
 
 // control takes the trials that are named as controls.
 func (n *naming) control() {
