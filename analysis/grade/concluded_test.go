@@ -85,6 +85,13 @@ func TestConcluded(t *testing.T) {
 		{"Trial 10 wins.", true},
 		{"The best is trial 7 as it has the most fat.", true},
 		{"I would choose trial 7, the winner by my rule.", true},
+		{"The richest mix is trial 7 with 49 % fat.", false},
+		{"The richest that passed is trial 6.", false},
+		{"The fattest foam was no. 5.", true},
+		{"The richest mix that met the rule is trial 4.", true},
+		{"Three foams clogged.", true},
+		{"Success rate: 70 %.", true},
+		{"Rule met by 6 of 10.", false},
 		// means, differences, ratios, ranges
 		{"Trials 3 and 4 held 25 min on average.", false},
 		{"The mean of trials 5 and 6 was 21.5 min.", false},
@@ -119,6 +126,8 @@ func TestConcluded(t *testing.T) {
 		{"From 2 to 4 % emulsifier the stand time dropped.", true},
 		{"The more butter I took the longer the foam held.", true},
 		{"The amount of fat makes no difference to the stand time.", true},
+		{"The hold went from 22 min at 27 % fat to 14 min at 49 %.", false},
+		{"The second charger gives 6 min more.", true},
 		// beyond what was tried, and more than it shows
 		{"At 49 % fat it held 14 min.", false},
 		{"Next time I would try 60 % fat.", false},

@@ -50,7 +50,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 		}
 		before = s
 		reason = reasonOf(s, reason)
-		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).trend, (*judge).without, (*judge).credited, (*judge).outside, (*judge).beyond, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).against, (*judge).allTwice} {
+		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).trend, (*judge).without, (*judge).credited, (*judge).outside, (*judge).beyond, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).fattest, (*judge).became, (*judge).credits, (*judge).against, (*judge).allTwice} {
 			found, ok := check(j, s, rule, reason)
 			if !ok {
 				continue

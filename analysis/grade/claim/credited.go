@@ -141,6 +141,27 @@ func (j *judge) credited(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 	return f, false
 }
 
+// credits asks of a thing that is said to make foams better in general, and was never changed alone:
+// "the second charger gives 6 min more".
+func (j *judge) credits(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	d := j.designOf(s)
+	clause := creditClause(s.Low)
+	if d == nil || !makes.MatchString(clause) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || itOnly.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
+		return f, false
+	}
+	verb := makes.FindStringIndex(clause)
+	for _, c := range creditable {
+		if c.varied.Setting == "" || !creditNear[c.name].MatchString(clause[:verb[0]]) {
+			continue
+		}
+		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {
+			f.Certain = false
+			return f, true
+		}
+	}
+	return f, false
+}
+
 // neverAlone finds a thing that changed only together with others, or never.
 func (j *judge) neverAlone(s sentence.Sentence, d *method.Design, name string, what method.Thing) (f finding.Found, ok bool) {
 	var beside []string

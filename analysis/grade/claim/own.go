@@ -17,6 +17,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 // What is claimed by the student's own rule: how many passed, and which of them is the best.
@@ -76,6 +77,95 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 			if v, why := r.Judge(j.Trials, x); v == rule.Fails {
 				return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), x.ID, why), s, "own rule"), true
 			}
+		}
+	}
+	return f, false
+}
+
+var (
+	richest = pattern.Of(`(?i)\b(richest|fattest|most fat|highest fat|most butter|highest in fat)\b`)
+	poorest = pattern.Of(`(?i)\b(leanest|least fat|lowest fat)\b`)
+	ofGood  = pattern.Of(`(?i)\b(that|which|of (?:these|those|them|the good|the successes|the successful|the passing|the ones)|among|passing|passed|pass|passes|success\w*|good|ok|worked|works?|met|meets?|still)\b`)
+)
+
+// fattest holds "the richest mix is trial 7", "the richest that passed is no. 5" against the fat of
+// all trials, or of those that pass.
+func (j *judge) fattest(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	rich, lean := richest.MatchString(s.Low), poorest.MatchString(s.Low)
+	if rich == lean || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) {
+		return f, false
+	}
+	named := j.subjects(s)
+	d := j.oneDesign(named)
+	passing := ofGood.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low)
+	if d == nil || passing && !r.Set() {
+		return f, false
+	}
+	sign := 1.0
+	if lean {
+		sign = -1
+	}
+	mine := math.Inf(-1)
+	for _, m := range named {
+		mine = max(mine, sign*d.At(slices.Index(d.Trials, m.Trials[0]), method.Fat))
+	}
+	for at, x := range d.Trials {
+		v := sign * d.At(at, method.Fat)
+		if math.IsNaN(v) || math.IsNaN(mine) || v <= mine+1.5 || passing && !j.allPass(d, at, r) {
+			continue
+		}
+		is := "richer"
+		if lean {
+			is = "leaner"
+		}
+		which := ""
+		if passing {
+			which = fmt.Sprintf(", and it passes (%s)", r.Words())
+		}
+		return about(fmt.Sprintf("“%s”: trial %s is %s, with %s %% fat for %s%s.", s.Said, x.ID, is, say.Number(math.Round(10*sign*v)/10), say.Number(math.Round(10*sign*mine)/10), which), s, "another trial did better"), true
+	}
+	return f, false
+}
+
+// tellOff are what may become of a foam, and how many trials a sentence says it became of.
+var tellOff = []struct {
+	re *pattern.Pattern
+	of func(x *handin.Trial) (yes, known bool)
+	is string
+}{
+	{pattern.Of(`(?i)\b(` + number + `) (?:of (?:the |my |our |all |these )*(?:\d+ |\p{L}+ )?)?(?:trials?|foams?|mixes|runs?|tests?|times)? ?(?:were |was |got |have |had |has )?(?:clogged|blocked|stuck|did not come out|didn't come out)\b`), func(x *handin.Trial) (bool, bool) {
+		return x.CameOut == trial.No, x.CameOut != trial.Unknown
+	}, "did not come out"},
+	{pattern.Of(`(?i)\b(` + number + `) (?:of (?:the |my |our |all |these )*(?:\d+ |\p{L}+ )?)?(?:trials?|foams?|mixes|runs?|tests?)? ?(?:were |was |got |have |had |has )?(?:split|separated|broke|curdled)\b`), func(x *handin.Trial) (bool, bool) {
+		return x.Broke == trial.Yes, x.Broke != trial.Unknown
+	}, "split"},
+	{pattern.Of(`(?i)\b(` + number + `) (?:of (?:the |my |our |all |these )*(?:\d+ |\p{L}+ )?)?(?:trials?|foams?|mixes|runs?|tests?)? ?(?:came|come) out (?:only )?(?:partly|in part|half)\b`), func(x *handin.Trial) (bool, bool) {
+		return x.CameOut == trial.Partly, x.CameOut != trial.Unknown
+	}, "came out partly"},
+}
+
+// became holds "three foams clogged", "two split" against all trials.
+func (j *judge) became(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if sentence.Unsure.MatchString(s.Low) || len(together.Groups(j.Work, s)) > 0 || strings.Contains(s.Low, "%") || sentence.Narrowed.MatchString(s.Low) {
+		return f, false
+	}
+	for _, one := range tellOff {
+		m := one.re.FindStringSubmatch(s.Low)
+		if m == nil {
+			continue
+		}
+		n, ok := whole(m[1], 0)
+		is, unknown := 0, 0
+		for _, x := range j.Work.Trials() {
+			switch yes, known := one.of(x); {
+			case !known:
+				unknown++
+			case yes:
+				is++
+			}
+		}
+		if ok && (n < is || n > is+unknown) {
+			return about(fmt.Sprintf("“%s”: in your log %d %s.", s.Said, is, one.is), s, "miscounted"), true
 		}
 	}
 	return f, false

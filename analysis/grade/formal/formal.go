@@ -375,7 +375,7 @@ func withoutUnit(w *handin.Work) (out []finding.Found) {
 	for _, t := range w.Tables {
 		var lacks []*handin.Column
 		for _, col := range t.Columns {
-			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) && !(col.Role == column.Hold && meanHasUnit(t)) {
+			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) && (t.Across || !unitNear(w, col)) && !(col.Role == column.Hold && meanHasUnit(t)) {
 				lacks = append(lacks, col)
 			}
 		}
@@ -388,6 +388,36 @@ func withoutUnit(w *handin.Work) (out []finding.Found) {
 	}
 	return out
 }
+
+// unitNear reports a unit in the cell right above or below a header, where the row of units was not
+// taken for one: something else stands in it too, beside the table.
+func unitNear(w *handin.Work, col *handin.Column) bool {
+	first := 0
+	for i := range col.Cells {
+		if r := col.Cells[i].At.Row; first == 0 || r < first {
+			first = r
+		}
+	}
+	for _, h := range w.Log {
+		for _, s := range h.Book.Sheets {
+			if h.Book.File != col.Heading.File || s.Name != col.Heading.Sheet && col.Heading.Sheet != "" {
+				continue
+			}
+			for _, r := range []int{col.Heading.Row - 1, col.Heading.Row + 1, col.Heading.Row + 2} {
+				if r < 1 || r >= first && r > col.Heading.Row {
+					continue
+				}
+				if text := strings.TrimSpace(s.Display(s.At(r, col.Heading.Col))); text != "" && len(strings.Fields(text)) <= 5 && unitAlone.MatchString(text) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// unitAlone is a cell that begins with a unit, or ends in one in brackets.
+var unitAlone = pattern.Of(`(?i)(^\s*[(\[]?\s*(?:in )?(?:%|g|gr|grams?|kg|oz|ml|min|mins|minutes?|h|s|sec|percent|pct|pcs|°c)(?:[)\]\s,./]|$)|[(\[](?:g|min|ml|%)[)\]]\s*$)`)
 
 // groupUnit is a unit in a title above the labels of a card, which is that of all weights
 // below it: "what went in (grams)".
