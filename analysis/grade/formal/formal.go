@@ -38,13 +38,15 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	}
 	if rules.Safety && !saysSafety(w) {
 		f := finding.New(criteria.Safety, graded.Formal, "Nothing is said of safety: eye protection, venting before opening, straining, the canister's own marking. Add the line you worked by.", emptyLine(w, safetyLabel, missingAt(w))...)
-		f.Certain = leftEmpty(w, safetyLabel) || !hints(w, safetyHints) && !w.May(nothing, nil)
+		f.Certain = leftEmpty(w, safetyLabel) || !hints(w, safetyHints) && !hints(w, pressure) && !w.May(nothing, nil)
 		out = append(out, f)
 	}
 	if rules.Conclusion && len(conclusion) == 0 {
 		f := finding.New(criteria.Parts, graded.Formal, "There is no conclusion that could be read: which trial answers your question, and why?", emptyLine(w, sentence.Label, missingAt(w))...)
 		f.Certain = !hasProse(w) && !w.May(nothing, nil)
 		out = append(out, f)
+	} else if rules.Conclusion && nothingSaid(w) {
+		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nothing is concluded from the trials: which of them answers your question, and what do they show?", conclusion...))
 	} else if rules.Conclusion && onlyNamed(w, conclusion) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "A trial is named as the best, and no sentence says what your trials show and why. Where is the conclusion?", conclusion...))
 	}
@@ -81,12 +83,25 @@ func onlyNamed(w *handin.Work, conclusion []trial.Place) bool {
 		}
 	}
 	for _, p := range w.Words {
-		if isSentence(p.Text) && !safetyWords.MatchString(p.Text) && !strings.Contains(p.Text, "?") && !ruleLabel.MatchString(leftOf(w, p)) && !ruleLabel.MatchString(p.Text) {
+		if isSentence(p.Text) && !speaksOfSafety(p.Text) && !strings.Contains(p.Text, "?") && !ruleLabel.MatchString(leftOf(w, p)) && !ruleLabel.MatchString(p.Text) {
 			return false
 		}
 	}
 	return true
 }
+
+// nothingSaid reports that no sentence names a trial, gives a number, or says what was better.
+func nothingSaid(w *handin.Work) bool {
+	all, _ := sentence.SentencesOf(w)
+	return !slices.ContainsFunc(all, func(s sentence.Sentence) bool {
+		return len(sentence.Mentions(w, s)) > 0 || measured.MatchString(s.Low) || better.MatchString(s.Low)
+	})
+}
+
+var (
+	measured = pattern.Of(`(?i)\d\s*(?:%|min\b|minutes?\b|ml\b|of \d)`)
+	better   = pattern.Of(`(?i)\b(better|best|longe[rs]t?|shorte[rs]t?|more|most|less|least|worse|worst|higher|highest|lower|lowest|rose|fell|increas\w*|decreas\w*|richest|fattest|stable|works?|worked|hold|holds|held|stood|stands?|alike|same|difference|mejor|más|besser|länger|mieux|meglio|più|wins?|winner)\b`)
+)
 
 var says = pattern.Of(`(?i)\b(held|holds|is|are|was|were|lasted|lasts|stood|stands|drained|drains|worked|works)\b`)
 
@@ -121,7 +136,7 @@ func hints(w *handin.Work, re *pattern.Pattern) bool {
 // are not understood.
 func hasProse(w *handin.Work) bool {
 	for _, p := range w.Words {
-		if len(strings.Fields(p.Text)) >= 6 && !safetyWords.MatchString(p.Text) {
+		if len(strings.Fields(p.Text)) >= 6 && !speaksOfSafety(p.Text) {
 			return true
 		}
 	}
@@ -178,10 +193,14 @@ func leftEmpty(w *handin.Work, label *pattern.Pattern) bool {
 
 // datedElsewhere reports a day in words, in the name of a sheet or of the file.
 func datedElsewhere(w *handin.Work) bool {
-	return hints(w, datedLine) || slices.ContainsFunc(w.Files, datedLine.MatchString) ||
+	said := slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return datedLine.MatchString(p.Text) && !otherDay.MatchString(p.Text) })
+	return said || slices.ContainsFunc(w.Files, datedLine.MatchString) ||
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.At.Sheet != "" && scheme.LooksLikeDay(x.At.Sheet) }) ||
 		slices.ContainsFunc(w.Trials(), func(x *handin.Trial) bool { return x.Day != "" })
 }
+
+// otherDay are words by which a day is not that of the trials: of the hand-in, of a packet, of an excuse.
+var otherDay = pattern.Of(`(?i)\b(deadline|due|hand(?:ed|ing)?[- ]?(?:in|over|out)|submi\w+|deliver\w*|task ?sheet|best before|use by|expir\w*|mail\w*|printed|version|told you|fever|ill\b|sick\b|bought|opened on|lot|revised|sorry)`)
 
 var datedLine = pattern.Of(`(?i)(\b\d{1,2}\. ?(i{1,3}|iv|vi{0,3}|ix|xi{0,2})\. ?\d{2,4}\b|\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
@@ -482,7 +501,35 @@ func example(col *handin.Column) string {
 	return col.Header + " g"
 }
 
-var safetyWords = pattern.Of(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|glasses|\bvent(ed|ing|s)?\b|depressuri|gloves|pressure|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all|the)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
+var safetyWords = pattern.Of(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|(?:safety|wear|wore|with|protective) glasses|glasses on|\bvent(ed|ing|s)?\b|depressuri|gloves|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
+
+// pressure is a word on safety only beside what is done about it: a siphon has some in any method.
+var (
+	pressure = pattern.Of(`(?i)\bpressur\w*`)
+	against  = pattern.Of(`(?i)(\b(never|not|no|don't|off|out|releas\w*|before|vent\w*|away|careful\w*|care|watch|mind|danger\w*|hot|burn\w*|let|without|only|point|explo\w*|hand|hands|face|faces|opens?|opened|opening|under|has|gone|check\w*)\b|!|=)`)
+)
+
+// speaksOfSafety reports a text with a word on safety.
+func speaksOfSafety(text string) bool {
+	if safetyWords.MatchString(text) {
+		return true
+	}
+	if !pressure.MatchString(text) {
+		return false
+	}
+	for _, part := range sentence.Split(text) {
+		if pressure.MatchString(part) && against.MatchString(part) && !methodOnly.MatchString(part) {
+			return true
+		}
+	}
+	return false
+}
+
+// methodOnly is pressure as a setting: "pressure 8 bar", "homogenised at high pressure".
+var methodOnly = pattern.Of(`(?i)(pressure (?:of |at |was |is )?(?:about )?\d|\bhigh[- ]pressure\b|\bpressure (?:homogeni|cook)|\d ?bar\b)`)
+
+// byItself are words on safety in the note of one trial that are meant for all.
+var byItself = pattern.Of(`(?i)(safe|goggle|glove|never open|eye ?protect|\bppe\b|gas out|vent)`)
 
 // safetyLabel is a label beside which a word on safety is to stand.
 var safetyLabel = pattern.Of(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)
@@ -491,13 +538,13 @@ var safetyLabel = pattern.Of(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))
 func saysSafety(w *handin.Work) bool {
 	for _, p := range w.Words {
 		label := safetyLabel.MatchString(p.Text)
-		if label && len(strings.Fields(p.Right)) > 1 || !label && safetyWords.MatchString(p.Text) {
+		if label && len(strings.Fields(p.Right)) > 1 || !label && speaksOfSafety(p.Text) && (p.Note == nil || byItself.MatchString(p.Text)) {
 			return true
 		}
 	}
 	for _, h := range w.Log {
 		for _, s := range h.Log.Method {
-			if safetyWords.MatchString(s.Text + " " + s.Limit) {
+			if speaksOfSafety(s.Text + " " + s.Limit) {
 				return true
 			}
 		}

@@ -9,6 +9,7 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
@@ -32,6 +33,9 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	if rules.Control {
 		out = append(out, halfControls(designs)...)
 	}
+	if rules.Repeats && n >= 2 && repeated(designs) && !madeTwice(designs) {
+		out = append(out, finding.New(criteria.Repeats, graded.Method, "A note speaks of a repeat, and by the grams no two trials are of one formula. Which was made twice?", at))
+	}
 	if rules.Repeats && n >= 2 && !repeated(designs) {
 		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at)
 		f.Certain = !w.May(mayRepeat, nil)
@@ -49,6 +53,27 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), at).Surely())
 	}
 	return out
+}
+
+// madeTwice reports two trials of one formula by their grams, or trials of which these are not known.
+func madeTwice(designs []Design) bool {
+	for i := range designs {
+		d := &designs[i]
+		for a := range d.Trials {
+			if len(d.points[a].parts) < 2 || !d.points[a].mixed {
+				return true
+			}
+			for b := range a {
+				if d.Same(a, b) {
+					return true
+				}
+			}
+		}
+		if d.ReadTwice() || slices.ContainsFunc(d.Tables, func(t *handin.Table) bool { c := t.Find(column.Repeat); return c != nil && c.Filled() }) {
+			return true
+		}
+	}
+	return false
 }
 
 // TwiceInARow is the kind of the question whether two holds of a trial are two makings.
@@ -124,7 +149,7 @@ func hasControl(w *handin.Work, designs []Design) bool {
 		}
 	}
 	for _, p := range w.Words {
-		if namesControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text) && !justCompares(p) {
+		if namesControl.MatchString(p.Text) && !deniesControl.MatchString(p.Text) && !asksControl.MatchString(p.Text) && !justCompares(p) {
 			return true
 		}
 	}
@@ -135,6 +160,9 @@ func hasControl(w *handin.Work, designs []Design) bool {
 	}
 	return false
 }
+
+// asksControl are words of what was to be done, and not of what was.
+var asksControl = pattern.Of(`(?i)\b(task|assignment|asked|to be handed in|must (?:have|contain|include)|should (?:have|contain|include)|required|checklist|hand[- ]in (?:has|needs|must))\b`)
 
 // changedTogether asks of a plan in which no factor was ever changed by itself.
 func (d *Design) changedTogether() (f finding.Found, ok bool) {

@@ -97,13 +97,16 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 	}
 	if len(places) == 0 {
 		for _, s := range out {
-			if (claimsSomething(s) || resultSaid.MatchString(s.Low) && len(Mentions(w, s)) > 0) && !slices.Contains(places, s.At) {
+			if !ruleLike.MatchString(s.Low) && (claimsSomething(s) || resultSaid.MatchString(s.Low) && len(Mentions(w, s)) > 0) && !slices.Contains(places, s.At) {
 				places = append(places, s.At)
 			}
 		}
 	}
 	return out, places
 }
+
+// ruleLike are words of a rule or of a method, which claim nothing of the trials.
+var ruleLike = pattern.Of(`(?i)(^\s*(?:how|method|made|did|how (?:i|we) did|procedure|steps?|passes|pass|good|ok|win|success|works?|i say|i call|we call)\b[^.]{0,24}?(?:[:=]|\bif\b|\bwhen\b)|\b(?:or more|or longer|at least)\b[^.;]*\b(?:under|less than|or less|at most|not more)\b|\b(?:most fat|fattest|richest)\b[^.;]*\b(?:wins|is (?:the )?best|counts)\b)`)
 
 // applied is a rule that is not said, but held against the trials: "Success rate: 80 %", "Rule met by
 // 7 of 10".
@@ -164,12 +167,19 @@ func concluding(p handin.Phrase, opened map[string]int) bool {
 		delete(opened, sheet)
 	}
 	row, below := opened[sheet]
+	below = below && p.At.Row >= row && p.At.Row <= row+8
 	called := concludes.MatchString(p.At.Sheet)
-	if !p.Answer && !called && !starts && !(below && p.At.Row >= row && p.At.Row <= row+8) {
+	if !p.Answer && !called && !starts && !below {
 		return false
+	}
+	if called && !starts && !p.Answer && !below && (words < 6 && !shortClaim.MatchString(p.Text) || figure.MatchString(p.Right) && words < 10) {
+		return false // a head or a label of a table on a sheet of that name
 	}
 	return words > 1 && !OnlySafety(p.Text) && (called || !notSo.MatchString(p.Text))
 }
+
+// shortClaim are words by which a few words say something.
+var shortClaim = pattern.Of(`(?i)\b(best|wins?|winner|won|held|holds|stood|stands|is|was|are|were|lasted|longer|longest|better|worked|works|beat|beats)\b`)
 
 // heads reports a label with a conclusion beside it: "Conclusion | More butter held longer".
 func heads(p handin.Phrase) bool {
