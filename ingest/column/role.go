@@ -1,6 +1,6 @@
 // Package column reads the header words of a log: what each column holds, in
 // which unit, on which basis. It is the only place where header words live, in
-// the embedded words.txt, one idea a line in six languages; names of
+// the embedded words.txt, one idea a line in five languages and Dutch by itself; names of
 // ingredients come from the table of ingredients.
 package column
 

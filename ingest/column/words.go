@@ -1,6 +1,7 @@
 package column
 
 import (
+	"cmp"
 	_ "embed"
 	"fmt"
 	"foamfield/ingest/units"
@@ -79,12 +80,17 @@ var vocab = sync.OnceValue(func() *vocabulary {
 			keyed[roles[r].key] = r
 		}
 	}
+	only := languages(0)
 	for line := range strings.Lines(wordsText) {
 		line = strings.TrimSpace(line)
-		if line == "" || strings.HasPrefix(line, "#") {
+		switch {
+		case line == "" || strings.HasPrefix(line, "#"):
+			continue
+		case line == "= Dutch":
+			only = dutch
 			continue
 		}
-		if err := v.addLine(line, keyed); err != nil {
+		if err := v.addLine(line, keyed, only); err != nil {
 			panic("column: words.txt: " + err.Error())
 		}
 	}
@@ -112,11 +118,13 @@ func (v *vocabulary) addConsonants() {
 	}
 }
 
-func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
+// addLine takes a line of words in all languages but those that stand by themselves, or in
+// the one that does.
+func (v *vocabulary) addLine(line string, keyed map[string]Role, only languages) error {
 	name, rest, ok := strings.Cut(line, ":")
 	columns := strings.Split(rest, "|")
-	if !ok || len(columns) != 6 {
-		return fmt.Errorf("%q: want a name, a colon and six languages", name)
+	if !ok || len(columns) != 5 && only == 0 || len(columns) != 1 && only != 0 {
+		return fmt.Errorf("%q: want a name, a colon and five languages, or one in its own part", name)
 	}
 	add, err := v.adder(name, keyed)
 	if err != nil {
@@ -125,7 +133,7 @@ func (v *vocabulary) addLine(line string, keyed map[string]Role) error {
 	for i, column := range columns {
 		for text := range strings.SplitSeq(column, ";") {
 			if text = strings.TrimSpace(text); text != "" {
-				add(text, keyOf(text), 1<<i)
+				add(text, keyOf(text), cmp.Or(only, 1<<i))
 			}
 		}
 	}
