@@ -70,6 +70,9 @@ func TestSaidBelowTheHeads(t *testing.T) {
 		{"units among them", strings.ReplaceAll(heads, " g", "") + "\n|g|g|HLB 4|HLB 14" + rows, 2, "41.00 2.50 10.00", ""},
 		{"a units row above it", strings.ReplaceAll(heads, " g", "") + "\n|g|g|g|g|min\n|100 % fat||HLB 4|HLB 14" + rows, 2, "50.00 2.50 10.00", ""},
 		{"a name nobody knows", "trial|Larissa g|cider g|GMS g|held min|drained %\n|fat||HLB 3.6" + "\n1|200|196|4|25|5\n2|220|176|4|30|4", 2, "50.00 1.00 3.60", ""},
+		{"above the heads", "|99 % fat|water part|HLB 4|HLB 14||\n" + heads + rows, 2, "49.50 2.50 10.00", ""},
+		{"a label above the heads", "HLB|||4|14||\n" + heads + rows, 2, "41.00 2.50 10.00", ""},
+		{"beside the labels of a card", "trial||1|2\nbutter g|fat 80 %|200|220\ncider g|water part|190|170\nGMS g|HLB 4|4|4\nsucrose ester g|HLB 14|6|6\nheld min||25|30", 2, "40.00 2.50 10.00", ""},
 		{"words of a trial are none", heads + "\n0|all butter|no cider|none||" + rows, 3, "- - -", ""},
 	})
 }
@@ -87,6 +90,9 @@ func TestPercentOfWhat(t *testing.T) {
 		{"g/kg that add up", per("g/kg"), 4, "47.76 3.00 7.53", "percent_of_what"},
 		{"per mille that add up", per("‰"), 4, "47.76 3.00 7.53", "percent_of_what"},
 		{"g/kg that do not add up", strings.ReplaceAll(per("g/kg"), "|4", "|3"), 4, "37.81 - -", "percent_of_what"},
+		{"g per kg of the fat", "trial|ghee g|tea g|GMS (g per kg fat)|held min\n1|200|196|20|25\n2|220|176|20|30", 2, "49.75 1.00 3.80", ""},
+		{"water in a jug", "trial|ghee g|water ml|GMS g|held min\n1|200|196|4|25\n2|220|176|4|30", 2, "49.75 1.00 3.80", "water_by_volume"},
+		{"stock in a jug", "trial|ghee g|stock ml|GMS g|held min\n1|200|196|4|25\n2|220|176|4|30", 2, "- - 3.80", "volume"},
 		{"grams and a batch: of the fat", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|196|2|400|25\n2|250|145|2|400|30\n3|220|175.6|2|400|20\n4|180|216.4|2|400|25", 4, "49.75 1.00 3.80", "percent_of_what"},
 		{"grams and a batch: of the mix", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|192|2|400|25\n2|250|142|2|400|30\n3|220|172|2|400|20\n4|180|212|2|400|25", 4, "49.75 2.00 3.80", "percent_of_what"},
 		{"grams and a batch that fit nothing", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|199|2|400|25\n2|250|149|2|400|30\n3|220|179|2|400|20\n4|180|219|2|400|25", 4, "49.75 - -", "percent_of_what"},

@@ -36,7 +36,7 @@ func (t *card) acrossRows(f *look.Reader, b block) {
 		case i > 0 && cols[i-1] == col-1 && len(t.Rows) > 0 && t.Rows[len(t.Rows)-1].Number == col-1 && look.AreUnits(cells):
 			t.unitsOfLast(col)
 			continue
-		case t.sumsUpColumns(f, cells, above):
+		case len(t.Rows) == 0 && t.aboutHeads(cells), t.sumsUpColumns(f, cells, above):
 			continue
 		}
 		for h := range cells {
@@ -194,4 +194,33 @@ func (f cards) furnishCards(tables []card) (outside []grid.Furniture) {
 		}
 	}
 	return outside
+}
+
+// aboutHeads takes a column right of the labels that says of each ingredient what it is, "HLB 3.8",
+// with units among them; false where anything else stands in it.
+func (t *card) aboutHeads(cells []sheet.Cell) bool {
+	numbers := 0
+	for i := range cells {
+		c := &cells[i]
+		said := look.SaidOf(c.Text)
+		switch {
+		case look.Empty(c):
+		case c.Kind != sheet.Text || said == "" && !look.IsUnit(c.Text):
+			return false
+		case strings.ContainsAny(said, "0123456789"):
+			numbers++
+		}
+	}
+	if numbers == 0 {
+		return false
+	}
+	for i := range cells {
+		text := strings.TrimSpace(cells[i].Text)
+		if look.SaidOf(text) != "" {
+			t.Heads[i].About = text
+		} else if t.Heads[i].Unit == "" {
+			t.Heads[i].Unit = text
+		}
+	}
+	return true
 }

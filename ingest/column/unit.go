@@ -345,9 +345,12 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 
 var percentSigns = map[string]bool{"%": true, "pct": true, "percent": true, "prozent": true, "pourcent": true}
 
-// perHundred reports tokens that end with "per 100 g".
+// perHundred reports tokens that end with "per 100 g" or "per kg".
 func perHundred(ts []token) bool {
 	n := len(ts)
+	if n > 2 && ts[n-1].text == "kg" && (ts[n-2].text == "per" || ts[n-2].text == "/" || ts[n-2].text == "pro" || ts[n-2].text == "je") && ts[n-3].text == "g" {
+		return true
+	}
 	return n > 3 && ts[n-1].text == "g" && ts[n-2].text == "100" && (ts[n-3].text == "per" || ts[n-3].text == "/")
 }
 

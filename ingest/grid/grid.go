@@ -25,6 +25,7 @@ type Head struct {
 	Text     string         // group and header joined with " / "
 	Unit     string         // from the row of units, as typed
 	UnitCol  int            // sheet column whose cells give each value's unit: "0.17 | kg"; 0 = none
+	About    string         // of a card, what a cell beside its label says of it: "HLB 3.8"
 	Remarks  bool           // a column without header that holds prose
 	Hidden   bool           // the column is hidden in the sheet
 	Meaning  column.Meaning // by column.ReadAll over the table

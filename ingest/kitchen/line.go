@@ -87,6 +87,12 @@ func listsBeside(at trial.Place, s *sheet.Sheet, tables []grid.Table, inTable fu
 
 // about writes out what a row below the header says of each column: "GMS HLB 3.8".
 func (l *lister) about(t *grid.Table) {
+	for i := range t.Heads {
+		if h := &t.Heads[i]; h.About != "" {
+			l.at.Row, l.at.Col = h.Row, h.Col+1
+			l.ofHead(h, look.SaidOf(h.About))
+		}
+	}
 	for _, fu := range t.Furniture {
 		i := slices.IndexFunc(l.sheet.Rows, func(r sheet.Row) bool { return r.Number == fu.Row })
 		if fu.Kind != grid.About || i < 0 {
@@ -106,13 +112,17 @@ func (l *lister) about(t *grid.Table) {
 			if h < 0 || said == "" {
 				continue
 			}
-			name := cmp.Or(t.Heads[h].Meaning.Ingredient, t.Heads[h].Meaning.Words)
-			if _, is := ingredient.Lookup(name); name == "" || is && strings.HasPrefix(said, "=") {
-				continue
-			}
 			l.at.Row, l.at.Col = fu.Row, int(c.Col)
-			l.entry(name, said)
+			l.ofHead(&t.Heads[h], said)
 		}
+	}
+}
+
+// ofHead adds what is said of a head's ingredient; of what is known its kind is no news.
+func (l *lister) ofHead(h *grid.Head, said string) {
+	name := cmp.Or(h.Meaning.Ingredient, h.Meaning.Words)
+	if _, is := ingredient.Lookup(name); name != "" && !(is && strings.HasPrefix(said, "=")) {
+		l.entry(name, said)
 	}
 }
 

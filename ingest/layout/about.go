@@ -17,10 +17,40 @@ import (
 // aboutBelow is the row below a header in row i that says what its columns are; -1 without.
 func (f *finder) aboutBelow(i int, heads []grid.Head) int {
 	rows := f.Sheet.Rows
-	if i+1 < len(rows) && rows[i+1].Number == rows[i].Number+1 && f.aboutRow(&rows[i+1], heads) {
+	if i+1 < len(rows) && rows[i+1].Number == rows[i].Number+1 && f.aboutRow(&rows[i+1], heads, false) {
 		return i + 1
 	}
 	return -1
+}
+
+// aboutAbove takes the row right above a header for such a row, and gives its number; 0 without.
+// It must say numbers: kinds alone are titles of groups.
+func (f *finder) aboutAbove(i, h int) int {
+	up := i - 1
+	rows := f.Sheet.Rows
+	if n := len(f.outside); up < 0 || n == 0 || f.outside[n-1].Row != rows[up].Number || rows[up].Number != rows[i].Number-1 {
+		return 0
+	}
+	heads, _ := f.heads(h, nil, -1)
+	if !f.aboutRow(&rows[up], heads, true) {
+		return 0
+	}
+	f.outside = f.outside[:len(f.outside)-1]
+	return rows[up].Number
+}
+
+// aboutNext is the number of row i where it says what the columns of the header below it are,
+// though it looks like a header itself; 0 where it does not.
+func (f *finder) aboutNext(i int) int {
+	rows := f.Sheet.Rows
+	if i+1 >= len(rows) || rows[i+1].Number != rows[i].Number+1 || !f.Look(rows[i+1].Cells).Header() {
+		return 0
+	}
+	heads, _ := f.heads(i+1, nil, -1)
+	if !f.aboutRow(&rows[i], heads, true) {
+		return 0
+	}
+	return rows[i].Number
 }
 
 // hasUnits reports whether units stand in a row.
@@ -30,7 +60,7 @@ func (f *finder) hasUnits(row *sheet.Row) bool {
 
 // aboutRow reports whether each filled cell of a row says what the ingredient of the head
 // above it is, or its unit.
-func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head) bool {
+func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head, above bool) bool {
 	at := map[int]*grid.Head{}
 	for i := range heads {
 		at[heads[i].Col] = &heads[i]
@@ -61,5 +91,5 @@ func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head) bool {
 			kinds++
 		}
 	}
-	return numbers > 0 || kinds > 1
+	return numbers > 0 || kinds > 1 && !above
 }

@@ -13,9 +13,16 @@ import (
 // start opens the table or tables whose header begins in row i.
 func (f *finder) start(i int) {
 	rows := f.Sheet.Rows
+	above := f.aboutNext(i)
+	if above > 0 {
+		i++
+	}
 	h := i
 	if f.lowerHeader(i) {
 		h = i + 1
+	}
+	if above == 0 {
+		above = f.aboutAbove(i, h)
 	}
 	groups, units := f.aboveHead(i, h)
 	if units < 0 && h+1 < len(rows) && rows[h+1].Number <= rows[h].Number+2 {
@@ -34,6 +41,9 @@ func (f *finder) start(i int) {
 			heads, texts = f.heads(h, groups, about)
 		}
 		furniture = append(furniture, grid.Furniture{Row: rows[about].Number, Kind: grid.About})
+	}
+	if above > 0 {
+		furniture = slices.Insert(furniture, 0, grid.Furniture{Row: above, Kind: grid.About})
 	}
 	f.openTables(h, heads, texts, furniture)
 }
