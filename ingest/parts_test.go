@@ -91,6 +91,7 @@ func TestPercentOfWhat(t *testing.T) {
 		{"per mille that add up", per("‰"), 4, "47.76 3.00 7.53", "percent_of_what"},
 		{"g/kg that do not add up", strings.ReplaceAll(per("g/kg"), "|4", "|3"), 4, "37.81 - -", "percent_of_what"},
 		{"g per kg of the fat", "trial|ghee g|tea g|GMS (g per kg fat)|held min\n1|200|196|20|25\n2|220|176|20|30", 2, "49.75 1.00 3.80", ""},
+		{"mass fractions", "trial|ghee (mass fraction)|tea (mass fraction)|GMS (mass fraction)|PS80 (w/w)|held min\n1|0.5|0.475|0.015|0.01|20\n2|0.52|0.455|0.015|0.01|20", 2, "49.75 2.50 8.28", ""},
 		{"water in a jug", "trial|ghee g|water ml|GMS g|held min\n1|200|196|4|25\n2|220|176|4|30", 2, "49.75 1.00 3.80", "water_by_volume"},
 		{"stock in a jug", "trial|ghee g|stock ml|GMS g|held min\n1|200|196|4|25\n2|220|176|4|30", 2, "- - 3.80", "volume"},
 		{"grams and a batch: of the fat", "trial|ghee g|tea g|GMS %|total g|held min\n1|200|196|2|400|25\n2|250|145|2|400|30\n3|220|175.6|2|400|20\n4|180|216.4|2|400|25", 4, "49.75 1.00 3.80", "percent_of_what"},
@@ -125,6 +126,7 @@ func TestByItsGroup(t *testing.T) {
 		{"a water part", grouped("Fat phase (g)", "Water phase (g)", "Emulsifier (g)", "reduction"), 4, "49.75 1.00 3.80", "ingredient_by_its_group"},
 		{"in German", grouped("Fettphase (g)", "Wasserphase (g)", "Emulgator (g)", "Fond nach Art des Hauses"), 4, "49.75 1.00 3.80", "ingredient_by_its_group"},
 		{"juice that ran out of nothing", grouped("Phase grasse (g)", "Phase aqueuse (g)", "Émulsifiant (g)", "jus"), 4, "49.75 1.00 3.80", ""},
+		{"percents by phase", "|Fat phase (% of mix)||Water phase (% of mix)|Emulsifiers (% of mix)||\ntrial|ghee|rapeseed oil|broth|GMS|PS80|held min\n1|40|10|47.5|1.5|1|20\n2|42|10|45.5|1.5|1|20", 2, "49.80 2.50 8.28", ""},
 		{"a fat", "|Fat phase (g)||Water (g)|Emulsifier (g)|\ntrial|ghee|Larissa|cider|GMS|held min" + rows, 4, "64.75 1.00 3.80", "ingredient_by_its_group"},
 		{"an emulsifier without HLB", "|Fat (g)|Emulsifiers (g)||Water (g)|\ntrial|ghee|Larissa|GMS|cider|held min\n1|200|2|4|194|25\n2|220|2|4|174|30", 2, "49.75 1.50 -", "no_HLB"},
 		{"no group", "trial|ghee g|reduction|cider g|GMS g|held min" + rows, 4, "- - -", "unknown_column"},
@@ -149,6 +151,9 @@ func TestNamesInCells(t *testing.T) {
 		{"written once", "trial|Fat|Fat g|cider g|GMS g|held min\n1||200|196|4|25\n2|ghee|220|176|4|30\n3||240|156|4|30\n4|butter|240|156|4|30", 4, "50.00 1.00 3.80", "written_once"},
 		{"no list", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "butter"), 3, "41.00 1.00 3.80", ""},
 		{"a list that calls butter two things", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "butter") + larder("fat %") + "\nbutter|84||5", 3, "41.00 1.00 3.60", "said_beside_the_table"},
+		{"the grams beside each name", "trial|Fat|g|Liquid|g|Em low|g|Em high|g|held min\n1|ghee|200|stock|190|GMS|5|PS80|5|20\n2|butter|220|cider|170|GMS|5|PS80|5|25", 2, "49.75 2.50 9.40", ""},
+		{"grams of nobody says what", "trial|ghee g|tea g|what|g|GMS g|held min\n1|200|190|snow|5|5|20\n2|210|180|snow|5|5|25", 2, "- - -", "unknown_column"},
+		{"letters that a list names", "trial|A g|B g|C g|D g|held min\n1|200|190|5|5|20\n2|220|170|5|5|25\n===\ncode|what it is|fat %|HLB\nA|ghee|99|\nB|stock||\nC|GMS||3.7\nD|polysorbate 80||15", 2, "49.50 2.50 9.35", ""},
 		{"names of no kind", "trial|Fat|Fat g|cider g|GMS g|held min\n1|see book|200|196|4|25\n2|as before|220|176|4|30\n3|same|220|176|4|30", 3, "50.00 1.00 3.80", "value_not_read"},
 	})
 }

@@ -82,6 +82,17 @@ func kindOf(g Meaning) string {
 	return ""
 }
 
+// isPhase reports a title of the fats that went in, not of how fat they are: "Fat phase (% of mix)".
+func isPhase(group string) bool {
+	for _, t := range tokens(group) {
+		switch strings.TrimPrefix(strings.TrimPrefix(t.text, "fett"), "vet") {
+		case "phase", "fase", "part", "parts", "partie", "parte", "deel", "fats", "fettanteil":
+			return true
+		}
+	}
+	return false
+}
+
 // mayBeNamed reports whether the words of a header below a group of amounts may be the name
 // of one: they say nothing else here, or are an ingredient's beside a unit of mass.
 func (m Meaning) mayBeNamed(g Meaning) bool {
@@ -241,7 +252,7 @@ var amountOfMix = map[Role]bool{IngredientAmount: true, EmulsifierAmount: true, 
 var degrees = pattern.Of(`(?i)[°º˚]|\b(?:deg|degrees|celsius|fahrenheit|grad|gradi|grados|degrés)\b`)
 
 // percentByMass is how a percent of the whole is written: grams in 100 g.
-var percentByMass = pattern.Of(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%`)
+var percentByMass = pattern.Of(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%|\(?(w/w|m/m|p/p)\)?\s*$|mass fraction|weight fraction|fraction massique|Massenanteil|massafractie`)
 
 // doubted adds what is in doubt by the header's words and unit alone.
 func (m Meaning) doubted(lang languages) Meaning {

@@ -36,7 +36,7 @@ func open(header string) Meaning {
 func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
-		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 {
+		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && !(whole.Can(IngredientFat) && isPhase(parts[0])) {
 			return whole
 		}
 	}

@@ -24,6 +24,7 @@ func ReadAll(headers []string) []Meaning {
 	for i := range ms {
 		ms[i] = ms[i].settled(lang)
 	}
+	gramsBesideNames(ms)
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
 	liquidBesideFoam(ms)
@@ -34,6 +35,27 @@ func ReadAll(headers []string) []Meaning {
 	fatWorkedOut(ms)
 	setAsideRivals(ms, headers)
 	return ms
+}
+
+// gramsBesideNames reads a bare "g" as the grams of what the header before it names: "fat | g |
+// liquid | g".
+func gramsBesideNames(ms []Meaning) {
+	for i := 1; i < len(ms); i++ {
+		m, before := &ms[i], ms[i-1]
+		if !m.empty || m.Role != None || m.Unit.Dimension() != units.Mass || m.AtMinute != 0 || before.Unit != units.NoUnit || before.empty || before.Doubt != "" {
+			continue
+		}
+		switch before.Role {
+		case FatPercent, EmulsifierAmount, IngredientAmount, IngredientType:
+			if before.Role == IngredientType {
+				before.Role, before.could = IngredientAmount, nil
+			}
+			if before.Role == FatPercent && before.Basis != NoBasis {
+				continue
+			}
+			*m = m.named(before).finished(0)
+		}
+	}
 }
 
 // commonLanguage is the language most of the headers are in, 0 if they do not

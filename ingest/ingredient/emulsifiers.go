@@ -138,7 +138,7 @@ var emulsifiers = []entry{
 
 	// Named by what they do only.
 	{Ingredient: Ingredient{Name: "emulsifier", Kind: Emulsifier, From: "no HLB shipped: not named", Note: "name the emulsifier, or give its HLB in the Ingredients sheet"},
-		names: `emulsifier; lipophilic; hydrophilic; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; emuls; emulgatoren; lipofiel; hydrofiel; lipofiele emulgator; hydrofiele emulgator`},
+		names: `emulsifier; lipophilic; hydrophilic; lipophilic emulsifier; hydrophilic emulsifier; low HLB; high HLB; surfactant; émulsifiant; émulsionnant; tensioactif; emulsionante; emulgente; tensioactivo; tensioattivo; Emulgator; Tensid; emuls; emulgatoren; lipofiel; hydrofiel; lipofiele emulgator; hydrofiele emulgator`},
 
 	// Ionic, and whole foods that emulsify.
 	{Ingredient: Ingredient{Name: "sodium stearoyl lactylate", Kind: Ionic, Allergens: none, From: memory, Note: ionic + " (8 to 12 is quoted)",

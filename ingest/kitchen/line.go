@@ -307,13 +307,19 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 	for i := range heads {
 		h := &heads[i]
 		name := cmp.Or(h.Meaning.Words, h.Text)
+		unit := h.Meaning.Unit
+		if letter, rest, two := strings.Cut(strings.TrimSpace(h.Text), " "); two && len(letter) == 1 && h.Meaning.Role == column.None { // the C of "C g" is no temperature
+			if u, ok := units.Parse(rest); ok && u.Dimension() == units.Mass {
+				name, unit = letter, u
+			}
+		}
 		if name == "" || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
 			continue
 		}
 		if st, ok := s.Stated(name); ok && st.Is != nil && !st.Disputed {
 			m := column.Meaning{Role: column.IngredientAmount, Ingredient: name, Words: name}
-			if h.Meaning.Unit.Dimension() == units.Mass {
-				m.Unit = h.Meaning.Unit
+			if unit.Dimension() == units.Mass {
+				m.Unit = unit
 			}
 			h.Meaning = m
 		}

@@ -72,6 +72,9 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 // mayBeAmount reports whether a column of unknown name can be an amount by its unit,
 // by where it stands and by what it holds.
 func (m *maker) mayBeAmount(f *scheme.Field) bool {
+	if _, bare := units.Parse(f.Header); bare && f.Unit.Dimension() == units.Mass {
+		return m.holdsMasses(f.Col) // grams of nobody says what
+	}
 	inMass := f.Unit == units.NoUnit || f.Unit.Dimension() == units.Mass
 	return inMass && m.amongMasses(f.Col) && m.holdsMasses(f.Col)
 }
