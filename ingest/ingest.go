@@ -167,7 +167,11 @@ func (r *reader) minute(logs [][]table) {
 	}
 	var heads []whole.Drained
 	for _, tables := range logs {
+		logged := slices.ContainsFunc(tables, table.isLog)
 		for _, t := range tables {
+			if logged && !t.isLog() {
+				continue // a summary of its own
+			}
 			heads = append(heads, whole.Drained{At: t.at, Heads: t.found.Heads})
 		}
 	}

@@ -147,15 +147,18 @@ type table struct {
 }
 
 // half says whether a table has only the mix or only the results of its trials.
-func (t *table) half() (mix, results int) { return t.found.Looks() }
+func (t table) half() (mix, results int) { return t.found.Looks() }
+
+// isLog says whether a table has both the mix and the results of its trials.
+func (t table) isLog() bool {
+	mix, results := t.half()
+	return mix > 0 && results > 0
+}
 
 // readTables reads the tables of a file: those that hold whole trials, those whose
 // halves belong together, and not those that are no log.
 func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
-	logs := slices.ContainsFunc(tables, func(t table) bool {
-		mix, results := t.half()
-		return mix > 0 && results > 0
-	})
+	logs := slices.ContainsFunc(tables, table.isLog)
 	for i := range tables {
 		t := &tables[i]
 		switch mix, results := t.half(); {
@@ -269,7 +272,12 @@ func (r *reader) readTable(t *table) {
 	names := scheme.NamesOf(t.at, t.found, r.several)
 	var own []whole.Numbered
 	l := &row.Line{}
+	var blocks []int
+	heads := headersWithin(t.found)
 	for rows := range row.Groups(t.found) {
+		for n := t.found.Rows[rows[0]].Number; len(heads) > 0 && heads[0] < n; heads = heads[1:] {
+			blocks = append(blocks, len(r.log.Trials))
+		}
 		if !r.wanted(t, rows[0]) {
 			r.filtered++
 			r.log.Rows.Read -= len(rows)
@@ -283,7 +291,17 @@ func (r *reader) readTable(t *table) {
 		r.take(t, l, t.scheme, l.Seen, names)
 	}
 	r.said.add(whole.Twice(r.log.Trials, own)...)
-	r.tables = append(r.tables, whole.Span{At: t.at, From: from, To: len(r.log.Trials)})
+	r.tables = append(r.tables, whole.Span{At: t.at, From: from, To: len(r.log.Trials), Blocks: blocks})
+}
+
+// headersWithin are the rows of the headers that a table repeats above blocks of its rows.
+func headersWithin(t *grid.Table) (rows []int) {
+	for _, f := range t.Furniture {
+		if f.Kind == grid.Header && f.Row > t.HeaderRow && !t.Transposed {
+			rows = append(rows, f.Row)
+		}
+	}
+	return rows
 }
 
 // remarks adds the comments beside a trial's cells to its note, and hears what lines

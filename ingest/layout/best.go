@@ -63,7 +63,8 @@ func (t *open) mixKey(cells []sheet.Cell) (key uint64, n int) {
 	return h.Sum64(), n
 }
 
-// sameRow compares two rows in the cells of the mix and of the results.
+// sameRow compares a row with one above in the cells of the mix and of the results, of
+// which it may leave some out.
 func (t *open) sameRow(a, b *sheet.Row) bool {
 	same := 0
 	for h := range t.Heads {
@@ -73,7 +74,7 @@ func (t *open) sameRow(a, b *sheet.Row) bool {
 		}
 		x, y := look.CellAt(a, t.Heads[h].Col), look.CellAt(b, t.Heads[h].Col)
 		switch {
-		case look.Empty(&x) && look.Empty(&y):
+		case look.Empty(&x):
 		case !look.SameCell(&x, &y):
 			return false
 		default:

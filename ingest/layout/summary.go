@@ -184,6 +184,9 @@ func (t *open) average(l *labelled, s look.Statistic, whole bool, cells []sheet.
 	if agree >= need && agree > differ {
 		return grid.Average, ""
 	}
+	if whole && l.mix == 0 && l.texts+l.numbers > 0 && !names && t.standsForID(l) {
+		return grid.Average, "" // "range | 15-22"
+	}
 	if !whole || l.texts > 0 || l.numbers > 0 && !names && !t.standsForID(l) {
 		return "", ""
 	}

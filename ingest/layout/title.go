@@ -24,7 +24,7 @@ func (t *open) isTitle(f *finder, i int, c *sheet.Cell) bool {
 		return true
 	case c.Kind != sheet.Text || len(c.Text) > 80:
 		return false
-	case wide, look.IsDay(c.Text):
+	case wide, look.IsDay(c.Text), f.headFollows(t, i):
 		return true
 	case h >= 0 && t.Heads[h].Meaning.Role == column.TrialID && short(c.Text):
 		return false
@@ -41,4 +41,9 @@ func (f *finder) rowsFollow(t *open, i int) bool {
 		}
 	}
 	return false
+}
+
+// headFollows reports whether the next row of the sheet is the header once more.
+func (f *finder) headFollows(t *open, i int) bool {
+	return i+1 < len(f.Sheet.Rows) && f.Sheet.Rows[i+1].Number == f.Sheet.Rows[i].Number+1 && t.repeats(f.Sheet.Rows[i+1].Cells)
 }

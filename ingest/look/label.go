@@ -31,7 +31,8 @@ var (
 		ziel ziele zielwert zielwerte soll sollwert sollwerte vorgabe vorgaben cible cibles objectif objectifs visé requis
 		doel doelen streefwaarde gewenst objetivo objetivos meta metas deseado requerido obiettivo obiettivi richiesto desiderato`)
 	bestWords = SetOf(`best winner winners top champion favourite favorite meilleur meilleure meilleurs meilleures gagnant
-		mejor mejores ganador migliore migliori vincitore beste bester bestes besten sieger winnaar`)
+		mejor mejores ganador migliore migliori vincitore beste bester bestes besten sieger winnaar
+		worst weakest poorest longest shortest highest lowest richest leanest schlechteste schlechtester schlechtestes längste kürzeste pire meilleure peor peggiore`)
 	besideGoal = SetOf(`our the a value values of for hold foam we want is at least`)
 )
 
@@ -106,7 +107,7 @@ func IsGoal(label string) (starts, whole bool) {
 	return starts, starts && whole
 }
 
-// IsBest reports whether a text speaks of the best.
+// IsBest reports whether a text speaks of the best of some rows, or of the worst.
 func IsBest(text string) bool {
 	for _, w := range labelWords(text) {
 		if bestWords[strings.Trim(w, ".")] {

@@ -2,9 +2,12 @@ package settle
 
 import (
 	"slices"
+	"strings"
+	"unicode"
 
 	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
+	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -34,7 +37,7 @@ func (m *maker) settleRivals() map[int]rivalry {
 			continue
 		}
 		rivals := slices.DeleteFunc(slices.Clone(all), m.declaredByKitchen)
-		rivals = m.lotBeside(settled, rivals)
+		rivals = m.summedUp(settled, m.lotBeside(settled, rivals))
 		shown := slices.DeleteFunc(slices.Clone(rivals), func(k int) bool { return m.Found.Heads[k].Hidden })
 		switch {
 		case len(rivals) < 2:
@@ -49,6 +52,28 @@ func (m *maker) settleRivals() map[int]rivalry {
 	}
 	return settled
 }
+
+// summedUp leaves out the columns of averages beside the one of what was measured: a
+// block of means to the right of the log.
+func (m *maker) summedUp(settled map[int]rivalry, rivals []int) []int {
+	sums := func(k int) bool {
+		words := strings.FieldsFunc(say.Fold(m.Found.Heads[k].Text), func(r rune) bool { return !unicode.IsLetter(r) && r != 'ø' })
+		return slices.ContainsFunc(words, func(w string) bool { return averaged[w] })
+	}
+	kept := slices.DeleteFunc(slices.Clone(rivals), sums)
+	if len(kept) != 1 {
+		return rivals
+	}
+	for _, k := range rivals {
+		if !slices.Contains(kept, k) {
+			settled[k] = sameAgain
+			m.say(trial.Note("column twice", m.Heading(k+1), m.named([]int{k})+" is of averages, so "+m.named(kept)+" is used", "nothing to do"))
+		}
+	}
+	return kept
+}
+
+var averaged = look.SetOf(`mean means average averages avg median ø mittel mittelwert schnitt durchschnitt moyenne moy media promedio`)
 
 // lotBeside takes a bare "lot" beside a trial number for a lot of what went in: alone it
 // would be a number of trials.

@@ -10,32 +10,56 @@ import (
 )
 
 // A trial may stand in a log more than once: on a copy of the sheet, in an old
-// version, in a list of the best. In one table equal rows are repeats; in another
-// table, sheet or file a trial that is equal in every cell of its mix and results
-// and bears the same number is a copy, and counts once.
+// version, in a list of the best. In one block of a table equal rows are repeats; in another
+// table, sheet or file, or below a header of its own, a trial that is equal in every cell of
+// its mix and results and bears the same number is a copy, and counts once: where the most
+// trials stand together.
 
 // mostCopies is the share of a table's trials that have to be copies before those
 // without a number count as copies too; of a table that goes on after a copied part, the share of
 // those days that stand in an earlier table.
 const mostCopies = 0.8
 
-// Copies finds the trials of later tables that repeat those of earlier ones; what
-// was wrong with a trial's cells, by its index, is part of what it says.
+// block is trials that stand below one header.
+type block struct{ table, from, to int }
+
+// blocksOf are the blocks of all tables, the longest first.
+func blocksOf(tables []Span) (all []block) {
+	for k, t := range tables {
+		from := t.From
+		for _, next := range append(t.Blocks[:len(t.Blocks):len(t.Blocks)], t.To) {
+			if next > from {
+				all = append(all, block{k, from, next})
+			}
+			from = max(from, next)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b block) int { return (b.to - b.from) - (a.to - a.from) })
+	return all
+}
+
+// Copies finds the trials of tables that repeat those of others; what was wrong with a
+// trial's cells, by its index, is part of what it says.
 func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies map[int]bool, found []trial.Finding) {
 	copies = map[int]bool{}
 	seen := map[string][]int{} // what a trial says -> the trials that say it
-	days := map[string]bool{}  // of earlier tables
+	days := map[string]bool{}  // of tables looked at
+	tableOf := func(i int) int {
+		return slices.IndexFunc(tables, func(t Span) bool { return t.From <= i && i < t.To })
+	}
 	content := func(i int) string { return contentOf(&trials[i]) + wrong[i] }
-	for _, t := range tables {
+	blocks := blocksOf(tables)
+	for _, b := range blocks {
 		var alike, same []int
-		known := 0 // trials of days of earlier tables
-		for i := t.From; i < t.To && len(seen) > 0; i++ {
+		known := 0 // trials of days of tables looked at
+		for i := b.from; i < b.to && len(seen) > 0; i++ {
 			x := &trials[i]
-			earlier := seen[content(i)]
-			numbered := slices.ContainsFunc(earlier, func(k int) bool {
-				return x.ID != "" && say.Fold(trials[k].ID) == say.Fold(x.ID) && (says(x) || sameDay(&trials[k], x))
+			others := seen[content(i)]
+			numbered := slices.ContainsFunc(others, func(k int) bool {
+				return x.ID != "" && say.Fold(trials[k].ID) == say.Fold(x.ID) &&
+					(tableOf(k) != b.table && says(x) || sameDay(&trials[k], x) || x.Day == trials[k].Day && x.Hold != nil && x.FatPercent != nil)
 			})
-			if len(earlier) > 0 && says(x) {
+			if says(x) && slices.ContainsFunc(others, func(k int) bool { return tableOf(k) != b.table }) {
 				alike = append(alike, i)
 			}
 			if days[x.Day] {
@@ -45,7 +69,7 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 				same = append(same, i)
 			}
 		}
-		of := t.To - t.From
+		of := b.to - b.from
 		if ofDays := slices.DeleteFunc(slices.Clone(alike), func(i int) bool { return !days[trials[i].Day] }); len(ofDays) > len(same) && float64(len(ofDays)) >= mostCopies*float64(known) {
 			alike, of = ofDays, known
 		}
@@ -58,7 +82,7 @@ func Copies(trials []trial.Trial, wrong map[int]string, tables []Span) (copies m
 		if len(same) > 0 {
 			found = append(found, told(trials[same[0]].At, len(same)))
 		}
-		for i := t.From; i < t.To && len(tables) > 1; i++ {
+		for i := b.from; i < b.to && len(blocks) > 1; i++ {
 			if trials[i].Day != "" {
 				days[trials[i].Day] = true
 			}

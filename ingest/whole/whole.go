@@ -8,4 +8,5 @@ import "foamfield/ingest/trial"
 type Span struct {
 	At       trial.Place
 	From, To int
+	Blocks   []int // the first trial below each header that the table repeats
 }
