@@ -13,6 +13,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"foamfield/analysis/grade/alike"
 	"foamfield/analysis/grade/claim"
@@ -74,6 +75,9 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 	out.Problems = append(out.Problems, notAsked(all)...)
 	out.Problems = append(out.Problems, askedOnce(all)...)
 	rulesNotAsked(all)
+	if rules.Deadline.IsZero() {
+		laterThanAll(all)
+	}
 	for _, k := range all {
 		out.Students = append(out.Students, k.student(c))
 	}
@@ -258,6 +262,28 @@ func besideThese(more, found []finding.Found) []finding.Found {
 	return slices.DeleteFunc(more, func(f finding.Found) bool {
 		return slices.ContainsFunc(found, func(o finding.Found) bool { return o.At == f.At })
 	})
+}
+
+// laterThanAll asks of trials that are dated days after the last of everybody else.
+func laterThanAll(all []checked) {
+	var last []time.Time
+	for _, k := range all {
+		if d, ok := formal.Latest(k.work); ok {
+			last = append(last, d)
+		}
+	}
+	if len(last) < 8 {
+		return
+	}
+	slices.SortFunc(last, func(a, b time.Time) int { return b.Compare(a) })
+	if last[0].Sub(last[1]) < 2*24*time.Hour {
+		return
+	}
+	for i := range all {
+		if d, ok := formal.Latest(all[i].work); ok && d.Equal(last[0]) && !slices.ContainsFunc(all[i].found, func(f finding.Found) bool { return f.Kind == "late" }) {
+			all[i].found = append(all[i].found, formal.After(all[i].work, last[1], "the last trial of everybody else")...)
+		}
+	}
 }
 
 // rulesNotAsked drops the question for a rule of success where no more than half of the works

@@ -33,6 +33,7 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	}
 	dates, late := dates(w, rules)
 	out = append(out, dates...)
+	out = append(out, afterOwn(w, rules)...)
 	if rules.Units {
 		out = append(out, withoutUnit(w)...)
 	}
