@@ -29,6 +29,7 @@ type Line struct {
 	At    trial.Place
 	Of    string // the name, folded, that an entry of a list is of; "" = a line of prose
 	Above int    // header row of the next table of trials below it on its sheet; 0 = none
+	Fill  string // the colour behind it, or of the empty cell to its left
 }
 
 // mostLines bounds what is kept of a sheet that is all prose.
@@ -43,9 +44,12 @@ const in100 = `\(?(?:g ?(?:/|per|in|pro|je|pour|sur|su|por|auf)|per|in|pro|je|po
 func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid.Furniture) []Line {
 	inTable := rowsOfTrials(tables, outside)
 	l := lister{sheet: s, at: at, tables: tables}
+	last := lastHeaded(tables)
 	for i := range s.Rows {
 		if row := &s.Rows[i]; !inTable(row.Number) {
 			l.row(row)
+		} else if last > 0 && s.Coloured() {
+			l.legend(row, last)
 		}
 		if len(l.lines) > mostLines {
 			break
@@ -126,6 +130,32 @@ func (l *lister) ofHead(h *grid.Head, said string) {
 	}
 }
 
+// lastHeaded is the last column of the tables of a sheet that has a header, 0 where
+// they are no plain ones.
+func lastHeaded(tables []grid.Table) (last int) {
+	for i := range tables {
+		if tables[i].Transposed {
+			return 0
+		}
+		for _, h := range tables[i].Heads {
+			if h.Row > 0 {
+				last = max(last, h.Col)
+			}
+		}
+	}
+	return last
+}
+
+// legend takes the texts of a legend of colours that stands to the right of a row.
+func (l *lister) legend(row *sheet.Row, last int) {
+	for k := range row.Cells {
+		if c := &row.Cells[k]; look.InLegend(l.sheet, row.Number, c, last) {
+			l.at.Row, l.at.Col = row.Number, int(c.Col)
+			l.add(strings.TrimSpace(c.Text))
+		}
+	}
+}
+
 // rowsOfTrials tells the rows of a sheet that belong to a table of trials. A table
 // without results, a list of what is used, is none.
 func rowsOfTrials(tables []grid.Table, outside []grid.Furniture) func(row int) bool {
@@ -155,7 +185,8 @@ type lister struct {
 }
 
 func (l *lister) add(text string) {
-	l.lines = append(l.lines, Line{Text: text, At: l.at, Above: l.above()})
+	fill, _ := look.Swatch(l.sheet, l.at.Row, l.at.Col)
+	l.lines = append(l.lines, Line{Text: text, At: l.at, Above: l.above(), Fill: fill})
 }
 
 // above is the header row of the next table below the row at hand.

@@ -13,11 +13,36 @@ const remarksRead = 300
 
 // markRemarks finds the columns without a header that hold prose.
 func (t *open) markRemarks(f *look.Reader) {
+	last := 0
 	for i := range t.Heads {
-		if h := &t.Heads[i]; h.Row == 0 {
-			h.Remarks = t.holdsProse(f, h.Col)
+		if t.Heads[i].Row > 0 {
+			last = max(last, t.Heads[i].Col)
 		}
 	}
+	for i := range t.Heads {
+		if h := &t.Heads[i]; h.Row == 0 {
+			h.Remarks = !t.holdsLegend(h.Col, last) && t.holdsProse(f, h.Col)
+		}
+	}
+}
+
+// holdsLegend reports whether the texts of a column explain colours.
+func (t *open) holdsLegend(col, last int) bool {
+	if !t.Sheet.Coloured() || t.Transposed {
+		return false
+	}
+	texts := 0
+	for _, r := range t.Rows {
+		c := look.CellAt(&t.Sheet.Rows[r.At], col)
+		switch {
+		case look.Empty(&c):
+		case !look.InLegend(t.Sheet, r.Number, &c, last):
+			return false
+		default:
+			texts++
+		}
+	}
+	return texts > 0
 }
 
 // holdsProse reports whether a column is remarks: texts that are no values,

@@ -7,7 +7,6 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/event"
 	"foamfield/ingest/kitchen"
-	"foamfield/ingest/pattern"
 	"foamfield/ingest/remark"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -52,7 +51,7 @@ func (r *reader) footnotes(rows []int) {
 }
 
 func readBy(f *scheme.Field, note string) string {
-	if f.Role == column.Hold && atLeast(note) {
+	if f.Role == column.Hold && event.AtLeast(note) {
 		return " as the least it held"
 	}
 	return ""
@@ -67,8 +66,3 @@ func untrue(f *scheme.Field, note string) bool {
 	}
 	return false
 }
-
-var saysAtLeast = pattern.Of(`(?i)\b(?:at least|or (?:more|longer)|still (?:standing|up|there)|stopped (?:watching|looking)|no longer watched|mindestens|oder (?:mehr|länger)|stand noch|steht noch|au moins|tenait encore|al menos|como mínimo|almeno)\b`)
-
-// atLeast reports a footnote that says of a hold that it was that or more.
-func atLeast(note string) bool { return saysAtLeast.MatchString(note) }

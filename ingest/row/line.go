@@ -93,6 +93,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 		l.Rows = append(l.Rows, s.Found.Rows[n].Number)
 	}
 	r := &reader{Line: l, s: s}
+	r.colours(rows[0])
 	for i, n := range rows {
 		r.row, r.crossed = n, r.crossedOut(n)
 		if i > 0 && !s.Found.PerReading {
@@ -113,6 +114,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	r.ownID(rows)
 	r.struck(rows)
 	r.footnotes(rows)
+	r.stoodByColour(rows[0])
 }
 
 // perReading reports the roles that may say something new on every line of a

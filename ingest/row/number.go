@@ -7,6 +7,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
+	"foamfield/ingest/event"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/outcome"
@@ -79,7 +80,7 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 	if noted && untrue(f, note.Text) {
 		return outcome.Measured{}, nil
 	}
-	if noted && f.Role == column.Hold && atLeast(note.Text) && m.Low == m.High {
+	if noted && f.Role == column.Hold && event.AtLeast(note.Text) && m.Low == m.High {
 		m.High = math.Inf(1)
 	}
 	if absurd(m) {

@@ -8,6 +8,7 @@ import (
 
 	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
+	"foamfield/ingest/event"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
@@ -98,11 +99,36 @@ type Scheme struct {
 	Labels      []string
 	Ingredients []ingredient.Ingredient // by the log's names for them
 
+	Colours   map[string]Colour       // what a legend says of the colour behind a cell
 	Footnotes map[string]kitchen.Line // what lines below the table say of a mark behind a cell
 
 	ByCol []int         // index among Fields, -1 = none
 	Usual map[int]Usual // where the values of a column lie, the ends left out: they may be slips themselves
 	replies
+}
+
+// Colour is what a colour says of a trial whose cells have it.
+type Colour struct {
+	Text   string // of the legend
+	Events []event.Event
+	Stood  bool // it was watched no longer than its hold
+}
+
+// ColoursOf are the colours of a row that a legend explains, each with the first column it
+// stands in, in their order.
+func (s *Scheme) ColoursOf(row int) (colours []Colour, cols []int) {
+	if len(s.Colours) == 0 {
+		return nil, nil
+	}
+	seen := ""
+	for h := range s.Found.Heads {
+		r, c := s.Found.PlaceOf(row, h)
+		hex := s.Found.Sheet.Colour(r, c)
+		if colour, ok := s.Colours[hex]; ok && !strings.Contains(seen, hex) {
+			colours, cols, seen = append(colours, colour), append(cols, h+1), seen+hex+" "
+		}
+	}
+	return colours, cols
 }
 
 // At is where the cell of a row and column stands; a column of 0 is the row.

@@ -34,6 +34,7 @@ type partReader struct {
 	content  []byte // of the cell
 	runs     runs   // of an inline text
 	struck   bool   // some cell is struck out
+	fill     uint16 // of the cell, an index of the book's colours
 
 	words map[string]string
 }
@@ -239,6 +240,9 @@ func (p *partReader) startCell() {
 				if p.book.struck[n] {
 					p.cell.Flags |= Struck
 				}
+				if n < len(p.book.fills) {
+					p.fill = p.book.fills[n]
+				}
 			}
 		case "t":
 			var ok bool
@@ -276,6 +280,10 @@ func (p *partReader) startField() {
 func (p *partReader) endCell() error {
 	c := p.cell
 	p.cell = Cell{}
+	if p.fill > 0 && int(c.Col) <= p.book.limit.cols {
+		p.sheet.fill(p.row.Number, int(c.Col), p.fill)
+	}
+	p.fill = 0
 	if int(c.Col) > p.book.limit.cols {
 		if p.hasValue && len(p.content) > 0 && !p.cut {
 			p.cut = true

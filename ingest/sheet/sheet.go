@@ -96,6 +96,8 @@ type Sheet struct {
 
 	formats  []shown.Format // indexed by Cell.Style; shared by the book's sheets
 	date1904 bool
+	fills    map[[2]int32]uint16 // by row and column, an index of colours
+	colours  []string            // shared by the book's sheets; the first is none
 }
 
 // Book is a file's sheets in the order of their tabs. A delimited text file is

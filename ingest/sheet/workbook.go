@@ -8,6 +8,7 @@ import (
 	"io"
 	"math"
 	"path"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -27,6 +28,9 @@ type bookReader struct {
 	rich     map[int]richText // of the shared texts, those in runs
 	styles   []uint16         // from a cell's style to an index of formats
 	struck   []bool           // whether a cell's style strikes it out
+	fills    []uint16         // from a cell's style to an index of colours
+	colours  []string         // colours[0] is none
+	theme    string           // the part with the theme's colours
 	formats  []shown.Format   // formats[0] is the general one
 	date1904 bool
 	recalc   bool // the file asks for its formulas to be worked out anew
@@ -38,7 +42,7 @@ type bookReader struct {
 func newBookReader(z *zip.Reader, l limits) (*bookReader, error) {
 	b := &bookReader{
 		parts: map[string]*zip.File{}, limit: l, unzips: l.unzippedBytes, rich: map[int]richText{},
-		formats: []shown.Format{{}},
+		formats: []shown.Format{{}}, colours: []string{""},
 	}
 	var declared uint64
 	for _, f := range z.File {
@@ -166,7 +170,7 @@ func (b *bookReader) read() (*Book, error) {
 			continue // a chart or a dialogue has no cells
 		}
 		s := &Sheet{Name: sh.Name, Hidden: sh.State == "hidden" || sh.State == "veryHidden",
-			formats: b.formats, date1904: b.date1904}
+			formats: b.formats, date1904: b.date1904, colours: b.colours}
 		for _, what := range b.damage {
 			s.damaged(0, 0, what)
 		}
@@ -195,6 +199,11 @@ func (b *bookReader) mainPart() string {
 // readSmallParts reads formats and shared texts. Without them numbers are
 // still numbers, so damage there is said and reading goes on.
 func (b *bookReader) readSmallParts(relations []relationship) error {
+	for _, r := range relations {
+		if r.is("theme") {
+			b.theme = r.Target
+		}
+	}
 	for _, r := range relations {
 		var err error
 		var lost string
@@ -250,9 +259,11 @@ type stylesPart struct {
 	Fonts []struct {
 		Strike *onOff `xml:"strike"`
 	} `xml:"fonts>font"`
+	Fills []fillPart `xml:"fills>fill"`
 	Cells []struct {
 		Format string `xml:"numFmtId,attr"`
 		Font   string `xml:"fontId,attr"`
+		Fill   string `xml:"fillId,attr"`
 	} `xml:"cellXfs>xf"`
 }
 
@@ -273,6 +284,7 @@ func (b *bookReader) readStyles(name string) error {
 		}
 	}
 	indexes := map[string]uint16{"": 0}
+	colours := b.coloursOf(part.Fills)
 	for _, x := range part.Cells {
 		id, _ := strconv.Atoi(x.Format)
 		code, ok := codes[id]
@@ -289,9 +301,36 @@ func (b *bookReader) readStyles(name string) error {
 		b.styles = append(b.styles, index)
 		font, err := strconv.Atoi(x.Font)
 		b.struck = append(b.struck, err == nil && font >= 0 && font < len(part.Fonts) && part.Fonts[font].Strike.on())
+		fill, err := strconv.Atoi(x.Fill)
+		if err != nil || fill < 0 || fill >= len(colours) {
+			fill = 0
+		}
+		b.fills = append(b.fills, append(colours, 0)[fill])
 	}
 	return err
 }
+
+// coloursOf are the book's colours of its fills, by their index.
+func (b *bookReader) coloursOf(fills []fillPart) []uint16 {
+	var theme []string
+	if slices.ContainsFunc(fills, func(f fillPart) bool { return f.Pattern.Type == "solid" && f.Pattern.Colour.Theme != "" }) {
+		theme = b.readTheme(b.theme)
+	}
+	out := make([]uint16, len(fills))
+	for i, f := range fills {
+		c := f.colourOf(theme)
+		k := slices.Index(b.colours, c)
+		if k < 0 && len(b.colours) < maxColours {
+			k = len(b.colours)
+			b.colours = append(b.colours, c)
+		}
+		out[i] = uint16(max(k, 0))
+	}
+	return out
+}
+
+// maxColours bounds the colours of a book; nobody tells more apart.
+const maxColours = 500
 
 // strayStyle notes a cell whose format the file does not have.
 func (b *bookReader) strayStyle(s *Sheet, row, col int) {

@@ -50,6 +50,7 @@ func (m *surveyor) learn() {
 // 1,200 or a blank means depends on what else stands in its column.
 func (m *surveyor) survey() {
 	m.FirstLook = 1
+	m.colours()
 	m.Comma = m.typesCommas()
 	for i := range m.Fields {
 		m.thousands(&m.Fields[i])
