@@ -214,6 +214,9 @@ const (
 	Planned
 )
 
+// MinSec reports a header that says that its clocks are minutes and seconds: "hold (mm:ss)".
+func (m Meaning) MinSec() bool { return m.clock && m.Unit == units.Minute }
+
 // Meaning is what a header says of its column.
 type Meaning struct {
 	Role       Role

@@ -398,6 +398,23 @@ func (s *Sheets) MadeUpTo() (Grams, bool) { return s.grams(madeUp) }
 // Sample is the mass of foam that was always put to drain.
 func (s *Sheets) Sample() (Grams, bool) { return s.grams(ofFoam) }
 
+var (
+	minSec  = pattern.Of(`(?i)\b(?:min(?:utes?|uten)?:s(?:ec|ek)?(?:onds?|unden)?|mm?:ss)\b`)
+	hourMin = pattern.Of(`(?i)\b(?:hh?:mm|h(?:ours?)?\s?:\s?m(?:in)?(?:utes)?)\b`)
+)
+
+// MinSec reports that a line says that times are written as minutes and seconds, and none
+// that they are hours and minutes.
+func (s *Sheets) MinSec() (says bool) {
+	for _, line := range s.Lines {
+		if hourMin.MatchString(line.Text) {
+			return false
+		}
+		says = says || minSec.MatchString(line.Text)
+	}
+	return says
+}
+
 // grams finds the one mass that the lines say in some words.
 func (s *Sheets) grams(words *pattern.Pattern) (said Grams, ok bool) {
 	for _, line := range s.Lines {

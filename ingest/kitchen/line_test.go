@@ -143,3 +143,15 @@ func TestPairs(t *testing.T) {
 		}
 	}
 }
+
+// TestMinSec: lines that say that 21:40 is minutes and seconds.
+func TestMinSec(t *testing.T) {
+	for line, want := range map[string]bool{
+		"hold in min:sec, fat in % of the mix": true, "times as mm:ss": true, "Standzeit in Min:Sek": true, "all times minutes:seconds": true,
+		"hold in h:mm": false, "start hh:mm, hold mm:ss": false, "hold in min": false, "min: second row": false,
+	} {
+		if got := (&Sheets{Lines: []Line{{Text: line}}}).MinSec(); got != want {
+			t.Errorf("%q: %v, want %v", line, got, want)
+		}
+	}
+}

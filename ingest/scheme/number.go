@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
@@ -53,8 +54,13 @@ func (s *Scheme) Parse(row int, text string, kind sheet.Kind, f *Field) (quantit
 	return s.ParseText(text, kind, f)
 }
 
+var minSec = pattern.Of(`^\s*[~<>≥≤]?\s*\d{1,3}:[0-5]\d\s*$`)
+
 // ParseText reads a text without regard to a unit beside it.
 func (s *Scheme) ParseText(text string, kind sheet.Kind, f *Field) (quantity.Reading, error) {
+	if f.Seconds && minSec.MatchString(text) {
+		return quantity.Parse(text, f.Want, units.Second) // which leaves no doubt that it is no h:mm
+	}
 	if kind != sheet.Text {
 		return quantity.Parse(text, f.Want, f.Bare)
 	}

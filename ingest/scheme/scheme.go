@@ -41,6 +41,7 @@ type Field struct {
 	Raw        string     // key of Trial.Raw
 	Extra      string     // key of Trial.Extras, "" = none
 	GramsPerML float64    // declared density, 0 = none
+	Seconds    bool       // a line or its header says that 21:40 is minutes and seconds
 	Told       bool       // the kitchen itself says what it is
 	Result     bool       // and that it is measured on the foam
 	DayFirst   bool       // of a date: the kitchen says that 3/4 is 3 April

@@ -53,6 +53,7 @@ func (m *maker) units() {
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		f.Want, f.Bare = wants(f.Meaning)
+		f.Seconds = f.Want == units.Minutes && (f.MinSec() || m.kitchen.MinSec())
 		unsaid := f.Unit == units.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
 		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent) || m.shownInPercent(f)) {
 			f.Want, f.Bare = units.Percent, units.PercentUnit // "GMS of fat", or cells with 2 %

@@ -19,9 +19,12 @@ func (m *surveyor) colours() {
 	if !m.Found.Sheet.Coloured() {
 		return
 	}
+	legend := m.kitchen.Colours(m.Sheet)
+	if len(legend) == 0 {
+		return
+	}
 	used := m.coloursUsed()
 	said := map[string]kitchen.Coloured{}
-	legend := m.kitchen.Colours(m.Sheet)
 	called := whichCalled(legend, used)
 	for _, c := range legend {
 		hex := c.Colour
