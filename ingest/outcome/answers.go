@@ -63,6 +63,8 @@ func (j *judge) toldOut() (told trial.Answer, where Event) {
 			some = e.Cell
 		case a == trial.No && some == e.Cell:
 			a, e.What = trial.Partly, event.PartlyOut
+		case a == trial.Yes && some == e.Cell:
+			continue // it split, which says no more than that something came out
 		}
 		if a != trial.Unknown && (told == trial.Unknown || where.Note == e.Note) {
 			told, where = a, e

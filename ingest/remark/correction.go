@@ -81,7 +81,7 @@ func kindOf(text string) (kind uint8) {
 		kind uint8
 		says bool
 	}{
-		{otherMix, hasAny(plain, otherThan) || hasAny(plain, leftOut)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects)}, {added, addsNumber.MatchString(plain)},
+		{otherMix, hasAny(plain, otherThan) || hasAny(plain, leftOut)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects) || isNot.MatchString(plain)}, {added, addsNumber.MatchString(plain)},
 		{ofOne, sayNumber.MatchString(plain)},
 	} {
 		if k.says {
@@ -106,8 +106,9 @@ func Otherwise(text string) bool {
 var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
 
 var (
-	addsNumber = pattern.Of(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                  // "watch started late, add 4 min"
-	sayNumber  = pattern.Of(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b`) // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
+	addsNumber = pattern.Of(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                                                             // "watch started late, add 4 min"
+	sayNumber  = pattern.Of(`\b(?:is|are|was|were) (?:really |only )?\d+(?: \d+)? ?(?:g|kg|grams?|%) |\d ?% ?fat\b`)                                            // "PS80 is 1.6 g", "light cream, 20 % fat"; not "butter was 4 °C"
+	isNot      = pattern.Of(`\b(?:is|was|were|ist|war|est|es|è) \d+(?: \d+)?(?: ?(?:g|min|minutes|%|ml))? (?:and |und |et |y |e )?(?:not|nicht|pas|no|non) \d`) // "hold is 20, not 19"
 	notNumber  = pattern.Of(`\b(?:not|was) \d`)
 )
 

@@ -21,6 +21,8 @@ func TestCorrection(t *testing.T) {
 		{"mixed up the jars, no lecithin in it", true},
 		{"delivery was wrong, this is with the 18 % cream", true},
 		{"hold should read 32, typed wrong", true},
+		{"hold is 20, not 26", true},
+		{"hold 20, not 1 drop drained", false},
 		{"Lecithin vergessen", true},
 		{"GMS is 1.6 g, point got lost", true},
 		{"only had the light cream left, 20 % fat", true},

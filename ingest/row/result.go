@@ -2,11 +2,13 @@ package row
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/event"
 	"foamfield/ingest/outcome"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
@@ -265,10 +267,11 @@ func (r *reader) words(f *scheme.Field, text string) {
 		}
 	} else {
 		r.setRaw("result", text)
-		if full, short := f.Letters[say.Fold(text)]; short {
+		if full, short := scheme.Coded(f.Letters, text); short {
 			text = full
 		}
 		r.sentence(f, text)
+		r.unheard(f, text)
 		// A result column may answer with a bare word: did it come out?
 		if answer, err := r.s.Reply(text); err == nil && answer.Answer == reply.Partly && answer.Sense == reply.Affirms {
 			r.addEvents([]event.Event{event.PartlyOut}, r.cell(f), false)
@@ -278,6 +281,17 @@ func (r *reader) words(f *scheme.Field, text string) {
 		r.correction(text, r.cell(f))
 	}
 	r.events(text, r.cell(f), note)
+}
+
+// unheard says of a result of which nothing is understood that it was not used.
+func (r *reader) unheard(f *scheme.Field, text string) {
+	events, left := event.Heard(text)
+	answer, err := r.s.Reply(text)
+	if err == nil && !(answer.Sense == reply.Affirms && len(text) == 1) || len(events) > 0 || len(left) == 0 && !strings.ContainsAny(text, "0123456789") || r.Seen.Hold.OK() || len(r.Seen.Drains) > 0 {
+		return
+	}
+	r.say(trial.Check("result not read", r.at(f), r.quoted(f)+" does not say what happened in words that are known here, and is not used",
+		"type for example came out, clogged, came out in part, split, held 20 min; or explain your codes beside the table, as in \"C = clogged\""))
 }
 
 // sameAs finds "same as 7" in a note: the label of a repeat.
@@ -337,6 +351,11 @@ func (r *reader) clockHold() {
 	}
 	from, ok := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(start))
 	to, fell := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(end))
+	over := false
+	if ok && !fell {
+		to, over = stillUpAt(r.text(end))
+		fell = over
+	}
 	if !ok || !fell {
 		if r.saysWhatHappenedIn(end) {
 			return
@@ -353,7 +372,23 @@ func (r *reader) clockHold() {
 		return
 	}
 	r.Seen.Hold = outcome.Measured{Reading: quantity.Reading{Low: minutes, High: minutes}, Cell: r.cell(end)}
+	if over {
+		r.Seen.Hold.High = math.Inf(1)
+	}
 }
+
+// stillUpAt is the time of the day at which a text says that a foam still stood: "still up
+// 16:25", "16:25+".
+func stillUpAt(text string) (minutes float64, ok bool) {
+	clock := clockIn.FindString(text)
+	rest := strings.TrimSpace(strings.Replace(text, clock, " ", 1))
+	if clock == "" || rest != "+" && rest != ">" && !(event.AtLeast(rest) && len(strings.Fields(rest)) <= 4 && !strings.ContainsAny(rest, "0123456789")) {
+		return 0, false
+	}
+	return scheme.ClockMinutes(nil, sheet.Cell{Kind: sheet.Text, Text: clock})
+}
+
+var clockIn = pattern.Of(`\b\d{1,2}[:.h]\d{2}\b`)
 
 // saysWhatHappenedIn takes a word typed in place of a time: "clogged".
 func (r *reader) saysWhatHappenedIn(f *scheme.Field) bool {

@@ -23,6 +23,8 @@ func (r *reader) sentence(f *scheme.Field, text string) {
 	if r.s.Find(column.Hold) == nil && r.s.Find(column.GoneBy) == nil && r.s.Find(column.HoldOver) == nil {
 		if typed := remark.Hold(text); typed != "" {
 			r.heard(f, "the hold", typed, units.Minutes, &r.Seen.Hold)
+		} else if v, err := quantity.Parse(text, units.Minutes, units.NoUnit); err == nil && v.Word == quantity.NoWord && v.Unit.Dimension() == units.Minutes {
+			r.heard(f, "the hold", text, units.Minutes, &r.Seen.Hold) // "18 min"
 		}
 	}
 	if r.s.Find(column.DrainedAmount) != nil {

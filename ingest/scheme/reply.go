@@ -1,9 +1,11 @@
 package scheme
 
 import (
+	"strings"
+
 	"foamfield/ingest/event"
 	"foamfield/ingest/reply"
-	"strings"
+	"foamfield/ingest/say"
 )
 
 // replies remembers what texts answer, and what they say happened.
@@ -61,4 +63,21 @@ func (s *Scheme) Reply(text string) (reply.Reply, error) {
 		}
 	}
 	return r.Reply, r.err
+}
+
+// Coded writes out the codes of a cell, "C" or "P/S", by what they stand for; false where
+// one of them is none.
+func Coded(meant map[string]string, text string) (full string, ok bool) {
+	if words, known := meant[say.Fold(text)]; known {
+		return words, true
+	}
+	var all []string
+	for _, code := range strings.FieldsFunc(say.Fold(text), func(r rune) bool { return strings.ContainsRune("/,;+& ", r) }) {
+		words, known := meant[code]
+		if !known {
+			return "", false
+		}
+		all = append(all, words)
+	}
+	return strings.Join(all, ", "), len(all) > 0
 }

@@ -42,6 +42,45 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 	return true
 }
 
+// letters takes what a legend says of the codes of a column of results, "C = clogged", where
+// it says so of most that is typed there.
+func (m *surveyor) letters(f *scheme.Field) {
+	entries := m.kitchen.Legend(f.Header)
+	if len(entries) == 0 || f.Letters != nil {
+		return
+	}
+	meant := map[string]string{}
+	for _, e := range entries {
+		code := say.Fold(e.Mark)
+		had, twice := meant[code]
+		switch events, sure := event.Sure(e.Meaning); {
+		case twice && had != e.Meaning:
+			return // it says two things
+		case sure && len(events) > 0:
+			meant[code] = e.Meaning
+		}
+	}
+	typed, explained, at := 0, 0, trial.Place{}
+	for n := range m.Rows() {
+		if text := m.Text(n, f.Col); text != "" {
+			typed++
+			if _, ok := scheme.Coded(meant, text); ok {
+				explained++
+			}
+		}
+	}
+	if explained == 0 || 2*explained < typed {
+		return
+	}
+	for _, e := range entries {
+		if meant[say.Fold(e.Mark)] != "" {
+			at = e.At
+		}
+	}
+	f.Letters = meant
+	m.say(trial.Note("marks read", m.Heading(f.Col), "the codes in "+say.Quoted(f.Header)+" are read as "+at.String()+" says", "nothing to do, or type what happened in words"))
+}
+
 // events are what a legend may say of a mark, by the question its column answers.
 var events = map[column.Role]map[event.Event]trial.Answer{
 	column.CameOut: {event.CameOut: trial.Yes, event.PartlyOut: trial.Partly, event.Clogged: trial.No, event.Fine: trial.Yes},

@@ -67,6 +67,7 @@ func (m *surveyor) survey() {
 		case column.DrainedAmount:
 			f.Limit = limitOf(m.valuesOf(f))
 		case column.Result:
+			m.letters(f)
 			m.TypesBreaks = m.TypesBreaks || m.Find(column.Broke) == nil && m.tellsBreaks(f)
 		case column.Hold:
 			m.surveyHolds(f)
