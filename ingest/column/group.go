@@ -235,6 +235,9 @@ func (m Meaning) finished(lang languages) Meaning {
 		if m.Basis == NoBasis && d == units.Percent && percentByMass.MatchString(m.typed) {
 			m.Basis = OfMix
 		}
+		if d == units.Mass || d == units.Volume {
+			m.Basis = NoBasis // "emulsifier (total) g"
+		}
 	case None, FatPercent, IngredientFat:
 	default:
 		m.Basis = NoBasis

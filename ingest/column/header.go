@@ -98,12 +98,19 @@ func readPart(header string) Meaning {
 // joinBrackets puts the words of brackets behind the core where they make one
 // header text together: "hold (fridge)".
 func (r *reader) joinBrackets() {
-	with := r.core[:len(r.core):len(r.core)]
+	if len(r.extra) == 0 {
+		return
+	}
+	behind := 0 // what of the core stands behind the brackets: "emulsifier (low + high) g"
+	for behind < len(r.core) && r.core[behind].from < r.extra[0][0].from {
+		behind++
+	}
+	with := r.core[:behind:behind]
 	for _, g := range r.extra {
 		with = append(with, g...)
 	}
-	if len(r.extra) > 0 && r.v.exact(with) != nil {
-		r.core, r.extra = with, nil
+	if r.v.exact(append(with, r.core[behind:]...)) != nil || r.v.exact(with) != nil {
+		r.core, r.extra = append(with, r.core[behind:]...), nil
 	}
 }
 
@@ -112,7 +119,7 @@ func (r *reader) joinBrackets() {
 func (r *reader) words() string {
 	ts := r.core[:len(r.core):len(r.core)]
 	for _, b := range r.mods {
-		if len(r.core) == 0 || b.sense&(meant|another|perhaps|reversing|summing) != 0 {
+		if len(r.core) == 0 || b.sense&(meant|another|perhaps|reversing|summing|joint) != 0 {
 			ts = append(ts, b.tokens...)
 		}
 	}
@@ -233,6 +240,9 @@ func (r *reader) strip() {
 			continue
 		}
 		r.looseBasis()
+		if r.minutesOf() {
+			return
+		}
 		if r.peel(nothing | another) {
 			continue
 		}
@@ -249,6 +259,29 @@ func (r *reader) strip() {
 		return
 	}
 	r.core = nil
+}
+
+// minutesOf reads "minutes until it fell": a unit before a name that could as well
+// stand beside one.
+func (r *reader) minutesOf() bool {
+	if len(r.core) < 2 || r.m.Unit != units.NoUnit {
+		return false
+	}
+	u, ok := units.Parse(raw(r.header, r.core[:1]))
+	if !ok || u.Dimension() != units.Minutes || len(r.core[0].text) < 3 {
+		return false
+	}
+	rest := r.core[1:]
+	for len(rest) > 1 && r.v.modifiers[rest[0].text]&nothing != 0 && r.exact(rest) == nil {
+		rest = rest[1:]
+	}
+	p := r.exact(rest)
+	if p == nil || p.entries[0].role != Hold {
+		return false
+	}
+	r.setUnit(u)
+	r.core, r.could = rest, p.entries
+	return true
 }
 
 // exact finds a run of tokens in the table of words, if its unit lets it be that.

@@ -12,7 +12,7 @@ import (
 // where a slip makes another word.
 func allowed(n int) int {
 	switch {
-	case n < 5:
+	case n < 6:
 		return 0
 	case n < 9:
 		return 1

@@ -10,7 +10,7 @@ import (
 
 // sense is what a word beside a column's name does to it. Some words do several
 // things, by what they stand beside: "no" counts chargers and turns clogs round.
-type sense uint16
+type sense uint32
 
 const (
 	nothing         sense = 1 << iota // changes nothing: of, the
@@ -28,15 +28,16 @@ const (
 	byVolume                          // vol %
 	rate                              // per kg
 	ofMeasure                         // mPas, bar
+	joint                             // both together: of all emulsifiers nothing, of one thing it may be two
 
-	anything sense = 1<<16 - 1
+	anything sense = 1<<32 - 1
 )
 
 // senseLines are the lines of words.txt that hold such words.
 var senseLines = map[string]sense{
 	"(nothing)": nothing, "(nothing of amounts)": nothingOfAmount, "(nothing of results)": nothingOfResult, "(lasting)": lasting,
 	"(counting)": counting, "(summing)": summing, "(actual)": weighed, "(planned)": meant, "(computed)": computed,
-	"(apart)": another, "(apart?)": perhaps, "(reverses)": reversing, "(by volume)": byVolume, "(nothing of measures)": ofMeasure,
+	"(apart)": another, "(apart?)": perhaps, "(reverses)": reversing, "(by volume)": byVolume, "(nothing of measures)": ofMeasure, "(joint)": joint,
 }
 
 // modifier is a run of such words in a header.
@@ -98,7 +99,7 @@ func (r *reader) peel(senses sense) bool {
 func (s sense) fits(m Meaning) bool {
 	r := m.Role
 	switch {
-	case s&(nothing|weighed|meant|computed|another|perhaps|summing) != 0,
+	case s&(nothing|weighed|meant|computed|another|perhaps|summing|joint) != 0,
 		s&nothingOfAmount != 0 && measured(r),
 		s&nothingOfResult != 0 && ofFoam(r),
 		s&lasting != 0 && r.Takes(units.Minutes),
@@ -117,6 +118,12 @@ func (s sense) fits(m Meaning) bool {
 func general(name string) bool {
 	i, ok := ingredient.Lookup(name)
 	return !ok || i.Name == "oil" || i.Name == "fat" || i.Name == "water"
+}
+
+// jointly reports whether a role is of all there is of something, so that "both
+// together" says nothing new of it.
+func jointly(r Role) bool {
+	return r == EmulsifierAmount || r == BlendHLB || r == FatPercent || r == BatchMass || ofFoam(r)
 }
 
 // ofFoam reports whether a role is of the foam or its handling.
@@ -177,6 +184,12 @@ func (m Meaning) weigh() Meaning {
 	var away sense
 	for _, b := range m.beside {
 		away |= m.heed(b)
+		if vocab().basis[joined(b.tokens)] == OfMix && vocab().preposed(b.tokens) && m.IfPercent == NoBasis {
+			m.IfPercent = OfMix // "in the mix" beside an amount
+		}
+	}
+	if m.Unit.Dimension() == units.Percent && m.Basis == NoBasis {
+		m.Basis = m.IfPercent
 	}
 	switch {
 	case len(m.Left) > 0:
@@ -211,6 +224,8 @@ func (m Meaning) ranOut() Meaning {
 func (m *Meaning) heed(b modifier) (away sense) {
 	amount := m.Role == IngredientAmount
 	switch s := b.sense; {
+	case m.Role != None && !s.fits(*m) && m.with(b):
+		// "HLB (mean)" is a header text too
 	case m.Role != None && !s.fits(*m):
 		m.Left = append(m.Left, b.text)
 	case s&reversing != 0 && reversible(m.Role):
@@ -219,7 +234,7 @@ func (m *Meaning) heed(b modifier) (away sense) {
 		m.Aim = Planned
 	case s&weighed != 0:
 		m.weighed = true
-	case s&summing != 0 && amount && general(m.Ingredient):
+	case s&summing != 0 && amount && general(m.Ingredient), s&joint != 0 && !jointly(m.Role):
 		away = perhaps
 	case s&(nothing|nothingOfResult) == 0 || !ofFoam(m.Role):
 		away = s & (another | perhaps)
@@ -228,4 +243,11 @@ func (m *Meaning) heed(b modifier) (away sense) {
 		m.Apart = strings.TrimSpace(m.Apart + " " + b.text)
 	}
 	return away
+}
+
+// with reports whether the header's words and a modifier together are a header text
+// for the same.
+func (m Meaning) with(b modifier) bool {
+	p := vocab().phrases[joined(tokens(m.Words))+" "+joined(b.tokens)]
+	return p != nil && p.entries[0].role == m.Role
 }

@@ -266,6 +266,7 @@ func (r *reader) bracketsLeft() {
 		named := r.m.Role == IngredientAmount && len(r.m.could) == 0
 		switch {
 		case named && sameIngredient(r.m.Ingredient, name):
+		case r.m.Role == Day && len(g) == 1 && isYear(g[0]):
 		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && isHLB(g): // their size; of "low-HLB emulsifier"
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
 		case named && r.isAmount():
@@ -284,6 +285,9 @@ func (r *reader) bracketsLeft() {
 
 // isHLB reports whether tokens are an HLB: "HLB 3.8".
 func isHLB(ts []token) bool { return len(ts) == 2 && ts[0].text == "hlb" && ts[1].kind == number }
+
+// isYear reports the year of "date (2025)".
+func isYear(t token) bool { return t.kind == number && 1990 <= t.number && t.number < 2100 }
 
 // isMass reports whether tokens are some grams: "8 g".
 func isMass(ts []token) bool { return len(ts) == 2 && ts[0].kind == number && ts[1].text == "g" }

@@ -171,7 +171,7 @@ func (r Role) Takes(d units.Dimension) bool {
 // "hold °C" is the temperature of hot-holding, "slump mm" a spread.
 var shifts = map[units.Dimension]map[Role]Role{
 	units.Temperature: {Hold: Temperature, Rest: Temperature, HotHold: Temperature, Dish: Temperature,
-		Shear: Temperature, BatchMass: Temperature, Canister: Temperature},
+		Shear: Temperature, BatchMass: Temperature, Canister: Temperature, StartedAt: Temperature, Unused: Temperature},
 	units.Length:  {GoneBy: Spread, DrainedAmount: Spread, Hold: Spread},
 	units.Minutes: {Result: Hold, DrainedAmount: DrainedAt, OilAmount: DrainedAt, FellAt: GoneBy},
 	units.Mass:    {OilLeak: OilAmount, CameOut: DispensedMass},
@@ -224,6 +224,7 @@ type Meaning struct {
 	Basis      Basis
 	Within     string  // the kind of ingredient that its group says: "Water phase (g) / reduction"
 	BasisName  string  // the ingredient that Basis is said by: "% of cocoa butter"
+	IfPercent  Basis   // what its numbers are a percent of where they turn out percents: "emulsifier in mix"
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
 	Second     string  // the other emulsifier of an EmulsifierRatio
 	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said

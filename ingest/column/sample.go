@@ -10,7 +10,7 @@ import (
 // 50 g)", "liquid out of 50 g (g)". The grams of foam are no minute, and no unit.
 
 var (
-	ofSample = pattern.Of(`(?i)[,\s(]*\b(?:(?:out of|off|of|from|aus|von|sur|de|su) (?:a |each |every |einer |une )?)(\d+(?:[.,]\d+)?) ?(?:g|grams?|gramm|grammes)\b(?: (?:of )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma))?`)
+	ofSample = pattern.Of(`(?i)[,\s(]*\b(?:(?:out of|off|of|from|per|aus|von|auf|je|pro|sur|de|su|per|por|pour|da) (?:a |each |every |einer |une )?)(\d+(?:[.,]\d+)?) ?(?:g|grams?|gramm|grammes)\b(?: (?:of )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma))?`)
 	liquidIn = pattern.Of(`(?i)^(?:liquid|serum|whey|juice|water|run[- ]?off|weep|flüssigkeit|liquide|líquido|liquido)(?: (?:lost|out|caught|collected))?\b`)
 )
 

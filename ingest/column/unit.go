@@ -132,7 +132,8 @@ func (r *reader) scale(ts []token) bool {
 }
 
 var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "nach": true, "na": true, "bei": true, "dopo": true, "apres": true,
-	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true, "in": true}
+	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true, "in": true, "until": true, "till": true, "up": true, "to": true, "upto": true,
+	"minute": true, "minuto": true, "minuti": true, "jusqu": true, "bis": true, "binnen": true, "innerhalb": true, "entro": true, "fino": true, "hasta": true, "en": true}
 
 // tail says how many tokens at the end are a unit, basis, minute, scale or an
 // offered answer, and reads them. alone: the tokens stand in brackets, with
@@ -286,6 +287,10 @@ func (r *reader) tailBasis(ts []token, alone bool) int {
 		}
 		if r.basisFollows(ts[:n-k], ts[n-k:], alone) {
 			r.m.Basis = b
+			return k + r.perHundredAlone(ts[:n-k])
+		}
+		if b == OfMix && r.m.Unit == units.NoUnit && r.v.preposed(ts[n-k:]) {
+			r.m.IfPercent = b // "emulsifier in the whole mix"
 			return k
 		}
 	}
@@ -330,7 +335,7 @@ func namedBefore(header string) []token {
 func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 	before = withoutByMass(before)
 	n, d := len(before), r.m.Unit.Dimension()
-	preposition := len(basis) > 1 && r.v.modifiers[basis[0].text]&nothing != 0
+	preposition := r.v.preposed(basis)
 	if perHundred(before) {
 		return true // "g per 100 g mix"
 	}
@@ -341,6 +346,25 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 		return false // "crème 35 % MG (g)" is a name
 	}
 	return n > 1 || preposition || alone
+}
+
+// perHundredAlone takes "per 100 g" that no unit stands before: "fat per 100 g mix".
+func (r *reader) perHundredAlone(before []token) int {
+	n := len(before)
+	if !perHundred(before) || r.m.Unit != units.NoUnit {
+		return 0
+	}
+	if _, ok := units.Parse(raw(r.header, before[n-4:n-3])); ok {
+		return 0
+	}
+	r.setUnit(units.PercentUnit)
+	return 3
+}
+
+// preposed reports words for a basis behind their preposition: "in the mix",
+// "relative to fat".
+func (v *vocabulary) preposed(basis []token) bool {
+	return len(basis) > 1 && (v.modifiers[basis[0].text]&nothing != 0 || len(basis) > 2 && v.modifiers[basis[1].text]&nothing != 0)
 }
 
 var percentSigns = map[string]bool{"%": true, "pct": true, "percent": true, "prozent": true, "pourcent": true}

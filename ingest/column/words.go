@@ -232,7 +232,7 @@ func (v *vocabulary) withoutInner(key string) string {
 		return key
 	}
 	words := strings.Split(key, " ")
-	inner := slices.DeleteFunc(words[1:len(words)-1], func(w string) bool { return len(w) > 1 && v.modifiers[w]&nothing != 0 })
+	inner := slices.DeleteFunc(words[1:len(words)-1], func(w string) bool { return len(w) > 1 && w != "in" && v.modifiers[w]&nothing != 0 })
 	return strings.Join(append(append([]string{words[0]}, inner...), words[len(words)-1]), " ")
 }
 

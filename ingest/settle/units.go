@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"cmp"
 	"fmt"
 
 	"foamfield/ingest/column"
@@ -57,6 +58,7 @@ func (m *maker) units() {
 		unsaid := f.Unit == units.NoUnit && (f.Role == column.IngredientAmount || f.Role == column.EmulsifierAmount)
 		if unsaid && (f.Basis != column.NoBasis || m.mostly(f, isPercent) || m.shownInPercent(f)) {
 			f.Want, f.Bare = units.Percent, units.PercentUnit // "GMS of fat", or cells with 2 %
+			f.Basis = cmp.Or(f.Basis, f.IfPercent)
 		} else if unsaid {
 			f.Want, f.Bare = units.Mass, units.Gram
 			if !f.Told {
