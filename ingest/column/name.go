@@ -267,7 +267,7 @@ func (r *reader) bracketsLeft() {
 		switch {
 		case named && sameIngredient(r.m.Ingredient, name):
 		case r.m.Role == Day && len(g) == 1 && isYear(g[0]):
-		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && isHLB(g): // their size; of "low-HLB emulsifier"
+		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && (isHLB(g) || len(r.m.could) > 0 && aloneHLB(g)): // their size; of "low-HLB emulsifier (3.6)"
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
 		case named && r.isAmount():
 			if left, mods, _, _ := r.account(g, nil); len(left) == 0 {
@@ -285,6 +285,12 @@ func (r *reader) bracketsLeft() {
 
 // isHLB reports whether tokens are an HLB: "HLB 3.8".
 func isHLB(ts []token) bool { return len(ts) == 2 && ts[0].text == "hlb" && ts[1].kind == number }
+
+// aloneHLB reports a number that can be an HLB, in the brackets of an emulsifier known only
+// as lipophilic or hydrophilic.
+func aloneHLB(ts []token) bool {
+	return len(ts) == 1 && ts[0].kind == number && 0 < ts[0].number && ts[0].number <= ingredient.MostHLB
+}
 
 // isYear reports the year of "date (2025)".
 func isYear(t token) bool { return t.kind == number && 1990 <= t.number && t.number < 2100 }

@@ -286,3 +286,18 @@ func letterSet(s string) uint32 {
 }
 
 func farApart(a, b uint32) int { return bits.OnesCount32(a ^ b) }
+
+// NamesOf are the words for an emulsifier known only by what it loves, the longest
+// first; nil of anything else.
+func NamesOf(emulsifier string) []string {
+	var names []string
+	for _, p := range vocab().ordered {
+		for _, e := range p.entries {
+			if e.ingredient != "" && e.ingredient == emulsifier && e.role == IngredientAmount && emulsifier != "monoglyceride" {
+				names = append(names, strings.Split(e.texts, " ; ")...)
+			}
+		}
+	}
+	slices.SortStableFunc(names, func(a, b string) int { return len(b) - len(a) })
+	return names
+}

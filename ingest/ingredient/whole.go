@@ -59,6 +59,7 @@ var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chil
 var sorts = setOf(`extra virgin vergine virgen vierge nativ natives nativo high oleic ho white red rose dry sweet hard sparkling still brut cloudy clear apple pear
 	dark light brown caster granulated fine coarse sea rock table flaky iodised pasteurised pasteurized uht sterilised whole
 	blanc blanche rouge sec brut dulce seco blanco tinto bianco rosso secco weiss weisser rot trocken herb aged old young new reduced boiled concentrated hot
+	reduit reduite reducido reducida ridotto ridotta reduziert reduzierte colado colada colato colata passe passee passiert passierte gesiebt concentre concentrado concentrato konzentriert clarifiee clarificado chiarificato
 	defatted degreased skimmed clarified decanted entfettet entfettete entfetteter degraisse degraissee desgrasado sgrassato demineralised demineralized deionised deionized distilled demin destilliert destilliertes demineralisee deionisee`)
 
 // ofPlants are the liquids that any plant without fat of its own makes.

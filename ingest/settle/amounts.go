@@ -183,6 +183,10 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, i)
 		return
 	}
+	if i, ok := m.phaseEmulsifier(f); ok {
+		f.What = m.met(name, i)
+		return
+	}
 	if m.byItsGroup(f, name) {
 		return
 	}
