@@ -3,6 +3,7 @@ package settle
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
@@ -191,6 +192,9 @@ func (m *maker) drainUnit(f *scheme.Field) {
 	if f.Role == column.OilAmount {
 		f.Raw = "oil"
 	}
+	if f.Want == units.Volume && f.GramsPerML == 0 && f.Role == column.DrainedAmount {
+		m.assumeWatery(f)
+	}
 	if f.Unit != units.NoUnit {
 		return
 	}
@@ -204,6 +208,17 @@ func (m *maker) drainUnit(f *scheme.Field) {
 	f.Want, f.Bare = units.Percent, units.PercentUnit
 	m.say(trial.Check("no unit", at, say.Quoted(f.Header)+" has no unit and is read as percent of the foam",
 		fmt.Sprintf("write \"%s %%\", or \"%s g\" and a column \"Sample g\" with the grams of foam set to drain", f.Header, f.Header)))
+}
+
+// assumeWatery takes a millilitre of what drained as a gram, as of any watery liquid
+// but one thick with sugar.
+func (m *maker) assumeWatery(f *scheme.Field) {
+	if slices.ContainsFunc(m.Fields, func(o scheme.Field) bool { return o.Role == column.IngredientAmount && o.What.Name == "syrup" }) {
+		return
+	}
+	f.GramsPerML = 1
+	m.say(trial.Note("volume", m.Heading(f.Col), say.Quoted(f.Header)+" is a volume: 1 mL of what drained is taken as 1 g, which a watery liquid is within about 5 %",
+		"weigh the liquid and write g in the header, or give \"1.03 g/mL\" or the like as the Basis in a sheet Columns"))
 }
 
 // isPercent reports a text such as 2 %.
