@@ -55,7 +55,7 @@ var eventTexts = map[Event]string{
 		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|
 		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava|
 		deels|gedeeltelijk|deels verstopt|half verstopt|gedeeltelijk verstopt|bijna verstopt|spettert|spetterde|sputtert|sputterde|kwam deels eruit|kwam half eruit`,
-	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|
+	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|too thick to come out|too stiff to come out|too firm to come out|too hard to come out|too thick to dispense|too stiff to dispense|no foam came out|no foam came|would not come out|wouldn't come out|won't come out|refused to come out|
 		bouché|bouchée|bouche|bouchon|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
 		atascado|atascada|atasco|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
 		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|

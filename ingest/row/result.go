@@ -131,7 +131,7 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 			return outcome.Said{Answer: a, Cell: r.cell(f)}
 		}
 	}
-	answer, err := r.s.Reply(text)
+	answer, err := r.reply(f, text)
 	if err != nil {
 		// A sentence may say what happened in words of its own.
 		if events, sure := event.Sure(text); sure && len(events) > 0 {
@@ -157,6 +157,22 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 		r.setRaw(f.Raw, text)
 	}
 	return outcome.Said{Answer: a, Cell: r.cell(f)}
+}
+
+// reply reads an answer, first in the words that only its question has.
+func (r *reader) reply(f *scheme.Field, text string) (reply.Reply, error) {
+	q, own := map[column.Role]reply.Question{column.CameOut: reply.CameOut, column.Broke: reply.Split}[f.Role]
+	if !own || f.Reversed {
+		return r.s.Reply(text)
+	}
+	if a, ok := reply.Whole(q, text); ok {
+		return reply.Reply{Answer: a, Sense: reply.Affirms}, nil
+	}
+	answer, err := r.s.Reply(text)
+	if a, ok := reply.InPieces(q, text); err != nil && ok {
+		return reply.Reply{Answer: a, Sense: reply.Affirms}, nil
+	}
+	return answer, err
 }
 
 var plainAnswer = [...]trial.Answer{reply.NoAnswer: trial.Unknown, reply.Yes: trial.Yes, reply.Partly: trial.Partly, reply.No: trial.No}
