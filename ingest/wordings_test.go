@@ -75,3 +75,94 @@ func cellIn(t *testing.T, header, cell string) string {
 	}
 	return fmt.Sprintf("%g to %g", h.Low, h.High)
 }
+
+// TestEmulsifiersByWhatTheyLove: the HLB of emulsifiers that a kitchen names only as
+// lipophilic and hydrophilic, of equal grams of both; nothing where nobody says it.
+func TestEmulsifiersByWhatTheyLove(t *testing.T) {
+	const rows = "\ntrial|butter g|cider g|%s|%s|came out|hold min\n1|150|144|3|3|yes|25\n2|140|154|3|3|yes|30"
+	for _, c := range []struct {
+		line, low, high string
+		hlb             float64 // NaN = asked
+	}{
+		{"Lipophilic emulsifier HLB 4, hydrophilic 15", "lipophilic emulsifier (g)", "hydrophilic emulsifier (g)", 9.5},
+		{"Lipophilic emulsifier HLB 4, hydrophilic HLB 15", "lipophilic emulsifier (g)", "hydrophilic emulsifier (g)", 9.5},
+		{"HLB: lipophilic 4, hydrophilic 15", "Lipophilic em. g", "Hydrophilic em. g", 9.5},
+		{"Émulsifiant lipophile HLB 4 – hydrophile HLB 15", "émulsifiant lipophile (g)", "émulsifiant hydrophile (g)", 9.5},
+		{"Emulsionante lipofilo HLB 3,8 – idrofilo HLB 15", "Emulsionante lipofilo (g)", "Emulsionante idrofilo (g)", 9.4},
+		{"HLB bajo: 4", "Emulsionante HLB bajo (4), g", "Emulsionante HLB alto (15), g", 9.5},
+		{"Trials of the week", "Low-HLB emulsifier (3.6), g", "High-HLB emulsifier (14.5), g", 9.05},
+		{"Trials of the week", "lipo (HLB 4) g", "hydro (HLB 15) g", 9.5},
+		{"Lipophilic = glycerol monostearate, HLB 3.8; hydrophilic = polysorbate 80, HLB 15", "lipophilic (g)", "hydrophilic (g)", 9.4},
+		{"Trials of the week", "lipophilic emulsifier (g)", "hydrophilic emulsifier (g)", math.NaN()},
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.line + fmt.Sprintf(rows, c.low, c.high)}))
+		got, percent := math.NaN(), 0.0
+		if h := log.Trials[0].BlendHLB; h != nil {
+			got = *h
+		}
+		if e := log.Trials[0].EmulsifierPercent; e != nil {
+			percent = *e
+		}
+		if !(math.Abs(got-c.hlb) < 0.01 || math.IsNaN(got) && math.IsNaN(c.hlb)) || math.Abs(percent-2) > 0.01 {
+			t.Errorf("%s | %s: HLB %g, emulsifier %g %%; want %g and 2", c.line, c.low, got, percent, c.hlb)
+		}
+	}
+}
+
+// TestStoodByTheClock: a foam that had not fallen when they stopped looking held from when
+// it was dispensed to then, or longer.
+func TestStoodByTheClock(t *testing.T) {
+	const rows = "\ntrial|butter g|cider g|GMS g|came out|dispensed at|fell at\n1|150|144|3|yes|14:00|%s\n2|140|154|3|yes|14:10|14:40\n3|140|154|3|yes|14:20|14:45"
+	for _, c := range []struct {
+		line, cell string
+		least      float64 // 0 = not read
+	}{
+		{"\"up\" under fell at: still up when we went home at 16:30", "up", 150},
+		{"/ = still standing at 15:00", "/", 60},
+		{"Timing stopped watching at 15:00", "still standing", 60},
+		{"- means it was still standing when we closed (17:30)", "-", 210},
+		{"Trials of the week", "still up at 15:30", 90},
+		{"Trials of the week", "15:30+", 90},
+		{"Trials of the week", "> 15:30", 90},
+		{"encore debout à 15h00, fermé", "encore debout", 60},
+		{"stand um 15:00 noch: s", "s", 60},
+		{"Trials of the week", "up", 0},
+		{"up: still up at 15:00 or 16:00", "up", 0},
+		{"Service began at 12:00", "up", 0},
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.line + fmt.Sprintf(rows, c.cell)}))
+		least := 0.0
+		if h := log.Trials[0].Hold; h != nil && math.IsInf(h.High, 1) {
+			least = h.Low
+		}
+		if least != c.least {
+			t.Errorf("%s | %s: at least %g, want %g", c.line, c.cell, least, c.least)
+		}
+	}
+}
+
+// TestMillilitresThatDrained: of so many grams of foam, a millilitre is a gram, unless the mix is thick.
+func TestMillilitresThatDrained(t *testing.T) {
+	for _, c := range []struct {
+		header, liquid string
+		percent        float64
+	}{
+		{"drained after 10 min (ml from 100 g)", "cider", 6},
+		{"drained at 10 min, mL off 50 g foam", "stock", 12},
+		{"drip after 10 min (ml of 100 g)", "water", 6},
+		{"liquid out of 60 g after 10 min (ml)", "water", 10},
+		{"Drainage nach 10 min (ml aus 100 g)", "water", 6},
+		{"drained after 10 min (ml from 100 g)", "syrup", 0},
+		{"drained after 10 min (ml)", "cider", 0},
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log",
+			fmt.Sprintf("trial|butter g|%s g|GMS g|came out|%s\n1|150|144|3|yes|6\n2|140|154|3|yes|5", c.liquid, c.header)}))
+		got := 0.0
+		if d := log.Trials[0].Drained; d != nil && d.Low == d.High {
+			got = d.Low
+		}
+		if math.Abs(got-c.percent) > 1e-9 {
+			t.Errorf("%s of %s: %g, want %g", c.header, c.liquid, got, c.percent)
+		}
+	}
+}

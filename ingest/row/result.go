@@ -367,10 +367,14 @@ func (r *reader) clockHold() {
 	}
 	from, ok := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(start))
 	to, fell := scheme.ClockMinutes(r.s.Found.Sheet, r.sheetCell(end))
-	over := false
+	most := 0.0 // beyond what was seen
+	if at, stood := end.StoodTo[say.Fold(r.text(end))]; ok && !fell && stood {
+		to, fell, most = at, true, math.Inf(1)
+	}
 	if ok && !fell {
-		to, over = stillUpAt(r.text(end))
-		fell = over
+		if at, over := stillUpAt(r.text(end)); over {
+			to, fell, most = at, true, math.Inf(1)
+		}
 	}
 	if !ok || !fell {
 		if r.saysWhatHappenedIn(end) {
@@ -387,10 +391,7 @@ func (r *reader) clockHold() {
 		r.say(trial.Fix("looks out of order", r.at(end), fmt.Sprintf("it fell at %s, before it was dispensed at %s", r.quoted(end), r.quoted(start)), "correct one of the two times"))
 		return
 	}
-	r.Seen.Hold = outcome.Measured{Reading: quantity.Reading{Low: minutes, High: minutes}, Cell: r.cell(end)}
-	if over {
-		r.Seen.Hold.High = math.Inf(1)
-	}
+	r.Seen.Hold = outcome.Measured{Reading: quantity.Reading{Low: minutes, High: minutes + most}, Cell: r.cell(end)}
 }
 
 // stillUpAt is the time of the day at which a text says that a foam still stood: "still up
@@ -412,7 +413,7 @@ func (r *reader) saysWhatHappenedIn(f *scheme.Field) bool {
 	if sure {
 		r.addEvents(events, r.cell(f), false)
 	}
-	return sure
+	return sure && len(events) > 0
 }
 
 // laterSquirt writes what a later squirt did into the trial's note.

@@ -69,6 +69,7 @@ type Field struct {
 	Marks     map[string]trial.Answer
 	Legend    map[string]trial.Answer // by folded text, as a line beside the table explains it
 	Letters   map[string]string       // what the letters of its header stand for, by folded text: c is clogged
+	StoodTo   map[string]float64      // of a clock at which it fell: the clock to which it stood at least, by folded text
 	EndCol    int                     // of a clock of dispensing: the column of the clock at which it fell
 
 	parsed map[string]parsed

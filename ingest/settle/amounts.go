@@ -168,6 +168,10 @@ func (m *maker) ingredient(f *scheme.Field) {
 			return
 		}
 		if i, ok := ingredient.Lookup(text); ok {
+			if p, phase := m.phaseEmulsifier(f); phase && generic[i.Name] {
+				f.What = m.met(name, p)
+				return
+			}
 			m.askNameHLB(f, i, text)
 			f.What = m.met(name, m.asStated(f, i))
 			return

@@ -176,8 +176,34 @@ func (m *maker) clocks() {
 	}
 	start.EndCol = end.Col
 	end.Raw = "hold_minutes"
+	m.stood(end)
 	m.say(trial.Note("hold by the clock", m.Heading(end.Col),
 		fmt.Sprintf("the hold is the time from %s to %s", say.Quoted(start.Header), say.Quoted(end.Header)), "nothing to do; a column \"hold min\" wins over it"))
+}
+
+// stood finds to which clock foams stood whose cell has no time of falling.
+func (m *maker) stood(end *scheme.Field) {
+	end.StoodTo = map[string]float64{}
+	for n := range min(m.Rows(), scheme.LookedAt) {
+		c := m.Cell(n, end.Col)
+		text := say.Fold(scheme.CellText(m.Found.Sheet, c))
+		if _, known := end.StoodTo[text]; text == "" || known {
+			continue
+		}
+		if _, clock := scheme.ClockMinutes(m.Found.Sheet, c); clock {
+			continue
+		}
+		if to, ok := kitchen.StoodTo(text); ok {
+			end.StoodTo[text] = to
+			continue
+		}
+		word, _ := quantity.ReadWord(text, units.Minutes)
+		if to, at, ok := m.kitchen.Stood(text, word.Word == quantity.StillStanding || text == "up"); ok {
+			end.StoodTo[text] = to
+			m.say(trial.Note("said beside the table", at, fmt.Sprintf("%s is taken as still standing at %02d:%02d, as this line says", say.Quoted(text), int(to)/60, int(to)%60),
+				"nothing to do; type the time of the last look in the cell, such as \"still up at 16:30\", where it was another").OnceOf("stood " + text))
+		}
+	}
 }
 
 // label keeps a column of labels under a name.
