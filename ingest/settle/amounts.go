@@ -168,7 +168,7 @@ func (m *maker) ingredient(f *scheme.Field) {
 			return
 		}
 		if i, ok := ingredient.Lookup(text); ok {
-			if p, phase := m.phaseEmulsifier(f); phase && generic[i.Name] {
+			if p, phase := m.phaseEmulsifier(f); generic[i.Name] && phase {
 				f.What = m.met(name, p)
 				return
 			}
