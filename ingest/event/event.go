@@ -91,9 +91,9 @@ var eventTexts = map[Event]string{
 	Whole: `stable|intact|whole|smooth|homogeneous|emulsion stable|strong emulsion|firm emulsion|together|held together|unbroken|
 		intacte|entier|lisse|homogène|estable|entero|entera|intacto|intacta|liso|homogéneo|stabil|heil|ganz geblieben|glatt|homogen|intakt|stabile|integro|integra|liscio|omogeneo|
 		stabiel|homogeen|heel gebleven|bleef heel`,
-	Void: `void|voided|invalid|discard|discarded|disregard|ignore|do not use|don't use|not to be used|do not count|don't count|does not count|doesn't count|excluded|exclude|not valid|scrap this|scrapped|not counted|
-		nul et non avenu|à ignorer|ne pas compter|non valable|invalide|no vale|no contar|anulado|descartar|inválido|ungültig|nicht zählen|nicht werten|zählt nicht|verworfen|
-		nullo|non valido|da scartare|scartato|non contare|annullato|
+	Void: `void|voided|invalid|discard|discarded|disregard|ignore|do not use|don't use|not to be used|do not count|don't count|does not count|doesn't count|excluded|exclude|not valid|scrap this|scrapped|not counted|not to count|not to be counted|left out of the count|
+		nul et non avenu|à ignorer|ne pas compter|non valable|invalide|no vale|no contar|anulado|descartar|inválido|ungültig|nicht zählen|nicht werten|zählt nicht|verworfen|ne compte pas|ne comptent pas|no cuenta|no cuentan|zählt nicht mit|nicht gewertet|wird nicht gezählt|
+		nullo|non valido|da scartare|scartato|non contare|annullato|non conta|non contano|non vale|
 		telt niet|telt niet mee|niet meetellen|niet gebruiken|ongeldig|vervallen`,
 	NotMade: `not made|was not made|wasn't made|no gas|no gas left|ran out of gas|out of gas|cancelled|not tried|pas fait|plus de gaz|no hecho|sin gas|nicht gemacht|kein Gas|kein Gas mehr|non fatto|senza gas|
 		niet gemaakt|geen gas|geen gas meer|gas op`,

@@ -128,5 +128,20 @@ func meantBy(words string) (c scheme.Colour, ok bool) {
 	if c.Stood = event.AtLeast(c.Text); c.Stood {
 		return c, len(c.Events) == 0
 	}
-	return c, sure && len(c.Events) > 0
+	if sure && len(c.Events) > 0 {
+		return c, true
+	}
+	if slices.ContainsFunc(strings.FieldsFunc(c.Text, endsPiece), isVoid) { // "does not count: leaking head or wrong weights"
+		c.Events = []event.Event{event.Void}
+		return c, true
+	}
+	return c, false
+}
+
+func endsPiece(r rune) bool { return strings.ContainsRune(":;,()–—", r) }
+
+// isVoid reports a piece of a legend that says no more than that a trial does not count.
+func isVoid(piece string) bool {
+	events, sure := event.Sure(piece)
+	return sure && len(events) == 1 && events[0] == event.Void
 }
