@@ -290,6 +290,9 @@ func (r *reader) exact(ts []token) *phrase {
 	if p != nil && p.entries[0].role == Valid && r.m.Unit != units.NoUnit {
 		return nil // "discarded g"
 	}
+	if p != nil && r.m.Unit.Dimension() == units.Mass && r.isIngredient(ts) && !slices.ContainsFunc(p.entries, func(e entry) bool { return e.role.Takes(units.Mass) }) {
+		return nil // "sale (g)" is salt, which is weighed
+	}
 	return p
 }
 

@@ -3,6 +3,7 @@ package column
 import (
 	_ "embed"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/units"
 	"strings"
 	"testing"
 )
@@ -57,7 +58,7 @@ func shortNamed(m Meaning) string {
 		m.Ingredient = i.Name
 	}
 	said := short(m)
-	if m.IfPercent != NoBasis && m.Basis == NoBasis {
+	if m.IfPercent != NoBasis && m.Basis == NoBasis && m.Unit == units.NoUnit {
 		said += ", if percent " + m.IfPercent.String()
 	}
 	return said

@@ -211,6 +211,9 @@ taste score (1-9) => score /9
 overall liking (0-10) => score /10
 mouthfeel (1-5) => mouthfeel /5
 # EN mix
+sale (g) => amount of an ingredient [sale] g
+dripping (g) => amount of an ingredient [dripping] g
+passata g => amount of an ingredient [passata] g
 emulsifiers both together g => emulsifier, all together g
 olive oil used (g) => amount of an ingredient [olive oil] g
 grams of cider => amount of an ingredient [cider] g

@@ -135,6 +135,9 @@ var atWords = map[string]bool{"@": true, "at": true, "a": true, "after": true, "
 	"los": true, "t": true, "tras": true, "=": true, "min": true, "por": true, "zu": true, "les": true, "by": true, "within": true, "in": true, "until": true, "till": true, "up": true, "to": true, "upto": true,
 	"minute": true, "minuto": true, "minuti": true, "jusqu": true, "bis": true, "binnen": true, "innerhalb": true, "entro": true, "fino": true, "hasta": true, "en": true}
 
+// afterWords stand only before a number with its minutes: "au bout de 10 min".
+var afterWords = map[string]bool{"de": true, "di": true, "au": true, "bout": true, withoutUmlauts("despues"): true, "trascorsi": true, "von": true, "the": true, "first": true, "los": true}
+
 // tail says how many tokens at the end are a unit, basis, minute, scale or an
 // offered answer, and reads them. alone: the tokens stand in brackets, with
 // nothing before them to name.
@@ -258,7 +261,7 @@ func leadingTo(ts []token, u units.Unit) int {
 	if n > 0 && u.Dimension() == units.Minutes && ts[n-1].text == "0" {
 		lead++
 	}
-	for lead < 2 && n > lead && atWords[ts[n-lead-1].text] {
+	for lead < 3 && n > lead && (atWords[ts[n-lead-1].text] || u.Dimension() == units.Minutes && afterWords[ts[n-lead-1].text]) {
 		lead++
 	}
 	return lead
@@ -363,8 +366,11 @@ func (r *reader) perHundredAlone(before []token) int {
 
 // preposed reports words for a basis behind their preposition: "in the mix",
 // "relative to fat".
+var prepositions = map[string]bool{"auf": true, "bezogen": true, "bez": true, "sur": true, "dans": true, "rapporte": true, "sobre": true, "respecto": true,
+	"su": true, "sul": true, "sulla": true, "sull": true, "nel": true, "nella": true, "nell": true, "rispetto": true}
+
 func (v *vocabulary) preposed(basis []token) bool {
-	return len(basis) > 1 && (v.modifiers[basis[0].text]&nothing != 0 || len(basis) > 2 && v.modifiers[basis[1].text]&nothing != 0)
+	return len(basis) > 1 && (v.modifiers[basis[0].text]&nothing != 0 || prepositions[basis[0].text] || len(basis) > 2 && v.modifiers[basis[1].text]&nothing != 0)
 }
 
 var percentSigns = map[string]bool{"%": true, "pct": true, "percent": true, "prozent": true, "pourcent": true}
