@@ -43,6 +43,20 @@ func TestSevenPoints(t *testing.T) {
 	near(t, "high", s.High, 35.0/8, 0.02)
 }
 
+// Fourteen values worked by hand, one pair of them equal: S 54, Z 2.9058, one-sided p 0.0018 (J.
+// Little, College of the Holy Cross, "A Mann-Kendall example by hand").
+func TestFourteenValues(t *testing.T) {
+	values := []float64{12.9, 14.8, 13.2, 15.7, 13.8, 15.6, 12.9, 11.0, 17.3, 15.9, 19.0, 18.3, 20.1, 21.7}
+	var times []float64
+	for i := range values {
+		times = append(times, float64(i))
+	}
+	r := Rising(times, func(i, j int) int { return cmp.Compare(values[j], values[i]) }, values)
+	near(t, "S", float64(r.S), 54, 0)
+	near(t, "z", r.Z, 2.9058, 5e-5)
+	near(t, "p", r.P/2, 0.0018, 5e-5)
+}
+
 // The Nile, as R has it (testdata/reference/trend).
 func TestNileAsR(t *testing.T) {
 	read := func(name string) [][]string {

@@ -40,10 +40,11 @@ func stepsOfGroups(l *line.Line) (out []result.GroupStep) {
 
 // orWeek is the steps of what changed only with the weeks.
 func orWeek(l *line.Line, f int) (out []result.GroupStep) {
-	names, columns, fit, err := l.WithWeeks(f)
-	if err != nil {
+	w := l.WithWeeks(f)
+	if w.Fit == nil {
 		return nil
 	}
+	names, columns, fit := w.Names, w.Columns, w.Fit
 	for i := 1; i < len(names); i++ {
 		x := line.Unit(fit.Columns(), columns[i-1])
 		if i > 1 {

@@ -280,10 +280,10 @@ func (q *Question) week() {
 func (q *Question) withWeeks(f int) {
 	l := q.l
 	way := l.Factors[f]
-	names, columns, fit, err := l.WithWeeks(f)
+	w := l.WithWeeks(f)
 	enough := 0
 	var each []bool
-	for _, n := range names {
+	for _, n := range w.Names {
 		each = append(each, l.Counts[f][n] >= line.LeastOf)
 		enough += int(line.One(each[len(each)-1]))
 	}
@@ -291,13 +291,13 @@ func (q *Question) withWeeks(f int) {
 	case enough < leastGroups:
 		q.Sentence = "not tested: fewer than two of " + way.By + " have three trials that tell of " + line.Named(q.Outcome)
 		return
-	case err != nil:
+	case w.Fit == nil:
 		q.Sentence = "not tested: " + way.By + " and what else changed cannot be told apart"
 		return
 	}
-	q.answer(fit, columns)
-	high, low := q.largest(fit, columns, each)
-	q.differs("with "+way.By+" "+names[low], "with "+names[high])
+	q.answer(w.Fit, w.Columns)
+	high, low := q.largest(w.Fit, w.Columns, each)
+	q.differs("with "+way.By+" "+w.Names[low], "with "+w.Names[high])
 	q.found += ": " + q.By + ", which of them is unclear"
 }
 

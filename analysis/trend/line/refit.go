@@ -12,23 +12,39 @@ func (l *Line) Refit(add func(k int) []float64, change func(*nested.Data)) (*nes
 	return l.refit(Prior, add, change)
 }
 
-// WithWeeks is the line without levels of weeks and with a step for each level but the first of a
+// Weekly is the line without levels of weeks and with a step for each level but the first of a
 // factor that changed only with the weeks: the levels as they came, and the steps' columns.
-func (l *Line) WithWeeks(f int) (names []string, columns []int, fit *nested.Fit, err error) {
+type Weekly struct {
+	Names   []string
+	Columns []int
+	Fit     *nested.Fit // nil where the steps and what else changed cannot be told apart
+}
+
+// WithWeeks is the line by a factor that changed only with the weeks, fitted once.
+func (l *Line) WithWeeks(f int) *Weekly {
+	if l.weekly[f] != nil {
+		return l.weekly[f]
+	}
 	way := l.Factors[f]
+	w := &Weekly{}
 	for _, i := range l.Rows {
-		if n := way.Of(l.On[i]); n != "" && !slices.Contains(names, n) {
-			names = append(names, n)
+		if n := way.Of(l.On[i]); n != "" && !slices.Contains(w.Names, n) {
+			w.Names = append(w.Names, n)
 		}
 	}
-	fit, err = l.Refit(func(k int) []float64 {
+	fit, err := l.Refit(func(k int) []float64 {
 		var x []float64
-		for _, n := range names[1:] {
+		for _, n := range w.Names[1:] {
 			x = append(x, One(way.Of(l.PlacedOf(k)) == n))
 		}
 		return x
 	}, func(d *nested.Data) { d.Level = false })
-	return names, l.Span(len(names) - 1), fit, err
+	if err == nil {
+		w.Fit = fit
+	}
+	w.Columns = l.Span(len(w.Names) - 1)
+	l.weekly[f] = w
+	return w
 }
 
 // RefitBesideMove is the same where the columns are a steady move.
