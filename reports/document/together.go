@@ -9,8 +9,8 @@ import (
 // number in the same words, dateWithin a date; nameBefore and nameWithin are names that a number is
 // nothing without.
 var (
-	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|times?|in 10)\b|^ %`)
-	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|times?|in 10)\b)`)
+	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|L|times?|in 10)\b|^ %`)
+	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|L|times?|in 10)\b)`)
 	dateWithin = regexp.MustCompile(`(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)( \d{4})?\b`)
 	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
 	nameWithin = regexp.MustCompile(`\b(HLB|trial|row|cell) ([A-Z]{0,2}\d)`)

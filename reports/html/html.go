@@ -208,7 +208,7 @@ func few(t document.Table) bool {
 	for _, w := range widest {
 		sum += w
 	}
-	return len(t.Head) <= 5 && sum <= 140
+	return len(t.Head) <= 2 && sum <= 180 || len(t.Head) <= 5 && sum <= 140
 }
 
 // unbroken says whether a text has a word wider than a column of a telephone, such as
@@ -231,4 +231,4 @@ func sixteens(t document.Text) (pieces []string) {
 }
 
 // short says whether a text is so short that its line does not end in it, except on a telephone.
-func short(t document.Text) bool { return utf8.RuneCountInString(t.String()) <= 12 }
+func short(t document.Text) bool { return utf8.RuneCountInString(t.String()) <= 14 }

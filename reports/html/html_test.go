@@ -372,6 +372,7 @@ func TestTablesOnATelephone(t *testing.T) {
 	}{
 		{table(say("37.0", "2.5 %", "8.8", "about 19 in 20, perhaps as few as 17", "falling too soon")), true},
 		{table(say("week.xlsx", strings.Repeat("0f", 32))), true},
+		{table(say("Log J5 and 1 more", strings.Repeat("so wide ", 19))), true}, // two share the room
 		{table(say("1", "2", "3", "4", "5", "6")), false},
 		{table(say("please look", "sheet foam week, cell D18", "the ingredients add up to 300 g, the batch says 310 g", "type 300 here if that was the batch; the sum is used", "1")), false},
 		{table(say("short", "short"), say(strings.Repeat("long ", 20), "short"), say("short", strings.Repeat("long ", 20))), false}, // the widest of each column
