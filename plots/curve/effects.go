@@ -142,7 +142,14 @@ func (f *effectsFigure) finding() string {
 		}
 		return out
 	}
-	if parts := append(say(true, "the foam holds longer with"), say(false, "the foam holds less long with")...); len(parts) > 0 {
+	longer, less := say(true, "with"), say(false, "with")
+	if len(longer) > 0 {
+		longer[0] = "the foam holds longer " + longer[0]
+	}
+	if len(less) > 0 {
+		less[0] = "the foam holds less long " + less[0]
+	}
+	if parts := append(longer, less...); len(parts) > 0 {
 		return wording.Capital(strings.Join(parts[:min(2, len(parts))], "; "))
 	}
 	for _, e := range f.panels {

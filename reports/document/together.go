@@ -6,13 +6,14 @@ import (
 )
 
 // unitAfter is a unit that begins what follows a number, unitWithin one that follows a
-// number in the same words, dateWithin a date; nameBefore and nameWithin are names that a number is
+// number in the same words, dateWithin a date, oddsWithin so many in so many; nameBefore and nameWithin are names that a number is
 // nothing without.
 var (
 	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|L|times?|in 10)\b|^ %`)
 	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|L|times?|in 10)\b)`)
 	dateWithin = regexp.MustCompile(`(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)( \d{4})?\b`)
 	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
+	oddsWithin = regexp.MustCompile(`(\d) in (\d)`)
 	nameWithin = regexp.MustCompile(`\b(HLB|trial|row|cell) ([A-Z]{0,2}\d)`)
 )
 
@@ -32,6 +33,7 @@ func (t Text) Together() Text {
 			out[i].Text = out[i].Text[:len(out[i].Text)-1] + string(Tie)
 		}
 		out[i].Text = dateWithin.ReplaceAllStringFunc(out[i].Text, func(date string) string { return strings.ReplaceAll(date, " ", string(Tie)) })
+		out[i].Text = oddsWithin.ReplaceAllString(out[i].Text, "$1"+string(Tie)+"in"+string(Tie)+"$2")
 		out[i].Text = nameWithin.ReplaceAllString(out[i].Text, "$1"+string(Tie)+"$2")
 		out[i].Text = unitWithin.ReplaceAllString(out[i].Text, "$1"+string(Tie)+"$2")
 	}
