@@ -122,7 +122,7 @@ func nextSettings(r *result.Results) (out []setting) {
 // at is the value of a setting that goes with a mix.
 func (s setting) at(_ int, n result.NextTrial) cell {
 	if v, ok := n.Mix.Extras[s.name]; ok && !(s.inGrams && len(n.Ingredients) > 0) {
-		return in(amount, v)
+		return in(aligned, v)
 	}
 	return cell{}
 }
@@ -130,8 +130,8 @@ func (s setting) at(_ int, n result.NextTrial) cell {
 func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 	columns := []nextColumn{
 		{head: "trial", width: 7, value: func(i int, _ result.NextTrial) cell { return trialName(plan.Trials[i].ID) }},
-		{head: "day", width: 11, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].DayName) }},
-		{head: "cook", width: 9, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].Cook) }},
+		{head: "day", width: 9, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].DayName) }},
+		{head: "cook", width: 8, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].Cook) }},
 	}
 	var names []string
 	percents := false // some trial has no grams
@@ -144,7 +144,7 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		}
 	}
 	for _, name := range names {
-		columns = append(columns, nextColumn{head: name + " (g)", width: 13, value: func(_ int, n result.NextTrial) cell {
+		columns = append(columns, nextColumn{head: name + " (g)", width: 11, value: func(_ int, n result.NextTrial) cell {
 			for _, l := range n.Ingredients {
 				if l.Name == name {
 					return in(amount, l.Grams)
@@ -156,7 +156,7 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 	if percents || len(names) == 0 {
 		columns = append(columns, mixColumns(r.NextTrials)...)
 	}
-	columns = append(columns, nextColumn{head: "canister", width: 10, value: func(int, result.NextTrial) cell { return asLogged(plan.Canister) }},
+	columns = append(columns, nextColumn{head: "canister", width: 9, value: func(int, result.NextTrial) cell { return asLogged(plan.Canister) }},
 		nextColumn{head: "chargers", width: 9, value: func(i int, n result.NextTrial) cell {
 			if c := (setting{name: "chargers"}).at(i, n); c.value != nil {
 				return c
@@ -165,14 +165,14 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		}})
 	for _, e := range nextSettings(r) {
 		if e.name != "chargers" {
-			columns = append(columns, nextColumn{head: e.head, width: 13, value: e.at})
+			columns = append(columns, nextColumn{head: e.head, width: 10, value: e.at})
 		}
 	}
 	columns = append(columns,
-		nextColumn{head: "came out", width: 10, choose: []string{"yes", "partly", "no"}},
-		nextColumn{head: "hold (min)", width: 10},
-		nextColumn{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 13},
-		nextColumn{head: "split", width: 9, choose: []string{"yes", "no"}})
+		nextColumn{head: "came out", width: 9, choose: []string{"yes", "partly", "no"}},
+		nextColumn{head: "hold (min)", width: 8},
+		nextColumn{head: fmt.Sprintf("drained at %s min (%%)", exact(r.Targets.DrainedAtMinutes.Value)), width: 11},
+		nextColumn{head: "split", width: 7, choose: []string{"yes", "no"}})
 	for _, asked := range r.Targets.Results {
 		head := asked.Label
 		if asked.Unit != "" {
@@ -181,8 +181,8 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		columns = append(columns, nextColumn{head: head, width: 10})
 	}
 	return append(columns,
-		nextColumn{head: "notes", width: 34},
-		nextColumn{head: reasonHead, width: 60, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
+		nextColumn{head: "notes", width: 26},
+		nextColumn{head: reasonHead, width: 42, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
 }
 
 // trialName is a number where it is written as one.
@@ -204,7 +204,7 @@ func named(text string) cell {
 // asLogged is what all of the log had, or a box to type in.
 func asLogged(said string) cell {
 	if v, err := strconv.ParseFloat(said, 64); err == nil {
-		return in(amount, v)
+		return in(aligned, v)
 	}
 	if said == "" {
 		return in(input, nil)
