@@ -6,6 +6,7 @@ import (
 	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/method"
@@ -146,12 +147,16 @@ func (j *judge) credited(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 func (j *judge) credits(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	d := j.designOf(s)
 	clause := creditClause(s.Low)
-	if d == nil || !makes.MatchString(clause) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || itOnly.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
+	verb := makes.FindStringIndex(clause)
+	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
 		return f, false
 	}
-	verb := makes.FindStringIndex(clause)
+	from := strings.LastIndexAny(clause[:verb[0]], ",;:") + 1 // what was done comes before, and what did it here
+	if itOnly.MatchString(clause[from:]) {
+		return f, false
+	}
 	for _, c := range creditable {
-		if c.varied.Setting == "" || !creditNear[c.name].MatchString(clause[:verb[0]]) {
+		if c.varied.Setting == "" || !creditNear[c.name].MatchString(clause[from:verb[0]]) {
 			continue
 		}
 		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {

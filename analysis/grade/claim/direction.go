@@ -15,6 +15,7 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/say"
@@ -305,7 +306,7 @@ func (j *judge) outside(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 	}{{method.Fat, fatSaid, 2, " %"}, {method.Emulsifier, emSaid, 0.3, " %"}, {method.HLB, hlbSaid, 0.6, ""}} {
 		m := one.re.FindStringSubmatch(s.Text)
 		low, high, known := d.Range(one.factor)
-		if m == nil || !known {
+		if m == nil || !known || one.factor == method.HLB && ofIngredient.MatchString(s.Text) {
 			continue
 		}
 		v := firstNumber(m[1:])
@@ -313,8 +314,9 @@ func (j *judge) outside(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 			continue
 		}
 		if one.factor == method.Fat {
-			l, h := weighedFat(d)
-			low, high = min(low, l), max(high, h)
+			if low, high, known = triedFat(d); !known {
+				continue
+			}
 		}
 		if v < low-one.slack || v > high+one.slack {
 			return about(fmt.Sprintf("“%s”: you tried %s from %s to %s%s, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
@@ -342,16 +344,15 @@ func (j *judge) beyond(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fi
 	if d == nil {
 		return f, false
 	}
-	low, high, known := d.Range(method.Fat)
+	low, high, known := triedFat(d)
 	for _, m := range atLevel.FindAllStringSubmatch(s.Text, -1) {
 		v := firstNumber(m[1:2])
 		if !known || math.IsNaN(v) || v < 15 || v > 100 || inside.MatchString(m[2]) || j.isOwn(v, s, d) {
 			continue
 		}
-		l, h := weighedFat(d)
-		if v < min(low, l)-2 || v > max(high, h)+2 {
+		if v < low-2 || v > high+2 {
 			return about(fmt.Sprintf("“%s”: you tried fat from %s to %s %%, so nothing tells what happens at %s. Say it as a question to test, or keep to what you tried.",
-				s.Said, say.Number(math.Round(10*min(low, l))/10), say.Number(math.Round(10*max(high, h))/10), say.Number(v)), s, "outside what was tried"), true
+				s.Said, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), say.Number(v)), s, "outside what was tried"), true
 		}
 	}
 	for _, m := range with.FindAllStringSubmatch(s.Low, -1) {
@@ -451,6 +452,29 @@ func weighedFat(d *method.Design) (low, high float64) {
 	}
 	return low, high
 }
+
+// triedFat is the range of fat that was tried: by grams, as weighed, and as the student has it; false where
+// no fat is known.
+func triedFat(d *method.Design) (low, high float64, ok bool) {
+	low, high, _ = d.Range(method.Fat)
+	l, h := weighedFat(d)
+	if low, high = min(low, l), max(high, h); high < 1 {
+		low, high = math.Inf(1), math.Inf(-1)
+	}
+	for _, t := range d.Tables {
+		for _, c := range t.All(column.FatPercent) {
+			for _, x := range c.Cells {
+				if x.Known && x.Value > 1 && x.Value <= 100 {
+					low, high = min(low, x.Value), max(high, x.Value)
+				}
+			}
+		}
+	}
+	return low, high, high >= low
+}
+
+// ofIngredient is an HLB of an emulsifier, and not of a blend.
+var ofIngredient = pattern.Of(`(?i)\b(?:esters?|gms|se\d*|sms|ps\d*|stearate|monostearate|polysorbate(?: \d+)?|lecithin|tween(?: \d+)?|span(?: \d+)?)\s*[(,:]?\s*(?:with |of )?(?:an? )?hlb\b`)
 
 var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bfor sure\b|\bwithout exception\b|\bit is (?:certain|proven)\b|\bobviously\b|\bin general\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
 

@@ -27,7 +27,7 @@ var (
 	nOfM      = pattern.Of(`(?i)\b(` + number + `)\s*(?:(?:out )?of|from|/)\s*(?:the |my |our |all |these |those )*(` + number + `)?\s*(?:\p{L}+ ){0,2}?(trials?|foams?|mixes|runs?|tests?|batches|recipes?|siphons?|ones|attempts?|tries|them)?\b`)
 	percentOf = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s+of (?:all |the |my |our )*(?:\d+ |\p{L}+ )?(?:trials|foams|mixes|runs|tests|batches|recipes|siphons)|\bsuccess rate\D{0,12}(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 	numerals  = map[string]int{"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16}
-	passing   = pattern.Of(`(?i)\b(works?|worked|working|succeed(?:s|ed)?|success(?:es|ful)?|met|meets?|fulfil(?:s|led|led)?|pass(?:es|ed)?|reached|good|ok|okay|fine|accepted|made it|did it|rule|criteri\w+|target)\b`)
+	passing   = pattern.Of(`(?i)\b(works?|worked|working|succeed(?:s|ed)?|success(?:es|ful)?|met|meets?|fulfil(?:s|led|led)?|pass(?:es|ed)?|reached|good|ok|okay|fine|accepted|made it|did it|wins?|won|winners?|rule|criteri\w+|target)\b`)
 	failing   = pattern.Of(`(?i)\b(failed|fails?|did not (?:work|pass|make it|meet)|didn't (?:work|pass|make it|meet)|missed|bad|no good|not (?:ok|good|fine))\b`)
 	// partly are words by which only some of the trials are counted.
 	partly = pattern.Of(`(?i)\b(repeats?|repeated|with (?:the )?(?:hlb|fat|butter|emulsifier|gms)|at \d|of (?:these|those|them)|on (?:mon|tues|wednes|thurs|fri)\w*|in series|in the (?:first|second|last)|only (?:held|stood|the)|clogged|split|came out|drained too|longer|of the (?:rich|lean|fat)\w*)\b`)

@@ -55,7 +55,7 @@ func driver(f method.Factor, words string) driven {
 		return driven{f,
 			pattern.Of(`(?i)\b(?:with|along with) (?:the |a |its )?(?:rising |growing |increasing |higher |more )?` + named + `\b`),
 			pattern.Of(`(?i)\bwith (?:the |a )?(?:less|lower|falling|decreasing|lower and lower) ` + named + `\b`),
-			pattern.Of(`(?i)\bhlb (?:from |of )?` + n + `\s*(?:to|and|–|-)\s*` + n + `|\b(?:from|between) (?:an? )?hlb (?:of )?` + n + `\s*(?:to|and|–|-)\s*` + n),
+			pattern.Of(`(?i)\bhlb (?:(?:went|goes|rose|rises|fell|falls|was raised|increased|decreased|changed|grew) )?(?:from |of )?` + n + `\s*(?:to|and|–|-)\s*` + n + `|\b(?:from|between) (?:an? )?hlb (?:of )?` + n + `\s*(?:to|and|–|-)\s*` + n),
 			pattern.Of(`(?i)\b(?:as|when|while|if) (?:the |i |we )?(?:blend )?hlb ` + wentUp),
 			pattern.Of(`(?i)\b(?:as|when|while|if) (?:the |i |we )?(?:blend )?hlb ` + wentDown),
 			pattern.Of(`(?i)\bthe higher (?:the )?(?:blend )?hlb\b`)}
@@ -63,7 +63,7 @@ func driver(f method.Factor, words string) driven {
 	return driven{f,
 		pattern.Of(`(?i)\b(?:with|along with) (?:the |a |its )?(?:rising |growing |increasing |higher |more |extra )?` + named + amount + `\b`),
 		pattern.Of(`(?i)\bwith (?:the |a )?(?:less|lower|falling|decreasing) ` + named + `\b`),
-		pattern.Of(`(?i)\b(?:from|between)\s+` + n + `\s*(?:of )?(?:` + named + `)?\s*(?:to|and|–|-|up to|down to)\s*` + n + `\s*(?:of )?` + named + `\b|\b` + named + amount + ` (?:from|between) ` + n + `\s*(?:to|and|–|-)\s*` + n),
+		pattern.Of(`(?i)\b(?:from|between)\s+` + n + `\s*(?:of )?(?:` + named + `)?\s*(?:to|and|–|-|up to|down to)\s*` + n + `\s*(?:of )?` + named + `\b|\b` + named + amount + `(?: (?:went|goes|rose|rises|fell|falls|climbed|was raised|was increased|increased|decreased|changed|moved|varied|grew))? (?:from|between) ` + n + `\s*(?:to|and|–|-)\s*` + n),
 		pattern.Of(`(?i)\b(?:as|when|while|if) (?:the |i |we )?` + named + amount + ` ` + wentUp + `|\b(?:as|when|while) (?:i|we) (?:add(?:ed)?|took|take|used?|put) more ` + named),
 		pattern.Of(`(?i)\b(?:as|when|while|if) (?:the |i |we )?` + named + amount + ` ` + wentDown + `|\b(?:as|when|while) (?:i|we) (?:took|take|used?|put) less ` + named),
 		pattern.Of(`(?i)\bthe (?:more|higher the) ` + named + `\b|\bthe (?:richer|fatter)\b`)}

@@ -10,12 +10,28 @@ import (
 // IsControl reports a trial that is called the control: by its number, in its note, or
 // in any other column of words.
 func (x *Trial) IsControl() bool {
-	if NamesControl(x.ID) || NamesControl(x.Note) || NamesControl(x.Raw["repeat"]) {
+	if NamesControl(x.ID) && !x.inOrder() || NamesControl(x.Note) || NamesControl(x.Raw["repeat"]) {
 		return true
 	}
 	return slices.ContainsFunc(x.Table.Columns, func(c *Column) bool {
 		cell := c.Cells[x.Index]
 		return cell.Kind == sheet.Text && !cell.Known && Wordy(c.Role) && len(strings.Fields(cell.Text)) <= 5 && len(cell.Text) > 2 && NamesControl(cell.Text)
+	})
+}
+
+// inOrder reports a trial whose short name follows another: C behind B is no control.
+func (x *Trial) inOrder() bool {
+	id := strings.ToLower(strings.TrimSpace(x.ID))
+	if len(id) == 0 || len(id) > 2 || id[0] < 'a' || id[0] > 'z' {
+		return false
+	}
+	return slices.ContainsFunc(x.Table.Trials, func(o *Trial) bool {
+		other := strings.ToLower(strings.TrimSpace(o.ID))
+		if o.Index > x.Index || len(other) != len(id) {
+			return false
+		}
+		last := len(id) - 1
+		return other[:last] == id[:last] && other[last] == id[last]-1 && (last == 0 || id[last] > '2')
 	})
 }
 
