@@ -66,7 +66,7 @@ type vocabulary struct {
 }
 
 // aboutPhrases is about how many words.txt has, so that maps need not grow.
-const aboutPhrases = 3800
+const aboutPhrases = 6000
 
 var vocab = sync.OnceValue(func() *vocabulary {
 	v := &vocabulary{
