@@ -26,6 +26,8 @@ var (
 	number    = `\d+|none|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|all|half`
 	nOfM      = pattern.Of(`(?i)\b(` + number + `)\s*(?:(?:out )?of|from|/)\s*(?:the |my |our |all |these |those )*(` + number + `)?\s*(?:\p{L}+ ){0,2}?(trials?|foams?|mixes|runs?|tests?|batches|recipes?|siphons?|ones|attempts?|tries|them)?\b`)
 	percentOf = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s+of (?:all |the |my |our )*(?:\d+ |\p{L}+ )?(?:trials|foams|mixes|runs|tests|batches|recipes|siphons)|\bsuccess rate\D{0,12}(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	ofMN      = pattern.Of(`(?i)\b(?:out )?of (?:the |my |our |all )*(` + number + `) (?:trials|foams|mixes|runs|tests|batches|siphons),? (` + number + `)\b`)
+	justN     = pattern.Of(`(?i)(?:^|[,;:]\s*|\b(?:so|and|in all|altogether|only|total of)\s+)\s*(` + number + `) (?:trials|foams|mixes|runs|tests|batches|siphons) (?:have |has )?(?:passed|worked|succeeded|met|were (?:good|ok|fine|successful|a success|successes)|made it|fulfilled|failed|did not)\b|\bnumber of (?:success\w*|passes|good \w+|wins)\D{0,12}?(` + number + `)\b`)
 	numerals  = map[string]int{"none": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16}
 	passing   = pattern.Of(`(?i)\b(works?|worked|working|succeed(?:s|ed)?|success(?:es|ful)?|met|meets?|fulfil(?:s|led|led)?|pass(?:es|ed)?|reached|good|ok|okay|fine|accepted|made it|did it|wins?|won|winners?|rule|criteri\w+|target)\b`)
 	failing   = pattern.Of(`(?i)\b(failed|fails?|did not (?:work|pass|make it|meet)|didn't (?:work|pass|make it|meet)|missed|bad|no good|not (?:ok|good|fine))\b`)
@@ -199,6 +201,17 @@ func countIn(s sentence.Sentence, all, controls int) (n, within float64, ok bool
 	if m := percentOf.FindStringSubmatch(s.Low); m != nil {
 		v := firstNumber(m[1:])
 		return v / 100 * float64(all), 0.5, !math.IsNaN(v)
+	}
+	if m := ofMN.FindStringSubmatch(s.Low); m != nil {
+		of, _ := whole(m[1], 0)
+		if k, fine := whole(m[2], of); fine && k <= of && (of == all || of == all-controls) {
+			return float64(k), 0, true
+		}
+	}
+	if m := justN.FindStringSubmatch(s.Low); m != nil {
+		if k, fine := whole(m[1]+m[2], all); fine && k <= all {
+			return float64(k), 0, true
+		}
 	}
 	for _, m := range nOfM.FindAllStringSubmatch(s.Low, -1) {
 		of, has := whole(m[2], 0)

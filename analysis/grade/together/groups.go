@@ -20,7 +20,7 @@ type Group struct {
 const (
 	oneID  = `(?:[A-Za-z]{1,2}-?\d{1,2}[a-z]?|\d{1,2}[a-z]?)`
 	noun   = `(?:trials?|tests?|runs?|batch(?:es)?|mix(?:es)?|foams?|samples?|recipes?|nos?|nrs?|numbers?|cards?|n°|#)\s*\.?\s*#?\s*`
-	joined = `\s*(?:,|;|&|/|\+|–|-|\band\b|\bto\b|\buntil\b|\bthrough\b|\bund\b|\bet\b)\s*(?:and\s+)?(?:(?:its|the|their)\s+)?(?:repeats?\s+|twin\s+)?(?:` + noun + `)?`
+	joined = `(?:\s*[,;]\s*(?:and\s+)?|\s*(?:&|/|\+|–|-|\band\b|\bto\b|\buntil\b|\bthrough\b|\bund\b|\bet\b)\s*(?:(?:its|the|their)\s+)?(?:repeats?\s+|twin\s+)?(?:` + noun + `)?)`
 )
 
 var (

@@ -63,6 +63,9 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 		if len(own) == 0 && pronoun.MatchString(s.Low) {
 			groups = last
 		}
+		if len(groups) == 0 {
+			groups = j.levels(s)
+		}
 		if many := slices.DeleteFunc(slices.Clone(own), func(g Group) bool { return len(g.Trials) < 2 }); len(many) > 0 {
 			last = many[len(many)-1:]
 		}
@@ -254,6 +257,60 @@ func (j *reader) makings(groups []Group) (out [][]*handin.Trial) {
 	return out
 }
 
+// formula are the trials of one formula with a trial.
+func (j *reader) formula(x *handin.Trial) (out []*handin.Trial) {
+	d := j.Design(x.Table)
+	at := slices.Index(d.Trials, x)
+	for i, o := range d.Trials {
+		if i == at || at >= 0 && d.Same(i, at) {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+var (
+	twoLevels = []struct {
+		factor method.Factor
+		re     *pattern.Pattern
+		within float64
+	}{
+		{method.Emulsifier, pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*%\s*(?:of )?(?:emulsifiers?|dose)\b[^.;]*?\b(?:than|as|against|instead of|compared (?:with|to))\s+(?:it did |they did )?(?:with|at|the|in|that with)?\s*(?:only )?(\d+(?:[.,]\d+)?)\s*%`), 0.12},
+		{method.Fat, pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*%\s*(?:of )?(?:fat|butter|oil|mix|mixes|ones|foams)\b[^.;]*?\b(?:than|as|against|instead of|compared (?:with|to))\s+(?:it did |they did )?(?:with|at|the|in|that with)?\s*(?:only )?(\d+(?:[.,]\d+)?)\s*%`), 1.2},
+		{method.HLB, pattern.Of(`(?i)\bhlb (?:of )?(\d+(?:[.,]\d+)?)\b[^.;]*?\b(?:than|as|against|instead of|compared (?:with|to))\s+(?:with|at|the|in|that with)?\s*(?:an? )?(?:hlb )?(?:of )?(\d+(?:[.,]\d+)?)`), 0.3},
+	}
+)
+
+// levels are the trials at two levels that a sentence compares: "with 4 % emulsifier … than with 2 %".
+func (j *reader) levels(s sentence.Sentence) []Group {
+	if len(j.Designs) != 1 {
+		return nil
+	}
+	d := &j.Designs[0]
+	for _, one := range twoLevels {
+		m := one.re.FindStringSubmatch(s.Text)
+		if m == nil {
+			continue
+		}
+		var out []Group
+		for _, text := range m[1:3] {
+			level, _ := value(text)
+			var g Group
+			for i, x := range d.Trials {
+				if math.Abs(d.At(i, one.factor)-level) <= one.within && !x.IsControl() && !x.Bare() {
+					g.Trials = append(g.Trials, x)
+				}
+			}
+			if len(g.Trials) == 0 {
+				return nil
+			}
+			out = append(out, g)
+		}
+		return out
+	}
+	return nil
+}
+
 // nearestTo is the group of several trials whose mean is nearest to a number.
 func nearestTo(j *reader, groups []Group, m evidence.Measure, unit string, v float64) (best int) {
 	off := math.Inf(1)
@@ -339,6 +396,9 @@ func b2i(b bool) int {
 func (j *reader) readings(set []*handin.Trial, averaged bool) (out [][]*handin.Trial) {
 	out = append(out, set)
 	out = append(out, j.makings([]Group{{Trials: set}})...)
+	for _, x := range set { // of a level: any one formula of it
+		out = append(out, slices.DeleteFunc(j.formula(x), func(o *handin.Trial) bool { return !slices.Contains(set, o) }))
+	}
 	if !averaged {
 		for _, x := range set {
 			out = append(out, []*handin.Trial{x})
