@@ -109,6 +109,7 @@ func TestPlannedAndWeighed(t *testing.T) {
 	testParts(t, []partsCase{
 		{"plan, weighed", under("plan", "weighed") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
 		{"target, actual", under("target", "actual") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
+		{"plan g, real g", under("plan g", "real g") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
 		{"recipe, put in", under("recipe", "put in") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
 		{"soll, ist", under("Soll", "Ist") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
 		{"prévu, pesé", under("prévu", "pesé") + rows, 2, "43.05 1.00 3.80", "not_weighed"},
@@ -210,4 +211,18 @@ func TestDutch(t *testing.T) {
 	if got := mixOf(log.Trials[0]); got != "41.00 1.00 3.80" {
 		t.Errorf("the first mix is %s", got)
 	}
+}
+
+// TestLists: what a list says of each ingredient, however it is laid out.
+func TestLists(t *testing.T) {
+	const log = "trial|butter g|cider g|GMS g|SE g|held min\n1|200|196|2|2|25\n2|220|176|2|2|25"
+	const mix = "40.00 1.00 8.80"
+	testParts(t, []partsCase{
+		{"on a sheet", log + "\n===\nIngredient|Supplier|Fat (g per 100 g)|HLB value\nbutter|X|80|\nGMS|Y||3.6\nSE|Z||14", 2, mix, ""},
+		{"texts with signs", log + "\n===\nIngredient|Abbr|Type|fat content|HLB no.\nbutter||fat|80 %|\nglycerol monostearate|GMS|low||3,6\nsucrose ester|SE|high||14", 2, mix, ""},
+		{"across, on a sheet", log + "\n===\n|butter|GMS|SE\nfat %|80||\nHLB||3.6|14", 2, mix, ""},
+		{"across, above the log", "Ingredient|butter|GMS|SE\nfat %|80||\nHLB||3.6|14\n\n" + log, 2, mix, ""},
+		{"below the log", log + "\n\nIngredient|fat %|HLB\nbutter|80|\nGMS||3.6\nSE||14", 2, mix, ""},
+		{"a line with strokes", "HLB: GMS = 3.6 / SE = 14. Our butter has 80 g fat/100 g\n\n" + log, 2, mix, ""},
+	})
 }

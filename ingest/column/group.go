@@ -21,7 +21,7 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		m = m.take(Rest)
 		m.Doubt = fmt.Sprintf("%q stands under %q and was read as rest in the fridge; if it is how long the foam stood, type \"foam hold\"", words, group)
 	case titled:
-	case (g.Role == IngredientAmount || g.Role == EmulsifierAmount) && IsAim(m.typed): // "GMS / recipe", "GMS / put in"
+	case (g.Role == IngredientAmount || g.Role == EmulsifierAmount) && isAimWord(m.typed): // "GMS / recipe", "GMS / put in"
 		m = Meaning{typed: m.typed, beside: []modifier{{sense: vocab().modifiers[joined(tokens(m.typed))], text: m.typed}}}.named(g)
 	case m.empty && (g.Role != None || amountUnit(m.Unit, m.Basis) && hasWord(tokens(g.Words))):
 		m = m.named(g)
@@ -173,8 +173,17 @@ func IsGroup(text string) bool {
 
 // IsAim reports whether a text says only whose number it is: "plan", "weighed", "soll".
 func IsAim(text string) bool {
-	return len(text) <= maxHeader && vocab().modifiers[joined(tokens(text))]&(meant|weighed|computed|nothingOfAmount) != 0
+	if len(text) > maxHeader || isAimWord(text) {
+		return len(text) <= maxHeader
+	}
+	m := readPart(text) // "plan g"
+	return m.empty && m.Unit != units.NoUnit && len(m.left) == 0 && len(m.beside) > 0 && !slices.ContainsFunc(m.beside, func(b modifier) bool { return b.sense&aims == 0 })
 }
+
+// aims are the words that say whose number it is.
+const aims = meant | weighed | computed | nothingOfAmount
+
+func isAimWord(text string) bool { return vocab().modifiers[joined(tokens(text))]&aims != 0 }
 
 // IsYesNo reports whether a text offers two answers, as a row of units does:
 // "y/n", "(o/n)", "ja/nein".

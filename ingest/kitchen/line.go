@@ -35,7 +35,9 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:in )?(?:\(?(?:in )?%\)?|percent|` + in100 + `)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
+var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:in )?(?:\(?(?:in )?%\)?|percent|` + in100 + `)|(?:fat|fett|vet) ?(?:content|gehalt)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
+
+var hlbHead = pattern.Of(`^(?:hlb|bhl|ehl)(?:[- ]?(?:value|values|wert|werte|number|no\.?|nr\.?|waarde|valeur|valor|valore))?$`)
 
 // in100 is how a list says that its grams are of 100.
 const in100 = `\(?(?:g ?(?:/|per|in|pro|je|pour|sur|su|por|auf)|per|in|pro|je|pour|sur|su|por|/) ?100 ?g\)?`
@@ -182,6 +184,8 @@ type lister struct {
 	tables   []grid.Table
 	hlb, fat int // columns; 0 = no such header yet
 	lines    []Line
+	names    *sheet.Row // the last row of words alone
+	namesRow int
 }
 
 func (l *lister) add(text string) {
@@ -205,15 +209,21 @@ func (l *lister) entry(name, says string) {
 }
 
 func (l *lister) row(row *sheet.Row) {
+	if l.across(row) {
+		return
+	}
 	var names []string
 	for k := range row.Cells {
 		c := &row.Cells[k]
 		l.at.Row, l.at.Col = row.Number, int(c.Col)
 		if text := strings.TrimSpace(l.sheet.Display(*c)); c.Kind == sheet.Text && !l.heads(say.Fold(text), int(c.Col)) {
 			l.add(text)
-			names = append(names, text)
+			if strings.ContainsFunc(text, unicode.IsLetter) {
+				names = append(names, text)
+			}
 		}
 	}
+	l.remember(row)
 	if len(names) == 0 {
 		return
 	}
@@ -222,17 +232,83 @@ func (l *lister) row(row *sheet.Row) {
 	if numbersIn(row) > mostNumbers {
 		return // a trial, and no ingredient of a list
 	}
-	if c := look.CellAt(row, l.hlb); l.hlb > 0 && c.Kind == sheet.Number {
+	if v := l.numberIn(row, l.hlb); v != nil {
 		for _, name := range names {
-			l.entry(name, "HLB "+say.Exact(c.Number))
+			l.entry(name, "HLB "+say.Exact(*v))
 		}
 	}
-	if c := look.CellAt(row, l.fat); l.fat > 0 && c.Kind == sheet.Number {
-		l.entry(names[0], "= "+say.Exact(c.Number)+" % fat")
+	if v := l.numberIn(row, l.fat); v != nil {
+		l.entry(names[0], "= "+say.Exact(*v)+" % fat")
 	}
 	if l.hlb > 0 && len(names) >= 2 {
 		l.add(names[0] + " = " + names[1])
 	}
+}
+
+// numberIn is the number of a row in a column of a list, typed as one or as a text: 80, "80 %".
+func (l *lister) numberIn(row *sheet.Row, col int) *float64 {
+	c := look.CellAt(row, col)
+	switch {
+	case col == 0:
+		return nil
+	case c.Kind == sheet.Number && strings.HasSuffix(strings.TrimSpace(l.sheet.Display(c)), "%"):
+		v := 100 * c.Number
+		return &v
+	case c.Kind == sheet.Number:
+		return &c.Number
+	case c.Kind == sheet.Text:
+		return value(strings.TrimSpace(strings.TrimRight(strings.TrimSpace(c.Text), "%")))
+	}
+	return nil
+}
+
+// remember keeps the names of a row for what is said of them in rows below.
+func (l *lister) remember(row *sheet.Row) {
+	if numbersIn(row) > 0 || look.Filled(row.Cells) == 0 {
+		return
+	}
+	l.names, l.namesRow = row, row.Number
+}
+
+// across writes out a list whose names run across: "HLB | | 3.8 | 15" below the names of what
+// is used.
+func (l *lister) across(row *sheet.Row) bool {
+	first := look.FirstFilled(row.Cells)
+	of := ""
+	switch text := say.Fold(strings.TrimSpace(first.Text)); {
+	case first.Kind != sheet.Text || l.names == nil || row.Number > l.namesRow+3:
+		return false
+	case hlbHead.MatchString(text):
+		of = "HLB "
+	case fatHead.MatchString(text):
+		of = "= "
+	default:
+		return false
+	}
+	var found []func()
+	for k := range row.Cells {
+		c := &row.Cells[k]
+		if look.Empty(c) || c.Col == first.Col {
+			continue
+		}
+		v, name := l.numberIn(row, int(c.Col)), look.CellAt(l.names, int(c.Col))
+		if v == nil || name.Kind != sheet.Text {
+			return false
+		}
+		says := of + say.Exact(*v)
+		if of == "= " {
+			says += " % fat"
+		}
+		at := int(c.Col)
+		found = append(found, func() {
+			l.at.Row, l.at.Col = row.Number, at
+			l.entry(strings.TrimSpace(name.Text), says)
+		})
+	}
+	for _, add := range found {
+		add()
+	}
+	return len(found) > 0
 }
 
 // mostNumbers are the numbers that a list of what is used gives of one ingredient, and more.
@@ -278,7 +354,7 @@ func (l *lister) beside(row *sheet.Row) {
 // heads reports whether a text is a header of HLB or fat, and keeps its column.
 func (l *lister) heads(text string, col int) bool {
 	switch {
-	case text == "hlb":
+	case hlbHead.MatchString(text):
 		l.hlb = col
 	case fatHead.MatchString(text):
 		l.fat = col
@@ -449,7 +525,7 @@ const number = `(\d+(?:[.,]\d+)?)`
 
 var (
 	hlbAhead  = pattern.Of(`\bhlb[^\d]*$`)
-	bareValue = pattern.Of(`^[\s=:(]*` + number + `\s*(?:[,);]|$| [^%\d])`)
+	bareValue = pattern.Of(`^[\s=:(]*` + number + `\s*(?:[,);]|\.?$| [^%\d])`)
 	hlbValue  = pattern.Of(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
 	fatValue  = pattern.Of(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
 	fatPer100 = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)

@@ -152,6 +152,7 @@ func (f *finder) namesThings(cells []sheet.Cell) bool {
 		m := f.Read(c.Text)
 		r, head := f.roleAt(int(c.Col))
 		switch {
+		case head && r == column.TrialID && look.HeadsList(c.Text):
 		case head && r == column.TrialID && m.Role == column.None && m.Unit == units.NoUnit:
 			return false // something stands for an id: a trial told in words
 		case m.Role != column.None && !look.Happened(m.Role) && (!head || look.TakesNumbers(r)):

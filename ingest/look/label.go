@@ -131,3 +131,12 @@ func IsShortID(text string) bool {
 	text = strings.TrimSpace(text)
 	return len(text) <= 2 || strings.IndexFunc(text, unicode.IsDigit) >= 0
 }
+
+var listHeads = SetOf(`ingredient ingredients what name names product products item items material materials abbreviation abbr short code stuff
+	ingrédient ingrédients nom produit ingrediente ingredientes nombre producto nome prodotto zutat zutaten name stoff rohstoff abkürzung kürzel
+	ingrediënt ingrediënten naam grondstof afkorting`)
+
+// HeadsList reports a text that heads a list of what is used: "Ingredient", "what".
+func HeadsList(text string) bool {
+	return listHeads[strings.ToLower(strings.Trim(strings.TrimSpace(text), ":."))]
+}
