@@ -68,6 +68,8 @@ func TestSaidBelowTheHeads(t *testing.T) {
 		{"in brackets, with a colon", heads + "\n|(fat 80 %)||(HLB: 4)|(HLB=14)" + rows, 2, "40.00 2.50 10.00", ""},
 		{"a label and bare numbers", heads + "\nHLB|||4|14" + rows, 2, "41.00 2.50 10.00", ""},
 		{"units among them", strings.ReplaceAll(heads, " g", "") + "\n|g|g|HLB 4|HLB 14" + rows, 2, "41.00 2.50 10.00", ""},
+		{"units and more in a cell", strings.ReplaceAll(heads, " g", "") + "\n|g, 80 % fat|g|g (HLB 4)|HLB 14, g" + rows, 2, "40.00 2.50 10.00", ""},
+		{"units with what they are of", "trial|butter|cider|GMS|held\n|% of mix|% of mix|% of fat|min\n1|50|49|2|25\n2|55|44|2|30", 2, "41.00 1.00 3.80", ""},
 		{"a units row above it", strings.ReplaceAll(heads, " g", "") + "\n|g|g|g|g|min\n|100 % fat||HLB 4|HLB 14" + rows, 2, "50.00 2.50 10.00", ""},
 		{"a name nobody knows", "trial|Larissa g|cider g|GMS g|held min|drained %\n|fat||HLB 3.6" + "\n1|200|196|4|25|5\n2|220|176|4|30|4", 2, "50.00 1.00 3.60", ""},
 		{"above the heads", "|99 % fat|water part|HLB 4|HLB 14||\n" + heads + rows, 2, "49.50 2.50 10.00", ""},

@@ -202,10 +202,10 @@ func (t *card) aboutHeads(cells []sheet.Cell) bool {
 	numbers := 0
 	for i := range cells {
 		c := &cells[i]
-		said := look.SaidOf(c.Text)
+		_, said, ok := look.Described(strings.TrimSpace(c.Text))
 		switch {
 		case look.Empty(c):
-		case c.Kind != sheet.Text || said == "" && !look.IsUnit(c.Text):
+		case c.Kind != sheet.Text || !ok:
 			return false
 		case strings.ContainsAny(said, "0123456789"):
 			numbers++
@@ -215,11 +215,9 @@ func (t *card) aboutHeads(cells []sheet.Cell) bool {
 		return false
 	}
 	for i := range cells {
-		text := strings.TrimSpace(cells[i].Text)
-		if look.SaidOf(text) != "" {
-			t.Heads[i].About = text
-		} else if t.Heads[i].Unit == "" {
-			t.Heads[i].Unit = text
+		unit, said, _ := look.Described(strings.TrimSpace(cells[i].Text))
+		if t.Heads[i].About = said; t.Heads[i].Unit == "" {
+			t.Heads[i].Unit = unit
 		}
 	}
 	return true

@@ -96,7 +96,7 @@ func (l *lister) about(t *grid.Table) {
 	for i := range t.Heads {
 		if h := &t.Heads[i]; h.About != "" {
 			l.at.Row, l.at.Col = h.Row, h.Col+1
-			l.ofHead(h, look.SaidOf(h.About))
+			l.ofHead(h, h.About)
 		}
 	}
 	for _, fu := range t.Furniture {
@@ -108,7 +108,7 @@ func (l *lister) about(t *grid.Table) {
 		for k := range l.sheet.Rows[i].Cells {
 			c := &l.sheet.Rows[i].Cells[k]
 			text, h := strings.TrimSpace(l.sheet.Display(*c)), t.HeadAt(int(c.Col))
-			said := look.SaidOf(text)
+			_, said, _ := look.Described(text)
 			switch label := look.LabelOfNumbers(text); {
 			case c.Kind == sheet.Text && label != "" && of == "":
 				of = label

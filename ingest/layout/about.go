@@ -55,7 +55,10 @@ func (f *finder) aboutNext(i int) int {
 
 // hasUnits reports whether units stand in a row.
 func (f *finder) hasUnits(row *sheet.Row) bool {
-	return slices.ContainsFunc(row.Cells, func(c sheet.Cell) bool { return c.Kind == sheet.Text && look.IsUnit(c.Text) })
+	return slices.ContainsFunc(row.Cells, func(c sheet.Cell) bool {
+		unit, _, _ := look.Described(strings.TrimSpace(c.Text))
+		return c.Kind == sheet.Text && unit != ""
+	})
 }
 
 // aboutRow reports whether each filled cell of a row says what the ingredient of the head
@@ -73,7 +76,7 @@ func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head, above bool) bool {
 		}
 		h := at[int(c.Col)]
 		text := strings.TrimSpace(f.Sheet.Display(*c))
-		said := look.SaidOf(text)
+		unit, said, _ := look.Described(text)
 		ofMix := h != nil && (h.Meaning.Role == column.IngredientAmount || h.Meaning.Role == column.FatPercent || h.Meaning.Role == column.None)
 		switch {
 		case of == "" && numbers+kinds == 0 && look.LabelOfNumbers(text) != "" && !(ofMix && said != ""):
@@ -82,7 +85,7 @@ func (f *finder) aboutRow(row *sheet.Row, heads []grid.Head, above bool) bool {
 			return false
 		case c.Kind != sheet.Text:
 			numbers++
-		case look.IsUnit(text):
+		case unit != "" && said == "":
 		case said == "" || !ofMix:
 			return false
 		case strings.ContainsAny(said, "0123456789"):

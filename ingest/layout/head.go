@@ -206,8 +206,11 @@ func (f *finder) heads(h int, groups []int, units int) (heads []grid.Head, texts
 		}
 		head := grid.Head{Col: col, Row: rows[h].Number, Text: strings.Join(parts, " / "), Hidden: f.Sheet.ColHidden(col)}
 		if units >= 0 {
-			if c := look.CellAt(&rows[units], col); c.Kind == sheet.Text && look.SaidOf(c.Text) == "" {
+			if c := look.CellAt(&rows[units], col); c.Kind == sheet.Text {
 				head.Unit = strings.TrimSpace(c.Text)
+				if unit, said, ok := look.Described(head.Unit); ok && said != "" {
+					head.Unit = unit
+				}
 			}
 		}
 		head.Meaning = f.Read(head.Full())

@@ -30,10 +30,32 @@ func SaidOf(text string) string {
 	if pureFat[strings.ReplaceAll(strings.ToLower(text), " ", "")] {
 		return "100 % fat"
 	}
-	if IsKind(text) {
+	if !strings.Contains(text, "%") && !IsUnit(text) && IsKind(text) {
 		return "= " + text
 	}
 	return ""
+}
+
+// Described reads a text that says of an ingredient what it is, its unit, or both: "g, HLB 3.8".
+func Described(text string) (unit, said string, ok bool) {
+	if IsUnit(text) {
+		return text, "", true
+	}
+	if said = SaidOf(text); said != "" {
+		return "", said, true
+	}
+	for _, cut := range []string{",", ";", "/", "("} {
+		a, b, two := strings.Cut(text, cut)
+		a, b = strings.TrimSpace(a), strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(b), ")"))
+		switch x, y := SaidOf(a), SaidOf(b); {
+		case !two:
+		case IsUnit(a) && y != "":
+			return a, y, true
+		case x != "" && IsUnit(b):
+			return b, x, true
+		}
+	}
+	return "", "", false
 }
 
 // IsKind reports whether a text names a kind of ingredient and none of its kind.
