@@ -271,6 +271,9 @@ func (r *reader) readTable(t *table) {
 	}
 	names := scheme.NamesOf(t.at, t.found, r.several)
 	var own []whole.Numbered
+	for id, lines := range row.OnOthers(t.scheme) {
+		t.about[id] = append(t.about[id], lines...)
+	}
 	l := &row.Line{}
 	var blocks []int
 	heads := headersWithin(t.found)

@@ -1,9 +1,14 @@
 package row
 
 import (
+	"strings"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/remark"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
 
@@ -33,4 +38,42 @@ func (l *Line) Told(text string, at trial.Place) {
 		l.Findings = append(l.Findings, trial.Check("remark on a trial", l.At, say.Quoted(text)+" at "+at.String()+" speaks of this trial and was not used",
 			"type what it says into the cells of the trial, or into its note"))
 	}
+}
+
+// ofOthers are the other trials that a note speaks of, and what it says.
+func (r *reader) ofOthers(note string) (ids []string, says string) {
+	if len(r.s.Trials) == 0 || !strings.ContainsAny(note, "0123456789") {
+		return nil, ""
+	}
+	own := r.ID
+	if f := r.s.Find(column.TrialID); f != nil {
+		own = r.s.Text(r.row, f.Col)
+	}
+	return remark.OfOthers(note, own, func(id string) bool { return r.s.Trials[id] })
+}
+
+// OnOthers are the notes of a table that say of other trials than their own that these do
+// not count or are not true, by the folded number of these.
+func OnOthers(s *scheme.Scheme) map[string][]kitchen.Line {
+	var about map[string][]kitchen.Line
+	for i := range s.Fields {
+		f := &s.Fields[i]
+		if f.Role != column.Note || len(s.Trials) == 0 {
+			continue
+		}
+		for n := range s.Rows() {
+			r := &reader{Line: &Line{}, s: s, row: n}
+			ids, says := r.ofOthers(s.Text(n, f.Col))
+			if len(ids) == 0 || !remark.Otherwise(says) && remark.Corrects(s, says) == "" {
+				continue
+			}
+			if about == nil {
+				about = map[string][]kitchen.Line{}
+			}
+			for _, id := range ids {
+				about[id] = append(about[id], kitchen.Line{Text: says, At: s.At(n, f.Col)})
+			}
+		}
+	}
+	return about
 }

@@ -115,6 +115,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	r.struck(rows)
 	r.footnotes(rows)
 	r.stoodByColour(rows[0])
+	r.stoodByNote()
 }
 
 // perReading reports the roles that may say something new on every line of a

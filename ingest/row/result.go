@@ -145,6 +145,9 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 	if c.Flags&sheet.Revised != 0 {
 		r.say(trial.Check("struck out in part", r.at(f), "part of the cell is struck out or raised and was left out: "+say.Quoted(text)+" is read", "type the one answer that counts"))
 	}
+	if answerReplaced.MatchString(text) {
+		r.say(trial.Check("value in doubt", r.at(f), say.Quoted(text)+" is read by its first word, which replaces the other", "type the one answer that counts"))
+	}
 	r.addEvents(answer.Events, r.cell(f), false)
 	switch answer.Word {
 	case quantity.DidNotComeOut:
@@ -174,6 +177,9 @@ func (r *reader) reply(f *scheme.Field, text string) (reply.Reply, error) {
 	}
 	return answer, err
 }
+
+// answerReplaced is an answer beside the one before it: "yes (was no)".
+var answerReplaced = pattern.Of(`(?i)\b(?:was|war|vorher|était|avant|era|antes|prima|statt|instead of|au lieu de|not)\s*:?\s*(?:yes|no|partly|ja|nein|teilweise|oui|non|si|sí|sì)\b`)
 
 var plainAnswer = [...]trial.Answer{reply.NoAnswer: trial.Unknown, reply.Yes: trial.Yes, reply.Partly: trial.Partly, reply.No: trial.No}
 
@@ -294,6 +300,9 @@ func (r *reader) words(f *scheme.Field, text string) {
 		}
 	}
 	if note {
+		if ids, _ := r.ofOthers(text); len(ids) > 0 {
+			return
+		}
 		r.correction(text, r.cell(f))
 	}
 	r.events(text, r.cell(f), note)

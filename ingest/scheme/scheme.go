@@ -101,6 +101,7 @@ type Scheme struct {
 	Labels      []string
 	Ingredients []ingredient.Ingredient // by the log's names for them
 
+	Trials    map[string]bool         // the folded numbers of the table's trials
 	Colours   map[string]Colour       // what a legend says of the colour behind a cell
 	Footnotes map[string]kitchen.Line // what lines below the table say of a mark behind a cell
 

@@ -4,7 +4,9 @@
 package survey
 
 import (
+	"foamfield/ingest/column"
 	"foamfield/ingest/kitchen"
+	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
@@ -22,5 +24,21 @@ func (m *surveyor) say(f trial.Finding) { m.found = append(m.found, f) }
 func Of(s *scheme.Scheme, k *kitchen.Sheets) []trial.Finding {
 	m := &surveyor{Scheme: s, kitchen: k}
 	m.survey()
+	m.trials()
 	return m.found
+}
+
+// trials keeps the numbers of the table's trials, where notes may speak of them.
+func (m *surveyor) trials() {
+	id := m.Find(column.TrialID)
+	if id == nil || m.Find(column.Note) == nil {
+		return
+	}
+	m.Trials = make(map[string]bool, m.Rows())
+	for n := range m.Rows() {
+		if text := m.Text(n, id.Col); text != "" {
+			_, twice := m.Trials[say.Fold(text)]
+			m.Trials[say.Fold(text)] = !twice // a number that comes again every day is nobody's
+		}
+	}
 }
