@@ -107,3 +107,43 @@ func TestColours(t *testing.T) {
 		}
 	}
 }
+
+// TestColoursAnswer: empty cells below a question, of which a legend says which colour is yes.
+func TestColoursAnswer(t *testing.T) {
+	const green, yellow, red = "C6EFCE", "FFEB9C", "FFC7CE"
+	for legend, want := range map[string]string{
+		"green = yes, yellow = partly, red = no": "yes partly no", "grün ja, rot nein": "yes yes no", "green: came out; yellow: came out in part; red: clogged": "yes partly no",
+		"green = good day, red = bad day": "yes yes none",
+	} {
+		f := excelize.NewFile()
+		for r, row := range [][]any{{legend}, {}, {"trial", "oil % of mix", "emulsifier % of mix", "HLB", "came out", "hold min"}, {1, 45, 2.5, 8, nil, 20}, {2, 45, 2, 8, nil, 17}, {3, 50, 2.5, 8, nil, nil}} {
+			if err := f.SetSheetRow("Sheet1", fmt.Sprintf("A%d", r+1), &row); err != nil {
+				t.Fatal(err)
+			}
+		}
+		for i, colour := range []string{green, yellow, red} {
+			style, err := f.NewStyle(&excelize.Style{Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}})
+			if err == nil {
+				err = f.SetCellStyle("Sheet1", fmt.Sprintf("E%d", i+4), fmt.Sprintf("E%d", i+4), style)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+		}
+		path := filepath.Join(t.TempDir(), "log.xlsx")
+		if err := f.SaveAs(path); err != nil {
+			t.Fatal(err)
+		}
+		log, err := Read([]string{path}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var got []string
+		for i := range log.Trials {
+			got = append(got, map[trial.Answer]string{trial.Unknown: "none", trial.Yes: "yes", trial.Partly: "partly", trial.No: "no"}[log.Trials[i].CameOut])
+		}
+		if s := strings.Join(got, " "); s != want {
+			t.Errorf("%q: %s, want %s", legend, s, want)
+		}
+	}
+}

@@ -49,7 +49,7 @@ var eventTexts = map[Event]string{
 		kam raus|kommt raus|kam heraus|rausgekommen|herausgekommen|kam gut|sauber|
 		uscito|uscita|esce|è uscito|esce bene|pulito|
 		kwam eruit|komt eruit|kwam er uit|kwam er goed uit|kwam goed eruit|eruit gekomen|niet verstopt`,
-	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|half of it came out|only half came out|only half|some came out|some of it came out|a little came out|a bit came out|part of it came out|not all came out|most came out|most of it came out|came out in bits|came out in spurts|in spurts|dribble|dribbles|dribbled|trickle|trickles|trickled|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|
+	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|half of it came out|only half came out|only half|some came out|some of it came out|a little came out|a bit came out|part of it came out|not all came out|most came out|most of it came out|came out in bits|came out in spurts|in spurts|dribble|dribbles|dribbled|trickle|trickles|trickled|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|came out in part|came out partly|in part|
 		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|
 		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|
 		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|

@@ -23,7 +23,7 @@ type Coloured struct {
 }
 
 var (
-	namedColour = pattern.Of(`^\s*((?:light |pale |dark |hell|dunkel)?\pL+)(?: (?:cells?|rows?|lines?|fields?|felder|zeilen|background|fill|filled|marked))*\s*(?:=|:|-|–|—|means|is|are|bedeutet|heißt|ist)\s*(.+?)\s*$`)
+	namedColour = pattern.Of(`^\s*((?:light |pale |dark |hell|dunkel)?\pL+)(?: (?:cells?|rows?|lines?|fields?|felder|zeilen|background|fill|filled|marked))*\s*(?:=|:|-|–|—|means|is|are|bedeutet|heißt|ist|\s)\s*(.+?)\s*$`)
 	inBrackets  = pattern.Of(`\s*[()\[\]]\s*`)
 )
 

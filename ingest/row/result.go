@@ -113,6 +113,9 @@ func (r *reader) answer(f *scheme.Field) bool {
 func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 	c := r.sheetCell(f)
 	if c.Kind == sheet.Blank {
+		if a := r.s.AnswerAt(r.row, f.Col); a != reply.NoAnswer {
+			return outcome.Said{Answer: r.settled(f, reply.Reply{Answer: a, Sense: reply.Affirms}), Cell: r.cell(f)}
+		}
 		if f.BlankIsNo {
 			return outcome.Said{Answer: trial.No, Cell: r.cell(f), Blank: true}
 		}

@@ -12,6 +12,7 @@ import (
 	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/kitchen"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/units"
@@ -114,7 +115,17 @@ type Scheme struct {
 type Colour struct {
 	Text   string // of the legend
 	Events []event.Event
-	Stood  bool // it was watched no longer than its hold
+	Answer reply.Answer // of an empty cell that answers a question: yes, partly or no
+	Stood  bool         // it was watched no longer than its hold
+}
+
+// AnswerAt is what the colour of an empty cell answers to the question of its column.
+func (s *Scheme) AnswerAt(row, col int) reply.Answer {
+	if len(s.Colours) == 0 {
+		return reply.NoAnswer
+	}
+	r, c := s.Found.PlaceOf(row, col-1)
+	return s.Colours[s.Found.Sheet.Colour(r, c)].Answer
 }
 
 // ColoursOf are the colours of a row that a legend explains, each with the first column it

@@ -8,8 +8,10 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/event"
 	"foamfield/ingest/kitchen"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -43,14 +45,14 @@ func (m *surveyor) colours() {
 		}
 		said[hex] = c
 	}
-	if !slices.ContainsFunc(used, func(hex string) bool { _, ok := meantBy(said[hex].Meaning); return ok }) {
+	if !slices.ContainsFunc(used, func(hex string) bool { _, ok := m.meantBy(hex, said[hex].Meaning); return ok }) {
 		return // no legend of results
 	}
 	var read []string
 	at := trial.Place{}
 	for _, hex := range used {
 		c, explained := said[hex]
-		colour, ok := meantBy(c.Meaning)
+		colour, ok := m.meantBy(hex, c.Meaning)
 		switch {
 		case ok:
 			if m.Colours == nil {
@@ -119,9 +121,9 @@ func wantedByAnother(may map[string][]string, called map[string]string, taken ma
 	return false
 }
 
-// meantBy is what the words of a legend say of a trial; false where a word of them says
-// anything else.
-func meantBy(words string) (c scheme.Colour, ok bool) {
+// meantBy is what the words of a legend say of a trial, or answer where empty cells of a
+// question have its colour; false where a word of them says anything else.
+func (m *surveyor) meantBy(hex, words string) (c scheme.Colour, ok bool) {
 	c.Text = strings.TrimRight(strings.TrimSpace(words), ".")
 	events, sure := event.Sure(c.Text)
 	c.Events = slices.DeleteFunc(events, func(e event.Event) bool { return e == event.Fine || e == event.Stood })
@@ -135,6 +137,10 @@ func meantBy(words string) (c scheme.Colour, ok bool) {
 		c.Events = []event.Event{event.Void}
 		return c, true
 	}
+	if answer, err := m.Reply(c.Text); c.Text != "" && len(c.Events) == 0 && err == nil && answer.Sense == reply.Affirms && len(answer.Events) == 0 {
+		c.Answer = answer.Answer
+		return c, m.answers(hex)
+	}
 	return c, false
 }
 
@@ -144,4 +150,17 @@ func endsPiece(r rune) bool { return strings.ContainsRune(":;,()–—", r) }
 func isVoid(piece string) bool {
 	events, sure := event.Sure(piece)
 	return sure && len(events) == 1 && events[0] == event.Void
+}
+
+// answers reports a colour of empty cells in a column that asks yes or no.
+func (m *surveyor) answers(hex string) bool {
+	for i := range m.Fields {
+		for n := 0; n < m.Rows() && m.Fields[i].Answers(); n++ {
+			r, c := m.Found.PlaceOf(n, m.Fields[i].Col-1)
+			if m.Cell(n, m.Fields[i].Col).Kind == sheet.Blank && m.Found.Sheet.Colour(r, c) == hex {
+				return true
+			}
+		}
+	}
+	return false
 }
