@@ -184,6 +184,9 @@ func (c *covering) attribute(r *reader) {
 			if r.m.Unit == units.NoUnit || r.m.Unit.Dimension() != units.Percent { // "goose fat" is something to weigh
 				continue
 			}
+			if isEmulsifier(raw(r.header, rest)) {
+				continue // "emulsifier / fat %" is no fat of the emulsifier
+			}
 			e.role = IngredientFat
 		}
 		c.could, c.left, c.subject = []entry{e}, nil, raw(r.header, rest)

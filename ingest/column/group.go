@@ -60,6 +60,9 @@ func (m Meaning) below(g Meaning) Meaning {
 		return m.take(OilAmount)
 	case g.Role == DrainedAmount && m.Role == IngredientAmount:
 		return m.take(DrainedAmount)
+	case g.Role == EmulsifierAmount && m.Role == FatPercent && m.Unit.Dimension() == units.Percent:
+		m = m.take(EmulsifierAmount)
+		m.Basis = OfFat // "emulsifier / fat (%)"
 	case g.Role == IngredientAmount && (m.Role == BlendHLB || m.Role == FatPercent):
 		m = m.take(map[Role]Role{BlendHLB: IngredientHLB, FatPercent: IngredientFat}[m.Role])
 		m.Ingredient = g.Ingredient
