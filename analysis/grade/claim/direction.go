@@ -115,7 +115,7 @@ func (j *judge) direction(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f
 	case n == 0:
 		return f, false
 	case against > 0 && with == 0:
-		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round").Surely(), true
+		return about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round").Unless(j.slipped()), true
 	case against > with:
 		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Said, with, against), s, "the other way round"), true
 	case with == 0 && against == 0 && !anyRange.MatchString(s.Low):
@@ -585,7 +585,7 @@ func (j *judge) success(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 }
 
 var (
-	successHeader = pattern.Of(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|pass(ed)?|ok)\s*\??\s*$`)
+	successHeader = pattern.Of(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|(?:my |the )?rule (?:met|kept|ok|passed|fulfilled)|pass(ed)?|pass (?:or|/) fail|ok|good)\s*\??\s*$`)
 	saysYes       = pattern.Of(`(?i)^\s*(yes|y|ja|oui|sí|si|x|✓|1|true)\s*$`)
 	saysNo        = pattern.Of(`(?i)^\s*(no|n|nein|non|0|false)\s*$`)
 )
@@ -598,16 +598,16 @@ func (j *judge) verdicts(r ownRule) (out []finding.Found) {
 	}
 	for _, t := range j.Work.Tables {
 		for _, col := range t.Columns {
-			if !successHeader.MatchString(col.Header) {
+			if !successHeader.MatchString(strings.ReplaceAll(col.Header, "_", " ")) {
 				continue
 			}
 			for i, c := range col.Cells {
 				x := t.Trials[i]
 				switch why := j.fails(x, r); {
 				case saysYes.MatchString(c.Text) && why != "":
-					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", c.Text, r.Words(), x.ID, why), c).Kinds("own rule").Surely())
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", c.Text, r.Words(), x.ID, why), c).Kinds("own rule").Unless(j.doubted(r)))
 				case saysNo.MatchString(c.Text) && j.passes(x, r):
-					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes.", c.Text, r.Words(), x.ID), c).Kinds("own rule").Surely())
+					out = append(out, finding.Of(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes.", c.Text, r.Words(), x.ID), c).Kinds("own rule").Unless(j.doubted(r) || r.Hold == nil || r.Drained == nil))
 				}
 			}
 		}

@@ -263,21 +263,25 @@ func (j *judge) controls() (n int) {
 // would pass as hours; nobody is told for sure that he or she counted wrong.
 func (j *judge) doubted(r ownRule) bool {
 	for _, t := range j.Work.Tables {
-		for _, c := range t.Columns {
-			if c.Role != column.Hold && c.Role != column.DrainedAmount {
-				continue
-			}
-			for _, cell := range c.Cells {
-				if _, meant := j.Slips.Meant[cell.At]; meant || j.Slips.Not[cell.At] {
-					return true
-				}
-				if c.Role == column.Hold && r.Hold != nil && cell.Known && cell.Value < 1.5 && 60*cell.Value >= r.Hold.At {
-					return true
-				}
+		for _, c := range t.All(column.Hold) {
+			if r.Hold != nil && slices.ContainsFunc(c.Cells, func(x handin.Cell) bool { return x.Known && x.Value < 1.5 && 60*x.Value >= r.Hold.At }) {
+				return true
 			}
 		}
 	}
-	return len(j.Work.Sums) > 0
+	return len(j.Work.Sums) > 0 || j.slipped()
+}
+
+// slipped reports a slip among the results.
+func (j *judge) slipped() bool {
+	for _, t := range j.Work.Tables {
+		for _, c := range slices.Concat(t.All(column.Hold), t.All(column.DrainedAmount)) {
+			if slices.ContainsFunc(c.Cells, func(x handin.Cell) bool { _, meant := j.Slips.Meant[x.At]; return meant || j.Slips.Not[x.At] }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // byRule are words that say by what the best was chosen: by the student's own rule.

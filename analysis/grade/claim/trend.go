@@ -160,7 +160,7 @@ func (j *judge) trend(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 	switch {
 	case against > 0 && with == 0:
 		f = about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round")
-		f.Certain = against > 1 && !j.doubted(ownRule{})
+		f.Certain = against > 1 && !j.slipped()
 		return f, true
 	case against > with:
 		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Said, with, against), s, "the other way round"), true
