@@ -52,6 +52,9 @@ func bounds(c *handin.Cell, s *scheme.Scheme, row int, raw sheet.Cell, of *handi
 	switch {
 	case of.Field != nil && handin.Numeric(of.Role):
 		m, err := s.Parse(row, scheme.CellText(s.Found.Sheet, raw), raw.Kind, of.Field)
+		if err != nil && bare && strings.Contains(of.Header, "%") {
+			return typed, typed, true // "wet % of cup": the percent is what was typed
+		}
 		return m.Low, m.High, err == nil && (m.Word == quantity.NoWord || m.Word == quantity.Zero)
 	case bare:
 		return typed, typed, true

@@ -16,6 +16,7 @@ var (
 	inVolume   = pattern.Of(`(?i)\b(?:ml|millilit(?:re|er)s?|cc)\b`)
 	inPercent  = pattern.Of(`(?i)%|\bpercent\b|\bpct\b`)
 	leavesFoam = pattern.Of(`(?i)\b(?:drain\w*|drip\w*|drop\w*|wept|weep\w*|wet|run[- ]?(?:off|out)|ran (?:off|out)|out|lost|loss|leak\w*|liquid|puddle|bottom|below|under|sieve|cylinder|glass|cup|seep\w*|serum|perte\w*|écoul\w*|liquide|abtropf\w*|abgelaufen\w*|flüssig\w*|perdid\w*|líquido|persa|perdita|sgocciol\w*)\b`)
+	surelyLeft = pattern.Of(`(?i)\b(?:drained|dripped|wept|leaked|lost|ran (?:off|out)|run[- ]?(?:off|out)|left the foam|separated|perdue?|verloren|abgetropft|perdido|perso)\b`)
 	otherTalk  = pattern.Of(`(?i)\b(?:fat|hlb|emuls\w*|charg\w*|siphon|volume of|overrun|batch|total|rest(?:ed|ing)?|temp\w*|stood|stand\w*|held|holds?)\b`)
 )
 
@@ -56,13 +57,13 @@ func mayBeRunOff(c *handin.Column) bool {
 	case column.None, column.Unused, column.Declared, column.Measure:
 	case column.CameOut: // "ml out": numbers, and no yes or no
 	case column.IngredientAmount:
-		if c.Field == nil || !c.Field.Kindless {
+		if c.Field == nil || !c.Field.Kindless && (c.Field.InGrams || !surelyLeft.MatchString(head)) {
 			return false
 		}
 	default:
 		return false
 	}
-	if m := column.Read(c.Header); m.Role == column.IngredientAmount {
+	if m := column.Read(c.Header); m.Role == column.IngredientAmount && !surelyLeft.MatchString(head) {
 		if _, known := ingredient.Lookup(m.Ingredient); known {
 			return false
 		}

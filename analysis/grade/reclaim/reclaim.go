@@ -187,6 +187,9 @@ func runTo(t *handin.Table, at, step int) (run []*handin.Column) {
 	var best []*handin.Column
 	for k := at + step; k >= 0 && k < len(t.Columns); k += step {
 		c := t.Columns[k]
+		if c.Role == column.IngredientHLB || c.Role == column.IngredientFat || c.Role == column.None && c.Known() == 0 {
+			continue // what stands beside an ingredient of it
+		}
 		if c.Role != column.IngredientAmount || c.Field == nil || !c.Field.InGrams {
 			break
 		}

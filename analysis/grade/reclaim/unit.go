@@ -26,6 +26,12 @@ var (
 // column was taken for another.
 func unitsBeside(t *handin.Table) {
 	for _, c := range t.Columns {
+		if c.Field != nil && !c.Field.InGrams && (c.Role == column.FatPercent || c.Role == column.EmulsifierAmount || c.Role == column.DrainedAmount) && strings.Contains(c.Header, "%") && (notAmount(c.Field.Want) || c.Role == column.DrainedAmount && c.Field.Want != units.Percent) {
+			f := *c.Field // "fat % in total" has no inch, "wet % of cup" is by no cup
+			f.Want, f.Bare = units.Percent, units.PercentUnit
+			c.Field = &f
+			asTyped(c)
+		}
 		if c.Field == nil || c.UnitBelow == "" {
 			continue
 		}
@@ -48,6 +54,11 @@ func unitsBeside(t *handin.Table) {
 		}
 		c.Field = &f
 	}
+}
+
+// notAmount reports a unit that no share and no amount has.
+func notAmount(d units.Dimension) bool {
+	return d != units.Percent && d != units.Mass && d != units.Volume && d != units.Any && d != units.Plain
 }
 
 // perKilo takes a mix in g per kilo, or in percent of the mix, as grams of so much of it: what

@@ -418,22 +418,28 @@ func heavy(t *handin.Table, col *handin.Column) bool {
 }
 
 // notMeasuredWords say that a result was not taken.
-var notMeasuredWords = pattern.Of(`(?i)(not measured|forgot|forgotten|didn'?t (measure|weigh|read|time|look)|did not (measure|weigh|read|time|look)|no (reading|measurement|time to)|missed the|not (weighed|timed|read|taken)|ran out of time|nobody (looked|measured)|lost the|vergessen|nicht gemessen|oublié|pas mesuré|olvid|no medido|dimenticat|non misurat)`)
+var notMeasuredWords = pattern.Of(`(?i)(not measured|nothing (?:was |to )?(?:measure|weigh|time|watch)\w*|no foam to|could ?n[o']t (?:be )?(?:measure|weigh|time|read)|never (?:measured|weighed|timed|looked)|forgot|forgotten|didn'?t (measure|weigh|read|time|look)|did not (measure|weigh|read|time|look)|no (reading|measurement|time to)|missed the|not (weighed|timed|read|taken)|ran out of time|nobody (looked|measured)|lost the|vergessen|nicht gemessen|oublié|pas mesuré|olvid|no medido|dimenticat|non misurat)`)
 
 // notMeasured finds a 0 for a result that was not taken, where the note says so.
 func (r *reader) notMeasured(t *handin.Table) {
 	for i, x := range t.Trials {
-		if x.CameOut == trial.No || !notMeasuredWords.MatchString(x.Note) {
+		note := x.Note
+		for _, text := range textsOf(t, x) { // whatever their column is headed
+			if !notMeasuredWords.MatchString(note) {
+				note = text
+			}
+		}
+		if x.CameOut == trial.No || !notMeasuredWords.MatchString(note) {
 			continue
 		}
 		var zeros []handin.Cell
 		for _, col := range t.Results() {
-			if c := col.Cells[i]; c.Known && c.Value == 0 && !r.said[c.At] && speaksOf(x.Note, col) {
+			if c := col.Cells[i]; c.Known && c.Value == 0 && !r.said[c.At] && speaksOf(note, col) {
 				zeros = append(zeros, c)
 				r.not[c.At] = true // nothing is to be concluded from it
 			}
 		}
-		r.ask(zeros, fmt.Sprintf("0 is typed, and the note says %s. An empty cell says “not measured”; 0 says “measured, and none”. Which was it?", say.Quoted(x.Note)), "0 for not measured")
+		r.ask(zeros, fmt.Sprintf("0 is typed, and the note says %s. An empty cell says “not measured”; 0 says “measured, and none”. Which was it?", say.Quoted(note)), "0 for not measured")
 	}
 }
 
@@ -563,7 +569,7 @@ func (r *reader) unread(w *handin.Work) {
 	for _, t := range w.Tables {
 		for _, col := range t.Columns {
 			for i := range col.Cells {
-				mine[col.Cells[i].At] = col.Role != column.BlendHLB && !(col.Role == column.None && col.Field == nil) // a mix without emulsifier has none
+				mine[col.Cells[i].At] = col.Role != column.BlendHLB && !(col.Role == column.None && col.Field == nil) && !onlyWords(col) // a mix without emulsifier has none
 			}
 		}
 	}
@@ -587,6 +593,20 @@ func (r *reader) unread(w *handin.Work) {
 			r.add(f, p.At)
 		}
 	}
+}
+
+// onlyWords reports a column of words, which was taken for one of numbers: its cells are no slips.
+func onlyWords(col *handin.Column) bool {
+	n := 0
+	for _, c := range col.Cells {
+		if c.Number() {
+			return false
+		}
+		if !c.Blank() {
+			n++
+		}
+	}
+	return n >= 3 && handin.Numeric(col.Role)
 }
 
 func num(x float64) string { return say.Number(x) }

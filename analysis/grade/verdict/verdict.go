@@ -277,6 +277,11 @@ func (j *Bench) causes(look criteria.Look, wrong []Verdict, checked int) {
 			f.Certain = false
 			f.Words += ". It is so in every row: is it left out on purpose? Then say so in the header."
 		}
+		// Where no cell of a column is right, and most are not for one reason, the column is of
+		// something else, or something in the mix was not understood.
+		if f.Certain && checked >= 4 && len(wrong) == checked && 2*len(f.Cells) <= checked && !strings.HasPrefix(class, "overwritten") {
+			f.Certain = false
+		}
 		// Where nobody can say how most of a column came about, the column is of
 		// something else than it was taken for.
 		if n := len(f.Cells); f.Certain && n == 1 && look != criteria.HLB && checked >= 4 && 2*len(done) > checked {

@@ -206,11 +206,13 @@ func measuredBy(t *handin.Table, head string) *handin.Column {
 		}
 		return nil
 	}
-	if holdHead.MatchString(rest) {
+	if holdHead.MatchString(rest) || byTime.MatchString(head) {
 		return t.Hold()
 	}
 	return nil
 }
+
+var byTime = pattern.Of(`(?i)^\s*(?:shortest|longest)\b`)
 
 var (
 	noiseInList = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|nrs|number|numbers|mixes|mix)\b\.?|#|n°`)
@@ -363,9 +365,17 @@ func numberIn(text string) (v, half float64) {
 	return v, half
 }
 
-// hasFat reports a trial whose own fat percent rounds to one.
+// hasFat reports a trial whose fat percent, as typed or by its grams, rounds to one.
 func (d *desk) hasFat(v, half float64) func(*handin.Trial) bool {
-	return hasOwn(column.FatPercent, v, half)
+	own := hasOwn(column.FatPercent, v, half)
+	return func(x *handin.Trial) bool {
+		if own(x) {
+			return true
+		}
+		m := mixture.MixOf(x.Table, x.Index, d.rules, d.Slips.Meant)
+		fat, ok := m.FatGrams()
+		return ok && !m.Open && len(m.Denominators()) > 0 && math.Abs(100*fat.Value/m.Denominators()[0]-v) <= max(half, 0.051)+1e-9
+	}
 }
 
 // hasHLB is the like for the blend.
