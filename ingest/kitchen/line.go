@@ -60,7 +60,33 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 	for i := range tables {
 		l.about(&tables[i])
 	}
-	return append(l.lines, listsBeside(at, s, tables, inTable)...)
+	return slices.Concat(l.lines, listsBeside(at, s, tables, inTable), textsBeside(at, s, tables, inTable))
+}
+
+// textsBeside are the lines that stand right of all heads in the rows of trials, a column away:
+// "GMS HLB 3.8" beside the fourth of them.
+func textsBeside(at trial.Place, s *sheet.Sheet, tables []grid.Table, inTable func(row int) bool) []Line {
+	last := 0
+	for k := range tables {
+		if t := &tables[k]; t.Transposed || t.Places != nil {
+			return nil
+		}
+		for _, h := range tables[k].Heads {
+			last = max(last, h.Col)
+		}
+	}
+	l := lister{sheet: s, at: at, tables: tables}
+	for i := range s.Rows {
+		row := s.Rows[i]
+		if last == 0 || !inTable(row.Number) || len(l.lines) > mostLines {
+			continue
+		}
+		row.Cells = slices.DeleteFunc(slices.Clone(row.Cells), func(c sheet.Cell) bool { return int(c.Col) < last+2 })
+		if len(row.Cells) > 0 {
+			l.row(&row)
+		}
+	}
+	return l.lines
 }
 
 // listsBeside are the lines of lists that stand right of the trials, in the very rows of them:

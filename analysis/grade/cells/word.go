@@ -26,6 +26,9 @@ func Words(h *ingest.HandIn, tables []*handin.Table) (out []handin.Phrase) {
 		for _, r := range s.Rows {
 			if !busy[r.Number] {
 				out = append(out, phrasesOf(s, r, at)...)
+			} else if last := lastHead(at, tables); last > 0 { // words a column right of all heads
+				r.Cells = slices.DeleteFunc(slices.Clone(r.Cells), func(c sheet.Cell) bool { return int(c.Col) < last+2 })
+				out = append(out, phrasesOf(s, r, at)...)
 			}
 		}
 		for _, c := range slices.Concat(s.Comments, s.Boxes) {
@@ -36,6 +39,22 @@ func Words(h *ingest.HandIn, tables []*handin.Table) (out []handin.Phrase) {
 		out = append(out, notes(t)...)
 	}
 	return out
+}
+
+// lastHead is the last column of the heads on a sheet; 0 where trials stand side by side.
+func lastHead(at trial.Place, tables []*handin.Table) (last int) {
+	for _, t := range tables {
+		if t.At.Sheet != at.Sheet {
+			continue
+		}
+		if t.Across {
+			return 0
+		}
+		for _, c := range t.Columns {
+			last = max(last, c.Heading.Col)
+		}
+	}
+	return last
 }
 
 // phrasesOf are the texts of a row, each with what stands to its right.
