@@ -16,6 +16,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -28,12 +29,57 @@ func (j *job) blends() {
 		with := j.constants(col)
 		j.askForeign(col, with)
 		from := len(j.Out)
-		j.known(col, criteria.HLB, func(i int) (verdict.Expected, bool) { return j.blend(i, with) })
+		j.wholeNumbers(col, with)
+		j.known(col, criteria.HLB, func(i int) (verdict.Expected, bool) {
+			e, ok := j.blend(i, with)
+			e.Within = max(e.Within, wholeHalf(col.Cells[i])) // said once, of all of them
+			return e, ok
+		})
 		j.headsOrSums(col, from)
 		j.gramsOrSum(col, from)
 		j.gramsOrTyped(col, from)
 		j.neverChanges(col, with)
 	}
+}
+
+// wholeFormula rounds to whole numbers.
+var wholeFormula = pattern.Of(`(?i)^=?\s*(?:ROUND(?:UP|DOWN)?\(.*[,;]\s*0\s*\)|INT\(.*\)|TRUNC\([^,;]*\)|RUNDEN\(.*;\s*0\s*\)|ARRONDI\(.*;\s*0\s*\))$`)
+
+// wholeHalf is what a formula that rounds to whole numbers may be off; 0 for any other cell.
+func wholeHalf(c handin.Cell) float64 {
+	if c.Formula != "" && wholeFormula.MatchString(c.Formula) {
+		return 0.5
+	}
+	return 0
+}
+
+// wholeNumbers asks of blends that their formula rounds to whole numbers, so that blends that
+// differ look the same.
+func (j *job) wholeNumbers(col *handin.Column, with constants) {
+	var off []handin.Cell
+	right, seen := math.NaN(), map[float64]float64{}
+	differ := false
+	for i, c := range col.Cells {
+		h, ok := mixture.BlendOf(&j.mixes[i][0], with.hlb)
+		if !ok || !c.Known || wholeHalf(c) == 0 || math.Abs(h-c.Value) > 1 || math.Abs(h-c.Value) < 0.04 {
+			continue
+		}
+		if was, again := seen[c.Value]; again && math.Abs(was-h) > 0.04 {
+			differ = true
+		}
+		seen[c.Value] = h
+		if off = append(off, c); len(off) == 1 {
+			right = h
+		}
+	}
+	if len(off) < 2 || !differ && len(seen) < 2 {
+		return
+	}
+	f := finding.Of(criteria.HLB, graded.Calculation, fmt.Sprintf("%s is rounded too far: its formula makes whole numbers of the blends, and this one is %s. Blends that differ look the same.", off[0].Text, verdict.DigitsOf(right, 2)), off[0]).ShouldBe(right).Kinds("rounding")
+	for _, c := range off[1:] {
+		f = f.And(c.At)
+	}
+	j.Out = append(j.Out, f)
 }
 
 // notNamed asks for the emulsifiers of which neither the name nor the HLB stands anywhere: no
@@ -221,7 +267,7 @@ func (j *job) constants(col *handin.Column) constants {
 				continue
 			}
 			rows++
-			if math.Abs(h-c.Value) <= max(c.Half, 0.011)+verdict.Slack(1) {
+			if math.Abs(h-c.Value) <= max(c.Half, wholeHalf(c), 0.011)+verdict.Slack(1) {
 				hit++
 				typed[c.Value] = true
 			}
@@ -268,6 +314,9 @@ func (j *job) choices(col *handin.Column) []map[string]float64 {
 			continue // trial by trial it is what its own column says
 		}
 		values := j.solved(col, k)
+		if used := j.literals(col, k, false); overFormulas(col) && len(used) > 0 { // the formulas show with what they reckon
+			values = slices.DeleteFunc(values, func(v float64) bool { return !has(used, v) })
+		}
 		if p.HLB != nil {
 			values = append([]float64{p.HLB.Value, p.HLB.Low, p.HLB.High}, values...)
 		} else if len(values) == 0 {

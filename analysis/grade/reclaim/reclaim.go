@@ -45,6 +45,7 @@ func Columns(t *handin.Table) {
 			c.Role = column.BlendHLB
 		}
 	}
+	ofTheMix(t)
 	unitsBeside(t)
 	namesInCells(t)
 	perKilo(t)
@@ -54,6 +55,29 @@ func Columns(t *handin.Table) {
 	reclaimRunOff(t)
 	reclaimShare(t)
 	reclaimFat(t)
+}
+
+// ofTheMix takes a fat percent for that of the mix where the head itself names no ingredient: the
+// title above a card, "cherry butter foam", made it one.
+func ofTheMix(t *handin.Table) {
+	if len(t.All(column.FatPercent)) > 0 {
+		return
+	}
+	var found *handin.Column
+	for _, c := range t.All(column.IngredientFat) {
+		if m := column.Read(c.Header); c.Header == c.Whole || c.Field == nil || m.Role != column.FatPercent {
+			continue
+		}
+		if found != nil {
+			return
+		}
+		found = c
+	}
+	if found != nil {
+		found.Role = column.FatPercent
+		found.Field = &scheme.Field{Header: found.Header, Want: units.Percent, Bare: units.PercentUnit}
+		found.Field.Basis = column.OfMix
+	}
 }
 
 var hlbOf = pattern.Of(`(?i)^\s*(?:hlb\b\s*(?:of |\()?(?:the )?(.+?)\)?|(.+?)\W+\(?hlb\)?)\s*$`)

@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/grade/reclaim"
 	"foamfield/ingest"
 	"foamfield/ingest/column"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -29,14 +30,26 @@ func Of(h *ingest.HandIn, class []string) []*handin.Work {
 	for _, t := range tables {
 		mark(t)
 	}
-	words := cells.Words(h, tables)
+	own := h.Own
+	var aside []handin.Phrase
+	for _, t := range tables {
+		if said, lines := cells.Asides(t); len(said) > 0 {
+			more := *own
+			more.Lines = slices.Concat(own.Lines, lines)
+			own, aside = &more, append(aside, said...)
+			reclaim.OwnLines(t, &more, func(at trial.Place) bool {
+				return slices.ContainsFunc(lines, func(l kitchen.Line) bool { return l.At == at })
+			})
+		}
+	}
+	words := append(cells.Words(h, tables), aside...)
 	if len(tables) == 0 {
 		if t := cells.Told(words, h.Book.File); t != nil {
 			tables = append(tables, t)
 		}
 	}
 	for _, t := range tables {
-		reclaim.Ingredients(t, words, h.Own)
+		reclaim.Ingredients(t, words, own)
 	}
 	rest := cells.Rest(h, tables, formulas)
 	stem := strings.TrimSuffix(h.Book.File, filepath.Ext(h.Book.File))
