@@ -15,8 +15,8 @@ var (
 	atAMinute  = pattern.Of(`(?i)(?:@|\b(?:after|at|in|within|nach|après|dopo|tras|a los))\s*\d+\s*min|\(\s*\d+\s*min`)
 	inVolume   = pattern.Of(`(?i)\b(?:ml|millilit(?:re|er)s?|cc)\b`)
 	inPercent  = pattern.Of(`(?i)%|\bpercent\b|\bpct\b`)
-	leavesFoam = pattern.Of(`(?i)\b(?:drain\w*|drip\w*|drop\w*|wept|weep\w*|wet|run[- ]?(?:off|out)|ran (?:off|out)|out|lost|loss|leak\w*|liquid|puddle|bottom|below|under|sieve|cylinder|glass|cup|seep\w*|serum|perte\w*|écoul\w*|liquide|abtropf\w*|abgelaufen\w*|flüssig\w*|perdid\w*|líquido|persa|perdita|sgocciol\w*)\b`)
-	surelyLeft = pattern.Of(`(?i)\b(?:drained|dripped|wept|leaked|lost|ran (?:off|out)|run[- ]?(?:off|out)|left the foam|separated|perdue?|verloren|abgetropft|perdido|perso)\b`)
+	leavesFoam = pattern.Of(`(?i)\b(?:drain\w*|drip\w*|drop\w*|we(?:pt|ep\w*)|wet|run[- ]?(?:off|out)|ran (?:off|out)|out|lost|loss|leak\w*|liquid|puddle|bottom|below|under|sieve|cylinder|glass|cup|seep\w*|serum|perte\w*|écoul\w*|liquide|abtropf\w*|abgelaufen\w*|flüssig\w*|perdid\w*|líquido|persa|perdita|sgocciol\w*)\b`)
+	surelyLeft = pattern.Of(`(?i)\b(?:drained|dripped|we(?:pt|eps?)|leaked|lost|ran (?:off|out)|run[- ]?(?:off|out)|left the foam|separated|perdue?|verloren|abgetropft|perdido|perso)\b`)
 	otherTalk  = pattern.Of(`(?i)\b(?:fat|hlb|emuls\w*|charg\w*|siphon|volume of|overrun|batch|total|rest(?:ed|ing)?|temp\w*|stood|stand\w*|held|holds?)\b`)
 )
 
