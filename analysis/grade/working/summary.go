@@ -75,20 +75,20 @@ func (d *desk) summed(r handin.Row, heads []handin.Cell) bool {
 	if len(said) == 0 || len(r.Cells) < 2 {
 		return false
 	}
-	named := d.rowOf(r, heads)
+	named, byName := d.rowOf(r, heads)
 	if len(named) == 0 {
 		return false
 	}
 	for _, c := range r.Cells {
 		if s, ok := said[c.At.Col]; ok {
-			d.sumUp(c, s, headOf(c, heads), named)
+			d.sumUp(c, s, headOf(c, heads), named, byName)
 		}
 	}
 	return true
 }
 
 // sumUp holds one cell against the trials that its row names.
-func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Trial) {
+func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Trial, byName bool) {
 	var typed, meant []float64
 	var list, ids []string
 	of := ""
@@ -141,7 +141,7 @@ func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Tr
 		words += fmt.Sprintf("; its formula takes trial %s instead", strings.Join(wrong, ", "))
 	}
 	f := finding.Of(criteria.Means, graded.Calculation, words+".", c).ShouldBe(right)
-	f.Certain = len(wrong) > 0 && len(with) == len(named)
+	f.Certain = byName && len(wrong) > 0 && len(with) == len(named) // what mixes have in common is a guess
 	d.sums = append(d.sums, f)
 }
 
@@ -221,16 +221,16 @@ var (
 	trialsHead  = pattern.Of(`(?i)^\s*(?:(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|which|of|made of|from|numbers?)\b[\s.]*)+$`)
 )
 
-// rowOf are the trials of which a row speaks.
-func (d *desk) rowOf(r handin.Row, heads []handin.Cell) []*handin.Trial {
+// rowOf are the trials of which a row speaks, and whether it names them.
+func (d *desk) rowOf(r handin.Row, heads []handin.Cell) (named []*handin.Trial, byName bool) {
 	for _, c := range r.Cells {
 		if s, _ := statisticOf(headOf(c, heads)); s == noStatistic && c.Kind == sheet.Text && !c.Known {
 			if named := d.listed(c.Text); len(named) > 0 {
-				return named
+				return named, true
 			}
 			for _, part := range inBrackets.FindAllString(c.Text, -1) {
 				if named := d.listed(strings.Trim(part, "()[] ")); len(named) > 0 {
-					return named
+					return named, true
 				}
 			}
 		}
@@ -238,11 +238,11 @@ func (d *desk) rowOf(r handin.Row, heads []handin.Cell) []*handin.Trial {
 	for _, c := range r.Cells {
 		if head := headOf(c, heads); head != "" && trialsHead.MatchString(head) {
 			if found := d.ofMix(c.Text); len(found) == 1 {
-				return found
+				return found, true
 			}
 		}
 	}
-	return d.alikeIn(r, heads)
+	return d.alikeIn(r, heads), false
 }
 
 // headOf is the text above a cell, "" without one.
@@ -428,7 +428,7 @@ func Turned(tr *evidence.Trials, rules criteria.Rules) (out []finding.Found) {
 		}
 		named := []*handin.Trial(nil)
 		if hold.Known && wet.Known && max(hold.Value, wet.Value) >= 1.2*min(hold.Value, wet.Value) {
-			named = d.rowOf(r, heads)
+			named, _ = d.rowOf(r, heads)
 		}
 		held, lost, n := 0.0, 0.0, 0
 		for _, x := range named {
