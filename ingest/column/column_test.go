@@ -210,6 +210,11 @@ func TestRead(t *testing.T) {
 		{"zebra", "not used"},
 		{"", "not used"},
 		// Group headers.
+		{"g per kg of mix / Duck fat", "amount of an ingredient [Duck fat] ‰ of mix"},
+		{"g per kg / GMS", "amount of an ingredient [GMS] ‰"},
+		{"g/kg of the mix / Emulsifier", "emulsifier, all together ‰ of mix"},
+		{"% of mix / GMS", "amount of an ingredient [GMS] % of mix"},
+		{"g in the mix / GMS", "amount of an ingredient [GMS] g"},
 		{"RESULTS / hold (min)", "hold min"},
 		{"Butter / g", "amount of an ingredient [Butter] g"},
 		{"Drained / 20 min", "drained @20"},

@@ -126,6 +126,9 @@ func (m Meaning) qualified(g Meaning) Meaning {
 	if m.Basis == NoBasis {
 		m.Basis, m.BasisName = g.Basis, g.BasisName
 	}
+	if m.IfPercent == NoBasis {
+		m.IfPercent = g.IfPercent
+	}
 	if m.AtMinute == 0 {
 		m.AtMinute, m.minute = g.AtMinute, g.minute
 	}

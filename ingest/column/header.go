@@ -36,7 +36,7 @@ func open(header string) Meaning {
 func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
-		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && !(whole.Can(IngredientFat) && isPhase(parts[0])) {
+		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) {
 			return whole
 		}
 	}
@@ -228,6 +228,10 @@ func (r *reader) strip() {
 		if p := r.exact(r.core); p != nil {
 			r.could = p.entries
 			return
+		}
+		if len(r.core) > 1 && r.unit(r.core) { // the group "g per kg"
+			r.core, r.whole, r.wholeMods = nil, nil, len(r.mods)
+			break
 		}
 		if n := r.tail(r.core, false); n > 0 {
 			r.core = r.core[:len(r.core)-n]
