@@ -354,7 +354,7 @@ func (r *reader) basisFollows(before, basis []token, alone bool) bool {
 // perHundredAlone takes "per 100 g" that no unit stands before: "fat per 100 g mix".
 func (r *reader) perHundredAlone(before []token) int {
 	n := len(before)
-	if !perHundred(before) || r.m.Unit != units.NoUnit {
+	if n < 4 || !perHundred(before) || before[n-1].text == "kg" || r.m.Unit != units.NoUnit {
 		return 0
 	}
 	if _, ok := units.Parse(raw(r.header, before[n-4:n-3])); ok {
