@@ -437,7 +437,7 @@ func (m *maker) types() {
 		best := -1
 		for k := range m.Fields {
 			f := &m.Fields[k]
-			if f.IsAmount() && generic[f.What.Name] && f.TypeCol == 0 && kindOf(t.Words, t.Ingredient, f) &&
+			if f.IsAmount() && (generic[f.What.Name] || onlyByPhase(f)) && f.TypeCol == 0 && kindOf(t.Words, t.Ingredient, f) &&
 				(best < 0 || abs(f.Col-t.Col) < abs(m.Fields[best].Col-t.Col)) {
 				best = k
 			}

@@ -60,3 +60,8 @@ func (m *maker) phaseEmulsifier(f *scheme.Field) (i ingredient.Ingredient, ok bo
 	}
 	return i, true
 }
+
+// onlyByPhase reports an emulsifier of which nothing is known but what it loves.
+func onlyByPhase(f *scheme.Field) bool {
+	return f.What.HLB == nil && len(column.NamesOf(f.What.Name)) > 0
+}
