@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/mix"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -150,12 +151,12 @@ func (w *work) impossibleHLB(k Known) {
 // dropDoubles settles ingredients logged both in grams and in percent: the grams
 // are used and the percent is checked against them.
 func (w *work) dropDoubles() {
-	if !slices.ContainsFunc(w.r.Doses, func(d Dose) bool { return !d.InGrams && weighed(w.r.Doses, d.What.Name) }) {
+	if !slices.ContainsFunc(w.r.Doses, w.isDouble) {
 		return
 	}
 	kept := w.r.Doses[:0:0]
 	for _, d := range w.r.Doses {
-		if !d.InGrams && weighed(w.r.Doses, d.What.Name) {
+		if w.isDouble(d) {
 			w.checks = append(w.checks, d)
 			continue
 		}
@@ -164,25 +165,50 @@ func (w *work) dropDoubles() {
 	w.r.Doses = kept
 }
 
-func weighed(doses []Dose, name string) bool {
-	for i := range doses {
-		if doses[i].InGrams && doses[i].What.Name == name {
-			return true
+func (w *work) isDouble(d Dose) bool {
+	_, double := weighedAs(w.r, d)
+	return double
+}
+
+// forAll are names that a percent of the mix has for whatever fat was weighed.
+var forAll = map[string]bool{"oil": true, "fat": true, "vegetable fat": true}
+
+// weighedAs is the grams of which a percent says the share once more: of the same
+// ingredient, or of all fats or all water ingredients where it names no more than these
+// or is just their share of what was weighed.
+func weighedAs(r *Recipe, d Dose) (grams float64, double bool) {
+	if d.InGrams {
+		return 0, false
+	}
+	all, alike, one := 0.0, 0.0, false
+	for i := range r.Doses {
+		o := &r.Doses[i]
+		if !o.InGrams {
+			continue
+		}
+		all += o.Amount
+		if o.What.Name == d.What.Name {
+			grams, double = grams+o.Amount, true
+		}
+		if o.What.Kind == d.What.Kind {
+			alike, one = alike+o.Amount, true
 		}
 	}
-	return false
+	if double || !one || d.Basis != column.OfMix || d.What.Kind != ingredient.Fat && d.What.Kind != ingredient.Water {
+		return grams, double
+	}
+	if r.Batch.OK() {
+		all = r.Batch.Value
+	}
+	agrees := all > 0 && alike > 0 && math.Abs(100*alike/all-d.Amount) <= max(0.5, 0.01*d.Amount)
+	return alike, agrees || forAll[d.What.Name]
 }
 
 // checkDoubles compares the percent of an ingredient with its grams, and finds out
 // what a percent without a basis is of.
 func (w *work) checkDoubles(all whole) {
 	for _, d := range w.checks {
-		logged := 0.0
-		for i := range w.r.Doses {
-			if o := &w.r.Doses[i]; o.InGrams && o.What.Name == d.What.Name {
-				logged += o.Amount
-			}
-		}
+		logged, _ := weighedAs(w.r, d)
 		agrees := func(basis column.Basis) bool {
 			d.Basis = basis
 			return math.Abs(all.gramsOf(&d)-logged) <= max(2*w.step, 0.03*logged)

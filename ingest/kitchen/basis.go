@@ -101,6 +101,7 @@ var (
 	excepts      = pattern.Of(`\b(?:except|excepting|but|unless|not|without|apart|instead|other|until|from trial|nicht|außer|ausser|ohne|sondern|sauf|hors|pas|mais|salvo|excepto|no|pero|tranne|eccetto|non|ma)\b`)
 	chunkEnds    = pattern.Of(`[,:;()\[\]–—|]|\.\s*$|\s-\s`)
 	aPercent     = pattern.Of(`%(?:-?(?:values?|figures?|werte|angaben))?|\b(?:per ?cent(?:s|ages?)?|pct|prozent(?:e|en|werte|angaben|zahlen)?|pour ?cents?|pourcentages?|por ?cientos?|porcentajes?|per ?cento|percentuali?)(?:\b|$)`)
+	isPercent    = pattern.Of(`(?:=|(?:^|\s)(?:is|are|ist|sind|est|sont|es|son|è|sono))\s*$`)
 	notWords     = pattern.Of(`[^\pL\d%/]+`)
 )
 
@@ -151,6 +152,7 @@ func percentIn(chunk string, names []string) (p Percents, subject int, ok bool) 
 		}
 		p.Of = of
 		if subject, ok = p.subject(before+" "+also, names); ok {
+			p.In = p.In || subject > 0 && isPercent.MatchString(before) // "fat and emulsifier are % of the mix"
 			return p, subject, true
 		}
 		return p, 0, false
