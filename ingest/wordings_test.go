@@ -77,7 +77,8 @@ func cellIn(t *testing.T, header, cell string) string {
 }
 
 // TestEmulsifiersByWhatTheyLove: the HLB of emulsifiers that a kitchen names only as
-// lipophilic and hydrophilic, of equal grams of both; nothing where nobody says it.
+// lipophilic and hydrophilic, or by a name that nobody knows here, of equal grams of both;
+// nothing where nobody says it.
 func TestEmulsifiersByWhatTheyLove(t *testing.T) {
 	const rows = "\ntrial|butter g|cider g|%s|%s|came out|hold min\n1|150|144|3|3|yes|25\n2|140|154|3|3|yes|30"
 	for _, c := range []struct {
@@ -93,6 +94,9 @@ func TestEmulsifiersByWhatTheyLove(t *testing.T) {
 		{"Trials of the week", "Low-HLB emulsifier (3.6), g", "High-HLB emulsifier (14.5), g", 9.05},
 		{"Trials of the week", "lipo (HLB 4) g", "hydro (HLB 15) g", 9.5},
 		{"Lipophilic = glycerol monostearate, HLB 3.8; hydrophilic = polysorbate 80, HLB 15", "lipophilic (g)", "hydrophilic (g)", 9.4},
+		{"Low = sorbitan monostearate, HLB 4.6. High = polysorbate 80, HLB 15", "low emulsifier (g)", "high emulsifier (g)", 9.8},
+		{"The foam was low, HLB 4; stands high, HLB 15", "low emulsifier (g)", "high emulsifier (g)", math.NaN()},
+		{"Kesterol HLB 4.2, Brulox 20 HLB 16", "Kesterol (g)", "Brulox 20 (g)", 10.1},
 		{"Trials of the week", "lipophilic emulsifier (g)", "hydrophilic emulsifier (g)", math.NaN()},
 	} {
 		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.line + fmt.Sprintf(rows, c.low, c.high)}))

@@ -15,6 +15,9 @@ import (
 func (m Meaning) under(g Meaning, group string) Meaning {
 	key := joined(tokens(group))
 	titled := vocab().group[key]
+	if t, ok := g.asTitle(); ok && !titled {
+		g, titled = t, true
+	}
 	switch {
 	case vocab().process[key] && m.Can(Hold) && m.Unit.Dimension() != units.Temperature:
 		words := m.Words
@@ -33,6 +36,24 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		m.beside = append(slices.Clone(m.beside), only(g.beside, func(b modifier) bool { return b.sense&(meant|weighed|another|perhaps) != 0 })...)
 	}
 	return m
+}
+
+// asTitle is what a title says with its unit of the columns below it: "Mix (% by weight)".
+func (g Meaning) asTitle() (title Meaning, ok bool) {
+	words := joined(tokens(g.Words))
+	if !vocab().group[words] || g.Unit == units.NoUnit || kindOf(g) != "" || saysWhose(g.beside) {
+		return title, false
+	}
+	title = Meaning{Unit: g.Unit, Basis: g.Basis}
+	if g.Unit.Dimension() == units.Percent && g.Basis == NoBasis && vocab().basis[words] == OfMix {
+		title.Basis = OfMix
+	}
+	return title, true
+}
+
+// saysWhose reports words that make a number another than what went in and came out.
+func saysWhose(beside []modifier) bool {
+	return slices.ContainsFunc(beside, func(b modifier) bool { return b.sense&(meant|another|perhaps|reversing|rate|byVolume) != 0 })
 }
 
 // below gives a header the meaning it has below a group that is a column itself:
@@ -116,7 +137,7 @@ func (m Meaning) mayBeNamed(g Meaning) bool {
 // qualified gives a header the unit, basis, minute and scale of its group where
 // it has none.
 func (m Meaning) qualified(g Meaning) Meaning {
-	if m.Unit == units.NoUnit && g.Unit != units.NoUnit && m.Role.Takes(g.Unit.Dimension()) {
+	if m.Unit == units.NoUnit && g.Unit != units.NoUnit && m.Role.Takes(g.Unit.Dimension()) && m.Role != BlendHLB {
 		m.Unit = g.Unit
 		if len(m.could) > 1 {
 			m.could = fitting(m.could, m.Unit.Dimension())

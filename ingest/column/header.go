@@ -36,7 +36,8 @@ func open(header string) Meaning {
 func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
-		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) {
+		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) && !isTitle(parts[0]) &&
+			!(IsGroup(parts[0]) && misfit(whole)) { // "Foam / drained %" is no foam put to drain
 			return whole
 		}
 	}
@@ -45,6 +46,17 @@ func openPlain(header string) Meaning {
 		m = m.under(readPart(parts[i]), parts[i])
 	}
 	return m
+}
+
+func isTitle(group string) bool {
+	_, ok := readPart(group).asTitle()
+	return ok
+}
+
+// misfit reports a unit that the role cannot have.
+func misfit(m Meaning) bool {
+	d := m.Unit.Dimension()
+	return d != units.Any && len(roles[m.Role].takes) > 0 && !m.Role.Takes(d)
 }
 
 // groups are the parts of a header between its " / ", none of which is inside brackets.

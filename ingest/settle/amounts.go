@@ -187,6 +187,10 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, i)
 		return
 	}
+	if i, ok := m.byItsHLB(name); ok {
+		f.What = m.met(name, i)
+		return
+	}
 	if i, ok := m.phaseEmulsifier(f); ok {
 		f.What = m.met(name, i)
 		return
@@ -249,6 +253,18 @@ func byItsNumber(header string) (i ingredient.Ingredient, ok bool) {
 		return i, i.FatPercent != nil && i.FatPercent.Value <= 100
 	}
 	return i, false
+}
+
+// byItsHLB is an ingredient nobody knows whose HLB stands below its header or in a line
+// beside the table: only an emulsifier has one.
+func (m *maker) byItsHLB(name string) (i ingredient.Ingredient, ok bool) {
+	st, ok := m.kitchen.Stated(name)
+	if !ok || st.HLB == nil || st.Disputed || *st.HLB <= 0 || *st.HLB > ingredient.MostHLB {
+		return i, false
+	}
+	m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as an emulsifier of HLB %s, as this line says", say.Quoted(name), say.Number(*st.HLB)),
+		"nothing to do; a sheet Ingredients wins over it").OnceOf(name))
+	return ingredient.Ingredient{Kind: ingredient.Emulsifier, From: st.At.String(), HLB: &ingredient.Range{Low: *st.HLB, Value: *st.HLB, High: *st.HLB}}, true
 }
 
 // leastFatOfFat parts a food that brings the fat from one that has some.

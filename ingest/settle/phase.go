@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"foamfield/ingest/pattern"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -20,6 +21,13 @@ import (
 
 var bracketedHLB = pattern.Of(`(?i)\(\s*(?:hlb)?[ =:]*(\d+(?:[.,]\d+)?)\s*\)`)
 
+// shortNames are what a line may call such an emulsifier that it names in the same breath:
+// "Low = glycerol monostearate, HLB 3.8".
+var shortNames = map[string][]string{
+	"lipophilic emulsifier":  {"low", "lo"},
+	"hydrophilic emulsifier": {"high", "hi"},
+}
+
 // phaseEmulsifier is an emulsifier known only as lipophilic or hydrophilic.
 func (m *maker) phaseEmulsifier(f *scheme.Field) (i ingredient.Ingredient, ok bool) {
 	names := column.NamesOf(f.Ingredient)
@@ -34,11 +42,13 @@ func (m *maker) phaseEmulsifier(f *scheme.Field) (i ingredient.Ingredient, ok bo
 			return i, true
 		}
 	}
-	for _, name := range names {
+	for _, name := range append(names, shortNames[f.Ingredient]...) {
 		st, said := m.kitchen.Stated(name)
 		switch {
 		case !said || st.HLB == nil && st.Is == nil:
 			continue
+		case slices.Contains(shortNames[f.Ingredient], name) && (st.Is == nil || st.Is.Kind != ingredient.Emulsifier):
+			continue // "the foam was low: HLB 9"
 		case st.Disputed:
 			m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(f.Header)+", so none is taken",
 				"leave the one that is true, or type it in a sheet Ingredients").OnceOf(f.Called()))
