@@ -352,6 +352,9 @@ func (r *reader) take(t *table, l *row.Line, results *scheme.Scheme, seen outcom
 	case x.Raw["week"] == "" && scheme.LooksLikeWeek(section): // "week 2" above rows of weekdays
 		x.Raw = withWeek(x.Raw, section)
 	}
+	if x.ID == "" && t.found.Transposed && !scheme.LooksLikeDay(section) && !scheme.LooksLikeWeek(section) {
+		x.ID = section // "Card 3" above a card of one trial
+	}
 	if x.Student == "" {
 		x.Student = names.Student
 	}

@@ -188,6 +188,7 @@ func (f cards) deal(b block) (dealt []card, outside []grid.Furniture) {
 		d.dealt[i].Furniture = append(d.dealt[i].Furniture, lines...)
 		d.dealt[i].acrossRows(f.Reader, b)
 	}
+	f.nameByTitles(d.dealt, b)
 	return d.dealt, d.outside
 }
 

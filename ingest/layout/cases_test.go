@@ -371,9 +371,9 @@ GMS | 3 g
 Hold | 15 min
 `, `
 card Butter, Cider, GMS, hold
-2: 100 g | 90 g | 2 g | 12 min
+2 under Card 1: 100 g | 90 g | 2 g | 12 min
 card Butter, Cider, GMS, hold
-2: 110 g | 80 g | 3 g | 15 min
+2 under Card 2: 110 g | 80 g | 3 g | 15 min
 7 title
 outside 1 title
 `},
