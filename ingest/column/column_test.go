@@ -160,6 +160,8 @@ func TestRead(t *testing.T) {
 		{"carga (g)", "batch mass g"},
 		{"batch g", "batch mass g"},
 		{"sample (g)", "foam put to drain g"},
+		{"The pass says", "note"},
+		{"Guests said", "note"},
 		{"Foam / sample (g)", "foam put to drain g"},
 		{"Foam / drained (% at 15 min)", "drained % @15"},
 		{"Mix (% by mass) / Emulsifier", "emulsifier, all together % of mix"},
