@@ -16,7 +16,7 @@ func mixture(each []*Posterior, share []float64) *Posterior {
 		for _, w := range p.weight[:taken[k]] {
 			within[k] += w
 		}
-		if taken[k] > 0 {
+		if within[k] > 0 {
 			present += share[k]
 		}
 	}
@@ -34,7 +34,9 @@ func mixture(each []*Posterior, share []float64) *Posterior {
 		if out.loglik != nil && i < drawsLeftOut {
 			out.loglik.SetRow(i, p.loglik.RawRowView(at[k]))
 		}
-		out.weight[i] = share[k] / present * p.weight[at[k]] / within[k]
+		if within[k] > 0 { // the one draw taken of a share of next to nothing may weigh nothing
+			out.weight[i] = share[k] / present * p.weight[at[k]] / within[k]
+		}
 		squares += out.weight[i] * out.weight[i]
 		at[k]++
 	}
