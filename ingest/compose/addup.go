@@ -99,7 +99,7 @@ func (w *work) notAddedUp(sum, batch float64, nominal bool) (apart bool) {
 	suspects := w.suspects(off, nominal)
 	if nominal {
 		unit, at, tally, slack = " %", w.r.Doses[0].Col, "not 100 %", 1
-	} else if w.r.Batch.OK() {
+	} else if w.r.Batch.OK() && !w.beside {
 		suspects = append(suspects, suspect{w.r.Batch.Col, batch, sum})
 	}
 	write := func(v float64) string { return say.Number(math.Round(v*1000)/1000) + unit }
@@ -108,7 +108,7 @@ func (w *work) notAddedUp(sum, batch float64, nominal bool) (apart bool) {
 	// One mass that is less than half or more than twice what it should be makes
 	// another mix, even where the sum hardly shows it.
 	far := math.Abs(off) > contradictory*batch
-	apart = found.col == 0 && far || found.col > 0 && found.col != w.r.Batch.Col && (far || found.says > 2*found.needs || found.needs > 2*found.says)
+	apart = found.col == 0 && far || found.col > 0 && (found.col != w.r.Batch.Col || w.beside) && (far || found.says > 2*found.needs || found.needs > 2*found.says)
 	used := "the sum is used"
 	if nominal {
 		used = "shares of their sum are used"
@@ -124,7 +124,7 @@ func (w *work) notAddedUp(sum, batch float64, nominal bool) (apart bool) {
 	case found.col == 0:
 		w.say(finding("does not add up", w.at(at), read+"; no single cell explains it",
 			"compare "+w.cellsOf(nominal)+" with your notes and type what was weighed, or log the ingredient that is missing; "+used))
-	case found.col == w.r.Batch.Col:
+	case found.col == w.r.Batch.Col && !w.beside:
 		w.say(finding("does not add up", w.at(found.col), read+"; the ingredients are like those of the other trials, the batch is the odd one",
 			fmt.Sprintf("type %s here if that was the batch; %s", say.Number(sum), used)))
 	case found.says == 0:
@@ -161,7 +161,7 @@ func (w *work) cellsOf(shares bool) string {
 			name(w.r.Doses[i].Col)
 		}
 	}
-	if w.r.Batch.OK() {
+	if w.r.Batch.OK() && !w.beside {
 		name(w.r.Batch.Col)
 	}
 	return say.List(names)

@@ -33,6 +33,7 @@ type work struct {
 	noFat, noEmulsifier bool   // the amount of a fat, of an emulsifier, is not known
 	waterBlank          bool   // the log has a water column and this row leaves it empty
 	refuted             bool   // the batch is less than its parts, which is said
+	beside              bool   // the batch is what a line beside the table says
 	summed              bool   // the masses were held against the batch, or add up to 100 %
 	explained           bool   // one cell explains why the masses do not add up: what follows from it is no news
 }
@@ -52,6 +53,7 @@ func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 	w.sayNoEmulsifier()
 
 	p := sum(r.Doses)
+	w.batchSaid(p)
 	all := total(r, p, w.waterBlank)
 	w.explainGroundless(p)
 	if all.ok && all.byDifference < -w.slack(all.batch) {

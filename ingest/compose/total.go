@@ -5,6 +5,8 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 // sums are the sums of a recipe's doses.
@@ -106,6 +108,25 @@ func (r *Recipe) fatInPercent(p sums) bool {
 		return r.Fat.OK()
 	}
 	return p.fat.grams == 0
+}
+
+// batchSaid takes the batch that a line beside the table says, where something was weighed and
+// the masses do not make a whole by themselves.
+func (w *work) batchSaid(p sums) {
+	r := w.r
+	percents := p.all.share > 0 || p.ofFat > 0 || p.ofWater > 0 || p.fat.doses == 0 && r.Fat.OK()
+	col := r.EmulsifierGrams.Col
+	for i := range r.Doses {
+		if r.Doses[i].InGrams {
+			col = r.Doses[i].Col
+		}
+	}
+	if w.s.BatchGrams == 0 || r.Batch.OK() || col == 0 || !percents && p.allLogged(w.waterBlank) {
+		return
+	}
+	r.Batch, w.beside = Known{w.s.BatchGrams, col}, true
+	w.say(trial.Note("said beside the table", w.s.BatchSaid, "every mix is taken as "+say.Grams(r.Batch.Value)+", as this line says",
+		"nothing to do; a column \"Batch g\" wins over it").OnceOf("batch"))
 }
 
 // whole is a mix worked out to its total.

@@ -45,14 +45,16 @@ func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.S
 	return &m.Scheme, m.found
 }
 
-// beside takes what lines beside the table say of all its trials: the mass every mix
-// was made up to, and the foam that was put to drain.
+// beside takes what lines beside the table say of all its trials: the mass of every mix, or to
+// which it was made up, and the foam that was put to drain.
 func (m *maker) beside() {
 	m.Footnotes = m.kitchen.Footnotes(m.Sheet)
 	if g, ok := m.kitchen.MadeUpTo(); ok && m.Find(column.BatchMass) == nil && !m.logsWater() {
-		m.WholeGrams = g.Value
+		m.WholeGrams, m.BatchGrams, m.BatchSaid = g.Value, g.Value, g.At
 		m.say(trial.Note("said beside the table", g.At, "every mix is taken as "+say.Grams(g.Value)+", the rest of it water, as this line says",
 			"nothing to do; a column \"Batch g\" wins over it").OnceOf("batch"))
+	} else if g, ok := m.kitchen.Batch(m.Sheet, m.Found.HeaderRow); ok && m.Find(column.BatchMass) == nil {
+		m.BatchGrams, m.BatchSaid = g.Value, g.At
 	}
 	if g := m.sampleInHead(); g > 0 && m.SampleColumn == 0 {
 		m.SampleGrams = g
