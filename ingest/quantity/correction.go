@@ -11,7 +11,7 @@ const oneNumber = `((?:[~<>]=?\s*)?\d+(?:[.,:]\d+)?(?:\s*(?:%|g|kg|mg|ml|min|min
 
 var (
 	// replacedBehind: the number that counts comes first.
-	replacedBehind = pattern.Of(`^` + oneNumber + `\s*[,;(\[/-]*\s*(?:it )?(?:was|was first|not|instead of|corrected from|changed from|replaces|earlier|previously|prev|formerly|originally|orig|first wrote|wrote first|wrote|typed|old|old value|` +
+	replacedBehind = pattern.Of(`^` + oneNumber + `\s*[,;(\[/-]*\s*(?:(?:corrected|corr|new|now|korrigiert|korr|neu|corrige|corregido|corretto|gecorrigeerd)\.?[,;:]?\s+)?(?:it )?(?:was|was first|not|instead of|corrected from|changed from|replaces|earlier|previously|prev|formerly|originally|orig|first wrote|wrote first|wrote|typed|old|old value|` +
 		`statt|vorher|zuvor|war|war vorher|fruher|nicht|korrigiert von|au lieu de|auparavant|etait|et pas|corrige de|antes|era|en vez de|corregido de|prima|invece di|corretto da)\.?\s*[:=]?\s*` + oneNumber + `\s*[)\]]?$`)
 	// replacedBefore: it comes last.
 	replacedBefore = pattern.Of(`^(?:was |war |vorher |antes |era |etait )?` + oneNumber + `\s*[,;(\[/-]*\s*(?:corrected to|changed to|corrected|correction|correct is|correct|should be|should read|should say|sorry|i mean|meant|make that|now|is now|` +

@@ -149,6 +149,10 @@ func TestParse(t *testing.T) {
 		{"22 sinking a bit", units.Minutes, units.NoUnit, "!bit"},
 		// Numbers that replace others.
 		{"12.5 (was 15)", units.Minutes, units.NoUnit, "12.5 min ?"},
+		{"12.5 (corr., was 15)", units.Minutes, units.NoUnit, "12.5 min ?"},
+		{"12.5 (corrected, was 15)", units.Minutes, units.NoUnit, "12.5 min ?"},
+		{"12,5 (korr., war 15)", units.Minutes, units.NoUnit, "12.5 min ?"},
+		{"12.5, new; was 15", units.Minutes, units.NoUnit, "12.5 min ?"},
 		{"2.5 % (not 2.8 %)", units.Percent, units.NoUnit, "2.5 % ?"},
 		{"2.5, was 3", units.Mass, units.Gram, "2.5 g ?"},
 		{"12,5 (war 15)", units.Minutes, units.NoUnit, "12.5 min ?"},
