@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -19,11 +20,13 @@ import (
 
 // byContent takes a header of which its cells show that it says something else.
 func (m *maker) byContent(f *scheme.Field) {
-	if f.Told || f.Unit != units.NoUnit {
-		return
-	}
 	free := func(r column.Role) bool { return m.Find(r) == nil }
 	switch {
+	case f.Told:
+	case f.Role == column.None && free(column.CameOut) && free(column.Clogged) && served.MatchString(say.Fold(f.Header)) && m.measuredWhereYes(f):
+		f.Unit = units.NoUnit // "in" is none
+		m.instead(f, column.CameOut)
+	case f.Unit != units.NoUnit:
 	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
@@ -33,6 +36,39 @@ func (m *maker) byContent(f *scheme.Field) {
 		(f.Role == column.Score || f.Role == column.Mouthfeel) && m.mostly(f, isProse):
 		m.instead(f, column.Note)
 	}
+}
+
+// served are headers that ask whether there was foam where it is served.
+var served = pattern.Of(`^(?:(?:any |the )?foam |la mousse |mousse |espuma |schiuma |schaum )?(?:in|into|on|onto|im|in den|ins|auf dem|auf den|dans|sur|en|nel|sul|in het|op het)(?: the| a| le| l'|l'| el| la)? ?(?:glass|glasses|cup|bowl|dish|plate|glas|becher|schale|teller|verre|coupe|assiette|vaso|copa|plato|bicchiere|coppa|piatto|glas|bord|kom)\s*\?$`)
+
+// measuredWhereYes reports a column of yes and no of which every yes has a hold or a drainage
+// beside it and no no has any.
+func (m *maker) measuredWhereYes(f *scheme.Field) bool {
+	yes, no := 0, 0
+	for n := range m.Rows() {
+		text := strings.TrimSpace(m.Text(n, f.Col))
+		if text == "" {
+			continue
+		}
+		measured := false
+		for i := range m.Fields {
+			if o := &m.Fields[i]; o.Role == column.Hold || o.Role == column.HoldOver || o.Role == column.DrainedAmount {
+				measured = measured || strings.ContainsFunc(m.Text(n, o.Col), unicode.IsDigit)
+			}
+		}
+		answer, err := m.Reply(text)
+		switch {
+		case err != nil:
+			return false
+		case answer.Answer == reply.Yes && measured:
+			yes++
+		case answer.Answer == reply.No && !measured:
+			no++
+		default:
+			return false
+		}
+	}
+	return yes >= 3 && no >= 1
 }
 
 // namesOfKind makes a column of names what it is: "Fat" above brown butter and ghee, beside
