@@ -39,3 +39,30 @@ func TestServed(t *testing.T) {
 		}
 	}
 }
+
+// TestNotesThatAnswer: notes that say of every trial how it went are what happened, so that fine
+// is not split beside others that are; notes of a few trials are notes.
+func TestNotesThatAnswer(t *testing.T) {
+	for _, c := range []struct {
+		notes [5]string
+		broke trial.Answer // of the first trial
+	}{
+		{[5]string{"fine", "very good", "split", "clogged", "fine"}, trial.No},
+		{[5]string{"good, a bit wet", "good", "split on the plate", "nothing came, clogged", "fine"}, trial.No},
+		{[5]string{"fine", "", "split", "clogged", ""}, trial.Unknown},
+		{[5]string{"fine", "new siphon", "split", "juice from Monday", "with Ada"}, trial.Unknown},
+		{[5]string{"fine", "very good", "good", "clogged", "fine"}, trial.Unknown},
+	} {
+		table := "no | walnut oil % | emulsifier % of mix | HLB | hold min | how it went"
+		for i, hold := range []string{"14", "18", "3", "", "25"} {
+			table += "\n" + string(rune('1'+i)) + " | 50 | 2 | 9 | " + hold + " | " + c.notes[i]
+		}
+		log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"log", table})}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := log.Trials[0].Broke; got != c.broke {
+			t.Errorf("%q: the first trial split: %v, want %v", c.notes, got, c.broke)
+		}
+	}
+}

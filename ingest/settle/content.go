@@ -1,10 +1,12 @@
 package settle
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/event"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/reply"
@@ -35,7 +37,22 @@ func (m *maker) byContent(f *scheme.Field) {
 	case f.Role == column.None && len(f.Left) == 0 && f.Header != "" && m.mostly(f, isSentence),
 		(f.Role == column.Score || f.Role == column.Mouthfeel) && m.mostly(f, isProse):
 		m.instead(f, column.Note)
+	case f.Role == column.Note && free(column.CameOut) && free(column.Clogged) && free(column.Broke) && free(column.Result) && m.saysOfEach(f):
+		m.instead(f, column.Result)
 	}
+}
+
+// saysOfEach reports a column of notes that answers for every trial how it went: fine, split, clogged.
+func (m *maker) saysOfEach(f *scheme.Field) bool {
+	split := false
+	for n := range m.Rows() {
+		text := strings.TrimSpace(m.Text(n, f.Col))
+		if text == "" || !m.answersOutlet(text) {
+			return false
+		}
+		split = split || slices.Contains(m.Events(text), event.Broke)
+	}
+	return split
 }
 
 // served are headers that ask whether there was foam where it is served.
