@@ -70,9 +70,13 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
 		}
 	}
-	named := kitchen.Sheets{Lines: lines}
+	named, told := kitchen.Sheets{Lines: lines}, false
 	for _, t := range found {
 		named.NameHeads(t.found.Heads)
+		if said, ok := named.GiveMinute(t.found.Heads); ok && !told {
+			r.said.add(said)
+			told = true
+		}
 	}
 	return found, lines
 }

@@ -1,0 +1,87 @@
+package kitchen
+
+import (
+	"strings"
+	"unicode"
+
+	"foamfield/ingest/column"
+	"foamfield/ingest/grid"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
+)
+
+var (
+	atMinute = pattern.Of(`\b(?:after|at|by|nach|bei|après|à|tras|después de|a los|dopo|na)\s+(\d+(?:[.,]\d+)?)\s?(?:min|mins|minutes|minuten|minuti|minutos)\b\.?`)
+	// aimed are words of what is wanted, not of what was done.
+	aimed     = pattern.Of(`[<>≤≥]|\d\s?%|\b(?:target|aim|goal|want|wanted|must|should|max|most|less|good|ziel|soll|höchstens|weniger|cible|objectif|moins|objetivo|menos|obiettivo|meno|doel|(?:below|under|unter) \d)\b`)
+	anyMinute = pattern.Of(`\d\s?(?:min|mins|minutes|minuten|minuti|minutos)\b`)
+)
+
+// DrainedAt is the one minute at which lines say that drainage was read: "Drip: grams under the
+// sieve after 10 min". Two minutes are none.
+func (s *Sheets) DrainedAt() (minute float64, at trial.Place, ok bool) {
+	for _, line := range s.Lines {
+		if line.Of != "" {
+			continue
+		}
+		text := say.Fold(line.Text)
+		for _, sentence := range sentences(text) {
+			if !ofDrainage(sentence) {
+				continue
+			}
+			found := atMinute.FindAllStringSubmatch(sentence, -1)
+			if len(found) == 0 {
+				continue
+			}
+			v := value(found[0][1])
+			if v == nil || *v <= 0 || len(anyMinute.FindAllString(sentence, -1)) != 1 || exceptHere.MatchString(text) || ok && *v != minute {
+				return 0, trial.Place{}, false
+			}
+			minute, at, ok = *v, line.At, true
+		}
+	}
+	return minute, at, ok
+}
+
+// ofDrainage reports a sentence that explains drainage: a label of it, or nothing but a header
+// with its minute.
+func ofDrainage(sentence string) bool {
+	if aimed.MatchString(sentence) {
+		return false
+	}
+	head, _, label := strings.Cut(strings.ReplaceAll(sentence, "=", ":"), ":")
+	if !label {
+		loc := atMinute.FindAllStringIndex(sentence, -1)
+		if len(loc) != 1 || strings.TrimSpace(sentence[loc[0][1]:]) != "" {
+			return false
+		}
+		head = sentence[:loc[0][0]]
+	}
+	m := column.Read(strings.TrimSpace(head))
+	return m.Role == column.DrainedAmount && m.Doubt == "" && !strings.ContainsFunc(head, unicode.IsDigit)
+}
+
+// GiveMinute gives heads of drainage that say no minute the one that lines say, where it is the
+// only such head and no column says when it was read.
+func (s *Sheets) GiveMinute(heads []grid.Head) (f trial.Finding, given bool) {
+	minute, at, ok := s.DrainedAt()
+	if !ok {
+		return f, false
+	}
+	var drained *grid.Head
+	for i := range heads {
+		switch m := &heads[i].Meaning; {
+		case m.Role == column.DrainedAt || m.Role == column.ReadingMinute || m.Role == column.DrainedAmount && (m.AtMinute > 0 || drained != nil):
+			return f, false
+		case m.Role == column.DrainedAmount:
+			drained = &heads[i]
+		}
+	}
+	if drained == nil {
+		return f, false
+	}
+	drained.Meaning.AtMinute = minute
+	return trial.Note("said beside the table", at, "drainage is taken as read at "+say.Number(minute)+" min, as this line says",
+		"nothing to do; a minute in the header wins over it").OnceOf("minute"), true
+}
