@@ -187,10 +187,24 @@ func (t *open) average(l *labelled, s look.Statistic, whole bool, cells []sheet.
 	if whole && l.mix == 0 && l.texts+l.numbers > 0 && !names && t.standsForID(l) {
 		return grid.Average, "" // "range | 15-22"
 	}
+	if l.ofResult(t) {
+		return grid.Average, "" // "mean held, min | 21.3", wherever its number stands
+	}
 	if !whole || l.texts > 0 || l.numbers > 0 && !names && !t.standsForID(l) {
 		return "", ""
 	}
 	return grid.Average, l.doubted()
+}
+
+// ofResult reports a label that begins with a statistic and goes on with something measured
+// of the foam, beside one number: a line of results where trials are numbered.
+func (l *labelled) ofResult(t *open) bool {
+	_, rest, ok := strings.Cut(strings.TrimSpace(l.label), " ")
+	if s, whole := look.Summary(strings.Fields(l.label)[0]); !ok || s == look.None || !whole || l.other || l.texts > 0 || l.numbers != 1 || l.col == t.labelCol() && !t.standsForID(l) {
+		return false
+	}
+	role := column.Read(rest).Role
+	return role == column.Hold || role == column.DrainedAmount
 }
 
 // doubted is what to say of an average whose numbers are not those of the rows

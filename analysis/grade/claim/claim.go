@@ -356,6 +356,9 @@ var tiedToHold = pattern.Of(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|
 
 var minutesSaid = pattern.Of(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
+// spanSaid are minutes that go from one number to another: "from 27 to 17 min", "20-22 min".
+var spanSaid = pattern.Of(`(?i)\d\s*(?:min|mins|minutes|minuten|minuti|minutos)?(?:\s+(?:up to|down to|to|bis|auf|à|→)\s+|[-–−→])\d+(?:[.,]\d+)?\s*(?:min|h\b|hours?)`)
+
 // quoted holds minutes that a sentence gives for a trial against its log.
 func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	v, half, said := minutesOf(s)
@@ -377,7 +380,7 @@ func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fi
 // false for none or several.
 func minutesOf(s sentence.Sentence) (v, half float64, ok bool) {
 	said := minutesSaid.FindAllStringSubmatch(s.Low, -1)
-	if len(said) != 1 {
+	if len(said) != 1 || spanSaid.MatchString(s.Low) {
 		return 0, 0, false
 	}
 	v, err := strconv.ParseFloat(strings.Replace(said[0][1], ",", ".", 1), 64)

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
@@ -395,7 +396,7 @@ func withoutUnit(w *handin.Work) (out []finding.Found) {
 	for _, t := range w.Tables {
 		var lacks []*handin.Column
 		for _, col := range t.Columns {
-			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) && (t.Across || !unitNear(w, col)) && !(col.Role == column.Hold && meanHasUnit(t)) {
+			if needsUnit(col) && col.Known() >= 2 && (col.Field != nil || col.Role == column.Hold) && !hasUnit(col) && (t.Across || !unitNear(w, col)) && !(col.Role == column.Hold && meanHasUnit(t)) && !inOwnUnit(w, t, col) {
 				lacks = append(lacks, col)
 			}
 		}
@@ -442,6 +443,46 @@ var unitAlone = pattern.Of(`(?i)(^\s*[(\[]?\s*(?:in )?(?:%|g|gr|grams?|kg|oz|ml|
 // groupUnit is a unit in a title above the labels of a card, which is that of all weights
 // below it: "what went in (grams)".
 var groupUnit = pattern.Of(`(?i)(\((in )?(g|grams?|gramm|grammes)\)|\bin grams?\b|\bgrams?\s*$)`)
+
+// ownUnit is a unit that a line explains: "1 liang = 50 g".
+var ownUnit = pattern.Of(`(?i)\b(?:1|one|a|an) (\pL[\pL.]*)\s*(?:=|is|are|was|weighs|holds|means)\s*(?:about |ca\.? |~ ?)?\d+(?:[.,]\d+)?\s*(?:g|grams?|kg|ml|min|minutes?)\b`)
+
+// inOwnUnit reports a column whose header names a unit that the work explains, or that has the
+// same in another unit than the grams of it beside it.
+func inOwnUnit(w *handin.Work, t *handin.Table, col *handin.Column) bool {
+	words := strings.FieldsFunc(strings.ToLower(col.Whole), func(r rune) bool { return !unicode.IsLetter(r) })
+	for _, p := range w.Words {
+		for _, m := range ownUnit.FindAllStringSubmatch(p.Text, -1) {
+			one := strings.ToLower(m[1])
+			if slices.ContainsFunc(words, func(x string) bool { return x == one || x == one+"s" || x == one+"es" }) {
+				return true
+			}
+		}
+	}
+	return col.Role == column.IngredientAmount && slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool {
+		return o != col && o.Field.What.Name == col.Field.What.Name && hasUnit(o) && proportional(o, col)
+	})
+}
+
+// proportional reports two columns of which one is the other times a number that is not 1, in
+// three different rows or more.
+func proportional(x, y *handin.Column) bool {
+	times, seen := 0.0, map[float64]bool{}
+	for i, a := range x.Cells {
+		b := y.Cells[i]
+		if !a.Known || !b.Known || b.Value == 0 {
+			continue
+		}
+		if times == 0 {
+			times = a.Value / b.Value
+		}
+		if math.Abs(a.Value-times*b.Value) > 0.01*a.Value+x.Cells[i].Half {
+			return false
+		}
+		seen[b.Value] = true
+	}
+	return len(seen) >= 3 && math.Abs(times-1) > 0.05
+}
 
 // meanHasUnit reports a unit in the header of a mean hold, which is that of its holds as well.
 func meanHasUnit(t *handin.Table) bool {

@@ -95,7 +95,8 @@ func slipsOf(hundredfold float64, m *Mixture) (out []verdict.Way) {
 	return out
 }
 
-// swapFatWater is the fat in grams if the fat and the water had changed places.
+// swapFatWater is the fat in grams if the fat and the water, with its own fat, had changed
+// places.
 func swapFatWater(m *Mixture) float64 {
 	var fat, water *Part
 	for k := range m.Parts {
@@ -112,5 +113,5 @@ func swapFatWater(m *Mixture) float64 {
 	if fat == nil || water == nil {
 		return 0
 	}
-	return water.Grams * fat.Fat.Value / 100
+	return (water.Grams*fat.Fat.Value + fat.Grams*water.Fat.Value) / 100
 }

@@ -1,11 +1,13 @@
 package recalc
 
 import (
+	"cmp"
 	"fmt"
 	"foamfield/analysis/grade/mixture"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/ingest/pattern"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
@@ -21,12 +23,16 @@ func (j *job) totals() {
 	if col == nil || !j.sumsUp(col) {
 		return
 	}
+	left, always := j.leftOut(col)
 	j.Column(col, criteria.Total, func(i int) (verdict.Expected, bool) {
 		m := &j.mixes[i][0]
 		if m.Open || m.Sum <= 0 || len(m.Parts) < 2 {
 			return verdict.Expected{}, false
 		}
 		e := verdict.Expected{How: m.Listed(mixture.AnyPart), Digits: 1, Within: j.totalWithin(col, m.Sum)}
+		if always {
+			e.Ways = append(e.Ways, verdict.By(m.Sum-left.grams(m), "the sum without the "+left.said, "without "+left.said))
+		}
 		for k := range j.mixes[i] {
 			e.Rights = append(e.Rights, verdict.Exactly(j.mixes[i][k].Sum))
 			if g := j.emulsifiersTogether(i); g > 0 {
@@ -73,14 +79,21 @@ func (j *job) sumsUp(col *handin.Column) bool {
 			}
 		}
 	}
-	return n > 0 && 2*near >= n && near > 0 || j.allWithoutOne(col)
+	_, without := j.leftOut(col)
+	return n > 0 && 2*near >= n && near > 0 || without
 }
 
-// allWithoutOne reports totals that are the sum of the grams but for one ingredient, or
-// for the emulsifiers, the same in every row.
-func (j *job) allWithoutOne(col *handin.Column) bool {
+// omitted is what totals leave out.
+type omitted struct {
+	said  string
+	grams func(m *mixture.Mixture) float64
+}
+
+// leftOut is the one ingredient, or else the emulsifiers, without which totals are the sum of
+// the grams in every row.
+func (j *job) leftOut(col *handin.Column) (left omitted, ok bool) {
 	if len(j.mixes) < 3 || col.Known() < len(col.Cells) {
-		return false
+		return left, false
 	}
 	without := func(grams func(m *mixture.Mixture) float64) bool {
 		left := 0
@@ -97,11 +110,12 @@ func (j *job) allWithoutOne(col *handin.Column) bool {
 		return left >= 3
 	}
 	for k := range j.mixes[0][0].Parts {
-		if without(func(m *mixture.Mixture) float64 { return m.Parts[k].Grams }) {
-			return true
+		if left = (omitted{j.mixes[0][0].Parts[k].Said(), func(m *mixture.Mixture) float64 { return m.Parts[k].Grams }}); without(left.grams) {
+			return left, true
 		}
 	}
-	return without(func(m *mixture.Mixture) float64 { return m.Of(mixture.IsEmulsifier) })
+	left = omitted{"emulsifiers", func(m *mixture.Mixture) float64 { return m.Of(mixture.IsEmulsifier) }}
+	return left, without(left.grams)
 }
 
 // totalWithin is what a total may be off: little where the others of its column are
@@ -120,7 +134,7 @@ func (j *job) totalWithin(col *handin.Column, sum float64) float64 {
 	for _, c := range col.Cells {
 		half = max(half, min(c.Half, 0.5))
 	}
-	if 2*exact > n {
+	if _, without := j.leftOut(col); without || 2*exact > n { // weighing loses no one part in every row
 		return half + 0.051
 	}
 	return max(half+0.051, j.rules.TotalWithin/100*sum)
@@ -144,6 +158,9 @@ func (j *job) fats() {
 		if col.Field == nil || len(j.Table.Weighed()) < 2 || strings.Contains(say.Fold(col.Header), "of fat") {
 			continue // what is a percent of the fat is no percent of fat
 		}
+		if j.ofTheFatItself(col) {
+			continue
+		}
 		if col.Field.InGrams {
 			j.Column(col, criteria.Fat, j.fatOf)
 			continue
@@ -152,6 +169,28 @@ func (j *job) fats() {
 		j.Column(col, criteria.Fat, func(i int) (verdict.Expected, bool) { return j.fat(i, asWeighed) })
 	}
 }
+
+// ofTheFatItself reports fat percents of what went in, not of the mix: another column beside
+// them says that it is of the mix, and has less in every trial.
+func (j *job) ofTheFatItself(col *handin.Column) bool {
+	if col.Field.InGrams || ofMixHead.MatchString(col.Whole) {
+		return false
+	}
+	return slices.ContainsFunc(j.Table.All(column.FatPercent), func(o *handin.Column) bool {
+		n := 0
+		for i, c := range col.Cells {
+			if x := o.Cells[i]; c.Known && x.Known {
+				if n++; c.Value <= x.Value {
+					return false
+				}
+			}
+		}
+		return o != col && o.Field != nil && !o.Field.InGrams && n >= 2 && ofMixHead.MatchString(o.Whole)
+	})
+}
+
+// ofMixHead is a header that says that its percents are of the mix.
+var ofMixHead = pattern.Of(`(?i)\b(?:of|in) (?:the )?(?:whole |total |finished )?(?:mix|mixture|total|batch|foam)\b`)
 
 // ownFat is the cell of a trial in which the student has the grams of fat.
 func (j *job) ownFat(i int) handin.Cell {
@@ -441,10 +480,45 @@ func (j *job) partPercents() {
 		if len(j.mixes) == 0 || j.mixes[0][0].Of(same) == 0 {
 			continue
 		}
+		if basis == column.NoBasis {
+			basis = cmp.Or(hundred(col.Whole), j.said.hundred)
+		}
+		from := len(j.Out)
 		j.Column(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) {
 			return j.share(i, same, basis, max(j.rules.EmulsifierWithin, 0.01*j.mixes[i][0].Of(same)/3), "the "+name)
 		})
+		for k := from; k < len(j.Out) && basis == column.NoBasis; k++ {
+			// Nobody said of what the percents are: where they all are of one thing, they may be right.
+			if f := &j.Out[k]; f.Certain && len(f.Cells) >= 3 && len(f.Cells) >= col.Known()-1 {
+				f.Certain, f.Words = false, f.Words+". Nothing says of what these percents are: did you mean them so? Then write it in the header."
+			}
+		}
 	}
+}
+
+// reckonedFrom is what all else is reckoned in percent of: "baker's %, milk = 100".
+var (
+	reckonedFrom = pattern.Of(`(?i)\b(\p{L}+(?: \p{L}+)?)\s*(?:=|\bis\b|\bas\b|\bset to\b)\s*100\b`)
+	ofItself     = pattern.Of(`(?i)^(?:[.,]\d|\s*(?:(?:%|per ?cent)\s*\(?\pL|[°º]|(?:g|grams?|gr|ml|kg|fat|pure)\b))`) // grams, or what fat something has
+)
+
+// hundred is the basis that words make 100 of; NoBasis where they say nothing of it.
+func hundred(text string) column.Basis {
+	for _, m := range reckonedFrom.FindAllStringSubmatchIndex(text, -1) {
+		if ofItself.MatchString(text[m[1]:]) {
+			continue
+		}
+		words := strings.Fields(text[m[2]:m[3]])
+		for k := range words {
+			switch what, ok := ingredient.Lookup(strings.Join(words[k:], " ")); {
+			case ok && what.Kind == ingredient.Fat:
+				return column.OfFat
+			case ok && what.Kind == ingredient.Water:
+				return column.OfWater
+			}
+		}
+	}
+	return column.NoBasis
 }
 
 // shareOf is the ingredient of which a column gives percents, and of what they are.

@@ -4,9 +4,11 @@
 package recalc
 
 import (
+	"cmp"
 	"foamfield/analysis/grade/mixture"
 	"foamfield/analysis/grade/statistic"
 	"foamfield/analysis/grade/verdict"
+	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
@@ -48,11 +50,17 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 }
 
 // said is what the words beside the trials declare of percents.
-type said struct{ ofFat, asWeighed bool }
+type said struct {
+	ofFat, asWeighed bool
+	hundred          column.Basis // of what all is reckoned in percent
+}
 
 func saidOf(w *handin.Work) (s said) {
 	for _, p := range w.Words {
 		s.ofFat = s.ofFat || ofFatWords.MatchString(p.Text)
+		if p.Note == nil {
+			s.hundred = cmp.Or(s.hundred, hundred(p.Text))
+		}
 		text := " " + say.Fold(p.Text) + " "
 		for _, of := range []string{"% of fat", "% of the fat", "% of butter", "% of the butter", "percent of fat", "percent of the fat", "percent of the butter", "% of oil", "% of the oil", "percent of the oil"} {
 			s.ofFat = s.ofFat || strings.Contains(text, of)

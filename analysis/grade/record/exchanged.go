@@ -336,8 +336,11 @@ func fatEitherWay(t *handin.Table, fat, water *handin.Column, i int) (as, other 
 			sum += o.Cells[i].Value
 		}
 	}
-	share := fat.Field.What.FatPercent.Value
-	return share * a.Value / sum, share * b.Value / sum, a.Known && b.Known && math.Abs(a.Value-b.Value) >= 10
+	share, beside := fat.Field.What.FatPercent.Value, 0.0
+	if p := water.Field.What.FatPercent; p != nil {
+		beside = p.Value
+	}
+	return (share*a.Value + beside*b.Value) / sum, (share*b.Value + beside*a.Value) / sum, a.Known && b.Known && math.Abs(a.Value-b.Value) >= 10
 }
 
 // headsTurned asks of two headers that look exchanged over the whole table.

@@ -21,6 +21,6 @@ func Check(w *handin.Work, b *verdict.Bench, mixes [][]mixture.Mixture, meant mi
 	j.means()
 	j.differences()
 	j.others()
-	j.averages()
+	j.averages(w)
 	j.lines(w, meant)
 }

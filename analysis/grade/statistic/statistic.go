@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/look"
 	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 var (
@@ -350,7 +351,7 @@ func signedBoth(col *handin.Column) bool {
 }
 
 // averages holds rows of means and sums against the trials above them.
-func (j *results) averages() {
+func (j *results) averages(w *handin.Work) {
 	from := 0
 	for _, row := range j.Table.Averages {
 		kind, _ := look.Summary(row.Label)
@@ -362,12 +363,57 @@ func (j *results) averages() {
 			to++
 		}
 		of := j.namedBy(row.Label)
+		if role, alone, ok := j.elsewhere(row); ok {
+			// One number beside "mean held, min" is of the holds, whatever column it stands in.
+			if of == nil {
+				of = j.namedAbove(w, row.At)
+			}
+			if col := j.Table.Find(role); col != nil && of != nil && col.Field != nil {
+				alone.Scale = 1
+				j.average(col, alone, from, to, kind, of)
+			}
+			continue
+		}
 		for k, c := range row.Cells {
 			if k < len(j.Table.Columns) && c.Known && j.Table.Columns[k].Role != column.TrialID {
 				j.average(j.Table.Columns[k], c, from, to, kind, of)
 			}
 		}
 	}
+}
+
+// elsewhere is the one number of a row whose label names a result, where it does not stand in
+// the column of that result.
+func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell, ok bool) {
+	_, rest, _ := strings.Cut(strings.TrimSpace(row.Label), " ")
+	if role = column.Read(rest).Role; role != column.Hold && role != column.DrainedAmount {
+		return role, alone, false
+	}
+	for k, c := range row.Cells {
+		if !c.Known {
+			continue
+		}
+		if ok || k >= len(j.Table.Columns) || j.Table.Columns[k].Role == role {
+			return role, alone, false
+		}
+		if alone, ok = c, true; c.Scale != 1 && c.Scale != 0 {
+			alone.Value, alone.Half = c.Value/c.Scale, c.Half/c.Scale
+		}
+	}
+	return role, alone, ok
+}
+
+// namedAbove are the trials that a title right above a row names: "means of the repeats (6, 7)".
+func (j *results) namedAbove(w *handin.Work, at trial.Place) (of map[int]bool) {
+	for _, p := range w.Words {
+		if up := at.Row - p.At.Row; p.Note != nil || p.At.File != at.File || p.At.Sheet != at.Sheet || up < 1 || up > 3 {
+			continue
+		}
+		if s, _ := look.Summary(p.Text); s == look.Mean {
+			of = j.namedBy(p.Text)
+		}
+	}
+	return of
 }
 
 var withoutWord = pattern.Of(`(?i)\b(without|excl\w*|except|not|ohne|sans|sin|senza)\b`)
