@@ -100,6 +100,8 @@ func TestConcluded(t *testing.T) {
 		{"Trial 8 drained five times as much as trial 10.", false},
 		{"Trials 3 and 4 stood between 24 and 26 min.", false},
 		{"The two repeats (5, 6) stood 21 and 22 min.", false},
+		{"The mixes with 120 g (3, 4) stood 25 min on average, those with 150 g (5, 6) 21.5 min.", false},
+		{"The mixes with 120 g (3, 4) stood 25 min on average, those with 150 g (5, 6) 23 min.", true},
 		{"With the same mix I got 25 min on average.", false},
 		{"Trials 3 and 4 held 28 min on average.", true},
 		{"The two 41 % mixes (5, 6) averaged 24 min.", true},

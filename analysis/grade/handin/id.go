@@ -1,6 +1,11 @@
 package handin
 
-import "strings"
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/column"
+)
 
 // ByID finds a trial by its number or name, folded: "3", "t3", "trial 3".
 func (w *Work) ByID(id string) (found []*Trial) {
@@ -39,4 +44,21 @@ func IDKey(id string) string {
 func ShortID(id string) string {
 	short, _, _ := strings.Cut(id, " (")
 	return short
+}
+
+// Under are the trials that have a text under a header: all of mix B. None where the column tells
+// the trials apart, or where the text is no code but words.
+func (w *Work) Under(header, text string) (out []*Trial) {
+	header, text = strings.TrimSpace(header), strings.TrimSpace(text)
+	if header == "" || text == "" || len(strings.Fields(text)) > 2 {
+		return nil
+	}
+	for _, x := range w.Trials() {
+		if slices.ContainsFunc(x.Table.Columns, func(c *Column) bool {
+			return c.Role != column.TrialID && c.Role != column.Note && strings.EqualFold(strings.TrimSpace(c.Header), header) && strings.EqualFold(strings.TrimSpace(c.Cells[x.Index].Text), text)
+		}) {
+			out = append(out, x)
+		}
+	}
+	return out
 }

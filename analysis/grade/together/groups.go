@@ -59,8 +59,17 @@ func Groups(w *handin.Work, s sentence.Sentence) (out []Group) {
 			out = append(out, Group{trials, m[6], m[6] + len(list)})
 		}
 	}
+	for _, m := range coded.FindAllStringSubmatchIndex(text, -1) {
+		if trials := w.Under(text[m[2]:m[3]], text[m[4]:m[5]]); len(trials) > 1 && len(w.ByID(text[m[4]:m[5]])) == 0 {
+			out = append(out, Group{trials, m[0], m[1]})
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Group) int { return a.from - b.from })
 	return out
 }
+
+// coded is a code under the header of a column: "mix C" are all trials of that mix.
+var coded = pattern.Of(`(?i)\b(\pL{2,20}) ([\pL\d]{1,6})\b`)
 
 // trialsOf are the trials of some numbers, nil where one is none or stands in several tables.
 func trialsOf(w *handin.Work, s sentence.Sentence, ids, seps []string) (out []*handin.Trial) {

@@ -176,7 +176,8 @@ func (j *reader) mean(s sentence.Sentence, groups []Group) (said string, found b
 		of, _ := measureOf(s, s.Text[m[4]:m[5]], s.Text[m[1]:])
 		return of == evidence.NoMeasure
 	})
-	for _, m := range all {
+	each := inTurn(all, groups)
+	for k, m := range all {
 		before, behind := s.Text[:m[0]], s.Text[m[1]:]
 		of, unit := measureOf(s, s.Text[m[4]:m[5]], behind)
 		v, half := value(s.Text[m[2]:m[3]])
@@ -192,11 +193,29 @@ func (j *reader) mean(s sentence.Sentence, groups []Group) (said string, found b
 		if !averaged {
 			continue
 		}
-		if words, wrong := j.average(groups, of, unit, v, half, len(all) > len(groups)); wrong {
+		named := groups
+		if each {
+			named = groups[k : k+1]
+		}
+		if words, wrong := j.average(named, of, unit, v, half, len(all) > len(groups)); wrong {
 			return words, true
 		}
 	}
 	return "", false
+}
+
+// inTurn reports numbers that each stand behind the trials of their own: "(5, 6) stood 23 min on
+// average, (7, 9) 20.5 min".
+func inTurn(amounts [][]int, groups []Group) bool {
+	if len(groups) < 2 || len(amounts) != len(groups) {
+		return false
+	}
+	for k, m := range amounts {
+		if len(groups[k].Trials) < 2 || groups[k].to > m[0] || k+1 < len(groups) && groups[k+1].from < m[1] {
+			return false
+		}
+	}
+	return true
 }
 
 // average holds a mean against the groups that a sentence names, else, and where it has more

@@ -48,6 +48,7 @@ var (
 
 // statisticOf is what a head says, with what is left of it.
 func statisticOf(head string) (s statistic, rest string) {
+	head = strings.ReplaceAll(head, "_", " ")
 	bare := inBrackets.ReplaceAllString(head, " ")
 	switch {
 	case meanWord.MatchString(head) || strings.Contains(head, "Ø"):
@@ -240,6 +241,11 @@ func (d *desk) rowOf(r handin.Row, heads []handin.Cell) (named []*handin.Trial, 
 			if found := d.ofMix(c.Text); len(found) == 1 {
 				return found, true
 			}
+		}
+	}
+	if len(r.Cells) > 0 && !r.Cells[0].Known { // "mix | B" is of all trials of mix B
+		if named := d.Work.Under(headOf(r.Cells[0], heads), r.Cells[0].Text); len(named) > 0 {
+			return named, true
 		}
 	}
 	return d.alikeIn(r, heads), false

@@ -17,7 +17,7 @@ func TestStatisticOf(t *testing.T) {
 	for head, want := range map[string]statistic{
 		"Mean stand (min)": theMean, "mean stays min": theMean, "Ø Haltezeit": theMean, "average of both": theMean,
 		"Shortest (min)": theLeast, "Min held (min)": theLeast, "lowest drained %": theLeast,
-		"Longest (min)": theMost, "max held": theMost, "Range stand (min)": theRange, "spread (min)": theRange, "min-max": theRange,
+		"Longest (min)": theMost, "max held": theMost, "Range stand (min)": theRange, "spread (min)": theRange, "min-max": theRange, "mean_stand_min": theMean, "longest_min": theMost,
 		"n": theCount, "runs": theCount, "how many": theCount,
 		"Stand (min)": noStatistic, "Fat (%)": noStatistic, "Mix": noStatistic, "trials": noStatistic,
 	} {
