@@ -90,6 +90,8 @@ func TestFormsWithLines(t *testing.T) {
 		{"no word on safety", []string{"A17=", "B17="}, "A6 formal !"},
 		{"no conclusion", []string{"A16=", "B16="}, "B15 formal ?"},
 		{"no units", []string{"H5=Hold 1", "I5=Hold 2", "J5=Mean hold"}, "H5 formal !"},
+		{"the minute is no unit", []string{"K5=Drained at 10 min"}, "K5 formal !"},
+		{"the minute, and a rule with the unit", []string{"K5=Drained at 10 min", "B14=A success drains at most 5 % in 10 min."}, ""},
 		{"no unit of GMS", []string{"D5=GMS"}, "D5 formal !"},
 		{"seconds", []string{"H9=1620", "J9=824", "B13=819.5", "B16=T3 held longest."}, "H9 record ?"},
 		{"hours", []string{"I8=0.38", "J8=10.69"}, "I8 record ?"},

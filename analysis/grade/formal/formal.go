@@ -447,9 +447,12 @@ var groupUnit = pattern.Of(`(?i)(\((in )?(g|grams?|gramm|grammes)\)|\bin grams?\
 // ownUnit is a unit that a line explains: "1 liang = 50 g".
 var ownUnit = pattern.Of(`(?i)\b(?:1|one|a|an) (\pL[\pL.]*)\s*(?:=|is|are|was|weighs|holds|means)\s*(?:about |ca\.? |~ ?)?\d+(?:[.,]\d+)?\s*(?:g|grams?|kg|ml|min|minutes?)\b`)
 
-// inOwnUnit reports a column whose header names a unit that the work explains, or that has the
-// same in another unit than the grams of it beside it.
+// inOwnUnit reports a column whose unit the work says elsewhere: a header that names one which a
+// line explains, what drained where words say in what, and what stands beside its own grams.
 func inOwnUnit(w *handin.Work, t *handin.Table, col *handin.Column) bool {
+	if col.Role == column.DrainedAmount && slices.ContainsFunc(w.Words, func(p handin.Phrase) bool { return drainedIn.MatchString(p.Text) }) {
+		return true // a rule or a conclusion says in what
+	}
 	words := strings.FieldsFunc(strings.ToLower(col.Whole), func(r rune) bool { return !unicode.IsLetter(r) })
 	for _, p := range w.Words {
 		for _, m := range ownUnit.FindAllStringSubmatch(p.Text, -1) {
@@ -507,6 +510,12 @@ func noUnits(lacks []*handin.Column) finding.Found {
 	return f
 }
 
+// atMinute is when something is read: "at 10 min".
+var atMinute = pattern.Of(`(?i)(?:\b(?:at|after|in|by|within)\s+|@\s*)?\b\d+\s*(?:min|mins|minutes?|minuten|h|hours?)\b`)
+
+// drainedIn is an amount that words say to have drained, with its unit.
+var drainedIn = pattern.Of(`(?i)(?:\b(?:drain|drip|ran|run|weep|wept|leak|los)\w*\b[^.;]{0,30}?\d\s*(?:%|g\b|grams?\b|ml\b|cc\b|per ?cent\b|percent\b|tsp)|\d\s*(?:%|g|grams?|ml|cc|per ?cent|percent|tsp)\b?\s*(?:\w+ ){0,3}(?:drain|drip|ran|run|weep|wept|leak|los))`)
+
 var unitInHeader = pattern.Of(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
 
 // inBrackets is a short word in square brackets at the end, where nobody writes anything but
@@ -515,7 +524,11 @@ var inBrackets = pattern.Of(`\[[^\]\s]{1,4}\]\s*$`)
 
 // hasUnit reports a unit in the header, above or below it, or in the cells.
 func hasUnit(col *handin.Column) bool {
-	said := unitInHeader.FindString(col.Whole)
+	head := col.Whole
+	if col.Role == column.DrainedAmount {
+		head = atMinute.ReplaceAllString(head, " ") // when it was read, not in what
+	}
+	said := unitInHeader.FindString(head)
 	if inBrackets.MatchString(col.Whole) {
 		return true
 	}
