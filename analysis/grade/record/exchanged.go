@@ -490,7 +490,7 @@ func (r *reader) mendRow(t *handin.Table, i int, off float64) {
 		}
 		need := x.Value - off
 		low, high, n := others(c, i)
-		if n < 2 || need <= 0 || !within(need, low, high, 0.3) || !slipOfFinger(x.Value, need) && !(oneFigure(x.Value, need) && othersHave(c, i, need)) {
+		if n < 2 || need <= 0 || !within(need, low, high, 0.3) || !slipOfFinger(x.Value, need) && !(oneFigure(x.Value, need) && othersHave(c, i, need)) && !restAlike(t, c, i, need) {
 			continue
 		}
 		if suspect != nil {
@@ -504,6 +504,29 @@ func (r *reader) mendRow(t *handin.Table, i int, off float64) {
 	c := suspect.Cells[i]
 	r.add(about(fmt.Sprintf("The grams add up to the total only if this is %s, not %s. Did a finger slip?", num(needed), c.Text), c, "slip of the finger").ShouldBe(needed), c.At)
 	r.meant[c.At] = needed
+}
+
+// restAlike reports that two and more other trials have a number in a column, and beside it the very
+// fat and water of this one, with as much emulsifier in all.
+func restAlike(t *handin.Table, col *handin.Column, i int, v float64) bool {
+	n := 0
+	for k := range t.Trials {
+		same, powders := k != i && col.Cells[k].Known && math.Abs(col.Cells[k].Value-v) < 1e-9, 0.0
+		for _, c := range t.Weighed() {
+			a, b := c.Cells[i], c.Cells[k]
+			switch {
+			case c == col:
+			case emulsifier(c):
+				powders += a.Value - b.Value
+			default:
+				same = same && a.Known == b.Known && math.Abs(a.Value-b.Value) < 1e-9
+			}
+		}
+		if same && math.Abs(powders) < 1e-9 {
+			n++
+		}
+	}
+	return n >= 2 && !emulsifier(col)
 }
 
 // oneFigure reports two numbers of as many figures that differ in one of them.

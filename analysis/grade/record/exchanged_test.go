@@ -1,6 +1,13 @@
 package record
 
-import "testing"
+import (
+	"testing"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/scheme"
+)
 
 // TestOneFigure: numbers of which one is the other with a single figure mistyped.
 func TestOneFigure(t *testing.T) {
@@ -11,6 +18,29 @@ func TestOneFigure(t *testing.T) {
 		if got := oneFigure(c.typed, c.meant); got != c.want {
 			t.Errorf("%v for %v: %v", c.typed, c.meant, got)
 		}
+	}
+}
+
+// TestRestAlike: what the water must have been, where two other trials are of the very rest.
+func TestRestAlike(t *testing.T) {
+	column := func(kind ingredient.Kind, values ...float64) *handin.Column {
+		c := &handin.Column{Role: column.IngredientAmount, Field: &scheme.Field{InGrams: true}}
+		c.Field.What.Kind = kind
+		for _, v := range values {
+			c.Cells = append(c.Cells, handin.Cell{Value: v, Known: true})
+		}
+		return c
+	}
+	water := column(ingredient.Water, 212, 182, 212, 212, 206)
+	tab := &handin.Table{Columns: []*handin.Column{column(ingredient.Fat, 130, 130, 130, 130, 130), water, column(ingredient.Emulsifier, 4, 5, 4, 5, 7), column(ingredient.Emulsifier, 4, 3, 4, 3, 7)}}
+	for range water.Cells {
+		tab.Trials = append(tab.Trials, nil)
+	}
+	if !restAlike(tab, water, 1, 212) {
+		t.Error("three others have 212 with the same fat and as much emulsifier")
+	}
+	if restAlike(tab, water, 1, 206) || restAlike(tab, water, 4, 212) {
+		t.Error("nobody else has it with the same rest")
 	}
 }
 
