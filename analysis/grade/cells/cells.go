@@ -43,7 +43,7 @@ func Tables(h *ingest.HandIn, formulas sheet.Formulas) (out []*handin.Table) {
 			continue
 		}
 		take(t, x, src, formulas)
-		if saysNothing(t) || isLine(t) {
+		if saysNothing(t) || isLine(t) || ofAll(t) {
 			drop(t)
 		}
 	}
@@ -118,6 +118,17 @@ func saysNothing(t *handin.Table) bool {
 		return c.Cells[last].Number() && c.Role != column.TrialID && c.Role != column.Order
 	}) && t.Trials[last].CameOut == trial.Unknown
 }
+
+// ofAll reports a last trial that is called by a word for what is said of all, and weighs nothing:
+// "meta | conclusion | run 5 is best" in a log with a value a row.
+func ofAll(t *handin.Table) bool {
+	last := len(t.Trials) - 1
+	return aboutAll.MatchString(t.Trials[last].ID) && !slices.ContainsFunc(t.Columns, func(c *handin.Column) bool {
+		return c.Cells[last].Number() && (c.Role == column.IngredientAmount || c.Role == column.Hold || c.Role == column.DrainedAmount)
+	})
+}
+
+var aboutAll = pattern.Of(`(?i)^\s*(?:meta(?:data)?|info|about|general|study|project|report|header|all)\s*$`)
 
 // isLine reports a last row that is no trial: nothing stands in it but a label of several
 // words and a number beside it, "best minus control".

@@ -64,6 +64,9 @@ func phrasesOf(s *sheet.Sheet, r sheet.Row, at trial.Place) (out []handin.Phrase
 		if c.Kind != sheet.Text || text == "" {
 			continue
 		}
+		if underscored.MatchString(text) {
+			text = strings.ReplaceAll(text, "_", " ")
+		}
 		p := handin.Phrase{At: trial.Place{File: at.File, Sheet: at.Sheet, Row: r.Number, Col: int(c.Col)}, Text: text}
 		if i+1 < len(r.Cells) && r.Cells[i+1].Col <= c.Col+2 { // further off is another label
 			p.Right, p.RightAt = strings.TrimSpace(s.Display(r.Cells[i+1])), p.At
@@ -73,6 +76,9 @@ func phrasesOf(s *sheet.Sheet, r sheet.Row, at trial.Place) (out []handin.Phrase
 	}
 	return out
 }
+
+// underscored are words that are joined as a program wants them: "success_rule".
+var underscored = pattern.Of(`^\pL+(?:_\pL+)+$`)
 
 // notes are the texts in columns of words.
 func notes(t *handin.Table) (out []handin.Phrase) {
@@ -128,7 +134,9 @@ func busyRows(s *sheet.Sheet, at trial.Place, tables []*handin.Table, h *ingest.
 			continue
 		}
 		for _, c := range t.Columns {
-			busy[c.Heading.Row] = true
+			if c.Filled() { // in a log with a value a row, what is said of all heads nothing
+				busy[c.Heading.Row] = true
+			}
 			for i := range c.Cells {
 				busy[c.Cells[i].At.Row] = true
 			}

@@ -146,7 +146,7 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 	j := &job{Bench: &verdict.Bench{}, asked: asked}
 	for _, p := range w.Words {
 		v, err := strconv.ParseFloat(strings.Replace(strings.TrimRight(p.Right, " %"), ",", ".", 1), 64)
-		if p.Note != nil || err != nil || asked[p.RightAt] {
+		if p.Note != nil || err != nil || asked[p.RightAt] || !anyLetter.MatchString(p.Text) { // beside a number stands its unit
 			continue
 		}
 		text := texts[row{p.At.File, p.At.Sheet, p.At.Row}]
@@ -169,6 +169,7 @@ var (
 	otherMeasure = pattern.Of(`(?i)(\d\s*(g|mg|kg|ml|min|%)\b|\b(g|grams?|mg|kg|ml|min|minutes|hold|held|stood|price|cost|dose|per|%|percent|limit|max|total|sum|chargers?|°c|temp\w*|pack|bag)\b|[%€$£])`)
 	rowFat       = pattern.Of(`(?i)\bfat\b.*(%|per ?cent|100)|(%|per ?cent|100).*\bfat\b|\bfat (in|of)\b`)
 	anyWord      = pattern.Of(`[\p{L}\d]+`)
+	anyLetter    = pattern.Of(`\pL`)
 )
 
 // onOwnSheet reports a place on a sheet without trials.
