@@ -48,7 +48,7 @@ func (r Rule) Judge(tr *evidence.Trials, x *handin.Trial) (v Verdict, why string
 		case !ok:
 			sure = false
 		case low > r.Drained.At || r.Drained.Strict && low >= r.Drained.At:
-			return Fails, "it drained " + say.Number(low) + " " + r.Drained.Unit
+			return Fails, strings.TrimRight("it drained "+say.Number(low)+" "+r.Drained.Unit, " ")
 		case high > r.Drained.At || r.Drained.Strict && high >= r.Drained.At:
 			sure = false
 		}
@@ -95,9 +95,13 @@ func Drained(tr *evidence.Trials, x *handin.Trial, unit string) (low, high float
 	if x.CameOut == trial.No {
 		return 0, 0, false
 	}
-	for _, c := range x.Table.All(column.DrainedAmount) {
+	all := x.Table.All(column.DrainedAmount)
+	if unit == "" && len(all) != 1 {
+		return 0, 0, false // nobody can say which is meant
+	}
+	for _, c := range all {
 		cell := c.Cells[x.Index]
-		if u := unitOf(c); u != unit && u != "" || !cell.Number() || tr.Slips.Not[cell.At] {
+		if u := unitOf(c); u != unit && u != "" && unit != "" || !cell.Number() || tr.Slips.Not[cell.At] {
 			continue
 		}
 		if v, meant := tr.Slips.Meant[cell.At]; meant {

@@ -68,7 +68,7 @@ func (r Rule) Words() string {
 			most = "less than "
 		}
 		unit := " " + r.Drained.Unit
-		words = append(words, "drains "+most+say.Number(r.Drained.At)+unit)
+		words = append(words, strings.TrimRight("drains "+most+say.Number(r.Drained.At)+unit, " "))
 	}
 	if r.Out {
 		words = append(words, "comes out")
@@ -235,6 +235,17 @@ func holdIn(s string, called bool) *Limit {
 		w := strings.ToLower(m[1])
 		return limit(m[2], m[3], w == "more than" || w == "longer than" || w == "over" || w == "above" || w == ">", false)
 	}
+	if m := byClock.FindStringSubmatch(s); m != nil && called {
+		first, _ := strconv.Atoi(m[1])
+		second, _ := strconv.Atoi(m[2])
+		switch {
+		case first >= 4: // nobody asks four hours of a foam
+			return &Limit{At: float64(first) + float64(second)/60, Unit: "min"}
+		case first == 0 && second > 0 && second%5 == 0:
+			return &Limit{At: float64(second), Unit: "min"}
+		}
+		return nil
+	}
 	for _, m := range orMore.FindAllStringSubmatchIndex(s, -1) {
 		before := s[:m[0]]
 		sure := m[4] >= 0 || m[8] >= 0
@@ -245,6 +256,9 @@ func holdIn(s string, called bool) *Limit {
 	}
 	return nil
 }
+
+// byClock is a hold in minutes and seconds, or in hours and minutes: "18:00 or more", "0:20 or more".
+var byClock = pattern.Of(`(?i)\b(\d{1,2}):(\d\d)(?::00)?\s*(?:min |h )?(?:or more|or longer|or above|or over|or better|and more|and longer|and up)\b`)
 
 // limit is a hold in minutes.
 func limit(figures, unit string, strict, open bool) *Limit {
@@ -270,8 +284,17 @@ func drainedIn(s string) *Limit {
 			return drop(s[m[2]:m[3]], s[m[4]:m[5]], strings.HasSuffix(strings.ToLower(s[m[6]:m[7]]), "under") || strings.HasSuffix(strings.ToLower(s[m[6]:m[7]]), "below"))
 		}
 	}
+	if m := bareDrop.FindStringSubmatch(s); m != nil {
+		if l := drop(m[1], "", false); l != nil {
+			l.Unit = "" // of the one column of drainage
+			return l
+		}
+	}
 	return nil
 }
+
+// bareDrop is what may drain, without its unit: "drained 12 or less".
+var bareDrop = pattern.Of(`(?i)\b(?:drain|drip|weep)\w*\s+(?:at most\s+)?(\d+(?:[.,]\d+)?)\s+(?:or less|or fewer|at most)\b`)
 
 func drop(figures, unit string, strict bool) *Limit {
 	v, err := strconv.ParseFloat(strings.Replace(figures, ",", ".", 1), 64)

@@ -34,6 +34,9 @@ func TestRule(t *testing.T) {
 		{"Pass: over 20 min, not more than 12 ml in the cup after 20 min. Winner = least emulsifier of the passes", "holds more than 20 min, drains at most 12 ml", LeastEmulsifier},
 		{"20 min or more and under 10 ml. the one that does it with the longest hold is the best", "holds at least 20 min, drains less than 10 ml", Longest},
 		{"Rule for success: stands 15 min or more and not more than 20 ml drained after 15 min", "holds at least 15 min, drains at most 20 ml", Unsaid},
+		{"Good enough rule: no split, stands 17:30 or more, drips 9 or less. Best = most butter of these", "holds at least 17.5 min, drains at most 9, does not split", MostFat},
+		{"My rule (h:mm): stands 0:25 or more and drains 8 % or less", "holds at least 25 min, drains at most 8 %", Unsaid},
+		{"My rule: stands 2:30 or more", "", Unsaid}, // minutes or hours, nobody knows
 		{"Criterion: ≥ 20 min, ≤ 10 %", "holds at least 20 min, drains at most 10 %", Unsaid},
 		{"What I call a success: it stays up for at least 1 h", "holds at least 60 min", Unsaid},
 		{"Success means 20 min or more or under 5 %", "", Unsaid},                       // either will do: not judged
