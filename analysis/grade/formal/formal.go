@@ -514,7 +514,7 @@ func noUnits(lacks []*handin.Column) finding.Found {
 var atMinute = pattern.Of(`(?i)(?:\b(?:at|after|in|by|within)\s+|@\s*)?\b\d+\s*(?:min|mins|minutes?|minuten|h|hours?)\b`)
 
 // drainedIn is an amount that words say to have drained, with its unit.
-var drainedIn = pattern.Of(`(?i)(?:\b(?:drain|drip|ran|run|weep|wept|leak|los)\w*\b[^.;]{0,30}?\d\s*(?:%|g\b|grams?\b|ml\b|cc\b|per ?cent\b|percent\b|tsp)|\d\s*(?:%|g|grams?|ml|cc|per ?cent|percent|tsp)\b?\s*(?:\w+ ){0,3}(?:drain|drip|ran|run|weep|wept|leak|los))`)
+var drainedIn = pattern.Of(`(?i)(?:\b(?:drain|drip|ran|run|we[ep]|leak|los)\w*\b[^.;]{0,30}?\d\s*(?:%|g\b|grams?\b|ml\b|cc\b|per ?cent\b|percent\b|tsp)|\d\s*(?:%|g|grams?|ml|cc|per ?cent|percent|tsp)\b?\s*(?:\w+ ){0,3}(?:drain|drip|ran|run|we[ep]|leak|los))`)
 
 var unitInHeader = pattern.Of(`(?i)(%|\b(g|gr|gms?|grams?|gramm|grammes?|gramos|grammi|kg|mg|oz|lb|ml|l|cl|min|mins|minutes?|minuten|minuti|minutos|h|hr|hrs|hours?|std|stunden|s|sec|secs|seconds?|°?c|°?f|ratio|prozent|percent|pct)\b|°|['’′]$)`)
 

@@ -294,7 +294,7 @@ func drainedIn(s string) *Limit {
 }
 
 // bareDrop is what may drain, without its unit: "drained 12 or less".
-var bareDrop = pattern.Of(`(?i)\b(?:drain|drip|weep)\w*\s+(?:at most\s+)?(\d+(?:[.,]\d+)?)\s+(?:or less|or fewer|at most)\b`)
+var bareDrop = pattern.Of(`(?i)\b(?:drain|drip)\w*\s+(?:at most\s+)?(\d+(?:[.,]\d+)?)\s+(?:or less|or fewer|at most)\b`)
 
 func drop(figures, unit string, strict bool) *Limit {
 	v, err := strconv.ParseFloat(strings.Replace(figures, ",", ".", 1), 64)
