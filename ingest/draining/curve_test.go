@@ -100,6 +100,7 @@ func simulated(rng *rand.Rand, foams int, power, sd float64) (of []Readings, tru
 // One power for all foams of a log finds half-times that six readings of one foam put far off, and
 // limits by the scatter of readings hold them about as often as they say.
 func TestHalfTimesOfOneLaw(t *testing.T) {
+	thorough.NotShort(t, "simulates readings of many foams")
 	n := *logs
 	if n == 0 {
 		n = thorough.Of(t, 20, 400)
