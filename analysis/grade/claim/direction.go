@@ -474,7 +474,7 @@ func triedFat(d *method.Design) (low, high float64, ok bool) {
 }
 
 // ofIngredient is an HLB of an emulsifier, and not of a blend.
-var ofIngredient = pattern.Of(`(?i)\b(?:esters?|gms|se\d*|sms|ps\d*|stearate|monostearate|polysorbate(?: \d+)?|lecithin|tween(?: \d+)?|span(?: \d+)?)\s*[(,:]?\s*(?:with |of )?(?:an? )?hlb\b`)
+var ofIngredient = pattern.Of(`(?i)\b(?:esters?|gms|se\d*|sms|ps\d*|stearate|monostearate|polysorbate(?: \d+)?|lecithin)\s*[(,:]?\s*(?:with |of )?(?:an? )?hlb\b`)
 
 var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bfor sure\b|\bwithout exception\b|\bit is (?:certain|proven)\b|\bobviously\b|\bin general\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
 

@@ -11,7 +11,7 @@ func TestOrderIn(t *testing.T) {
 		{"three times as much ester as GMS", "ester", "GMS", true},
 		{"3 x as much polysorbate as mono", "polysorbate", "mono", true},
 		{"twice the ester of the GMS, looked fine", "ester", "the GMS", true},
-		{"more Tween than Span this time", "Tween", "Span this time", true},
+		{"more polysorbate than stearate this time", "polysorbate", "stearate this time", true},
 		{"less GMS than ester", "ester", "GMS", true},
 		{"mostly polysorbate", "polysorbate", "", true},
 		{"mainly the sucrose ester; slow to fall", "sucrose ester", "", true},
