@@ -16,6 +16,7 @@ func TestSummaries(t *testing.T) {
 		"the best above, heads again":   "BEST SO FAR\n" + head + "6,50,2.5,9,yes,20,7,yes\n4,60,1.5,6,yes,18,9,no\n\nALL TRIALS\n" + head + lines,
 		"the best below, heads again":   head + lines + "\nTOP 2\n" + head + "6,50,2.5,9,yes,20,7,yes\n4,60,1.5,6,yes,18,9,no\n",
 		"means above, heads of its own": "Summary,n,mean hold min,mean drained %\n45 %,2,15,12\n50 %,2,18,9\n\n" + head + lines,
+		"counts above, fat again":       "fat %,trials,mean hold,best hold\n45,2,15,15\n50,2,18,20\n55,1,17,17\n\n" + head + lines,
 		"figures above":                 "trials,6\nbest trial,6,held,20\naverage hold,17.2\nclogged,1\n\n" + head + lines,
 		"means to the right": "trial,oil % of mix,emulsifier % of mix,HLB,came out,hold min,drained % at 10 min,split,,fat,mean hold\n" +
 			"1,45,1.5,6,yes,15,12,no,,45,15\n2,50,2,8,yes,16,11,no,,50,18\n3,55,2.5,9,yes,17,10,no,,55,17\n4,60,1.5,6,yes,18,9,no,,60,18\n5,45,2,8,no,,,\n6,50,2.5,9,yes,20,7,yes\n",
@@ -41,4 +42,17 @@ func TestSummaries(t *testing.T) {
 			t.Errorf("%s: %d trials, want 7", name, len(read.Trials))
 		}
 	}
+}
+
+// TestSheetsBeside: sheets of what is asked for, of counts and of what stands in the log say
+// nothing that is a trial.
+func TestSheetsBeside(t *testing.T) {
+	const log = "trial|fat % of mix|emulsifier % of mix|HLB|hold min|drained at 10 min %\n1|45|1.5|6|15|12\n2|50|2|8|16|11\n3|55|2.5|9|17|10\n4|60|2|8|12|15"
+	testParts(t, []partsCase{
+		{"bounds of what is asked for", log + "\n===\nfor the pass|at least|at most\nfat, % of mix|45|55\nhold, min|20|\ndrained at 10 min, %||8\nemulsifier, % of mix||2.5", 4, "45.00 1.50 6.00", ""},
+		{"in German", log + "\n===\nfür den Pass|mindestens|höchstens\nfat, % of mix|45|55\nhold, min|20|\ndrained at 10 min, %||8", 4, "45.00 1.50 6.00", ""},
+		{"counts and the longest", log + "\n===\nfat %|no. of runs|longest hold (min)|average drained %\n45|2|16|11.5\n50|2|17|12.5", 4, "45.00 1.50 6.00", "no_log_on_the_sheet"},
+		{"trials of their own", log + "\n===\ntrial|fat % of mix|emulsifier % of mix|HLB|mean hold min\n5|45|1.5|6|19\n6|50|2|8|18", 6, "45.00 1.50 6.00", ""},
+		{"a list of names with full stops", "trial|butter g|tea g|Em. A g|Em. B g|hold min\n1|200|190|5|5|15\n2|220|170|5|5|16\n===\nin the log|what it is|HLB\nEm. A|mono- and diglycerides|3.5\nEm. B|polysorbate|14.9", 2, "41.00 2.50 9.20", ""},
+	})
 }

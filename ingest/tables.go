@@ -14,6 +14,7 @@ import (
 	"foamfield/ingest/keep"
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/layout"
+	"foamfield/ingest/look"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/remark"
 	"foamfield/ingest/row"
@@ -159,6 +160,33 @@ func (t table) isLog() bool {
 	return mix > 0 && results > 0
 }
 
+// sumsUp says whether a table counts trials and has nothing but statistics of their results:
+// "fat % | trials | mean hold | best hold".
+func (t table) sumsUp() bool {
+	counts, results := false, 0
+	for i := range t.found.Heads {
+		switch h := &t.found.Heads[i]; {
+		case h.Meaning.Role == column.TrialID && !look.IsCount(h.Text), h.Meaning.Role == column.Day:
+			return false
+		case look.IsCount(h.Text):
+			counts = true
+		case works(h.Meaning.Role):
+			if !look.NamesStatistic(h.Text) {
+				return false
+			}
+			results++
+		}
+	}
+	return counts && results > 0
+}
+
+// works reports the roles of what happened to a foam.
+func works(r column.Role) bool {
+	t := grid.Table{Heads: []grid.Head{{Meaning: column.Meaning{Role: r}}}}
+	_, results := t.Looks()
+	return results > 0
+}
+
 // readTables reads the tables of a file: those that hold whole trials, those whose
 // halves belong together, and not those that are no log.
 func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
@@ -169,6 +197,9 @@ func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
 		case logs && (mix == 0 || results == 0):
 			r.passOver(t, trial.Note("no log on the sheet", t.start(), "the table that starts here has no mix or no results, so it is not read as trials",
 				"nothing to do, unless trials are logged there: then give it columns of both"))
+		case r.handIn == nil && t.sumsUp() && slices.ContainsFunc(tables, func(o table) bool { return o.isLog() && !o.sumsUp() }):
+			r.passOver(t, trial.Note("no log on the sheet", t.start(), "the table that starts here sums up how many trials there were and how they did, so its rows are no trials",
+				"nothing to do, unless trials are logged there: then give them a column of numbers"))
 		case t.hidden && slices.ContainsFunc(tables, func(o table) bool { return !o.hidden && repeats(t, &o) }):
 			r.passOver(t, trial.Check("hidden sheet", t.start(), "the sheet is hidden and has the same trial numbers as one that is shown, so it is not counted",
 				"delete it if it is an old version, or show it and give its trials numbers of their own"))

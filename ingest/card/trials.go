@@ -36,7 +36,7 @@ func (t *card) acrossRows(f *look.Reader, b block) {
 		case i > 0 && cols[i-1] == col-1 && len(t.Rows) > 0 && t.Rows[len(t.Rows)-1].Number == col-1 && look.AreUnits(cells):
 			t.unitsOfLast(col)
 			continue
-		case len(t.Rows) == 0 && t.aboutHeads(cells), t.sumsUpColumns(f, cells, above):
+		case len(t.Rows) == 0 && t.aboutHeads(cells), t.goalAbove(f, col), t.sumsUpColumns(f, cells, above):
 			continue
 		}
 		for h := range cells {
@@ -47,6 +47,18 @@ func (t *card) acrossRows(f *look.Reader, b block) {
 		t.Rows = append(t.Rows, grid.Row{Number: col, Hidden: t.Sheet.ColHidden(col), Struck: look.AllStruck(cells)})
 		t.UnitCols = append(t.UnitCols, 0)
 	}
+}
+
+// goalAbove reports a column that the row right above the first label calls what is asked for:
+// "for the pass | at least | at most".
+func (t *card) goalAbove(f *look.Reader, col int) bool {
+	i, found := slices.BinarySearchFunc(f.Sheet.Rows, t.Heads[0].Row-1, func(r sheet.Row, n int) int { return r.Number - n })
+	if !found {
+		return false
+	}
+	c := look.CellAt(&f.Sheet.Rows[i], col)
+	_, goal := look.IsGoal(c.Text)
+	return c.Kind == sheet.Text && goal
 }
 
 // cellsDown is the cells of a column in some rows.

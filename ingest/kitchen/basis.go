@@ -102,6 +102,7 @@ var (
 	chunkEnds    = pattern.Of(`[,:;()\[\]–—|]|\.\s*$|\s-\s`)
 	aPercent     = pattern.Of(`%(?:-?(?:values?|figures?|werte|angaben))?|\b(?:per ?cent(?:s|ages?)?|pct|prozent(?:e|en|werte|angaben|zahlen)?|pour ?cents?|pourcentages?|por ?cientos?|porcentajes?|per ?cento|percentuali?)(?:\b|$)`)
 	isPercent    = pattern.Of(`(?:=|(?:^|\s)(?:is|are|ist|sind|est|sont|es|son|è|sono))\s*$`)
+	percentsAre  = pattern.Of(`^\s*(?:all )?(?:%|per ?cents|percentages|prozente|pourcentages) (?:are|sind|sont)\b`) // "the log (% are of the whole mix)"
 	notWords     = pattern.Of(`[^\pL\d%/]+`)
 )
 
@@ -127,7 +128,7 @@ func percentsIn(sentence string, names []string) (out []Percents) {
 			p.Names, p.In = append(p.Names, before.Names...), p.In || before.In
 			subject++
 		}
-		if subject == 0 && i > 0 {
+		if subject == 0 && i > 0 && !percentsAre.MatchString(chunk) {
 			continue // "drained: % of the total"
 		}
 		if p.All = p.All || subject == 0; p.All {

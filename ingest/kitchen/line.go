@@ -406,7 +406,7 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		if line.Of != "" && line.Of != folded && (listed || otherThan(line.Of, name)) {
 			continue // brown butter is no butter
 		}
-		for _, sentence := range sentences(line.Text) {
+		for _, sentence := range line.sentences() {
 			for before, after := range occurrences(InFull(say.Fold(sentence)), folded) {
 				st, says := stated(before, after)
 				if v := listedFat(sentence, after, name); v != nil && st.Fat == nil {
@@ -425,6 +425,14 @@ func (s *Sheets) Stated(name string) (found Statement, ok bool) {
 		}
 	}
 	return found, ok
+}
+
+// sentences are those of a line of prose; an entry of a list is one, "Em. A" and all.
+func (l *Line) sentences() []string {
+	if l.Of != "" {
+		return []string{l.Text}
+	}
+	return sentences(l.Text)
 }
 
 // otherThan reports whether two names are of two known ingredients.

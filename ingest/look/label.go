@@ -80,6 +80,32 @@ func Summary(label string) (s Statistic, whole bool) {
 	return s, whole && s != None
 }
 
+var (
+	counted   = SetOf(`trials tests runs mixes foams batches makings versuche essais ensayos pruebas prove proeven n count anzahl nombre número numero aantal how many no number of`)
+	countable = SetOf(`trials tests runs mixes foams batches makings versuche essais ensayos pruebas prove proeven n count anzahl many`)
+	extremes  = SetOf(`best worst longest shortest highest lowest range spread avg average averages mean means median mittel mittelwert schnitt durchschnitt moyenne moy media promedio gemiddelde max min ø sd`)
+)
+
+// IsCount reports a head that is a number of trials: "trials", "no. of runs", "n".
+func IsCount(head string) bool {
+	words := labelWords(head)
+	some := false
+	for _, w := range words {
+		w = strings.Trim(w, ".")
+		some = some || countable[w]
+		if !counted[w] {
+			return false
+		}
+	}
+	return some
+}
+
+// NamesStatistic reports a head that is of a statistic: "mean hold", "best hold (min)".
+func NamesStatistic(head string) bool {
+	words := labelWords(head)
+	return len(words) > 1 && (extremes[strings.Trim(words[0], ".")] || extremes[strings.Trim(words[1], ".")])
+}
+
 var differences = SetOf(`minus difference differences diff diff. differenz unterschied différence diferencia differenza moins weniger`)
 
 // IsDifference reports a label that names a difference between two of the rows above: "best
@@ -94,10 +120,18 @@ func IsDifference(label string) bool {
 	return false
 }
 
+// bounds are labels of what is asked for: "stands, min | at least | at most".
+var bounds = map[string]bool{"at least": true, "at most": true, "no less than": true, "not less than": true, "no more than": true, "not more than": true, "or more": true, "or less": true,
+	"mindestens": true, "höchstens": true, "au moins": true, "au plus": true, "al menos": true, "como mucho": true, "como máximo": true, "almeno": true, "al massimo": true,
+	"minstens": true, "hoogstens": true, "lower limit": true, "upper limit": true}
+
 // IsGoal reports whether a label starts with a word for a goal, and whether it
 // says nothing else.
 func IsGoal(label string) (starts, whole bool) {
 	words := labelWords(label)
+	if bounds[strings.Join(words, " ")] {
+		return true, true
+	}
 	whole = true
 	for i, w := range words {
 		w = strings.Trim(w, ".")
