@@ -170,7 +170,7 @@ func (t table) sumsUp() bool {
 			return false
 		case look.IsCount(h.Text):
 			counts = true
-		case works(h.Meaning.Role):
+		case grid.IsResult(h.Meaning.Role):
 			if !look.NamesStatistic(h.Text) {
 				return false
 			}
@@ -178,13 +178,6 @@ func (t table) sumsUp() bool {
 		}
 	}
 	return counts && results > 0
-}
-
-// works reports the roles of what happened to a foam.
-func works(r column.Role) bool {
-	t := grid.Table{Heads: []grid.Head{{Meaning: column.Meaning{Role: r}}}}
-	_, results := t.Looks()
-	return results > 0
 }
 
 // readTables reads the tables of a file: those that hold whole trials, those whose

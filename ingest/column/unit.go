@@ -313,6 +313,9 @@ func (r *reader) tailBasisName(ts []token, alone bool) int {
 		if n == k && !preposition || len(name) == 0 || !preposition && !alone || !r.basisFollows(ts[:n-k], ts[n-k:], alone) {
 			continue
 		}
+		if _, part := r.v.basisOf(name); part && n == k {
+			continue // "fraction of fat" is the fat itself
+		}
 		what, ok := ingredient.Lookup(raw(r.header, name))
 		if b := map[ingredient.Kind]Basis{ingredient.Fat: OfFat, ingredient.Water: OfWater}[what.Kind]; ok && b != NoBasis {
 			r.m.Basis, r.m.BasisName = b, raw(r.header, name)
@@ -364,11 +367,11 @@ func (r *reader) perHundredAlone(before []token) int {
 	return 3
 }
 
-// preposed reports words for a basis behind their preposition: "in the mix",
-// "relative to fat".
 var prepositions = map[string]bool{"auf": true, "bezogen": true, "bez": true, "sur": true, "dans": true, "rapporte": true, "sobre": true, "respecto": true,
 	"su": true, "sul": true, "sulla": true, "sull": true, "nel": true, "nella": true, "nell": true, "rispetto": true}
 
+// preposed reports words for a basis behind their preposition: "in the mix",
+// "relative to fat".
 func (v *vocabulary) preposed(basis []token) bool {
 	return len(basis) > 1 && (v.modifiers[basis[0].text]&nothing != 0 || prepositions[basis[0].text] || len(basis) > 2 && v.modifiers[basis[1].text]&nothing != 0)
 }

@@ -152,14 +152,23 @@ func (t *Table) Find(role column.Role) int {
 // neither is hardly a log; the caller decides.
 func (t *Table) Looks() (mix, results int) {
 	for i := range t.Heads {
-		switch t.Heads[i].Meaning.Role {
-		case column.IngredientAmount, column.EmulsifierAmount, column.FatPercent, column.BlendHLB:
+		switch role := t.Heads[i].Meaning.Role; {
+		case role == column.IngredientAmount, role == column.EmulsifierAmount, role == column.FatPercent, role == column.BlendHLB:
 			mix++
-		case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.CameOut, column.Clogged, column.Broke, column.Result, column.OilLeak:
+		case IsResult(role):
 			results++
 		}
 	}
 	return mix, results
+}
+
+// IsResult reports the roles of what happened to a foam.
+func IsResult(r column.Role) bool {
+	switch r {
+	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.CameOut, column.Clogged, column.Broke, column.Result, column.OilLeak:
+		return true
+	}
+	return false
 }
 
 func (t *Table) HeadAt(col int) int {
