@@ -10,9 +10,11 @@ package ingest
 
 import (
 	"path/filepath"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"foamfield/ingest/files"
 	"foamfield/ingest/kitchen"
@@ -77,24 +79,52 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 // open opens the files. One bad file must not hide a folder of good ones.
 func (r *reader) open(paths []string) ([]file, error) {
 	var logs []file
-	for _, path := range paths {
-		book, refused := files.Open(path)
-		if refused != nil {
+	for i, o := range opened(paths) {
+		if o.refused != nil {
 			if len(paths) == 1 {
-				return nil, refused
+				return nil, o.refused
 			}
-			r.notRead(trial.Fix("file not read", trial.Place{File: filepath.Base(path)}, refused.Found, refused.Do))
+			r.notRead(trial.Fix("file not read", trial.Place{File: filepath.Base(paths[i])}, o.refused.Found, o.refused.Do))
 			continue
 		}
-		r.log.Inputs = append(r.log.Inputs, trial.Input{File: book.File, SHA256: book.SHA256})
-		own, sheets, found := kitchen.Read(book)
-		r.said.add(found...)
-		logs = append(logs, file{book, own, sheets})
-		if n, err := strconv.Atoi(own.Story.Number); err == nil && n > 0 {
-			r.log.Plans = append(r.log.Plans, trial.Planned{File: book.File, Number: n, Follows: own.Story.Follows, Parts: kitchen.StartOf(own.Story.Follows)})
+		r.log.Inputs = append(r.log.Inputs, trial.Input{File: o.book.File, SHA256: o.book.SHA256})
+		r.said.add(o.found...)
+		logs = append(logs, o.file)
+		if n, err := strconv.Atoi(o.own.Story.Number); err == nil && n > 0 {
+			r.log.Plans = append(r.log.Plans, trial.Planned{File: o.book.File, Number: n, Follows: o.own.Story.Follows, Parts: kitchen.StartOf(o.own.Story.Follows)})
 		}
 	}
 	return logs, nil
+}
+
+// opening is a file as far as it can be read without the others.
+type opening struct {
+	file
+	found   []trial.Finding
+	refused *trial.Refusal
+}
+
+// opened reads files side by side: a folder may hold hundreds.
+func opened(paths []string) []opening {
+	out := make([]opening, len(paths))
+	next := make(chan int)
+	var readers sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(paths)) {
+		readers.Go(func() {
+			for i := range next {
+				o := &out[i]
+				if o.book, o.refused = files.Open(paths[i]); o.refused == nil {
+					o.own, o.sheets, o.found = kitchen.Read(o.book)
+				}
+			}
+		})
+	}
+	for i := range paths {
+		next <- i
+	}
+	close(next)
+	readers.Wait()
+	return out
 }
 
 // notRead says of a file beside the others that it gives nothing.

@@ -9,6 +9,7 @@ package trend
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"foamfield/analysis/belief"
 	"foamfield/analysis/logged"
@@ -36,18 +37,18 @@ func Of(in line.Input) *result.Trend {
 	}
 	v.Fit()
 	r.Fitted = fitted(v)
-	r.Periods = periods(v)
-	r.Optimum = optimum(v)
-	r.Groups = groups(v)
+	// None of these asks for what another makes, so that long histories take them side by side.
+	var wg sync.WaitGroup
+	wg.Go(func() { r.Groups = groups(v); r.Tests = asked.Of(v) })
+	wg.Go(func() { r.Changes = chart.Changes(v); r.Control = chart.Control(v) })
+	wg.Go(func() { r.Periods = periods(v); r.Optimum = optimum(v) })
 	r.CannotSeparate = apart(v)
-	r.Tests = asked.Of(v)
 	r.Components = components(v)
-	r.Control = chart.Control(v)
-	r.Changes = chart.Changes(v)
 	r.Disagree = disagree(v)
 	r.Drainage = drainage(v)
-	r.Now = now(v, r.Tests)
 	r.Foreseen = foreseen(v)
+	wg.Wait()
+	r.Now = now(v, r.Tests)
 	r.Notes = append(r.Notes, notes(v)...)
 	r.Summary = summary(r)
 	fillEmpty(r)

@@ -72,15 +72,15 @@ func renderTrend(ctx context.Context, w *analysis.Weeks, d document.Document, wa
 	add := func(path string, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path: path, make: make})
 	}
+	if want["xlsx"] { // first, as it takes longest
+		add("report.xlsx", func() ([]byte, error) { return workbook.Trend(w.Trend, d) })
+		todo = append(todo, nextTrials(w.Pooled))
+	}
 	if want["pdf"] {
 		add("report.pdf", func() ([]byte, error) { return pdf.Render(d, paper) })
 	}
 	if want["html"] {
 		add("report.html", func() ([]byte, error) { return html.Render(d) })
-	}
-	if want["xlsx"] {
-		add("report.xlsx", func() ([]byte, error) { return workbook.Trend(w.Trend, d) })
-		todo = append(todo, nextTrials(w.Pooled))
 	}
 	if want["figures"] {
 		addPictures(add, d)

@@ -10,6 +10,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"sync"
 
 	"foamfield/analysis/latent"
 	"foamfield/analysis/nested"
@@ -53,15 +54,18 @@ type Line struct {
 	InWeek   map[int]bool // factors that changed only with a week
 	Double   map[int]int  // factors whose steps others make up, and which
 	Main     *nested.Fit
-	weekly   []*Weekly // of each factor that was asked about; one question at a time asks about one
-	Said     bool      // emulsifiers count in percent of what is not said
-	Thinned  int       // one in so many rows stands for all, 0 = all count
-	Why      string    // why there is no fit
+	weekly   []func() *Weekly // the line by each factor that changed only with the weeks, fitted once
+	Said     bool             // emulsifiers count in percent of what is not said
+	Thinned  int              // one in so many rows stands for all, 0 = all count
+	Why      string           // why there is no fit
 }
 
 // lineOf lays out the columns of one outcome.
 func (v *View) lineOf(o result.Outcome) *Line {
-	l := &Line{View: v, Outcome: o, Bases: map[int]string{}, Counts: map[int]map[string]int{}, InWeek: map[int]bool{}, Double: map[int]int{}, weekly: make([]*Weekly, len(v.Factors))}
+	l := &Line{View: v, Outcome: o, Bases: map[int]string{}, Counts: map[int]map[string]int{}, InWeek: map[int]bool{}, Double: map[int]int{}}
+	for f := range v.Factors {
+		l.weekly = append(l.weekly, sync.OnceValue(func() *Weekly { return l.withWeeks(f) }))
+	}
 	for i, t := range v.On {
 		if works.Tells(t.Trial, o) {
 			seen := works.Watched(t.Trial, o)

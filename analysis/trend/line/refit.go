@@ -20,11 +20,10 @@ type Weekly struct {
 	Fit     *nested.Fit // nil where the steps and what else changed cannot be told apart
 }
 
-// WithWeeks is the line by a factor that changed only with the weeks, fitted once.
-func (l *Line) WithWeeks(f int) *Weekly {
-	if l.weekly[f] != nil {
-		return l.weekly[f]
-	}
+// WithWeeks is the line by a factor that changed only with the weeks.
+func (l *Line) WithWeeks(f int) *Weekly { return l.weekly[f]() }
+
+func (l *Line) withWeeks(f int) *Weekly {
 	way := l.Factors[f]
 	w := &Weekly{}
 	for _, i := range l.Rows {
@@ -43,7 +42,6 @@ func (l *Line) WithWeeks(f int) *Weekly {
 		w.Fit = fit
 	}
 	w.Columns = l.Span(len(w.Names) - 1)
-	l.weekly[f] = w
 	return w
 }
 
