@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/next"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
+	"foamfield/analysis/weigh"
 	"foamfield/ingest/trial"
 )
 
@@ -70,6 +71,9 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		Choices: a.Choices, Averaged: a.Averaged, HeldTerms: a.HeldTerms, PriorBelief: a.PriorBelief,
 		Tries: answers.Tried(slices.Concat(set.Tries, log.Tries), a, why)}
 	r.Ingredients, r.Allergens = logged.Ingredients(log)
+	if len(a.Starts) > 0 {
+		r.Ingredients = append(r.Ingredients, weigh.Taken(a.Starts[0].Ingredients)...)
+	}
 	r.Plans, r.NextPlan = logged.Plans(log)
 	answers.Story(r.Plans, log.Plans, s, a.Starts, batch)
 	if b != nil {

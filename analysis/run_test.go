@@ -258,6 +258,39 @@ func TestFiveColumns(t *testing.T) {
 	}
 }
 
+// A log in percents is weighed by its parts: they make the start's mix, and say what they are.
+func TestPercentsInGrams(t *testing.T) {
+	thorough.NotShort(t, "analyses another log")
+	var log strings.Builder
+	log.WriteString("trial,fat %,emulsifier % of mix,blend HLB,came out,hold min\n")
+	for i, x := range [][4]float64{{30, 0.8, 7, 12}, {35, 1, 7, 18}, {40, 1, 8, 25}, {45, 1.2, 8, 31}, {50, 1.2, 9, 35}, {55, 1.4, 9, 0}, {45, 1, 10, 22}, {40, 1.4, 10, 28}, {35, 1.2, 11, 15}, {50, 1.4, 7, 0}, {42, 1.2, 9, 33}, {38, 0.8, 9, 19}, {47, 1.4, 10, 30}} {
+		came, hold := "yes", fmt.Sprint(x[3])
+		if x[3] == 0 {
+			came, hold = "no", ""
+		}
+		fmt.Fprintf(&log, "%d,%v,%v,%v,%s,%s\n", i+1, x[0], x[1], x[2], came, hold)
+	}
+	path := filepath.Join(t.TempDir(), "percents.csv")
+	if err := os.WriteFile(path, []byte(log.String()), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, path, Settings{})
+	checkStarts(t, r)
+	for _, s := range r.Starts {
+		sum, grams := 0.0, map[string]float64{}
+		for _, l := range s.Ingredients {
+			sum += l.Grams
+			grams[l.Kind] += l.Grams
+			if (l.BlendedToHLB != nil) != (l.Kind == "emulsifier") {
+				t.Errorf("blended: %+v", l)
+			}
+		}
+		if math.Abs(sum-r.Batch.Grams) > 1e-9 || math.Abs(100*grams["fat"]/sum-*s.Mix.FatPercent) > 1e-9 || math.Abs(100*grams["emulsifier"]/sum-*s.Mix.EmulsifierPercent) > 1e-9 || !strings.Contains(s.GramsNote, "counted as pure") {
+			t.Errorf("%v of %v g make %+v: %s", grams, sum, s.Mix, s.GramsNote)
+		}
+	}
+}
+
 // Starts that an impossible target or a hard kitchen leads to still keep the rules.
 func TestStartsKeepTheRules(t *testing.T) {
 	thorough.NotShort(t, "analyses kitchens for some seconds")

@@ -91,7 +91,7 @@ func (r *reader) open(paths []string) ([]file, error) {
 		r.said.add(o.found...)
 		logs = append(logs, o.file)
 		if n, err := strconv.Atoi(o.own.Story.Number); err == nil && n > 0 {
-			r.log.Plans = append(r.log.Plans, trial.Planned{File: o.book.File, Number: n, Follows: o.own.Story.Follows, Parts: kitchen.StartOf(o.own.Story.Follows)})
+			r.log.Plans = append(r.log.Plans, trial.Planned{File: o.book.File, Number: n, Follows: o.own.Story.Follows, Start: kitchen.StartOf(o.own.Story.Follows)})
 		}
 	}
 	return logs, nil

@@ -28,7 +28,7 @@ func (s *Ground) made(values []float64, lines []result.FormulaLine) (times, work
 // are known, else by the mix.
 func (s *Ground) isFormula(t *surface.Placed, values []float64, lines []result.FormulaLine) bool {
 	if same, known := sameGrams(t.Recipe, lines, s.batch); known {
-		return same
+		return same && (!t.Blends() || s.SameMix(t.Mix, values))
 	}
 	return s.SameMix(t.Mix, values)
 }

@@ -73,7 +73,7 @@ func byName(a trial.Try, found *Answers, note func(string, ...any)) (values []fl
 func (s *Ground) baseFor(a trial.Try, found *Answers) []formula.Part {
 	var best []formula.Part
 	for _, t := range s.OnSurface() {
-		if t.Recipe == nil || t.Flagged != "" || !hasAll(t.Recipe, a.Parts) {
+		if t.Recipe == nil || t.Blends() || t.Flagged != "" || !hasAll(t.Recipe, a.Parts) {
 			continue
 		}
 		if len(found.Starts) > 0 && sameNames(t.Recipe, found.Starts[0].Ingredients) {

@@ -15,19 +15,24 @@ func Story(plans []result.PlanFile, said []trial.Planned, s *surface.Surface, st
 	for i := range plans {
 		p := &plans[i]
 		at := slices.IndexFunc(said, func(o trial.Planned) bool { return o.File == p.File })
-		if at < 0 || len(said[at].Parts) == 0 {
+		if at < 0 || said[at].Start == nil {
 			continue
 		}
+		start := said[at].Start
+		mix := s.Values(result.Mix{FatPercent: start.Fat, EmulsifierPercent: start.Emulsifier, EmulsifierGrams: start.EmulsifierGrams, BlendHLB: start.HLB})
 		old := batch
 		old.Grams = 0
 		var lines []result.FormulaLine
-		for _, part := range said[at].Parts {
+		for _, part := range start.Parts {
 			lines = append(lines, result.FormulaLine{Name: part.Name, Grams: part.Amount})
 			old.Grams += part.Amount
 		}
 		for k := range s.Trials {
 			t := &s.Trials[k]
-			if same, known := sameGrams(t.Recipe, lines, old); !known || !same {
+			if len(lines) == 0 && (t.Mix == nil || !s.SameMix(t.Mix, mix)) {
+				continue
+			}
+			if same, known := sameGrams(t.Recipe, lines, old); len(lines) > 0 && !(known && same) {
 				continue
 			}
 			p.Made++
@@ -39,7 +44,12 @@ func Story(plans []result.PlanFile, said []trial.Planned, s *surface.Surface, st
 				p.Unclear++
 			}
 		}
-		p.Start = len(starts) > 0 && sameStart(lines, starts[0].Ingredients, old.Grams, batch)
+		if len(starts) == 0 {
+			continue
+		}
+		if p.Start = sameStart(lines, starts[0].Ingredients, old.Grams, batch); len(lines) == 0 {
+			p.Start = s.SameMix(s.Values(starts[0].Mix), mix)
+		}
 	}
 }
 

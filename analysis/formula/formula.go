@@ -13,9 +13,10 @@ import (
 
 // Part is grams of one ingredient of the trial whose proportions are kept.
 type Part struct {
-	Name  string
-	Grams float64
-	What  *ingredient.Ingredient
+	Name    string
+	Grams   float64
+	What    *ingredient.Ingredient
+	Blended bool // emulsifiers weighed together, which the kitchen blends to the HLB of each mix
 }
 
 // Wanted is the mix to reach; a nil BlendHLB keeps the emulsifiers' proportions.
@@ -32,6 +33,7 @@ type Line struct {
 	Grams                float64
 	PercentOfMix         float64
 	PercentOfPart        *float64
+	Blended              bool    // as the template's
 	Part                 string  // "fat", "water" or ""
 	WeighingErrorPercent float64 // at most
 }
@@ -48,7 +50,7 @@ type Formula struct {
 
 // Solve works out batch grams of the wanted mix from the template's
 // ingredients. Fats keep their proportions, as do waters, the emulsifiers below
-// the wanted HLB and those above it; ionic emulsifiers keep their share of all
+// the wanted HLB and those above it, and emulsifiers that are blended to it; ionic emulsifiers keep their share of all
 // emulsifiers, and everything else its percent of the mix. Only where that
 // cannot reach the wanted fat do proportions among fats and waters shift: those
 // leaner and those richer than needed keep theirs. A fat percent missed by no
@@ -67,6 +69,9 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 	parts := make([]mix.Part, len(template))
 	for i, n := range steps {
 		parts[i] = mix.Part{Grams: OnScale(n, step), What: *template[i].What}
+		if h := w.BlendHLB; template[i].Blended && h != nil {
+			parts[i].What.HLB = &ingredient.Range{Low: *h, Value: *h, High: *h}
+		}
 	}
 	t := mix.Total(parts)
 	if w.EmulsifierPercent > 0 && t.EmulsifierGrams == 0 {
@@ -86,7 +91,7 @@ func Solve(template []Part, w Wanted, batch, step float64) (*Formula, error) {
 	}
 	for i, p := range parts {
 		if p.Grams > 0 {
-			f.Lines = append(f.Lines, line(template[i].Name, p, t, step))
+			f.Lines = append(f.Lines, line(&template[i], p, t, step))
 		}
 	}
 	return f, nil
@@ -102,13 +107,16 @@ func OnScale(n int, step float64) float64 {
 
 // line is one part of a formula, with its percents of the mix and of the part of
 // the mix it goes into.
-func line(name string, p mix.Part, t mix.Totals, step float64) Line {
+func line(of *Part, p mix.Part, t mix.Totals, step float64) Line {
 	l := Line{
-		Name: name, What: p.What, Grams: p.Grams,
+		Name: of.Name, What: p.What, Grams: p.Grams, Blended: of.Blended,
 		PercentOfMix:         100 * p.Grams / t.Grams,
 		WeighingErrorPercent: 100 * mix.WeighingError(p.Grams, step),
 	}
 	part := goesInto(p.What, t.BlendHLB)
+	if of.Blended {
+		part = "" // some of them go with the fat, others with the water
+	}
 	if whole := map[string]float64{"fat": t.FatPartGrams, "water": t.WaterPartGrams}[part]; whole > 0 {
 		percent := 100 * p.Grams / whole
 		l.Part, l.PercentOfPart = part, &percent

@@ -18,8 +18,10 @@ func part(name string, grams float64) Part {
 	if !ok {
 		panic("formula: no such ingredient: " + name)
 	}
-	return Part{name, grams, &what}
+	return Part{Name: name, Grams: grams, What: &what}
 }
+
+var together = ingredient.Ingredient{Name: "em", Kind: ingredient.Emulsifier}
 
 func hlb(v float64) *float64 { return &v }
 
@@ -44,6 +46,10 @@ func TestSolve(t *testing.T) {
 		{"oil in water, blend of two", []Part{part("sunflower oil", 80), part("water", 100), part("MDG", 2), part("polysorbate 80", 2)},
 			Wanted{40, 2, hlb(6.6)}, 250, 0.01,
 			map[string]float64{"sunflower oil": 100, "water": 145, "MDG": 3.75, "polysorbate 80": 1.25}},
+		// 1.5 % of 200 g is 3 g of what is blended to whatever HLB is wanted.
+		{"emulsifiers blended by the kitchen", []Part{part("oil", 80), part("water", 116), {Name: "em", Grams: 4, What: &together, Blended: true}},
+			Wanted{30, 1.5, hlb(9.3)}, 200, 0.1,
+			map[string]float64{"oil": 60, "water": 137, "em": 3}},
 		// Cream 35 as the fat: 28 % fat of 200 g is 56 g fat = 160 g cream.
 		{"cream brings water", []Part{part("cream 35", 100), part("cider", 100), part("MDG", 2)},
 			Wanted{28, 1, nil}, 200, 0.1,

@@ -57,6 +57,7 @@ func emulsifierShares(out []float64, template []Part, w Wanted) error {
 	}
 	var all, blended float64
 	var pool []item
+	any := false // of any HLB
 	for i, p := range template {
 		if !p.What.WeighedAsEmulsifier() || p.Grams <= 0 {
 			continue
@@ -66,8 +67,11 @@ func emulsifierShares(out []float64, template []Part, w Wanted) error {
 			continue
 		}
 		blended += p.Grams
+		any = any || p.Blended
 		it := item{index: i, weight: p.Grams}
 		switch {
+		case p.Blended:
+			continue
 		case p.What.HLB != nil:
 			it.value = p.What.HLB.Value
 		case w.BlendHLB != nil:
@@ -83,7 +87,7 @@ func emulsifierShares(out []float64, template []Part, w Wanted) error {
 			out[i] = wanted * p.Grams / all
 		}
 	}
-	if w.BlendHLB == nil {
+	if w.BlendHLB == nil || any {
 		return nil
 	}
 	if len(pool) == 0 {

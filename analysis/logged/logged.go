@@ -23,7 +23,11 @@ func Inputs(log *trial.Log) (out []result.Input) {
 func Plans(log *trial.Log) (out []result.PlanFile, next int) {
 	out, next = []result.PlanFile{}, 2
 	for _, p := range log.Plans {
-		out, next = append(out, result.PlanFile{File: p.File, Number: p.Number, Follows: p.Follows}), max(next, p.Number+1)
+		follows := p.Follows
+		if p.Start == nil {
+			follows = ""
+		}
+		out, next = append(out, result.PlanFile{File: p.File, Number: p.Number, Follows: follows}), max(next, p.Number+1)
 	}
 	slices.SortStableFunc(out, func(a, b result.PlanFile) int { return a.Number - b.Number })
 	return out, next

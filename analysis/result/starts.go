@@ -109,6 +109,10 @@ type FormulaLine struct {
 	// WithinGrams is how far the grams may be off, those of every ingredient at once, before the
 	// chance drops by 0.05; 0 = not by a step of the scale; null = not worked out.
 	WithinGrams *float64 `json:"within_grams"`
+	// BlendedToHLB is the HLB to which emulsifiers that are weighed together are blended; null = not
+	// such a line, or no HLB is known.
+	BlendedToHLB *float64 `json:"blended_to_hlb"`
+	Together     bool     `json:"together"` // stands for all ingredients of its kind: the log has no grams of each
 }
 
 // Part is what is put together before it meets the rest, in the order of addition.

@@ -57,7 +57,7 @@ func (s *Surface) repeats(a, b *Placed, scaleStep float64) bool {
 		return false
 	}
 	if a.Recipe != nil && b.Recipe != nil {
-		return formula.Same(a.Recipe, b.Recipe, scaleStep)
+		return formula.Same(a.Recipe, b.Recipe, scaleStep) && (!a.Blends() || sameNumber(a.BlendHLB, b.BlendHLB))
 	}
 	// Of two whose mix is not all known, the grams that are may differ all the same.
 	if (len(a.Parts) > 0 || len(b.Parts) > 0) && !formula.Same(parts(a.Trial), parts(b.Trial), scaleStep) {
@@ -69,9 +69,10 @@ func (s *Surface) repeats(a, b *Placed, scaleStep float64) bool {
 // sameConstants keeps trials apart that differ in a number that is no variable of
 // the surface.
 func sameConstants(a, b *Placed) bool {
-	same := func(x, y *float64) bool {
-		return (x == nil) == (y == nil) && (x == nil || math.Abs(*x-*y) <= sameEmulsifier*math.Abs(*x))
-	}
-	return same(a.FatPercent, b.FatPercent) && same(a.BlendHLB, b.BlendHLB) &&
-		(same(a.EmulsifierPercent, b.EmulsifierPercent) || same(a.EmulsifierGrams, b.EmulsifierGrams))
+	return sameNumber(a.FatPercent, b.FatPercent) && sameNumber(a.BlendHLB, b.BlendHLB) &&
+		(sameNumber(a.EmulsifierPercent, b.EmulsifierPercent) || sameNumber(a.EmulsifierGrams, b.EmulsifierGrams))
+}
+
+func sameNumber(x, y *float64) bool {
+	return (x == nil) == (y == nil) && (x == nil || math.Abs(*x-*y) <= sameEmulsifier*math.Abs(*x))
 }

@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/trial"
 )
 
@@ -110,13 +111,23 @@ func recipe(t *trial.Trial) []formula.Part {
 	return parts(t)
 }
 
-// parts is what a trial weighed, as far as the log has it.
+// parts is what a trial weighed, as far as the log has it. Emulsifiers of no HLB beside a blend
+// HLB that is logged are those that the kitchen blends.
 func parts(t *trial.Trial) []formula.Part {
 	out := make([]formula.Part, len(t.Parts))
+	blended := t.BlendHLB != nil
+	for _, p := range t.Parts {
+		blended = blended && (p.What.Kind != ingredient.Emulsifier || p.What.HLB == nil)
+	}
 	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What, Blended: blended && p.What.Kind == ingredient.Emulsifier}
 	}
 	return out
+}
+
+// Blends says whether a trial's grams alone do not say its mix, the HLB being made by blending.
+func (t *Placed) Blends() bool {
+	return slices.ContainsFunc(t.Recipe, func(p formula.Part) bool { return p.Blended })
 }
 
 // Canisters is the sizes of canister the log names, sorted.

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/trial"
 )
 
@@ -81,6 +82,23 @@ func TestRepeats(t *testing.T) {
 	}
 	if s.Trials[1].RepeatOf == "" || s.Trials[0].RepeatOf != "" {
 		t.Error("only the later one repeats")
+	}
+}
+
+// Emulsifiers weighed together are another mix where they are blended to another HLB.
+func TestBlendedRepeats(t *testing.T) {
+	oil, em, cider := ingredient.Ingredient{Kind: ingredient.Fat}, ingredient.Ingredient{Kind: ingredient.Emulsifier}, ingredient.Ingredient{Kind: ingredient.Water}
+	s := laidOut(t, made(6, func(i int, tr *trial.Trial) (fat, emulsifier, hlb float64) {
+		batch := 300.0
+		tr.BatchGrams, tr.Parts = &batch, []trial.Amount{{Name: "oil", Grams: 120, What: &oil}, {Name: "em", Grams: 6, What: &em}, {Name: "cider", Grams: 174, What: &cider}}
+		return 40, 2, []float64{7, 7, 9, 9, 11, 7}[i]
+	}))
+	var groups []int
+	for _, tr := range s.Trials {
+		groups = append(groups, tr.Group)
+	}
+	if !slices.Equal(groups, []int{0, 0, 2, 2, 4, 0}) {
+		t.Errorf("groups %v", groups)
 	}
 }
 

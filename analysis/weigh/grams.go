@@ -20,6 +20,9 @@ type Passed struct {
 
 // OverLimits is the use limits that a formula passes: the kitchen's own, or those on file.
 func OverLimits(template *surface.Placed, f *formula.Formula, own bool) (over []Passed) {
+	if template == nil { // no ingredient of it is known
+		return nil
+	}
 	for _, l := range f.Lines {
 		for _, p := range template.Parts {
 			if p.Name != l.Name {
@@ -95,17 +98,21 @@ func (s *Scale) templates() (out []*surface.Placed) {
 }
 
 func (s *Scale) gramsOf(values []float64, templates []*surface.Placed) (*formula.Formula, *surface.Placed, string) {
-	if len(templates) == 0 {
-		return nil, nil, "the log has no grams of each ingredient, so the formula is given in percent only"
-	}
 	m := s.on.Mix(values)
+	if len(templates) == 0 {
+		return s.inParts(m)
+	}
 	note := ""
 	for _, t := range s.nearest(values, templates) {
 		w := formula.Wanted{FatPercent: works.Or(m.FatPercent, t.FatPercent),
 			EmulsifierPercent: works.Or(m.EmulsifierPercent, t.EmulsifierPercent), BlendHLB: m.BlendHLB}
 		f, err := s.Solve(t.Recipe, w)
 		if err == nil {
-			return f, t, ""
+			note := ""
+			if t.Blends() && m.BlendHLB != nil {
+				note = blended(*m.BlendHLB)
+			}
+			return f, t, note
 		}
 		if note == "" {
 			note = err.Error()
@@ -148,8 +155,13 @@ func (s *Scale) Values(f *formula.Formula) []float64 {
 func (s *Scale) Lines(f *formula.Formula) []result.FormulaLine {
 	out := []result.FormulaLine{}
 	for _, l := range f.Lines {
-		out = append(out, result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: ounces(s.batch, l.Grams), PercentOfMix: l.PercentOfMix,
-			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent})
+		line := result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: ounces(s.batch, l.Grams), PercentOfMix: l.PercentOfMix,
+			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent}
+		if h := l.What.HLB; l.Blended && h != nil {
+			line.BlendedToHLB = &h.Value
+		}
+		line.Together = slices.ContainsFunc(threeParts, func(p formula.Part) bool { return p.Name == l.Name })
+		out = append(out, line)
 	}
 	return out
 }

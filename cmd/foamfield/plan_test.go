@@ -14,6 +14,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"foamfield/analysis/kitchen"
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
@@ -278,39 +279,70 @@ func TestPlanAfterOnDays(t *testing.T) {
 // goes into the first log's folder, knows the start it went on from and what came of it,
 // and its next trials are the third plan's.
 func TestStoryGoesRound(t *testing.T) {
-	thorough.NotShort(t, "analyses a log twice")
-	dir := t.TempDir()
-	t.Chdir(dir)
+	thorough.NotShort(t, "analyses logs twice")
 	demo, err := os.ReadFile(filepath.Join(demoFolder, "week.xlsx"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := os.WriteFile("week.xlsx", demo, 0o666); err != nil {
-		t.Fatal(err)
+	for _, c := range []struct {
+		name string
+		log  []byte
+	}{{"grams.xlsx", demo}, {"percents.csv", plainLog("fat % of mix,emulsifier % of mix", 1)}, {"blended.csv", plainLog("butter oil g,cider g,em g", 3)}} {
+		t.Run(c.name, func(t *testing.T) {
+			t.Chdir(t.TempDir())
+			if err := os.WriteFile(c.name, c.log, 0o666); err != nil {
+				t.Fatal(err)
+			}
+			called(t, exitDone, "plan", "next.xlsx", "--after", c.name, "--quiet")
+			next := fillIn(t, "next.xlsx", func(i int) map[string]any {
+				return map[string]any{"came out": "yes", "hold": "30+", "drained": 3, "split": "no"}
+			})
+			called(t, exitDone, "report", c.name, next, "--write", "json,xlsx", "--quiet")
+			folder := strings.TrimSuffix(c.name, filepath.Ext(c.name)) + "-report"
+			text, err := os.ReadFile(filepath.Join(folder, "results.json"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			var r result.Results
+			if err := json.Unmarshal(text, &r); err != nil {
+				t.Fatal(err)
+			}
+			if len(r.Plans) != 1 || r.NextPlan != 3 || r.Plans[0].Made < 2 || r.Plans[0].Worked != r.Plans[0].Made {
+				t.Errorf("plans %+v, next %d: the start was made twice and worked twice", r.Plans, r.NextPlan)
+			}
+			if !r.Plans[0].Start || r.Starts[0].MadeTimes < 2 {
+				t.Errorf("the start that was made twice and worked twice is not the start again: made %d", r.Starts[0].MadeTimes)
+			}
+			if _, err := os.Stat(filepath.Join(folder, "next-trials-2.xlsx")); err != nil {
+				t.Error(err)
+			}
+			called(t, exitBadInput, "plan", "next.xlsx", "--after", c.name)
+		})
 	}
-	called(t, exitDone, "plan", "next.xlsx", "--after", "week.xlsx", "--quiet")
-	next := fillIn(t, "next.xlsx", func(i int) map[string]any {
-		return map[string]any{"came out": "yes", "hold": "30+", "drained": 3, "split": "no"}
-	})
-	called(t, exitDone, "report", "week.xlsx", next, "--write", "json,xlsx", "--quiet")
-	text, err := os.ReadFile(filepath.Join("week-report", "results.json"))
-	if err != nil {
-		t.Fatal(err)
+}
+
+// plainLog is a log of one emulsifier column and a blend HLB, in percents or in grams of 300.
+func plainLog(heads string, perPercent float64) []byte {
+	rng := kitchen.Stream(11, "plain log")
+	var log bytes.Buffer
+	fmt.Fprintln(&log, "trial,"+heads+",blend HLB,came out,split,hold min,drained %")
+	for i := range 24 {
+		fat, emulsifier, hlb := 30+20*rng.Float64(), 0.8+1.4*rng.Float64(), 6+6*rng.Float64()
+		came, hold := "yes", math.Exp(3.6-math.Pow((hlb-9)/3, 2)-math.Pow((fat-42)/12, 2)+0.5*math.Log(emulsifier)+0.15*rng.NormFloat64())
+		if fat+8*emulsifier > 62 {
+			came = "no"
+		}
+		amounts := fmt.Sprintf("%.1f,%.2f", perPercent*fat, perPercent*emulsifier)
+		if perPercent > 1 {
+			amounts = fmt.Sprintf("%.1f,%.1f,%.1f", perPercent*fat, perPercent*(100-fat-emulsifier), perPercent*emulsifier)
+		}
+		if came == "no" {
+			fmt.Fprintf(&log, "%d,%s,%.1f,no,,,\n", i+1, amounts, hlb)
+			continue
+		}
+		fmt.Fprintf(&log, "%d,%s,%.1f,yes,no,%.0f,%.1f\n", i+1, amounts, hlb, hold, 60/hold)
 	}
-	var r result.Results
-	if err := json.Unmarshal(text, &r); err != nil {
-		t.Fatal(err)
-	}
-	if len(r.Plans) != 1 || r.NextPlan != 3 || r.Plans[0].Made < 2 || r.Plans[0].Worked != r.Plans[0].Made {
-		t.Errorf("plans %+v, next %d: the start was made twice and worked twice", r.Plans, r.NextPlan)
-	}
-	if !r.Plans[0].Start || r.Starts[0].MadeTimes < 2 {
-		t.Errorf("the start that was made twice and worked twice is not the start again: made %d", r.Starts[0].MadeTimes)
-	}
-	if _, err := os.Stat(filepath.Join("week-report", "next-trials-2.xlsx")); err != nil {
-		t.Error(err)
-	}
-	called(t, exitBadInput, "plan", "next.xlsx", "--after", "week.xlsx")
+	return log.Bytes()
 }
 
 // kitchenBook writes a workbook of kitchen sheets.

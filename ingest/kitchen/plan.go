@@ -55,17 +55,16 @@ func (k *taker) plan(t table) {
 	}
 }
 
-// StartOf is a start that a plan wrote down in words, in grams; nil if it is none.
-func StartOf(text string) (out []trial.TryPart) {
-	amounts, err := ParseAmounts(text)
-	if err != nil {
+// StartOf is a start that a plan wrote down in words, in grams of each ingredient or as fat,
+// emulsifier and HLB; nil if it is none.
+func StartOf(text string) *trial.Try {
+	said, err := ParseTries(text)
+	if err != nil || len(said) != 1 {
 		return nil
 	}
-	for _, a := range amounts {
-		if a.Unit != InGrams {
-			return nil
-		}
-		out = append(out, trial.TryPart{Name: a.Name, Amount: a.Value})
+	start := said[0]
+	if slices.ContainsFunc(start.Parts, func(p trial.TryPart) bool { return p.Percent }) || start.Fat == nil && len(start.Parts) == 0 {
+		return nil
 	}
-	return out
+	return &start
 }

@@ -221,7 +221,7 @@ type Planned struct {
 	File    string
 	Number  int    // of the plan: 1 = before any log
 	Follows string // the start it went on from, in words; "" = none
-	Parts   []TryPart
+	Start   *Try   // the same, understood: nil = no start was named
 }
 
 // Log is everything read.

@@ -70,7 +70,8 @@ type LiveLine struct {
 	Part       string   `json:"part"`       // "water", "fat" or "": who takes up the rounding
 	Emulsifier bool     `json:"emulsifier"` // counts as emulsifier
 	FatPercent float64  `json:"fat_percent"`
-	HLB        *float64 `json:"hlb"` // of a non-ionic emulsifier
+	HLB        *float64 `json:"hlb"`     // of a non-ionic emulsifier
+	Blended    bool     `json:"blended"` // emulsifiers together, blended to the HLB of any mix
 }
 
 // LiveMap is one map of the chance: axes, what is held, and where trials are near.

@@ -182,11 +182,11 @@ const foamfield = (() => {
   }
 
   // made is the mix that grams make, null if the emulsifier is lost in rounding.
-  function made(model, grams, batch) {
-    const sum = of => model.lines.reduce((total, l, i) => total + grams[i] * of(l), 0);
+  function made(model, grams, batch, lines = model.lines) {
+    const sum = of => lines.reduce((total, l, i) => total + grams[i] * of(l), 0);
     const all = sum(() => 1), emulsifier = sum(l => l.emulsifier ? 1 : 0), blended = sum(l => l.hlb === null ? 0 : 1);
-    if (emulsifier === 0 && model.lines.some(l => l.emulsifier)) return null;
-    if (blended === 0 && model.lines.some(l => l.hlb !== null)) return null;
+    if (emulsifier === 0 && lines.some(l => l.emulsifier)) return null;
+    if (blended === 0 && lines.some(l => l.hlb !== null)) return null;
     const now = {
       fat_percent: sum(l => l.fat_percent) / all,
       emulsifier_percent: 100 * emulsifier / all,
@@ -259,10 +259,11 @@ const foamfield = (() => {
 
   // asked is another mix in grams, and the mix that these grams make; a sentence where there is none.
   function asked(model, fat, emulsifier, hlb, batch, step) {
-    const shares = mixed(model.lines, fat, emulsifier, ofMix(model)[2] < 0 ? null : hlb);
+    const own = model.lines.map(l => l.blended && hlb !== null ? { ...l, hlb } : l);
+    const shares = mixed(own, fat, emulsifier, ofMix(model)[2] < 0 ? null : hlb);
     if (typeof shares === "string") return shares;
-    const lines = model.lines.map((l, i) => ({ ...l, grams: shares[i] }));
-    const grams = weigh(lines, batch, step), mix = made(model, grams, batch);
+    const lines = own.map((l, i) => ({ ...l, grams: shares[i] }));
+    const grams = weigh(lines, batch, step), mix = made(model, grams, batch, lines);
     return mix === null ? "The emulsifier cannot be weighed on this scale: make a larger batch, or use a finer scale." : { grams, mix };
   }
 

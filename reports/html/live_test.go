@@ -59,7 +59,8 @@ func TestLivePage(t *testing.T) {
 	t.Run("agrees on chances of a taste asked for", func(t *testing.T) { agreesOnChances(t, ctx, tasted(t)) })
 	t.Run("agrees on the normal distribution", func(t *testing.T) { agreesOnTheNormal(t, ctx, r) })
 	t.Run("agrees on grams", func(t *testing.T) { agreesOnGrams(t, ctx, log, r) })
-	t.Run("agrees on other mixes", func(t *testing.T) { agreesOnOtherMixes(t, ctx, r) })
+	t.Run("agrees on other mixes", func(t *testing.T) { agreesOnOtherMixes(t, ctx, demo) })
+	t.Run("agrees on other mixes of a log in percents", func(t *testing.T) { agreesOnOtherMixes(t, ctx, tasted(t)) })
 	t.Run("moves the mix", func(t *testing.T) { movesTheMix(t, ctx, r) })
 	t.Run("answers", func(t *testing.T) { answers(t, ctx, r) })
 	t.Run("answers a keyboard", func(t *testing.T) { answersKeyboard(t, ctx, r) })
@@ -257,7 +258,8 @@ func agreesOnTheNormal(t *testing.T, ctx context.Context, r *result.Results) {
 
 // Other mixes, as the analysis answers for them, against the page: grams, the chance at these
 // grams, what fails first, and whether it was tried there.
-func agreesOnOtherMixes(t *testing.T, ctx context.Context, base *result.Results) {
+func agreesOnOtherMixes(t *testing.T, ctx context.Context, file string) {
+	_, base := study(t, file, analysis.Settings{})
 	rng := simulated.Stream(9, "mixes")
 	var asked []trial.Try
 	type other struct {
@@ -275,7 +277,7 @@ func agreesOnOtherMixes(t *testing.T, ctx context.Context, base *result.Results)
 		sent = append(sent, o)
 		asked = append(asked, trial.Try{Fat: &o.Fat, Emulsifier: &o.Emulsifier, HLB: &o.HLB})
 	}
-	_, r := study(t, demo, analysis.Settings{Tries: asked})
+	_, r := study(t, file, analysis.Settings{Tries: asked})
 	open(t, ctx, paged(t, base))
 	text, err := json.Marshal(sent)
 	if err != nil {

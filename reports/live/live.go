@@ -175,6 +175,9 @@ func (b page) liveLines(s result.Start) []document.LiveLine {
 				l.Part = "fat"
 			case "emulsifier":
 				l.Emulsifier, l.HLB = true, u.HLB
+				if f.BlendedToHLB != nil {
+					l.Blended, l.HLB = true, f.BlendedToHLB
+				}
 			case "emulsifier without HLB":
 				l.Emulsifier = weighed
 			}

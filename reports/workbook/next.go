@@ -100,7 +100,7 @@ func nextSettings(r *result.Results) (out []setting) {
 	add := func(name, label, unit, ingredient string) {
 		if !slices.ContainsFunc(r.NextTrials, func(n result.NextTrial) bool {
 			_, ok := n.Mix.Extras[name]
-			return ok && (ingredient == "" || len(n.Ingredients) == 0)
+			return ok && (ingredient == "" || !inOwnGrams(n))
 		}) {
 			return
 		}
@@ -121,7 +121,7 @@ func nextSettings(r *result.Results) (out []setting) {
 
 // at is the value of a setting that goes with a mix.
 func (s setting) at(_ int, n result.NextTrial) cell {
-	if v, ok := n.Mix.Extras[s.name]; ok && !(s.inGrams && len(n.Ingredients) > 0) {
+	if v, ok := n.Mix.Extras[s.name]; ok && !(s.inGrams && inOwnGrams(n)) {
 		return in(aligned, v)
 	}
 	return cell{}
@@ -134,9 +134,10 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		{head: "cook", width: 8, value: func(i int, _ result.NextTrial) cell { return named(plan.Trials[i].Cook) }},
 	}
 	var names []string
-	percents := false // some trial has no grams
 	for _, n := range r.NextTrials {
-		percents = percents || len(n.Ingredients) == 0
+		if !inOwnGrams(n) {
+			continue
+		}
 		for _, l := range n.Ingredients {
 			if !slices.Contains(names, l.Name) {
 				names = append(names, l.Name)
@@ -153,9 +154,7 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 			return cell{}
 		}})
 	}
-	if percents || len(names) == 0 {
-		columns = append(columns, mixColumns(r.NextTrials)...)
-	}
+	columns = append(columns, mixColumns(r.NextTrials)...)
 	columns = append(columns, nextColumn{head: "canister", width: 9, value: func(int, result.NextTrial) cell { return asLogged(plan.Canister) }},
 		nextColumn{head: "chargers", width: 9, value: func(i int, n result.NextTrial) cell {
 			if c := (setting{name: "chargers"}).at(i, n); c.value != nil {
@@ -212,31 +211,38 @@ func asLogged(said string) cell {
 	return in(ordinary, said)
 }
 
-// mixColumns are for mixes that cannot be given in grams of each ingredient.
+// inOwnGrams says whether a trial's mix is in grams of each ingredient, as the log would have it.
+func inOwnGrams(n result.NextTrial) bool { return len(n.Ingredients) > 0 && !n.Ingredients[0].Together }
+
+// blended says whether the grams of a trial leave its HLB open.
+func blended(n result.NextTrial) bool {
+	return slices.ContainsFunc(n.Ingredients, func(l result.FormulaLine) bool { return l.BlendedToHLB != nil })
+}
+
+// mixColumns are for what grams of each ingredient do not say of a mix.
 func mixColumns(next []result.NextTrial) []nextColumn {
 	var out []nextColumn
+	inPercent := func(n result.NextTrial) bool { return !inOwnGrams(n) }
 	for _, c := range []struct {
 		head  string
 		parts float64 // of a unit that a person can hit
 		value func(result.Mix) *float64
+		open  func(result.NextTrial) bool
 	}{
-		{"fat (% of mix)", 10, func(m result.Mix) *float64 { return m.FatPercent }},
-		{"emulsifier (% of mix)", 100, func(m result.Mix) *float64 { return m.EmulsifierPercent }},
+		{"fat (% of mix)", 10, func(m result.Mix) *float64 { return m.FatPercent }, inPercent},
+		{"emulsifier (% of mix)", 100, func(m result.Mix) *float64 { return m.EmulsifierPercent }, inPercent},
 		{"emulsifier (g)", 10, func(m result.Mix) *float64 {
 			if m.EmulsifierPercent != nil {
 				return nil
 			}
 			return m.EmulsifierGrams
-		}},
-		{"blend HLB", 10, func(m result.Mix) *float64 { return m.BlendHLB }},
+		}, inPercent},
+		{"blend HLB", 10, func(m result.Mix) *float64 { return m.BlendHLB }, func(n result.NextTrial) bool { return inPercent(n) || blended(n) }},
 	} {
-		if slices.ContainsFunc(next, func(n result.NextTrial) bool { return len(n.Ingredients) == 0 && c.value(n.Mix) != nil }) {
+		if slices.ContainsFunc(next, func(n result.NextTrial) bool { return c.open(n) && c.value(n.Mix) != nil }) {
 			out = append(out, nextColumn{head: c.head, width: 12, value: func(_ int, n result.NextTrial) cell {
-				if len(n.Ingredients) > 0 {
-					return cell{} // its grams say so already
-				}
 				v := c.value(n.Mix)
-				if v == nil {
+				if v == nil || !c.open(n) { // its grams say so already
 					return cell{}
 				}
 				return in(amount, math.Round(*v*c.parts)/c.parts)

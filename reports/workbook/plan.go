@@ -182,7 +182,23 @@ func planSheet(b *book, p *result.Plan) {
 func startInWords(f *result.PlanFollows) string {
 	var all []string
 	for _, l := range f.Ingredients {
+		if l.Together || l.BlendedToHLB != nil { // grams that do not say the mix
+			all = nil
+			break
+		}
 		all = append(all, fmt.Sprintf("%s %s g", l.Name, exact(l.Grams)))
+	}
+	if len(all) == 0 && f.Mix.FatPercent != nil {
+		all = append(all, fmt.Sprintf("fat %.1f %%", *f.Mix.FatPercent))
+		switch m := f.Mix; {
+		case m.EmulsifierPercent != nil:
+			all = append(all, fmt.Sprintf("emulsifier %.2f %%", *m.EmulsifierPercent))
+		case m.EmulsifierGrams != nil:
+			all = append(all, fmt.Sprintf("emulsifier %.1f g", *m.EmulsifierGrams))
+		}
+		if h := f.Mix.BlendHLB; h != nil {
+			all = append(all, fmt.Sprintf("HLB %.1f", *h))
+		}
 	}
 	if len(all) == 0 {
 		return "no start could be named"
