@@ -403,4 +403,28 @@ trial, Burro g, Panna g, Acqua g, GMS g, chargers, hold min, drained mL, score, 
 1 header
 5 average or total
 `},
+	{"what is said of an ingredient above a header is no title of a column", `
+Nut foam | oil: 100 % fat | emulsifier in % of the fat
+Test | Fat (% of mix) | Emulsifier (%) | HLB | Hold (min)
+1 | 30 | 3 | 6 | 12
+2 | 35 | 3 | 7 | 15
+`, `
+trial, fat percent % of mix, emulsifier, all together %, blend HLB, hold min
+3: 1 | 30 | 3 | 6 | 12
+4: 2 | 35 | 3 | 7 | 15
+2 header
+outside 1 title
+`},
+	{"the name of an ingredient above its amounts is one, whatever it says", `
+ | Butter (82 % fat)> | < | GMS: HLB 3.8 | 
+Test | weighed g | plan g | weighed g | Hold (min)
+1 | 30 | 30 | 6 | 12
+2 | 35 | 35 | 7 | 15
+`, `
+trial, Butter 82 % fat g, Butter 82 % fat g, GMS: HLB 3.8 g, hold min
+3: 1 | 30 | 30 | 6 | 12
+4: 2 | 35 | 35 | 7 | 15
+1 group header
+2 header
+`},
 }

@@ -168,6 +168,9 @@ func (f *finder) groupRow(up, h int) bool {
 		if c.Kind != sheet.Text || len(c.Text) > 60 || look.ValueLike(c.Text) {
 			return false
 		}
+		if own := look.CellAt(&f.Sheet.Rows[h], int(c.Col)); look.States(c.Text) && f.namedAlone(&own) {
+			return false // what is said of an ingredient above "fat (% of mix)" is no title of that
+		}
 		n++
 		m, ok := f.Merged(f.Sheet.Rows[up].Number, int(c.Col))
 		if ok && (m.FromCol > int(first) || m.ToCol < int(last)) || !ok && c.Col > first {
@@ -175,6 +178,12 @@ func (f *finder) groupRow(up, h int) bool {
 		}
 	}
 	return n >= 2 && above >= 1 || n == 1 && above == 1
+}
+
+// namedAlone reports a head that needs no name above it: it is no unit, and no amount of something.
+func (f *finder) namedAlone(c *sheet.Cell) bool {
+	m := f.Read(c.Text)
+	return c.Kind == sheet.Text && m.Sure() && m.Words != "" && m.Role != column.IngredientAmount && m.Role != column.IngredientHLB && m.Role != column.IngredientFat
 }
 
 // heads builds the heads of header row h with its groups and units.

@@ -36,6 +36,16 @@ func SaidOf(text string) string {
 	return ""
 }
 
+// States reports a text that says a number of an ingredient: "oil = 100 % fat", "GMS: HLB 3.8".
+func States(text string) bool {
+	for i, c := range text {
+		if i > 0 && strings.ContainsRune(" =:,(", c) && strings.ContainsAny(SaidOf(text[i+1:]), "0123456789") {
+			return true
+		}
+	}
+	return false
+}
+
 // Described reads a text that says of an ingredient what it is, its unit, or both: "g, HLB 3.8".
 func Described(text string) (unit, said string, ok bool) {
 	if IsUnit(text) {
