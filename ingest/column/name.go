@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/units"
 )
 
@@ -266,6 +267,7 @@ func (r *reader) bracketsLeft() {
 		named := r.m.Role == IngredientAmount && len(r.m.could) == 0
 		switch {
 		case named && sameIngredient(r.m.Ingredient, name):
+		case r.whichEmulsifier(name):
 		case r.m.Role == Day && len(g) == 1 && isYear(g[0]):
 		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && (isHLB(g) || len(r.m.could) > 0 && aloneHLB(g)): // their size; of "low-HLB emulsifier (3.6)"
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
@@ -320,6 +322,42 @@ func sameIngredient(a, b string) bool {
 	x, known := ingredient.Lookup(a)
 	y, too := ingredient.Lookup(b)
 	return known && too && x.Name == y.Name
+}
+
+// emulsifiersJoined parts the names of several emulsifiers.
+var emulsifiersJoined = pattern.Of(`\s*[+&/,;]\s*|\s+(?:and|und|et|y|e|en)\s+`)
+
+// whichEmulsifier takes the name of one emulsifier in the brackets of what any may be: "low-HLB
+// emulsifier (GMS)". One of many grades tells less than its side, which stays its name.
+func (r *reader) whichEmulsifier(name string) bool {
+	general := kindOf(r.m) == "emulsifier"
+	if i, _ := ingredient.Lookup(r.m.Ingredient); !general && (r.m.Role != IngredientAmount || i.Name != "emulsifier") {
+		return false
+	}
+	names := map[string]bool{}
+	for _, part := range emulsifiersJoined.Split(name, -1) {
+		names[oneEmulsifier(part).Name] = true
+	}
+	if len(names) > 1 && !names[""] {
+		return general // "emulsifiers (GMS + PS80)": all of them
+	}
+	i := oneEmulsifier(name)
+	if i.Name == "" {
+		return false
+	}
+	if general || i.HLB != nil {
+		r.m = r.m.take(IngredientAmount)
+		r.m.Ingredient = name
+	}
+	return true
+}
+
+// oneEmulsifier is the emulsifier of a name, nothing where it names none or any.
+func oneEmulsifier(name string) ingredient.Ingredient {
+	if i, ok := ingredient.Lookup(name); ok && i.WeighedAsEmulsifier() && i.Name != "emulsifier" {
+		return i
+	}
+	return ingredient.Ingredient{}
 }
 
 // unknownName takes words that no ingredient's amount goes by as part of its
