@@ -228,3 +228,20 @@ func TestLists(t *testing.T) {
 		{"a line with strokes", "HLB: GMS = 3.6 / SE = 14. Our butter has 80 g fat/100 g\n\n" + log, 2, mix, ""},
 	})
 }
+
+// TestIngredientInEachRow: a row for each ingredient of a trial, its results beside one of
+// them or all.
+func TestIngredientInEachRow(t *testing.T) {
+	rows := func(lines string) string { return strings.ReplaceAll(lines, ";", "\n") }
+	testParts(t, []partsCase{
+		{"results beside the first, fat and HLB of each", rows("trial|ingredient|g|fat % of ingredient|HLB|came out|hold min;K1|ghee|150|99||yes|20;|water|345|0;|GMS|3|0|4;|polysorbate 60|2|0|14;|total|500;" +
+			"K2|ghee|180|99||yes|24;|water|315|0;|GMS|3|0|4;|polysorbate 60|2|0|14;|total|500"), 2, "29.70 1.00 8.00", ""},
+		{"beside the last, all of it said in every row, French", rows("essai|ingrédient|quantité (g)|% MG|HLB|tenue (min);1|beurre|200|84||;1|eau|294|0||;1|GMS|4||4|;1|polysorbate 80|2||16|18;" +
+			"2|beurre|220|84||;2|eau|274|0||;2|GMS|4||4|;2|polysorbate 80|2||16|22"), 2, "33.60 1.20 8.00", ""},
+		{"in every row, a column of units, German", rows("Versuch|Zutat|Menge|Einheit|Standzeit (min)|gebrochen;1|Rapsöl|150|g|20|nein;1|Wasser|0,345|kg|20|nein;1|GMS|3|g|20|nein;1|Polysorbat 80|2|g|20|nein;" +
+			"2|Rapsöl|160|g|25|nein;2|Wasser|0,335|kg|25|nein;2|GMS|3|g|25|nein;2|Polysorbat 80|2|g|25|nein"), 2, "30.00 1.00 8.28", ""},
+		{"a grade that changes is another ingredient", rows("run|what went in|g|HLB|hold min;1|olive oil|150||20;|water|345;|GMS|3|4;|sucrose ester|2|11;2|olive oil|150||26;|water|345;|GMS|3|4;|sucrose ester|2|16"), 2, "30.00 1.00 6.80", ""},
+		{"percents of the mix", rows("trial|ingredient|% of mix|hold min;1|olive oil|30|20;|water|69;|GMS|0.6;|polysorbate 80|0.4;2|olive oil|34|22;|water|65;|GMS|0.6;|polysorbate 80|0.4"), 2, "30.00 1.00 8.28", ""},
+		{"holds that differ within a trial are no result of it", rows("trial|oil g|emulsifier|emulsifier g|hold min;1|150|GMS|3|12;1|150|lecithin|3|13;1|150|sucrose ester|3|15;2|160|polysorbate 60|4|15;2|160|GMS|4|19;2|160|lecithin|4|17"), 6, "- - 3.80", ""},
+	})
+}

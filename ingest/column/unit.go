@@ -35,7 +35,7 @@ func (r *reader) noUnit(ts []token) bool {
 	switch {
 	case text == "GMS", (second || alone) && strings.EqualFold(text, "gms"): // glycerol monostearate
 		return true
-	case second && text == "MG": // matière grasse
+	case text == "MG" && (second || strings.Contains(r.header, "%")): // matière grasse
 		return true
 	case strings.Contains(joined(ts), "v v"): // no percent of mass
 		return true

@@ -8,12 +8,17 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/look"
+	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // A long sheet has a row for each quantity of a trial: trial | what | value |
-// unit. It is turned into a table only if that can be told surely.
+// unit. What is said of the whole trial, results too, may stand beside one of its
+// rows or all, and what an ingredient is beside that. It is turned into a table only
+// if that can be told surely.
 const (
 	longSample = 300 // rows judged by
 	longHeads  = 200 // different quantities, at most
@@ -24,13 +29,15 @@ const (
 type longColumns struct {
 	header                        int // index of the header row, -1 without
 	id, what, value, unit, minute int
-	others                        []int
+	others                        []int // what is said of the trial as a whole
+	own                           []int // the fat and the HLB of the ingredient in the row
 }
 
 // columnLooks counts what stands in a column.
 type columnLooks struct {
 	filled, texts, words, numbers, units int
 	what                                 map[string]bool // different header words
+	within                               bool            // differs within a trial
 }
 
 // Find reads a sheet that has a row for each quantity. ok is false when it is
@@ -56,7 +63,7 @@ func Find(f *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok boo
 func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 	c.header = h
 	heads := c.readHeader(f)
-	below := f.Sheet.Rows[h+1 : min(len(f.Sheet.Rows), h+1+longSample)]
+	below := slices.DeleteFunc(slices.Clone(f.Sheet.Rows[h+1:min(len(f.Sheet.Rows), h+1+longSample)]), func(r sheet.Row) bool { return look.Filled(r.Cells) == 0 })
 	if c.id == 0 || len(below) < 6 {
 		return c, false
 	}
@@ -68,7 +75,21 @@ func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 	}
 	for _, cell := range heads {
 		l := looks[int(cell.Col)]
-		if l == nil || int(cell.Col) == c.id {
+		if l == nil || int(cell.Col) == c.id || !l.names(len(below)) {
+			continue
+		}
+		if c.what > 0 {
+			return c, false
+		}
+		c.what = int(cell.Col)
+	}
+	if c.what == 0 {
+		return c, false
+	}
+	c.lookWithin(f, looks, below)
+	for _, cell := range heads {
+		l := looks[int(cell.Col)]
+		if l == nil || int(cell.Col) == c.id || int(cell.Col) == c.what {
 			continue
 		}
 		if !c.take(f.Read(cell.Text), int(cell.Col), l, len(below)) {
@@ -80,7 +101,34 @@ func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 			return c, false
 		}
 	}
-	return c, c.what > 0 && c.value > c.what && c.repeatedIDs(f, below)
+	return c, c.value > c.what && c.repeatedIDs(f, below)
+}
+
+// names reports a column that says in nearly every row what the row is of.
+func (l *columnLooks) names(rows int) bool {
+	return l.words*10 >= l.filled*8 && len(l.what) >= 4 && l.full(rows)
+}
+
+func (l *columnLooks) full(rows int) bool { return l.filled*10 >= rows*8 }
+
+// lookWithin finds the columns that say several things of one trial.
+func (c *longColumns) lookWithin(f *look.Reader, looks map[int]*columnLooks, rows []sheet.Row) {
+	id, had := sheet.Cell{}, map[int]sheet.Cell{}
+	for i := range rows {
+		if own := look.CellAt(&rows[i], c.id); !look.Empty(&own) && !f.Ditto(&own, column.TrialID) && !look.SameCell(&own, &id) {
+			id, had = own, map[int]sheet.Cell{}
+		}
+		for k := range rows[i].Cells {
+			cell := &rows[i].Cells[k]
+			if look.Empty(cell) || f.Ditto(cell, column.None) {
+				continue
+			}
+			if before, ok := had[int(cell.Col)]; ok && !look.SameCell(cell, &before) {
+				looks[int(cell.Col)].within = true
+			}
+			had[int(cell.Col)] = *cell
+		}
+	}
 }
 
 // readHeader is the filled cells of the header, if all are words; it finds the
@@ -129,20 +177,18 @@ func lookDown(f *look.Reader, looks map[int]*columnLooks, c *sheet.Cell) {
 
 // take gives a column its part in a long sheet; false when it can have none.
 func (c *longColumns) take(m column.Meaning, col int, l *columnLooks, rows int) bool {
-	full, numbers := l.filled*10 >= rows*8, l.numbers*2 >= l.filled
+	numbers := l.numbers*2 >= l.filled
+	whole := !l.within && (l.filled < rows || grid.IsResult(m.Role)) // said once of a trial
 	switch {
-	case l.words*10 >= l.filled*8 && len(l.what) >= 4 && full:
-		if c.what > 0 {
-			return false
-		}
-		c.what = col
 	case m.Can(column.ReadingMinute) && l.numbers*10 >= l.filled*8:
 		c.minute = col
 	case l.units*10 >= l.filled*7 && l.filled*10 >= rows*3:
 		c.unit = col
-	case carried(m.Role) || !numbers:
+	case m.Role == column.IngredientFat, l.within && (m.Role == column.FatPercent && m.Basis == column.NoBasis || m.Role == column.BlendHLB):
+		c.own = append(c.own, col)
+	case carried(m.Role) || !numbers, whole && m.Role != column.None && m.Sure():
 		c.others = append(c.others, col)
-	case c.value == 0 && c.what > 0 && full:
+	case c.value == 0 && l.full(rows):
 		c.value = col
 	default:
 		return false // another column of numbers that nobody explains
@@ -197,6 +243,7 @@ type pivot struct {
 	heads   map[string]int // by what
 	trials  map[string]int // rows of each trial
 	above   map[int]string // what was last written of the day and the like
+	in      string         // the unit that the header of the values gives
 }
 
 func (p *pivot) table() (*grid.Table, bool) {
@@ -208,6 +255,9 @@ func (p *pivot) table() (*grid.Table, bool) {
 		p.outside = append(p.outside, grid.Furniture{Row: s.Rows[i].Number, Kind: grid.Title})
 	}
 	p.t.Furniture = []grid.Furniture{{Row: h.Number, Kind: grid.Header}}
+	if m := p.Read(s.Display(look.CellAt(&h, p.value))); m.Unit != units.NoUnit {
+		p.in = strings.TrimSpace(m.Unit.String() + " " + m.Basis.String())
+	}
 	given := append([]int{p.id}, p.others...)
 	if p.minute > 0 {
 		given = append(given, p.minute)
@@ -273,23 +323,72 @@ func (p *pivot) fill(i, r int, what *sheet.Cell) (note string) {
 			note = quoted(p.Sheet.Display(c)) + " is not read: of the trial it says another thing than " + quoted(p.Sheet.Display(had)) + " above"
 		}
 	}
-	text := strings.TrimSpace(p.Sheet.Display(*what))
-	h, known := p.heads[strings.ToLower(text)]
-	if !known {
-		h = len(p.t.Heads)
-		p.heads[strings.ToLower(text)] = h
-		head := grid.Head{Col: p.value, Row: row.Number, Text: text, UnitCol: p.unit}
-		if c := look.CellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
-			head.Unit = strings.TrimSpace(c.Text)
-		}
-		p.t.Heads = append(p.t.Heads, head)
-		p.t.Places = append(p.t.Places, nil)
-	}
+	h := p.headOf(row, strings.TrimSpace(p.Sheet.Display(*what)))
 	if p.at(h, r).At > 0 {
-		return "the trial has " + quoted(text) + " a second time here; the first is read"
+		return "the trial has " + quoted(p.t.Heads[h].Text) + " a second time here; the first is read"
 	}
 	*p.at(h, r) = grid.At(i, p.value)
 	return note
+}
+
+// headOf is the head of what a row is of. The same name with another fat or HLB of its own
+// is another ingredient.
+func (p *pivot) headOf(row *sheet.Row, what string) int {
+	said, name := p.saidOf(row, what), strings.ToLower(what)
+	h, known := p.heads[name]
+	if known && said != "" && p.t.Heads[h].About != said {
+		if p.t.Heads[h].About == "" {
+			p.t.Heads[h].About = said
+			return h
+		}
+		what += ", " + said
+		name = strings.ToLower(what)
+		h, known = p.heads[name]
+	}
+	if known {
+		return h
+	}
+	h = len(p.t.Heads)
+	p.heads[name] = h
+	head := grid.Head{Col: p.value, Row: row.Number, Text: what, UnitCol: p.unit, About: said}
+	if c := look.CellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
+		head.Unit = strings.TrimSpace(c.Text)
+	} else if p.unit == 0 && p.weighs(what) {
+		head.Unit = p.in
+	}
+	p.t.Heads = append(p.t.Heads, head)
+	p.t.Places = append(p.t.Places, nil)
+	return h
+}
+
+// weighs reports whether the unit above the values can be that of a quantity: hold is in no grams.
+func (p *pivot) weighs(what string) bool {
+	switch p.Read(what + " (" + p.in + ")").Role {
+	case column.IngredientAmount, column.EmulsifierAmount, column.BatchMass:
+		return true
+	}
+	return false
+}
+
+// saidOf is what stands beside an ingredient of its own: "HLB 4", "82 % fat".
+func (p *pivot) saidOf(row *sheet.Row, what string) (said string) {
+	for _, col := range p.own {
+		c, m := look.CellAt(row, col), p.Read(p.Sheet.Display(look.CellAt(&p.Sheet.Rows[p.header], col)))
+		v, ok := look.Number(&c)
+		if !ok {
+			continue
+		}
+		if m.Role == column.BlendHLB {
+			return "HLB " + say.Exact(v)
+		}
+		if m.Unit == units.Fraction || c.Kind == sheet.Number && strings.Contains(p.Sheet.Display(c), "%") {
+			v *= 100
+		}
+		if _, known := ingredient.Lookup(what); v > 0 || !known {
+			said = say.Exact(v) + " % fat"
+		}
+	}
+	return said
 }
 
 func quoted(text string) string { return "\"" + text + "\"" }
