@@ -238,7 +238,7 @@ func (d *dealer) row(i int) {
 		if d.group = text; strings.HasSuffix(text, ".") || len(strings.Fields(text)) > 8 {
 			d.group = "" // a sentence is no title of what follows
 		}
-	case text == "" && !begun && d.nextIsLabel(i):
+	case !known && !begun && d.nextIsLabel(i) && (text == "" || d.numberTrials(right)):
 		d.trialsIn(i)
 	case !known && !begun:
 		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
@@ -253,6 +253,28 @@ func (d *dealer) line(row *sheet.Row, text string, cells []sheet.Cell, known boo
 		d.begin(row.Number, text)
 	}
 	d.head(row, text, cells)
+}
+
+// numberTrials reports cells right of a title that number the trials below it: "Butter foam |
+// T1 | T2 | T3 | average".
+func (d *dealer) numberTrials(cells []sheet.Cell) bool {
+	seen := map[string]bool{}
+	for k := range cells {
+		c := &cells[k]
+		if look.Empty(c) {
+			continue
+		}
+		text := strings.ToLower(strings.TrimSpace(d.Sheet.Display(*c)))
+		_, goal := look.IsGoal(text)
+		if _, sums := look.Summary(text); sums || goal {
+			continue
+		}
+		if seen[text] || len(text) > 6 || !look.IsShortID(text) || look.IsUnit(text) || c.Kind == sheet.Number && c.Number != float64(len(seen)+1) || c.Kind != sheet.Number && c.Kind != sheet.Text {
+			return false
+		}
+		seen[text] = true
+	}
+	return len(seen) >= 2
 }
 
 // trialsIn notes that row i names the trials of a card that begins below it.

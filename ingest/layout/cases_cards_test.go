@@ -21,6 +21,32 @@ card trial, butter g, GMS g, hold min, drained %
 outside 1 title
 outside 2 title
 `},
+	{"a title before the numbers of the trials, their mean beside them", `
+nut oil foam | N1 | N2 | N3 | | mean
+cook | Bo | Bo | Ann
+walnut oil g | 120 | 90 | 140
+water g | 270 | 300 | 250
+GMS g | 3 | 3 | 4
+result
+held min | 31 | - | 35+ | | 31
+`, `
+card trial, cook, walnut oil g, water g, GMS g, what happened, hold min
+2: N1 | Bo | 120 | 270 | 3 |  | 31
+3: N2 | Bo | 90 | 300 | 3 |  | -
+4: N3 | Ann | 140 | 250 | 4 |  | 35+
+`},
+	{"a title beside what numbers no trials", `
+nut oil foam | 0.5 L | 2 chargers
+walnut oil g | 120 | 90
+water g | 270 | 300
+GMS g | 3 | 3
+held min | 31 | 28
+`, `
+card walnut oil g, water g, GMS g, hold min
+2: 120 | 270 | 3 | 31
+3: 90 | 300 | 3 | 28
+outside 1 title
+`},
 	{"long", `
 trial | what | value | unit
 1 | olive oil | 150 | g

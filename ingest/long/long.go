@@ -75,7 +75,7 @@ func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 	}
 	for _, cell := range heads {
 		l := looks[int(cell.Col)]
-		if l == nil || int(cell.Col) == c.id || !l.names(len(below)) {
+		if l == nil || int(cell.Col) == c.id || !l.names(cell.Text, len(below)) {
 			continue
 		}
 		if c.what > 0 {
@@ -105,8 +105,8 @@ func longAt(f *look.Reader, h int) (c longColumns, ok bool) {
 }
 
 // names reports a column that says in nearly every row what the row is of.
-func (l *columnLooks) names(rows int) bool {
-	return l.words*10 >= l.filled*8 && len(l.what) >= 4 && l.full(rows)
+func (l *columnLooks) names(header string, rows int) bool {
+	return l.words*10 >= l.filled*8 && (len(l.what) >= 4 || len(l.what) == 3 && look.HeadsList(header)) && l.full(rows)
 }
 
 func (l *columnLooks) full(rows int) bool { return l.filled*10 >= rows*8 }
