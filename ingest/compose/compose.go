@@ -31,7 +31,7 @@ type work struct {
 
 	checks              []Dose // percents of ingredients that are weighed as well
 	noFat, noEmulsifier bool   // the amount of a fat, of an emulsifier, is not known
-	waterBlank          bool   // the log has a water column and this row leaves it empty
+	waterBlank          bool   // a water part belongs to this mix and is not typed
 	refuted             bool   // the batch is less than its parts, which is said
 	beside              bool   // the batch is what a line beside the table says
 	summed              bool   // the masses were held against the batch, or add up to 100 %
@@ -46,7 +46,7 @@ func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 	w.dropDoubles()
 	applyOwn(r)
 	w.sharesOfEmulsifier()
-	w.waterBlank = slices.ContainsFunc(r.Blank, func(col int) bool { return s.Field(col).What.Kind == ingredient.Water }) &&
+	w.waterBlank = (s.RestUnlogged || slices.ContainsFunc(r.Blank, func(col int) bool { return s.Field(col).What.Kind == ingredient.Water })) &&
 		!slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.What.Kind == ingredient.Water })
 	w.blanks()
 	w.whatIsOpen()

@@ -96,9 +96,14 @@ func (w *work) list(parts []mix.Part) {
 }
 
 func (w *work) sayByDifference(g float64) {
-	if w.waterBlank {
+	if w.waterBlank && w.s.WaterColumn > 0 {
 		w.say(trial.Check("water left empty", w.at(w.s.WaterColumn), "nothing is typed here",
 			fmt.Sprintf("type the grams; until then the batch less the other ingredients is used, %s", say.Grams(g))))
+		return
+	}
+	if w.s.RestUnlogged {
+		w.say(trial.Check("water by difference", w.at(w.r.Batch.Col), "the batches weigh more than the ingredients that have columns",
+			"the rest is taken as a water part without fat; add a column \"Water g\" to log it, or correct the batches").Once())
 		return
 	}
 	w.say(trial.Note("water by difference", w.at(w.r.Batch.Col), "no column gives the water part",

@@ -92,6 +92,7 @@ type Scheme struct {
 	SampleGrams      float64 // of every trial, as a line beside the table says; 0 = none does
 	BatchGrams       float64 // of every mix, as a line beside the table says; 0 = none does
 	BatchSaid        trial.Place
+	RestUnlogged     bool    // the batches weigh more than all that has a column: a water part has none
 	WholeGrams       float64 // to which every mix was made up with water; 0 = nothing says so
 	OutColumn        int     // says whether it came out
 	FirstLook        float64 // minutes; a hold of 0 ended before it

@@ -24,6 +24,7 @@ func (m *surveyor) say(f trial.Finding) { m.found = append(m.found, f) }
 func Of(s *scheme.Scheme, k *kitchen.Sheets) []trial.Finding {
 	m := &surveyor{Scheme: s, kitchen: k}
 	m.survey()
+	m.RestUnlogged = m.restUnlogged()
 	m.trials()
 	return m.found
 }
