@@ -54,7 +54,9 @@ func (r *reader) remove(drop map[int]bool) {
 	for i, x := range r.log.Trials {
 		moved[i] = len(kept)
 		if drop[i] {
-			r.log.Rows.Furniture += len(x.Rows)
+			if r.log.Rows.Furniture += len(x.Rows); x.At.Row > 0 && x.At.Col > 0 {
+				r.log.Rows.Furniture -= len(x.Rows) - 1 // a card below another is one line of its table
+			}
 			continue
 		}
 		kept = append(kept, x)

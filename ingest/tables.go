@@ -68,7 +68,7 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 			r.said.add(trial.Note("hidden sheet", at, "the sheet is hidden and was read", "delete it if it is not part of the log"))
 		}
 		for i := range tables {
-			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s, i == 0)})
+			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s)})
 		}
 	}
 	named, told := kitchen.Sheets{Lines: lines}, false
@@ -128,10 +128,9 @@ func (r *reader) noLog(at trial.Place) {
 		"nothing to do, unless trials are logged there: then type a header above them"))
 }
 
-// commentsOf gives the comments beside the cells of a sheet, by place; they go with
-// its first table.
-func commentsOf(s *sheet.Sheet, first bool) map[[2]int]string {
-	if !first || len(s.Comments) == 0 {
+// commentsOf gives the comments beside the cells of a sheet, by place.
+func commentsOf(s *sheet.Sheet) map[[2]int]string {
+	if len(s.Comments) == 0 {
 		return nil
 	}
 	out := map[[2]int]string{}
@@ -341,14 +340,15 @@ func (r *reader) remarks(t *table, l *row.Line) {
 	for _, line := range t.about[say.Fold(l.ID)] {
 		l.Told(line.Text, line.At)
 	}
-	if len(t.comments) == 0 || l.At.Row == 0 {
+	if len(t.comments) == 0 {
 		return
 	}
-	for _, h := range t.found.Heads {
-		if text := t.comments[[2]int{l.At.Row, h.Col}]; text != "" && !strings.Contains(l.Note, text) {
+	for h := range t.found.Heads {
+		at := t.scheme.At(l.Recipe.Row, h+1)
+		if text := t.comments[[2]int{at.Row, at.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
 			if remark.Otherwise(text) {
-				l.Told(text, trial.Place{File: t.at.File, Sheet: t.at.Sheet, Row: l.At.Row, Col: h.Col})
+				l.Told(text, at)
 			}
 		}
 	}

@@ -232,7 +232,9 @@ func (h *History) ask(p *placing, log *trial.Log) {
 	at, header := trial.Place{File: p.At.File, Sheet: p.At.Sheet, Row: p.At.Row}, "Date"
 	for _, c := range log.Columns {
 		if c.ReadAs == "day" && c.At.File == p.At.File && c.At.Sheet == p.At.Sheet {
-			at.Col, header = c.At.Col, c.Header
+			if at.Col, header = c.At.Col, c.Header; p.At.Col > 0 {
+				at = c.At
+			}
 		}
 	}
 	form := "2 January 2006"

@@ -134,8 +134,8 @@ func (q *inquiry) asking(n *number, t *trial.Trial, c *trial.Column) int {
 	return -1
 }
 
-// transposed reports a trial that is a column of its sheet.
-func transposed(t *trial.Trial) bool { return t.At.Row == 0 }
+// transposed reports a trial that stands in a column of its sheet.
+func transposed(t *trial.Trial) bool { return t.At.Col > 0 }
 
 // cellOf is where a trial and a column meet.
 func cellOf(t *trial.Trial, c *trial.Column) trial.Place {

@@ -299,25 +299,36 @@ func (a *account) trialsOf(in func(trial.Place) bool) (all, used int) {
 	return all, used
 }
 
-// tables says of each header row what its columns were read as.
+// tables says of each header row, or of the labels of cards, what they were read as.
 func (a *account) tables() {
 	columns := a.log.Columns
 	for len(columns) > 0 {
 		head := columns[0].At
-		n := slices.IndexFunc(columns, func(c trial.Column) bool { return !sameHeader(c.At, head) })
+		down := len(columns) > 1 && sameLabels(columns[1].At, head)
+		same, what, place := sameHeader, "header", trial.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
+		if down {
+			same, what, place = sameLabels, "labels", trial.Place{File: head.File, Sheet: head.Sheet, Col: head.Col}
+		}
+		n := slices.IndexFunc(columns, func(c trial.Column) bool { return c.At != head && !same(c.At, head) })
 		if n < 0 {
 			n = len(columns)
 		}
 		trials, _ := a.trialsOf(func(at trial.Place) bool { return at.File == head.File && at.Sheet == head.Sheet })
-		place := trial.Place{File: head.File, Sheet: head.Sheet, Row: head.Row}
-		fmt.Fprintf(a, "\n%s: header; %s on the sheet\n", text.OneLine(place.String()), count(trials, "trial"))
-		a.columns(n, func(i int) []string {
-			c := columns[i]
+		fmt.Fprintf(a, "\n%s: %s; %s on the sheet\n", text.OneLine(place.String()), what, count(trials, "trial"))
+		listed := columns[:n]
+		if down {
+			listed = onceEach(listed)
+		}
+		a.columns(len(listed), func(i int) []string {
+			c := listed[i]
 			as := say.ColumnSaid(c.ReadAs)
 			switch {
 			case c.ReadAs == "":
 			case c.Unit != "" && c.Unit != c.ReadAs:
 				as += ", " + c.Unit
+			}
+			if down {
+				return []string{strconv.Itoa(c.At.Row), c.Header, as}
 			}
 			return []string{strings.TrimRight(cellname.Of(1, c.At.Col), "1"), c.Header, as}
 		})
@@ -327,6 +338,23 @@ func (a *account) tables() {
 
 func sameHeader(a, b trial.Place) bool {
 	return a.File == b.File && a.Sheet == b.Sheet && a.Row == b.Row
+}
+
+// sameLabels reports two labels of cards that stand in one column.
+func sameLabels(a, b trial.Place) bool {
+	return a.File == b.File && a.Sheet == b.Sheet && a.Col == b.Col && a.Row != b.Row
+}
+
+// onceEach leaves out the labels of further cards that say what those of the first do.
+func onceEach(labels []trial.Column) (out []trial.Column) {
+	for _, c := range labels {
+		if !slices.ContainsFunc(out, func(o trial.Column) bool {
+			return strings.EqualFold(o.Header, c.Header) && o.ReadAs == c.ReadAs && o.Unit == c.Unit
+		}) {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 // trials lists those of which there is something to say.

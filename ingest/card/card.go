@@ -54,6 +54,7 @@ func Find(r *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok boo
 	var dealt []card
 	if len(blocks) == 1 {
 		dealt, outside = f.deal(blocks[0])
+		f.ownRows(dealt, blocks[0])
 	} else {
 		dealt, outside = f.dealSideBySide(blocks)
 	}

@@ -1,6 +1,7 @@
 package card
 
 import (
+	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -28,6 +29,21 @@ func (f cards) nameByTitles(dealt []card, b block) {
 	}
 	for i := range dealt {
 		dealt[i].Rows[0].Section = titles[i]
+	}
+}
+
+// ownRows gives cards of one trial each, below each other, the rows of their trials: they
+// share a column, which tells none of them from another.
+func (f cards) ownRows(dealt []card, b block) {
+	if len(dealt) < 2 || slices.ContainsFunc(dealt, func(t card) bool { return len(t.Rows) != 1 }) {
+		return
+	}
+	for i := range dealt {
+		t := &dealt[i]
+		t.From, t.To = t.HeaderRow, t.Heads[len(t.Heads)-1].Row
+		if t.Rows[0].Section != "" && t.Rows[0].Section == f.titleAbove(t.HeaderRow, b) {
+			t.From--
+		}
 	}
 }
 

@@ -70,6 +70,7 @@ type Table struct {
 	Sheet      *sheet.Sheet
 	HeaderRow  int  // sheet row; of a card, the first row with a label
 	Transposed bool // a card: heads run down, trials across
+	From, To   int  // of a card of one trial among others above or below it: its sheet rows, its title's too; else 0
 	Heads      []Head
 	Rows       []Row
 	Furniture  []Furniture // in row order

@@ -25,7 +25,7 @@ import (
 // Line is what a trial's cells say.
 type Line struct {
 	At       trial.Place
-	Rows     []int // of the sheet; of a card, its columns
+	Rows     []int // of the sheet; of cards side by side, their columns
 	ID       string
 	OwnID    bool // the number is typed in this very row, and names a trial
 	Day      string
@@ -90,7 +90,12 @@ func (l *Line) clear(at trial.Place, row int) {
 func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	l.clear(s.At(rows[0], 0), rows[0])
 	for _, n := range rows {
-		l.Rows = append(l.Rows, s.Found.Rows[n].Number)
+		if s.Found.From == 0 {
+			l.Rows = append(l.Rows, s.Found.Rows[n].Number)
+		}
+	}
+	for n := s.Found.From; n > 0 && n <= s.Found.To; n++ {
+		l.Rows = append(l.Rows, n)
 	}
 	r := &reader{Line: l, s: s}
 	r.colours(rows[0])

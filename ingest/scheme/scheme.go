@@ -148,11 +148,14 @@ func (s *Scheme) ColoursOf(row int) (colours []Colour, cols []int) {
 	return colours, cols
 }
 
-// At is where the cell of a row and column stands; a column of 0 is the row.
+// At is where the cell of a row and column stands; a column of 0 is the row,
+// of a card its column, or where that is not its own the cell it begins with.
 func (s *Scheme) At(row, col int) trial.Place {
 	r, c := s.Found.PlaceOf(row, max(col-1, 0))
 	switch {
 	case col > 0:
+	case s.Found.From > 0:
+		r = s.Found.HeaderRow
 	case s.Found.Transposed:
 		r = 0
 	default:

@@ -161,7 +161,7 @@ func (m *maker) mostly(f *scheme.Field, is func(text string) bool) bool {
 			filled++
 		}
 	}
-	return filled >= 2 && of*5 >= filled*4
+	return filled >= min(2, m.Rows()) && filled > 0 && of*5 >= filled*4
 }
 
 // answersOutlet reports a text that says how a foam came out: fine, blocked, yes.

@@ -62,7 +62,7 @@ func Tables(h *ingest.HandIn, formulas sheet.Formulas) (out []*handin.Table) {
 // 1a and 1b".
 func sumsUp(x *trial.Trial) bool {
 	kind, _ := look.Summary(x.ID)
-	return (kind != look.None || handin.MeanWord.MatchString(x.ID)) && len(x.Parts) == 0 && x.At.Row > 0
+	return (kind != look.None || handin.MeanWord.MatchString(x.ID)) && len(x.Parts) == 0 && x.At.Col == 0
 }
 
 // labelsMean reports a row whose first cell calls it a mean, and that weighs nothing: its
