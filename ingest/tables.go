@@ -347,7 +347,7 @@ func (r *reader) remarks(t *table, l *row.Line) {
 		at := t.scheme.At(l.Recipe.Row, h+1)
 		if text := t.comments[[2]int{at.Row, at.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
-			if remark.Otherwise(text) {
+			if t.scheme.Corrected[[2]int{at.Row, at.Col}] == "" && remark.Otherwise(text) {
 				l.Told(text, at)
 			}
 		}

@@ -107,6 +107,7 @@ type Scheme struct {
 
 	Trials    map[string]bool         // the folded numbers of the table's trials
 	Colours   map[string]Colour       // what a legend says of the colour behind a cell
+	Corrected map[[2]int]string       // numbers that a comment beside their cell corrects, as they would be typed with it, by row and column of the sheet
 	Footnotes map[string]kitchen.Line // what lines below the table say of a mark behind a cell
 
 	ByCol []int         // index among Fields, -1 = none
@@ -170,9 +171,15 @@ func (s *Scheme) Heading(col int) trial.Place {
 	return trial.Place{File: s.File, Sheet: s.Sheet, Row: h.Row, Col: h.Col}
 }
 
-// Cell is the cell of a row and column, taken from above where the log says so.
+// Cell is the cell of a row and column, taken from above where the log says so, with what a
+// comment corrects of it.
 func (s *Scheme) Cell(row, col int) sheet.Cell {
-	c, _ := s.Found.Cell(row, col-1)
+	c, filled := s.Found.Cell(row, col-1)
+	if len(s.Corrected) > 0 && !filled {
+		if at := s.At(row, col); s.Corrected[[2]int{at.Row, at.Col}] != "" {
+			c.Kind, c.Text = sheet.Text, s.Corrected[[2]int{at.Row, at.Col}]
+		}
+	}
 	return c
 }
 

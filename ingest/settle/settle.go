@@ -31,7 +31,7 @@ func (m *maker) say(f trial.Finding) { m.found = append(m.found, f) }
 
 // Of understands the columns of a table, and says what it noticed.
 func Of(file, sheetName string, found *grid.Table, k *kitchen.Sheets) (*scheme.Scheme, []trial.Finding) {
-	m := &maker{Scheme: scheme.Scheme{File: file, Sheet: sheetName, Found: found}, kitchen: k, asks: map[int]*trial.Question{}}
+	m := &maker{Scheme: scheme.Scheme{File: file, Sheet: sheetName, Found: found, Corrected: corrected(found.Sheet)}, kitchen: k, asks: map[int]*trial.Question{}}
 	m.columns()
 	m.units()
 	m.amounts()
