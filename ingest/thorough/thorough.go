@@ -5,7 +5,7 @@
 //	FOAMFIELD_THOROUGH=1 go test ./...
 //
 // .ci/run is thorough. Any other run says of each such test what it leaves out; one with
-// -short leaves out as well whatever takes seconds.
+// -short leaves out as well whatever takes seconds, and most of many like cases.
 package thorough
 
 import (
@@ -58,6 +58,21 @@ func Step(t testing.TB, n int) int {
 	}
 	t.Logf("one case in %d: all of them in a thorough run, %s=1", n, variable)
 	return n
+}
+
+// Glance is the cases of a list that a test goes through: all of them, but in a run with
+// -short every nth only.
+func Glance[C any](t testing.TB, n int, cases []C) []C {
+	t.Helper()
+	if !testing.Short() {
+		return cases
+	}
+	var some []C
+	for i := 0; i < len(cases); i += n {
+		some = append(some, cases[i])
+	}
+	t.Logf("%d of %d: all of them in a run without -short", len(some), len(cases))
+	return some
 }
 
 // NotShort skips a test in a run with -short.

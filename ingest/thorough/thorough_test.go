@@ -2,9 +2,11 @@ package thorough
 
 import (
 	"bytes"
+	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
+	"strconv"
 	"testing"
 )
 
@@ -44,6 +46,17 @@ func TestWhatIsLeftOut(t *testing.T) {
 		}
 		if of, step := Of(t, 2, 9), Step(t, 7); of != c.of || step != c.step {
 			t.Errorf("%q: %d of 9, every %d", c.run, of, step)
+		}
+	}
+}
+
+func TestGlance(t *testing.T) {
+	was := testing.Short()
+	defer func() { flag.Set("test.short", strconv.FormatBool(was)) }()
+	for short, want := range map[bool]string{false: "[1 2 3 4 5 6 7]", true: "[1 4 7]"} {
+		flag.Set("test.short", strconv.FormatBool(short))
+		if got := fmt.Sprint(Glance(t, 3, []int{1, 2, 3, 4, 5, 6, 7})); got != want {
+			t.Errorf("short %v: %s, want %s", short, got, want)
 		}
 	}
 }
