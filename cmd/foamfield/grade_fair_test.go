@@ -82,6 +82,7 @@ func TestLuckCostsNothing(t *testing.T) {
 	bad := []string{"14 | 8 | yes | no", "|  | no |", "1 | 60 | yes | yes", "3 | 25 | yes | no"}
 	deals := [][]int{{0, 1, 2, 3, 4}, {2, 1, 0, 4, 3}, {4, 3, 2, 1, 0}, {1, 0, 4, 2, 3}, {3, 4, 1, 0, 2}}
 	c := &classroom{dir: t.TempDir()}
+	deals = thorough.Glance(t, 3, deals)
 	for n, deal := range deals {
 		for k, first := range bad {
 			dealt := slices.Clone(outcomes)
@@ -283,7 +284,7 @@ func TestGradeBadInput(t *testing.T) {
 	key := makeClass(t, "second")
 	one := &classroom{dir: t.TempDir()}
 	one.handIn(t, "ulrich.xlsx", dealtHandIn([]string{"14 | 8 | yes | no", "18 | 6 | yes | no", "23 | 4 | yes | no", "22 | 4 | yes | no", "13 | 8 | yes | no"}, []int{0, 1, 2, 3, 4}))
-	for _, c := range []struct {
+	for _, c := range thorough.Glance(t, 5, []struct {
 		name  string
 		cells map[string]any
 		says  string
@@ -293,7 +294,7 @@ func TestGradeBadInput(t *testing.T) {
 		{"points that do not add up", map[string]any{"Criteria!A11": "Total", "Criteria!B11": 90}, "add up to 100"},
 		{"more off than there is", map[string]any{"Criteria!E5": 30}, "at most 30 off"},
 		{"two of one name", map[string]any{"Class!A5": "Ulrich", "Class!A6": "Ulrich"}, "two students are called"},
-	} {
+	}) {
 		got := gradeOf(t, one, "--criteria", criteriaFile(t, c.cells))
 		if !slices.ContainsFunc(got.Problems, func(p string) bool { return strings.Contains(p, c.says) }) {
 			t.Errorf("%s: said %q", c.name, got.Problems)
@@ -367,7 +368,7 @@ func BenchmarkClass200(b *testing.B) {
 // Two books of one student are one hand-in; students who go by a number are not one.
 func TestWhoseBooksTheyAre(t *testing.T) {
 	rows := dealtHandIn([]string{"14 | 8 | yes | no", "18 | 6 | yes | no", "23 | 4 | yes | no", "22 | 4 | yes | no", "13 | 8 | yes | no"}, []int{0, 1, 2, 3, 4})
-	for _, c := range []struct {
+	for _, c := range thorough.Glance(t, 2, []struct {
 		files []string
 		want  []string
 	}{
@@ -376,7 +377,7 @@ func TestWhoseBooksTheyAre(t *testing.T) {
 		{[]string{"student1.xlsx", "student2.xlsx", "student 3.xlsx"}, []string{"Student 3", "Student1", "Student2"}},
 		{[]string{"s001_ana.xlsx", "s002_ana.xlsx"}, []string{"S001 Ana", "S002 Ana"}},
 		{[]string{"Group 1.xlsx", "Group 2.xlsx"}, []string{"Group 1", "Group 2"}},
-	} {
+	}) {
 		class := &classroom{dir: t.TempDir()}
 		for _, f := range c.files {
 			class.handIn(t, f, rows)

@@ -15,6 +15,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/thorough"
 )
 
 // form is a lab record with lines above and below its table, and two holds a trial.
@@ -125,6 +126,7 @@ func TestFormsWithLines(t *testing.T) {
 		{"nobody tried", []string{"B16=T3 held longest. With HLB 14 the foam will hold longer still."}, "B16 conclusion ?"},
 		{"for ever", []string{"B16=T3 held longest, which proves that it always does."}, "B16 conclusion ?"},
 	}
+	cases = thorough.Glance(t, 6, cases)
 	c := &classroom{dir: t.TempDir()}
 	for i, k := range cases {
 		c.handIn(t, fmt.Sprintf("form_%02d.csv", i), filled(fmt.Sprintf("Student%c%c Ofclass", 'a'+i/26, 'a'+i%26), k.changes...))

@@ -163,7 +163,7 @@ func TestFilledPlansReadBack(t *testing.T) {
 		"one day":  {"--trials", "8", "--days", "1", "--batch", "400"},
 		"forty":    {"--trials", "40", "--batch", "250", "--scale-step", "0.01"},
 	}
-	for _, l := range plan.Layouts {
+	for _, l := range thorough.Glance(t, 3, plan.Layouts) {
 		for name, flags := range ways {
 			if l != plan.Cover && name != "two days" { // what they differ in is where mixes lie
 				continue
@@ -182,14 +182,14 @@ func TestFilledPlansReadBack(t *testing.T) {
 
 // Names as kitchens have them, and what a recipe may hold beside fat, water and emulsifier.
 func TestPlansOfOtherIngredients(t *testing.T) {
-	for _, of := range []string{
+	for _, of := range thorough.Glance(t, 3, []string{
 		"butter, milk, GMS, polysorbate 80",
 		"cream 35, cider, GMS, sucrose ester 15",
 		"olive oil, water, lecithin, sucrose ester 15, xanthan 0.1 %",
 		"huile de tournesol, eau, monostéarate de glycérol, sucroester 15, sucre 2 %",
 		"butter, cream 36, cider, GMS, sorbitan monostearate, polysorbate 60",
 		"oil, water, GMS, SSL, sucrose ester 15",
-	} {
+	}) {
 		t.Run(of, func(t *testing.T) {
 			at, js := filepath.Join(t.TempDir(), "w.xlsx"), filepath.Join(t.TempDir(), "w.json")
 			called(t, exitDone, "plan", at, "--quiet", "--json", js, "--of", of, "--batch", "300")
@@ -200,7 +200,7 @@ func TestPlansOfOtherIngredients(t *testing.T) {
 
 // A plan of 40 takes 2 seconds at most, whatever the layout.
 func TestPlanOfFortyIsQuick(t *testing.T) {
-	for _, l := range plan.Layouts {
+	for _, l := range thorough.Glance(t, 3, plan.Layouts) {
 		began := time.Now()
 		called(t, exitDone, "plan", filepath.Join(t.TempDir(), "w.xlsx"), "--quiet", "--trials", "40", "--layout", l.String(), "--of", "oil, water, GMS, sucrose ester 15")
 		t.Logf("%v: %v", l, time.Since(began))
