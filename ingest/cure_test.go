@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
@@ -65,7 +66,7 @@ func asked(log *trial.Log) (all []string) {
 // choices, and asks nothing new but what the answer itself leaves open; and nothing
 // at its place is left to fix.
 func TestEveryAnswerCures(t *testing.T) {
-	for _, c := range asking {
+	for _, c := range thorough.Glance(t, 4, asking) {
 		t.Run(c.name, func(t *testing.T) {
 			log := mustReadPath(t, bookOf(t, c.head, c.row, nil))
 			i := slices.IndexFunc(log.Questions, func(q trial.Question) bool { return q.Asked == c.asks })
@@ -128,7 +129,7 @@ var mending = []struct{ name, cell, typed, do, mend string }{
 // TestEveryMendMends: typed as the message says, the problem is gone and no new one
 // stands.
 func TestEveryMendMends(t *testing.T) {
-	for _, c := range mending {
+	for _, c := range thorough.Glance(t, 5, mending) {
 		t.Run(c.name, func(t *testing.T) {
 			log := mustReadPath(t, tidy(t, map[string]any{c.cell: typed(c.typed)}))
 			if said := saidOf(log)[c.cell]; len(log.Problems) != 1 || len(said) != 1 || !strings.Contains(said[0], c.do) {
