@@ -3,6 +3,7 @@ package plots
 import (
 	"bytes"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"strings"
@@ -23,7 +24,7 @@ import (
 func everyLog(t *testing.T) map[string]*result.Results {
 	t.Helper()
 	if len(shown) == 0 {
-		shown = kitchens()
+		shown = maps.Clone(kitchens())
 		for name, file := range written(t) {
 			shown[name] = study(t, file)
 		}

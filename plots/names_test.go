@@ -17,7 +17,7 @@ func TestEachThingIsNamedOnce(t *testing.T) {
 	thorough.NotShort(t, "draws every figure of many logs a second time")
 	direct, all := 0, 0
 	for name, r := range everyLog(t) {
-		for _, f := range All(r) {
+		for _, f := range figures(r) {
 			for _, f := range []drawing.Figure{f, f.Narrow()} {
 				c := newTrace()
 				if err := f.Draw(draw.Canvas{Canvas: c, Rectangle: vg.Rectangle{Max: vg.Point{X: f.Width, Y: f.Height}}}); err != nil {

@@ -7,10 +7,13 @@ import (
 	"fmt"
 	"image/png"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"gonum.org/v1/plot/vg"
@@ -25,8 +28,8 @@ import (
 
 var update = flag.Bool("update", false, "write the golden files anew")
 
-// kitchens are the logs on which every figure is looked at by machine.
-func kitchens() map[string]*result.Results {
+// kitchens are the logs on which every figure is looked at by machine; they are only read.
+var kitchens = sync.OnceValue(func() map[string]*result.Results {
 	nothing := kitchen(60, 5)
 	for i := range nothing.Grid {
 		for _, row := range nothing.Grid[i].Chance {
@@ -57,11 +60,22 @@ func kitchens() map[string]*result.Results {
 		"demo": kitchen(28, 1), "six without a model": log(6, 2), "two hundred": kitchen(200, 3),
 		"five thousand": kitchen(5000, 4), "nothing works": nothing, "long names": long, "forty days": forty, "starts close together": close,
 	}
+})
+
+// figures are all figures of results that are only read, worked out once.
+func figures(r *result.Results) []drawing.Figure {
+	if _, there := worked[r]; !there {
+		worked[r] = All(r)
+	}
+	return worked[r]
 }
 
+var worked = map[*result.Results][]drawing.Figure{}
+
 func TestLabelsKeepApartAndInside(t *testing.T) {
-	for name, r := range everyLog(t) {
-		for _, f := range All(r) {
+	logs := everyLog(t)
+	for _, name := range thorough.Glance(t, 3, slices.Sorted(maps.Keys(logs))) {
+		for _, f := range figures(logs[name]) {
 			n := f.Narrow()
 			sizes := []vg.Point{{X: f.Width, Y: f.Height}, {X: n.Width, Y: n.Height}, {X: f.Width * 0.9, Y: f.Height * 0.9}, {X: 520, Y: f.Height}, {X: 600, Y: f.Height * 1.5}}
 			if testing.Short() {
@@ -127,17 +141,18 @@ func TestFindings(t *testing.T) {
 	drifts.GroupEffects = []result.GroupEffect{{By: "order", OrderBy: result.ByDate, Result: string(result.HoldMinutes), Verdict: result.Clear}}
 	noHold := kitchen(28, 1)
 	noHold.NotJudged = []result.Outcome{result.HoldMinutes}
+	plain := kitchen(28, 1)
 	tests := []struct {
 		r            *result.Results
 		figure, want string
 	}{
-		{kitchen(28, 1), "region-emulsifier", "With HLB 8 and the right amount of emulsifier, mixes of 32 to 53 % fat work at least 8 times in 10"},
+		{plain, "region-emulsifier", "With HLB 8 and the right amount of emulsifier, mixes of 32 to 53 % fat work at least 8 times in 10"},
 		{model, "region-hlb", "at least 17 times in 20"},
 		{nothing, "region-hlb", "no mix within what was tried works 8 times in 10; the best, 44 % fat and HLB 7.8: about 47 in 100 work"},
-		{kitchen(28, 1), "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; a richer foam most often splits first"},
+		{plain, "fat-limit", "Fat can go to about 48 % and still work 8 times in 10; a richer foam most often splits first"},
 		{nothing, "fat-limit", "No fat percent reaches 8 in 10; the best, 38 % fat: about 48 in 100 work"},
-		{kitchen(28, 1), "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
-		{kitchen(28, 1), "residuals", "Shown: hold differs from one day to another"},
+		{plain, "effects", "The foam holds longer with more fat: 2.3 times as long from 33 to 55 % fat"},
+		{plain, "residuals", "Shown: hold differs from one day to another"},
 		{alike, "residuals", "No difference between days is shown in hold"},
 		{drifts, "residuals", "Shown: hold drifts from the first date to the last"},
 		{hidden, "residuals", "These trials cannot tell the day from fat"},
@@ -148,7 +163,7 @@ func TestFindings(t *testing.T) {
 		{log(6, 2), "trials", "5 of 6 trials worked; 1 drained too much"},
 	}
 	for _, tt := range tests {
-		if got := named(t, All(tt.r), tt.figure).Title; !strings.Contains(got, tt.want) {
+		if got := named(t, figures(tt.r), tt.figure).Title; !strings.Contains(got, tt.want) {
 			t.Errorf("%s: %q does not say %q", tt.figure, got, tt.want)
 		}
 	}
@@ -205,8 +220,8 @@ func named(t *testing.T, figures []drawing.Figure, name string) drawing.Figure {
 var forbidden = []string{"posterior", "credible", "confidence", "likelihood", "median", "mean", "probability", "interval", "significan"}
 
 func TestWordsAreForCooks(t *testing.T) {
-	for name, r := range kitchens() {
-		for _, f := range All(r) {
+	for _, name := range thorough.Glance(t, 3, slices.Sorted(maps.Keys(kitchens()))) {
+		for _, f := range figures(kitchens()[name]) {
 			svg, err := f.SVG()
 			if err != nil {
 				t.Fatal(err)
@@ -228,11 +243,11 @@ func TestWordsAreForCooks(t *testing.T) {
 }
 
 func TestManyTrialsStaySmall(t *testing.T) {
-	figures := All(kitchen(5000, 4))
+	many := figures(kitchens()["five thousand"])
 	for _, n := range []int{1000, 10_000}[:thorough.Of(t, 0, 2)] {
-		figures = append(figures, All(study(t, simulatedLog(t, n, 1)))...)
+		many = append(many[:len(many):len(many)], All(study(t, simulatedLog(t, n, 1)))...)
 	}
-	for _, f := range figures {
+	for _, f := range many {
 		svg, err := f.SVG()
 		if err != nil {
 			t.Fatal(err)
