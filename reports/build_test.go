@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/thorough"
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
@@ -344,22 +345,22 @@ func TestShape(t *testing.T) {
 
 // Whatever a run lacks, the rest is still told.
 func TestAnythingMayBeMissing(t *testing.T) {
-	for i := range reflect.TypeFor[result.Results]().NumField() {
+	for _, f := range thorough.Glance(t, 5, reflect.VisibleFields(reflect.TypeFor[result.Results]())) {
 		r := kitchen()
-		reflect.ValueOf(r).Elem().Field(i).SetZero()
+		reflect.ValueOf(r).Elem().FieldByIndex(f.Index).SetZero()
 		if d := Build(r); len(d.Sections) < 8 {
-			t.Errorf("without %s: %d sections", reflect.TypeFor[result.Results]().Field(i).Name, len(d.Sections))
+			t.Errorf("without %s: %d sections", f.Name, len(d.Sections))
 		}
 	}
-	for i := range reflect.TypeFor[result.Start]().NumField() {
+	for _, f := range thorough.Glance(t, 5, reflect.VisibleFields(reflect.TypeFor[result.Start]())) {
 		r := kitchen()
-		reflect.ValueOf(&r.Starts[0]).Elem().Field(i).SetZero()
+		reflect.ValueOf(&r.Starts[0]).Elem().FieldByIndex(f.Index).SetZero()
 		Build(r)
 	}
-	for i := range reflect.TypeFor[result.Trial]().NumField() {
+	for _, f := range thorough.Glance(t, 5, reflect.VisibleFields(reflect.TypeFor[result.Trial]())) {
 		r := kitchen()
 		for k := range r.Trials {
-			reflect.ValueOf(&r.Trials[k]).Elem().Field(i).SetZero()
+			reflect.ValueOf(&r.Trials[k]).Elem().FieldByIndex(f.Index).SetZero()
 		}
 		Build(r)
 	}

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/analysis"
 	"foamfield/ingest"
+	"foamfield/ingest/thorough"
 	"foamfield/reports/document"
 	"foamfield/reports/weeks"
 )
@@ -20,7 +21,7 @@ func TestDigitsStandUnderDigits(t *testing.T) {
 	for name, r := range runs() {
 		documents[name] = Build(r)
 	}
-	for _, file := range []string{"demo/week.xlsx", "demo/five-columns.csv", "logs/readings.csv", "logs/french.csv"} {
+	for _, file := range thorough.Glance(t, 4, []string{"demo/week.xlsx", "demo/five-columns.csv", "logs/readings.csv", "logs/french.csv"}) {
 		log, err := ingest.Read([]string{"../testdata/" + file}, ingest.Options{})
 		if err != nil {
 			t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/thorough"
 	"foamfield/plots"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
@@ -44,8 +45,11 @@ func TestNothingIsSureOfWhatWasNotJudged(t *testing.T) {
 
 // The figures say a chance in the words of the text.
 func TestFiguresSayChancesAsTheTextDoes(t *testing.T) {
+	var chances []float64
 	for i := range 201 {
-		p := float64(i) / 200
+		chances = append(chances, float64(i)/200)
+	}
+	for _, p := range thorough.Glance(t, 7, chances) {
 		r := &result.Results{}
 		for _, fat := range []float64{30, 40, 50} {
 			r.FatLimit = append(r.FatLimit, result.FatLimit{FatPercent: fat, Chance: result.Chance{Mean: p, Low: p, High: p}})
