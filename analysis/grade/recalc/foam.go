@@ -9,6 +9,7 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/units"
 )
 
@@ -105,6 +106,7 @@ func (j *job) overrun() {
 	if col == nil || liquid == nil || foam == nil || liquid.Field == nil || liquid.Field.Want != units.Mass {
 		return
 	}
+	from := len(j.Out)
 	j.Column(col, criteria.Means, func(i int) (e verdict.Expected, ok bool) {
 		l, f := liquid.Cells[i], foam.Cells[i]
 		if !l.Known || !f.Known || f.Value <= 0 || l.Value <= 0 {
@@ -119,4 +121,10 @@ func (j *job) overrun() {
 			verdict.By(100*f.Value/l.Value, "the foam over the liquid", "ratio the other way")}
 		return e, true
 	})
+	for k := from; k < len(j.Out) && j.said.overMix; k++ {
+		j.Out[k].Certain = false // by a definition of the student's own it is right
+	}
 }
+
+// overMix are words that define an overrun as what stands over the mix.
+var overMix = pattern.Of(`(?i)\boverrun\b[^.;=]*=[^.;]*/\s*(?:the |of |cup |glass |weight |mass |g |100 ml |\()*(?:mix|mixture|liquid|unwhipped|mezcla|mélange|mischung|mengsel)\b`)

@@ -52,12 +52,14 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 // said is what the words beside the trials declare of percents.
 type said struct {
 	ofFat, asWeighed bool
+	overMix          bool         // the overrun is defined as over the mix
 	hundred          column.Basis // of what all is reckoned in percent
 }
 
 func saidOf(w *handin.Work) (s said) {
 	for _, p := range w.Words {
 		s.ofFat = s.ofFat || ofFatWords.MatchString(p.Text)
+		s.overMix = s.overMix || overMix.MatchString(p.Text)
 		if p.Note == nil {
 			s.hundred = cmp.Or(s.hundred, hundred(p.Text))
 		}

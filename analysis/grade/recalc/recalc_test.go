@@ -21,3 +21,19 @@ func TestCountsAsFat(t *testing.T) {
 		}
 	}
 }
+
+// TestOverMix: words that define an overrun as over the mix, and words that do not.
+func TestOverMix(t *testing.T) {
+	for text, want := range map[string]bool{
+		"overrun = (mix - foam) / mix × 100":                             true,
+		"Overrun in %: = 100 x (liquid cup - foam cup)/liquid cup":       true,
+		"Overrun % = (cup of mix - cup of foam) / cup of foam x 100":     false,
+		"overrun (%) = (mix-foam)/foam x 100":                            false,
+		"Weigh a cup of mix and a cup of foam for the overrun":           false,
+		"overrun = by eye. Drained = liquid / mix of the sieve × 100, g": false,
+	} {
+		if got := overMix.MatchString(text); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}

@@ -51,6 +51,7 @@ func Columns(t *handin.Table) {
 	perKilo(t)
 	ownHLB(t)
 	reclaimTotal(t)
+	reclaimCups(t)
 	reclaimDrained(t)
 	reclaimRunOff(t)
 	reclaimShare(t)

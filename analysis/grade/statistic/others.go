@@ -98,8 +98,8 @@ func (j *results) multipleOf(col *handin.Column) (of *handin.Column, k float64, 
 				continue
 			}
 			ratio := c.Value / x.Cells[i].Value
-			n, differ := agree(col, x, x, relation{of: func(a, _ float64) float64 { return ratio * a }}, 0.01)
-			if differ && n > most {
+			n, levels := agree(col, x, x, relation{of: func(a, _ float64) float64 { return ratio * a }}, 0.01)
+			if levels >= 3 && n > most { // 180 g of cream in every row is 100 g of anything, nearly
 				most, of, k = n, x, ratio
 			}
 		}
@@ -148,7 +148,7 @@ func (j *results) relationOf(col *handin.Column) (r relation, a, b *handin.Colum
 				continue
 			}
 			for _, rel := range relations {
-				if n, differ := agree(col, x, y, rel, 0); n > most && differ {
+				if n, levels := agree(col, x, y, rel, 0); n > most && levels >= 2 {
 					most, r, a, b = n, rel, x, y
 				}
 			}
@@ -158,9 +158,9 @@ func (j *results) relationOf(col *handin.Column) (r relation, a, b *handin.Colum
 }
 
 // agree counts the cells that are a sum of two others, within a share of their value,
-// and reports whether they differ among each other.
-func agree(col, x, y *handin.Column, r relation, within float64) (n int, differ bool) {
-	first := math.NaN()
+// and how many different numbers these are worked out from.
+func agree(col, x, y *handin.Column, r relation, within float64) (n, levels int) {
+	seen := map[float64]bool{}
 	for i, c := range col.Cells {
 		if !c.Known || !x.Cells[i].Known || !y.Cells[i].Known || c.Value == 0 {
 			continue
@@ -170,10 +170,7 @@ func agree(col, x, y *handin.Column, r relation, within float64) (n int, differ 
 			continue
 		}
 		n++
-		if math.IsNaN(first) {
-			first = c.Value
-		}
-		differ = differ || c.Value != first
+		seen[v] = true
 	}
-	return n, differ
+	return n, len(seen)
 }

@@ -294,7 +294,11 @@ func (j *Bench) causes(look criteria.Look, wrong []Verdict, checked int) {
 func (j *Bench) Finding(look criteria.Look, v Verdict) finding.Found {
 	typed := finding.Typed(v.Cell).String()
 	right := v.right / NonZero(v.Cell.Scale)
-	sum := fmt.Sprintf("%s = %s", v.exp.How, DigitsOf(right, max(v.exp.Digits, decimalsOf(v.Cell))))
+	digits := v.exp.Digits
+	if v.Cell.Formula == "" { // what a formula shows has no digits of its own
+		digits = max(digits, decimalsOf(v.Cell))
+	}
+	sum := fmt.Sprintf("%s = %s", v.exp.How, DigitsOf(right, digits))
 	var words string
 	switch {
 	case v.rounded:

@@ -1,0 +1,33 @@
+package statistic
+
+import (
+	"testing"
+
+	"foamfield/analysis/grade/handin"
+)
+
+// TestAgree: how many cells of a column are half of another's, and how many different numbers
+// that is known from: of one alone nothing follows.
+func TestAgree(t *testing.T) {
+	column := func(xs ...float64) *handin.Column {
+		c := &handin.Column{}
+		for _, x := range xs {
+			c.Cells = append(c.Cells, handin.Cell{Value: x, Known: true, Half: 0.05})
+		}
+		return c
+	}
+	half := relation{of: func(a, _ float64) float64 { return a / 2 }}
+	for _, c := range []struct {
+		col, of   *handin.Column
+		n, levels int
+	}{
+		{column(90, 90, 91, 90), column(180, 180, 180, 180), 3, 1},
+		{column(90, 80, 70, 61), column(180, 160, 140, 120), 3, 3},
+		{column(90, 90, 70, 70), column(180, 180, 140, 140), 4, 2},
+		{column(1, 2, 3), column(180, 160, 140), 0, 0},
+	} {
+		if n, levels := agree(c.col, c.of, c.of, half, 0); n != c.n || levels != c.levels {
+			t.Errorf("%v: %d, %d", c.col.Cells, n, levels)
+		}
+	}
+}
