@@ -1,12 +1,12 @@
 package ingest
 
 import (
-	"maps"
 	"slices"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/row"
+	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/whole"
@@ -15,28 +15,93 @@ import (
 // Some kitchens keep the mix in one table and what happened in another. Joined by
 // trial number they are trials; a table that cannot be joined stays as it is.
 
-// pair is a table of mixes with the table of their results.
-type pair struct{ mix, results *table }
+// pair is a table of mixes with the table of their results, and the heads of both by which they
+// belong together: the trial's number, or the recipe that several tests were made of.
+type pair struct {
+	mix, results *table
+	is, of       int
+	once         bool // each mix has one result at most, and is its trial
+}
 
-// pairs finds the tables of a file that are two halves of the same trials.
-func (r *reader) pairs(tables []table) (out []pair) {
+// pairs finds the tables of a file that are two halves of the same trials. Of several tables
+// with these mixes that which says most of them is theirs; another is what was planned.
+func pairs(tables []table) (out []pair) {
 	used := map[*table]bool{}
 	for i := range tables {
-		mix := &tables[i]
-		if m, results := mix.half(); m == 0 || results > 0 {
+		best, most := pair{results: &tables[i]}, 0
+		if mix, results := tables[i].half(); mix > 0 || results == 0 {
 			continue
 		}
 		for j := range tables {
-			results := &tables[j]
-			if m, n := results.half(); m > 0 || n == 0 || used[results] || !sameTrials(mix, results) {
+			mix := &tables[j]
+			n, results := mix.half()
+			if n <= most || results > 0 || used[mix] {
 				continue
 			}
-			used[results] = true
-			out = append(out, pair{mix, results})
-			break
+			if p, ok := together(mix, best.results); ok {
+				best, most = p, n
+			}
+		}
+		if best.mix != nil {
+			used[best.mix] = true
+			out = append(out, best)
 		}
 	}
 	return out
+}
+
+// plannedFor is the pair whose mixes have the numbers of a table without results: what was meant
+// to be weighed; nil if there is none.
+func plannedFor(t *table, joined []pair) *pair {
+	if mix, results := t.half(); mix == 0 || results > 0 || slices.ContainsFunc(joined, func(p pair) bool { return p.mix == t }) {
+		return nil
+	}
+	for i := range joined {
+		if repeats(t, joined[i].mix) {
+			return &joined[i]
+		}
+	}
+	return nil
+}
+
+// together pairs a table of mixes with one of results that names them: by the trials' numbers,
+// each once, or by what it calls the recipe.
+func together(mix, results *table) (pair, bool) {
+	p := pair{mix: mix, results: results, is: mix.found.Find(column.TrialID), of: results.found.Find(column.TrialID), once: true}
+	if sameTrials(mix, results) {
+		return p, true
+	}
+	p.once = false
+	if p.is < 0 {
+		p.is = mix.found.Find(column.Dish)
+	}
+	mixes := idsBy(mix, p.is)
+	if mixes == nil {
+		return p, false
+	}
+	for p.of = range results.found.Heads {
+		head := &results.found.Heads[p.of]
+		if role := head.Meaning.Role; role != column.TrialID && role != column.Dish && say.Fold(head.Text) != say.Fold(mix.found.Heads[p.is].Text) {
+			continue
+		}
+		known, rows, distinct := 0, 0, map[string]bool{}
+		for n := range results.found.Rows {
+			c, _ := results.found.Cell(n, p.of)
+			id := results.found.Sheet.Display(c)
+			if id == "" {
+				continue
+			}
+			rows++
+			if _, ok := mixes[id]; ok {
+				known++
+				distinct[id] = true
+			}
+		}
+		if len(distinct) >= 2 && 5*known >= 4*rows {
+			return p, true
+		}
+	}
+	return p, false
 }
 
 // sameTrials reports whether most rows of two tables bear the same trial numbers,
@@ -68,8 +133,10 @@ func repeats(t, of *table) bool {
 }
 
 // idsOf are the rows of a table by their trial's number; nil where one comes twice.
-func idsOf(t *table) map[string]int {
-	head := t.found.Find(column.TrialID)
+func idsOf(t *table) map[string]int { return idsBy(t, t.found.Find(column.TrialID)) }
+
+// idsBy is the same by any head.
+func idsBy(t *table, head int) map[string]int {
 	if head < 0 {
 		return nil
 	}
@@ -87,17 +154,24 @@ func idsOf(t *table) map[string]int {
 	return ids
 }
 
-// readJoined reads the trials of two tables, each its own half.
+// readJoined reads the trials of two tables, each its own half. A mix of which no result tells is a
+// trial all the same, if each is one.
 func (r *reader) readJoined(p pair) {
 	from := len(r.log.Trials)
 	names := scheme.NamesOf(p.mix.at, p.mix.found, r.several)
-	head := p.results.found.Find(column.TrialID)
-	results := map[string]*row.Line{}
+	mixes := idsBy(p.mix, p.is)
+	results := map[string][]*row.Line{}
+	var strays []*row.Line
 	for rows := range row.Groups(p.results.found) {
-		c, _ := p.results.found.Cell(rows[0], head)
+		c, _ := p.results.found.Cell(rows[0], p.of)
 		l := &row.Line{}
 		l.Read(p.results.scheme, rows)
-		results[p.results.found.Sheet.Display(c)] = l
+		id := p.results.found.Sheet.Display(c)
+		if _, known := mixes[id]; known {
+			results[id] = append(results[id], l)
+		} else {
+			strays = append(strays, l)
+		}
 	}
 	for rows := range row.Groups(p.mix.found) {
 		if !r.wanted(p.mix, rows[0]) {
@@ -107,18 +181,31 @@ func (r *reader) readJoined(p pair) {
 		}
 		l := &row.Line{}
 		l.Read(p.mix.scheme, rows)
-		happened, ok := results[l.ID]
-		if !ok {
+		c, _ := p.mix.found.Cell(rows[0], p.is)
+		happened := results[p.mix.found.Sheet.Display(c)]
+		if len(happened) == 0 {
 			r.take(p.mix, l, p.mix.scheme, outcome.Seen{Row: rows[0]}, names)
 			continue
 		}
-		delete(results, l.ID)
-		join(l, happened)
-		r.take(p.mix, l, p.results.scheme, happened.Seen, names)
+		for k, h := range happened {
+			if k > 0 { // the same mix once more: what is to be said of its cells was said
+				l = &row.Line{}
+				l.Read(p.mix.scheme, rows)
+				l.Findings = nil
+			}
+			if !p.once { // the test is the trial, the recipe no dish
+				l.At, l.Rows, l.Dish = h.At, h.Rows, ""
+				if h.ID != "" {
+					l.ID, l.OwnID = h.ID, h.OwnID
+				}
+			}
+			join(l, h)
+			r.take(p.mix, l, p.results.scheme, h.Seen, names)
+		}
 	}
-	r.said.add(trial.Note("mix and results joined", p.results.scheme.At(0, 0), "the results of this table are joined to the mixes of "+p.mix.at.String()+" by their trial number", "nothing to do"))
-	for _, id := range slices.SortedFunc(maps.Keys(results), func(a, b string) int { return results[a].At.Row - results[b].At.Row }) {
-		r.said.add(trial.Check("results without a mix", results[id].At, "no mix bears the number "+id, "give the mix the same number"))
+	r.said.add(trial.Note("mix and results joined", p.results.scheme.At(0, 0), "the results of this table are joined to the mixes of "+p.mix.at.String()+" by "+say.Quoted(p.results.found.Heads[p.of].Text), "nothing to do"))
+	for _, l := range strays {
+		r.said.add(trial.Check("results without a mix", l.At, "no mix bears "+say.Quoted(l.ID), "give the mix the same number"))
 	}
 	r.tables = append(r.tables, whole.Span{At: p.mix.at, From: from, To: len(r.log.Trials)})
 	// The rows of the results are parts of their trials.

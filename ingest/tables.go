@@ -183,12 +183,20 @@ func (t table) sumsUp() bool {
 // halves belong together, and not those that are no log.
 func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
 	logs := slices.ContainsFunc(tables, table.isLog)
+	var joined []pair
+	if !logs {
+		joined = pairs(tables)
+	}
 	for i := range tables {
 		t := &tables[i]
+		planned := plannedFor(t, joined)
 		switch mix, results := t.half(); {
 		case logs && (mix == 0 || results == 0):
 			r.passOver(t, trial.Note("no log on the sheet", t.start(), "the table that starts here has no mix or no results, so it is not read as trials",
 				"nothing to do, unless trials are logged there: then give it columns of both"))
+		case planned != nil:
+			r.passOver(t, trial.Check("planned beside what was weighed", t.start(), "the table that starts here has trial numbers of "+planned.mix.at.String()+" and no results, so it is not counted",
+				"nothing to do, unless these are other trials: then give them numbers of their own"))
 		case r.handIn == nil && t.sumsUp() && slices.ContainsFunc(tables, func(o table) bool { return o.isLog() && !o.sumsUp() }):
 			r.passOver(t, trial.Note("no log on the sheet", t.start(), "the table that starts here sums up how many trials there were and how they did, so its rows are no trials",
 				"nothing to do, unless trials are logged there: then give them a column of numbers"))
@@ -199,7 +207,7 @@ func (r *reader) readTables(tables []table, k *kitchen.Sheets) {
 			r.understand(t, k)
 		}
 	}
-	for _, pair := range r.pairs(tables) {
+	for _, pair := range joined {
 		r.readJoined(pair)
 	}
 	for i := range tables {
