@@ -55,9 +55,24 @@ func headsRow(words []handin.Phrase, i int) bool {
 	return n > 2
 }
 
+// Of a file's name, numbers and codes say which work it is; a group's number says whose.
+var (
+	workNumber = pattern.Of(`(?i)^[a-z]{0,4}\d{1,4}$`)
+	sharedName = pattern.Of(`(?i)^(and|group|groupe|gruppe|grupo|gruppo|bench|table|team|class|pair)$`)
+)
+
+// ofWork reports a word of a file's name that says what the work is, not whose.
+func ofWork(w string) bool {
+	return workNumber.MatchString(w) || aboutWork.MatchString(w) && !sharedName.MatchString(w)
+}
+
 // NameOfFile is a person's name out of a file's.
 func NameOfFile(stem string) string {
-	words := strings.FieldsFunc(stem, func(r rune) bool { return r == '_' || r == '-' || r == ' ' || r == '.' || r == '+' })
+	words := strings.FieldsFunc(stem, func(r rune) bool { return strings.ContainsRune("_- .+()[],", r) })
+	shared := slices.ContainsFunc(words, func(w string) bool { return sharedName.MatchString(w) && w != "and" })
+	if own := slices.DeleteFunc(slices.Clone(words), ofWork); !shared && slices.ContainsFunc(own, func(w string) bool { return len([]rune(w)) > 2 && likeName(w, true) && !isFood(w) }) {
+		words = own
+	}
 	for i, w := range words {
 		r := []rune(w)
 		if len(r) > 1 && w != "and" {

@@ -19,7 +19,7 @@ func TestWholeName(t *testing.T) {
 		{"benno_siphon", "benno kell", "Benno Kell"},
 		{"bench 3", "Carrot foam, Joris Verhagen", "Joris Verhagen"},
 		{"final v2", "Siphon lab, by Tove van der Glimme", "Tove van der Glimme"},
-		{"rhubarb foam", "Rhubarb Foam", "Rhubarb Foam"},  // a dish is no person
+		{"rhubarb foam", "Rhubarb Foam", "Rhubarb"},       // a dish is no person, but all that the file says
 		{"K Trewin", "Kate Sol, group C", "K Trewin"},     // somebody else
 		{"foam log", "Butter Cream Foam", "Foam Log"},     // nobody
 		{"wyllie_oskar", "made by Oskar", "Wyllie Oskar"}, // no more than the file says
