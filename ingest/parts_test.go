@@ -181,6 +181,16 @@ func TestRatioOfEmulsifiers(t *testing.T) {
 		{"one number", log("emulsifier g", "ratio GMS:PS80", "70"), 2, "49.75 2.50 -", "impossible_value"},
 		{"no HLB", log("emulsifier g", "ratio GMS:sucrose ester", "70:30"), 2, "49.75 2.50 -", "no_HLB"},
 		{"no total", log("gum arabic g", "ratio GMS:PS80", "70:30"), 2, "49.75 - -", "ratio_without_a_total"},
+		{"the share of one, both named in the sum", log("GMS + PS80 g", "% PS80 in blend", "30"), 2, mix, ""},
+		{"a fraction of one", log("GMS & PS80, g", "PS80 (fraction of the blend)", "0.3"), 2, mix, ""},
+		{"the share of one of two letters with their HLB", "trial|fat % of mix|E+F (% of mix)|HLB E|HLB F|F % of blend|held min\n1|30|1|5|15|40|25\n2|30|1|5|15|0|30", 2, "30.00 1.00 9.00", ""},
+		{"letters that a title names", "ladder: Y = GMS, HLB 4   Z = polysorbate 60, HLB 15\n\ntrial|fat % of mix|Y+Z, % of mix|% Z in blend|held min\n1|30|1|40|25\n2|30|1|0|30", 2, "30.00 1.00 8.40", ""},
+		{"none of it", "trial|fat % of mix|E+F (% of mix)|HLB E|HLB F|F % of blend|held min\n1|30|1|5|15|0|25\n2|30|1|5|15|40|30", 2, "30.00 1.00 5.00", ""},
+		{"the share is not typed", "trial|fat % of mix|E+F (% of mix)|HLB E|HLB F|F % of blend|held min\n1|30|1|5|15||25\n2|30|1|5|15|40|30", 2, "30.00 1.00 -", ""},
+		{"the share is no number", "trial|fat % of mix|E+F (% of mix)|HLB E|HLB F|F % of blend|held min\n1|30|1|5|15|lots|25\n2|30|1|5|15|40|30", 2, "30.00 1.00 -", "value_not_read"},
+		{"letters in grams, by their HLB", "trial|ghee g|tea g|E g|F g|HLB E|HLB F|held min\n1|200|190|6|4|5|15|25\n2|220|170|5|5|5|15|30", 2, "49.75 2.50 9.00", ""},
+		{"the share of one, the rest of nobody", log("emulsifier g", "PS80 (% of emulsifier)", "30"), 2, "49.75 2.50 -", "rest_of_the_blend_not_named"},
+		{"the rest of nobody, the blend's HLB", "trial|fat % of mix|emulsifier % of mix|PS80 (% of emulsifier)|HLB|held min\n1|30|1|30|7|25\n2|30|1|40|8|30", 2, "30.00 1.00 7.00", ""},
 		{"columns of their own", "trial|ghee g|tea g|GMS g|PS80 g|ratio GMS:PS80|held min\n1|200|190|7|3|60:40|25\n2|220|170|5|5|50:50|30", 2, mix, "ratio_beside_its_parts"},
 	})
 }

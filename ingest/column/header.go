@@ -103,6 +103,7 @@ func readPart(header string) Meaning {
 	}
 	r.bracketsLeft()
 	r.unknownName()
+	r.m = r.m.share()
 	r.m.beside = r.mods
 	return r.m
 }

@@ -1,6 +1,8 @@
 package column
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/ingredient"
@@ -53,6 +55,33 @@ func ofRatio(header string) (m Meaning, ok bool) {
 		}
 	}
 	return m, false
+}
+
+var shareWords = wordsIn(`share shares fraction proportion part of the part de du des le la les proportion fracción proporción parte del el quota frazione proporzione di dello della
+	anteil von vom der des aandeel deel van de het`)
+
+// share is a share of the emulsifiers, by the name of the one it is of: "share of B in the
+// blend". What is known to be none has no share of them.
+func (m Meaning) share() Meaning {
+	if m.Role != IngredientAmount || m.Basis != OfEmulsifier {
+		return m
+	}
+	words := strings.FieldsFunc(m.Ingredient, func(r rune) bool { return r == ' ' || r == '-' })
+	words = slices.DeleteFunc(words, func(w string) bool { return shareWords[strings.ToLower(w)] })
+	if name := strings.Join(words, " "); m.Unknown && name != "" && len(words) < len(strings.Fields(strings.ReplaceAll(m.Ingredient, "-", " "))) {
+		_, known := ingredient.Lookup(name)
+		m.Ingredient, m.Unknown = name, !known
+	}
+	if grade, ok := lowOrHigh(m.Ingredient); ok {
+		m.Ingredient, m.Unknown = grade, false
+	}
+	if i, known := ingredient.Lookup(m.Ingredient); known && !i.WeighedAsEmulsifier() {
+		m.Basis = NoBasis
+		m.Doubt = fmt.Sprintf("%q is no emulsifier, so nobody can tell what it is a percent of; type \"%s (%% of mix)\" or the like", m.Ingredient, m.Ingredient)
+		m.sure = false
+		m = m.aside(None)
+	}
+	return m
 }
 
 // SaysRatio reports whether a header says that its column is a ratio, and not of what.

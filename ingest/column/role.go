@@ -226,7 +226,7 @@ type Meaning struct {
 	BasisName  string  // the ingredient that Basis is said by: "% of cocoa butter"
 	IfPercent  Basis   // what its numbers are a percent of where they turn out percents: "emulsifier in mix"
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
-	Second     string  // the other emulsifier of an EmulsifierRatio
+	Second     string  // the other emulsifier of an EmulsifierRatio, or of a single share
 	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said
 	AtMinute   float64 // "drain @20 min" → 20; 0 = not said
 	OutOf      float64 // "/9" → 9; 0 = not said

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/units"
@@ -28,6 +29,12 @@ func (r *reader) unit(ts []token) bool {
 	return true
 }
 
+// besideHLB is the HLB of a letter: "HLB F".
+var besideHLB = pattern.Of(`(?i)^\W*(?:hlb(?: of)? \pL|\pL:? hlb)\W*$`)
+
+// nameBegins is what stands before a name that is one letter.
+var nameBegins = pattern.Of(`^[ %]*$|[+&] *$`)
+
 // noUnit reports whether tokens that look like a unit are none.
 func (r *reader) noUnit(ts []token) bool {
 	text, second := raw(r.header, ts), r.m.Unit != units.NoUnit
@@ -36,6 +43,8 @@ func (r *reader) noUnit(ts []token) bool {
 	case text == "GMS", (second || alone) && strings.EqualFold(text, "gms"): // glycerol monostearate
 		return true
 	case text == "MG" && (second || strings.Contains(r.header, "%")): // matière grasse
+		return true
+	case (text == "C" || text == "F") && (besideHLB.MatchString(r.header) || (second || strings.Contains(r.header, "%")) && nameBegins.MatchString(r.header[:ts[0].from])): // one of emulsifiers A to F
 		return true
 	case strings.Contains(joined(ts), "v v"): // no percent of mass
 		return true
@@ -55,6 +64,9 @@ func (r *reader) setUnit(u units.Unit) {
 	switch {
 	case r.m.Unit == units.NoUnit || r.m.Unit == u:
 		r.m.Unit = u
+	case r.m.Unit == units.Fraction && u == units.PercentUnit: // "fraction (%)"
+		r.m.Unit = u
+	case r.m.Unit == units.PercentUnit && u == units.Fraction:
 	case r.m.Doubt == "":
 		r.m.Doubt = fmt.Sprintf("two units in one header, %s and %s: read as %s; keep one of them", r.m.Unit, u, r.m.Unit)
 	}

@@ -454,7 +454,7 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 				name, unit = letter, u
 			}
 		}
-		if name == "" || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
+		if name == "" || h.Meaning.Role == column.IngredientAmount || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
 			continue
 		}
 		if st, ok := s.Stated(name); ok && st.Is != nil && !st.Disputed {

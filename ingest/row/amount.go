@@ -48,6 +48,9 @@ func (r *reader) amount(f *scheme.Field) {
 	}
 	k, ok := r.single(f, 0, highest(f), "an amount")
 	switch {
+	case f.Second != "" && !k.OK():
+		r.unshared(f)
+		return
 	case !ok, r.inKilograms(f, k):
 		r.open(f, what, kindless)
 		return
@@ -120,6 +123,10 @@ func (r *reader) dose(f *scheme.Field, what *ingredient.Ingredient, kindless boo
 		r.Recipe.Doses = append(r.Recipe.Doses, carrier)
 	}
 	r.Recipe.Doses = append(r.Recipe.Doses, d)
+	if f.Second != "" {
+		d.Name, d.What, d.Amount = f.Second, &f.SecondWhat, 100-amount
+		r.Recipe.Doses = append(r.Recipe.Doses, d)
+	}
 }
 
 // waterOr is what a stock's active part is dissolved in: water where it is not said.
@@ -266,8 +273,12 @@ func (r *reader) ownValue(f *scheme.Field) {
 		high = 40
 	}
 	k, _ := r.single(f, 0, high, "a "+f.Role.String())
-	if i, ok := ingredient.Lookup(f.Ingredient); ok && k.OK() {
-		r.Recipe.Own = append(r.Recipe.Own, compose.Own{Name: i.Name, IsHLB: f.Role == column.IngredientHLB, Value: k.Value})
+	name := f.What.Name
+	if i, ok := ingredient.Lookup(f.Ingredient); ok {
+		name = i.Name
+	}
+	if name != "" && k.OK() {
+		r.Recipe.Own = append(r.Recipe.Own, compose.Own{Name: name, IsHLB: f.Role == column.IngredientHLB, Value: k.Value})
 	}
 }
 

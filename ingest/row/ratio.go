@@ -47,11 +47,16 @@ func (r *reader) ratio(f *scheme.Field) {
 		if c.Kind != sheet.Blank && !dashes[r.text(f)] {
 			r.impossible(f, "the ratio of two emulsifiers", "type the parts with a colon, for example 70:30, as a text")
 		}
-		r.Recipe.Doses = append(r.Recipe.Doses, compose.Dose{Name: scheme.TotalEmulsifier.Name, What: &scheme.TotalEmulsifier, Amount: 100, Basis: column.OfEmulsifier, Col: f.Col})
+		r.unshared(f)
 		return
 	}
 	for _, d := range [...]compose.Dose{{Name: f.Ingredient, What: &f.What, Amount: first}, {Name: f.Second, What: &f.SecondWhat, Amount: 100 - first}} {
 		d.Basis, d.Col = column.OfEmulsifier, f.Col
 		r.Recipe.Doses = append(r.Recipe.Doses, d)
 	}
+}
+
+// unshared is a mix whose emulsifiers are known together only.
+func (r *reader) unshared(f *scheme.Field) {
+	r.Recipe.Doses = append(r.Recipe.Doses, compose.Dose{Name: scheme.TotalEmulsifier.Name, What: &scheme.TotalEmulsifier, Amount: 100, Basis: column.OfEmulsifier, Col: f.Col})
 }

@@ -53,7 +53,7 @@ type Field struct {
 	What       ingredient.Ingredient
 	Stock      *ingredient.Solution             // it is a stock of something in something
 	Open       string                           // why its amounts cannot be reckoned with, "" = they can
-	SecondWhat ingredient.Ingredient            // of a ratio, the other emulsifier
+	SecondWhat ingredient.Ingredient            // of a ratio or a single share, the other emulsifier
 	Kindless   bool                             // its grams are known, what it is is not
 	TypeCol    int                              // the column whose text names the ingredient of each row
 	Types      map[string]ingredient.Ingredient // what each text of that column names, folded

@@ -18,11 +18,15 @@ import (
 
 // amounts settles what each column of amounts is of, and in what its numbers are.
 func (m *maker) amounts() {
+	m.together()
 	for i := range m.Fields {
 		f := &m.Fields[i]
 		m.leftovers(f)
 		if f.Role == column.EmulsifierRatio {
 			m.ratio(f)
+		}
+		if f.Role == column.IngredientHLB {
+			f.What = m.emulsifier(f.Ingredient)
 		}
 		if !f.IsAmount() {
 			continue
@@ -41,6 +45,7 @@ func (m *maker) amounts() {
 		m.reckon(f)
 		m.note(f)
 	}
+	m.share()
 	m.types()
 	m.plans()
 	m.askHLBs()
@@ -193,6 +198,10 @@ func (m *maker) ingredient(f *scheme.Field) {
 	}
 	if i, ok := m.phaseEmulsifier(f); ok {
 		f.What = m.met(name, i)
+		return
+	}
+	if m.hasHLBColumn(name) { // only an emulsifier has one
+		f.What = m.met(name, m.emulsifier(name))
 		return
 	}
 	if m.byItsGroup(f, name) {
