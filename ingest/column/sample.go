@@ -1,16 +1,19 @@
 package column
 
 import (
-	"foamfield/ingest/pattern"
 	"strconv"
 	"strings"
+
+	"foamfield/ingest/lexis"
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/units"
 )
 
 // A header of what drained may say of how much foam: "drained off 50 g foam, g", "drip (% of
 // 50 g)", "liquid out of 50 g (g)". The grams of foam are no minute, and no unit.
 
 var (
-	ofSample = pattern.Of(`(?i)[,\s(]*\b(?:(?:out of|off|of|from|per|aus|von|auf|je|pro|sur|de|su|per|por|pour|da) (?:a |each |every |einer |une )?)(\d+(?:[.,]\d+)?) ?(?:g|grams?|gramm|grammes)\b(?: (?:of )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma))?`)
+	ofSample = pattern.Of(`(?i)[,\s(]*(?:\b(?:out of|off|of|from|per|in|aus|von|auf|je|pro|sur|de|pour|dans|su|per|da|por|en|sobre|uit|van|op) (?:a |each |every |einer |une )?|/ ?)(\d+(?:[.,]\d+)?) ?(g|gr|grams?|gramm|grammes?|grammi|gramos?|kg|oz|ounces?|onces?|onzas?|unzen?|lbs?|pounds?)\b(?: (?:of |de |di )?(?:the )?(?:foam|sample|schaum|mousse|espuma|schiuma|schuim|échantillon|muestra|campione))?`)
 	liquidIn = pattern.Of(`(?i)^(?:liquid|serum|whey|juice|water|run[- ]?off|weep|flüssigkeit|liquide|líquido|liquido)(?: (?:lost|out|caught|collected))?\b`)
 )
 
@@ -23,12 +26,13 @@ func withoutSample(header string) (rest string, grams float64, ok bool) {
 	if m == nil {
 		return header, 0, false
 	}
-	grams, err := strconv.ParseFloat(strings.Replace(header[m[2]:m[3]], ",", ".", 1), 64)
+	number, err := strconv.ParseFloat(strings.Replace(header[m[2]:m[3]], ",", ".", 1), 64)
+	unit, known := units.Of(strings.ToLower(header[m[4]:m[5]]))
 	before, after := header[:m[0]], header[m[1]:]
 	if strings.Count(before, "(") == strings.Count(before, ")") && strings.HasPrefix(after, ")") {
 		after = after[1:] // the bracket opened with what was cut
 	}
-	return strings.TrimSpace(before + after), grams, err == nil && grams > 0
+	return strings.TrimSpace(before + after), unit.ToBase(lexis.Number{Value: number}), err == nil && known && number > 0
 }
 
 // ofItsSample reads a header that says of how much foam it is; false for any other.
@@ -37,6 +41,11 @@ func ofItsSample(header string) (m Meaning, ok bool) {
 	if !ok {
 		if ok = liquidIn.MatchString(header) && ofTheFoam.MatchString(header); !ok {
 			return m, false
+		}
+	}
+	if grams == 100 && strings.Contains(header, "/") { // "g/100 g" is a unit
+		if m = openPlain(header).settled(0); m.Role == DrainedAmount && m.Unit == units.PercentUnit {
+			return m, true
 		}
 	}
 	for _, text := range []string{rest, liquidIn.ReplaceAllString(rest, "drained")} {
