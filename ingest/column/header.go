@@ -122,9 +122,16 @@ func (r *reader) joinBrackets() {
 	for _, g := range r.extra {
 		with = append(with, g...)
 	}
-	if r.v.exact(append(with, r.core[behind:]...)) != nil || r.v.exact(with) != nil {
+	lettered := len(with) == behind+1 && isLetter(r.header, with[behind]) && behind > 0 && r.v.namesEmulsifier(r.header[r.core[0].from:r.core[behind-1].to]) // "emulsifier (B)"
+	if lettered || r.v.exact(append(with, r.core[behind:]...)) != nil || r.v.exact(with) != nil {
 		r.core, r.extra = append(with, r.core[behind:]...), nil
 	}
+}
+
+// isLetter reports a capital letter alone.
+func isLetter(header string, t token) bool {
+	text := header[t.from:t.to]
+	return len(text) == 1 && text >= "A" && text <= "Z"
 }
 
 // words are the header's words without unit, basis and minute, and without

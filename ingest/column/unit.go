@@ -48,6 +48,8 @@ func (r *reader) noUnit(ts []token) bool {
 		return true
 	case strings.Contains(joined(ts), "v v"): // no percent of mass
 		return true
+	case isLetter(r.header, ts[0]) && len(ts) == 1 && (second || text != "G" && r.v.namesEmulsifier(r.header[:ts[0].from])): // "Emulsifier H, g"
+		return true
 	}
 	if from := r.header[:ts[0].from]; text == "drops" && (strings.HasSuffix(from, "it ") || strings.HasSuffix(from, "foam ")) {
 		return true // "minutes before it drops"
@@ -57,6 +59,14 @@ func (r *reader) noUnit(ts []token) bool {
 		return s&byVolume != 0 || s != 0 && second || // "vol %"; "weight in g" has no inches
 			len(t.text) == 1 && t.kind == word && strings.IndexAny(r.header[t.to:], "'’") == 0 // "d'huile"
 	})
+}
+
+// namesEmulsifier reports a text that ends with a word for an emulsifier, which a letter behind
+// it tells from another.
+func (v *vocabulary) namesEmulsifier(text string) bool {
+	ts := tokens(text)
+	p := v.exact(ts)
+	return len(ts) > 0 && p != nil && p.entries[0].role == EmulsifierAmount
 }
 
 // setUnit keeps the first unit said; another one is a doubt.

@@ -85,6 +85,10 @@ var emulsifiers = []entry{
 		names: `sorbitan monooleate; sorb monooleate; sorb oleate; sorbitan oleate; sorbitan mono oleate; E494; SMO; monooléate sorbitane; monooleato sorbitano; Sorbitanmonooleat`},
 	{Ingredient: Ingredient{Name: "sorbitan monopalmitate", Kind: Emulsifier, HLB: exactly(6.7), Allergens: none, From: weak},
 		names: `sorbitan monopalmitate; sorb monopalmitate; sorbitan palmitate; E495; monopalmitate sorbitane; monopalmitato sorbitano; Sorbitanmonopalmitat`},
+	{Ingredient: Ingredient{Name: "sorbitan ester", Kind: Emulsifier, Allergens: none, From: "no HLB shipped: from 1.8 to 8.6 by its fatty acid",
+		Note: "which one is not said: name its fatty acid, or give its HLB in the Ingredients sheet"}, hlbByName: Range{Low: 1.8, High: 8.6},
+		names: `sorbitan ester; sorbitan fatty acid ester; sorbitan; ester sorbitan; ester sorbitane; éster sorbitano; estere sorbitano; esteri sorbitano; Sorbitanester;
+			Sorbitan Ester; Sorbitanfettsäureester; Sorbitanfettsäure Ester; sorbitaanester; sorbitaan ester`},
 
 	// Polysorbates.
 	{Ingredient: Ingredient{Name: "polysorbate 20", Kind: Emulsifier, HLB: exactly(16.7), Allergens: none, From: weak},

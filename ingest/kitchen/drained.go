@@ -32,6 +32,9 @@ func (s *Sheets) DrainedAt() (minute float64, at trial.Place, ok bool) {
 			}
 			found := atMinute.FindAllStringSubmatch(sentence, -1)
 			if len(found) == 0 {
+				found = inPieces(sentence, minuteAlone)
+			}
+			if len(found) == 0 {
 				continue
 			}
 			v := value(found[0][1])
@@ -42,6 +45,35 @@ func (s *Sheets) DrainedAt() (minute float64, at trial.Place, ok bool) {
 		}
 	}
 	return minute, at, ok
+}
+
+// How drainage was measured is often a list behind its label: "Drainage: 40 g foam, sieve, 25 min".
+const foams = `(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|prise|espuma|muestra|schiuma|campione|schuim|monster)`
+
+var (
+	minuteAlone = pattern.Of(`^(\d+(?:[.,]\d+)?)\s?(?:min|mins|minutes|minuten|minuti|minutos)\.?$`)
+	foamAlone   = pattern.Of(`^` + foams + `\s*[:=]?\s*` + number + `\s*(?:g|gr|grams|gramm|grammes|gramos|grammi|gram)$|^(?:a |einer |une |un |una |een )?` + number + `\s*(?:g|gr|grams|gramm|grammes|gramos|grammi|gram)\s+(?:of\s+|de\s+|d'|di\s+)?` + foams + `(?:\s+\D*)?$`)
+)
+
+// inPieces finds a pattern in the pieces of what stands behind the label of a sentence.
+func inPieces(sentence string, wanted *pattern.Pattern) (found [][]string) {
+	_, list, _ := strings.Cut(strings.ReplaceAll(sentence, "=", ":"), ":")
+	for piece := range strings.SplitSeq(list, ", ") {
+		if m := wanted.FindStringSubmatch(strings.TrimSpace(piece)); m != nil {
+			found = append(found, m)
+		}
+	}
+	return found
+}
+
+// drainedOf are the masses of foam that sentences on drainage list.
+func (l *Line) drainedOf() (found [][]string) {
+	for _, sentence := range sentences(say.Fold(l.Text)) {
+		if l.Of == "" && ofDrainage(sentence) {
+			found = append(found, inPieces(sentence, foamAlone)...)
+		}
+	}
+	return found
 }
 
 // ofDrainage reports a sentence that explains drainage: a label of it, or nothing but a header

@@ -499,14 +499,20 @@ type Grams struct {
 
 var (
 	madeUp = pattern.Of(`(?:(?:made|make|topped|brought|filled) up(?: with water)?(?: to| to make)|(?:aufgefüllt|ergänzt)(?: mit wasser)? auf|(?:complétée?|rapportée?)(?: avec de l'eau)? à|(?:completado|completata|portato)(?: con (?:agua|acqua))? (?:a|hasta))\s+` + number + `\s*(?:g|grams|gramm|grammes)\b`)
-	ofFoam = pattern.Of(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un)?\s*` + number + `\s*(?:g|grams|gramm|grammes)\s+(?:of\s+|de\s+|d')?(?:foam|sample|dollop|portion|schaum|probe|mousse|échantillon|espuma|muestra|schiuma|campione)|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
+	ofFoam = pattern.Of(`(?:of|from|out of|is|are|was|=|aus|von|ist|sur|de|su|est|van|uit)\s+(?:a|an|the|each|every|about|ca\.?|einer|eine|une|un|een)?\s*` + number + `\s*(?:g|gr|grams|gramm|grammes|gram)\s+(?:of\s+|de\s+|d'|di\s+)?` + foams + `|prise(?: d'essai)? de\s+` + number + `\s*g\b|(?:^|[^-–\d.,])` + number + `\s*g of (?:the )?foam`)
 )
 
 // MadeUpTo is the mass to which every mix was made up with water.
-func (s *Sheets) MadeUpTo() (Grams, bool) { return s.grams(madeUp) }
+func (s *Sheets) MadeUpTo() (Grams, bool) {
+	return s.grams(func(l *Line) [][]string { return madeUp.FindAllStringSubmatch(say.Fold(l.Text), -1) })
+}
 
 // Sample is the mass of foam that was always put to drain.
-func (s *Sheets) Sample() (Grams, bool) { return s.grams(ofFoam) }
+func (s *Sheets) Sample() (Grams, bool) {
+	return s.grams(func(l *Line) [][]string {
+		return append(ofFoam.FindAllStringSubmatch(say.Fold(l.Text), -1), l.drainedOf()...)
+	})
+}
 
 var (
 	minSec  = pattern.Of(`(?i)\b(?:min(?:utes?|uten)?:s(?:ec|ek)?(?:onds?|unden)?|mm?:ss)\b`)
@@ -525,10 +531,11 @@ func (s *Sheets) MinSec() (says bool) {
 	return says
 }
 
-// grams finds the one mass that the lines say in some words.
-func (s *Sheets) grams(words *pattern.Pattern) (said Grams, ok bool) {
-	for _, line := range s.Lines {
-		for _, m := range words.FindAllStringSubmatch(say.Fold(line.Text), -1) {
+// grams is the one mass that the lines say; what each says is in its matches.
+func (s *Sheets) grams(says func(*Line) [][]string) (said Grams, ok bool) {
+	for i := range s.Lines {
+		line := &s.Lines[i]
+		for _, m := range says(line) {
 			v := value(cmp.Or(m[1:]...))
 			if v == nil || *v <= 0 || ok && said.Value != *v {
 				return Grams{}, false
