@@ -22,12 +22,13 @@ func TestStruckOut(t *testing.T) {
 	for r, row := range [][]any{
 		{"trial", "oil % of mix", "emulsifier % of mix", "HLB", "came out", "hold min", "notes"},
 		{1, 45, 2.5, 8, "yes", 20, ""}, {2, 45, 2, 8, "yes", 17, "siphon leaked"}, {3, 50, 2.5, 8, "yes", 19, ""}, {4, 50, 3, 8, "yes", 22, ""}, {5, 50, 3, 8, "no", nil, ""},
+		{6, 45, 2, 8, "yes", 70, "hold: 17"},
 	} {
 		must(f.SetSheetRow("Sheet1", "A"+string(rune('1'+r)), &row))
 	}
 	struck, err := f.NewStyle(&excelize.Style{Font: &excelize.Font{Strike: true}})
 	must(err)
-	for _, cells := range [][2]string{{"A3", "F3"}, {"F4", "F4"}, {"C5", "C5"}, {"E6", "E6"}} {
+	for _, cells := range [][2]string{{"A3", "F3"}, {"F4", "F4"}, {"C5", "C5"}, {"E6", "E6"}, {"F7", "F7"}} {
 		must(f.SetCellStyle("Sheet1", cells[0], cells[1], struck))
 	}
 	path := filepath.Join(t.TempDir(), "log.xlsx")
@@ -46,6 +47,9 @@ func TestStruckOut(t *testing.T) {
 	}
 	if x := &log.Trials[4]; x.CameOut == trial.No {
 		t.Errorf("trial 5: a struck no was used")
+	}
+	if x := &log.Trials[5]; !x.Used() || x.Hold == nil || x.Hold.Low != 17 {
+		t.Errorf("trial 6: used %v, hold %v, not what its note says", x.Used(), x.Hold)
 	}
 	var said []string
 	for _, p := range log.Problems {

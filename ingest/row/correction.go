@@ -15,6 +15,9 @@ import (
 // correction sets the trial aside if a remark says that its cells are not true: only
 // its kitchen knows the row then.
 func (r *reader) correction(text string, at outcome.Cell) {
+	if r.instead.col > 0 && r.instead.note == at {
+		return // it says which number counts
+	}
 	why := remark.Corrects(r.s, text)
 	if why == "" || r.Void != "" {
 		return

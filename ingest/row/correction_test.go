@@ -1,6 +1,7 @@
 package row_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -57,6 +58,48 @@ func TestCorrection(t *testing.T) {
 		}
 		if got := !read.Trials[1].Used(); got != c.aside || got && !strings.Contains(read.Trials[1].Aside, "the note says") {
 			t.Errorf("%q: set aside %v (%s), want %v", c.note, got, read.Trials[1].Aside, c.aside)
+		}
+	}
+}
+
+// TestInstead: a note that gives the number which counts and the very number that stands in
+// the cell is taken at its word; anything else is not.
+func TestInstead(t *testing.T) {
+	for _, c := range []struct {
+		note string
+		want string // fat, emulsifier, hold and why it is set aside
+	}{
+		{"", "40.00 1.00 22"},
+		{"ghee was 150, not 160", "38.46 1.03 22"},
+		{"ghee: 150 g instead of 160 g", "38.46 1.03 22"},
+		{"Ghee should be 150 not 160 (typo)", "38.46 1.03 22"},
+		{"ghee was not 160 but 150", "38.46 1.03 22"},
+		{"hold is 32 min, not 22", "40.00 1.00 32"},
+		{"held min war 32 statt 22", "40.00 1.00 32"},
+		{"lecithin était 3 et non 2", "39.90 1.25 22"},
+		{"lecitina era 3, no 2", "39.90 1.25 22"},
+		{"lecithine moet zijn 3, niet 2", "39.90 1.25 22"},
+		{"ghee was 150, not 170", "aside"},
+		{"hold is 20, not 26", "aside"},
+		{"GMS 3, not 2 as planned", "40.00 1.00 22"},
+		{"felt like 30 not 22", "40.00 1.00 22"},
+		{"ghee was 150", "40.00 1.00 22"},
+	} {
+		path := filepath.Join(t.TempDir(), "log.csv")
+		log := "trial,ghee 100 % fat g,tea g,GMS g,lecithin g,held min,note\n1,150,236,2,2,20,\n2,160,236,2,2,22,\"" + c.note + "\"\n"
+		if err := os.WriteFile(path, []byte(log), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		read, err := ingest.Read([]string{path}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		x, got := &read.Trials[1], "aside"
+		if x.Used() {
+			got = fmt.Sprintf("%.2f %.2f %g", *x.FatPercent, *x.EmulsifierPercent, x.Hold.Low)
+		}
+		if got != c.want {
+			t.Errorf("%q: %s, want %s; %v", c.note, got, c.want, read.Problems)
 		}
 	}
 }

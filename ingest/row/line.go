@@ -71,6 +71,7 @@ type reader struct {
 	row int // of the table, being read
 
 	crossed bool // all of this row that tells of its trial is struck out
+	instead instead
 
 	madeTo float64                // grams a liquid of this row was added up to; 0 = none was
 	rest   *ingredient.Ingredient // that liquid
@@ -105,6 +106,7 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 			r.laterSquirt()
 			continue
 		}
+		r.findInstead(n)
 		minute := r.minute()
 		for k := range s.Fields {
 			if f := &s.Fields[k]; i == 0 || perReading(f.Role) {

@@ -63,7 +63,10 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 	if text == "" {
 		return outcome.Measured{}, nil
 	}
-	if r.crossedCell(f, c) {
+	if r.instead.col == f.Col && r.instead.note.Row == r.row {
+		text = r.instead.text
+		r.tell(f)
+	} else if r.crossedCell(f, c) {
 		return outcome.Measured{}, nil
 	}
 	if c.Flags&sheet.Computed != 0 {
