@@ -71,6 +71,9 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 			found = append(found, table{at: at, hidden: s.Hidden, found: &tables[i], comments: commentsOf(s)})
 		}
 	}
+	for _, t := range found {
+		lines = append(lines, t.batchesInHeads()...)
+	}
 	named, told := kitchen.Sheets{Lines: lines}, false
 	for _, t := range found {
 		named.NameHeads(t.found.Heads)
@@ -80,6 +83,20 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 		}
 	}
 	return found, lines
+}
+
+// batchesInHeads takes the mass of every mix out of the heads that say it in brackets, as the
+// lines they might as well be.
+func (t table) batchesInHeads() (lines []kitchen.Line) {
+	for i := range t.found.Heads {
+		h := &t.found.Heads[i]
+		bare, grams, ok := kitchen.BatchInHead(h.Text)
+		if m := column.Read(bare); ok && h.Meaning.Role == column.None && m.Role != column.None {
+			h.Meaning = m
+			lines = append(lines, kitchen.Line{Text: "batch: " + say.Grams(grams), At: trial.Place{File: t.at.File, Sheet: t.at.Sheet, Row: t.found.HeaderRow, Col: h.Col}})
+		}
+	}
+	return lines
 }
 
 // readFile reads the trials of one file.

@@ -66,6 +66,20 @@ func (s *Sheets) Batch(sheetName string, headerRow int) (Grams, bool) {
 	return g, g.Value > 0
 }
 
+// BatchInHead is the mass of every mix that a head says in brackets, "emulsifier g (500 g batch)",
+// and the head without it; ok is false for any other.
+func BatchInHead(head string) (bare string, grams float64, ok bool) {
+	for _, m := range headBrackets.FindAllStringSubmatchIndex(head, -1) {
+		c := clauseOf(strings.TrimPrefix(say.Fold(head[m[2]:m[3]]), "per "))
+		if c.understood && c.noun && c.grams >= leastMix && c.grams <= mostMix {
+			return strings.TrimSpace(strings.TrimSpace(head[:m[0]]) + " " + strings.TrimSpace(head[m[1]:])), c.grams, true
+		}
+	}
+	return head, 0, false
+}
+
+var headBrackets = pattern.Of(`[(\[]([^()\[\]]*)[)\]]`)
+
 // batchIn is the one mass of every mix that lines say; said without a mass is two of them, or
 // that of another table: a label without "every" is of the table below it.
 func batchIn(lines []Line, headerRow int) (found Grams, said bool) {

@@ -83,3 +83,27 @@ func TestBatchOfSheet(t *testing.T) {
 		}
 	}
 }
+
+// A head may say in brackets what every mix weighed; whatever else stands there is left to its reader.
+func TestBatchInHead(t *testing.T) {
+	for _, c := range []struct {
+		head, bare string
+		grams      float64
+	}{
+		{"emulsifier g (500 g batch)", "emulsifier g", 500},
+		{"em (per 300 g mix) g", "em g", 300},
+		{"Emulgator [g] (Ansatz 400 g)", "Emulgator [g]", 400},
+		{"Emulgator g (Ansatz 400 g)", "Emulgator g", 400},
+		{"émulsifiant g (mélange de 0,6 kg)", "émulsifiant g", 600},
+		{"GMS g (in 1 kg batch)", "GMS g", 1000},
+		{"drained g (50 g foam)", "drained g (50 g foam)", 0},
+		{"drained g (of 30 g mix)", "drained g (of 30 g mix)", 0}, // less than anybody whips
+		{"GMS g (500 g batch in trial 3)", "GMS g (500 g batch in trial 3)", 0},
+		{"GMS g (10 % batch)", "GMS g (10 % batch)", 0},
+		{"GMS g", "GMS g", 0},
+	} {
+		if bare, grams, ok := BatchInHead(c.head); bare != c.bare || grams != c.grams || ok != (c.grams > 0) {
+			t.Errorf("%q: %q, %v g, want %q, %v g", c.head, bare, grams, c.bare, c.grams)
+		}
+	}
+}
