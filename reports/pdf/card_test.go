@@ -170,6 +170,14 @@ func unnamed() document.Card {
 // A card keeps to one page up to 12 ingredients and 12 steps, and goes on over pages
 // beyond; on either paper nothing lies on another thing.
 func TestCardsOnPaper(t *testing.T) {
+	var without [2]int // pages, by paper
+	for _, paper := range []Paper{A4, Letter} {
+		p, err := lay(everyBlock(), paper)
+		if err != nil {
+			t.Fatal(err)
+		}
+		without[paper] = p.doc.PageCount()
+	}
 	for _, c := range []struct {
 		name  string
 		card  document.Card
@@ -192,11 +200,7 @@ func TestCardsOnPaper(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			without, err := lay(everyBlock(), paper)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if got := p.doc.PageCount() - without.doc.PageCount(); got != c.pages[paper] {
+			if got := p.doc.PageCount() - without[paper]; got != c.pages[paper] {
 				t.Errorf("%s on paper %d takes %d pages, want %d", c.name, paper, got, c.pages[paper])
 			}
 			laidWell(t, d, paper, 2, 1+c.pages[paper])

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"foamfield/ingest/thorough"
 	"foamfield/plots"
 	"foamfield/plots/drawing"
 	"foamfield/reports/document"
@@ -25,6 +26,7 @@ func figured() (map[string]drawing.Figure, []string) {
 // Wherever on a page a figure comes, its caption stands under it.
 func TestCaptionStaysWithItsPicture(t *testing.T) {
 	figures, names := figured()
+	names = thorough.Glance(t, 4, names)
 	turned := 0
 	for _, name := range names {
 		for y := margin; y < 760; y += 23 {

@@ -147,6 +147,7 @@ func TestWords(t *testing.T) {
 }
 
 func TestHostileText(t *testing.T) {
+	thorough.NotShort(t, "lays out some ten thousand words")
 	long := strings.Repeat("x", 5000)
 	d := document.Document{Title: hostileWords, Subtitle: hostileWords, Sections: []document.Section{
 		{Title: hostileWords + long, Blocks: []document.Block{
