@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis/likeliest"
 	"foamfield/analysis/result"
 	"foamfield/analysis/works"
+	"foamfield/ingest/thorough"
 )
 
 // A score is the mean over what was seen exactly; where a left-out trial is refused or
@@ -94,7 +95,7 @@ func TestAnswersAreJudgedByScore(t *testing.T) {
 		}
 		return b.String()
 	}
-	for _, c := range []struct {
+	for _, c := range thorough.Glance(t, 2, []struct {
 		name  string
 		out   func(i int, fat float64) bool
 		order int // bias-reduced: plainly, there is no fit, or none without the one clog
@@ -102,7 +103,7 @@ func TestAnswersAreJudgedByScore(t *testing.T) {
 		{"a clean edge", func(_ int, fat float64) bool { return fat < 48 }, 1},
 		{"one clog", func(i int, _ float64) bool { return i != 7 }, 1},
 		{"a middle that comes out", func(_ int, fat float64) bool { return fat > 38 && fat < 50 }, 2},
-	} {
+	}) {
 		r := fitted(t, written(t, lines(c.out)))
 		var judged *result.Fit
 		best := math.Inf(-1)
@@ -170,7 +171,7 @@ func TestDeclaredComesLast(t *testing.T) {
 
 // A fit is of the mix alone; what else its own trials varied is named.
 func TestVariedBeside(t *testing.T) {
-	for _, c := range []struct {
+	for _, c := range thorough.Glance(t, 2, []struct {
 		name       string
 		rest, cook func(i int) string
 		held, out  []string // of hold, of coming out
@@ -184,7 +185,7 @@ func TestVariedBeside(t *testing.T) {
 			}
 			return "10"
 		}, func(int) string { return "Ana" }, nil, []string{"rest_minutes"}},
-	} {
+	}) {
 		var b strings.Builder
 		b.WriteString("trial,cook,rest min,fat %,emulsifier % of mix,blend HLB,hold min,came out\n")
 		for i := range 40 {

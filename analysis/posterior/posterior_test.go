@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/latent"
+	"foamfield/ingest/thorough"
 
 	"gonum.org/v1/gonum/diff/fd"
 	"gonum.org/v1/gonum/mat"
@@ -107,7 +108,7 @@ func TestClosedFormAgainstDraws(t *testing.T) {
 		}
 	}
 	drawLine, drawYesNo := normal(line.Posterior), normal(yesno.Posterior)
-	for _, z := range somewhere {
+	for _, z := range thorough.Glance(t, 4, somewhere) {
 		f := curved(z)
 		var a, b float64
 		for range n {
@@ -156,7 +157,7 @@ func TestMomentsAgainstWeightedDraws(t *testing.T) {
 }
 
 func TestEnoughEffectiveDraws(t *testing.T) {
-	for _, n := range []int{0, 8, 24, 60, 200} {
+	for _, n := range thorough.Glance(t, 2, []int{0, 8, 24, 60, 200}) {
 		for seed := range uint64(4) {
 			line, err := lineOf(n, seed).Sample(rand.New(rand.NewPCG(seed, 2)))
 			if err != nil {

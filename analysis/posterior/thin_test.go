@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
+
+	"foamfield/ingest/thorough"
 )
 
 // unthinned is a density that is held against every observation.
@@ -25,13 +27,16 @@ func TestThinned(t *testing.T) {
 	row := make([]float64, len(signed.Prior))
 	row[2] = -1
 	signed.Signs = []Sign{{Row: row, Soft: 0.3}}
-	for name, of := range map[string]func() density{
-		"40 events":   func() density { return newYesNoDensity(rare) },
-		"with a sign": func() density { return newYesNoDensity(signed) },
-		"a line":      func() density { return lineDensityOf(lineOf(9000, 6)) },
-	} {
-		t.Run(name, func(t *testing.T) {
-			all := of()
+	for _, c := range thorough.Glance(t, 3, []struct {
+		name string
+		of   func() density
+	}{
+		{"40 events", func() density { return newYesNoDensity(rare) }},
+		{"with a sign", func() density { return newYesNoDensity(signed) }},
+		{"a line", func() density { return lineDensityOf(lineOf(9000, 6)) }},
+	}) {
+		t.Run(c.name, func(t *testing.T) {
+			all := c.of()
 			centre, cov, err := mode(all)
 			if err != nil {
 				t.Fatal(err)
@@ -81,6 +86,7 @@ func TestThinned(t *testing.T) {
 // The whole recipe on a few gives the chances that it gives on all observations, to what
 // its own draws scatter them.
 func TestThinnedChances(t *testing.T) {
+	thorough.NotShort(t, "samples with thousands of observations")
 	y, l := yesNoOf(9000, 7), lineOf(9000, 8)
 	near := func(what string, a, b, most float64) {
 		t.Helper()
