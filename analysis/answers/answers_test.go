@@ -45,6 +45,21 @@ func answered(t *testing.T, log *trial.Log) *Answers {
 	return Of(b.Surface, b, asked)
 }
 
+var demoAnswers *Answers
+
+// ofDemo is everything that the demo's log answers, found once: it is only read.
+func ofDemo(t *testing.T) *Answers {
+	t.Helper()
+	if demoAnswers == nil {
+		log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		demoAnswers = answered(t, log)
+	}
+	return demoAnswers
+}
+
 func written(t *testing.T, text string) string {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "log.csv")
@@ -56,11 +71,7 @@ func written(t *testing.T, text string) string {
 
 // More mixes that all work raise what may be said, and the last settles it.
 func TestConfirm(t *testing.T) {
-	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, start := range answered(t, log).Starts {
+	for _, start := range ofDemo(t).Starts {
 		for i, c := range start.Confirm {
 			if c.Settles != (i == len(start.Confirm)-1) {
 				t.Errorf("%s: entry %d of %d settles: %v", start.Aim, i, len(start.Confirm), c.Settles)

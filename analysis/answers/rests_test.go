@@ -59,11 +59,7 @@ func TestRestsAgreeWithRefits(t *testing.T) {
 // Every headline lies between what it comes to without single trials, and no trial is
 // named that hardly moves it.
 func TestRests(t *testing.T) {
-	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	rests := answered(t, log).RestsOn
+	rests := ofDemo(t).RestsOn
 	if len(rests) != 3 {
 		t.Fatalf("%d headlines", len(rests))
 	}
