@@ -11,6 +11,7 @@ import (
 // Planned weeks keep out of the thick corner that scattered ones walk into. The true
 // chances of their starts take more kitchens than a test has time for: kitchens plan.
 func TestPlannedWeeksAreThinFirst(t *testing.T) {
+	thorough.NotShort(t, "lays out forty-five weeks")
 	const each = 15
 	var first, all, scattered weekResult
 	for _, family := range []kitchen.Family{kitchen.Easy, kitchen.Hard, kitchen.Edges} {

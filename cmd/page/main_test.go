@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/thorough"
 )
 
 // The scripts stand in the page as text, so nothing in them may end their element, and
@@ -37,6 +39,7 @@ func TestScriptsKeepToTheirElements(t *testing.T) {
 
 // Whoever hands the program on hands on the licences of all that is in it.
 func TestLicences(t *testing.T) {
+	thorough.NotShort(t, "asks go where every module is")
 	root, err := goEnv("GOMOD")
 	if err != nil {
 		t.Fatal(err)

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	cells "foamfield/ingest/sheet"
+	"foamfield/ingest/thorough"
 	"foamfield/reports/marked"
 )
 
@@ -218,6 +219,7 @@ func TestTheSameBytesEveryTime(t *testing.T) {
 // A log with more to say than a workbook can carry: all is coloured, the worst
 // say why, and the list says so.
 func TestMoreProblemsThanComments(t *testing.T) {
+	thorough.NotShort(t, "marks five thousand cells")
 	l := &marked.Log{File: "long.csv", Sheets: []marked.Sheet{{Name: "long"}}}
 	for row := 2; row < 5002; row++ {
 		l.Sheets[0].Cells = append(l.Sheets[0].Cells, text(row, 1, "x"))
