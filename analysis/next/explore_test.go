@@ -1,38 +1,15 @@
 package next
 
 import (
-	"bytes"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
-	"foamfield/analysis/answers"
-	"foamfield/analysis/belief"
-	"foamfield/analysis/kitchen"
-	"foamfield/analysis/logged"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/weigh"
-	"foamfield/analysis/works"
-	"foamfield/ingest"
-	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
-
-var asked = answers.Asked{Seed: 1, Batch: result.Batch{Grams: 300, ScaleStepGrams: 0.1, Canisters: 1},
-	Want: result.Targets{HoldMinutes: result.Target{Value: 20, From: "assumed"}, DrainedPercent: result.Target{Value: 10, From: "assumed"},
-		WantedChance: result.Target{Value: 0.8, From: "assumed"}}}
-
-func written(t *testing.T, text []byte) string {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, text, 0o644); err != nil {
-		t.Fatal(err)
-	}
-	return path
-}
 
 // What a trial tells of a chance, against the belief weighed by either end of it:
 // the mean of the squared moves of the mean.
@@ -58,55 +35,6 @@ func TestTells(t *testing.T) {
 	}
 }
 
-func TestExploringTrialsKeepTheRules(t *testing.T) {
-	thorough.NotShort(t, "analyses many logs")
-	suggested := 0
-	all := thorough.Of(t, 2, 6)
-	for seed := range uint64(all) {
-		k := kitchen.New(kitchen.Family(seed%2), 800+seed)
-		var csv bytes.Buffer
-		if err := kitchen.WriteCSV(&csv, k.Log(kitchen.Layouts[seed%4], 20, kitchen.Stream(seed, "explore"))); err != nil {
-			t.Fatal(err)
-		}
-		log, err := ingest.Read([]string{written(t, csv.Bytes())}, ingest.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := surface.Of(log, asked.Want, asked.Batch.ScaleStepGrams)
-		if err != nil {
-			t.Fatal(err)
-		}
-		b, err := belief.Of(s, asked.Want, asked.Seed, true)
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, n := range Trials(s, logged.Count(s, asked.Want), answers.Of(s, b, asked), asked.Batch, 0.8, 0) {
-			if n.Tells == nil {
-				continue
-			}
-			suggested++
-			if *n.Tells > 1 {
-				t.Errorf("kitchen %d: tells %v of the doubt", seed, *n.Tells)
-			}
-			if n.ClogChance != nil && *n.ClogChance > answers.ClogLimitTrial {
-				t.Errorf("kitchen %d: clogs %v", seed, *n.ClogChance)
-			}
-			near := math.Inf(1)
-			for _, trial := range s.OnSurface() {
-				if works.CameOut(trial.Trial) == works.Yes {
-					near = min(near, s.Distance(s.Values(n.Mix), trial.Mix))
-				}
-			}
-			if near > exploreStep+0.1 { // rounding to the scale moves it a little
-				t.Errorf("kitchen %d: %v half ranges from any trial that came out", seed, near)
-			}
-		}
-	}
-	if suggested < all {
-		t.Errorf("only %d trials suggested in %d kitchens", suggested, all)
-	}
-}
-
 // Without a start the trial goes one step from what stopped most trials.
 func TestStep(t *testing.T) {
 	fat, emulsifier := 50.0, 2.0
@@ -125,7 +53,7 @@ func TestStep(t *testing.T) {
 		{"a taste may lie either way", result.Counts{Missed: map[result.Outcome]int{"taste": 2}}, 0, 0, ""},
 		{"nothing failed", result.Counts{}, 0, 0, ""},
 	} {
-		got := step(s, c.counts, weigh.New(s, asked.Batch, nil), from)
+		got := step(s, c.counts, weigh.New(s, result.Batch{Grams: 300, ScaleStepGrams: 0.1, Canisters: 1}, nil), from)
 		if len(got) == 0 {
 			if c.fat != 0 {
 				t.Errorf("%s: no trial", c.name)
