@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -255,4 +256,20 @@ func TestIngredientInEachRow(t *testing.T) {
 		{"percents of the mix", rows("trial|ingredient|% of mix|hold min;1|olive oil|30|20;|water|69;|GMS|0.6;|polysorbate 80|0.4;2|olive oil|34|22;|water|65;|GMS|0.6;|polysorbate 80|0.4"), 2, "30.00 1.00 8.28", ""},
 		{"holds that differ within a trial are no result of it", rows("trial|oil g|emulsifier|emulsifier g|hold min;1|150|GMS|3|12;1|150|lecithin|3|13;1|150|sucrose ester|3|15;2|160|polysorbate 60|4|15;2|160|GMS|4|19;2|160|lecithin|4|17"), 6, "- - 3.80", ""},
 	})
+}
+
+// TestDescribed: what a cell below a head says of its ingredient.
+func TestDescribed(t *testing.T) {
+	for _, c := range []struct{ text, unit, said string }{
+		{"HLB 3.8", "", "HLB 3.8"}, {"(HLB: 4,7)", "", "HLB 4,7"}, {"hlb=15", "", "HLB 15"},
+		{"82 % fat", "", "82 % fat"}, {"Fett 82%", "", "82 % fat"}, {"pure fat", "", "100 % fat"},
+		{"fat", "", "= fat"}, {"water part", "", "= water part"}, {"Wasserphase", "", "= Wasserphase"}, {"emulsifier", "", "= emulsifier"},
+		{"g", "g", ""}, {"% of fat", "% of fat", ""}, {"% of mix", "% of mix", ""},
+		{"g, HLB 3.8", "g", "HLB 3.8"}, {"82 % fat (g)", "g", "82 % fat"},
+		{"butter", "", ""}, {"3.8", "", ""}, {"HLB", "", ""}, {"yes", "", ""}, {"no fat left", "", ""}, {"HLB 3.8 I think", "", ""},
+	} {
+		if unit, said, ok := look.Described(c.text); unit != c.unit || said != c.said || ok != (c.unit+c.said != "") {
+			t.Errorf("%q: unit %q, says %q, %t; want %q, %q", c.text, unit, said, ok, c.unit, c.said)
+		}
+	}
 }

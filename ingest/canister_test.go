@@ -1,19 +1,21 @@
-package canister
+package ingest
 
 import (
 	"testing"
 
+	"foamfield/ingest/canister"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
 
-func TestFlag(t *testing.T) {
+// TestCanisters: what no canister takes is said, and its trial set aside.
+func TestCanisters(t *testing.T) {
 	batch := 600.
 	for _, c := range []struct {
-		canister string
-		x        map[string]float64
-		batch    *float64
-		want     string
+		size  string
+		x     map[string]float64
+		batch *float64
+		want  string
 	}{
 		{"0.5 L", map[string]float64{"chargers": 2, "fill_grams": 300}, nil, ""},
 		{"0.5 L", map[string]float64{"fill_grams": 300}, &batch, ""}, // what was filled in, not what was made
@@ -24,12 +26,12 @@ func TestFlag(t *testing.T) {
 		{"the blue one", map[string]float64{"chargers": 8, "fill_grams": 3000}, nil, ""},
 		{"", map[string]float64{"chargers": 9}, nil, "9 chargers are more than any canister takes: no formula is built on this trial"},
 	} {
-		x := &trial.Trial{Canister: c.canister, Extras: c.x}
+		x := &trial.Trial{Canister: c.size, Extras: c.x}
 		x.BatchGrams = c.batch
-		var sizes Sizes
+		var sizes canister.Sizes
 		why, found := sizes.Flag(&scheme.Scheme{}, 0, x)
 		if why != c.want || (len(found) > 0) != (why != "") {
-			t.Errorf("%s with %v: %q and %d findings, want %q", c.canister, c.x, why, len(found), c.want)
+			t.Errorf("%s with %v: %q and %d findings, want %q", c.size, c.x, why, len(found), c.want)
 		}
 	}
 }
