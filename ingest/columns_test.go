@@ -16,6 +16,9 @@ func TestColumnsByTheirNeighbours(t *testing.T) {
 		{"a fat to weigh is no percent", "trial|butter|goose breast fat|cider|GMS|held min\n1|100|30|166|3|25\n2|110|30|156|3|20", "goose breast fat", "to be settled"},
 		{"an ingredient under the group fat", "|fat|liquid|||\ntrial|goat butter|cider|GMS g|held min\n1|45|300|3|25\n2|45|300|3|20", "fat / goat butter", "butter"},
 		{"grams in the cells of a name nobody knows", "trial|butter g|celandine|cider g|GMS g|held min\n1|150|20 g|120 g|3|25\n2|140|30 g|120 g|3|20\n3|140|10 g|120 g|3|20", "celandine", "to be settled"},
+		{"labels under a longer word for a trial", "banquet trial|butter g|cider g|GMS g|held min\nB1|150|144|3|25\nB2|140|154|3|20\nB3|140|154|4|26", "banquet trial", "trial"},
+		{"numbers of something else", "banquet trial|butter g|cider g|GMS g|held min\n20.5|150|144|3|25\n21|140|154|3|20\n22.5|140|154|4|26", "banquet trial", ""},
+		{"sentences under words nobody knows", "trial|butter g|cider g|GMS g|held min|what grandmother made of it\n1|150|144|3|25|rather good\n2|140|154|3|20|too thin for her\n3|140|154|4|26|", "what grandmother made of it", "note"},
 		{"a second table with another ingredient", "trial|cream 35%|cheddar|water|GMS|held min\n1|250|80|150|3|15\n2|250|90|150|3|25\n\ntrial|cream 35%|walnut|milk|GMS|held min\n3|200|60|200|3|28\n4|200|90|200|3|19", "milk", "milk"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

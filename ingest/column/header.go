@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/units"
 )
 
@@ -29,7 +30,23 @@ func open(header string) Meaning {
 	if m, ok := ofRatio(header); ok {
 		return m
 	}
+	if m, ok := ofViscosity(header); ok {
+		return m
+	}
 	return openPlain(header)
+}
+
+// shearRate is at which a viscosity was measured: "at 20 s-1", "50 1/s".
+var shearRate = pattern.Of(`(?i)(?:\b(?:at|bei|à|a|op)\s+|@\s*)?\d+(?:[.,]\d+)?\s*(?:s\s*\^?\s*[-−–⁻]\s*[1¹]|s⁻¹|1\s*/\s*s\b|/\s*s\b)`)
+
+// ofViscosity reads a viscosity without the rate of shear it was measured at.
+func ofViscosity(header string) (Meaning, bool) {
+	at := shearRate.FindStringIndex(header)
+	if at == nil {
+		return Meaning{}, false
+	}
+	m := openPlain(strings.TrimRight(header[:at[0]], " ,;") + header[at[1]:])
+	return m, m.Role == Measure
 }
 
 // openPlain reads a header that says nothing of the foam that something is of.

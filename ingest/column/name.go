@@ -1,6 +1,7 @@
 package column
 
 import (
+	"slices"
 	"strings"
 
 	"foamfield/ingest/ingredient"
@@ -124,6 +125,9 @@ func (r *reader) hlbOf() bool {
 		if r.grade(i) {
 			r.m.Role, r.m.Ingredient, r.m.sure = IngredientAmount, raw(r.header, r.core), true
 			_, known := ingredient.Lookup(r.m.Ingredient)
+			if p := r.v.exact(r.withoutModifiers(r.core[:i])); !known && i+2 == len(r.core) && p != nil && p.entries[0].role == EmulsifierAmount {
+				r.m.Ingredient, known = "emulsifier "+raw(r.header, r.core[i:]), true // "emulsifier blend HLB 8"
+			}
 			r.m.Unknown = !known
 			return true
 		}
@@ -270,6 +274,7 @@ func (r *reader) bracketsLeft() {
 		case r.whichEmulsifier(name):
 		case r.m.Role == Day && len(g) == 1 && isYear(g[0]):
 		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && (isHLB(g) || len(r.m.could) > 0 && aloneHLB(g)): // their size; of "low-HLB emulsifier (3.6)"
+		case r.m.Role == EmulsifierAmount && r.ofHLB(g):
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
 		case named && r.isAmount():
 			if left, mods, _, _ := r.account(g, nil); len(left) == 0 {
@@ -283,6 +288,36 @@ func (r *reader) bracketsLeft() {
 			r.bracket(g)
 		}
 	}
+}
+
+// blended are words of a bracket that say the emulsifiers were mixed beforehand to an HLB.
+var blended = strings.Fields(`ready made mixed blended pre premixed premix blend mix mixture the of our house own at to with value = : , fertig mischung gemischt fertige vorgemischt eigene auf mit wert
+	melange pret prete premelange maison de a valeur mezcla lista premezcla de miscela pronta premiscela di mengsel kant klaar voorgemengd van op`)
+
+// ofHLB takes the bracket of "emulsifier (HLB 8, ready mixed)": whatever was weighed there, it is of
+// that HLB.
+func (r *reader) ofHLB(g []token) bool {
+	hlb, value := false, ""
+	for _, t := range g {
+		switch {
+		case hlbWords[t.text] && !hlb:
+			hlb = true
+		case t.kind == number && value == "" && 0 < t.number && t.number <= ingredient.MostHLB:
+			value = r.header[t.from:t.to]
+		case !slices.Contains(blended, t.text) && !removable(t):
+			return false
+		}
+	}
+	if !hlb || value == "" {
+		return false
+	}
+	name := raw(r.header, r.core) + " HLB " + value
+	if _, known := ingredient.Lookup(name); !known {
+		name = "emulsifier HLB " + value
+	}
+	r.m.Role, r.m.Ingredient, r.m.could = IngredientAmount, name, nil
+	r.mods = slices.DeleteFunc(r.mods, func(b modifier) bool { return slices.Contains(blended, joined(b.tokens)) })
+	return true
 }
 
 // isHLB reports whether tokens are an HLB: "HLB 3.8".

@@ -29,6 +29,7 @@ func ReadAll(headers []string) []Meaning {
 	byWhatIsTaken(ms)
 	liquidBesideFoam(ms)
 	liquidBehindResults(ms)
+	liquidAmongParts(ms)
 	minuteBesideDrained(ms)
 	restBesideHold(ms)
 	partsOfFat(ms)
@@ -170,6 +171,32 @@ func liquidBehindResults(ms []Meaning) {
 		m := &ms[found]
 		m.Role, m.Ingredient, m.Else = DrainedAmount, "", IngredientAmount
 		m.Doubt = fmt.Sprintf("%q was read as what drained, as it stands behind results; if it went into the mix, type %q", m.Words, "water part (g)")
+	}
+}
+
+// liquidAmongParts reads a bare "jus g" as what went into the mix where it stands between parts
+// of it and before all results, and no other water part has a column.
+func liquidAmongParts(ms []Meaning) {
+	part := func(m Meaning) bool { return m.Role == IngredientAmount || m.Role == EmulsifierAmount }
+	at, before := -1, false
+	for i, m := range ms {
+		what, known := ingredient.Lookup(m.Words)
+		switch {
+		case m.Role == DrainedAmount && m.Unit.Dimension() == units.Mass && m.AtMinute == 0 && known && what.Kind == ingredient.Water && before && at < 0:
+			at = i
+		case part(m):
+			if own, _ := ingredient.Lookup(m.Ingredient); own.Kind == ingredient.Water {
+				return
+			}
+			if before = true; at >= 0 {
+				said := &ms[at]
+				*said = Meaning{Role: IngredientAmount, Ingredient: said.Words, Words: said.Words, Unit: said.Unit, Else: DrainedAmount, lang: said.lang, sure: said.sure,
+					Doubt: fmt.Sprintf("%q was read as what went into the mix, as it stands among its parts; if it drained, type %q", said.Words, "drained (g)")}
+				return
+			}
+		case m.Role == Hold || m.Role == CameOut || m.Role == Broke || m.Role == DrainedAmount:
+			return
+		}
 	}
 }
 

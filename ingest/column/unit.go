@@ -24,6 +24,13 @@ func (r *reader) unit(ts []token) bool {
 	if !ok || r.noUnit(ts) {
 		return false
 	}
+	if n := len(ts); n >= 3 && saysByMass(ts[n-3:]) && (strings.Contains(r.header, "%") || strings.Contains(r.header, "100")) { // "%, w/w", "g/100 g, w/w"
+		rest := ts[:n-3]
+		for len(rest) > 0 && removable(rest[len(rest)-1]) {
+			rest = rest[:len(rest)-1]
+		}
+		return len(rest) == 0 || r.unit(rest)
+	}
 	r.setUnit(u)
 	r.m.clock = r.m.clock || strings.Contains(raw(r.header, ts), ":")
 	return true
@@ -77,6 +84,8 @@ func (r *reader) setUnit(u units.Unit) {
 	case r.m.Unit == units.Fraction && u == units.PercentUnit: // "fraction (%)"
 		r.m.Unit = u
 	case r.m.Unit == units.PercentUnit && u == units.Fraction:
+	case r.m.Unit == units.Charger && u == units.Gram || r.m.Unit == units.Gram && u == units.Charger: // "g N2O"
+		r.m.Unit = units.Gram
 	case r.m.Doubt == "":
 		r.m.Doubt = fmt.Sprintf("two units in one header, %s and %s: read as %s; keep one of them", r.m.Unit, u, r.m.Unit)
 	}

@@ -25,6 +25,21 @@ trial, butter g, GMS g, hold min
 1 header
 5 legend
 `},
+	{"a list behind a label below the trials", `
+trial | butter g | GMS g | came out | hold min
+T1 | 60 | 3 | yes | 13
+T2 | 60 | 4 | yes | 27
+-
+to order: | brown butter | chargers (24) | |
+again: | as T2 | as T2 | clogged |
+`, `
+trial, butter g, GMS g, came out, hold min
+2: T1 | 60 | 3 | yes | 13
+3: T2 | 60 | 4 | yes | 27
+6: again: | as T2 | as T2 | clogged | 
+1 header
+5 legend
+`},
 	{"averages by their numbers, whatever the word", `
 trial | olive oil g | cider g | GMS g | came out | hold min
 1 | 150 | 144 | 3 | yes | 12

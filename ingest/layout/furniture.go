@@ -24,7 +24,7 @@ func (f *finder) kind(t *open, i int, cells []sheet.Cell) (k grid.Kind, note str
 		return k, note
 	}
 	if l.Cells > 1 {
-		if l.Values == 0 && t.prose(cells) {
+		if l.Values == 0 && t.prose(cells) || t.listed(cells) {
 			return grid.Legend, ""
 		}
 		return "", ""
@@ -82,6 +82,25 @@ func (t *open) prose(cells []sheet.Cell) bool {
 			if len(c.Text) <= 40 && !(look.IsLabel(t.Heads[h].Meaning.Role) && isSentence(c.Text)) {
 				return false
 			}
+		}
+	}
+	return true
+}
+
+// listed reports words behind a label, "to buy: | cream | chargers", of which none answers a
+// question of the table.
+func (t *open) listed(cells []sheet.Cell) bool {
+	label := strings.TrimSpace(look.FirstFilled(cells).Text)
+	if !strings.HasSuffix(label, ":") || len(label) < 4 || strings.ContainsFunc(label, unicode.IsDigit) {
+		return false
+	}
+	for k := range cells {
+		c := &cells[k]
+		if look.Empty(c) || t.HeadAt(int(c.Col)) < 0 {
+			continue
+		}
+		if role := t.Heads[t.HeadAt(int(c.Col))].Meaning.Role; c.Kind != sheet.Text || c.Text[0] <= '9' || grid.IsResult(role) || role == column.Note {
+			return false
 		}
 	}
 	return true

@@ -46,11 +46,11 @@ var phraseTexts = map[meaning]string{
 		se cayó|se cayó a los|cayó|cayó a los|colapsó|colapsó a los|luego cayó|luego colapsó|caída|caída a los|
 		zusammengefallen|zusammengefallen nach|dann zusammengefallen|weg|weg nach|gefallen nach|eingefallen|dann weg|gefallen bei|fiel bei|fiel nach|fiel|gefallen|eingefallen bei|eingefallen nach|zusammengefallen bei|
 		crollato|crollato a|poi crollato|smontato|smontato a|poi smontato|caduto|caduto a|ingezakt na|ingezakt op|ingezakt|weg na|zakte in na|zakte in op|crollata|crollata a|smontata|smontata a|caduta|caduta a`,
-	approximate: `c|ca|circa|approx|approximately|about|around|roughly|ish|or so|nearly|almost|estimated|est|estimate|say|maybe|probably|more or less|give or take|rough|just over|just about|
+	approximate: `c|ca|cca|circa|approx|appr|abt|approximately|about|around|roughly|ish|or so|nearly|almost|estimated|est|estimate|say|maybe|probably|more or less|give or take|rough|just over|just about|
 		env|environ|à peu près|vers|presque|approximativement|peut-être|à vue|estimé|
 		aprox|aproximadamente|unos|unas|más o menos|alrededor de|casi|hacia|cerca de|quizás|estimado|
-		etwa|ungefähr|ungef|rund|gegen|fast|zirka|geschätzt|so um|knapp|
-		intorno a|quasi|più o meno|verso|all'incirca|approssimativamente|forse|stimato|ongeveer|rond|zowat|bijna`,
+		etwa|ungefähr|ungef|rund|gegen|fast|zirka|geschätzt|etw|so um|knapp|
+		intorno a|quasi|più o meno|verso|all'incirca|approssimativamente|forse|stimato|ongeveer|ong|plm|rond|zowat|bijna`,
 	between:   `between|entre|zwischen|zw|tra|fra`,
 	and:       `and|et|y|e|und|u|&`,
 	to:        `to|à|a|al|bis|until|till|through|until about|tot`,

@@ -202,6 +202,8 @@ func TestParse(t *testing.T) {
 		{"12?", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"env. 12", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"environ 12 min", units.Minutes, units.NoUnit, "~ 12 min"},
+		{"abt 12 min", units.Minutes, units.NoUnit, "~ 12 min"},
+		{"plm. 12 min", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"aprox 12", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"más o menos 12", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"ca. 12", units.Minutes, units.NoUnit, "~ 12 min"},

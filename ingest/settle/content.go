@@ -2,6 +2,7 @@ package settle
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -34,12 +35,36 @@ func (m *maker) byContent(f *scheme.Field) {
 		m.instead(f, column.CameOut)
 	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel):
 		m.instead(f, column.TrialID)
-	case f.Role == column.None && len(f.Left) == 0 && f.Header != "" && m.mostly(f, isSentence),
+	case f.Role == column.None && f.Almost == column.TrialID && free(column.TrialID) && m.numbersEach(f):
+		m.instead(f, column.TrialID)
+	case f.Role == column.None && (len(f.Left) == 0 || wordsOnly(f.Almost)) && f.Header != "" && m.mostly(f, isSentence),
 		(f.Role == column.Score || f.Role == column.Mouthfeel) && m.mostly(f, isProse):
 		m.instead(f, column.Note)
 	case f.Role == column.Note && free(column.CameOut) && free(column.Clogged) && free(column.Broke) && free(column.Result) && m.saysOfEach(f):
 		m.instead(f, column.Result)
 	}
+}
+
+// wordsOnly reports the roles of texts that say nothing of the mix, nor of what happened.
+func wordsOnly(r column.Role) bool {
+	switch r {
+	case column.Dish, column.Note, column.Mouthfeel, column.Score, column.Cook, column.Student:
+		return true
+	}
+	return false
+}
+
+// numbersEach reports a column with a label of its own for every row, T1, or the count of them.
+func (m *maker) numbersEach(f *scheme.Field) bool {
+	seen := map[string]bool{}
+	for n := range m.Rows() {
+		text := say.Fold(m.Text(n, f.Col))
+		if text == "" || seen[text] || !isLabel(text) && text != strconv.Itoa(n+1) {
+			return false
+		}
+		seen[text] = true
+	}
+	return len(seen) >= 3
 }
 
 // saysOfEach reports a column of notes that answers for every trial how it went: fine, split, clogged.
