@@ -1,6 +1,7 @@
 package reclaim
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -10,7 +11,9 @@ import (
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // Ingredients finds what columns of grams are whose header is a part of a name, or a name of the
@@ -19,7 +22,11 @@ import (
 func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 	lists := listsIn(words)
 	for _, c := range t.Columns {
+		madeUp(t, c)
 		if c.Role != column.IngredientAmount || c.Field == nil {
+			continue
+		}
+		if byOwnList(t, c, own) {
 			continue
 		}
 		name := say.Fold(c.Field.Called())
@@ -61,6 +68,93 @@ func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 		}
 	}
 }
+
+// byOwnList takes an ingredient of which the student's own list says nothing by its head for the one of
+// the list of which that head is a part: "Monostearate" for "glycerol monostearate | 3.8", the one butter
+// of the log for "browned butter | 98". What another column is called by is that one's.
+func byOwnList(t *handin.Table, c *handin.Column, own *kitchen.Sheets) bool {
+	head := someWord.FindAllString(say.Fold(c.Field.Called()), -1)
+	if own == nil || len(strings.Join(head, "")) < 3 {
+		return false
+	}
+	if _, said := own.Stated(c.Field.Called()); said && !c.Field.Kindless {
+		return false
+	}
+	full := ""
+	for _, l := range own.Lines {
+		listed := someWord.FindAllString(say.Fold(l.Of), -1)
+		if len(listed) <= len(head) || l.Of == full || slices.ContainsFunc(head, func(w string) bool { return !slices.Contains(listed, w) }) {
+			continue
+		}
+		if full != "" {
+			return false
+		}
+		full = l.Of
+	}
+	if slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool {
+		return o != c && (say.Fold(o.Field.Called()) == full || say.Fold(o.Field.What.Name) == full)
+	}) {
+		return false
+	}
+	st, said := own.Stated(full)
+	if full == "" || !said || st.Disputed || (st.HLB == nil) == (st.Fat == nil) {
+		return false
+	}
+	f := *c.Field
+	switch what, known := ingredient.Lookup(full); {
+	case !f.Kindless && f.What.WeighedAsEmulsifier() != (st.HLB != nil):
+		return false
+	case !f.Kindless: // its values alone
+	case known && what.WeighedAsEmulsifier() == (st.HLB != nil):
+		f.What = what
+	case st.HLB != nil:
+		f.What = ingredient.Ingredient{Name: full, Kind: ingredient.Emulsifier}
+	case *st.Fat >= fatFrom:
+		f.What = ingredient.Ingredient{Name: full, Kind: ingredient.Fat}
+	default:
+		f.What = ingredient.Ingredient{Name: full, Kind: ingredient.Water}
+	}
+	f.Kindless = false
+	c.Field = &f
+	take(c, st)
+	return true
+}
+
+// madeUp takes a column of grams whose head says to what the mix was made up, "milk, made up to 400 g
+// (g)", for the ingredient before those words: with it the grams add up to the total in most rows.
+func madeUp(t *handin.Table, c *handin.Column) {
+	m := upTo.FindStringSubmatch(c.Header)
+	total := t.Find(column.BatchMass)
+	free := c.Role == column.None || c.Role == column.Unused || c.Role == column.IngredientAmount && (c.Field == nil || !c.Field.InGrams)
+	if !free || m == nil || total == nil || !inGramHead.MatchString(c.Whole) {
+		return
+	}
+	name := strings.Trim(m[1], " ,;:(")
+	what, known := ingredient.Lookup(name)
+	if c.Field != nil && c.Field.What.Kind == ingredient.Water {
+		what, known = c.Field.What, true // as a list of the student's own has it
+	}
+	if !known {
+		return
+	}
+	agree := 0
+	for i, x := range c.Cells {
+		sum := x.Value
+		for _, o := range t.Weighed() {
+			sum += o.Cells[i].Value
+		}
+		if x.Known && total.Cells[i].Known && math.Abs(sum-total.Cells[i].Value) <= max(0.006*sum, total.Cells[i].Half) {
+			agree++
+		}
+	}
+	if 2*agree > len(c.Cells) {
+		c.Role = column.IngredientAmount
+		c.Field = &scheme.Field{Meaning: column.Meaning{Role: column.IngredientAmount, Unit: units.Gram, Ingredient: name}, Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true, What: what}
+	}
+}
+
+// upTo is an ingredient with what brought the mix to its whole.
+var upTo = pattern.Of(`(?i)^(.+?)[\s,;:(]+(?:(?:made|topped|filled) up |complété[es]? |rest |completar |completado |rabboccat[oa] |aufgefüllt |aangevuld |up )?(?:to|à|hasta|a|auf|tot)\s+\d+(?:[.,]\d+)?\s*(?:g|kg)\b`)
 
 // take gives an ingredient the values that a line states of it.
 func take(c *handin.Column, st kitchen.Statement) {

@@ -24,6 +24,7 @@ import (
 
 var (
 	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:the|their|our|my|blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
+	hlbOfAll   = pattern.Of(`(?i)^[^%]*\bhlb\b[^%]*$`) // that names the emulsifiers too: "HLB de los emulsionantes"
 	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b|\bg ?/ ?kg\b)`)
 	ofFoamHead = pattern.Of(`(?i)\b(foam|dollop|scoop|heap|cupful|spoonful|funnel|sieve|gauze|cloth|filter|portion|mesh|strainer|sample|blob|mousse|schaum)`)
 	drainHead  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weeps?|weep\w*|dew|tears|run[- ]?(?:off|out)|ran (?:off|out)|lost|loss|leak\w*|filtrate|liquid|puddle|through|ooz\w*|seep\w*|serum|whey|watered|out of the foam|fell out)\b`)
@@ -33,10 +34,13 @@ var (
 // knows, the role that their header and their numbers have.
 func Columns(t *handin.Table) {
 	for _, c := range t.Columns {
+		shareOfMass(c)
 		if c.Role == column.IngredientAmount && c.Known() == 0 && distinct(c, func(x handin.Cell) bool { return x.Kind == sheet.Text && len(x.Text) <= 8 }) {
 			c.Role, c.Field = column.None, nil // names of the trials, "pot | A"
 		}
 		switch {
+		case c.Role == column.EmulsifierAmount && c.Known() >= 2 && hlbOfAll.MatchString(c.Header) && t.Find(column.BlendHLB) == nil:
+			c.Role, c.Field = column.BlendHLB, &scheme.Field{Header: c.Header, Want: units.Plain, Bare: units.NoUnit}
 		case c.Known() < 2 || !hlbHeader.MatchString(c.Header) || t.Find(column.BlendHLB) != nil:
 			if (c.Role == column.None || c.Role == column.Unused) && c.Known() >= 2 {
 				reclaimGrams(t, c)
@@ -57,6 +61,26 @@ func Columns(t *handin.Table) {
 	reclaimShare(t)
 	reclaimFat(t)
 }
+
+// shareOfMass takes a percent of so many grams, "emulsifier % of the 350 g mix", for the percent it is.
+func shareOfMass(c *handin.Column) {
+	if c.Role != column.IngredientAmount || c.Field == nil || !c.Field.InGrams {
+		return
+	}
+	m := percentOfMass.FindStringSubmatch(c.Header)
+	if m == nil {
+		return
+	}
+	switch read := column.Read(m[1] + " %"); read.Role {
+	case column.EmulsifierAmount, column.FatPercent:
+		c.Role, c.Field = read.Role, &scheme.Field{Header: c.Header, Want: units.Percent, Bare: units.PercentUnit}
+		c.Field.Basis = column.OfMix
+	default:
+		c.Role, c.Field = column.None, nil
+	}
+}
+
+var percentOfMass = pattern.Of(`(?i)^(.+?)\s*[,(]?\s*(?:%|per ?cent)\s*(?:of|in|on|de|di|du|von|van)\b.*\d\s*g\b`)
 
 // ofTheMix takes a fat percent for that of the mix where the head itself names no ingredient: the
 // title above a card, "cherry butter foam", made it one.
