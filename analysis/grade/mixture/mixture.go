@@ -249,6 +249,12 @@ func (m Mixture) Exact() Mixture {
 	return m
 }
 
+// Reduced is a mix of which so many grams were left: percents are of these.
+func (m Mixture) Reduced(left float64) Mixture {
+	m.total, m.partial = left, true
+	return m
+}
+
 // Having is a mix with one weight changed.
 func (m Mixture) Having(k int, grams float64) Mixture {
 	parts := append([]Part(nil), m.Parts...)

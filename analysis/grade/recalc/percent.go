@@ -166,7 +166,7 @@ func (j *job) fats() {
 			continue
 		}
 		asWeighed := j.said.asWeighed || saysPhase(col.Header)
-		j.Column(col, criteria.Fat, func(i int) (verdict.Expected, bool) { return j.fat(i, asWeighed) })
+		j.Column(col, criteria.Fat, j.ofLeft(col, func(i int) (verdict.Expected, bool) { return j.fat(i, asWeighed) }))
 	}
 }
 
@@ -239,7 +239,7 @@ func (j *job) fat(i int, asWeighed bool) (verdict.Expected, bool) {
 	if first.Open {
 		return verdict.Expected{}, false
 	}
-	e := verdict.Expected{Within: j.rules.FatWithin, Digits: 1}
+	e := verdict.Expected{Within: j.rules.FatWithin, Digits: 1, Guess: j.unsaid}
 	for k := range j.mixes[i] {
 		m := &j.mixes[i][k]
 		fat, ok := m.FatGrams()
@@ -283,16 +283,42 @@ func (j *job) emulsifiers() {
 		if col.Field == nil || !j.hasEmulsifiers() {
 			continue
 		}
-		if col.Field.InGrams {
+		if col.Field.InGrams && !j.percents(col) {
 			j.known(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) { return j.emulsifierGrams(i) })
 			continue
 		}
 		basis := j.basisOf(col)
-		j.known(col, criteria.Emulsifier, func(i int) (verdict.Expected, bool) {
+		j.known(col, criteria.Emulsifier, j.ofLeft(col, func(i int) (verdict.Expected, bool) {
 			return j.share(i, mixture.IsEmulsifier, basis, j.rules.EmulsifierWithin, "the emulsifiers")
-		})
+		}))
 	}
 }
+
+// percents reports a column without a unit that agrees, in more rows than with the grams of the
+// emulsifiers, with what these are in percent.
+func (j *job) percents(col *handin.Column) bool {
+	if unitSaid.MatchString(col.Whole) || col.UnitBelow != "" {
+		return false
+	}
+	grams, percents := 0, 0
+	for i, c := range col.Cells {
+		e, ok := j.emulsifierGrams(i)
+		p, ok2 := j.share(i, mixture.IsEmulsifier, j.basisOf(col), j.rules.EmulsifierWithin, "")
+		if !c.Known || !ok || !ok2 {
+			continue
+		}
+		if _, wrong := verdict.Judge(c, e); !wrong {
+			grams++
+		}
+		if _, wrong := verdict.Judge(c, p); !wrong {
+			percents++
+		}
+	}
+	return percents > grams
+}
+
+// unitSaid is a unit of grams in a header.
+var unitSaid = pattern.Of(`(?i)\b(g|gr|gms?|grams?|gramm|kg|mg|oz)\b`)
 
 // known judges a column of emulsifiers. Where grams of something that nobody knows stand in
 // the mix and most cells do not agree, it may be an emulsifier, and the column is left alone.
@@ -380,7 +406,7 @@ func (j *job) share(i int, which func(*mixture.Part) bool, basis column.Basis, w
 				continue
 			}
 			if d.right {
-				e.Rights = append(e.Rights, verdict.Exactly(100*g/d.grams))
+				e.Rights = append(e.Rights, verdict.Between(100*g/max(d.most, d.grams), 100*g/d.grams, 100*g/min(cmp.Or(d.least, d.grams), d.grams)))
 				if e.How == "" {
 					e.How = fmt.Sprintf("%s / %s × 100", summed(m.Listed(which)), verdict.Num(d.grams))
 				}
@@ -409,6 +435,8 @@ type base struct {
 	grams float64
 	right bool
 	words string
+
+	least, most float64 // where its own grams may vary
 }
 
 // bases are what a percent may be of, and whether that is right under the header.
@@ -416,23 +444,24 @@ func (j *job) bases(m *mixture.Mixture, basis column.Basis) (out []base) {
 	mix := basis == column.OfMix || basis == column.NoBasis
 	fat := basis == column.OfFat || basis == column.NoBasis && j.said.ofFat
 	for _, d := range m.Denominators() {
-		out = append(out, base{d, mix, "of the mix, not " + basis.String()})
+		out = append(out, base{grams: d, right: mix, words: "of the mix, not " + basis.String()})
 	}
 	em := m.Of(mixture.IsEmulsifier)
 	for _, d := range m.Denominators() {
-		out = append(out, base{d - em, false, "of the mix without its emulsifiers"})
+		out = append(out, base{grams: d - em, words: "of the mix without its emulsifiers"})
 	}
-	pure := 0.0
-	if f, ok := m.FatGrams(); ok {
-		pure = f.Value
+	pure, ok := m.FatGrams()
+	if !ok {
+		pure = verdict.Exactly(0)
 	}
 	beside := ", not of the mix"
 	if !mix {
 		beside = ", not " + basis.String()
 	}
-	return append(out, base{m.Of(mixture.IsFat), fat, "of the " + m.Names(mixture.IsFat) + beside}, base{pure, fat, "of the fat" + beside},
-		base{m.Of(mixture.IsWater), basis == column.OfWater, "of the water part" + beside},
-		base{m.Of(mixture.IsWater) + m.Of(mixture.IsFat), false, "of fat and water without the rest"})
+	return append(out, base{grams: m.Of(mixture.IsFat), right: fat, words: "of the " + m.Names(mixture.IsFat) + beside},
+		base{grams: pure.Value, right: fat, words: "of the fat" + beside, least: pure.Low, most: pure.High},
+		base{grams: m.Of(mixture.IsWater), right: basis == column.OfWater, words: "of the water part" + beside},
+		base{grams: m.Of(mixture.IsWater) + m.Of(mixture.IsFat), words: "of fat and water without the rest"})
 }
 
 // summed is a sum as part of a calculation; one number needs no brackets.

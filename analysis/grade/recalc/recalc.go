@@ -33,6 +33,7 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 			j.mixes = append(j.mixes, mixture.MixesOf(t, i, rules, meant))
 		}
 		j.otherHLBs(w)
+		j.unsaidFat()
 		j.otherFat(w)
 		j.otherFats(w)
 		j.repairs()
@@ -53,12 +54,14 @@ func Of(w *handin.Work, rules criteria.Rules, meant mixture.Meant, not map[trial
 type said struct {
 	ofFat, asWeighed bool
 	overMix          bool         // the overrun is defined as over the mix
+	ofReduced        bool         // percents are of what was left of the mix
 	hundred          column.Basis // of what all is reckoned in percent
 }
 
 func saidOf(w *handin.Work) (s said) {
 	for _, p := range w.Words {
 		s.ofFat = s.ofFat || ofFatWords.MatchString(p.Text)
+		s.ofReduced = s.ofReduced || ofReduced.MatchString(p.Text)
 		s.overMix = s.overMix || overMix.MatchString(p.Text)
 		if p.Note == nil {
 			s.hundred = cmp.Or(s.hundred, hundred(p.Text))
@@ -102,4 +105,6 @@ type job struct {
 	meant mixture.Meant
 	not   map[trial.Place]bool
 	asked map[trial.Place]bool // constants of which something was said
+
+	unsaid bool // the fat of one ingredient is known from the student's own percents alone
 }

@@ -373,6 +373,30 @@ func (j *job) otherFat(w *handin.Work) {
 	}
 }
 
+// unsaidFat takes the fat of the one ingredient of which nobody says it from the fat percents of the
+// table, where nearly all of them agree on one: what does not is asked.
+func (j *job) unsaidFat() {
+	unsaid := -1
+	for k := range j.Table.Weighed() {
+		if len(j.mixes) < 4 || !math.IsNaN(j.mixes[0][0].Parts[k].Fat.Value) {
+			continue
+		}
+		if unsaid >= 0 {
+			return
+		}
+		unsaid = k
+	}
+	cols := slices.DeleteFunc(j.Table.All(column.FatPercent), func(c *handin.Column) bool { return c.Field == nil || c.Field.InGrams })
+	if unsaid < 0 || len(cols) != 1 {
+		return
+	}
+	s := verdict.Sum{Col: cols[0], Expect: func(i int) (verdict.Expected, bool) { return j.fat(i, false) }}
+	if with, ok := j.solvedFat(s, unsaid); ok && s.Col.Known() >= 4 {
+		j.setFat(unsaid, with)
+		j.unsaid = true
+	}
+}
+
 // otherPart reports a fat percent that is another ingredient's, nearly.
 func (j *job) otherPart(k int, fat float64) bool {
 	for n := range j.mixes[0][0].Parts {

@@ -2,12 +2,16 @@ package statistic
 
 import (
 	"fmt"
-	"foamfield/analysis/grade/verdict"
 	"math"
+	"slices"
+	"strings"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/verdict"
+	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
 )
 
 // A column that no rule knows may still be worked out from others: then most of its
@@ -109,8 +113,19 @@ func (j *results) multipleOf(col *handin.Column) (of *handin.Column, k float64, 
 
 // canBeSource reports a column that another may be worked out from.
 func canBeSource(x, col *handin.Column) bool {
-	return x != col && x.Known() >= 4 && x.Role != column.TrialID
+	return x != col && x.Known() >= 4 && x.Role != column.TrialID && !follows(x, col)
 }
+
+// follows reports a column whose formulas reckon with another: that other is none of its sums.
+func follows(x, col *handin.Column) bool {
+	return slices.ContainsFunc(x.Cells, func(c handin.Cell) bool {
+		return c.Formula != "" && slices.ContainsFunc(reference.FindAllString(strings.ReplaceAll(strings.ToUpper(c.Formula), "$", ""), -1), func(ref string) bool {
+			return slices.ContainsFunc(col.Cells, func(o handin.Cell) bool { return ref == cellname.Of(o.At.Row, o.At.Col) })
+		})
+	})
+}
+
+var reference = pattern.Of(`\b[A-Z]{1,3}\d{1,7}\b`)
 
 // nearlyAll reports as many cells as make the others odd.
 func nearlyAll(n int, col *handin.Column) bool {

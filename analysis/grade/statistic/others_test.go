@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/trial"
 )
 
 // TestAgree: how many cells of a column are half of another's, and how many different numbers
@@ -28,6 +29,21 @@ func TestAgree(t *testing.T) {
 	} {
 		if n, levels := agree(c.col, c.of, c.of, half, 0); n != c.n || levels != c.levels {
 			t.Errorf("%v: %d, %d", c.col.Cells, n, levels)
+		}
+	}
+}
+
+// TestFollows: formulas that reckon with a column, in its own rows, and those that do not.
+func TestFollows(t *testing.T) {
+	col := &handin.Column{}
+	for row := 2; row < 5; row++ {
+		col.Cells = append(col.Cells, handin.Cell{At: trial.Place{Row: row, Col: 3}})
+	}
+	for formula, want := range map[string]bool{
+		"A2/C2*100": true, "ROUND(100*$C$4/B4,1)": true, "A2/AC2": false, "A2/D2*100": false, "C25+1": false, "": false,
+	} {
+		if got := follows(&handin.Column{Cells: []handin.Cell{{Formula: formula}}}, col); got != want {
+			t.Errorf("%q: %v", formula, got)
 		}
 	}
 }
