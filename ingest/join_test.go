@@ -60,3 +60,26 @@ func TestHalvesAreJoined(t *testing.T) {
 		}
 	}
 }
+
+// TestFullerMixHasTheResults: of a plan and a table of what was weighed, both of the same trials, the
+// results are joined to what was weighed, whichever sheet comes first.
+func TestFullerMixHasTheResults(t *testing.T) {
+	plan := sheetText{"Outline", "trial | meant GMS (g)\nP1 | 3\nP2 | 4\nP3 | 5"}
+	mix := sheetText{"Scale", "trial | butter (g) | cider (g) | GMS (g) | sucrose ester (g)\nP1 | 120 | 174 | 3 | 3\nP2 | 120 | 174 | 4 | 2\nP3 | 120 | 174 | 5 | 1"}
+	seen := sheetText{"What came of it", "trial | hold (min) | split\nP1 | 12 | no\nP2 | 17 | no\nP3 | 9 | yes"}
+	for name, sheets := range map[string][]sheetText{"plan first": {plan, mix, seen}, "plan last": {mix, seen, plan}} {
+		h, refused := ReadHandIn(writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...), nil)
+		if refused != nil {
+			t.Fatal(refused)
+		}
+		n := 0
+		for i, src := range h.Sources {
+			if x := &h.Log.Trials[i]; src.Mix.Sheet == mix.name && src.Results.Sheet == seen.name && x.Hold != nil {
+				n++
+			}
+		}
+		if n != 3 {
+			t.Errorf("%s: %d trials have a mix and a result", name, n)
+		}
+	}
+}

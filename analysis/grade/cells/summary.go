@@ -15,13 +15,31 @@ func Parted(tables []*handin.Table) (trials, sums []*handin.Table) {
 		return tables, nil
 	}
 	for _, t := range tables {
-		if isSummary(t) {
+		switch {
+		case isSummary(t):
 			sums = append(sums, t)
-		} else {
+		case !isPlan(t, tables):
 			trials = append(trials, t)
 		}
 	}
 	return trials, sums
+}
+
+// isPlan reports a table without any result that weighs less than two things, of trials that all stand
+// weighed in another table: what was meant to be made, and is made there.
+func isPlan(t *handin.Table, tables []*handin.Table) bool {
+	if len(t.Weighed()) > 1 || len(t.Results()) > 0 || len(t.Trials) == 0 {
+		return false
+	}
+	return slices.ContainsFunc(tables, func(o *handin.Table) bool {
+		if o == t || len(o.Weighed()) < 2 {
+			return false
+		}
+		return !slices.ContainsFunc(t.Trials, func(x *handin.Trial) bool {
+			key := handin.IDKey(x.ID)
+			return key == "" || !slices.ContainsFunc(o.Trials, func(y *handin.Trial) bool { return handin.IDKey(y.ID) == key })
+		})
+	})
 }
 
 func isSummary(t *handin.Table) bool {

@@ -129,20 +129,21 @@ func placeName(book *sheet.Book, s *sheet.Sheet) string {
 // busyRows are the rows of a sheet that are trials, headers, units or means.
 func busyRows(s *sheet.Sheet, at trial.Place, tables []*handin.Table, h *ingest.HandIn) map[int]bool {
 	busy := map[int]bool{}
-	for _, t := range tables {
-		if t.At.Sheet != at.Sheet {
-			continue
-		}
+	for _, t := range tables { // the results of a mix may stand on another sheet
 		for _, c := range t.Columns {
-			if c.Filled() { // in a log with a value a row, what is said of all heads nothing
+			if c.Filled() && c.Heading.Sheet == at.Sheet { // in a log with a value a row, what is said of all heads nothing
 				busy[c.Heading.Row] = true
 			}
 			for i := range c.Cells {
-				busy[c.Cells[i].At.Row] = true
+				if c.Cells[i].At.Sheet == at.Sheet {
+					busy[c.Cells[i].At.Row] = true
+				}
 			}
 		}
 		for _, a := range t.Averages {
-			busy[a.At.Row] = true
+			if a.At.Sheet == at.Sheet {
+				busy[a.At.Row] = true
+			}
 		}
 	}
 	for _, src := range h.Sources {

@@ -31,6 +31,9 @@ func (x *Trial) inOrder() bool {
 			return false
 		}
 		last := len(id) - 1
+		if last > 0 && other[0] == id[0]-1 && other[1:] == id[1:] {
+			return true // C1 behind B1
+		}
 		return other[:last] == id[:last] && other[last] == id[last]-1 && (last == 0 || id[last] > '2')
 	})
 }

@@ -1,6 +1,10 @@
 package handin
 
-import "testing"
+import (
+	"testing"
+
+	"foamfield/ingest/trial"
+)
 
 func TestNamesControl(t *testing.T) {
 	for text, want := range map[string]bool{
@@ -21,5 +25,28 @@ func TestIDKey(t *testing.T) {
 	}
 	if IDKey("T4") == IDKey("T5") || IDKey("test") == "" {
 		t.Error("two trials are one")
+	}
+}
+
+// TestInOrder: a C1 behind a B1 is the next mix, and one by itself a control.
+func TestInOrder(t *testing.T) {
+	for _, c := range []struct {
+		ids     []string // the last is asked of
+		control bool
+	}{
+		{[]string{"A1", "A2", "B1", "B2", "C1"}, false},
+		{[]string{"B1", "C1"}, false},
+		{[]string{"1", "2", "C1"}, true},
+		{[]string{"A", "B", "C"}, false},
+		{[]string{"1", "2", "C"}, true},
+		{[]string{"S1", "S2", "C2"}, true},
+	} {
+		table := &Table{}
+		for i, id := range c.ids {
+			table.Trials = append(table.Trials, &Trial{Trial: &trial.Trial{ID: id}, Index: i, Table: table})
+		}
+		if got := table.Trials[len(c.ids)-1].IsControl(); got != c.control {
+			t.Errorf("%v: %v", c.ids, got)
+		}
 	}
 }

@@ -141,15 +141,19 @@ func (r *reader) againstPlan(w *handin.Work, t *handin.Table) {
 				numbers++
 			}
 		}
-		if numbers == 0 {
+		if numbers == 0 && len(w.ByID(row.Cells[0].Text)) == 0 {
 			heads = row.Cells
 			continue
 		}
 		found := w.ByID(row.Cells[0].Text)
-		if len(found) != 1 || found[0].Table != t || numbers < 3 {
+		if len(found) != 1 || found[0].Table != t {
 			continue
 		}
 		i := found[0].Index
+		r.againstRatio(t, i, row)
+		if numbers < 3 {
+			continue
+		}
 		planned := map[*handin.Column]float64{}
 		for _, c := range row.Cells[1:] {
 			for _, h := range heads {
@@ -170,6 +174,33 @@ func (r *reader) againstPlan(w *handin.Work, t *handin.Table) {
 				r.meant[a.At], r.meant[b.At] = p, q
 			}
 		}
+	}
+}
+
+var twoParts = pattern.Of(`^\s*(\d+(?:[.,]\d+)?)\s*(?:g\s*)?[:+]\s*(\d+(?:[.,]\d+)?)\s*(?:g)?\s*$`)
+
+// againstRatio asks of the grams of two emulsifiers that a row of a plan, "7 : 1", has the other way round.
+func (r *reader) againstRatio(t *handin.Table, i int, row handin.Row) {
+	var of []handin.Cell
+	for _, c := range t.Weighed() {
+		if emulsifier(c) {
+			of = append(of, c.Cells[i])
+		}
+	}
+	for _, c := range row.Cells[1:] {
+		m := twoParts.FindStringSubmatch(c.Text)
+		if m == nil || len(of) != 2 || !r.fresh(of[0]) || !r.fresh(of[1]) {
+			continue
+		}
+		p, _ := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
+		q, _ := strconv.ParseFloat(strings.Replace(m[2], ",", ".", 1), 64)
+		a, b := of[0], of[1]
+		if p == q || a.Value+b.Value <= 0 || math.Abs(a.Value*p-b.Value*q) > 0.01*(a.Value+b.Value)*(p+q) {
+			continue
+		}
+		r.add(about(fmt.Sprintf("%s and %s look exchanged: by %s it was to be %s. Which is which?", a.Text, b.Text, place(row.At), c.Text), a, "exchanged cells").And(b.At), a.At, b.At)
+		r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+		return
 	}
 }
 

@@ -136,10 +136,14 @@ var planSheet = pattern.Of(`(?i)^\s*(aim|hypothes|method|plan|procedure|question
 // “Hypothesis”, or on a sheet of that name.
 func noClaims(words []handin.Phrase) map[trial.Place]bool {
 	out, under := map[trial.Place]bool{}, map[string]int{}
+	beside := map[trial.Place]bool{} // beside a label that opens a conclusion
 	for _, p := range words {
 		sheet := p.At.File + p.At.Sheet
+		if startsSo.MatchString(p.Text) && len(strings.Fields(p.Text)) <= 3 && p.Right != "" {
+			beside[p.RightAt] = true
+		}
 		if row, ok := under[sheet]; ok && p.At.Row == row+1 || planSheet.MatchString(p.At.Sheet) && !concludes.MatchString(p.At.Sheet) && p.Note == nil {
-			out[p.At] = !startsSo.MatchString(p.Text)
+			out[p.At] = !startsSo.MatchString(p.Text) && !beside[p.At]
 		}
 		if len(strings.Fields(p.Text)) <= 3 && otherLabel.MatchString(p.Text) && p.Right != "" {
 			out[p.RightAt] = true

@@ -30,6 +30,7 @@ type statistic uint8
 const (
 	noStatistic statistic = iota
 	theMean
+	theMiddle
 	theLeast
 	theMost
 	theRange
@@ -38,6 +39,7 @@ const (
 
 var (
 	inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
+	middleHead = pattern.Of(`(?i)\b(?:median\w*|médiane?|mediana)\b`)
 	leastHead  = pattern.Of(`(?i)^\s*(?:min|minimum|shortest|lowest|least|smallest|worst)\b`)
 	mostHead   = pattern.Of(`(?i)^\s*(?:max|maximum|longest|highest|most|largest|best)\b`)
 	rangeHead  = pattern.Of(`(?i)\b(?:range|spread|span|from[ -–]+to|min ?[-–/] ?max)\b`)
@@ -51,6 +53,8 @@ func statisticOf(head string) (s statistic, rest string) {
 	head = strings.ReplaceAll(head, "_", " ")
 	bare := inBrackets.ReplaceAllString(head, " ")
 	switch {
+	case middleHead.MatchString(head):
+		return theMiddle, middleHead.ReplaceAllString(head, " ")
 	case meanWord.MatchString(head) || strings.Contains(head, "Ø"):
 		return theMean, meanWord.ReplaceAllString(head, " ")
 	case rangeHead.MatchString(bare):
@@ -67,13 +71,14 @@ func statisticOf(head string) (s statistic, rest string) {
 
 // summed judges a row of a table that sums trials up; false for any other row.
 func (d *desk) summed(r handin.Row, heads []handin.Cell) bool {
-	said := map[int]statistic{}
+	said, counts := map[int]statistic{}, true
 	for _, h := range heads {
-		if s, _ := statisticOf(h.Text); s != noStatistic && s != theCount {
+		if s, _ := statisticOf(h.Text); s != noStatistic {
 			said[h.At.Col] = s
+			counts = counts && s == theCount
 		}
 	}
-	if len(said) == 0 || len(r.Cells) < 2 {
+	if len(said) == 0 || counts || len(r.Cells) < 2 {
 		return false
 	}
 	named, byName := d.rowOf(r, heads)
@@ -90,7 +95,13 @@ func (d *desk) summed(r handin.Row, heads []handin.Cell) bool {
 
 // sumUp holds one cell against the trials that its row names.
 func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Trial, byName bool) {
-	var typed, meant []float64
+	if s == theCount {
+		if byName {
+			d.count(c, named)
+		}
+		return
+	}
+	var typed, meant, least []float64 // least are those of which only that is known
 	var list, ids []string
 	of := ""
 	for _, x := range named {
@@ -99,38 +110,46 @@ func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Tr
 			return
 		}
 		of = col.Header
-		v := col.Cells[x.Index]
-		if !v.Known {
-			if !math.IsInf(v.Low, 0) || !math.IsInf(v.High, 0) {
-				return // a bound has no mean
-			}
+		switch v := col.Cells[x.Index]; {
+		case !v.Known && math.IsInf(v.Low, 0) && math.IsInf(v.High, 0):
 			continue
+		case !v.Known && math.IsInf(v.Low, 0):
+			return // of "<5" no mean is known at all
+		case !v.Known:
+			least = append(least, v.Low)
+			list = append(list, v.Text)
+		default:
+			typed = append(typed, v.Value)
+			list = append(list, verdict.Num(v.Value))
+			if m, ok := d.Slips.Meant[v.At]; ok {
+				meant = append(meant, m)
+			} else {
+				meant = append(meant, v.Value)
+			}
 		}
-		typed = append(typed, v.Value)
-		list, ids = append(list, verdict.Num(v.Value)), append(ids, handin.ShortID(x.ID))
-		if m, ok := d.Slips.Meant[v.At]; ok {
-			meant = append(meant, m)
-		} else {
-			meant = append(meant, v.Value)
-		}
+		ids = append(ids, handin.ShortID(x.ID))
 	}
-	if len(typed) == 0 {
+	v, half, known := numberOf(c)
+	switch {
+	case len(least) > 0:
+		if known && !atLeast.MatchString(c.Text) {
+			d.ofBounds(c, s, v, half, of, ids, list, typed, least)
+		}
 		return
-	}
-	if s == theRange {
+	case len(typed) == 0:
+		return
+	case s == theRange:
 		d.rangeOf(c, of, typed, meant, ids)
 		return
-	}
-	if !c.Known {
+	case !known:
 		return
 	}
 	right := valueOf(s, typed)
-	tolerance := max(c.Half, 0.051, 0.002*math.Abs(right))
-	if math.Abs(right-c.Value) <= tolerance || math.Abs(valueOf(s, meant)-c.Value) <= tolerance {
+	tolerance := max(half, 0.051, 0.002*math.Abs(right))
+	if math.Abs(right-v) <= tolerance || math.Abs(valueOf(s, meant)-v) <= tolerance {
 		return
 	}
-	what := map[statistic]string{theMean: "mean", theLeast: "least", theMost: "most"}[s]
-	words := fmt.Sprintf("%s is given as the %s of %s in %s: they have %s, and that makes %s", verdict.DigitsOf(c.Value, 2), what, strings.Join(ids, ", "), of, strings.Join(list, ", "), verdict.DigitsOf(right, 2))
+	words := fmt.Sprintf("%s is given as the %s of %s in %s: they have %s, and that makes %s", verdict.DigitsOf(v, 2), statistics[s], strings.Join(ids, ", "), of, strings.Join(list, ", "), verdict.DigitsOf(right, 2))
 	_, with := d.reckonsWith(c)
 	var wrong []string
 	for _, x := range with {
@@ -138,12 +157,78 @@ func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Tr
 			wrong = append(wrong, id)
 		}
 	}
-	if len(wrong) > 0 {
+	switch {
+	case len(wrong) > 0:
 		words += fmt.Sprintf("; its formula takes trial %s instead", strings.Join(wrong, ", "))
+	case len(with) > 0 && len(with) < len(named):
+		words += fmt.Sprintf("; its formula takes %d of the %d", len(with), len(named))
 	}
 	f := finding.Of(criteria.Means, graded.Calculation, words+".", c).ShouldBe(right)
 	f.Certain = byName && len(wrong) > 0 && len(with) == len(named) // what mixes have in common is a guess
 	d.sums = append(d.sums, f)
+}
+
+var statistics = map[statistic]string{theMean: "mean", theMiddle: "median", theLeast: "least", theMost: "most"}
+
+// ofBounds asks of a mean or a median of holds of which some are only known to be longer.
+func (d *desk) ofBounds(c handin.Cell, s statistic, v, half float64, of string, ids, list []string, typed, least []float64) {
+	near := func(x float64) bool { return math.Abs(x-v) <= max(half, 0.051) }
+	all := slices.Concat(typed, least)
+	plain, what := valueOf(s, all), ""
+	switch {
+	case s == theMean && near(plain):
+		what = fmt.Sprintf("as if what still stood had fallen then; the mean is at least %s", verdict.DigitsOf(plain, 2))
+	case s == theMean && len(typed) > 0 && near(valueOf(s, typed)):
+		what = fmt.Sprintf("without what still stood; with it the mean is at least %s", verdict.DigitsOf(plain, 2))
+	case s == theMiddle && slices.Max(typed) <= slices.Min(least) && 2*len(least) < len(all) && !near(plain):
+		what = fmt.Sprintf("and their median is %s, however long those stood", verdict.DigitsOf(plain, 2))
+	default:
+		return
+	}
+	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as the %s of %s in %s, which have %s: %s.", verdict.DigitsOf(v, 2), statistics[s], strings.Join(ids, ", "), of, strings.Join(list, ", "), what), c).Kinds("bound counted"))
+}
+
+// count holds how many trials a row says it is of against those that it names: all of them, or those
+// with a result.
+func (d *desk) count(c handin.Cell, named []*handin.Trial) {
+	v, _, known := numberOf(c)
+	if !known || v != math.Trunc(v) || int(v) == len(named) {
+		return
+	}
+	for _, m := range []evidence.Measure{evidence.Hold, evidence.Drained} {
+		n := 0
+		for _, x := range named {
+			if _, _, ok := d.Seen(x, m); ok {
+				n++
+			}
+		}
+		if int(v) == n {
+			return
+		}
+	}
+	var ids []string
+	for _, x := range named {
+		ids = append(ids, handin.ShortID(x.ID))
+	}
+	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as how many there are, and the log has %d: %s.", c.Text, len(named), strings.Join(ids, ", ")), c).ShouldBe(float64(len(named))).Kinds("miscounted"))
+}
+
+var (
+	withUnit = pattern.Of(`(?i)^\s*(?:about |ca\.? |[~≈] ?)?(\d+(?:[.,]\d+)?)\s*(?:min\w*|%|g|ml|trials?|times|x)?\s*$`)
+	atLeast  = pattern.Of(`(?i)(\bat least\b|\bover\b|\bmore than\b|\bor more\b|\bmindestens\b|\bau moins\b|\bal menos\b|\balmeno\b|\bminstens\b|[>≥+])`)
+)
+
+// numberOf is the number of a cell, with its unit or without.
+func numberOf(c handin.Cell) (v, half float64, ok bool) {
+	if c.Known {
+		return c.Value, c.Half, true
+	}
+	m := withUnit.FindStringSubmatch(c.Text)
+	if m == nil {
+		return 0, 0, false
+	}
+	v, half = numberIn(m[1])
+	return v, half, true
 }
 
 // valueOf is a statistic of some numbers.
@@ -153,6 +238,9 @@ func valueOf(s statistic, xs []float64) float64 {
 		return slices.Min(xs)
 	case theMost:
 		return slices.Max(xs)
+	case theMiddle:
+		sorted := slices.Sorted(slices.Values(xs))
+		return (sorted[(len(xs)-1)/2] + sorted[len(xs)/2]) / 2
 	}
 	sum := 0.0
 	for _, x := range xs {
@@ -190,6 +278,9 @@ func (d *desk) rangeOf(c handin.Cell, of string, typed, meant []float64, ids []s
 // measuredBy is the column of results that a head speaks of, nil where none is the one.
 func measuredBy(t *handin.Table, head string) *handin.Column {
 	_, rest := statisticOf(head)
+	if overrunHead.MatchString(rest) {
+		return t.Find(column.Overrun)
+	}
 	if wetHead.MatchString(rest) || strings.Contains(rest, "%") && !holdHead.MatchString(rest) && !fatWord.MatchString(rest) {
 		all := t.All(column.DrainedAmount)
 		if len(all) > 1 {
@@ -212,6 +303,8 @@ func measuredBy(t *handin.Table, head string) *handin.Column {
 	}
 	return nil
 }
+
+var overrunHead = pattern.Of(`(?i)\b(?:overrun|volume gain|aufschlag|foisonnement)\b`)
 
 var byTime = pattern.Of(`(?i)^\s*(?:shortest|longest)\b`)
 
@@ -243,12 +336,53 @@ func (d *desk) rowOf(r handin.Row, heads []handin.Cell) (named []*handin.Trial, 
 			}
 		}
 	}
+	if len(r.Cells) > 0 {
+		if named := d.family(r.Cells[0].Text); len(named) > 0 {
+			return named, true
+		}
+	}
 	if len(r.Cells) > 0 && !r.Cells[0].Known { // "mix | B" is of all trials of mix B
 		if named := d.Work.Under(headOf(r.Cells[0], heads), r.Cells[0].Text); len(named) > 0 {
 			return named, true
 		}
 	}
 	return d.alikeIn(r, heads), false
+}
+
+// family are the trials whose names are one name with a number or a letter behind it: A1, A2 and A3 of
+// "A", or of "mix A"; and the controls of "control", "0 (control)". None where a trial has that very name and
+// no other begins with it.
+func (d *desk) family(label string) (out []*handin.Trial) {
+	name := strings.TrimSpace(inBrackets.ReplaceAllString(label, ""))
+	if words := strings.Fields(name); len(words) == 2 && familyNoun.MatchString(words[0]) {
+		name = words[1]
+	}
+	control := handin.NamesControl(label) && len(label) > 2
+	for _, x := range d.Work.Trials() {
+		rest, ok := strings.CutPrefix(strings.ToLower(handin.ShortID(x.ID)), strings.ToLower(name))
+		if control && x.IsControl() || !control && ok && name != "" && isMember(name, rest) {
+			out = append(out, x)
+		}
+	}
+	if len(out) < 2 {
+		return nil
+	}
+	return out
+}
+
+var (
+	familyNoun = pattern.Of(`(?i)^(?:mix|blend|recipe|formula|batch|foam|mixture|group|series|mélange|mezcla|miscela|mischung|mengsel)$`)
+	oneNumber  = pattern.Of(`^[-. ]?\d{1,2}$`)
+	oneLetter  = pattern.Of(`^(?:[-. ]?[a-e])?$`)
+)
+
+// isMember reports what may stand behind the name of a family: a number behind a letter, nothing or a
+// letter behind a number.
+func isMember(name, rest string) bool {
+	if last := name[len(name)-1]; last >= '0' && last <= '9' {
+		return oneLetter.MatchString(rest)
+	}
+	return oneNumber.MatchString(rest)
 }
 
 // headOf is the text above a cell, "" without one.
@@ -307,6 +441,7 @@ func isNumber(text string) bool {
 var (
 	fatPart   = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?)\s*%\s*(?:fat|oil|butter|ghee|lard)?(?: in (?:the )?mix)?$|^(?:fat|oil|butter)\s*(?:of )?(\d+(?:[.,]\d+)?)\s*%$`)
 	hlbPart   = pattern.Of(`(?i)^hlb\s*(?:of|=|:)?\s*(\d+(?:[.,]\d+)?)$`)
+	pairPart  = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?)\s*(?:g\s*)?\+\s*(\d+(?:[.,]\d+)?)\s*g?$`)
 	gramsPart = pattern.Of(`(?i)^(\d+(?:[.,]\d+)?)\s*g(?:\s+(?:of )?(?:emulsifiers?|emu|powders?))?$`)
 	partSplit = pattern.Of(`\s*(?:[;]|, |\band\b|\bwith\b|\bat\b)\s*`)
 	fatHead   = pattern.Of(`(?i)^\s*fat\b.*(?:%|percent)`)
@@ -330,7 +465,11 @@ func (d *desk) alikeIn(r handin.Row, heads []handin.Cell) (out []*handin.Trial) 
 			traits = append(traits, d.hasHLB(c.Value, c.Half))
 		case k == 0 && !c.Known:
 			for _, p := range partSplit.Split(strings.TrimSpace(inBrackets.ReplaceAllString(c.Text, "")), -1) {
-				switch fat, hlb, g := fatPart.FindStringSubmatch(p), hlbPart.FindStringSubmatch(p), gramsPart.FindStringSubmatch(p); {
+				switch fat, hlb, g, two := fatPart.FindStringSubmatch(p), hlbPart.FindStringSubmatch(p), gramsPart.FindStringSubmatch(p), pairPart.FindStringSubmatch(p); {
+				case two != nil:
+					a, _ := numberIn(two[1])
+					b, _ := numberIn(two[2])
+					traits = append(traits, hasPair(a, b))
 				case fat != nil:
 					traits = append(traits, d.hasFat(numberIn(fat[1]+fat[2])))
 				case hlb != nil:
@@ -359,6 +498,19 @@ func (d *desk) alikeIn(r handin.Row, heads []handin.Cell) (out []*handin.Trial) 
 		return nil
 	}
 	return out
+}
+
+// hasPair reports a trial with so many grams of its two emulsifiers, in the order of the columns.
+func hasPair(a, b float64) func(*handin.Trial) bool {
+	return func(x *handin.Trial) bool {
+		var grams []float64
+		for _, c := range x.Table.Weighed() {
+			if c.Field.What.WeighedAsEmulsifier() {
+				grams = append(grams, c.Cells[x.Index].Value)
+			}
+		}
+		return len(grams) == 2 && math.Abs(grams[0]-a) < 1e-9 && math.Abs(grams[1]-b) < 1e-9
+	}
 }
 
 func numberIn(text string) (v, half float64) {

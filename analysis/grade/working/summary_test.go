@@ -1,7 +1,9 @@
 package working
 
 import (
+	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -18,6 +20,7 @@ func TestStatisticOf(t *testing.T) {
 		"Mean stand (min)": theMean, "mean stays min": theMean, "Ø Haltezeit": theMean, "average of both": theMean,
 		"Shortest (min)": theLeast, "Min held (min)": theLeast, "lowest drained %": theLeast,
 		"Longest (min)": theMost, "max held": theMost, "Range stand (min)": theRange, "spread (min)": theRange, "min-max": theRange, "mean_stand_min": theMean, "longest_min": theMost,
+		"median (min)": theMiddle, "hold, median": theMiddle, "médiane (min)": theMiddle,
 		"n": theCount, "runs": theCount, "how many": theCount,
 		"Stand (min)": noStatistic, "Fat (%)": noStatistic, "Mix": noStatistic, "trials": noStatistic,
 	} {
@@ -49,6 +52,79 @@ func TestRowOf(t *testing.T) {
 		}
 		if !slices.Equal(got, strings.Fields(c.want)) {
 			t.Errorf("%q: %v, want %q", c.text, got, c.want)
+		}
+	}
+}
+
+// TestFamily: the trials that share a name with a number or a letter behind it, and names that are none
+// of a family.
+func TestFamily(t *testing.T) {
+	table := &handin.Table{}
+	for i, name := range []string{"01", "02", "A1", "A2", "A3", "B1", "B2", "C1", "C2", "W4", "W4b", "W41"} {
+		x := &handin.Trial{Trial: &trial.Trial{ID: name}, Index: i, Table: table}
+		if i < 2 {
+			x.Note = "control, split"
+		}
+		table.Trials = append(table.Trials, x)
+	}
+	d := &desk{Trials: &evidence.Trials{Work: &handin.Work{Tables: []*handin.Table{table}}}}
+	for _, c := range []struct{ label, want string }{
+		{"A", "A1 A2 A3"}, {"mix B", "B1 B2"}, {"c", "C1 C2"}, {"A (5 + 1 g)", "A1 A2 A3"}, {"W4", "W4 W4b"}, {"0 (control)", "01 02"}, {"control", "01 02"},
+		{"A1", ""}, {"D", ""}, {"", ""}, {"what A did", ""}, {"total", ""},
+	} {
+		var got []string
+		for _, x := range d.family(c.label) {
+			got = append(got, x.ID)
+		}
+		if !slices.Equal(got, strings.Fields(c.want)) {
+			t.Errorf("%q: %v, want %q", c.label, got, c.want)
+		}
+	}
+}
+
+// TestSumUp: what is asked of means, medians and counts of trials of which some still stood.
+func TestSumUp(t *testing.T) {
+	cell := func(text string) handin.Cell {
+		if v, half := numberIn(strings.TrimPrefix(text, ">")); strings.HasPrefix(text, ">") {
+			return handin.Cell{Kind: sheet.Text, Text: text, Low: v, High: math.Inf(1)}
+		} else if v > 0 {
+			return handin.Cell{Kind: sheet.Number, Text: text, Value: v, Low: v, High: v, Half: half, Known: true, Scale: 1}
+		}
+		return handin.Cell{Kind: sheet.Text, Text: text, Low: math.Inf(-1), High: math.Inf(1)}
+	}
+	for _, c := range []struct {
+		head, text, holds string
+		asked             bool
+	}{
+		{"hold, mean (min)", "18.7", "17 19 >20", true},
+		{"hold, mean (min)", "18", "17 19 >20", true},
+		{"hold, mean (min)", "at least 18.7 min", "17 19 >20", false},
+		{"hold, mean (min)", ">18.7", "17 19 >20", false},
+		{"hold, mean (min)", "no mean", "17 19 >20", false},
+		{"hold, median (min)", "19", "17 19 >20", false},
+		{"hold, median (min)", "18", "17 19 >20", true},
+		{"hold, mean (min)", "18", "17 19 18", false},
+		{"hold, mean (min)", "18 min", "17 19 18", false},
+		{"hold, mean (min)", "19 min", "17 19 18", true},
+		{"median hold (min)", "18", "17 19 18", false},
+		{"median hold (min)", "17", "17 19 18", true},
+		{"longest hold (min)", "18", "17 19 18", true},
+		{"runs", "3", "17 19 18", false},
+		{"runs", "2", "17 19 18", true},
+		{"runs", "2", "17 19 -", false},
+	} {
+		table := &handin.Table{}
+		hold := &handin.Column{Header: "hold (min)", Role: column.Hold}
+		for i, text := range strings.Fields(c.holds) {
+			hold.Cells = append(hold.Cells, cell(text))
+			table.Trials = append(table.Trials, &handin.Trial{Trial: &trial.Trial{ID: "A" + strconv.Itoa(i+1)}, Index: i, Table: table})
+		}
+		table.Columns = []*handin.Column{hold}
+		d := &desk{Trials: &evidence.Trials{Work: &handin.Work{Tables: []*handin.Table{table}}}}
+		s, _ := statisticOf(c.head)
+		d.sumUp(cell(c.text), s, c.head, table.Trials, true)
+		if got := len(d.sums) > 0; got != c.asked {
+			t.Errorf("%s %s of %s: %v", c.head, c.text, c.holds, got)
 		}
 	}
 }
