@@ -151,7 +151,10 @@ func (p *reader) clock(first lexis.Number) (measure, error) {
 		return measure{}, p.fail("is no clock time", expected[units.Minutes].type_)
 	}
 	a, b, read, doubtful := first.Value, parts[1].Value, 0.0, false
+	unit, n := p.unitHere()
 	switch {
+	case len(parts) == 2 && unit == units.Hour: // "1:30 h"
+		read, p.i = a*60+b, p.i+n
 	case len(parts) == 3:
 		read, doubtful = a*60+b+parts[2].Value/60, parts[2].Value == 0
 	case p.column == units.Hour:

@@ -25,7 +25,18 @@ func CellText(s *sheet.Sheet, c sheet.Cell) string {
 	if c.Kind == sheet.Number && PlainFormat(s.Format(c)) {
 		return say.Exact(c.Number)
 	}
+	if CountsHours(s, c) {
+		return s.Display(c) + " h"
+	}
 	return strings.TrimSpace(s.Display(c))
+}
+
+var hoursAndMinutes = pattern.Of(`(?i)^\[h+\]:m+(?:;|$)`)
+
+// CountsHours reports a time whose format was chosen to count hours and minutes, "[h]:mm": no
+// spreadsheet takes it by itself for what is typed. A day and more was typed in minutes.
+func CountsHours(s *sheet.Sheet, c sheet.Cell) bool {
+	return c.Kind == sheet.Clock && c.Number < 1 && hoursAndMinutes.MatchString(s.Format(c))
 }
 
 // BareNumber is a cell's number when it is written without any sign or unit.
