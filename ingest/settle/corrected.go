@@ -1,7 +1,7 @@
 package settle
 
 import (
-	"foamfield/ingest/remark"
+	"foamfield/ingest/quantity"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 )
@@ -20,7 +20,7 @@ func corrected(s *sheet.Sheet) map[[2]int]string {
 		if !ok {
 			continue
 		}
-		if meant := remark.Instead(c.Text, v); meant != "" {
+		if meant := quantity.Meant(c.Text, v); meant != "" {
 			if out == nil {
 				out = map[[2]int]string{}
 			}

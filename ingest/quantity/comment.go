@@ -1,4 +1,4 @@
-package remark
+package quantity
 
 import (
 	"strconv"
@@ -25,20 +25,19 @@ var (
 	slips = pattern.Of(`\b(?:typo|typing (?:error|mistake|slip)|typed wrong|wrongly typed|mistyped|misread|misreading|digits? (?:swapped|switched|transposed|reversed)|swapped digits|wrong number|written down wrong|` +
 		`tippfehler|schreibfehler|verschrieben|vertippt|zahlendreher|falsch abgelesen|faute de frappe|erreur de (?:frappe|saisie|lecture)|chiffres inverses|errata|error (?:de tecleo|al (?:escribir|teclear)|de lectura)|cifras (?:cambiadas|invertidas)|` +
 		`errore di (?:battitura|lettura)|refuso|cifre (?:invertite|scambiate)|typfout|tikfout|schrijffout|cijfers (?:omgedraaid|verwisseld))\b`)
-	meant = pattern.Of(`(?:\b(?:was|were|is|should be|should have been|meant|war|waren|ist|sind|soll sein|sollte sein|gemeint|etait|est|devrait etre|era|es|deberia ser|e|dovrebbe essere|zijn|moet zijn|bedoeld)\b|for|[:=-]|>) ?` + aNumber)
+	// A bare "was 25" may be what stood there before.
+	meant = pattern.Of(`(?:\b(?:it|this|that|they|he|we) (?:was|were|is|are|meant)|\b(?:should be|should have been|meant|es (?:war|waren|ist|sind)|soll sein|sollte sein|gemeint(?: war| waren)?|c'etait|c'est|devrait etre|deberia ser|dovrebbe essere|het (?:was|is)|moet zijn|bedoeld)|\bfor|[:=-]|>) ?` + aNumber)
 	// rather puts it against the number that is typed: "27, not 72".
 	rather = pattern.Of(aNumber + `,? (?:and |und |et |y |e |en )?(?:not|nicht|pas|no|non|niet) ` + aNumber)
 
-	unsure  = pattern.Of(`\?|\b(?:maybe|perhaps|probably|possibly|i think|i guess|might|could|about|roughly|vielleicht|wohl|vermutlich|glaube|peut-etre|sans doute|je crois|quizas?|tal vez|creo|forse|credo|misschien|waarschijnlijk|denk)\b`)
+	// unsure are also words of what is to come.
+	unsure  = pattern.Of(`\?|\b(?:next (?:time|week|one|batch)|tomorrow|nachstes mal|prochaine fois|proxima vez|prossima volta|volgende keer|maybe|perhaps|probably|possibly|i think|i guess|might|could|about|roughly|vielleicht|wohl|vermutlich|glaube|peut-etre|sans doute|je crois|quizas?|tal vez|creo|forse|credo|misschien|waarschijnlijk|denk)\b`)
 	figures = pattern.Of(`\d+(?:[.,]\d+)?`)
 )
 
-// Instead is the number, with its unit, that a comment at a cell of a number says was meant there,
+// Meant is the number, with its unit, that a comment at a cell of a number says was meant there,
 // "" where it says none or another number as well.
-func Instead(comment string, typed float64) string {
-	if hasAny(plainWords(comment), later) {
-		return ""
-	}
+func Meant(comment string, typed float64) string {
 	text := strings.Join(strings.Fields(lexis.Fold(comment)), " ")
 	if unsure.MatchString(text) {
 		return ""
@@ -51,7 +50,7 @@ func Instead(comment string, typed float64) string {
 		m := really.FindStringSubmatch(text)
 		found = m[1] + m[2]
 	case rather.MatchString(text):
-		if m := rather.FindStringSubmatch(text); number(m[2]) == typed {
+		if m := rather.FindStringSubmatch(text); numberOf(m[2]) == typed {
 			found = m[1]
 		}
 	case slips.MatchString(text):
@@ -59,19 +58,19 @@ func Instead(comment string, typed float64) string {
 			found = m[1]
 		}
 	}
-	if found == "" || number(found) == typed {
+	if found == "" || numberOf(found) == typed {
 		return ""
 	}
 	for _, other := range figures.FindAllString(text, -1) {
-		if v := number(other); v != typed && v != number(found) {
+		if v := numberOf(other); v != typed && v != numberOf(found) {
 			return ""
 		}
 	}
 	return found
 }
 
-// number is the number a text begins with.
-func number(text string) float64 {
+// numberOf is the number a text begins with.
+func numberOf(text string) float64 {
 	v, _ := strconv.ParseFloat(strings.Replace(figures.FindString(text), ",", ".", 1), 64)
 	return v
 }

@@ -1,10 +1,10 @@
-package remark
+package quantity
 
 import "testing"
 
-// TestInstead: what a comment beside a number says was meant there; "" where it says nothing, is
+// TestMeant: what a comment beside a number says was meant there; "" where it says nothing, is
 // not sure, tells of a plan or of other numbers too.
-func TestInstead(t *testing.T) {
+func TestMeant(t *testing.T) {
 	for _, c := range []struct {
 		comment string
 		typed   float64
@@ -16,15 +16,18 @@ func TestInstead(t *testing.T) {
 		{"41, not 14", 14, "41"},
 		{"was really 2,5 g (scale printout)", 25, "2,5 g"},
 		{"correct value: 12", 21, "12"},
-		{"Zahlendreher, war 48", 84, "48"},
+		{"Zahlendreher, es war 48", 84, "48"},
+		{"typo, was 48", 84, ""}, // before it was mended, perhaps
+		{"typo mended, was 48", 84, ""},
 		{"muss 5,2 heißen", 52, ""}, // the number stands inside
 		{"soll heißen: 5,2", 52, "5,2"},
 		{"faute de frappe : c'était 3,5 g", 35, "3,5 g"},
 		{"il faut lire 19", 91, "19"},
 		{"en realidad eran 4 g", 40, ""},
-		{"errata, era 4 g", 40, "4 g"},
+		{"errata: 4 g", 40, "4 g"},
+		{"errata, era 4 g", 40, ""},
 		{"errore di battitura: 22", 2.2, "22"},
-		{"tikfout, was 3 g", 30, "3 g"},
+		{"tikfout, het was 3 g", 30, "3 g"},
 		{"13 not 15", 14, ""},
 		{"should be 3 g", 2.5, ""},
 		{"should read 36 or 38", 63, ""},
@@ -35,7 +38,7 @@ func TestInstead(t *testing.T) {
 		{"typo", 12, ""},
 		{"should read 12", 12, ""},
 	} {
-		if got := Instead(c.comment, c.typed); got != c.want {
+		if got := Meant(c.comment, c.typed); got != c.want {
 			t.Errorf("%q at %g: %q, want %q", c.comment, c.typed, got, c.want)
 		}
 	}
