@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strings"
+	"sync"
 
 	"foamfield/analysis/result"
 	"foamfield/plots"
@@ -64,9 +65,12 @@ const hostileWords = "=cmd|'/c calc'!A1 <script>alert(1)</script> \\) Tj ET (x \
 
 func words(s string) document.Text { return document.Text{{Text: s}} }
 
+// drawn are the kitchen's figures, which are only read.
+var drawn = sync.OnceValue(func() []drawing.Figure { return plots.All(kitchen()) })
+
 // everyBlock has every kind of block, and rows enough for several pages.
 func everyBlock() document.Document {
-	figures := plots.All(kitchen())
+	figures := drawn()
 	d := document.Document{Title: "Week of foam trials: week.xlsx", Subtitle: "26 trials read, 24 used; holds 20 minutes or more, drains at most 10 % (assumed)", Figures: map[string]drawing.Figure{}}
 	start := document.Section{ID: "start", Title: "Start from this", Blocks: []document.Block{
 		document.Paragraph{Lead: true, Text: document.Text{{Text: "Start from 43 % fat: it works "}, {Text: "about 9 times in 10, perhaps as few as 6", Strong: true}, {Text: "."}}},

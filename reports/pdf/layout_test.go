@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"foamfield/ingest/thorough"
-	"foamfield/plots"
 	"foamfield/plots/drawing"
 	"foamfield/reports/document"
 )
@@ -16,7 +15,7 @@ import (
 func figured() (map[string]drawing.Figure, []string) {
 	figures := map[string]drawing.Figure{}
 	var names []string
-	for _, f := range plots.All(kitchen()) {
+	for _, f := range drawn() {
 		figures[f.Name] = f
 		names = append(names, f.Name)
 	}

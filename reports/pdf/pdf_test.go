@@ -15,36 +15,19 @@ import (
 	"gonum.org/v1/plot/vg"
 	"pgregory.net/rapid"
 
-	"foamfield/analysis"
-	"foamfield/ingest"
 	"foamfield/ingest/thorough"
-	"foamfield/reports"
 	"foamfield/reports/document"
 )
 
-// To look at the pages: go test ./reports/pdf -run Look -look DIR, with -log
-// FILE for those of a log.
-var (
-	look  = flag.String("look", "", "write pages into this folder")
-	logOf = flag.String("log", "", "with -look: study this log")
-)
+// To look at the pages: go test ./reports/pdf -run Look -look DIR; those of a log are what the
+// program writes.
+var look = flag.String("look", "", "write pages into this folder")
 
 func TestLook(t *testing.T) {
 	if *look == "" {
 		t.Skip("only with -look DIR")
 	}
 	d := everyBlock()
-	if *logOf != "" {
-		log, err := ingest.Read([]string{*logOf}, ingest.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := analysis.Run(log, analysis.Settings{Seed: 1})
-		if err != nil {
-			t.Fatal(err)
-		}
-		d = reports.Build(r)
-	}
 	for name, paper := range map[string]Paper{"a4": A4, "letter": Letter} {
 		if err := os.WriteFile(filepath.Join(*look, name+".pdf"), render(t, d, paper), 0o644); err != nil {
 			t.Fatal(err)

@@ -1,6 +1,9 @@
-package pdf
+package reports
 
 import (
+	"os"
+	"os/exec"
+	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -8,15 +11,15 @@ import (
 	"foamfield/analysis"
 	"foamfield/ingest"
 	"foamfield/ingest/thorough"
-	"foamfield/reports"
 	"foamfield/reports/document"
+	"foamfield/reports/pdf"
 )
 
 // The demo's pages: four for the cook at most, then the divider; none nearly empty, none
 // that ends on a head, on either paper.
 func TestPagesOfTheDemo(t *testing.T) {
-	thorough.Program(t, "pdftotext", "the demo's pages are not read back here")
-	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
+	tool := thorough.Program(t, "pdftotext", "the demo's pages are not read back here")
+	log, err := ingest.Read([]string{"../testdata/demo/week.xlsx"}, ingest.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -24,9 +27,21 @@ func TestPagesOfTheDemo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := reports.Build(r)
-	for _, paper := range []Paper{A4, Letter} {
-		pages := strings.Split(strings.TrimSuffix(said(t, render(t, d, paper), "-layout"), "\f"), "\f")
+	d := Build(r)
+	for _, paper := range []pdf.Paper{pdf.A4, pdf.Letter} {
+		content, err := pdf.Render(d, paper)
+		if err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(t.TempDir(), "x.pdf")
+		if err := os.WriteFile(file, content, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		said, err := exec.Command(tool, "-layout", file, "-").Output()
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages := strings.Split(strings.TrimSuffix(string(said), "\f"), "\f")
 		divided := slices.IndexFunc(pages, func(page string) bool { return strings.Contains(page, document.Divider) })
 		if divided < 1 || divided > 4 {
 			t.Errorf("paper %d: %d pages for the cook", paper, divided)
