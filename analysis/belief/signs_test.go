@@ -1,15 +1,12 @@
 package belief
 
 import (
-	"bytes"
-	"os"
-	"path/filepath"
+	"strconv"
 	"testing"
 
 	"foamfield/analysis/kitchen"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
-	"foamfield/ingest"
 	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
@@ -30,13 +27,35 @@ func believed(t *testing.T, log *trial.Log, tradeSigns bool) *Belief {
 	return b
 }
 
-func written(t *testing.T, text []byte) string {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "log.csv")
-	if err := os.WriteFile(path, text, 0o644); err != nil {
-		t.Fatal(err)
+// logged is what a kitchen logged, as trials that were read without a doubt.
+func logged(made []kitchen.Logged) *trial.Log {
+	said := map[bool]trial.Answer{true: trial.Yes, false: trial.No}
+	of := func(b *kitchen.Bounds) *trial.Interval {
+		if b == nil {
+			return nil
+		}
+		return &trial.Interval{Low: b.Low, High: b.High}
 	}
-	return path
+	log := &trial.Log{}
+	for i, l := range made {
+		mix := l.Mix()
+		x := trial.Trial{At: trial.Place{File: "log.csv", Row: i + 2}, ID: strconv.Itoa(l.No), Order: i + 1, CameOut: said[l.CameOut], Composition: trial.Composition{
+			FatPercent: &mix.FatPercent, EmulsifierPercent: &mix.EmulsifierPercent}}
+		if mix.EmulsifierPercent > 0 {
+			x.BlendHLB = &mix.BlendHLB
+		}
+		switch {
+		case l.Partly:
+			x.CameOut = trial.Partly
+		case l.CameOut:
+			x.Broke = said[l.Broke]
+			if !l.Broke {
+				x.Hold, x.Drained = of(l.Hold), of(l.Drained)
+			}
+		}
+		log.Trials = append(log.Trials, x)
+	}
+	return log
 }
 
 // With the trade's signs no mix is believed to clog clearly less for being richer; on
@@ -70,14 +89,7 @@ func TestTradeSigns(t *testing.T) {
 	free := 0
 	for seed := range uint64(8) {
 		k := kitchen.New(kitchen.Hard, 700+seed)
-		var b bytes.Buffer
-		if err := kitchen.WriteCSV(&b, k.Log(kitchen.Scattered, 12, kitchen.Stream(seed, "signs"))); err != nil {
-			t.Fatal(err)
-		}
-		log, err := ingest.Read([]string{written(t, b.Bytes())}, ingest.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		log := logged(k.Log(kitchen.Scattered, 12, kitchen.Stream(seed, "signs")))
 		if f := wrong(believed(t, log, true)); f > slack {
 			t.Errorf("kitchen %d: the chance of clogging moves by %.3f against a sign", seed, f)
 		}

@@ -4,17 +4,14 @@ import (
 	"math"
 	"testing"
 
+	"foamfield/analysis/kitchen"
 	"foamfield/analysis/region"
-	"foamfield/ingest"
 )
 
 // Half the draws give the chances of all draws to a few points, and the
 // prior, from no observation at all, gives its own.
 func TestQuickLinks(t *testing.T) {
-	log, err := ingest.Read([]string{"../../testdata/demo/week.xlsx"}, ingest.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
+	log := logged(kitchen.New(kitchen.Easy, 1).Log(kitchen.Scattered, 28, kitchen.Stream(1, "widths")))
 	s := believed(t, log, true)
 	quick := &region.Chain{Basis: s.Chain.Basis}
 	for i := range s.Links {
@@ -23,6 +20,9 @@ func TestQuickLinks(t *testing.T) {
 			t.Fatal(err)
 		}
 		quick.Links = append(quick.Links, l)
+	}
+	if len(s.OnSurface()) < 24 || len(s.Links) < 4 {
+		t.Fatalf("%d trials and %d links", len(s.OnSurface()), len(s.Links))
 	}
 	for _, trial := range s.OnSurface() {
 		if a, b := s.Chain.Chance(trial.Mix), quick.Chance(trial.Mix); math.Abs(a-b) > 0.04 {
