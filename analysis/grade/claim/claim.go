@@ -5,27 +5,29 @@ package claim
 
 import (
 	"fmt"
-	"foamfield/analysis/grade/evidence"
-	"foamfield/analysis/grade/sentence"
-	"foamfield/ingest/pattern"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/moves"
+	"foamfield/analysis/grade/passed"
 	"foamfield/analysis/grade/record"
 	"foamfield/analysis/grade/rule"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
-	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
 
 // judge holds claims against trials.
-type judge struct{ *evidence.Trials }
+type judge struct{ *ground.Judge }
 
 // Places are where a work draws its conclusion.
 func Places(w *handin.Work) []trial.Place {
@@ -33,15 +35,26 @@ func Places(w *handin.Work) []trial.Place {
 	return places
 }
 
+// checks are what is asked of a sentence, in order.
+var checks = []ground.Check{own((*judge).superlative), own((*judge).quoted), own((*judge).compared), own((*judge).quotedPercent), own((*judge).alike), own((*judge).optimum), moves.Direction, moves.Trend, moves.Without,
+	own((*judge).credited), own((*judge).outside), own((*judge).beyond), own((*judge).tooStrong), passed.Success, passed.Counted, passed.Fattest, passed.Became, own((*judge).credits), own((*judge).against), own((*judge).allTwice)}
+
+// own is a check of this room.
+func own(check func(*judge, sentence.Sentence, ground.OwnRule, evidence.Measure) (finding.Found, bool)) ground.Check {
+	return func(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, m evidence.Measure) (finding.Found, bool) {
+		return check(&judge{g}, s, r, m)
+	}
+}
+
 // Check finds what a work's conclusion claims against its own trials.
 func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []finding.Found) {
 	if len(designs) == 0 || len(w.Trials()) == 0 {
 		return nil
 	}
-	j := &judge{&evidence.Trials{Work: w, Designs: designs, Slips: slips}}
-	typed := &judge{&evidence.Trials{Work: w, Designs: designs, Slips: record.Slips{Not: slips.Not}}}
+	j := &judge{&ground.Judge{Trials: &evidence.Trials{Work: w, Designs: designs, Slips: slips}}}
+	typed := &judge{&ground.Judge{Trials: &evidence.Trials{Work: w, Designs: designs, Slips: record.Slips{Not: slips.Not}}}}
 	sentences, _ := sentence.SentencesOf(w)
-	rule := ruleOf(w)
+	rule := ground.RuleOf(w)
 	reason := evidence.NoMeasure
 	before := sentence.Sentence{}
 	for _, s := range sentences {
@@ -50,13 +63,13 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 		}
 		before = s
 		reason = reasonOf(s, reason)
-		for _, check := range []func(*judge, sentence.Sentence, ownRule, evidence.Measure) (finding.Found, bool){(*judge).superlative, (*judge).quoted, (*judge).compared, (*judge).quotedPercent, (*judge).alike, (*judge).optimum, (*judge).direction, (*judge).trend, (*judge).without, (*judge).credited, (*judge).outside, (*judge).beyond, (*judge).tooStrong, (*judge).success, (*judge).counted, (*judge).fattest, (*judge).became, (*judge).credits, (*judge).against, (*judge).allTwice} {
-			found, ok := check(j, s, rule, reason)
+		for _, check := range checks {
+			found, ok := check(j.Judge, s, rule, reason)
 			if !ok {
 				continue
 			}
 			if len(slips.Meant) > 0 { // what is true of the numbers as typed is no lie
-				_, lies := check(typed, s, rule, reason)
+				_, lies := check(typed.Judge, s, rule, reason)
 				found.Certain = found.Certain && lies
 				if !lies && (found.Kind == "miscounted" || found.Kind == "own rule") {
 					continue
@@ -65,7 +78,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 			out = append(out, found)
 		}
 	}
-	return dedupe(slices.Concat(out, j.verdicts(rule)))
+	return dedupe(slices.Concat(out, passed.Verdicts(j.Judge, rule)))
 }
 
 // dedupe keeps one finding of a kind at a cell, and of one reason: the trial that is called
@@ -94,19 +107,10 @@ func reasonIn(words string) string {
 	return words
 }
 
-func about(words string, s sentence.Sentence, kind string) finding.Found {
-	f := finding.New(criteria.Conclusion, graded.Conclusion, words, s.At).Kinds(kind)
-	f.Typed = graded.Txt(s.Said)
-	return f
-}
-
 var (
 	shortest = pattern.Of(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
 	least    = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
 	most     = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
-	// otherwise are grounds on which a trial may be best that are not looked at here.
-	otherwise = pattern.Of(`(?i)(\btaste|\btexture|\bmouth|\bflavou?r|\bcheap|\bcost|\blook|\bcolou?r|\bsmooth|\bsilky|\bshine|\bscore|\bthick|\bbalance|\bcompromise|\boverall|\bby \w+ )`)
-	because   = pattern.Of(`(?i)\b(because|as it|since it|as its|since its|which)\b`)
 )
 
 // reasonOf is the measure that a sentence, or else the one before it, speaks of.
@@ -120,19 +124,12 @@ func reasonOf(s sentence.Sentence, before evidence.Measure) evidence.Measure {
 	return before
 }
 
-// end is which end of a measure a sentence claims for a trial.
-type end struct {
-	m    evidence.Measure
-	most bool
-	says string
-}
-
 // endsOf are the superlatives of a sentence.
-func endsOf(s sentence.Sentence) (out []end) {
+func endsOf(s sentence.Sentence) (out []ground.End) {
 	for _, one := range []struct {
 		re *pattern.Pattern
-		e  end
-	}{{sentence.Longest, end{evidence.Hold, true, "held longest"}}, {shortest, end{evidence.Hold, false, "held shortest"}}, {least, end{evidence.Drained, false, "drained least"}}, {most, end{evidence.Drained, true, "drained most"}}} {
+		e  ground.End
+	}{{sentence.Longest, ground.End{Of: evidence.Hold, Most: true, Says: "held longest"}}, {shortest, ground.End{Of: evidence.Hold, Most: false, Says: "held shortest"}}, {least, ground.End{Of: evidence.Drained, Most: false, Says: "drained least"}}, {most, ground.End{Of: evidence.Drained, Most: true, Says: "drained most"}}} {
 		if one.re.MatchString(s.Low) {
 			out = append(out, one.e)
 		}
@@ -142,21 +139,21 @@ func endsOf(s sentence.Sentence) (out []end) {
 
 // superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
 // the reason given, or by the student's own rule.
-func (j *judge) superlative(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	ends := endsOf(s)
 	if len(ends) == 0 && !sentence.BestWord.MatchString(s.Low) || s.NotClaimed() {
 		return f, false
 	}
-	named := j.subjects(s)
+	named := j.Subjects(s)
 	if onlyControl(named) && !controlFirst.MatchString(s.Low) {
 		return f, false // of what it is said is not understood
 	}
 	for _, m := range named {
 		if m.Missing {
-			return about(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.ID), s, "no such trial"), true
+			return ground.About(fmt.Sprintf("“%s”: there is no trial %s in the log. Which one is meant?", s.Said, m.ID), s, "no such trial"), true
 		}
 	}
-	d := j.oneDesign(named)
+	d := j.OneDesign(named)
 	if d == nil {
 		return f, false
 	}
@@ -184,44 +181,15 @@ func onlyControl(named []sentence.Mention) bool {
 	})
 }
 
-// besides opens what trials are compared with: "more than the control".
-var besides = pattern.Of(`(?i)\b(than|against|compared (?:to|with)|versus|vs\.?|instead of|minus|as (?:long|much|well|far|stable|good) as|(?:times|twice|half) as|unlike|like the|as the)\b`)
-
-// subjects are the trials of which a sentence says something, without those that it
-// compares them with.
-func (j *judge) subjects(s sentence.Sentence) []sentence.Mention {
-	at := besides.FindStringIndex(s.Text)
-	if at == nil {
-		return sentence.Mentions(j.Work, s)
-	}
-	if before := sentence.Mentions(j.Work, sentence.Sentence{At: s.At, Text: s.Text[:at[0]], Low: s.Low}); len(before) > 0 {
-		return before
-	}
-	return slices.DeleteFunc(sentence.Mentions(j.Work, s), func(m sentence.Mention) bool {
-		return len(m.Trials) == 1 && m.Trials[0].IsControl()
-	})
-}
-
-// oneDesign is the design that all trials named belong to, nil where none or several do.
-func (j *judge) oneDesign(named []sentence.Mention) (d *method.Design) {
-	for _, m := range named {
-		if len(m.Trials) != 1 || d != nil && !d.Has(m.Trials[0].Table) {
-			return nil
-		}
-		d = j.Design(m.Trials[0].Table)
-	}
-	return d
-}
-
 // neverOut finds a foam that is praised and did not come out.
-func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []end) (f finding.Found, ok bool) {
+func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []ground.End) (f finding.Found, ok bool) {
 	praised := sentence.BestWord.MatchString(s.Low)
 	for _, e := range ends {
-		praised = praised || e.most == (e.m == evidence.Hold)
+		praised = praised || e.Most == (e.Of == evidence.Hold)
 	}
 	for _, m := range named {
 		if m.Trials[0].CameOut == trial.No && praised {
-			return about(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.ID), s, "another trial did better").Surely(), true
+			return ground.About(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.ID), s, "another trial did better").Surely(), true
 		}
 	}
 	return f, false
@@ -229,7 +197,7 @@ func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []e
 
 // topOf holds the trials named against all others of their design. Without any formula
 // made twice nobody knows what makings differ by: a small difference is asked.
-func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.Design, e end) (f finding.Found, ok bool) {
+func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.Design, e ground.End) (f finding.Found, ok bool) {
 	worst, known := j.worstOf(named, e)
 	if !known {
 		return f, false
@@ -238,39 +206,39 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	for _, m := range named {
 		is[m.Trials[0]] = true
 	}
-	margin := j.Margin(d, e.m)
+	margin := j.Margin(d, e.Of)
 	var beats *handin.Trial
 	by := 0.0
 	for at, o := range d.Trials {
-		low, high, known := j.Seen(o, e.m)
+		low, high, known := j.Seen(o, e.Of)
 		another := !is[o] && !slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) })
-		if v := e.least(low, high); known && another && v-worst > by+1e-9 {
+		if v := leastOf(e, low, high); known && another && v-worst > by+1e-9 {
 			beats, by = o, v-worst
 		}
 	}
-	alone := !j.Repeats(d, e.m)
+	alone := !j.Repeats(d, e.Of)
 	if beats == nil || by <= margin && !(alone && by > 0.04*math.Abs(worst)) {
 		return f, false
 	}
-	low, _, _ := j.Seen(beats, e.m)
-	mine, _, _ := j.Seen(named[0].Trials[0], e.m)
-	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), j.Unit(e.m), beats.ID, say.Number(low), j.Unit(e.m))
+	low, _, _ := j.Seen(beats, e.Of)
+	mine, _, _ := j.Seen(named[0].Trials[0], e.Of)
+	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), j.Unit(e.Of), beats.ID, say.Number(low), j.Unit(e.Of))
 	switch {
 	case by <= margin:
 		so := "Nothing was made twice"
 		if len(named[0].Trials[0].Table.Twins()) > 0 {
 			so = "No formula stands in two rows"
 		}
-		return about(words+". "+so+", so who can tell them apart?", s, "another trial did better"), true
+		return ground.About(words+". "+so+", so who can tell them apart?", s, "another trial did better"), true
 	case !alone:
 		words += fmt.Sprintf(", more than makings of one formula differ by (%s)", say.Number(margin))
 	}
-	return about(words+".", s, "another trial did better").Surely(), true
+	return ground.About(words+".", s, "another trial did better").Surely(), true
 }
 
 // least is what a result surely reaches in the direction of an end.
-func (e end) least(low, high float64) float64 {
-	if e.most {
+func leastOf(e ground.End, low, high float64) float64 {
+	if e.Most {
 		return low
 	}
 	return -high
@@ -278,19 +246,19 @@ func (e end) least(low, high float64) float64 {
 
 // worstOf is the least of the trials named, each at its best: as it may have been, or
 // as its formula did.
-func (j *judge) worstOf(named []sentence.Mention, e end) (worst float64, known bool) {
+func (j *judge) worstOf(named []sentence.Mention, e ground.End) (worst float64, known bool) {
 	worst = math.Inf(1)
 	for _, m := range named {
 		x := m.Trials[0]
-		low, high, ok := j.Seen(x, e.m)
+		low, high, ok := j.Seen(x, e.Of)
 		if !ok {
 			return 0, false
 		}
 		v, sign := high, 1.0
-		if !e.most {
+		if !e.Most {
 			v, sign = -low, -1
 		}
-		if mean, n := j.OfFormula(x, e.m); n >= 2 {
+		if mean, n := j.OfFormula(x, e.Of); n >= 2 {
 			v = max(v, sign*mean)
 		}
 		worst = min(worst, v)
@@ -299,27 +267,27 @@ func (j *judge) worstOf(named []sentence.Mention, e end) (worst float64, known b
 }
 
 // best holds "trial 4 is best" without a reason against the student's own rule.
-func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ownRule) (f finding.Found, ok bool) {
+func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ground.OwnRule) (f finding.Found, ok bool) {
 	x := named[0].Trials[0]
-	if f, ok := j.bestByRule(s, named, r); ok || len(named) > 1 {
+	if f, ok := passed.Best(j.Judge, s, named, r); ok || len(named) > 1 {
 		return f, ok
 	}
-	if why := j.fails(x, r); why != "" {
-		return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule"), true
+	if why := j.Fails(x, r); why != "" {
+		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule"), true
 	}
-	if r.by != nil && r.Best == rule.Unsaid && !because.MatchString(s.Low) && !otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) {
-		if d := j.oneDesign(named); d != nil {
-			return j.topOf(s, named, d, *r.by)
+	if r.By != nil && r.Best == rule.Unsaid && !ground.Because.MatchString(s.Low) && !ground.Otherwise.MatchString(passed.ByRule.ReplaceAllString(s.Low, "")) {
+		if d := j.OneDesign(named); d != nil {
+			return j.topOf(s, named, d, *r.By)
 		}
 	}
-	if r.Set() || r.Best != rule.Unsaid || because.MatchString(s.Low) || otherwise.MatchString(s.Low) {
+	if r.Set() || r.Best != rule.Unsaid || ground.Because.MatchString(s.Low) || ground.Otherwise.MatchString(s.Low) {
 		return f, false
 	}
 	// Without a rule or a reason, a trial that another beats in all that was measured is
 	// worth a question.
 	for _, o := range j.Design(x.Table).Trials {
 		if o != x && o.CameOut != trial.No && o.Broke != trial.Yes && j.beatsInAll(o, x) {
-			return about(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.Said, o.ID), s, "another trial did better"), true
+			return ground.About(fmt.Sprintf("“%s”: trial %s did better in all that was measured. Best by what?", s.Said, o.ID), s, "another trial did better"), true
 		}
 	}
 	return f, false
@@ -360,9 +328,9 @@ var minutesSaid = pattern.Of(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|
 var spanSaid = pattern.Of(`(?i)\d\s*(?:min|mins|minutes|minuten|minuti|minutos)?(?:\s+(?:up to|down to|to|bis|auf|à|→)\s+|[-–−→])\d+(?:[.,]\d+)?\s*(?:min|h\b|hours?)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
-func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) quoted(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	v, half, said := minutesOf(s)
-	x := j.only(s, s.Text)
+	x := j.Only(s, s.Text)
 	if !said || x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) || !tiedToHold.MatchString(s.Low) {
 		return f, false
 	}
@@ -370,7 +338,7 @@ func (j *judge) quoted(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fi
 	if !known || v >= low-half-1e-9 && (v <= high+half+1e-9 && !math.IsInf(high, 1) || v <= low+half) || j.elsewhere(x, v, half) {
 		return f, false
 	}
-	f = about(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted")
+	f = ground.About(fmt.Sprintf("“%s”: your log has %s min for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted")
 	f.Certain = low == high && !j.OfSlips(x)
 	f.Right = graded.Num(low)
 	return f, true

@@ -2,19 +2,20 @@ package claim
 
 import (
 	"fmt"
-	"foamfield/analysis/grade/evidence"
-	"foamfield/analysis/grade/sentence"
-	"foamfield/ingest/pattern"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
@@ -42,13 +43,13 @@ func comparison(s sentence.Sentence) (m evidence.Measure, sign float64) {
 }
 
 // compared holds "trial 3 held 5 min longer than the control" against the two.
-func (j *judge) compared(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) compared(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	m, sign := comparison(s)
 	at := strings.Index(s.Low, " than ") // one blank stands before the text
 	if m == evidence.NoMeasure || at < 0 || at > len(s.Text) || s.NotClaimed() {
 		return f, false
 	}
-	before, after := j.only(s, s.Text[:at]), j.only(s, s.Text[at:])
+	before, after := j.Only(s, s.Text[:at]), j.Only(s, s.Text[at:])
 	if before == nil || after == nil || before == after {
 		return f, false
 	}
@@ -58,7 +59,7 @@ func (j *judge) compared(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 		return f, false
 	}
 	if max(sign*(a-bHigh), sign*(aHigh-b)) < -j.Margin(j.Design(before.Table), m) {
-		return about(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Said, before.ID, say.Number(a), j.Unit(m), after.ID, say.Number(b), j.Unit(m)), s, "comparison").Surely(), true
+		return ground.About(fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s.", s.Said, before.ID, say.Number(a), j.Unit(m), after.ID, say.Number(b), j.Unit(m)), s, "comparison").Surely(), true
 	}
 	if m == evidence.Hold && a == aHigh && b == bHigh {
 		return j.byHowMuch(s, before, after, a, b)
@@ -76,7 +77,7 @@ func (j *judge) byHowMuch(s sentence.Sentence, x, y *handin.Trial, a, b float64)
 	if err != nil || math.Abs(math.Abs(a-b)-v) <= 0.51 || j.meansDiffer(x, y, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.Said, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
+	return ground.About(fmt.Sprintf("“%s”: by your log it is %s − %s = %s min.", s.Said, say.Number(a), say.Number(b), say.Number(a-b)), s, "value quoted"), true
 }
 
 // meansDiffer reports that the means of the two formulas differ by so much.
@@ -86,27 +87,18 @@ func (j *judge) meansDiffer(x, y *handin.Trial, by float64) bool {
 	return n > 0 && k > 0 && math.Abs(math.Abs(a-b)-by) <= 0.51
 }
 
-// only is the one trial that a part of a sentence names, nil for none or several.
-func (j *judge) only(s sentence.Sentence, part string) *handin.Trial {
-	named := sentence.Mentions(j.Work, sentence.Sentence{At: s.At, Text: part, Low: " " + strings.ToLower(part) + " "})
-	if len(named) != 1 || named[0].Missing || len(named[0].Trials) != 1 {
-		return nil
-	}
-	return named[0].Trials[0]
-}
-
 var (
 	noneSo = pattern.Of(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
 	allOut = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
 )
 
 // against holds "none clogged" and "all came out" against all trials.
-func (j *judge) against(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) against(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	if sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
 	if x := j.speaksAgainst(s); x != nil {
-		return about(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Said, x.ID), s, "miscounted").Surely(), true
+		return ground.About(fmt.Sprintf("“%s”: your log says otherwise of trial %s.", s.Said, x.ID), s, "miscounted").Surely(), true
 	}
 	return f, false
 }
@@ -115,7 +107,7 @@ func (j *judge) against(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 var everyTwice = pattern.Of(`(?i)\b(?:every|each|all)\b[^.;]{0,40}\b(?:twice|two times|three times|2 times|2x|repeated|in duplicate|in triplicate|double)\b|\b(?:repeated|duplicated|made twice) (?:every|each|all)\b`)
 
 // allTwice holds "every pot was made twice" against the formulas of the trials.
-func (j *judge) allTwice(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) allTwice(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	if !everyTwice.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
 		return f, false
 	}
@@ -134,7 +126,7 @@ func (j *judge) allTwice(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 	if 2*once <= all {
 		return f, false
 	}
-	f = about(fmt.Sprintf("“%s”: by the grams %d of your %d formulas were made once only.", s.Said, once, all), s, "miscounted").As(criteria.Repeats, graded.Method)
+	f = ground.About(fmt.Sprintf("“%s”: by the grams %d of your %d formulas were made once only.", s.Said, once, all), s, "miscounted").As(criteria.Repeats, graded.Method)
 	return f, true
 }
 
@@ -160,20 +152,20 @@ var exactly = pattern.Of(`(?i)\bexactly (?:as (?:long|well|good)|the same|alike|
 
 // quotedPercent holds percents that a sentence gives for one trial against its log: what
 // drained, and its fat.
-func (j *judge) quotedPercent(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	x := j.only(s, s.Text)
+func (j *judge) quotedPercent(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	x := j.Only(s, s.Text)
 	if x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) {
 		return f, false
 	}
 	if m := drainedSaid.FindStringSubmatch(s.Low); m != nil {
-		v := firstNumber(m[1:])
+		v := ground.FirstNumber(m[1:])
 		low, high, known := j.Seen(x, evidence.Drained)
-		if known && (v < low-0.51 || v > high+0.51) && !inRow(x, v) {
-			return about(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted"), true
+		if known && (v < low-0.51 || v > high+0.51) && !ground.InRow(x, v) {
+			return ground.About(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
 	if m := fatSaid.FindStringSubmatch(s.Text); m != nil {
-		return j.quotedFat(s, x, firstNumber(m[1:]))
+		return j.quotedFat(s, x, ground.FirstNumber(m[1:]))
 	}
 	return f, false
 }
@@ -182,26 +174,16 @@ func (j *judge) quotedPercent(s sentence.Sentence, _ ownRule, _ evidence.Measure
 func (j *judge) quotedFat(s sentence.Sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
 	d := j.Design(x.Table)
 	fat := d.At(slices.Index(d.Trials, x), method.Fat)
-	weighed := weighedFatOf(x)
-	if math.IsNaN(fat) || math.Abs(v-fat) <= 2 || math.Abs(v-weighed) <= 2 || inRow(x, v) {
+	weighed := ground.WeighedFatOf(x)
+	if math.IsNaN(fat) || math.Abs(v-fat) <= 2 || math.Abs(v-weighed) <= 2 || ground.InRow(x, v) {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.Said, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
-}
-
-// inRow reports a percent that stands in a trial's own row.
-func inRow(x *handin.Trial, v float64) bool {
-	for _, c := range x.Table.Columns {
-		if cell := c.Cells[x.Index]; cell.Known && strings.Contains(c.Whole, "%") && math.Abs(cell.Value-v) <= 0.51 {
-			return true
-		}
-	}
-	return false
+	return ground.About(fmt.Sprintf("“%s”: by its grams trial %s has %s %% fat.", s.Said, x.ID, say.Number(math.Round(10*fat)/10)), s, "value quoted"), true
 }
 
 // alike asks of trials that are called alike and differ by more than makings of one
 // formula do.
-func (j *judge) alike(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func (j *judge) alike(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	if !sameWords.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || strings.Contains(s.Low, " not alike") {
 		return f, false
 	}
@@ -223,19 +205,19 @@ func (j *judge) alike(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 		low, high = min(low, h), max(high, l)
 	}
 	if exactly.MatchString(s.Low) && high-low > max(1, high/10) {
-		return about(fmt.Sprintf("“%s”: they held %s and %s min. Exactly?", s.Said, say.Number(low), say.Number(high)), s, "called alike"), true
+		return ground.About(fmt.Sprintf("“%s”: they held %s and %s min. Exactly?", s.Said, say.Number(low), say.Number(high)), s, "called alike"), true
 	}
 	if margin := j.Margin(d, evidence.Hold); high-low > 1.5*margin+0.5 {
-		return about(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Said, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
+		return ground.About(fmt.Sprintf("“%s”: they held from %s to %s min, and makings of one formula differ by %s. Alike in what?", s.Said, say.Number(low), say.Number(high), say.Number(margin)), s, "called alike"), true
 	}
 	return f, false
 }
 
 // optimum asks of a level that is called the best although another level held longer.
-func (j *judge) optimum(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	best := sentence.Longest.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low) && !otherwise.MatchString(s.Low)
-	d := j.designOf(s)
-	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
+func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	best := sentence.Longest.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low) && !ground.Otherwise.MatchString(s.Low)
+	d := j.DesignOf(s)
+	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
 		return f, false
 	}
 	for _, one := range []struct {
@@ -246,8 +228,8 @@ func (j *judge) optimum(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 		if m == nil {
 			continue
 		}
-		if here, best := j.longestAt(d, one.factor, firstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
-			return about(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Said, say.Number(here), say.Number(best)), s, "another level did better"), true
+		if here, best := j.longestAt(d, one.factor, ground.FirstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
+			return ground.About(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Said, say.Number(here), say.Number(best)), s, "another level did better"), true
 		}
 	}
 	return f, false
@@ -264,7 +246,7 @@ func (j *judge) longestAt(d *method.Design, factor method.Factor, level float64)
 		best = max(best, low)
 		at := math.Abs(d.At(i, factor)-level) <= 0.6
 		if factor == method.Fat {
-			at = math.Abs(d.At(i, factor)-level) <= 2 || math.Abs(weighedFatOf(x)-level) <= 1 || inRow(x, level)
+			at = math.Abs(d.At(i, factor)-level) <= 2 || math.Abs(ground.WeighedFatOf(x)-level) <= 1 || ground.InRow(x, level)
 		}
 		if at {
 			here = max(here, high)

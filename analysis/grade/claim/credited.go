@@ -2,16 +2,17 @@ package claim
 
 import (
 	"fmt"
-	"foamfield/analysis/grade/evidence"
-	"foamfield/analysis/grade/sentence"
-	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 
+	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 )
 
@@ -85,7 +86,7 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 	if len(named) < 2 && before.At == s.At {
 		named = append(sentence.Mentions(j.Work, before), named...)
 	}
-	d := j.oneDesign(named)
+	d := j.OneDesign(named)
 	if d == nil || len(named) != 2 {
 		return f, false
 	}
@@ -102,7 +103,7 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 	}
 	all, known := d.Changed(a, b)
 	if sure && len(of) == 1 && known && len(all) > 0 && !slices.Contains(all, what) {
-		return about(fmt.Sprintf("“%s”: trials %s and %s have the same %s; what differs is %s.", s.Said, named[0].ID, named[1].ID, of[0], say.List(namesOf(all))), s, "changed together").As(criteria.OneChange, graded.Method), true
+		return ground.About(fmt.Sprintf("“%s”: trials %s and %s have the same %s; what differs is %s.", s.Said, named[0].ID, named[1].ID, of[0], say.List(namesOf(all))), s, "changed together").As(criteria.OneChange, graded.Method), true
 	}
 	if len(of) != 1 || !known || len(all) < 2 || what.Factor == method.Fat && d.Alone(a, b, method.Fat) {
 		return f, false
@@ -113,7 +114,7 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 			names = append(names, t.String())
 		}
 	}
-	f = about(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
+	f = ground.About(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
 	f.Certain = sure
 	return f, true
 }
@@ -126,8 +127,8 @@ func namesOf(all []method.Thing) (out []string) {
 }
 
 // credited finds one thing that is given the credit although it was never changed alone.
-func (j *judge) credited(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	d := j.designOf(s)
+func (j *judge) credited(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	d := j.DesignOf(s)
 	if d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || itOnly.MatchString(s.Low) {
 		return f, false
 	}
@@ -144,11 +145,11 @@ func (j *judge) credited(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f 
 
 // credits asks of a thing that is said to make foams better in general, and was never changed alone:
 // "the second charger gives 6 min more".
-func (j *judge) credits(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	d := j.designOf(s)
+func (j *judge) credits(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	d := j.DesignOf(s)
 	clause := creditClause(s.Low)
 	verb := makes.FindStringIndex(clause)
-	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
+	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
 		return f, false
 	}
 	from := strings.LastIndexAny(clause[:verb[0]], ",;:") + 1 // what was done comes before, and what did it here
@@ -199,10 +200,10 @@ func (j *judge) neverAlone(s sentence.Sentence, d *method.Design, name string, w
 	}
 	switch {
 	case !changed:
-		return about(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.Said, name), s, "not tried").As(criteria.OneChange, graded.Method), true
+		return ground.About(fmt.Sprintf("“%s”: the %s was the same in every trial. Which trials show what it does?", s.Said, name), s, "not tried").As(criteria.OneChange, graded.Method), true
 	case len(beside) == 0:
-		return about(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.Said, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
+		return ground.About(fmt.Sprintf("“%s”: no two trials differ in the %s alone, so these trials do not show that it was this. Change it alone.", s.Said, name), s, "changed together").As(criteria.OneChange, graded.Method).Surely(), true
 	}
-	return about(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Said, name, say.List(beside)), s, "changed together").
+	return ground.About(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Said, name, say.List(beside)), s, "changed together").
 		As(criteria.OneChange, graded.Method).Surely(), true
 }

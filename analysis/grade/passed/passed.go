@@ -1,4 +1,6 @@
-package claim
+// Package passed holds claims by the student's own rule of success against it: which trials pass, how
+// many, and which of them is the best.
+package passed
 
 import (
 	"fmt"
@@ -9,6 +11,7 @@ import (
 
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/rule"
@@ -20,7 +23,8 @@ import (
 	"foamfield/ingest/trial"
 )
 
-// What is claimed by the student's own rule: how many passed, and which of them is the best.
+// judge holds claims against trials.
+type judge struct{ *ground.Judge }
 
 var (
 	number    = `\d+|none|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen|all|half`
@@ -35,9 +39,10 @@ var (
 	partly = pattern.Of(`(?i)\b(repeats?|repeated|with (?:the )?(?:hlb|fat|butter|emulsifier|gms)|at \d|of (?:these|those|them)|on (?:mon|tues|wednes|thurs|fri)\w*|in series|in the (?:first|second|last)|only (?:held|stood|the)|clogged|split|came out|drained too|longer|of the (?:rich|lean|fat)\w*)\b`)
 )
 
-// counted holds "3 of 5 trials worked", "75 % of my trials met the rule" against the trials
+// Counted holds "3 of 5 trials worked", "75 % of my trials met the rule" against the trials
 // by the student's own rule; and the trials that are listed beside it.
-func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func Counted(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
 	all := j.Work.Trials()
 	no := failing.MatchString(s.Low)
 	if !r.Set() || sentence.Unsure.MatchString(s.Low) || !no && !passing.MatchString(s.Low) {
@@ -67,7 +72,7 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		if high > low {
 			is += " to " + strconv.Itoa(high)
 		}
-		f = about(fmt.Sprintf("“%s”: by your own rule (%s) it is %s of %d%s.", s.Said, r.Words(), is, len(all), list(passed, no)), s, "miscounted")
+		f = ground.About(fmt.Sprintf("“%s”: by your own rule (%s) it is %s of %d%s.", s.Said, r.Words(), is, len(all), list(passed, no)), s, "miscounted")
 		f.Certain = len(maybe) == 0 && r.Hold != nil && !j.doubted(r)
 		if r.Drained == nil && r.Hold != nil {
 			f.Certain = f.Certain && n > float64(high) // a part of the rule may not have been understood
@@ -77,7 +82,7 @@ func (j *judge) counted(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 	if g := together.Groups(j.Work, s); !no && len(g) == 1 && share < 1 && float64(len(g[0].Trials)) == n {
 		for _, x := range g[0].Trials {
 			if v, why := r.Judge(j.Trials, x); v == rule.Fails {
-				return about(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), x.ID, why), s, "own rule"), true
+				return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), x.ID, why), s, "own rule"), true
 			}
 		}
 	}
@@ -90,15 +95,16 @@ var (
 	ofGood  = pattern.Of(`(?i)\b(that|which|of (?:these|those|them|the good|the successes|the successful|the passing|the ones)|among|passing|passed|pass|passes|success\w*|good|ok|worked|works?|met|meets?|still)\b`)
 )
 
-// fattest holds "the richest mix is trial 7", "the richest that passed is no. 5" against the fat of
+// Fattest holds "the richest mix is trial 7", "the richest that passed is no. 5" against the fat of
 // all trials, or of those that pass.
-func (j *judge) fattest(s sentence.Sentence, r ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+func Fattest(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
 	rich, lean := richest.MatchString(s.Low), poorest.MatchString(s.Low)
-	if rich == lean || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) {
+	if rich == lean || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) {
 		return f, false
 	}
-	named := j.subjects(s)
-	d := j.oneDesign(named)
+	named := j.Subjects(s)
+	d := j.OneDesign(named)
 	passing := ofGood.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low)
 	if d == nil || passing && !r.Set() {
 		return f, false
@@ -124,7 +130,7 @@ func (j *judge) fattest(s sentence.Sentence, r ownRule, _ evidence.Measure) (f f
 		if passing {
 			which = fmt.Sprintf(", and it passes (%s)", r.Words())
 		}
-		return about(fmt.Sprintf("“%s”: trial %s is %s, with %s %% fat for %s%s.", s.Said, x.ID, is, say.Number(math.Round(10*sign*v)/10), say.Number(math.Round(10*sign*mine)/10), which), s, "another trial did better"), true
+		return ground.About(fmt.Sprintf("“%s”: trial %s is %s, with %s %% fat for %s%s.", s.Said, x.ID, is, say.Number(math.Round(10*sign*v)/10), say.Number(math.Round(10*sign*mine)/10), which), s, "another trial did better"), true
 	}
 	return f, false
 }
@@ -146,8 +152,9 @@ var tellOff = []struct {
 	}, "came out partly"},
 }
 
-// became holds "three foams clogged", "two split" against all trials.
-func (j *judge) became(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+// Became holds "three foams clogged", "two split" against all trials.
+func Became(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
 	if sentence.Unsure.MatchString(s.Low) || len(together.Groups(j.Work, s)) > 0 || strings.Contains(s.Low, "%") || sentence.Narrowed.MatchString(s.Low) {
 		return f, false
 	}
@@ -167,7 +174,7 @@ func (j *judge) became(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fi
 			}
 		}
 		if ok && (n < is || n > is+unknown) {
-			return about(fmt.Sprintf("“%s”: in your log %d %s.", s.Said, is, one.is), s, "miscounted"), true
+			return ground.About(fmt.Sprintf("“%s”: in your log %d %s.", s.Said, is, one.is), s, "miscounted"), true
 		}
 	}
 	return f, false
@@ -199,7 +206,7 @@ func countedPart(s sentence.Sentence) string {
 // countIn is how many trials a sentence counts, of all; within how many it is rounded.
 func countIn(s sentence.Sentence, all, controls int) (n, within float64, ok bool) {
 	if m := percentOf.FindStringSubmatch(s.Low); m != nil {
-		v := firstNumber(m[1:])
+		v := ground.FirstNumber(m[1:])
 		return v / 100 * float64(all), 0.5, !math.IsNaN(v)
 	}
 	if m := ofMN.FindStringSubmatch(s.Low); m != nil {
@@ -261,7 +268,7 @@ func (j *judge) controls() (n int) {
 
 // doubted reports results that may not be what the student saw: a slip among them, or a hold that
 // would pass as hours; nobody is told for sure that he or she counted wrong.
-func (j *judge) doubted(r ownRule) bool {
+func (j *judge) doubted(r ground.OwnRule) bool {
 	for _, t := range j.Work.Tables {
 		for _, c := range t.All(column.Hold) {
 			if r.Hold != nil && slices.ContainsFunc(c.Cells, func(x handin.Cell) bool { return x.Known && x.Value < 1.5 && 60*x.Value >= r.Hold.At }) {
@@ -269,31 +276,20 @@ func (j *judge) doubted(r ownRule) bool {
 			}
 		}
 	}
-	return len(j.Work.Sums) > 0 || j.slipped()
+	return len(j.Work.Sums) > 0 || j.Slipped()
 }
 
-// slipped reports a slip among the results.
-func (j *judge) slipped() bool {
-	for _, t := range j.Work.Tables {
-		for _, c := range slices.Concat(t.All(column.Hold), t.All(column.DrainedAmount)) {
-			if slices.ContainsFunc(c.Cells, func(x handin.Cell) bool { _, meant := j.Slips.Meant[x.At]; return meant || j.Slips.Not[x.At] }) {
-				return true
-			}
-		}
-	}
-	return false
-}
+// ByRule are words that say by what the best was chosen: by the student's own rule.
+var ByRule = pattern.Of(`(?i)\b(?:by|after|following|under|according to|with) (?:my|our|the|this|that|own) (?:own )?rules?\b`)
 
-// byRule are words that say by what the best was chosen: by the student's own rule.
-var byRule = pattern.Of(`(?i)\b(?:by|after|following|under|according to|with) (?:my|our|the|this|that|own) (?:own )?rules?\b`)
-
-// bestByRule holds "trial 4 is best" against what the student says the best has, among all
+// Best holds "trial 4 is best" against what the student says the best has, among all
 // that pass.
-func (j *judge) bestByRule(s sentence.Sentence, named []sentence.Mention, r ownRule) (f finding.Found, ok bool) {
-	if r.Best == rule.Unsaid || otherwise.MatchString(byRule.ReplaceAllString(s.Low, "")) || because.MatchString(s.Low) {
+func Best(g *ground.Judge, s sentence.Sentence, named []sentence.Mention, r ground.OwnRule) (f finding.Found, ok bool) {
+	j := &judge{g}
+	if r.Best == rule.Unsaid || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) || ground.Because.MatchString(s.Low) {
 		return f, false
 	}
-	d := j.oneDesign(named)
+	d := j.OneDesign(named)
 	if d == nil {
 		return f, false
 	}
@@ -317,7 +313,7 @@ func (j *judge) bestByRule(s sentence.Sentence, named []sentence.Mention, r ownR
 	if r.Set() {
 		passes = fmt.Sprintf(" of those that pass (%s)", r.Words())
 	}
-	return about(fmt.Sprintf("“%s”: you call best what has %s%s; trial %s has %s, and trial %s %s.", s.Said, r.Best, passes, beats.ID, j.meritWords(most, r.Best), named[0].ID, j.meritWords(mine, r.Best)), s, "another trial did better"), true
+	return ground.About(fmt.Sprintf("“%s”: you call best what has %s%s; trial %s has %s, and trial %s %s.", s.Said, r.Best, passes, beats.ID, j.meritWords(most, r.Best), named[0].ID, j.meritWords(mine, r.Best)), s, "another trial did better"), true
 }
 
 // merit is how much a trial has of what makes the best; NaN where it is not known.
@@ -367,12 +363,12 @@ func (j *judge) meritWords(v float64, b rule.Best) string {
 
 // allPass reports a trial that passes, as all makings of its formula do. Without a rule in
 // numbers it has to have come out, and not to have split.
-func (j *judge) allPass(d *method.Design, at int, r ownRule) bool {
+func (j *judge) allPass(d *method.Design, at int, r ground.OwnRule) bool {
 	for i, x := range d.Trials {
 		if i != at && !d.Same(i, at) {
 			continue
 		}
-		if !r.Set() || !j.passes(x, r) {
+		if !r.Set() || !j.Passes(x, r) {
 			return false
 		}
 	}

@@ -1,4 +1,4 @@
-package claim
+package moves
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
+	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
@@ -101,7 +102,7 @@ func driverOf(s sentence.Sentence) (f method.Factor, up bool, low, high float64,
 		var ends []float64
 		if m != nil {
 			for _, x := range m[1:] {
-				if v := firstNumber([]string{x}); x != "" && !math.IsNaN(v) {
+				if v := ground.FirstNumber([]string{x}); x != "" && !math.IsNaN(v) {
 					ends = append(ends, v)
 				}
 			}
@@ -123,11 +124,12 @@ func driverOf(s sentence.Sentence) (f method.Factor, up bool, low, high float64,
 	return f, up, low, high, n == 1
 }
 
-// trend holds "the stand time rose with the fat" against the trials in which that alone was changed.
-func (j *judge) trend(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
+// Trend holds "the stand time rose with the fat" against the trials in which that alone was changed.
+func Trend(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
 	m, grew := moved(s)
 	factor, up, low, high, said := driverOf(s)
-	if m == evidence.NoMeasure || !said || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || planned.MatchString(s.Low) {
+	if m == evidence.NoMeasure || !said || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) {
 		return f, false
 	}
 	if g, _, known := change(s.Low); known && g == factor {
@@ -135,7 +137,7 @@ func (j *judge) trend(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 			return f, false // direction has it
 		}
 	}
-	d := j.designOf(s)
+	d := j.DesignOf(s)
 	if d == nil || !d.Varies(factor) || math.IsNaN(low) && ofBoth.MatchString(s.Low) {
 		return f, false
 	}
@@ -143,27 +145,27 @@ func (j *judge) trend(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 	part := map[int]bool{}
 	fixed := math.NaN()
 	if m := atFat.FindStringSubmatch(s.Low); m != nil {
-		fixed = firstNumber(m[1:])
+		fixed = ground.FirstNumber(m[1:])
 	}
 	for i, x := range d.Trials {
 		v := d.At(i, factor)
 		if factor == method.Fat && !math.IsNaN(low) && !(v >= low-slack && v <= high+slack) {
-			v = weighedFatOf(x)
+			v = ground.WeighedFatOf(x)
 		}
 		in := math.IsNaN(low) || v >= low-slack && v <= high+slack
 		if factor != method.Fat && !math.IsNaN(fixed) {
-			in = in && (math.Abs(d.At(i, method.Fat)-fixed) <= 1.5 || math.Abs(weighedFatOf(x)-fixed) <= 1.5 || inRow(x, fixed))
+			in = in && (math.Abs(d.At(i, method.Fat)-fixed) <= 1.5 || math.Abs(ground.WeighedFatOf(x)-fixed) <= 1.5 || ground.InRow(x, fixed))
 		}
 		part[i] = in
 	}
 	with, against, _ := j.pairs(d, factor, m, up == grew, part)
 	switch {
 	case against > 0 && with == 0:
-		f = about(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round")
-		f.Certain = against > 1 && !j.slipped()
+		f = ground.About(fmt.Sprintf("“%s”: in your own trials it is the other way round: where only the %s was changed, %s.", s.Said, factor, j.example(d, factor, m, part)), s, "the other way round")
+		f.Certain = against > 1 && !j.Slipped()
 		return f, true
 	case against > with:
-		return about(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Said, with, against), s, "the other way round"), true
+		return ground.About(fmt.Sprintf("“%s”: %d of your comparisons say so and %d say the other. Which do you rest it on?", s.Said, with, against), s, "the other way round"), true
 	}
 	return f, false
 }
@@ -171,12 +173,13 @@ func (j *judge) trend(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f fin
 // noEffect are words by which something is said to change nothing.
 var noEffect = pattern.Of(`(?i)(\bno (?:effect|influence|difference|matter|impact|role)\b|\b(?:did|does|do) ?(?:not|n't) (?:matter|change|make (?:a|any) difference|play a role|affect|influence)\b|\bmakes? no difference\b|\bmade no difference\b|\bis unimportant\b|\bdoes nothing\b|\bdid nothing\b|\bindependent of\b|\bregardless of\b|\bwhatever the\b)`)
 
-// without holds "the HLB makes no difference" against the trials in which it alone was changed.
-func (j *judge) without(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if !noEffect.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 || strings.Contains(s.Low, "between") {
+// Without holds "the HLB makes no difference" against the trials in which it alone was changed.
+func Without(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
+	if !noEffect.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 || strings.Contains(s.Low, "between") {
 		return f, false
 	}
-	d := j.designOf(s)
+	d := j.DesignOf(s)
 	var factors []method.Factor
 	for _, one := range subjects {
 		if regexpFor(`\b` + one.words + `\b`).MatchString(s.Low) {
@@ -194,7 +197,7 @@ func (j *judge) without(s sentence.Sentence, _ ownRule, _ evidence.Measure) (f f
 	if n == 0 || 2*(up+down) <= n {
 		return f, false
 	}
-	return about(fmt.Sprintf("“%s”: where only the %s was changed, %s. Is that no difference?", s.Said, factors[0], j.example(d, factors[0], m, nil)), s, "called alike"), true
+	return ground.About(fmt.Sprintf("“%s”: where only the %s was changed, %s. Is that no difference?", s.Said, factors[0], j.example(d, factors[0], m, nil)), s, "called alike"), true
 }
 
 var drainWord = pattern.Of(`(?i)\b(drain\w*|drip\w*|weep\w*|liquid|leak\w*|loss)\b`)

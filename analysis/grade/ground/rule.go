@@ -1,0 +1,70 @@
+package ground
+
+import (
+	"strings"
+
+	"foamfield/analysis/grade/evidence"
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/rule"
+	"foamfield/ingest/pattern"
+)
+
+// End is which end of a measure a sentence claims for a trial.
+type End struct {
+	Of   evidence.Measure
+	Most bool
+	Says string
+}
+
+// OwnRule is what a student calls a success, and the best.
+type OwnRule struct {
+	rule.Rule
+	By *End // best is what does most by it; nil where nothing is said
+}
+
+// RuleOf is the student's own rule of success: on a Targets sheet, or in words.
+func RuleOf(w *handin.Work) OwnRule {
+	return OwnRule{Rule: rule.Of(w), By: bestBy(w)}
+}
+
+var (
+	bestRule  = pattern.Of(`(?i)(\b(rule|criterion|criteria)\b.{0,20}\bbest\b|\bbest\b.{0,12}(=|:|\bmeans\b|\bis the (one|foam|trial)\b)|\b(our|my|the) rule\b|\brule:)`)
+	byHold    = pattern.Of(`(?i)\b(longest|long) ?(hold|holding|stand|standing|time)?\b|\bholds? (the )?longest|\bstands? (the )?longest`)
+	byDrained = pattern.Of(`(?i)\b(least|lowest|less|smallest) (drip|drain|drainage|drained|liquid|serum|weep|loss)|\b(drains?|drips?|weeps?|loses?) (the )?least`)
+)
+
+// bestBy is what a student calls best, in a rule of words: "our rule: best = least drip".
+// None where the rule names both, or two rules differ.
+func bestBy(w *handin.Work) (by *End) {
+	for _, p := range w.Words {
+		text := p.Text
+		if len(strings.Fields(text)) <= 6 {
+			text += " " + p.Right
+		}
+		long, dry := byHold.MatchString(text), byDrained.MatchString(text)
+		if p.Note != nil || !bestRule.MatchString(p.Text) || long == dry {
+			continue
+		}
+		e := End{Of: evidence.Hold, Most: true, Says: "held longest"}
+		if dry {
+			e = End{Of: evidence.Drained, Most: false, Says: "drained least"}
+		}
+		if by != nil && *by != e {
+			return nil
+		}
+		by = &e
+	}
+	return by
+}
+
+// Fails says how a trial surely fails a rule, "" if it may pass.
+func (j *Judge) Fails(x *handin.Trial, r OwnRule) string {
+	_, why := r.Judge(j.Trials, x)
+	return why
+}
+
+// Passes reports a trial that surely passes a rule.
+func (j *Judge) Passes(x *handin.Trial, r OwnRule) bool {
+	v, _ := r.Judge(j.Trials, x)
+	return v == rule.Passes
+}
