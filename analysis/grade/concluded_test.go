@@ -179,6 +179,23 @@ func TestConcluded(t *testing.T) {
 		{"Compared with trials 3 and 4, trial 10 stood twice as long.", true},
 		{"With 4 % emulsifier it stood 5 min longer than with 2 %.", false},
 		{"At 49 % fat it stood 8 min shorter than at 41 % fat.", false},
+		// of the one trial before it
+		{"Trial 8 drained only 12 %, so it is nearly as dry as trial 9.", true},
+		{"Trial 9 drained only 12 %, drier than trial 8.", false},
+		{"Trial 5 held 26 min, as long as trial 4.", true},
+		{"Trial 4 (a twin of trial 3) stood 24 min.", false},
+		{"Trials 7 and 9 drained 15 and 12 %.", false},
+		{"Trial 10 drained 4 % and trial 2 8 %.", false},
+		{"None reached 30 min but trial 10; trial 4 with 26 min was next.", false},
+		// grams that nobody weighed
+		{"With 20 g of GMS the foam would hold for an hour.", true},
+		{"With 300 g butter it would stand just as long.", true},
+		{"12 g sucrose ester would make it last even longer.", true},
+		{"With 6 g of GMS and 6 g of sucrose ester it held 30 min.", false},
+		{"With 120 g butter it stood longest of all with 6 g of emulsifier.", false},
+		{"Next I would try 20 g of GMS.", false},
+		{"For a batch of 2 kg that is 40 g of GMS, and it holds as long.", false},
+		{"Nobody knows if 20 g of GMS would hold longer.", false},
 		// two things at once
 		{"Trial 10 held 6 min longer than trial 3, so the extra emulsifier makes it stand longer.", false},
 		{"Trial 8 (33 % fat) stood 12 min and trial 7 14 min, so the higher fat makes the foam stand longer.", true},

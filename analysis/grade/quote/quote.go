@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/rule"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
@@ -25,20 +26,26 @@ import (
 type shown struct {
 	*evidence.Trials
 	right map[string]float64
+	asked float64 // minutes of the student's own rule
 }
 
 // Check finds numbers that are of no trial that their sentence names. wrong are the cells that
 // were found wrong.
 func Check(trials *evidence.Trials, wrong []finding.Found) (out []finding.Found) {
-	tr := &shown{trials, map[string]float64{}}
+	tr := &shown{Trials: trials, right: map[string]float64{}}
 	for _, f := range wrong {
 		if f.Right.Kind == graded.ANumber {
 			tr.right[f.At.String()] = f.Right.Number
 		}
 	}
 	all, _ := sentence.SentencesOf(tr.Work)
+	if r := rule.Of(tr.Work); r.Hold != nil {
+		tr.asked = r.Hold.At
+	}
 	for _, s := range all {
 		if f, ok := misquoted(tr, s); ok {
+			out = append(out, f)
+		} else if f, ok := ofSubject(tr, s); ok {
 			out = append(out, f)
 		}
 	}
@@ -82,7 +89,7 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 		}
 		for _, text := range single.FindAllString(list, -1) {
 			v, half := value(text)
-			if math.IsNaN(v) || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
+			if math.IsNaN(v) || of == minutes && v == tr.asked || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
 				continue
 			}
 			x := nearest(tr, s, m[2], m[5], named)
