@@ -252,6 +252,7 @@ func TestIngredientInEachRow(t *testing.T) {
 		{"in every row, a column of units, German", rows("Versuch|Zutat|Menge|Einheit|Standzeit (min)|gebrochen;1|Rapsöl|150|g|20|nein;1|Wasser|0,345|kg|20|nein;1|GMS|3|g|20|nein;1|Polysorbat 80|2|g|20|nein;" +
 			"2|Rapsöl|160|g|25|nein;2|Wasser|0,335|kg|25|nein;2|GMS|3|g|25|nein;2|Polysorbat 80|2|g|25|nein"), 2, "30.00 1.00 8.28", ""},
 		{"a grade that changes is another ingredient", rows("run|what went in|g|HLB|hold min;1|olive oil|150||20;|water|345;|GMS|3|4;|sucrose ester|2|11;2|olive oil|150||26;|water|345;|GMS|3|4;|sucrose ester|2|16"), 2, "30.00 1.00 6.80", ""},
+		{"grams and percents of the mix", rows("trial|ingredient|g|% of mix|hold min;1|olive oil|150|30|20;|water|345|69|;|GMS|3|0.6|;|polysorbate 80|2|0.4|;2|olive oil|160|32|25;|water|335|67|;|GMS|3|0.6|;|polysorbate 80|2|0.4|"), 2, "30.00 1.00 8.28", ""},
 		{"three of them in each, Italian", rows("prova|ingrediente|g|tenuta (min);1|olio d'oliva|150|20;|acqua|347;|lecitina|3;2|olio d'oliva|160|25;|acqua|337;|lecitina|3"), 2, "30.00 0.60 5.00", ""},
 		{"percents of the mix", rows("trial|ingredient|% of mix|hold min;1|olive oil|30|20;|water|69;|GMS|0.6;|polysorbate 80|0.4;2|olive oil|34|22;|water|65;|GMS|0.6;|polysorbate 80|0.4"), 2, "30.00 1.00 8.28", ""},
 		{"holds that differ within a trial are no result of it", rows("trial|oil g|emulsifier|emulsifier g|hold min;1|150|GMS|3|12;1|150|lecithin|3|13;1|150|sucrose ester|3|15;2|160|polysorbate 60|4|15;2|160|GMS|4|19;2|160|lecithin|4|17"), 6, "- - 3.80", ""},

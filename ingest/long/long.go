@@ -4,6 +4,7 @@ package long
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -31,6 +32,7 @@ type longColumns struct {
 	id, what, value, unit, minute int
 	others                        []int // what is said of the trial as a whole
 	own                           []int // the fat and the HLB of the ingredient in the row
+	again                         []int // its amount once more, in percent
 }
 
 // columnLooks counts what stands in a column.
@@ -190,6 +192,8 @@ func (c *longColumns) take(m column.Meaning, col int, l *columnLooks, rows int) 
 		c.others = append(c.others, col)
 	case c.value == 0 && l.full(rows):
 		c.value = col
+	case c.value > 0 && m.Role == column.None && m.Unit.Dimension() == units.Percent && l.filled*10 >= rows*6:
+		c.again = append(c.again, col)
 	default:
 		return false // another column of numbers that nobody explains
 	}
@@ -243,7 +247,6 @@ type pivot struct {
 	heads   map[string]int // by what
 	trials  map[string]int // rows of each trial
 	above   map[int]string // what was last written of the day and the like
-	in      string         // the unit that the header of the values gives
 }
 
 func (p *pivot) table() (*grid.Table, bool) {
@@ -255,9 +258,6 @@ func (p *pivot) table() (*grid.Table, bool) {
 		p.outside = append(p.outside, grid.Furniture{Row: s.Rows[i].Number, Kind: grid.Title})
 	}
 	p.t.Furniture = []grid.Furniture{{Row: h.Number, Kind: grid.Header}}
-	if m := p.Read(s.Display(look.CellAt(&h, p.value))); m.Unit != units.NoUnit {
-		p.in = strings.TrimSpace(m.Unit.String() + " " + m.Basis.String())
-	}
 	given := append([]int{p.id}, p.others...)
 	if p.minute > 0 {
 		given = append(given, p.minute)
@@ -323,7 +323,14 @@ func (p *pivot) fill(i, r int, what *sheet.Cell) (note string) {
 			note = quoted(p.Sheet.Display(c)) + " is not read: of the trial it says another thing than " + quoted(p.Sheet.Display(had)) + " above"
 		}
 	}
-	h := p.headOf(row, strings.TrimSpace(p.Sheet.Display(*what)))
+	text := strings.TrimSpace(p.Sheet.Display(*what))
+	for _, col := range p.again {
+		c := look.CellAt(row, col)
+		if h := p.headOf(row, text, col); p.at(h, r).At == 0 && !look.Empty(&c) {
+			*p.at(h, r) = grid.At(i, col)
+		}
+	}
+	h := p.headOf(row, text, p.value)
 	if p.at(h, r).At > 0 {
 		return "the trial has " + quoted(p.t.Heads[h].Text) + " a second time here; the first is read"
 	}
@@ -331,39 +338,52 @@ func (p *pivot) fill(i, r int, what *sheet.Cell) (note string) {
 	return note
 }
 
-// headOf is the head of what a row is of. The same name with another fat or HLB of its own
-// is another ingredient.
-func (p *pivot) headOf(row *sheet.Row, what string) int {
-	said, name := p.saidOf(row, what), strings.ToLower(what)
-	h, known := p.heads[name]
+// headOf is the head of what a row is of, for the values in a column. The same name with
+// another fat or HLB of its own is another ingredient.
+func (p *pivot) headOf(row *sheet.Row, what string, col int) int {
+	key := func() string { return strings.ToLower(what) + "\x00" + strconv.Itoa(col) }
+	said := p.saidOf(row, what)
+	h, known := p.heads[key()]
 	if known && said != "" && p.t.Heads[h].About != said {
 		if p.t.Heads[h].About == "" {
 			p.t.Heads[h].About = said
 			return h
 		}
 		what += ", " + said
-		name = strings.ToLower(what)
-		h, known = p.heads[name]
+		h, known = p.heads[key()]
 	}
 	if known {
 		return h
 	}
 	h = len(p.t.Heads)
-	p.heads[name] = h
-	head := grid.Head{Col: p.value, Row: row.Number, Text: what, UnitCol: p.unit, About: said}
-	if c := look.CellAt(row, p.unit); p.unit > 0 && c.Kind == sheet.Text {
-		head.Unit = strings.TrimSpace(c.Text)
-	} else if p.unit == 0 && p.weighs(what) {
-		head.Unit = p.in
+	p.heads[key()] = h
+	head := grid.Head{Col: col, Row: row.Number, Text: what, About: said}
+	if in := p.unitOf(col); col != p.value {
+		head.Unit = in
+	} else if c := look.CellAt(row, p.unit); p.unit > 0 {
+		if head.UnitCol = p.unit; c.Kind == sheet.Text {
+			head.Unit = strings.TrimSpace(c.Text)
+		}
+	} else if p.weighs(what, in) {
+		head.Unit = in
 	}
 	p.t.Heads = append(p.t.Heads, head)
 	p.t.Places = append(p.t.Places, nil)
 	return h
 }
 
+// unitOf is the unit that the header of a column of values gives.
+func (p *pivot) unitOf(col int) string {
+	m := p.Read(p.Sheet.Display(look.CellAt(&p.Sheet.Rows[p.header], col)))
+	if m.Unit == units.NoUnit {
+		return ""
+	}
+	return strings.TrimSpace(m.Unit.String() + " " + m.Basis.String())
+}
+
 // weighs reports whether the unit above the values can be that of a quantity: hold is in no grams.
-func (p *pivot) weighs(what string) bool {
-	switch p.Read(what + " (" + p.in + ")").Role {
+func (p *pivot) weighs(what, unit string) bool {
+	switch p.Read(what + " (" + unit + ")").Role {
 	case column.IngredientAmount, column.EmulsifierAmount, column.BatchMass:
 		return true
 	}
