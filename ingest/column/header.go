@@ -54,7 +54,7 @@ func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) && !isTitle(parts[0]) &&
-			!(IsGroup(parts[0]) && misfit(whole)) { // "Foam / drained %" is no foam put to drain
+			!(IsGroup(parts[0]) && (misfit(whole) || whole.Role == Result && saysElse(parts))) { // "Foam / drained %" is no foam put to drain
 			return whole
 		}
 	}
@@ -63,6 +63,12 @@ func openPlain(header string) Meaning {
 		m = m.under(readPart(parts[i]), parts[i])
 	}
 	return m
+}
+
+// saysElse reports a header that is no result in words by itself: "results / out".
+func saysElse(parts []string) bool {
+	own := readPart(parts[len(parts)-1])
+	return own.sure && own.Role != None && own.Role != Result
 }
 
 func isTitle(group string) bool {
