@@ -274,3 +274,21 @@ func TestDescribed(t *testing.T) {
 		}
 	}
 }
+
+// TestWhichFat: a line that says which fat, oil or liquid a general name is of.
+func TestWhichFat(t *testing.T) {
+	log := func(line string) string {
+		return "trial|fat g|liquid g|GMS g|held min\n1|200|296|4|25\n2|220|276|4|30\n\n" + line
+	}
+	testParts(t, []partsCase{
+		{"nothing said", log("all on one day"), 2, "40.00 0.80 3.80", ""},
+		{"its name", log("fat = butter"), 2, "32.80 0.80 3.80", "said_beside_the_table"},
+		{"in a sentence", log("The fat is butter"), 2, "32.80 0.80 3.80", "said_beside_the_table"},
+		{"with its percent", log("fat: butter (80 %)"), 2, "32.00 0.80 3.80", "said_beside_the_table"},
+		{"of ghee", log("fat = ghee, 99 %"), 2, "39.60 0.80 3.80", "said_beside_the_table"},
+		{"a percent of the mix is none of the fat", log("fat = butter, 40 % of the mix"), 2, "32.80 0.80 3.80", ""},
+		{"no name of a fat", log("fat is best at 40 %"), 2, "40.00 0.80 3.80", ""},
+		{"another thing", log("fat = lecithin"), 2, "40.00 0.80 3.80", ""},
+		{"as a percent of the mix it is fat", "trial|fat % of mix|GMS % of mix|held min\n1|40|0.8|25\n2|44|0.8|30\n\nfat = butter", 2, "40.00 0.80 3.80", ""},
+	})
+}

@@ -565,14 +565,15 @@ func sentences(text string) []string {
 const number = `(\d+(?:[.,]\d+)?)`
 
 var (
-	hlbAhead  = pattern.Of(`\bhlb[^\d]*$`)
-	bareValue = pattern.Of(`^[\s=:(]*` + number + `\s*(?:[,);]|\.?$| [^%\d])`)
-	hlbValue  = pattern.Of(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
-	fatValue  = pattern.Of(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
-	fatPer100 = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
-	hasValue  = pattern.Of(`^\s*(?:is|has|ist|hat|est|a|tiene|ha)\s+` + number + `\s*(?:[,);.]|$)`)
-	equals    = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
-	joinOnly  = pattern.Of(`^\)?(?: \d{1,2}\b)?(?: \([\p{L} -]+\))?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+	hlbAhead    = pattern.Of(`\bhlb[^\d]*$`)
+	bareValue   = pattern.Of(`^[\s=:(]*` + number + `\s*(?:[,);]|\.?$| [^%\d])`)
+	hlbValue    = pattern.Of(`^([^;]*?)\(?\s*\bhlb\s*(?:value|wert)?\s*(?:=|:|of|is|de|von)?\s*` + number)
+	fatValue    = pattern.Of(`^([^\d;]*?)` + number + `\s*%\s*(?:fat|mg|m\.g\.|fett|gras|grasa|grassi|matière grasse|butterfat|milkfat)\b`)
+	fatPer100   = pattern.Of(`^([^\d;]*?)` + number + `\s*g\s*(?:of\s+)?(?:fat|fett|mg|gras)\s*(?:per|in|/|pro|je|pour)\s*100\s*g`)
+	barePercent = pattern.Of(`^[^\d;]*?` + number + `\s*%\s*(?:[,;.)]|$)`)
+	hasValue    = pattern.Of(`^\s*(?:is|has|ist|hat|est|a|tiene|ha)\s+` + number + `\s*(?:[,);.]|$)`)
+	equals      = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
+	joinOnly    = pattern.Of(`^\)?(?: \d{1,2}\b)?(?: \([\p{L} -]+\))?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
 )
 
 // stated reads what a sentence says of a name in it, by what stands before and after.
@@ -591,6 +592,11 @@ func stated(before, after string) (st Statement, ok bool) {
 	for _, says := range []*pattern.Pattern{fatValue, fatPer100} {
 		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
 			st.Fat = value(m[2])
+		}
+	}
+	if m := barePercent.FindStringSubmatch(after); m != nil && st.Fat == nil && is != nil && is.Kind == ingredient.Fat && is.FatPercent != nil {
+		if v := value(m[1]); v != nil && *v >= 0.9*is.FatPercent.Low && *v <= 100 { // "fat = ghee, 99 %"
+			st.Fat = v
 		}
 	}
 	if st.HLB != nil && *st.HLB > 20 {
