@@ -302,7 +302,7 @@ func (m *maker) stated(header, name string, i ingredient.Ingredient) ingredient.
 	} else if which && generic[i.Name] && i.Name != st.Is.Name { // "fat = butter"
 		i = *st.Is
 		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(name), i.Name),
-			"nothing to do; a sheet Ingredients wins over it").OnceOf("what is "+name))
+			"nothing to do; a sheet Ingredients wins over it").OnceOf("what is " + name))
 	}
 	if !ok {
 		st, ok = m.kitchen.Stated(i.Name) // P80 in the header, polysorbate 80 in the line
