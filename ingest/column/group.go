@@ -45,7 +45,7 @@ func (g Meaning) asTitle() (title Meaning, ok bool) {
 		return title, false
 	}
 	title = Meaning{Unit: g.Unit, Basis: g.Basis}
-	if g.Unit.Dimension() == units.Percent && g.Basis == NoBasis && vocab().basis[words] == OfMix {
+	if g.Unit.Dimension() == units.Percent && g.Basis == NoBasis && (vocab().basis[words] == OfMix || percentByMass.MatchString(g.typed)) {
 		title.Basis = OfMix
 	}
 	return title, true
@@ -291,7 +291,7 @@ var amountOfMix = map[Role]bool{IngredientAmount: true, EmulsifierAmount: true, 
 var degrees = pattern.Of(`(?i)[°º˚]|\b(?:deg|degrees|celsius|fahrenheit|grad|gradi|grados|degrés)\b`)
 
 // percentByMass is how a percent of the whole is written: grams in 100 g.
-var percentByMass = pattern.Of(`(?i)%\s*\(?\s*(w/w|m/m|p/p)|(w/w|m/m|p/p)\s*%|\(?(w/w|m/m|p/p)\)?\s*$|mass fraction|weight fraction|fraction massique|Massenanteil|massafractie`)
+var percentByMass = pattern.Of(`(?i)%\s*[(,]*\s*(w/w|m/m|p/p)|\b(?:wt|gew|ma)\.?\s*-?\s*%|(w/w|m/m|p/p)\s*%|\(?(w/w|m/m|p/p)\)?\s*$|mass fraction|weight fraction|fraction massique|Massenanteil|massafractie`)
 
 // doubted adds what is in doubt by the header's words and unit alone.
 func (m Meaning) doubted(lang languages) Meaning {

@@ -54,7 +54,8 @@ func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) && !isTitle(parts[0]) &&
-			!(IsGroup(parts[0]) && (misfit(whole) || whole.Role == Result && saysElse(parts))) { // "Foam / drained %" is no foam put to drain
+			!(IsGroup(parts[0]) && misfit(whole)) && // "Foam / drained %" is no foam put to drain
+			!((whole.Role == Note || whole.Role == Result) && saysElse(parts, whole.Role)) {
 			return whole
 		}
 	}
@@ -65,10 +66,11 @@ func openPlain(header string) Meaning {
 	return m
 }
 
-// saysElse reports a header that is no result in words by itself: "results / out".
-func saysElse(parts []string) bool {
+// saysElse reports a header that says by itself what was measured or seen of a foam, and is no
+// note or result in words: "Observations / came out".
+func saysElse(parts []string, role Role) bool {
 	own := readPart(parts[len(parts)-1])
-	return own.sure && own.Role != None && own.Role != Result
+	return own.sure && len(own.left) == 0 && own.Role >= Hold && own.Role <= Result && own.Role != Mouthfeel && own.Role != role
 }
 
 func isTitle(group string) bool {

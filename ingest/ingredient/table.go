@@ -74,7 +74,7 @@ var fats = []entry{
 	pureOil("sesame oil", []string{"sesame"}, `sesame oil; huile sésame; aceite sésamo; olio sesamo; Sesamöl; sesamolie`),
 	pureOil("nut oil", []string{"tree nuts"}, `walnut oil; hazelnut oil; almond oil; pistachio oil; pecan oil; nut oil; huile noix; huile noisette; huile amande; huile pistache;
 		aceite nuez; aceite avellana; aceite almendra; olio noce; olio noci; olio nocciola; olio mandorla; olio pistacchio; Walnussöl; Haselnussöl; Mandelöl; Nussöl; Pistazienöl; walnootolie; hazelnootolie; amandelolie; notenolie; pistacheolie`),
-	pureOil("seed oil", none, `seed oil; linseed oil; flaxseed oil; pumpkin seed oil; hemp oil; rice bran oil; rice oil; cottonseed oil; wheat germ oil; camelina oil; mustard oil; perilla oil; poppy seed oil; macadamia oil; hemp seed oil; high oleic safflower oil; safflower oil; avocado oil; argan oil; huile lin; huile courge; huile avocat;
+	pureOil("seed oil", none, `seed oil; olio semi; olio semi vari; aceite semillas; zaadolie; linseed oil; flaxseed oil; pumpkin seed oil; hemp oil; rice bran oil; rice oil; cottonseed oil; wheat germ oil; camelina oil; mustard oil; perilla oil; poppy seed oil; macadamia oil; hemp seed oil; high oleic safflower oil; safflower oil; avocado oil; argan oil; huile lin; huile courge; huile avocat;
 		aceite lino; aceite aguacate; olio lino; olio zucca; Leinöl; Kürbiskernöl; Avocadoöl; Hanföl; Distelöl; lijnzaadolie; pompoenpitolie; avocado-olie`),
 	pureOil("flavoured oil", nil, `flavoured oil; infused oil; aromatic oil; herb oil; chilli oil; garlic oil; lobster oil; prawn oil; shellfish oil; crab oil; smoked oil; smoke oil; truffle oil; lemon oil; curry oil; spice oil;
 		parsley oil; basil oil; dill oil; chive oil; leek oil; coffee oil; vanilla oil; rosemary oil; thyme oil; lovage oil; fish oil; cod liver oil; krill oil; Hummeröl; Krustentieröl; tarragon oil; saffron oil; pepper oil; onion oil; kelp oil; fig leaf oil; tomato oil; Kräuteröl; Chiliöl; Knoblauchöl; Trüffelöl;
@@ -97,7 +97,7 @@ func water(name string, allergens []string, note, names string) entry {
 
 var waters = []entry{
 	water("water", none, "", `water; eau; agua; acqua; Wasser; ice; ice water; H2O; H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water; kraanwater; ijswater; ijs; bronwater`),
-	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; aq; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; liquid; liquide; líquido; liquido; Flüssigkeit; waterfase; vloeistof; vocht; waterige fase`),
+	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; aq; aq phase; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; liquid; liquide; líquido; liquido; Flüssigkeit; waterfase; vloeistof; vocht; waterige fase`),
 	water("buffer", none, "", `buffer; buffer solution; buffer pH; phosphate buffer; citrate buffer; acetate buffer; Puffer; Pufferlösung; solution tampon; tampón; tampone`),
 	water("permeate", milk, "", `permeate; whey permeate; milk permeate; perméat; Permeat; Molkenpermeat; milk serum; Milchserum`),
 	water("bisque, defatted", nil, "taken as free of fat, as it says", `defatted bisque; bisque defatted; clear bisque`),
