@@ -112,7 +112,7 @@ type literal struct {
 func literals(t *testing.T, file string) (out []literal) {
 	t.Helper()
 	set := token.NewFileSet()
-	parsed, err := parser.ParseFile(set, file, nil, 0)
+	parsed, err := parser.ParseFile(set, file, nil, parser.SkipObjectResolution)
 	if err != nil {
 		t.Fatal(err)
 	}
