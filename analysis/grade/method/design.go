@@ -160,10 +160,34 @@ func step(f Factor, level float64) float64 {
 // Differ reports whether a factor was changed between two trials.
 func (d *Design) Differ(a, b int, f Factor) bool {
 	x, y := d.At(a, f), d.At(b, f)
+	if f == HLB && math.IsNaN(x) && math.IsNaN(y) {
+		return d.otherShares(a, b)
+	}
 	if math.IsNaN(x) || math.IsNaN(y) {
 		return math.IsNaN(x) != math.IsNaN(y)
 	}
 	return math.Abs(x-y) > step(f, max(x, y))
+}
+
+// otherShares reports two mixes whose emulsifiers, of which nobody knows the HLB, stand in another ratio.
+func (d *Design) otherShares(a, b int) bool {
+	x, y := d.points[a], d.points[b]
+	sum := func(p point) (g float64) {
+		for _, v := range p.beside {
+			g += v
+		}
+		return g
+	}
+	s, t := sum(x), sum(y)
+	if s <= 0 || t <= 0 {
+		return false
+	}
+	for name, g := range x.beside {
+		if math.Abs(g/s-y.beside[name]/t) > 0.04 {
+			return true
+		}
+	}
+	return false
 }
 
 // Alone reports that of all factors and settings only one was changed between two

@@ -78,7 +78,7 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 			out = append(out, f)
 			continue
 		}
-		for _, check := range []func(sentence.Sentence, []Group) (string, bool){j.mean, j.ratio, j.spread} {
+		for _, check := range []func(sentence.Sentence, []Group) (string, bool){j.agree, j.mean, j.ratio, j.spread} {
 			if words, found := check(s, groups); found {
 				f := finding.New(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: %s", s.Said, words), s.At).Kinds("value quoted")
 				f.Typed = graded.Txt(s.Said)
