@@ -37,6 +37,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 			continue
 		}
 		r.impossible(t)
+		r.copied(t)
 		r.twins(t)
 		r.units(t)
 		r.mend(t)
