@@ -35,7 +35,7 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 			out = append(out, f)
 		}
 	}
-	return out
+	return append(out, squirts(tr)...)
 }
 
 var (
