@@ -173,19 +173,23 @@ func (j *results) relationOf(col *handin.Column) (r relation, a, b *handin.Colum
 }
 
 // agree counts the cells that are a sum of two others, within a share of their value,
-// and how many different numbers these are worked out from.
+// and how many numbers these are worked out from that are further apart than what agrees:
+// what hardly varies is a multiple of anything that hardly varies.
 func agree(col, x, y *handin.Column, r relation, within float64) (n, levels int) {
-	seen := map[float64]bool{}
+	var seen []float64
 	for i, c := range col.Cells {
 		if !c.Known || !x.Cells[i].Known || !y.Cells[i].Known || c.Value == 0 {
 			continue
 		}
 		v := r.of(x.Cells[i].Value, y.Cells[i].Value)
-		if math.Abs(v-c.Value) > max(c.Half, 1e-6)+verdict.Slack(v)+within*math.Abs(c.Value) {
+		near := max(c.Half, 1e-6) + verdict.Slack(v) + within*math.Abs(c.Value)
+		if math.Abs(v-c.Value) > near {
 			continue
 		}
 		n++
-		seen[v] = true
+		if !slices.ContainsFunc(seen, func(s float64) bool { return math.Abs(s-v) <= near }) {
+			seen = append(seen, v)
+		}
 	}
 	return n, len(seen)
 }

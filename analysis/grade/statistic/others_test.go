@@ -8,7 +8,7 @@ import (
 )
 
 // TestAgree: how many cells of a column are half of another's, and how many different numbers
-// that is known from: of one alone nothing follows.
+// that is known from: of one alone nothing follows, nor of weighings that differ by a drop.
 func TestAgree(t *testing.T) {
 	column := func(xs ...float64) *handin.Column {
 		c := &handin.Column{}
@@ -20,14 +20,18 @@ func TestAgree(t *testing.T) {
 	half := relation{of: func(a, _ float64) float64 { return a / 2 }}
 	for _, c := range []struct {
 		col, of   *handin.Column
+		within    float64
 		n, levels int
 	}{
-		{column(90, 90, 91, 90), column(180, 180, 180, 180), 3, 1},
-		{column(90, 80, 70, 61), column(180, 160, 140, 120), 3, 3},
-		{column(90, 90, 70, 70), column(180, 180, 140, 140), 4, 2},
-		{column(1, 2, 3), column(180, 160, 140), 0, 0},
+		{column(90, 90, 91, 90), column(180, 180, 180, 180), 0, 3, 1},
+		{column(90, 80, 70, 61), column(180, 160, 140, 120), 0, 3, 3},
+		{column(90, 90, 70, 70), column(180, 180, 140, 140), 0, 4, 2},
+		{column(1, 2, 3), column(180, 160, 140), 0, 0, 0},
+		{column(90.1, 89.8, 90.3, 90), column(180.4, 179.9, 180.1, 180), 0.01, 4, 1},
+		{column(90.1, 80.1, 70.2, 61.9), column(180.4, 160.9, 140.1, 124), 0.01, 4, 4},
+		{column(90.1, 91.2, 92.8, 93.8), column(180.4, 182.1, 185.9, 187.6), 0.01, 4, 2},
 	} {
-		if n, levels := agree(c.col, c.of, c.of, half, 0); n != c.n || levels != c.levels {
+		if n, levels := agree(c.col, c.of, c.of, half, c.within); n != c.n || levels != c.levels {
 			t.Errorf("%v: %d, %d", c.col.Cells, n, levels)
 		}
 	}
