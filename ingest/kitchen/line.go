@@ -35,7 +35,9 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-var fatHead = pattern.Of(`^(?:(?:fat|fett|mg|gras|grasa|grassi|vet)(?: ?content|gehalt)?,? ?(?:in )?(?:\(?(?:in )?%\)?|percent|` + in100 + `)|(?:fat|fett|vet) ?(?:content|gehalt)|(?:%|percent) ?(?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet)|g (?:of )?(?:fat|fett|mg|gras|grasa|grassi|vet),? ?` + in100 + `)$`)
+const fatWord = `(?:fat|fett|mg|gras|grasa|grassi|vet|matière grasse|matières grasses|materia grasa|materia grassa)`
+
+var fatHead = pattern.Of(`^(?:` + fatWord + `(?: ?content|gehalt)?[ ,/:_]*(?:in )?(?:[(\[]?(?:in )?%[)\]]?|percent|` + in100 + `)(?: \((?:label|packet|pack|w/w|m/m|by weight|by mass|by the packet)\))?|(?:fat|fett|vet) ?(?:content|gehalt)|(?:%|percent) ?(?:of )?` + fatWord + `|g (?:of )?` + fatWord + `,? ?` + in100 + `)$`)
 
 var hlbHead = pattern.Of(`^(?:hlb|bhl|ehl)(?:[- ]?(?:value|values|wert|werte|number|no\.?|nr\.?|waarde|valeur|valor|valore))?$`)
 
@@ -574,6 +576,8 @@ var (
 	hasValue    = pattern.Of(`^\s*(?:is|has|ist|hat|est|a|tiene|ha)\s+` + number + `\s*(?:[,);.]|$)`)
 	equals      = pattern.Of(`^\s*(?:=|:|\bis\b|\bist\b|\best\b|stands for|means)\s*(.+)$`)
 	joinOnly    = pattern.Of(`^\)?(?: \d{1,2}\b)?(?: \([\p{L} -]+\))?[\s,=:(]*(?:is|has|with|of|ist|mit|hat|est|avec)?[\s,=:(]*$`)
+	// wholes are what a percent of fat may be of other than an ingredient: "a butter foam with 32 % fat".
+	wholes = pattern.Of(`\b(?:foams?|mix|mixes|mixtures?|emulsions?|recipes?|mousses?|mélanges?|espumas?|mezclas?|schaum|schäume|mischung\w*|schium[ae]|miscel[ae]|schuim\w*|mengsels?)\b`)
 )
 
 // stated reads what a sentence says of a name in it, by what stands before and after.
@@ -590,7 +594,7 @@ func stated(before, after string) (st Statement, ok bool) {
 		}
 	}
 	for _, says := range []*pattern.Pattern{fatValue, fatPer100} {
-		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 {
+		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 && !wholes.MatchString(m[1]) {
 			st.Fat = value(m[2])
 		}
 	}

@@ -45,6 +45,9 @@ func TestStated(t *testing.T) {
 		{"fat %: lard 99 %, pea water 0 %, powders not counted", "lard", -1, 99, ""},
 		{"fat %: lard 99 %, pea water 0 %, powders not counted", "pea water", -1, 0, ""},
 		{"butter 82 % fat, GMS 2 %, water", "GMS", -1, -1, ""},
+		{"Which blend suits a lard foam (28 % fat, 1.2 % emulsifiers)?", "lard", -1, -1, ""},
+		{"Vergleich: Schmalz-Schaum mit 28 % Fett", "Schmalz", -1, -1, ""},
+		{"how does lard with 99 % fat change a foam?", "lard", -1, 99, ""},
 	} {
 		s := &Sheets{Lines: []Line{{Text: c.line}}}
 		st, _ := s.Stated(c.name)
@@ -145,6 +148,19 @@ func TestPairs(t *testing.T) {
 }
 
 // TestMinSec: lines that say that 21:40 is minutes and seconds.
+// TestFatHead: heads of a list under which the fat of what is used stands, and heads of trials.
+func TestFatHead(t *testing.T) {
+	for head, want := range map[string]bool{
+		"fat %": true, "fat / %": true, "fat, %": true, "fat_%": true, "fat_percent": true, "fat [%]": true, "fat (%)": true, "fat % (label)": true, "fat % (w/w)": true,
+		"fat content": true, "matière grasse (%)": true, "grasa, %": true, "fett in %": true,
+		"fat": false, "fat % of mix": false, "fat % (of mix)": false, "fat / g": false, "fat: lard": false, "% of the fat phase": false,
+	} {
+		if got := fatHead.MatchString(head); got != want {
+			t.Errorf("%q: %v", head, got)
+		}
+	}
+}
+
 func TestMinSec(t *testing.T) {
 	for line, want := range map[string]bool{
 		"hold in min:sec, fat in % of the mix": true, "times as mm:ss": true, "Standzeit in Min:Sek": true, "all times minutes:seconds": true,

@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // halves are the schemes of a table: of its mixes and of its results, which are one
@@ -83,15 +84,26 @@ func heads(t *handin.Table, s *scheme.Scheme) {
 	for i := range s.Found.Heads {
 		h := &s.Found.Heads[i]
 		c := &handin.Column{Header: h.Text, Whole: h.Text, Heading: s.Heading(i + 1), Field: s.Field(i + 1), UnitBelow: h.Unit, SampleGrams: s.SampleGrams}
-		if cut := strings.LastIndex(h.Text, " / "); cut >= 0 {
-			c.Header = h.Text[cut+3:]
-		}
+		c.Header = withoutGroup(h.Text)
 		c.Role = h.Meaning.Role
 		if c.Field != nil {
 			c.Role = c.Field.Role
 		}
 		t.Columns = append(t.Columns, c)
 	}
+}
+
+// withoutGroup is a header without the title above it; the unit of "Butter / g" has none.
+func withoutGroup(header string) string {
+	cut := strings.LastIndex(header, " / ")
+	if cut < 0 {
+		return header
+	}
+	own := strings.TrimSpace(header[cut+3:])
+	if _, unit := units.Parse(own); unit || strings.HasPrefix(own, "%") {
+		return header
+	}
+	return own
 }
 
 // take adds a trial with its cells.
