@@ -35,6 +35,12 @@ func withoutSample(header string) (rest string, grams float64, ok bool) {
 	return strings.TrimSpace(before + after), unit.ToBase(lexis.Number{Value: number}), err == nil && known && number > 0
 }
 
+// SampleOf is the grams of foam that a text says something drained from.
+func SampleOf(text string) (grams float64, ok bool) {
+	_, grams, ok = withoutSample(text)
+	return grams, ok
+}
+
 // ofItsSample reads a header that says of how much foam it is; false for any other.
 func ofItsSample(header string) (m Meaning, ok bool) {
 	rest, grams, ok := withoutSample(header)

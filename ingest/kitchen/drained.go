@@ -76,6 +76,23 @@ func (l *Line) drainedOf() (found [][]string) {
 	return found
 }
 
+// drainedFrom is the one mass that explanations of drainage in grams name: "drip = g from 50 g".
+func (s *Sheets) drainedFrom() (said Grams, ok bool) {
+	for _, line := range s.Lines {
+		for _, sentence := range sentences(say.Fold(line.Text)) {
+			v, of := column.SampleOf(sentence)
+			switch {
+			case !of || line.Of != "" || strings.Contains(sentence, "%") || !ofDrainage(sentence):
+			case ok && v != said.Value:
+				return Grams{}, false
+			default:
+				said, ok = Grams{v, line.At}, true
+			}
+		}
+	}
+	return said, ok
+}
+
 // ofDrainage reports a sentence that explains drainage: a label of it, or nothing but a header
 // with its minute.
 func ofDrainage(sentence string) bool {

@@ -511,9 +511,12 @@ func (s *Sheets) MadeUpTo() (Grams, bool) {
 
 // Sample is the mass of foam that was always put to drain.
 func (s *Sheets) Sample() (Grams, bool) {
-	return s.grams(func(l *Line) [][]string {
+	if said, ok := s.grams(func(l *Line) [][]string {
 		return append(ofFoam.FindAllStringSubmatch(say.Fold(l.Text), -1), l.drainedOf()...)
-	})
+	}); ok {
+		return said, true
+	}
+	return s.drainedFrom()
 }
 
 var (

@@ -101,6 +101,9 @@ func parseCell(text string, want units.Dimension, unit units.Unit, comma bool) (
 	if r, ok := readStars(folded, want); ok {
 		return r, nil
 	}
+	if r, ok := shareOf(folded); ok && want == units.Percent {
+		return r, nil
+	}
 	if kept, replaced, ok := corrected(folded); ok {
 		folded = kept
 		p.doubt("the %s was taken for what it replaces", strings.TrimSpace(replaced))
