@@ -2,7 +2,9 @@ package card
 
 import (
 	"slices"
+	"strings"
 
+	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
@@ -13,7 +15,7 @@ import (
 // trials, and stand under one column only.
 
 // setApart takes the lines out of a card that an empty row parts from it, and that have
-// something in half of its columns at most.
+// something in half of its columns at most, or say what was planned of its trials.
 func (t *card) setApart(f cards, b block) (lines []grid.Furniture) {
 	filled := func(h grid.Head) int {
 		at, _ := slices.BinarySearchFunc(f.Sheet.Rows, h.Row, func(r sheet.Row, n int) int { return r.Number - n })
@@ -37,7 +39,7 @@ func (t *card) setApart(f cards, b block) (lines []grid.Furniture) {
 		switch { // a gap
 		case from == 0 && few(t.Heads[:i]) && !few(t.Heads[i:]):
 			from = i
-		case to == len(t.Heads) && few(t.Heads[i:]):
+		case to == len(t.Heads) && (few(t.Heads[i:]) || t.plansAgain(f, b, i)):
 			to = i
 		}
 	}
@@ -51,4 +53,26 @@ func (t *card) setApart(f cards, b block) (lines []grid.Furniture) {
 		t.HeaderRow = t.Heads[0].Row
 	}
 	return lines
+}
+
+// plansAgain reports a line that names the trials of the card once more, for what was planned of
+// them: "Planned recipe (% of mix) | T1 | T2 | T3". What was weighed stands above it.
+func (t *card) plansAgain(f cards, b block, i int) bool {
+	label, _, _ := strings.Cut(t.Heads[i].Text, "(")
+	if !slices.ContainsFunc(strings.Fields(label), column.IsAim) {
+		return false
+	}
+	named := func(h grid.Head) (names []string) {
+		at, _ := slices.BinarySearchFunc(f.Sheet.Rows, h.Row, func(r sheet.Row, n int) int { return r.Number - n })
+		for _, c := range look.Between(f.Sheet.Rows[at].Cells, b.values(), b.to) {
+			if !look.Empty(&c) {
+				names = append(names, strings.ToLower(strings.TrimSpace(f.Sheet.Display(c))))
+			}
+		}
+		return names
+	}
+	again := named(t.Heads[i])
+	return len(again) >= 2 && slices.ContainsFunc(t.Heads[:i], func(h grid.Head) bool {
+		return f.Read(h.Text).Role == column.TrialID && slices.Equal(named(h), again)
+	})
 }

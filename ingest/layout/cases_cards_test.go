@@ -21,6 +21,37 @@ card trial, butter g, GMS g, hold min, drained %
 outside 1 title
 outside 2 title
 `},
+	{"what was planned of the same trials, below", `
+trial | A | B | C
+butter g | 60 | 70 | 80
+GMS g | 3 | 3 | 2
+hold min | 12 | 14 | 19
+-
+planned recipe (% of mix) | A | B | C
+butter | 30 | 35 | 40
+GMS | 1.5 | 1.5 | 1
+`, `
+card trial, butter g, GMS g, hold min
+2: A | 60 | 3 | 12
+3: B | 70 | 3 | 14
+4: C | 80 | 2 | 19
+6 title
+7 title
+8 title
+`},
+	{"more of the same trials, below", `
+trial | A | B | C
+butter g | 60 | 70 | 80
+GMS g | 3 | 3 | 2
+-
+next day | A | B | C
+hold min | 12 | 14 | 19
+`, `
+card trial, butter g, GMS g, not used day, hold min
+2: A | 60 | 3 | A | 12
+3: B | 70 | 3 | B | 14
+4: C | 80 | 2 | C | 19
+`},
 	{"a title before the numbers of the trials, their mean beside them", `
 nut oil foam | N1 | N2 | N3 | | mean
 cook | Bo | Bo | Ann

@@ -97,7 +97,7 @@ func byOwnList(t *handin.Table, c *handin.Column, own *kitchen.Sheets) bool {
 		return false
 	}
 	st, said := own.Stated(full)
-	if full == "" || !said || st.Disputed || (st.HLB == nil) == (st.Fat == nil) {
+	if full == "" || !said || st.Disputed || st.HLB == nil && st.Fat == nil {
 		return false
 	}
 	f := *c.Field

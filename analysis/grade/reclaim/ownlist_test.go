@@ -44,6 +44,8 @@ func TestByOwnList(t *testing.T) {
 		{"butter", own([2]string{"butter", "= 82 % fat"}, [2]string{"brown butter", "= 98 % fat"}), "", false},
 		{"stearate", own([2]string{"glycerol stearate", "HLB 3.8"}, [2]string{"sorbitan stearate", "HLB 4.7"}), "", false},
 		{"butter", own([2]string{"butter salt", "HLB 4.7"}), "", false}, // no fat has one
+		{"monostearate", own([2]string{"glycerol monostearate", "HLB 3.8"}, [2]string{"glycerol monostearate", "= 0 % fat"}), "", true},
+		{"monostearate", own([2]string{"glycerol monostearate", "= cheap"}), "", false},
 		{"xy", own([2]string{"xy wax", "HLB 3.8"}), "", false},
 		{"monostearate", nil, "", false},
 	} {
