@@ -427,4 +427,21 @@ trial, Butter 82 % fat g, Butter 82 % fat g, GMS: HLB 3.8 g, hold min
 1 group header
 2 header
 `},
+	{"what is said of an ingredient below the trials is no trial", `
+trial | butter g | GMS g | hold min
+A1 | 30 | 3 | 12
+A2 | 35 | 3 | 15
+A3
+-
+GMS: HLB 4
+PS80 = 15
+`, `
+trial, butter g, GMS g, hold min
+2: A1 | 30 | 3 | 12
+3: A2 | 35 | 3 | 15
+4: A3 |  |  | 
+1 header
+6 legend
+7 legend
+`},
 }

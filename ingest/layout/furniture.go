@@ -55,10 +55,11 @@ func (f *finder) aloneInRow(t *open, i int, c *sheet.Cell) grid.Kind {
 	return grid.Legend
 }
 
-// short reports whether a text can be an id rather than a sentence.
+// short reports whether a text can be an id rather than a sentence: "GMS: HLB 4" says
+// something of another thing.
 func short(text string) bool {
 	text = strings.TrimSpace(text)
-	return len(text) <= 16 && strings.IndexFunc(text, unicode.IsDigit) >= 0 && !strings.HasSuffix(text, ":") && strings.Count(text, " ") <= 2
+	return !strings.Contains(text, "=") && !strings.Contains(text, ": ") && len(text) <= 16 && strings.IndexFunc(text, unicode.IsDigit) >= 0 && !strings.HasSuffix(text, ":") && strings.Count(text, " ") <= 2
 }
 
 // prose reports whether a row of words alone says nothing of a trial: no cell
