@@ -292,3 +292,22 @@ func TestWhichFat(t *testing.T) {
 		{"as a percent of the mix it is fat", "trial|fat % of mix|GMS % of mix|held min\n1|40|0.8|25\n2|44|0.8|30\n\nfat = butter", 2, "40.00 0.80 3.80", ""},
 	})
 }
+
+// TestMixInOneCell: the whole mix of a trial written into one cell.
+func TestMixInOneCell(t *testing.T) {
+	log := func(header, first string) string {
+		return "run|" + header + "|held min|came out\n1|" + first + "|25|yes\n2|ghee 180 g, tea 313 g, GMS 4 g, PS80 3 g|30|yes\n3|ghee 160 g, tea 333 g, GMS 4 g, PS80 3 g|30|yes\n4|ghee 170 g, tea 323 g, GMS 4 g, PS80 3 g|32|yes\n5|ghee 150 g, tea 343 g, GMS 4 g, PS80 3 g|31|yes"
+	}
+	const mix = "39.80 1.40 8.60"
+	testParts(t, []partsCase{
+		{"names before grams", log("mix", "ghee 200 g, tea 293 g, GMS 4 g, PS80 3 g"), 5, mix, "column_by_its_cells"},
+		{"grams before names", log("recipe", "200 g ghee + 293 g tea + 4 g GMS + 3 g PS80"), 5, mix, ""},
+		{"with colons", log("what went in", "ghee: 200 g; tea: 293 g; GMS: 4 g; PS80: 3 g"), 5, mix, ""},
+		{"in percent, decimal commas", log("mélange", "ghee 40 %, tea 58,6 %, GMS 0,8 %, PS80 0,6 %"), 5, mix, ""},
+		{"a name that a line gives", log("mix", "ghee 200 g, tea 293 g, GMS 4 g, Myrla 3 g") + "\n\nMyrla: HLB 15", 5, mix, ""},
+		{"a name that nobody knows", log("mix", "ghee 200 g, tea 293 g, quux 4 g, PS80 3 g"), 5, "- - -", "value_not_read"},
+		{"an amount that is none", log("mix", "ghee 200 g, tea 293 g, some GMS, PS80 3 g"), 5, "- - -", "value_not_read"},
+		{"nothing", log("mix", ""), 5, "- - -", ""},
+		{"beside columns of the mix it is a note", "run|ghee g|tea g|GMS g|remark|held min\n1|200|296|4|ghee 100 g, tea 100 g later|25\n2|200|296|4|ghee 100 g, tea 100 g later|25", 2, "39.80 0.80 3.80", ""},
+	})
+}

@@ -2,13 +2,13 @@ package row
 
 import (
 	"fmt"
-	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
 	"sync"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/compose"
+	"foamfield/ingest/grid"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/remark"
@@ -39,7 +39,16 @@ func (r *reader) amount(f *scheme.Field) {
 		r.openAmount(f, what, kindless)
 		return
 	}
+	if f.What.Name == scheme.Recipes && r.s.Found.Fill(r.row, f.Col-1) == grid.WrittenOnce {
+		r.open(f, what, true) // another trial's, for all one knows
+		return
+	}
 	if r.namedAmounts(f) {
+		return
+	}
+	if text := r.text(f); f.What.Name == scheme.Recipes && text != "" {
+		r.say(trial.Fix("value not read", r.at(f), say.Quoted(text)+" is not all known ingredients with their amounts", "write each as “butter 200 g”, by its common name, with a comma and a blank between them"))
+		r.open(f, what, true)
 		return
 	}
 	if to, ok := remark.MadeTo(r.text(f)); ok && what.Kind == ingredient.Water {
@@ -282,12 +291,6 @@ func (r *reader) ownValue(f *scheme.Field) {
 	}
 }
 
-// An amount with its name: "3 g GMS", "GMS 3 g".
-var (
-	amountThenName = pattern.Of(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)?\s+(\pL.*?)\s*$`)
-	nameThenAmount = pattern.Of(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr)\.?\s*$`)
-)
-
 // namedAmounts reads a cell that names its ingredients: "3 g GMS + 3 g PS60". Every
 // name must be known; a column of one ingredient may hold another in its place, which
 // is said.
@@ -307,7 +310,7 @@ func (r *reader) namedAmounts(f *scheme.Field) bool {
 // namedDoses reads the amounts of a text with their names, none if one of them cannot
 // be read.
 func namedDoses(text string, f *scheme.Field) (doses []compose.Dose) {
-	for _, part := range strings.FieldsFunc(text, func(x rune) bool { return strings.ContainsRune("+;&/\n", x) }) {
+	for _, part := range scheme.PartsOf(text) {
 		d, ok := namedAmount(part, f)
 		if !ok {
 			return nil
@@ -334,29 +337,37 @@ func (r *reader) inPlace(f *scheme.Field, doses []compose.Dose) bool {
 	return true
 }
 
-// namedAmount reads one amount with the name of its ingredient.
-func namedAmount(text string, f *scheme.Field) (d compose.Dose, ok bool) {
-	text = strings.NewReplacer("(", " ", ")", " ").Replace(text)
-	m := amountThenName.FindStringSubmatch(text)
-	if m == nil {
-		if m = nameThenAmount.FindStringSubmatch(text); m == nil {
-			return d, false
-		}
-		m = []string{m[0], m[2], m[3], m[1]}
+// namedAmount reads one amount with the name of its ingredient. Only a whole mix may be
+// written in percent.
+func namedAmount(part scheme.Part, f *scheme.Field) (d compose.Dose, ok bool) {
+	what, known := f.Types[say.Fold(part.Name)]
+	if !known {
+		what, known = ingredient.Lookup(part.Name)
 	}
-	what, known := ingredient.Lookup(m[3])
-	reading, err := quantity.Parse(m[1]+m[2], units.Mass, f.Bare)
+	want, bare := units.Mass, f.Bare
+	if part.Unit == "%" && f.What.Name == scheme.Recipes {
+		want, bare = units.Percent, units.PercentUnit
+	}
+	reading, err := quantity.Parse(part.Amount+part.Unit, want, bare)
 	v, exact := reading.Exact()
 	if !known || err != nil || !exact {
 		return d, false
 	}
-	return compose.Dose{Name: strings.TrimSpace(m[3]), What: &what, Amount: v, InGrams: true, Col: f.Col}, true
+	return compose.Dose{Name: strings.TrimSpace(part.Name), What: &what, Amount: v, InGrams: want == units.Mass, Basis: basisOf(want), Col: f.Col}, true
+}
+
+// basisOf is what the numbers of a whole mix are of.
+func basisOf(want units.Dimension) column.Basis {
+	if want == units.Percent {
+		return column.OfMix
+	}
+	return column.NoBasis
 }
 
 // anyOf reports an ingredient that stands for any of its kind.
 func anyOf(i ingredient.Ingredient) bool {
 	switch i.Name {
-	case "oil", "fat", "emulsifier", "water part", "emulsifiers together":
+	case "oil", "fat", "emulsifier", "water part", "emulsifiers together", scheme.Recipes:
 		return true
 	}
 	return false

@@ -31,6 +31,10 @@ func (m *maker) amounts() {
 		if !f.IsAmount() {
 			continue
 		}
+		if f.What.Name == scheme.Recipes {
+			m.partsOf(f)
+			continue
+		}
 		switch f.Role {
 		case column.FatPercent:
 			f.What = scheme.FatAsLogged

@@ -44,7 +44,7 @@ func (m *maker) rests(f *scheme.Field) trial.Rests {
 func amountRests(f *scheme.Field) trial.Rests {
 	i := &f.What
 	switch {
-	case f.Kindless || i.Name == "":
+	case f.Kindless || i.Name == "" || i.Name == scheme.Recipes:
 		return trial.OnFat | trial.OnEmulsifier | trial.OnHLB
 	case i.Kind == ingredient.Emulsifier && generic[i.Name] && f.TypeCol == 0:
 		return trial.OnEmulsifier

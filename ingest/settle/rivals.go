@@ -36,7 +36,7 @@ func (m *maker) settleRivals() map[int]rivalry {
 		if len(all) == 0 || all[0] != i {
 			continue
 		}
-		rivals := slices.DeleteFunc(slices.Clone(all), m.declaredByKitchen)
+		rivals := slices.DeleteFunc(slices.Clone(all), func(k int) bool { return m.declaredByKitchen(k) || m.holdsRecipes(k) })
 		rivals = m.summedUp(settled, m.lotBeside(settled, rivals))
 		shown := slices.DeleteFunc(slices.Clone(rivals), func(k int) bool { return m.Found.Heads[k].Hidden })
 		switch {

@@ -106,6 +106,9 @@ func (m *maker) columns() {
 			f.Role = column.Note
 		}
 		m.declare(&f)
+		if !f.Told && m.holdsRecipes(i) {
+			m.recipes(&f)
+		}
 		if f.Unit == units.NoUnit {
 			f.Unit, _ = units.Parse(h.Unit)
 		}
