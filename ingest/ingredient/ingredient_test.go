@@ -260,6 +260,9 @@ func TestStock(t *testing.T) {
 		{"GMS in olive oil", "glycerol monostearate 0 in olive oil"},
 		{"Lecithin 5 % Lösung", "lecithin 5 in -"},
 		{"lécithine 5 % dans l'eau", "lecithin 5 in water"},
+		{"solution de lécithine à 5 %", "lecithin 5 in -"}, {"soluzione di lecitina al 5%", "lecithin 5 in -"}, {"disolución de lecitina al 5 %", "lecithin 5 in -"},
+		{"Lezithinlösung 5 %", "lecithin 5 in -"}, {"5%ige Lecithinlösung", "lecithin 5 in -"}, {"lecithine-oplossing 5 %", "lecithin 5 in -"}, {"Lezithinlösung", "lecithin 0 in -"},
+		{"solution mère", ""}, {"solution of fairy dust 5 %", ""},
 		{"chicken stock", ""}, {"vegetable stock", ""}, {"stock", ""}, {"cream 35 %", ""}, {"cream 35 % fat", ""}, {"olive oil", ""},
 		{"GMS 10 % 20 % solution", ""}, {"fairy dust solution", ""}, {"GMS 10 % in fairy dust", ""}, {"tuna in olive oil", ""}, {"GMS", ""},
 	} {

@@ -130,7 +130,11 @@ var (
 	inWords   = []string{" in ", " dans ", " en "}
 )
 
-var solutionWords = setOf("solution soln sol solutions losung loesung disolucion solucion soluzione stock dispersion gel")
+var solutionWords = setOf("solution soln sol solutions losung loesung disolucion solucion soluzione oplossing stock dispersion gel")
+
+// links stand between the word solution and what is dissolved, or before its strength: "solution
+// de lécithine à 10 %".
+var links = setOf("of de di d von van a al at zu alla as op")
 
 // watery end the name of a solution in water: "0.5 % xanthan water".
 var watery = setOf("water wasser eau agua acqua")
@@ -198,16 +202,31 @@ func takePercent(name string) (percent float64, rest string, ok bool) {
 	if !t.numeric || t.number <= 0 || t.number >= 100 || t.text != strings.ReplaceAll(fields[len(fields)-1], ",", ".") {
 		return 0, name, false
 	}
-	return t.number, " " + strings.Join(fields[:len(fields)-1], " ") + " " + strings.TrimSpace(after) + " ", true
+	after = strings.TrimSpace(after)
+	for _, ending := range []string{"ige ", "iger ", "iges ", "-ige ", "ig "} { // "10%ige Lösung"
+		after = strings.TrimPrefix(after, ending)
+	}
+	return t.number, " " + strings.Join(fields[:len(fields)-1], " ") + " " + after + " ", true
 }
 
 // withoutSolution takes the word solution off a name.
 func withoutSolution(name string) (rest string, named bool) {
 	var kept []string
-	fields := strings.Fields(strings.Trim(name, " ()"))
+	fields := strings.Fields(strings.NewReplacer("-oplossing", " oplossing", "-losung", " losung").Replace(strings.Trim(name, " ()")))
+	if n := len(fields); n > 2 && solutionWords[fields[0]] && links[fields[1]] {
+		fields, named = fields[2:], true
+	}
+	for n := len(fields); n > 1 && links[fields[n-1]]; n-- {
+		fields = fields[:n-1]
+	}
 	for i, w := range fields {
 		if w == "as" { // "polysorbate 80, as 20 % solution"
 			continue
+		}
+		for _, ending := range []string{"losung", "loesung", "oplossing"} { // "Lezithinlösung"
+			if of, compound := strings.CutSuffix(w, ending); compound && len(of) > 2 {
+				w, named = of, true
+			}
 		}
 		if w = strings.Trim(w, "(),"); solutionWords[w] && i > 0 || watery[w] && i > 0 && len(kept) == i && i == len(fields)-1 {
 			named = true

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/units"
 )
@@ -82,10 +83,13 @@ func ValueLike(text string) bool {
 	rest := strings.TrimLeft(text, "<>=≥≤~≈±+-–−'´ ")
 	r, _ := utf8.DecodeRuneInString(rest)
 	if unicode.IsDigit(r) || unicode.Is(unicode.No, r) {
-		return true
+		return !weighedByPercent.MatchString(text)
 	}
 	return shortValues[strings.ToLower(strings.Trim(text, ". "))]
 }
+
+// weighedByPercent is a header that begins with how strong or fat something is: "35 % cream (g)".
+var weighedByPercent = pattern.Of(`^\d+(?:[.,]\d+)?\s?%[^\d%]*\pL{3}[^\d%]*[\s(\[](?:g|gr|grams?|kg)[)\]]?$`)
 
 // minuteLike reports whether a text that starts with a number may be a minute
 // in a header below a group: "5 min", "10'".

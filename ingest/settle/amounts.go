@@ -168,10 +168,24 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, d.Ingredient)
 		return
 	}
+	if stock, at, ok := m.kitchen.StockSaid(name); ok {
+		m.dissolve(f, name, stock, at)
+		return
+	}
 	for _, text := range []string{name, f.Words, f.Header, kitchen.InFull(say.Fold(name))} {
 		if stock, ok := ingredient.Stock(text); ok {
-			f.What, f.Stock = m.met(name, stock.Of), &stock
-			if stock.Percent == 0 {
+			said, at, strong := m.kitchen.StrengthSaid(stock.Of)
+			switch {
+			case stock.Percent > 0:
+				m.stock(f, name, stock)
+			case strong && (!stock.HasCarrier || !said.HasCarrier || stock.Carrier.Name == said.Carrier.Name):
+				stock.Percent = said.Percent
+				if !stock.HasCarrier {
+					stock.Carrier, stock.HasCarrier = said.Carrier, said.HasCarrier
+				}
+				m.dissolve(f, name, stock, at)
+			default:
+				m.stock(f, name, stock)
 				m.askStrength(f, stock)
 			}
 			return
@@ -214,6 +228,24 @@ func (m *maker) ingredient(f *scheme.Field) {
 	f.What = m.met(name, ingredient.Ingredient{Name: name, Kind: ingredient.Other, From: "not known"})
 	f.Kindless = true
 	m.askKind(f)
+}
+
+// stock takes a column as a stock, of an emulsifier with the HLB that its header or lines say.
+func (m *maker) stock(f *scheme.Field, name string, s ingredient.Solution) {
+	of := m.stated("", s.Of.Name, s.Of)
+	if h := ownHLB.FindStringSubmatch(f.Header); h != nil && of.Kind == ingredient.Emulsifier {
+		if v, err := strconv.ParseFloat(strings.Replace(h[1], ",", ".", 1), 64); err == nil && 0 < v && v <= ingredient.MostHLB {
+			of.HLB, of.From = &ingredient.Range{Low: v, Value: v, High: v}, "the header says so"
+		}
+	}
+	f.What, f.Stock = m.met(name, of), &s
+}
+
+// dissolve takes a column as a stock that a line beside the table explains, and says so.
+func (m *maker) dissolve(f *scheme.Field, name string, s ingredient.Solution, at trial.Place) {
+	m.stock(f, name, s)
+	m.say(trial.Note("said beside the table", at, fmt.Sprintf("%s is taken as %s %% %s, as this line says", say.Quoted(f.Header), say.Number(s.Percent), s.Of.Name),
+		"nothing to do; the strength in the header wins over it").OnceOf("stock " + name))
 }
 
 // byItsGroup takes an ingredient nobody knows as one of the kind that its group names, and
