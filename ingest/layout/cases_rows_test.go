@@ -1,6 +1,60 @@
 package layout
 
 var rowCases = []struct{ name, sheet, want string }{
+	{"a list of what was used under the heads of the trials", `
+day | trial | lard g | water g | GMS g | hold min
+1 March | L1 | 120 | 280 | 3 | 14
+1 March | L2 | 150 | 250 | 3 | 19
+-
+ingredient | fat / % | HLB
+lard | 99
+GMS | 0 | 3.8
+`, `
+day, trial, lard g, water g, GMS g, hold min
+2: 1 March | L1 | 120 | 280 | 3 | 14
+3: 1 March | L2 | 150 | 250 | 3 | 19
+1 header
+not used, fat percent %, blend HLB
+6: lard | 99 | 
+7: GMS | 0 | 3.8
+5 header
+`},
+	{"squirts of one siphon under the heads of the trials", `
+trial | lard g | water g | GMS g | hold min
+L1 | 120 | 280 | 3 | 14
+L2 | 150 | 250 | 3 | 19
+squirts of the last siphon
+squirt | hold [min]
+1 | 18
+2 | 19
+3 | 19
+`, `
+trial, lard g, water g, GMS g, hold min
+2: L1 | 120 | 280 | 3 | 14
+3: L2 | 150 | 250 | 3 | 19
+1 header
+4 title
+which squirt, hold min
+6: 1 | 18
+7: 2 | 19
+8: 3 | 19
+5 header
+`},
+	{"a trial in words and one of a head's words, apart", `
+trial | lard g | water g | GMS g | hold min
+L1 | 120 | 280 | 3 | 14
+L2 | 150 | 250 | 3 | 19
+-
+spare | not weighed | | | 12
+L3 | 100 g | 300 | 3 | 11
+`, `
+trial, lard g, water g, GMS g, hold min
+2: L1 | 120 | 280 | 3 | 14
+3: L2 | 150 | 250 | 3 | 19
+5: spare | not weighed |  |  | 12
+6: L3 | 100 g | 300 | 3 | 11
+1 header
+`},
 	{"what the columns are, below the heads", `
 trial | tallow g/kg | broth g/kg | GMS g/kg | hold min
  | fat | water part | HLB 3.8 |

@@ -47,7 +47,7 @@ func (f *finder) run() {
 			f.furnish(row, grid.Blank)
 		case f.claimed(row.Number):
 			// a lower header or units row its header has already taken
-		case len(f.open) > 0 && f.newHeader(i):
+		case len(f.open) > 0 && (f.newHeader(i) || f.smallHeader(i)):
 			f.close()
 			f.start(i)
 		case len(f.open) > 0:
