@@ -132,7 +132,7 @@ var waters = []entry{
 		names:     `yoghurt; yogurt; yaourt; yogur; Joghurt; skyr; kefir; kéfir; Quark; fromage blanc; yoghurt volle`},
 	{Ingredient: Ingredient{Name: "plant milk", Kind: Water, FatPercent: about(1, 2, 4), From: memory, Note: "give the fat percent of the label"},
 		fatByName: Range{Low: 0, High: 8},
-		names:     `plant milk; oat milk; almond milk; soy milk; soya milk; rice milk; lait avoine; lait amande; lait soja; leche avena; leche almendra; leche soja; latte avena; latte mandorla; latte soia; Hafermilch; Mandelmilch; Sojamilch; oat drink; Haferdrink; Sojadrink`},
+		names:     `plant milk; oat milk; almond milk; soy milk; soya milk; rice milk; lait avoine; lait amande; lait soja; leche avena; leche almendra; leche soja; latte avena; latte mandorla; latte soia; Hafermilch; Mandelmilch; Sojamilch; oat drink; soy drink; soya drink; almond drink; rice drink; Haferdrink; Sojadrink; Mandeldrink; boisson soja; bebida soja; bevanda soia; sojadrank; haverdrank; haverdrink`},
 }
 
 // gum is a thickener under its name.

@@ -45,6 +45,8 @@ func TestStated(t *testing.T) {
 		{"fat %: lard 99 %, pea water 0 %, powders not counted", "lard", -1, 99, ""},
 		{"fat %: lard 99 %, pea water 0 %, powders not counted", "pea water", -1, 0, ""},
 		{"butter 82 % fat, GMS 2 %, water", "GMS", -1, -1, ""},
+		{"sesame_drink = 2.1 % fat", "sesame drink", -1, 2.1, ""},
+		{"sesame drink = 2.1 % fat", "sesame_drink", -1, 2.1, ""},
 		{"Which blend suits a lard foam (28 % fat, 1.2 % emulsifiers)?", "lard", -1, -1, ""},
 		{"Vergleich: Schmalz-Schaum mit 28 % Fett", "Schmalz", -1, -1, ""},
 		{"how does lard with 99 % fat change a foam?", "lard", -1, 99, ""},

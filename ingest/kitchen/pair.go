@@ -86,5 +86,8 @@ func nameIn(name string) string {
 	return name
 }
 
-// InFull writes out the short forms of an emulsifier with a letter or a number: Emuls. A.
-func InFull(folded string) string { return anEmuls.ReplaceAllString(folded, "emulsifier $1") }
+// InFull writes out the short forms of an emulsifier with a letter or a number, Emuls. A, and
+// names joined as machines like them, walnut_oil.
+func InFull(folded string) string {
+	return anEmuls.ReplaceAllString(strings.ReplaceAll(folded, "_", " "), "emulsifier $1")
+}
