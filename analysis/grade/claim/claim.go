@@ -37,7 +37,7 @@ func Places(w *handin.Work) []trial.Place {
 
 // checks are what is asked of a sentence, in order.
 var checks = []ground.Check{own((*judge).superlative), own((*judge).quoted), own((*judge).compared), own((*judge).quotedPercent), own((*judge).alike), own((*judge).optimum), moves.Direction, moves.Trend, moves.Steady, moves.Without,
-	own((*judge).credited), own((*judge).outside), own((*judge).beyond), own((*judge).tooMuch), own((*judge).tooStrong), passed.Success, passed.Counted, passed.Fattest, passed.Became, own((*judge).credits), own((*judge).against), own((*judge).allTwice)}
+	own((*judge).credited), own((*judge).outside), own((*judge).beyond), own((*judge).tooMuch), own((*judge).tooStrong), passed.Success, passed.Only, passed.Counted, passed.Fattest, passed.Became, own((*judge).credits), own((*judge).against), own((*judge).allTwice)}
 
 // own is a check of this room.
 func own(check func(*judge, sentence.Sentence, ground.OwnRule, evidence.Measure) (finding.Found, bool)) ground.Check {
@@ -110,6 +110,8 @@ func reasonIn(words string) string {
 var (
 	shortest = pattern.Of(`(?i)(\b(held|lasted|stood)\b[^.]{0,24}\bshortest\b|\bshortest (hold|time)|\bleast stable\b|\bcollapsed first\b)`)
 	least    = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bleast\b|\bleast (drain|liquid|weep|drip)|\blowest drain)`)
+	airiest  = pattern.Of(`(?i)(\b(?:highest|largest|greatest|biggest|most|best) (?:overrun|volume gain|foam volume)\b|\boverrun (?:is|was) (?:the )?highest\b|\bmost air(?:y)?\b)`)
+	densest  = pattern.Of(`(?i)(\b(?:lowest|smallest|least) (?:overrun|volume gain|foam volume)\b|\boverrun (?:is|was) (?:the )?lowest\b|\bleast air(?:y)?\b)`)
 	most     = pattern.Of(`(?i)(\b(drained|drains|wept|leaked|dripped)\b[^.]{0,16}\bmost\b|\bmost (drainage|liquid|weep)|\bhighest drain)`)
 )
 
@@ -129,7 +131,7 @@ func endsOf(s sentence.Sentence) (out []ground.End) {
 	for _, one := range []struct {
 		re *pattern.Pattern
 		e  ground.End
-	}{{sentence.Longest, ground.End{Of: evidence.Hold, Most: true, Says: "held longest"}}, {shortest, ground.End{Of: evidence.Hold, Most: false, Says: "held shortest"}}, {least, ground.End{Of: evidence.Drained, Most: false, Says: "drained least"}}, {most, ground.End{Of: evidence.Drained, Most: true, Says: "drained most"}}} {
+	}{{sentence.Longest, ground.End{Of: evidence.Hold, Most: true, Says: "held longest"}}, {shortest, ground.End{Of: evidence.Hold, Most: false, Says: "held shortest"}}, {least, ground.End{Of: evidence.Drained, Most: false, Says: "drained least"}}, {most, ground.End{Of: evidence.Drained, Most: true, Says: "drained most"}}, {airiest, ground.End{Of: evidence.Overrun, Most: true, Says: "has the highest overrun"}}, {densest, ground.End{Of: evidence.Overrun, Says: "has the lowest overrun"}}} {
 		if one.re.MatchString(s.Low) {
 			out = append(out, one.e)
 		}
@@ -165,7 +167,7 @@ func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Me
 			return f, true
 		}
 	}
-	if len(ends) == 0 {
+	if len(ends) == 0 || sentence.BestWord.MatchString(s.Low) && ground.Because.MatchString(s.Low) {
 		return j.best(s, named, r)
 	}
 	return f, false

@@ -144,6 +144,7 @@ func (j *judge) speaksAgainst(s sentence.Sentence) *handin.Trial {
 
 var (
 	drainedSaid = pattern.Of(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
+	timesAs     = pattern.Of(`(?i)\b(?:twice|half|double|\d+(?:[.,]\d+)?|two|three|four|five|ten)(?: times)? as\b`)
 	sameWords   = pattern.Of(`(?i)(\balike\b|\bas long as\b|\b(?:exactly|just|quite) as long\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
 )
 
@@ -184,7 +185,7 @@ func (j *judge) quotedFat(s sentence.Sentence, x *handin.Trial, v float64) (f fi
 // alike asks of trials that are called alike and differ by more than makings of one
 // formula do.
 func (j *judge) alike(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if !sameWords.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || strings.Contains(s.Low, " not alike") {
+	if !sameWords.MatchString(s.Low) || timesAs.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || strings.Contains(s.Low, " not alike") {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)

@@ -24,6 +24,7 @@ const (
 	NoMeasure Measure = iota
 	Hold
 	Drained
+	Overrun
 )
 
 // Trials are the trials of a work, with its designs and slips.
@@ -36,7 +37,7 @@ type Trials struct {
 // Unit is what a measure is in: what drained, in percent, or as most of the work has it.
 func (j *Trials) Unit(m Measure) string {
 	if m != Drained {
-		return [...]string{"", "min", "%"}[m]
+		return [...]string{"", "min", "%", "%"}[m]
 	}
 	for _, t := range j.Work.Tables {
 		if j.percents(t) {
@@ -149,8 +150,11 @@ func (j *Trials) OfSlips(x *handin.Trial) bool {
 
 // holdsMeasure reports a column of a measure.
 func holdsMeasure(col *handin.Column, m Measure) bool {
-	if m == Hold {
+	switch m {
+	case Hold:
 		return col.Role == column.Hold
+	case Overrun:
+		return col.Role == column.Overrun
 	}
 	return m == Drained && col.Role == column.DrainedAmount && (col.Field == nil || col.Field.Want == units.Percent)
 }

@@ -23,3 +23,15 @@ func TestDays(t *testing.T) {
 		}
 	}
 }
+
+// TestTellsDay: what may stand beside a label of days, and constants beside a label "Data".
+func TestTellsDay(t *testing.T) {
+	for text, want := range map[string]bool{
+		"12 November 2026": true, "9.-10.4.": true, "3/4": true, "week 14": true, "31.02.2026": true, "day 1: 5 May, day 2: 6 May": true,
+		"cream 35 % fat, butter 80 % fat, GMS HLB 3.8": false, "cream fat 35; butter fat 82": false, "see the sheet": false,
+	} {
+		if got := tellsDay(text); got != want {
+			t.Errorf("%q: %v", text, got)
+		}
+	}
+}

@@ -28,7 +28,7 @@ func linesOf(w *handin.Work) (out []line) {
 	for _, p := range w.Words {
 		switch m := dayInOne.FindStringSubmatch(p.Text); {
 		case p.Note != nil:
-		case dayLabel.MatchString(p.Text) && strings.ContainsAny(p.Right, "0123456789"):
+		case dayLabel.MatchString(p.Text) && tellsDay(p.Right):
 			out = append(out, line{p.RightAt, p.Right})
 		case m != nil && strings.ContainsAny(m[1], "0123456789"):
 			out = append(out, line{p.At, m[1]})
@@ -36,6 +36,14 @@ func linesOf(w *handin.Work) (out []line) {
 	}
 	return out
 }
+
+// tellsDay reports figures that may be of a day: "Data" stands before constants as well.
+func tellsDay(text string) bool {
+	_, ok, cannot := parse(text)
+	return ok || cannot || datedLine.MatchString(text) || mayBeDay.MatchString(text) || bareDay.MatchString(text)
+}
+
+var bareDay = pattern.Of(`^\D{0,12}\d{1,4}(?:st|nd|rd|th)?\D{0,12}$`)
 
 // emptyLine is the cell beside a label that was left empty, or else where anything missing
 // is said.

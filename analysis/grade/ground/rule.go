@@ -54,8 +54,42 @@ func bestBy(w *handin.Work) (by *End) {
 		}
 		by = &e
 	}
+	if by == nil {
+		by = byAim(w)
+	}
 	return by
 }
+
+var (
+	aimLabel = pattern.Of(`(?i)^\s*(?:(?:my|our|the) )?(?:aim|goal|question|research question|objective|purpose|ziel|frage|but|objetivo|obiettivo|scopo|doel)s?\s*[:?]?\s*`)
+	aimedAt  = pattern.Of(`(?i)(\blongest\b|\bmost stable\b|\bas long as possible\b|\blängsten?\b|\bplus (?:stable|durable|longtemps)\b|\bmás (?:tiempo|estable|aguanta)\b|\bpiù (?:stabile|a lungo)\b|\blangste?\b)`)
+	ranking  = pattern.Of(`(?i)\b(?:best|winner|wins|beste[rn]?|meilleure?|mejor|migliore)\b`)
+)
+
+// byAim is the hold where that is what a work was after, and no rule of it says what the best is by.
+func byAim(w *handin.Work) *End {
+	aimed := false
+	for _, p := range w.Words {
+		text := p.Text
+		if len(strings.Fields(text)) <= 4 {
+			text += " " + p.Right
+		}
+		switch {
+		case p.Note != nil:
+		case aimLabel.MatchString(text):
+			aimed = aimed || aimedAt.MatchString(text) && !byDrained.MatchString(text)
+		case ranking.MatchString(text) && ruleSaid.MatchString(text):
+			return nil
+		}
+	}
+	if !aimed {
+		return nil
+	}
+	return &End{Of: evidence.Hold, Most: true, Says: "held longest"}
+}
+
+// ruleSaid opens a rule of success.
+var ruleSaid = pattern.Of(`(?i)^\s*(?:(?:my|our|the) )?(?:success|successful|passes|passed|good|rule|criteri\w+|target|it is good|works|ok)\b`)
 
 // Fails says how a trial surely fails a rule, "" if it may pass.
 func (j *Judge) Fails(x *handin.Trial, r OwnRule) string {

@@ -19,7 +19,7 @@ import (
 // "The more butter, the longer" is said of every step, and so of the last one too.
 
 var (
-	everyStep = pattern.Of(`(?i)(\bthe (?:more|higher|less|lower|richer|fatter|fewer)\b[^.;]*?\bthe (?:longer|shorter|more|less|better|drier|wetter|firmer|stabler|higher|lower)\b|\b(?:with|at) (?:each|every) (?:step|gram|percent|extra|further|addition)\b|\bsteadily\b|\bstep by step\b|\balways (?:more|longer|less|shorter)\b|\bevery (?:step|extra|more)\b|\bje (?:mehr|höher|weniger)\b.*\b(?:desto|umso)\b|\bplus\b.*\bplus (?:elle|la mousse|longtemps)\b|\bcuant[oa] más\b.*\bmás\b|\bpiù\b.*\bpiù (?:a lungo|tiene|dura)\b|\bhoe (?:meer|hoger)\b.*\bhoe\b)`)
+	everyStep = pattern.Of(`(?i)(\bthe (?:more|higher|less|lower|richer|fatter|fewer)\b[^.;]*?\bthe (?:longer|shorter|more|less|better|drier|wetter|firmer|stabler|higher|lower)\b|\b(?:with|at) (?:each|every) (?:step|gram|percent|extra|further|addition)\b|\bsteadily\b|\ball the way\b|\bright (?:up )?to the (?:end|top|last)\b|\bstep by step\b|\balways (?:more|longer|less|shorter)\b|\bevery (?:step|extra|more)\b|\bje (?:mehr|höher|weniger)\b.*\b(?:desto|umso)\b|\bplus\b.*\bplus (?:elle|la mousse|longtemps)\b|\bcuant[oa] más\b.*\bmás\b|\bpiù\b.*\bpiù (?:a lungo|tiene|dura)\b|\bhoe (?:meer|hoger)\b.*\bhoe\b)`)
 	// asFarAs is the trial, or the level, to which a statement goes.
 	asFarAs = pattern.Of(`(?i)\b(?:(?:right |all the way |up |down |as far as )+(?:to )?|(?:until|till|bis(?: zu)?|jusqu['’]à(?: l['’])?|hasta(?: el)?|fino a(?:l)?|tot) )\s*(?:and including\s+)?(?:(?:trial|test|run|no\.?|nr\.?|mix|foam|card|essai|ensayo|prova|proef|versuch)\s*)?([A-Za-z]{0,2}\d{1,3}(?:[.,]\d+)?[a-z]?)(\s*(?:%|g\b|grams?\b))?`)
 	turned  = pattern.Of(`(?i)\b(?:then|after that|beyond|from there|again|peak|maximum|optimum|at first|first|but|except|only|above|over|dann|danach|puis|después|poi|daarna)\b`)
@@ -34,12 +34,15 @@ func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 	}
 	factor, up, known := change(s.Low)
 	if !known {
-		if factor, up, _, _, known = driverOf(s); !known {
-			return f, false
-		}
+		factor, up, _, _, known = driverOf(s)
 	}
 	m, grew := moved(s)
 	d := j.DesignOf(s)
+	if d != nil && !known {
+		if factor, up, known = oneOfTwo(s, d); !known {
+			return f, false
+		}
+	}
 	if m == evidence.NoMeasure || d == nil || !d.Varies(factor) {
 		return f, false
 	}
@@ -75,6 +78,46 @@ func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 		d.Trials[far].ID, say.Number(math.Round(100*d.At(far, factor))/100), say.Number(end))
 	return ground.About(words, s, "not to the end"), true
 }
+
+// oneOfTwo is what a sentence says was changed where it names one of two emulsifiers that share one sum: the
+// blend, whichever way that one moves it.
+func oneOfTwo(s sentence.Sentence, d *method.Design) (f method.Factor, up, ok bool) {
+	hlb := map[string]float64{}
+	named := ""
+	for _, t := range d.Tables {
+		for _, c := range t.Weighed() {
+			if !c.Field.What.WeighedAsEmulsifier() {
+				continue
+			}
+			if c.Field.What.HLB == nil {
+				return f, false, false
+			}
+			name := c.Field.Called()
+			hlb[name] = c.Field.What.HLB.Value
+			if strings.Contains(s.Low, " "+strings.ToLower(name)) && name != named {
+				if named != "" {
+					return f, false, false
+				}
+				named = name
+			}
+		}
+	}
+	if named == "" || len(hlb) != 2 || !d.Separates(method.HLB) {
+		return f, false, false
+	}
+	up = true
+	for name, v := range hlb {
+		if name != named {
+			up = hlb[named] > v
+		}
+	}
+	if lessOf.MatchString(s.Low) {
+		up = !up
+	}
+	return method.HLB, up, true
+}
+
+var lessOf = pattern.Of(`(?i)\b(?:less|fewer|lower|decreas\w+|weniger|moins|menos|meno|minder)\b`)
 
 // farEnd is the trial with the most of a factor, or the least, of all with a result or as far as a sentence
 // goes; -1 where nobody can say how far that is.

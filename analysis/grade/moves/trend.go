@@ -29,6 +29,8 @@ var (
 	holdRose   = pattern.Of(`(?i)\b` + holdMoves + `\s+(?:\w+\s+){0,2}?` + wentUp + `\b`)
 	holdSank   = pattern.Of(`(?i)\b` + holdMoves + `\s+(?:\w+\s+){0,2}?` + wentDown + `\b`)
 	drainRose  = pattern.Of(`(?i)\b` + drainMoves + `\s+(?:\w+\s+){0,2}?` + wentUp + `\b`)
+	overRose   = pattern.Of(`(?i)\b(?:overrun|foam volume|volume)\s+(?:\w+\s+){0,2}?` + wentUp + `\b`)
+	overSank   = pattern.Of(`(?i)\b(?:overrun|foam volume|volume)\s+(?:\w+\s+){0,2}?` + wentDown + `\b`)
 	drainSank  = pattern.Of(`(?i)\b` + drainMoves + `\s+(?:\w+\s+){0,2}?` + wentDown + `\b`)
 
 	drivers = []driven{driver(method.Fat, ofFat), driver(method.Emulsifier, ofDose), driver(method.HLB, `(?:blend hlb|hlb)`)}
@@ -77,7 +79,7 @@ func moved(s sentence.Sentence) (m evidence.Measure, up bool) {
 		re *pattern.Pattern
 		m  evidence.Measure
 		up bool
-	}{{holdRose, evidence.Hold, true}, {holdSank, evidence.Hold, false}, {drainRose, evidence.Drained, true}, {drainSank, evidence.Drained, false}} {
+	}{{holdRose, evidence.Hold, true}, {holdSank, evidence.Hold, false}, {drainRose, evidence.Drained, true}, {drainSank, evidence.Drained, false}, {overRose, evidence.Overrun, true}, {overSank, evidence.Overrun, false}} {
 		if one.re.MatchString(s.Low) {
 			n, m, up = n+1, one.m, one.up
 		}

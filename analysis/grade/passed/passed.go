@@ -49,7 +49,7 @@ func Counted(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 		return f, false
 	}
 	n, share, said := countIn(s, len(all), j.controls())
-	if !said || partly.MatchString(countedPart(s)) {
+	if !said || partly.MatchString(withEmulsifier.ReplaceAllString(countedPart(s), "")) {
 		return f, false
 	}
 	var passed, maybe, failed []*handin.Trial
@@ -88,6 +88,9 @@ func Counted(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 	}
 	return f, false
 }
+
+// withEmulsifier are all but the controls.
+var withEmulsifier = pattern.Of(`(?i)\bwith (?:an? |the |any )?emulsifiers?\b`)
 
 var (
 	richest = pattern.Of(`(?i)\b(richest|fattest|most fat|highest fat|most butter|highest in fat)\b`)

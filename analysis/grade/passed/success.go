@@ -2,19 +2,22 @@ package passed
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/ground"
+	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/sentence"
+	"foamfield/analysis/grade/together"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 )
 
 var (
-	worked = pattern.Of(`(?i)\b(works|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
+	worked = pattern.Of(`(?i)\b(works|work|pass|succeed|meet|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
 	failed = pattern.Of(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 
@@ -74,4 +77,46 @@ func Verdicts(g *ground.Judge, r ground.OwnRule) (out []finding.Found) {
 		}
 	}
 	return out
+}
+
+var (
+	onlyOne = pattern.Of(`(?i)\b(?:only|just)\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
+	noneAt  = pattern.Of(`(?i)\b(?:no|none of (?:the|my|our)) (?:single )?(?:trials?|foams?|mix(?:es)?|runs?|tests?|one)\s+(?:of mine |at all |really |ever |had |has |have )?(?:pass(?:es|ed)?|worked|works|succeeded|met|(?:was|is|were) (?:good|ok|a success|successful))\b|\bnothing passed\b`)
+	justly  = pattern.Of(`(?i)(\bjust (?:so|about|barely|passes|passed)\b|\bonly just\b|\bon (?:mon|tues|wednes|thurs|fri)|\bof the (?:rich|lean|first|last)|\bafter \d)`)
+)
+
+// Only holds "only trial 4 passes" and "no mix passed" against what passes by the student's own rule.
+func Only(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !r.Set() || sentence.Unsure.MatchString(s.Low) || justly.MatchString(s.Low) {
+		return f, false
+	}
+	j := &judge{g}
+	none, only := noneAt.MatchString(s.Low), onlyOne.MatchString(s.Low)
+	if none == only || only && sentence.Denied.MatchString(s.Low) {
+		return f, false
+	}
+	named := sentence.Mentions(j.Work, s)
+	if only && len(named) == 0 || none && len(named) > 0 {
+		return f, false
+	}
+	for _, group := range together.Groups(j.Work, s) { // "2 to 6"
+		named = append(named, sentence.Mention{Trials: group.Trials})
+	}
+	for _, x := range j.Work.Trials() {
+		if !j.Passes(x, r) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return m.Missing || j.ofOneFormula(m.Trials, x) }) {
+			continue
+		}
+		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes too.", s.Said, r.Words(), x.ID), s, "miscounted"), true
+	}
+	return f, false
+}
+
+// ofOneFormula reports a trial that is one of some, or another making of one.
+func (j *judge) ofOneFormula(all []*handin.Trial, x *handin.Trial) bool {
+	d := j.Design(x.Table)
+	at := slices.Index(d.Trials, x)
+	return slices.ContainsFunc(all, func(o *handin.Trial) bool {
+		k := slices.Index(d.Trials, o)
+		return o == x || k >= 0 && at >= 0 && d.Same(k, at)
+	})
 }

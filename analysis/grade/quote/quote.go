@@ -43,10 +43,11 @@ func Check(trials *evidence.Trials, wrong []finding.Found) (out []finding.Found)
 		tr.asked = r.Hold.At
 	}
 	for _, s := range all {
-		if f, ok := misquoted(tr, s); ok {
-			out = append(out, f)
-		} else if f, ok := ofSubject(tr, s); ok {
-			out = append(out, f)
+		for _, check := range []func(*shown, sentence.Sentence) (finding.Found, bool){misquoted, ofSubject, ofMix, longestMix} {
+			if f, ok := check(tr, s); ok {
+				out = append(out, f)
+				break
+			}
 		}
 	}
 	return out
@@ -89,7 +90,7 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 		}
 		for _, text := range single.FindAllString(list, -1) {
 			v, half := value(text)
-			if math.IsNaN(v) || of == minutes && v == tr.asked || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
+			if math.IsNaN(v) || of == minutes && v == tr.asked && list == text || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
 				continue
 			}
 			x := nearest(tr, s, m[2], m[5], named)

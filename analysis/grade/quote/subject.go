@@ -22,7 +22,7 @@ import (
 // the sentence names.
 
 var (
-	did = pattern.Of(`(?i)\s+(?:also |even |only |just |then |already |both times )*(drained|drains|drained out|lost|loses|wept|weeps|leaked|dripped|ran out|held|holds|stood|stands|lasted|lasts|stayed|kept|aguanta|aguantó|tient|tenait|hält|hielt|stand|stond)\s+(?:only |just |up |for |out |exactly |even |its shape |pendant |während |nur |sólo |solo |slechts |seulement )*(\d+(?:[.,]\d+)?)\s*(%|percent\b|g\b|grams?\b|ml\b|mins?\b|minutes?\b|minuten\b|minutos\b)`)
+	did = pattern.Of(`(?i)\s+(?:also |even |only |just |then |already |both times )*(drained|drains|drained out|lost|loses|wept|weeps|leaked|dripped|ran out|held|holds|stood|stands|lasted|lasts|stayed|kept|aguanta|aguantó|tient|tenait|hält|hielt|stand|stond)\s+(?:(?:the )?(?:least|most|longest|shortest|best)\b,? (?:of all,? )?(?:with |at )?|only |just |up |for |out |exactly |even |its shape |pendant |während |nur |sólo |solo |slechts |seulement )*(\d+(?:[.,]\d+)?)\s*(%|percent\b|g\b|grams?\b|ml\b|mins?\b|minutes?\b|minuten\b|minutos\b)`)
 	// clauseEnd parts a subject from what was said before it.
 	clauseEnd = pattern.Of(`(?i)[.;:,]\s|\b(?:and|but|so|while|because|as|since|whereas|although|that|und|et|y|en|aber|mais|pero|maar)\b`)
 	wetVerb   = pattern.Of(`(?i)^(drain|lost|lose|we[ep]|leak|drip|ran)`)

@@ -112,6 +112,12 @@ func (j *job) overrun() {
 		if !l.Known || !f.Known || f.Value <= 0 || l.Value <= 0 {
 			return e, false
 		}
+		if v, ok := j.meant[l.At]; ok {
+			l.Value = v
+		}
+		if v, ok := j.meant[f.At]; ok {
+			f.Value = v
+		}
 		right := 100 * (l.Value - f.Value) / f.Value
 		e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(right)}, Within: max(0.6, math.Abs(right)*(l.Half/l.Value+f.Half/f.Value)), Digits: 0,
 			How: fmt.Sprintf("(%s − %s) / %s × 100", verdict.Num(l.Value), verdict.Num(f.Value), verdict.Num(f.Value))}

@@ -18,7 +18,7 @@ var (
 )
 
 // reclaimCups finds the two weights of a vessel beside an overrun: of the two that are headed so, in
-// all rows the foam weighs less.
+// most rows the foam weighs less.
 func reclaimCups(t *handin.Table) {
 	if t.Find(column.Overrun) == nil || t.Find(column.CupLiquid) != nil && t.Find(column.CupFoam) != nil {
 		return
@@ -42,10 +42,18 @@ func reclaimCups(t *handin.Table) {
 	if liquid == nil || foam == nil {
 		return
 	}
+	lighter, heavier := 0, 0
 	for i, l := range liquid.Cells {
-		if f := foam.Cells[i]; l.Known && f.Known && f.Value > l.Value {
-			return
+		switch f := foam.Cells[i]; {
+		case !l.Known || !f.Known:
+		case f.Value > l.Value:
+			heavier++
+		default:
+			lighter++
 		}
+	}
+	if 2*heavier >= lighter {
+		return
 	}
 	liquid.Role, liquid.Field = column.CupLiquid, &scheme.Field{Header: liquid.Header, Want: units.Mass, Bare: units.Gram}
 	foam.Role, foam.Field = column.CupFoam, &scheme.Field{Header: foam.Header, Want: units.Mass, Bare: units.Gram}

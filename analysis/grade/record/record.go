@@ -38,6 +38,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		}
 		r.impossible(t)
 		r.copied(t)
+		r.cupsTurned(t)
 		r.twins(t)
 		r.units(t)
 		r.mend(t)
@@ -51,6 +52,8 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.againstNote(t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
+		r.splitOrNot(t)
+		r.longerThanWatched(w, t)
 		r.leftEmpty(t)
 		r.fahrenheit(t)
 	}
@@ -261,7 +264,7 @@ func (r *reader) units(t *handin.Table) {
 	for _, col := range t.Columns {
 		var slips []unit
 		switch {
-		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass:
+		case isAmount(col) && (col.Field == nil || col.Field.Want == units.Mass), col.Role == column.SampleMass, col.Role == column.CupLiquid, col.Role == column.CupFoam:
 			slips = slices.Concat(massUnits, anyPoint)
 			if col.Role == column.IngredientAmount && col.Field != nil && (col.Field.What.Kind == ingredient.Fat || col.Field.What.Kind == ingredient.Water) {
 				slips = slices.Concat(massUnits, scales, anyPoint)

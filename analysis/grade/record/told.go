@@ -321,7 +321,7 @@ func (r *reader) againstDrained(t *handin.Table) {
 }
 
 var (
-	longTold  = pattern.Of(`(?i)\b(?:over|more than|at least|past|a good|well over)\s+(?:(half an hour)|(an hour)|(\d+)\s*min)`)
+	longTold  = pattern.Of(`(?i)\b(?:over|more than|at least|past|a good|well over)\s+(?:(half an hour)|(an hour)|(\d+)\s*min)|\b(?:still|yet) (?:\w+ ){0,3}?(?:after|at) (?:(half an hour)|(an hour)|(\d+)\s*min)`)
 	shortTold = pattern.Of(`(?i)\b(?:gone|down|flat|fell|collapsed|over|slumped|melted|soup|liquid)\b[^.;]{0,24}\b(?:at once|immediately|straight away|right away|in no time|instantly|within a minute|in seconds)\b|\b(?:no hold at all|did not (?:hold|stand) at all)\b`)
 )
 
@@ -341,12 +341,12 @@ func (r *reader) againstNote(t *handin.Table) {
 			least := 0.0
 			if m := longTold.FindStringSubmatch(text); m != nil {
 				switch {
-				case m[1] != "":
+				case m[1]+m[4] != "":
 					least = 30
-				case m[2] != "":
+				case m[2]+m[5] != "":
 					least = 60
 				default:
-					least, _ = strconv.ParseFloat(m[3], 64)
+					least, _ = strconv.ParseFloat(m[3]+m[6], 64)
 				}
 			}
 			if least > 0 && c.Value < 0.7*least || c.Value > 8 && shortTold.MatchString(text) {

@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/pattern"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
@@ -357,6 +358,8 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 		switch {
 		case handin.NamesControl(t) && len(t) > 2:
 			n.control()
+		case n.next(t):
+			n.add(t, true)
 		case numberedName(t), letterName(t, next), i == 0 && verb.MatchString(next), (strings.Contains(t, "-") || roman.MatchString(t)) && len(n.work.ByID(t)) > 0:
 			n.add(t, false)
 		}
@@ -375,6 +378,25 @@ func (n *naming) control() {
 		}
 	}
 }
+
+// next reports a number that goes on from those of the log, all of which have the same letters before
+// it: "T9" where the log has T1 to T8.
+func (n *naming) next(t string) bool {
+	m := lettersFirst.FindStringSubmatch(t)
+	all := n.work.Trials()
+	if m == nil || len(all) < 3 || len(n.work.ByID(t)) > 0 {
+		return false
+	}
+	if k, _ := strconv.Atoi(m[2]); k > len(all)+10 {
+		return false
+	}
+	return !slices.ContainsFunc(all, func(x *handin.Trial) bool {
+		o := lettersFirst.FindStringSubmatch(handin.ShortID(x.ID))
+		return o == nil || o[1] != m[1]
+	})
+}
+
+var lettersFirst = pattern.Of(`^([A-Z][A-Za-z]?)(\d{1,2})[a-z]?$`)
 
 // numberedName reports a word of letters and figures: "T4", "D2".
 func numberedName(t string) bool {

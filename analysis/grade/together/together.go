@@ -495,7 +495,7 @@ func times(m []string) (k, within float64) {
 			k = words[strings.ToLower(w)]
 		}
 	}
-	return k, 0.28 * k
+	return k, 0.22 * k
 }
 
 // spread holds "stood between 20 and 26 min" against the least and the most of a group.
