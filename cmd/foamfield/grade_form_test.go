@@ -124,6 +124,11 @@ func TestFormsWithLines(t *testing.T) {
 		{"the other way", []string{"B16=From T3 to T5 the higher the HLB the longer the foam holds."}, "B16 conclusion !"},
 		{"own rule not kept", []string{"B14=A success holds at least 20 min and not more than 3 % has drained.", "B16=T3 is a success by our rule."}, "B16 conclusion !"},
 		{"nobody tried", []string{"B16=T3 held longest. With HLB 14 the foam will hold longer still."}, "B16 conclusion ?"},
+		{"fat of a mix with what nobody knows", []string{"C5=Zorp (g)", "N5=Fat (% of mix)", "N6=35", "N7=35", "N8=35", "N9=35", "N10=35", "N11=35"}, "N6 calculation ?"},
+		{"fat by fives in every row", []string{"N5=Fat (% of mix)", "N6=35", "N7=35", "N8=35", "N9=35", "N10=35", "N11=35"}, "N6 calculation ?"},
+		{"fat by fives in one row", []string{"N5=Fat (% of mix)", "N6=36.9", "N7=36.9", "N8=35", "N9=36.9", "N10=36.9", "N11=36.9"}, "N8 calculation !"},
+		{"safety under its heading", []string{"A12=Conclusion", "B12=T3 held longest with 27.5 min.", "A16=Safety", "B16=", "A17=Nozzle to the wall, lids away from the stove.", "B17="}, ""},
+		{"a heading of safety with nothing under it", []string{"A17=Safety", "B17="}, "B17 formal !"},
 		{"for ever", []string{"B16=T3 held longest, which proves that it always does."}, "B16 conclusion ?"},
 	}
 	cases = thorough.Glance(t, 6, cases)

@@ -239,7 +239,7 @@ func (j *job) fat(i int, asWeighed bool) (verdict.Expected, bool) {
 	if first.Open {
 		return verdict.Expected{}, false
 	}
-	e := verdict.Expected{Within: j.rules.FatWithin, Digits: 1, Guess: j.unsaid}
+	e := verdict.Expected{Within: j.rules.FatWithin, Digits: 1, Guess: j.unsaid || j.Table.Unclear(i)} // what nobody knows may have fat
 	for k := range j.mixes[i] {
 		m := &j.mixes[i][k]
 		fat, ok := m.FatGrams()

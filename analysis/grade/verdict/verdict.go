@@ -277,6 +277,11 @@ func (j *Bench) causes(look criteria.Look, wrong []Verdict, checked int) {
 			f.Certain = false
 			f.Words += ". It is so in every row: is it left out on purpose? Then say so in the header."
 		}
+		// A column of fives and tens alone may be of what was planned.
+		if len(f.Cells) == checked && strings.HasPrefix(class, "rounded to") {
+			f.Certain = false
+			f.Words += ". It is so in every row: is it what was planned? Then say so in the header."
+		}
 		// Where no cell of a column is right, and most are not for one reason, the column is of
 		// something else, or something in the mix was not understood.
 		if f.Certain && checked >= 4 && len(wrong) == checked && 2*len(f.Cells) <= checked && !strings.HasPrefix(class, "overwritten") {
