@@ -10,6 +10,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/look"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/sheet"
 )
 
@@ -29,7 +30,10 @@ type block struct {
 func (b block) values() int { return max(b.labels, b.units) + 1 }
 
 // cards finds the cards of a sheet.
-type cards struct{ *look.Reader }
+type cards struct {
+	*look.Reader
+	lists map[int]bool // places of rows that list what was used
+}
 
 // card is one while it is read.
 type card struct{ grid.Table }
@@ -37,7 +41,7 @@ type card struct{ grid.Table }
 // Find reads a sheet whose variables run down and whose trials run across.
 // ok is false when the sheet is no card.
 func Find(r *look.Reader) (tables []grid.Table, outside []grid.Furniture, ok bool) {
-	f := cards{r}
+	f := cards{r, listsIn(r)}
 	if len(f.Sheet.Rows) > CardRows {
 		return nil, nil, false
 	}
@@ -75,7 +79,7 @@ func (f cards) labelled(col int) map[string]bool {
 	all, labels, numbers := 0, 0, 0
 	for i := range f.Sheet.Rows {
 		c := look.CellAt(&f.Sheet.Rows[i], col)
-		if look.Empty(&c) {
+		if look.Empty(&c) || f.lists[i] {
 			continue
 		}
 		right := look.Between(f.Sheet.Rows[i].Cells, col+1, look.LastColumn)
@@ -232,12 +236,14 @@ func (d *dealer) row(i int) {
 		return
 	}
 	switch {
+	case d.lists[i]:
+		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 	case d.opens != "" && !begun && !strings.EqualFold(text, d.opens):
 		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
 	case look.Filled(right) == 0 && !(labelled && d.inCard(i)):
 		d.section = append(d.section, grid.Furniture{Row: row.Number, Kind: grid.Title})
-		if d.group = text; strings.HasSuffix(text, ".") || len(strings.Fields(text)) > 8 {
-			d.group = "" // a sentence is no title of what follows
+		if d.group = text; strings.HasSuffix(text, ".") || len(strings.Fields(text)) > 8 || saysWhen(text) {
+			d.group = "" // a sentence is no title of what follows, nor who did it when
 		}
 	case !known && !begun && d.nextIsLabel(i) && (text == "" || d.numberTrials(right)):
 		d.trialsIn(i)
@@ -359,3 +365,10 @@ func (f cards) unitColumn(b block) int {
 	}
 	return 0
 }
+
+// saysWhen reports a title of several words with a year: "Foam practical, A. Lee, 3 May 2026".
+func saysWhen(text string) bool {
+	return len(strings.Fields(text)) > 3 && aYear.MatchString(text)
+}
+
+var aYear = pattern.Of(`\b20\d\d\b`)

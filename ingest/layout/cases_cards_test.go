@@ -21,6 +21,41 @@ card trial, butter g, GMS g, hold min, drained %
 outside 1 title
 outside 2 title
 `},
+	{"a list of what was used below", `
+trial | A | B | C
+lard g | 60 | 70 | 80
+GMS g | 3 | 3 | 2
+hold min | 12 | 14 | 19
+-
+ingredient | fat, % | HLB
+lard | 99 | -
+GMS | 0 | 3.8
+-
+conclusion | C is best | |
+`, `
+card trial, lard g, GMS g, hold min
+2: A | 60 | 3 | 12
+3: B | 70 | 3 | 14
+4: C | 80 | 2 | 19
+6 title
+7 title
+8 title
+10 title
+`},
+	{"who and when above, and a title of what follows", `
+foam practical, A. Lee, 3 May 2026
+trial | A | B | C
+lard g | 60 | 70 | 80
+total | 400 | 401 | 400
+GMS g | 3 | 3 | 2
+hold min | 12 | 14 | 19
+`, `
+card trial, lard g, batch mass, GMS g, hold min
+2: A | 60 | 400 | 3 | 12
+3: B | 70 | 401 | 3 | 14
+4: C | 80 | 400 | 2 | 19
+outside 1 title
+`},
 	{"what was planned of the same trials, below", `
 trial | A | B | C
 butter g | 60 | 70 | 80
