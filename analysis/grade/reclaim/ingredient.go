@@ -77,26 +77,26 @@ func byOwnList(t *handin.Table, c *handin.Column, own *kitchen.Sheets) bool {
 	if own == nil || len(strings.Join(head, "")) < 3 {
 		return false
 	}
-	if _, said := own.Stated(c.Field.Called()); said && !c.Field.Kindless {
+	if _, said := listedAs(own, c.Field.Called()); said && !c.Field.Kindless {
 		return false
 	}
 	full := ""
-	for _, l := range own.Lines {
-		listed := someWord.FindAllString(say.Fold(l.Of), -1)
-		if len(listed) <= len(head) || l.Of == full || slices.ContainsFunc(head, func(w string) bool { return !slices.Contains(listed, w) }) {
+	for _, name := range namesIn(own) {
+		listed := someWord.FindAllString(name, -1)
+		if len(listed) <= len(head) || name == full || slices.ContainsFunc(head, func(w string) bool { return !slices.Contains(listed, w) }) {
 			continue
 		}
 		if full != "" {
 			return false
 		}
-		full = l.Of
+		full = name
 	}
 	if slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool {
 		return o != c && (say.Fold(o.Field.Called()) == full || say.Fold(o.Field.What.Name) == full)
 	}) {
 		return false
 	}
-	st, said := own.Stated(full)
+	st, said := listedAs(own, full)
 	if full == "" || !said || st.Disputed || st.HLB == nil && st.Fat == nil {
 		return false
 	}
@@ -118,6 +118,36 @@ func byOwnList(t *handin.Table, c *handin.Column, own *kitchen.Sheets) bool {
 	c.Field = &f
 	take(c, st)
 	return true
+}
+
+// namesIn are the names of the student's own lists, folded: of a sheet Ingredients, and of others.
+func namesIn(own *kitchen.Sheets) (names []string) {
+	for name := range own.Ingredients {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, l := range own.Lines {
+		if l.Of != "" {
+			names = append(names, say.Fold(l.Of))
+		}
+	}
+	return names
+}
+
+// listedAs is what the student's own lists say of a name.
+func listedAs(own *kitchen.Sheets, name string) (st kitchen.Statement, said bool) {
+	d, declared := own.Ingredient(name)
+	if !declared {
+		return own.Stated(name)
+	}
+	st.At = d.At
+	if d.HLB != nil {
+		st.HLB = &d.HLB.Value
+	}
+	if d.FatPercent != nil {
+		st.Fat = &d.FatPercent.Value
+	}
+	return st, true
 }
 
 // madeUp takes a column of grams whose head says to what the mix was made up, "milk, made up to 400 g

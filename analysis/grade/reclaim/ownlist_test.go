@@ -31,6 +31,8 @@ func TestByOwnList(t *testing.T) {
 		}
 		return s
 	}
+	milk := ingredient.Range{Low: 1.4, Value: 1.4, High: 1.4}
+	ofASheet := &kitchen.Sheets{Ingredients: map[string]kitchen.Declared{"thin milk of the farm": {Ingredient: ingredient.Ingredient{Name: "milk", Kind: ingredient.Water, FatPercent: &milk}}}}
 	for _, c := range []struct {
 		head   string
 		list   *kitchen.Sheets
@@ -48,6 +50,10 @@ func TestByOwnList(t *testing.T) {
 		{"monostearate", own([2]string{"glycerol monostearate", "= cheap"}), "", false},
 		{"xy", own([2]string{"xy wax", "HLB 3.8"}), "", false},
 		{"monostearate", nil, "", false},
+		{"milk", ofASheet, "", true},
+		{"milk", ofASheet, "thin milk of the farm", false},
+		{"thin milk of the farm", ofASheet, "", false}, // it is read already
+		{"butter", ofASheet, "", false},
 	} {
 		col := weighed(c.head, 1)
 		tab := &handin.Table{Columns: []*handin.Column{col}}
