@@ -111,16 +111,23 @@ func recipe(t *trial.Trial) []formula.Part {
 	return parts(t)
 }
 
-// parts is what a trial weighed, as far as the log has it. Emulsifiers of no HLB beside a blend
-// HLB that is logged are those that the kitchen blends.
+// parts is what a trial weighed, as far as the log has it. One emulsifier of no HLB beside a blend
+// HLB that is logged is what the kitchen blends; of two the grams might make any HLB.
 func parts(t *trial.Trial) []formula.Part {
 	out := make([]formula.Part, len(t.Parts))
-	blended := t.BlendHLB != nil
-	for _, p := range t.Parts {
-		blended = blended && (p.What.Kind != ingredient.Emulsifier || p.What.HLB == nil)
-	}
+	blend := -1
 	for i, p := range t.Parts {
-		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What, Blended: blended && p.What.Kind == ingredient.Emulsifier}
+		out[i] = formula.Part{Name: p.Name, Grams: p.Grams, What: p.What}
+		switch {
+		case p.What.Kind != ingredient.Emulsifier || p.Grams <= 0:
+		case blend >= 0 || p.What.HLB != nil || t.BlendHLB == nil:
+			blend = len(out)
+		default:
+			blend = i
+		}
+	}
+	if blend >= 0 && blend < len(out) {
+		out[blend].Blended = true
 	}
 	return out
 }

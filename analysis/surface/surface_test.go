@@ -100,6 +100,26 @@ func TestBlendedRepeats(t *testing.T) {
 	if !slices.Equal(groups, []int{0, 0, 2, 2, 4, 0}) {
 		t.Errorf("groups %v", groups)
 	}
+	hlb := 9.0
+	known := ingredient.Ingredient{Kind: ingredient.Emulsifier, HLB: &ingredient.Range{Low: 15, Value: 15, High: 15}}
+	for _, c := range []struct {
+		name   string
+		parts  []trial.Amount
+		blend  *float64
+		blends bool
+	}{
+		{"one", []trial.Amount{{Name: "em", Grams: 6, What: &em}}, &hlb, true},
+		{"one of two, the other not used", []trial.Amount{{Name: "em", Grams: 6, What: &em}, {Name: "other", What: &em}}, &hlb, true},
+		{"two", []trial.Amount{{Name: "em A", Grams: 3, What: &em}, {Name: "em B", Grams: 3, What: &em}}, &hlb, false},
+		{"three", []trial.Amount{{Name: "em A", Grams: 2, What: &em}, {Name: "em B", Grams: 2, What: &em}, {Name: "em C", Grams: 2, What: &em}}, &hlb, false},
+		{"one known", []trial.Amount{{Name: "em", Grams: 3, What: &em}, {Name: "ester", Grams: 3, What: &known}}, &hlb, false},
+		{"no HLB logged", []trial.Amount{{Name: "em", Grams: 6, What: &em}}, nil, false},
+	} {
+		p := Placed{Recipe: parts(&trial.Trial{Composition: trial.Composition{BlendHLB: c.blend, Parts: c.parts}})}
+		if p.Blends() != c.blends {
+			t.Errorf("%s: blends %v", c.name, p.Blends())
+		}
+	}
 }
 
 // An extra joins beside the mix; one that changed with a variable does not, and says so.
