@@ -1,7 +1,6 @@
 package scheme
 
 import (
-	"regexp"
 	"strings"
 
 	"foamfield/ingest/pattern"
@@ -15,16 +14,18 @@ type Part struct{ Name, Amount, Unit string }
 var (
 	amountThenName = pattern.Of(`^\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr|oz|%)?\s+(?:of |de |d'|di |von |van )?(\pL.*?)\s*$`)
 	nameThenAmount = pattern.Of(`^\s*(\pL.*?)\s*[:=]?\s*([0-9][0-9.,]*)\s*(mg|kg|g|gr|oz|%)\.?\s*$`)
-	partsOf        = regexp.MustCompile(`[+;&/\n]|,\s|,$`)
+	betweenParts   = pattern.Of(`[+;&/\n]|,(?:\s|$)`)
 )
+
+var noBrackets = strings.NewReplacer("(", " ", ")", " ")
 
 // PartsOf are the amounts with their names that a text is made of; none where it has anything else.
 func PartsOf(text string) (parts []Part) {
-	for _, part := range partsOf.Split(text, -1) {
+	for _, part := range betweenParts.Split(text, -1) {
 		if strings.TrimSpace(part) == "" {
 			continue
 		}
-		part = strings.NewReplacer("(", " ", ")", " ").Replace(part)
+		part = noBrackets.Replace(part)
 		if m := amountThenName.FindStringSubmatch(part); m != nil {
 			parts = append(parts, Part{Name: m[3], Amount: m[1], Unit: m[2]})
 		} else if m := nameThenAmount.FindStringSubmatch(part); m != nil {
