@@ -206,6 +206,12 @@ func TestConcluded(t *testing.T) {
 		{"No mix passed.", true},
 		{"None of my foams worked.", true},
 		{"Trials 5, 6 and 7 pass.", true},
+		// in other tongues
+		{"Das beweist, dass 3 + 3 g immer am besten hält.", true},
+		{"Questo dimostra che è sempre la migliore.", true},
+		{"Cela prouve que la mousse tient toujours mieux.", true},
+		{"Mit 80 % Fett würde er noch länger halten.", true},
+		{"Nur trial 10 besteht.", true},
 		// mixes by what is in them
 		{"4.5 + 1.5 g held 12 min.", false},
 		{"1.5 g + 4.5 g held 18 min, 4.5 g + 1.5 g 12 min.", false},
@@ -213,6 +219,8 @@ func TestConcluded(t *testing.T) {
 		{"4.5 + 1.5 g stayed under 20 min.", false},
 		{"4.5 + 1.5 g held 18 min.", true},
 		{"1.5 g + 4.5 g drained 20 %.", true},
+		{"With 180 g butter it held 14 min.", false},
+		{"With 180 g butter it held 22 min.", true},
 		{"4.5 + 1.5 g held longest.", true},
 		// to which end something goes on
 		{"The more butter I took, the shorter the foam held, right up to trial 7.", false},

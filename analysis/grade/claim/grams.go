@@ -18,11 +18,12 @@ import (
 )
 
 var (
-	gramsOf = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:g|grams?|gramm|grammes|gramos|grammi)\b\s+(?:more )?(?:of |de |d'|di |van |vom |each of )?(?:the |my |both |le |la |les |el |los |las |het )?(\p{L}[\p{L}\d]*(?: [\p{L}\d]+){0,2})`)
+	gramsOf = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:g|grams?|gramm|grammes|gramos|grammi)\b\s+(?:more )?(?:of |de |d'|di |van |vom )?(?:the |my |both |le |la |les |el |los |las |het )?(\p{L}[\p{L}\d]*(?: [\p{L}\d]+){0,2})`)
 	// rescaled are words of another batch than those that were made: grams of it may be any.
 	rescaled = pattern.Of(`(?i)(\bkg\b|\bkilo\w*|\blit(?:re|er)s?\b|\d ?l\b|\bbatch of\b|\bscal\w+\b|\bportions?\b|\bguests?\b|\bper \d|\btotal mass\b)`)
 	togive   = pattern.Of(`(?i)\b(würde\w*|wird|hielte|stünde|tiendrait|tiendra|serait|aguantaría|aguantará|duraría|terrebbe|durerebbe|zou|zal)\b`)
 	inAll    = pattern.Of(`(?i)^(?:both|emulsifiers?|emulgator\w*|émulsifiants?|emulsionantes?|emulsionanti|altogether|in all|together|in total)\b`)
+	each     = pattern.Of(`(?i)^(?:each|either)\b`)
 	openSaid = pattern.Of(`(?i)(\bwhether\b|\bnobody knows\b|\bif \d)`)
 	word     = pattern.Of(`[\p{L}\d]{2,}`)
 )
@@ -56,6 +57,16 @@ func weighedRange(d *method.Design, text string) (low, high float64, name string
 	low, high = math.Inf(1), 0.0
 	said := word.FindAllString(say.Fold(text), -1)
 	all := inAll.MatchString(text)
+	if each.MatchString(text) {
+		for _, x := range d.Trials {
+			for _, c := range x.Table.Weighed() {
+				if g := c.Cells[x.Index].Value; c.Field.What.WeighedAsEmulsifier() && g > 0 {
+					low, high = min(low, g), max(high, g)
+				}
+			}
+		}
+		return low, high, "an emulsifier"
+	}
 	most := 0
 	for _, t := range d.Tables {
 		for _, c := range t.Weighed() {

@@ -17,14 +17,14 @@ import (
 )
 
 var (
-	fatSaid = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+)?(fat|butter|oil|ghee)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	fatSaid = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+|de\s+|di\s+)?(fat|butter|oil|ghee|fett|vet|mg|matière grasse|grassi|grasso|grasa)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 	emSaid  = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent)\s*(?:of\s+)?emulsifier|\bemulsifier\s*(?:of|at|=|around|near|above)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 	hlbSaid = pattern.Of(`(?i)\bhlb\s*(?:of|at|=|around|near|about|is|was|above|over|:)?\s*(\d+(?:[.,]\d+)?)`)
 	packet  = pattern.Of(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)
 )
 
 // states are verbs of a statement, which a list of ingredients lacks.
-var states = pattern.Of(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|hält|tient|aguanta|tiene)\b`)
+var states = pattern.Of(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|bewiesen|dimostra|prouve|demuestra|bewijst|ist|sind|est|sont|sono|zijn|hält|hielt|halten|tient|tenait|tiennent|tiendrait|aguanta\w*|tiene|tengono|terrebbe|würde|wäre|zou|houdt|stond|staat)\b`)
 
 // outside finds numbers that a conclusion speaks of and nobody tried.
 func (j *judge) outside(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
@@ -184,12 +184,12 @@ func triedFat(d *method.Design) (low, high float64, ok bool) {
 // ofIngredient is an HLB of an emulsifier, and not of a blend.
 var ofIngredient = pattern.Of(`(?i)\b(?:esters?|gms|se\d*|sms|ps\d*|stearate|monostearate|polysorbate(?: \d+)?|lecithin)\s*[(,:]?\s*(?:with |of )?(?:an? )?hlb\b`)
 
-var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bfor sure\b|\bwithout exception\b|\bit is (?:certain|proven)\b|\bobviously\b|\bin general\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bimmer\b|\bprouve\b|\btoujours\b|\bdemuestra\b|\bsiempre\b|\bdimostra\b|\bsempre\b)`)
+var strong = pattern.Of(`(?i)(\bprove[sdn]?\b|\bproof\b|\balways\b|\bnever fails?\b|\bevery (foam|mix|time|recipe|siphon|fat|butter)\b|\ball (foams|fats|recipes|mixes)\b|\bin (all|every) cases?\b|\bguarantee|\bdefinitely\b|\bwithout (any )?doubt\b|\bundoubtedly\b|\bcertainly\b|\b100 ?% (sure|certain)\b|\bimpossible\b|\bthe only way\b|\bno other\b|\bfor any\b|\bnever (?:use|uses|works?|worked|holds?|stands?|gives?|possible)\b|\b(?:can|should|must|will) never\b|\b(?:can|must|should)(?: ?not|n't) (?:ever )?be used\b|\buseless\b|\bfor sure\b|\bwithout exception\b|\bit is (?:certain|proven)\b|\bobviously\b|\bin general\b|\bdoes(?: not|n't) work (?:at all|with|in)\b|\bonly (?:one|way) (?:that|which|to)\b|\ball (?:emulsifiers|oils|butters|esters)\b|\bany (?:fat|oil|butter|juice|mix|foam|recipe)\b|\bbeweist\b|\bbewiesen\b|\bimmer\b|\bprouve\b|\bprouvé\b|\bdémontre\b|\btoujours\b|\bdemuestra\b|\bdemostrado\b|\bsiempre\b|\bdimostra(?:to)?\b|\bsempre\b|\bbewijst\b|\bbewezen\b|\baltijd\b)`)
 
 // everyone are words that are too strong of what foams do, and not of how they were made.
 var (
-	everyone = pattern.Of(`(?i)^\s*(always|immer|toujours|siempre|sempre|every|all|any|for any|in)\b`)
-	outcome  = pattern.Of(`(?i)\b(hold\w*|held|stand\w*|stood|lasts?|lasted|stays?|longer|shorter|longest|better|best|worse|worst|stable|stability|works?|worked|success\w*|succeeds?|drain\w*|drip\w*|splits?|separat\w*|clogs?|clogged|gives?|gave|effect|helps?|improve\w*|good|bad|fails?|failed|collaps\w*|foams? (?:is|are|will)|hält|stabil\w*|besser|mieux|mejor|meglio)\b`)
+	everyone = pattern.Of(`(?i)^\s*(always|immer|toujours|siempre|sempre|altijd|every|all|any|for any|in)\b`)
+	outcome  = pattern.Of(`(?i)\b(hold\w*|held|stand\w*|stood|lasts?|lasted|stays?|longer|shorter|longest|better|best|worse|worst|stable|stability|works?|worked|success\w*|succeeds?|drain\w*|drip\w*|splits?|separat\w*|clogs?|clogged|gives?|gave|effect|helps?|improve\w*|good|bad|fails?|failed|collaps\w*|foams? (?:is|are|will)|hält|hielt|stabil\w*|besser|besten?|mieux|meilleure?s?|mejor|meglio|migliore|tient|tiene|aguanta\w*|houdt|stond|beter)\b`)
 )
 
 // tooStrong asks of words that no few trials can carry.

@@ -168,7 +168,7 @@ func (j *judge) notShown(s sentence.Sentence, d *method.Design, factor method.Fa
 		return ground.About(fmt.Sprintf("“%s”: whenever the %s changed, %s changed too, so these trials do not show which of them did it. Change one of them alone.", s.Said, factor, say.List(d.Beside(factor))), s, "changed together").
 			As(criteria.OneChange, graded.Method).Surely(), true
 	}
-	if low, high, known := d.Range(factor); known && high > low {
+	if low, high, known := d.Range(factor); known && (high > low || len(d.Trials) > 2) {
 		return ground.About(fmt.Sprintf("“%s”: the %s was hardly changed (%s to %s). Which trials show it?", s.Said, factor, say.Number(low), say.Number(high)), s, "not tried"), true
 	}
 	return f, false

@@ -14,6 +14,7 @@ import (
 	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/trial"
 )
 
 // "The more butter, the longer" is said of every step, and so of the last one too.
@@ -38,6 +39,12 @@ func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 	}
 	m, grew := moved(s)
 	d := j.DesignOf(s)
+	if !known {
+		factor, up, known = namedAlone(s)
+	}
+	if m == evidence.NoMeasure && longerElse.MatchString(s.Low) {
+		m, grew = evidence.Hold, true
+	}
 	if d != nil && !known {
 		if factor, up, known = oneOfTwo(s, d); !known {
 			return f, false
@@ -45,6 +52,11 @@ func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 	}
 	if m == evidence.NoMeasure || d == nil || !d.Varies(factor) {
 		return f, false
+	}
+	if said := asFarAs.FindStringSubmatch(s.Text); said != nil && said[2] == "" {
+		if x := j.Only(s, "trial "+said[1]); x != nil && x.CameOut == trial.No {
+			return ground.About(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, x.ID), s, "not to the end"), true
+		}
 	}
 	far := j.farEnd(s, d, factor, m, up)
 	if far < 0 {
@@ -77,6 +89,26 @@ func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 	words := fmt.Sprintf("“%s”: not to the end: trial %s (%s %s) has %s %s, and trial %s (%s) %s. From where does it turn?", s.Said, d.Trials[beats].ID, factor, say.Number(math.Round(100*d.At(beats, factor))/100), say.Number(low), j.Unit(m),
 		d.Trials[far].ID, say.Number(math.Round(100*d.At(far, factor))/100), say.Number(end))
 	return ground.About(words, s, "not to the end"), true
+}
+
+// longerElse is a longer hold in other languages.
+var longerElse = pattern.Of(`(?i)(\blänger\b|\blongtemps\b|\ba lungo\b|\bmás (?:tiempo|aguant\w+)\b|\baguant\w+ más\b|\blanger\b)`)
+
+// otherTongue is "the more" in other languages.
+var otherTongue = pattern.Of(`(?i)(^|[\s,])(je (?:mehr|höher|weniger)|plus (?:le|la|il|on|de|d['’])|moins (?:le|la|il|on|de|d['’])|più (?:alto|burro|grasso|emulsionante)|meno|cuant[oa] (?:más|menos)|hoe (?:meer|hoger|minder))`)
+
+// namedAlone is the one thing that may be changed of which a sentence in another language speaks.
+func namedAlone(s sentence.Sentence) (f method.Factor, up, ok bool) {
+	if !otherTongue.MatchString(s.Low) {
+		return f, false, false
+	}
+	n := 0
+	for _, one := range subjects {
+		if regexpFor(`\b` + one.words + `\b`).MatchString(s.Low) {
+			f, n = one.factor, n+1
+		}
+	}
+	return f, !lessOf.MatchString(s.Low), n == 1
 }
 
 // oneOfTwo is what a sentence says was changed where it names one of two emulsifiers that share one sum: the

@@ -17,7 +17,7 @@ import (
 )
 
 var (
-	worked = pattern.Of(`(?i)\b(works|work|pass|succeed|meet|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
+	worked = pattern.Of(`(?i)\b(besteh(?:en|t)|bestanden?|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e|es)?|passent?|pasan?|cumplen?|geslaagd|slagen|slaagt|works|work|pass|succeed|meet|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
 	failed = pattern.Of(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 
@@ -80,7 +80,7 @@ func Verdicts(g *ground.Judge, r ground.OwnRule) (out []finding.Found) {
 }
 
 var (
-	onlyOne = pattern.Of(`(?i)\b(?:only|just)\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
+	onlyOne = pattern.Of(`(?i)\b(?:nur|solo|soltanto|seule?s?|sólo|alleen)\b[^.;]{0,40}\b(?:besteh(?:en|t)|bestand\w*|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e)?|passe|pasa|cumple|geslaagd|slaagt)\b|\b(?:only|just)\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
 	noneAt  = pattern.Of(`(?i)\b(?:no|none of (?:the|my|our)) (?:single )?(?:trials?|foams?|mix(?:es)?|runs?|tests?|one)\s+(?:of mine |at all |really |ever |had |has |have )?(?:pass(?:es|ed)?|worked|works|succeeded|met|(?:was|is|were) (?:good|ok|a success|successful))\b|\bnothing passed\b`)
 	justly  = pattern.Of(`(?i)(\bjust (?:so|about|barely|passes|passed)\b|\bonly just\b|\bon (?:mon|tues|wednes|thurs|fri)|\bof the (?:rich|lean|first|last)|\bafter \d)`)
 )

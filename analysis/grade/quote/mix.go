@@ -11,6 +11,7 @@ import (
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
@@ -57,8 +58,30 @@ func mixesIn(tr *shown, s sentence.Sentence) (out []mixed) {
 			out = append(out, mixed{all, s.Text[m[0]:m[1]], m[0], m[1]})
 		}
 	}
+	for _, m := range ofOne.FindAllStringSubmatchIndex(s.Text, -1) {
+		v, half := value(s.Text[m[2]:m[3]])
+		unit, name := strings.ToLower(s.Text[m[4]:m[5]]), strings.ToLower(s.Text[m[6]:m[7]])
+		var all []*handin.Trial
+		for _, x := range tr.Work.Trials() {
+			if slices.ContainsFunc(x.Table.Columns, func(c *handin.Column) bool {
+				cell := c.Cells[x.Index]
+				is := unit == "g" && c.Role == column.IngredientAmount && c.Field != nil && c.Field.InGrams && strings.Contains(strings.ToLower(c.Header), name) ||
+					unit == "%" && (strings.HasPrefix(name, "emulsifier") && c.Role == column.EmulsifierAmount || name == "fat" && c.Role == column.FatPercent)
+				return is && cell.Known && math.Abs(cell.Value-v) <= min(half, 0.051)
+			}) && !x.IsControl() {
+				all = append(all, x)
+			}
+		}
+		if len(all) > 0 && !slices.ContainsFunc(out, func(o mixed) bool { return m[0] < o.to && o.from < m[1] }) {
+			out = append(out, mixed{all, s.Text[m[0]:m[1]], m[0], m[1]})
+		}
+	}
+	slices.SortFunc(out, func(a, b mixed) int { return a.from - b.from })
 	return out
 }
+
+// ofOne is one thing by how much of it is in a mix: "60 g butter", "2 % emulsifier".
+var ofOne = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(g|%)\s+(?:of )?(?:the )?(\p{L}{3,})`)
 
 var ingredientSaid = pattern.Of(`\pL{3,}`)
 
@@ -95,7 +118,7 @@ func ofMix(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 			}
 			for _, one := range single.FindAllString(text[m[2]:m[3]], -1) {
 				v, half := value(one)
-				if v == tr.asked && minutes && m[3]-m[2] == len(one) {
+				if v == tr.asked && minutes && !rightBehind.MatchString(text[:m[0]]) && m[3]-m[2] == len(one) {
 					continue
 				}
 				x := mix.trials[0]
@@ -112,6 +135,43 @@ func ofMix(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 	return f, false
 }
 
+// rightBehind is a verb of holding right before a number.
+var rightBehind = pattern.Of(`(?i)\b(?:held|hold|stood|lasted|stayed|hielt|tient|tiene|aguantó|stond)\s*$`)
+
+// clocks finds the first hold in minutes and seconds, or hours and minutes, that no trial of those that a
+// sentence names has.
+func clocks(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
+	named := trialsOf(tr, s)
+	if len(named) == 0 || sentence.Unsure.MatchString(s.Low) {
+		return f, false
+	}
+	for _, m := range clocked.FindAllStringSubmatchIndex(s.Text, -1) {
+		a, _ := value(s.Text[m[2]:m[3]])
+		b, _ := value(s.Text[m[4]:m[5]])
+		if notOf.MatchString(s.Text[:m[0]]) || moreBy.MatchString(s.Text[m[1]:]) || compared.MatchString(s.Low) {
+			continue
+		}
+		has, off := math.NaN(), true
+		for _, x := range named {
+			for _, v := range []float64{a + b/60, 60*a + b} {
+				right, differs := tr.contradicts(x, false, "min", v, -0.03)
+				off = off && differs
+				if differs && math.IsNaN(has) {
+					has = right
+				}
+			}
+		}
+		if off && !math.IsNaN(has) {
+			f = finding.New(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: %s is the hold of no trial that you name here; your table has %s min for trial %s.", s.Said, s.Text[m[0]:m[1]], say.Number(math.Round(100*has)/100), named[0].ID), s.At).Kinds("value quoted")
+			f.Typed = graded.Txt(s.Said)
+			return f, true
+		}
+	}
+	return f, false
+}
+
+var clocked = pattern.Of(`\b(\d{1,2}):(\d\d)\b`)
+
 // longestMix asks of a mix named by its grams that is said to have held longest, or to be the best, where another
 // held longer by more than makings of one formula differ by.
 func longestMix(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
@@ -119,7 +179,7 @@ func longestMix(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 		return f, false
 	}
 	all := mixesIn(tr, s)
-	if len(all) != 1 {
+	if len(all) != 1 || !ofTwo.MatchString(all[0].said) {
 		return f, false
 	}
 	mine, n := tr.OfFormula(all[0].trials[0], evidence.Hold)

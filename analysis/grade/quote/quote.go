@@ -43,7 +43,7 @@ func Check(trials *evidence.Trials, wrong []finding.Found) (out []finding.Found)
 		tr.asked = r.Hold.At
 	}
 	for _, s := range all {
-		for _, check := range []func(*shown, sentence.Sentence) (finding.Found, bool){misquoted, ofSubject, ofMix, longestMix} {
+		for _, check := range []func(*shown, sentence.Sentence) (finding.Found, bool){misquoted, ofSubject, ofMix, clocks, longestMix} {
 			if f, ok := check(tr, s); ok {
 				out = append(out, f)
 				break
