@@ -56,10 +56,10 @@ var eventTexts = map[Event]string{
 		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava|
 		deels|gedeeltelijk|deels verstopt|half verstopt|gedeeltelijk verstopt|bijna verstopt|spettert|spetterde|sputtert|sputterde|kwam deels eruit|kwam half eruit`,
 	Clogged: `clogged|clog|clogs|clogging|clogged up|blocked|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|too thick to come out|too stiff to come out|too firm to come out|too hard to come out|too thick to dispense|too stiff to dispense|no foam came out|no foam came|would not come out|wouldn't come out|won't come out|refused to come out|
-		bouché|bouchée|bouche|bouchon|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
-		atascado|atascada|atasco|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
+		bouché|bouchée|bouche|bouchon|se bouche|engorgé|colmaté|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
+		atascado|atascada|atasco|taponada|tapada|bloqueada|obstruida|se tapa|se tapó|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
 		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
-		intasato|intasata|intasa|si intasa|intasamento|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente|
+		intasato|intasata|intasa|si intasa|intasamento|tappato|tappata|si tappa|si è tappato|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente|
 		verstopt|verstopping|verstopte|geblokkeerd|zat vast|loopt vast|liep vast|alleen gas|kwam niets uit|er kwam niets uit|kwam er niet uit|kwam niet eruit|komt er niet uit`,
 	Broke: `split|splits|splitting|broke|broken|breaks|breaking|separated|separates|separation|curdled|curdles|grainy and split|buttered|buttery|butter grains|turned to butter|churned|
 		tranché|tranchée|tranche|cassé|cassée|casse|séparé|séparée|déphasé|caillé|caillée|tourné|tournée|beurré|grainé|

@@ -131,6 +131,9 @@ func (r *reader) answerOf(f *scheme.Field) outcome.Said {
 	text := r.text(f)
 	if len(f.Legend) > 0 {
 		if a, ok := f.Legend[say.Fold(text)]; ok {
+			if a == trial.Unknown {
+				r.say(trial.Fix("mark not explained", r.at(f), "what a line says of "+say.Quoted(text)+" is not understood", "type yes, partly or no"))
+			}
 			return outcome.Said{Answer: a, Cell: r.cell(f)}
 		}
 	}

@@ -3,6 +3,7 @@ package survey
 import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/event"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -10,7 +11,8 @@ import (
 )
 
 // legend takes what a line beside the table says of the marks of a column, where it
-// explains more than one of them. A dash it does not explain answers nothing.
+// explains more than one of them. A dash it does not explain answers nothing, nor does a
+// mark that it explains in words that are not understood: "T" is no "true" then.
 func (m *surveyor) legend(f *scheme.Field) bool {
 	entries := m.kitchen.Legend(f.Header)
 	if len(entries) < 2 {
@@ -21,11 +23,14 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 		typed[say.Fold(m.Found.Sheet.Display(m.Cell(n, f.Col)))] = true
 	}
 	as, at, of := map[string]trial.Answer{}, trial.Place{}, []string{}
+	var unheard []kitchen.Explained
 	for _, e := range entries {
 		mark := say.Fold(e.Mark)
 		a := m.meant(e.Meaning, f.Role)
 		switch had, known := as[mark]; {
-		case a == trial.Unknown || !typed[mark]:
+		case !typed[mark]:
+		case a == trial.Unknown:
+			unheard = append(unheard, e)
 		case known && had != a:
 			return false // it says two things
 		case !known:
@@ -33,7 +38,12 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 			of = append(of, mark)
 		}
 	}
-	if len(of) < 2 || f.Reversed {
+	for _, e := range unheard {
+		if mark := say.Fold(e.Mark); e.At == at && as[mark] == trial.Unknown {
+			as[mark] = trial.Unknown
+		}
+	}
+	if len(of) == 0 || len(as) < 2 || f.Reversed {
 		return false
 	}
 	f.Legend = as

@@ -27,6 +27,9 @@ func TestLegend(t *testing.T) {
 		{"S = split (oil to be seen)    · = not split", "Split", column.Broke, []string{"S", "·"}, map[string]trial.Answer{"s": yes, "·": no}},
 		{"siphon: 👍 came out, 👌 partly, 👎 clogged", "siphon", column.CameOut, []string{"👍", "👌", "👎"}, map[string]trial.Answer{"👍": yes, "👌": partly, "👎": no}},
 		{"x = yes, o = no; x = no, o = yes", "split", column.Broke, []string{"x", "o"}, nil},
+		{"S = esce, T = si tappa, N = non esce", "Uscita", column.CameOut, []string{"S", "T", "N"}, map[string]trial.Answer{"s": yes, "t": no, "n": no}},
+		{"G = came out, T = went to the dogs, N = clogged", "siphon", column.CameOut, []string{"G", "T", "N"}, map[string]trial.Answer{"g": yes, "t": trial.Unknown, "n": no}},
+		{"G = came out, T = went to the dogs, N = clogged", "siphon", column.CameOut, []string{"G", "N"}, map[string]trial.Answer{"g": yes, "n": no}},
 		{"M = Max, K = Kim", "split", column.Broke, []string{"M", "K"}, nil},
 	} {
 		s := &sheet.Sheet{Name: "log"}
@@ -45,7 +48,7 @@ func TestLegend(t *testing.T) {
 			continue
 		}
 		for mark, a := range c.as {
-			if f.Legend[mark] != a {
+			if got, listed := f.Legend[mark]; got != a || !listed {
 				t.Errorf("%q of %q: %q is %v, want %v", c.line, c.header, mark, f.Legend[mark], a)
 			}
 		}
