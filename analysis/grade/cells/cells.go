@@ -44,7 +44,7 @@ func Tables(h *ingest.HandIn, formulas sheet.Formulas) (out []*handin.Table) {
 			continue
 		}
 		take(t, x, src, formulas)
-		if saysNothing(t) || isLine(t) || ofAll(t) {
+		if saysNothing(t) || isLine(t) || ofAll(t) || beside(t) {
 			drop(t)
 		}
 	}
@@ -129,6 +129,25 @@ func saysNothing(t *handin.Table) bool {
 	return !slices.ContainsFunc(t.Columns, func(c *handin.Column) bool {
 		return c.Cells[last].Number() && c.Role != column.TrialID && c.Role != column.Order
 	}) && t.Trials[last].CameOut == trial.Unknown
+}
+
+// beside reports a last trial on a card that is but one number next to those of the trial before it: a
+// correction, "204 | 240", or a second reading.
+func beside(t *handin.Table) bool {
+	last := len(t.Trials) - 1
+	if !t.Across || last < 1 || strings.TrimSpace(t.Trials[last].ID) != "" && t.Trials[last].ID != "2" {
+		return false
+	}
+	mine, before := 0, 0
+	for _, c := range t.Columns {
+		if !c.Cells[last].Blank() {
+			mine++
+		}
+		if !c.Cells[last-1].Blank() {
+			before++
+		}
+	}
+	return mine == 1 && before >= 4
 }
 
 // ofAll reports a last trial that is called by a word for what is said of all, and weighs nothing:

@@ -9,7 +9,7 @@ import (
 	"foamfield/ingest/pattern"
 )
 
-var safetyWords = pattern.Of(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|(?:safety|wear|wore|with|protective) glasses|glasses on|\bvent(ed|ing|s)?\b|depressuri|gloves|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|charger count|chargers counted|\bwore\b|\bppe\b)`)
+var safetyWords = pattern.Of(`(?i)(safe|\bgas (was )?(out|off|away|inside|first|in it)\b|\blet (the|all|any) (the )?(gas|pressure)|before (you |we )?(open|unscrew|taking|the head)|never unscrew|no opening|open(ed)? only|goggle|eye ?protect|eyewear|(?:safety|wear|wore|with|protective) glasses|glasses on|\bvent(ed|ing|s)?\b|depressuri|gloves|do not open|don't open|never open|never inhale|hazard|risk|caution|strain(ed)? (every|all)|sicher|schutzbrille|entlüft|druck|vorsicht|sécurité|securite|lunettes|purg|dégaz|pression|prudence|seguridad|gafas|presión|precauci|sicurezza|occhiali|sfiat|pressione|attenzione|protección|protezione|veilig\w*|leegblazen|ontlucht\w*|veiligheidsbril|handschoenen|charger count|chargers counted|\bwore\b|\bppe\b)`)
 
 // pressure is a word on safety only beside what is done about it: a siphon has some in any method.
 var (
@@ -40,7 +40,7 @@ var methodOnly = pattern.Of(`(?i)(pressure (?:of |at |was |is )?(?:about )?\d|\b
 var byItself = pattern.Of(`(?i)(safe|goggle|glove|never open|eye ?protect|\bppe\b|gas out|vent)`)
 
 // safetyLabel is a label beside which a word on safety is to stand.
-var safetyLabel = pattern.Of(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza)\s*[:?]?\s*$`)
+var safetyLabel = pattern.Of(`(?i)^\s*(?:safety(?: (?:line|notes?|rules?|first))?|careful|caution|hazards?|risks?|hygiene|sicherheit|sécurité|seguridad|sicurezza|veiligheid)\s*[:?]?\s*$`)
 
 // below reports words of a line's length in the cell under a heading, which may be any: a heading
 // says what they are about.

@@ -4,6 +4,7 @@
 package record
 
 import (
+	"cmp"
 	"fmt"
 	"foamfield/ingest/pattern"
 	"math"
@@ -281,7 +282,8 @@ func (r *reader) units(t *handin.Table) {
 			continue
 		}
 		r.wholeColumn(t, col)
-		for i, c := range col.Cells {
+		for _, i := range farFirst(col) {
+			c := col.Cells[i]
 			if c.Known && c.Value > 0 && !r.said[c.At] && c.Formula == "" && !r.meanOfSlip(t, col, i) {
 				if !r.slipOfRepeat(t, col, i, slips) {
 					r.slip(t, col, i, slips)
@@ -289,6 +291,28 @@ func (r *reader) units(t *handin.Table) {
 			}
 		}
 	}
+}
+
+// farFirst are the rows of a column, those with the largest numbers first: what is far from the others
+// makes these look far from it.
+func farFirst(col *handin.Column) (rows []int) {
+	for i := range col.Cells {
+		rows = append(rows, i)
+	}
+	slices.SortStableFunc(rows, func(a, b int) int { return cmp.Compare(col.Cells[b].Value, col.Cells[a].Value) })
+	return rows
+}
+
+// asMeant is a column with what was most likely meant where a slip was found.
+func (r *reader) asMeant(col *handin.Column) *handin.Column {
+	meant := *col
+	meant.Cells = slices.Clone(col.Cells)
+	for i := range meant.Cells {
+		if v, ok := r.meant[meant.Cells[i].At]; ok {
+			meant.Cells[i].Value = v
+		}
+	}
+	return &meant
 }
 
 func isPercentOfMix(col *handin.Column) bool {
@@ -299,7 +323,7 @@ func isPercentOfMix(col *handin.Column) bool {
 // meant, in which it is one of them.
 func (r *reader) slip(t *handin.Table, col *handin.Column, i int, slips []unit) {
 	c := col.Cells[i]
-	low, high, n := othersOf(t, col, i)
+	low, high, n := othersOf(t, r.asMeant(col), i)
 	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 {
 		return
 	}

@@ -28,6 +28,7 @@ func TestRule(t *testing.T) {
 		{"A foam is good for me if it keeps 25 min or more and at most 8 % has drained at 20 min.", "holds at least 25 min, drains at most 8 %", Unsaid},
 		{"Success: stands 20 min or more AND drains 8 % or less. Of those passing, the one with the highest fat wins; at the same fat the longer mean stand wins.", "holds at least 20 min, drains at most 8 %", MostFat},
 		{"When is it good? It stands 18 min or more and drains 9 % or less.", "holds at least 18 min, drains at most 9 %", Unsaid},
+		{"Geslaagd als het minstens 15 min staat", "holds at least 15 min", Unsaid},
 		{"Success rule: comes out of the nozzle, does not split, stands at least 20 min and drains less than 10 %.", "holds at least 20 min, drains less than 10 %, comes out, does not split", Unsaid},
 		{"a success stands 20 min or more and under 10 % liquid after 30 min. fattest success is the best", "holds at least 20 min, drains less than 10 %", MostFat},
 		{"I say it works if it lasts more than half the lesson, at least 30 min", "holds at least 30 min", Unsaid},

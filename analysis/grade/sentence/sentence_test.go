@@ -15,6 +15,8 @@ func TestPlacesOnPlanSheet(t *testing.T) {
 	}{
 		{"Plan", "Conclusion", 1},
 		{"Plan", "Fazit", 1},
+		{"Blad", "Conclusie", 1},
+		{"Blad", "Doel", 0},
 		{"Plan", "Aim", 0},
 		{"Plan", "Method", 0},
 		{"Method", "What I found", 1},

@@ -82,6 +82,27 @@ func TestFamily(t *testing.T) {
 	}
 }
 
+// TestNumberOf: what a cell says as a number, and how far it is rounded.
+func TestNumberOf(t *testing.T) {
+	for _, c := range []struct {
+		cell    handin.Cell
+		v, half float64
+		ok      bool
+	}{
+		{handin.Cell{Known: true, Value: 58, Formula: "ROUND(AVERAGE(B2:B4),0)"}, 58, 0.5, true},
+		{handin.Cell{Known: true, Value: 57.7, Formula: "ROUND(AVERAGE(B2:B4),1)"}, 57.7, 0.05, true},
+		{handin.Cell{Known: true, Value: 57.667, Formula: "AVERAGE(B2:B4)"}, 57.667, 0, true},
+		{handin.Cell{Text: "19.3 min"}, 19.3, 0.05, true},
+		{handin.Cell{Text: "ca. 19 min"}, 19, 0.5, true},
+		{handin.Cell{Text: "18, 21, 19 min"}, 0, 0, false},
+		{handin.Cell{Text: "no mean"}, 0, 0, false},
+	} {
+		if v, half, ok := numberOf(c.cell); v != c.v || math.Abs(half-c.half) > 1e-9 || ok != c.ok {
+			t.Errorf("%+v: %v %v %v", c.cell, v, half, ok)
+		}
+	}
+}
+
 // TestSumUp: what is asked of means, medians and counts of trials of which some still stood.
 func TestSumUp(t *testing.T) {
 	cell := func(text string) handin.Cell {
