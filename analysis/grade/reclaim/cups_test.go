@@ -30,7 +30,11 @@ func TestReclaimCups(t *testing.T) {
 		{"beker mengsel g", "beker schuim g", []float64{50, 61}, true},
 		{"cup of mix g", "cup of foam g", []float64{50, 161}, false}, // no foam weighs more than its mix
 		{"total mix g", "cup of foam g", []float64{50, 61}, false},
-		{"cup of mix", "cup of foam", []float64{50, 61}, false},
+		{"cup of mix", "cup of foam", []float64{50, 61}, true}, // the overrun is that of the two
+		{"cup of mix", "cup of foam", []float64{40, 47}, false},
+		{"cup of mix g", "cup of foam g", []float64{40, 47}, true}, // an overrun may be wrong
+		{"tazza di miscela", "tazza di schiuma", []float64{50, 61}, true},
+		{"cup of mix g", "drained from the cup of foam g", []float64{50, 61}, false},
 		{"cup of mix g", "cup of foam and plate g", nil, false},
 	} {
 		overrun := &handin.Column{Header: "overrun %", Role: column.Overrun, Cells: cells(140, 93)}

@@ -25,6 +25,7 @@ func (r *reader) exchangedCells(t *handin.Table) {
 	for _, role := range []column.Role{column.Hold, column.DrainedAmount} {
 		measured = append(measured, t.All(role)...)
 	}
+	r.exchangedCups(t)
 	for i := range t.Trials {
 		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
 			for a := range cols {
@@ -33,6 +34,32 @@ func (r *reader) exchangedCells(t *handin.Table) {
 				}
 			}
 		}
+	}
+}
+
+// exchangedCups asks of a cup that weighs more full of foam than full of the mix, where the others weigh
+// less by a quarter and more: foam has gas in it.
+func (r *reader) exchangedCups(t *handin.Table) {
+	liquid, foam := t.Find(column.CupLiquid), t.Find(column.CupFoam)
+	if liquid == nil || foam == nil {
+		return
+	}
+	var off []int
+	right := 0
+	for i, l := range liquid.Cells {
+		switch f := foam.Cells[i]; {
+		case !r.fresh(l) || !r.fresh(f):
+		case l.Value < 0.75*f.Value:
+			off = append(off, i)
+		case f.Value < 0.75*l.Value:
+			right++
+		}
+	}
+	if right < 2 || 2*len(off) > right {
+		return
+	}
+	for _, i := range off {
+		r.askExchanged(liquid, foam, i)
 	}
 }
 

@@ -7,6 +7,8 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
 )
 
 // TestOneFigure: numbers of which one is the other with a single figure mistyped.
@@ -41,6 +43,32 @@ func TestRestAlike(t *testing.T) {
 	}
 	if restAlike(tab, water, 1, 206) || restAlike(tab, water, 4, 212) {
 		t.Error("nobody else has it with the same rest")
+	}
+}
+
+// TestExchangedCups: cups that weigh more full of foam, in one row or so many that the heads are.
+func TestExchangedCups(t *testing.T) {
+	cells := func(role column.Role, values ...float64) *handin.Column {
+		c := &handin.Column{Role: role}
+		for i, v := range values {
+			c.Cells = append(c.Cells, handin.Cell{Kind: sheet.Number, At: trial.Place{Row: i + 1, Col: int(role)}, Value: v, Known: v > 0})
+		}
+		return c
+	}
+	for _, c := range []struct {
+		liquid, foam []float64
+		want         int
+	}{
+		{[]float64{90, 91, 40, 90}, []float64{41, 39, 90, 42}, 1},
+		{[]float64{90, 91, 90, 90}, []float64{41, 39, 91, 42}, 0}, // it came out liquid
+		{[]float64{40, 41, 90, 90}, []float64{90, 91, 41, 42}, 0},
+		{[]float64{90, 91, 0, 90}, []float64{41, 39, 90, 42}, 0},
+	} {
+		r := &reader{said: map[trial.Place]bool{}, meant: map[trial.Place]float64{}}
+		r.exchangedCups(&handin.Table{Columns: []*handin.Column{cells(column.CupLiquid, c.liquid...), cells(column.CupFoam, c.foam...)}})
+		if len(r.out) != c.want {
+			t.Errorf("%v, %v: %d", c.liquid, c.foam, len(r.out))
+		}
 	}
 }
 
