@@ -34,6 +34,7 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 		if f, ok := otherControl(t); ok {
 			out = append(out, f)
 		}
+		out = append(out, copied(t)...)
 	}
 	return append(out, squirts(tr)...)
 }
