@@ -16,7 +16,6 @@ import (
 	"foamfield/ingest/layout"
 	"foamfield/ingest/look"
 	"foamfield/ingest/outcome"
-	"foamfield/ingest/remark"
 	"foamfield/ingest/row"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -372,8 +371,8 @@ func (r *reader) remarks(t *table, l *row.Line) {
 		at := t.scheme.At(l.Recipe.Row, h+1)
 		if text := t.comments[[2]int{at.Row, at.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")
-			if t.scheme.Corrected[[2]int{at.Row, at.Col}] == "" && remark.Otherwise(text) {
-				l.Told(text, at)
+			if t.scheme.Corrected[[2]int{at.Row, at.Col}] == "" {
+				l.Commented(t.scheme, h+1, text)
 			}
 		}
 	}

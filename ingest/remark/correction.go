@@ -55,13 +55,37 @@ func Corrects(s *scheme.Scheme, text string) (why string) {
 	}
 	plain := plainWords(text)
 	switch {
-	case kind&(otherMix|ofOne) != 0 && namesPart(s, plain), kind&otherMix != 0 && misses(plain), kind&denies != 0 && noEmulsifier(s, plain):
+	case saysOfMix(s, kind, plain):
 		return "the note says that something else went in"
 	case kind&corrected != 0 && namesColumn(s, plain), kind&added != 0:
 		return "the note says that a cell is not true"
 	}
 	return ""
 }
+
+// OfMix reports a remark that says that something else went into the mix than the cells say.
+func OfMix(s *scheme.Scheme, text string) bool {
+	return saysOfMix(s, s.Kind(text, kindOf), plainWords(text))
+}
+
+func saysOfMix(s *scheme.Scheme, kind uint8, plain string) bool {
+	return kind&(otherMix|ofOne) != 0 && namesPart(s, plain) || kind&otherMix != 0 && misses(plain) || kind&denies != 0 && noEmulsifier(s, plain)
+}
+
+// Asks reports a remark that only asks whether a number is the right one: "should be 33?".
+func Asks(s *scheme.Scheme, text string) bool {
+	return strings.Contains(text, "?") && (Otherwise(text) || Doubts(text) || strings.ContainsAny(text, "0123456789")) && !OfMix(s, text) && !slices.Contains(event.Of(text), event.Void)
+}
+
+// Doubts reports a remark that says that a number is not well known.
+func Doubts(text string) bool { return hasAny(plainWords(text), doubting) }
+
+var doubting = words(`not sure | unsure | uncertain | not certain | doubtful | in doubt | guess | guessed | a guess | estimate | estimated | approx | approximate | approximately | roughly | about | maybe | perhaps | may be | might be | hard to say | hard to see | hard to read | can't read | illegible | check | recheck | probably |
+	unsicher | nicht sicher | geschätzt | ungefähr | etwa | vielleicht | fraglich | unklar | schwer zu sagen | kaum lesbar | prüfen | wohl |
+	pas sûr | pas sûre | incertain | estimé | estimée | environ | à peu près | peut-être | douteux | difficile à dire | à vérifier | illisible |
+	no seguro | no estoy seguro | dudoso | estimado | aproximado | aproximadamente | quizá | quizás | tal vez | ilegible | comprobar | a ojo |
+	non sicuro | incerto | dubbio | stimato | stimata | circa | forse | illeggibile | da verificare | a occhio |
+	niet zeker | onzeker | geschat | ongeveer | misschien | twijfel | twijfelachtig | slecht leesbaar | nakijken`)
 
 // What the words of a remark may say of its row.
 const (
@@ -103,7 +127,9 @@ func Otherwise(text string) bool {
 }
 
 // ofACell are words that correct the cell they stand at.
-var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler`)
+var ofACell = words(`mistake | typing mistake | was really | should be | each other's | the other way round | switched | not true | correct is | correction | corrected | falsch herum | fehler |
+	not reliable | unreliable | not to be trusted | do not trust | don't trust | can't be right | cannot be right | nicht verlässlich | unzuverlässig | kann nicht stimmen | stimmt nicht | pas fiable | peu fiable | non fiable |
+	no fiable | poco fiable | non affidabile | inaffidabile | poco affidabile | onbetrouwbaar | niet betrouwbaar | klopt niet`)
 
 var (
 	addsNumber = pattern.Of(`\b(?:add|plus|subtract|take off|minus) \d+ ?(?:min|minutes|to|g|%)\b`)                                                             // "watch started late, add 4 min"

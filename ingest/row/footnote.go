@@ -1,7 +1,6 @@
 package row
 
 import (
-	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -36,7 +35,7 @@ func (r *reader) footnotes(rows []int) {
 			}
 			at := r.s.At(n, f.Col)
 			switch {
-			case untrue(f, note.Text):
+			case untrue(r.s, f, note.Text):
 				r.say(trial.Fix("footnote", at, say.Quoted(c.Text)+" has a footnote, "+say.Quoted(note.Text)+", so it is not used",
 					"type the value that counts without the mark, or leave the cell empty"))
 				continue
@@ -55,14 +54,4 @@ func readBy(f *scheme.Field, note string) string {
 		return " as the least it held"
 	}
 	return ""
-}
-
-// untrue reports a footnote on something measured that says that it is not true. What was
-// in the mix is another matter: then nobody knows the trial.
-func untrue(f *scheme.Field, note string) bool {
-	switch f.Role {
-	case column.Hold, column.HoldOver, column.GoneBy, column.DrainedAmount, column.OilAmount, column.SampleMass:
-		return remark.Otherwise(note) && !slices.Contains(event.Of(note), event.Void)
-	}
-	return false
 }

@@ -83,7 +83,7 @@ func (r *reader) parse(f *scheme.Field) (outcome.Measured, error) {
 	if f.Want == units.Minutes && f.Bare != units.Hour && scheme.CountsHours(r.s.Found.Sheet, c) && m.Doubt == "" {
 		m.Doubt = fmt.Sprintf("read as %s min, as its format shows hours and minutes, but it may be minutes and seconds; type %s min, or %s min", say.Number(m.Low), say.Number(m.Low), say.Number(m.Low/60))
 	}
-	if noted && untrue(f, note.Text) {
+	if noted && untrue(r.s, f, note.Text) {
 		return outcome.Measured{}, nil
 	}
 	if noted && f.Role == column.Hold && event.AtLeast(note.Text) && m.Low == m.High {

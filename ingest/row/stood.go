@@ -5,8 +5,10 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/ingest/event"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
 )
 
@@ -19,22 +21,32 @@ var (
 	figures = pattern.Of(`\d+(?:[.,]\d+)?`)
 )
 
-// stoodByNote makes a hold a bound where the note says that the foam still stood then.
-func (r *reader) stoodByNote() {
-	h := &r.Seen.Hold
-	m := stoodOn.FindString(r.Note)
-	if m == "" || !h.OK() || h.Low != h.High {
-		return
+// stoodByNote makes a hold a bound where the note says that the foam still stood then, or that
+// the watch was started late or early.
+func (r *reader) stoodByNote() { r.boundedBy(r.s, r.Note, "the note") }
+
+// boundedBy makes a hold a bound by what somebody says of it.
+func (l *Line) boundedBy(s *scheme.Scheme, text, whose string) (ok bool) {
+	h := &l.Seen.Hold
+	if !h.OK() || h.Low != h.High {
+		return false
 	}
-	if rest := strings.Replace(r.Note, m, "", 1); wentOn.MatchString(rest) {
-		return
+	longer, shorter := event.Clock(text)
+	m := stoodOn.FindString(text)
+	if m == "" && !longer && !shorter || m != "" && wentOn.MatchString(strings.Replace(text, m, "", 1)) {
+		return false
 	}
-	for _, text := range figures.FindAllString(r.Note, -1) {
-		if v, err := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64); err != nil || v != h.Low {
-			return // it speaks of another minute
+	for _, said := range figures.FindAllString(text, -1) {
+		if v, err := strconv.ParseFloat(strings.Replace(said, ",", ".", 1), 64); err != nil || v != h.Low {
+			return false // it speaks of another minute
 		}
 	}
-	h.High = math.Inf(1)
-	r.say(trial.Check("hold by its note", r.s.At(h.Row, h.Col), "the note says "+say.Quoted(r.Note)+", so the hold of "+say.Quoted(r.s.Text(h.Row, h.Col))+" is read as at least that",
-		"type a plus behind the minutes if that is right, as in 25+; else change the note"))
+	as, mark := "at least", "type a plus behind the minutes if that is right, as in 25+"
+	if h.High = math.Inf(1); shorter && m == "" {
+		h.Low, h.High = 0, h.Low
+		as, mark = "at most", "type a < before the minutes if that is right, as in <25"
+	}
+	l.Findings = append(l.Findings, trial.Check("hold by its note", s.At(h.Row, h.Col), whose+" says "+say.Quoted(text)+", so the hold of "+say.Quoted(s.Text(h.Row, h.Col))+" is read as "+as+" that",
+		mark+"; else change what it says"))
+	return true
 }
