@@ -134,6 +134,9 @@ func TestByItsGroup(t *testing.T) {
 		{"a fat", "|Fat phase (g)||Water (g)|Emulsifier (g)|\ntrial|ghee|Larissa|cider|GMS|held min" + rows, 4, "64.75 1.00 3.80", "ingredient_by_its_group"},
 		{"an emulsifier without HLB", "|Fat (g)|Emulsifiers (g)||Water (g)|\ntrial|ghee|Larissa|GMS|cider|held min\n1|200|2|4|194|25\n2|220|2|4|174|30", 2, "49.75 1.50 -", "no_HLB"},
 		{"no group", "trial|ghee g|reduction|cider g|GMS g|held min" + rows, 4, "- - -", "unknown_column"},
+		{"one of a few numbers is weighed by nobody", "trial|lesson (1 or 2)|ghee g|cider g|GMS g|held min\n1|1|200|195.7|4|25\n2|1|220|176|4|30\n3|2|240|156|4|20\n4|2|180|213|4|15", 4, "49.79 1.00 3.80", ""},
+		{"nor is a score of something nobody knows", "trial|wobble (1-5)|ghee g|cider g|GMS g|held min\n1|1|200|195.7|4|25\n2|3|220|176|4|30\n3|2|240|156|4|20\n4|5|180|213|4|15", 4, "49.79 1.00 3.80", ""},
+		{"what numbers stand there is not said", "trial|lesson|ghee g|cider g|GMS g|held min\n1|1|200|195.7|4|25\n2|1|220|176|4|30\n3|2|240|156|4|20\n4|2|180|213|4|15", 4, "- - -", "unknown_column"},
 		{"the total of a group is no batch", "|Fat phase (g)||Water phase (g)|Emulsifier (g)|\ntrial|ghee|total|cider|GMS|held min\n1|200|200|196|4|25\n2|220|220|176|4|30", 2, "49.75 1.00 3.80", "header_in_doubt"},
 	})
 }

@@ -8,6 +8,7 @@ import (
 	"foamfield/ingest/cellname"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
@@ -70,14 +71,20 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 }
 
 // mayBeAmount reports whether a column of unknown name can be an amount by its unit,
-// by where it stands and by what it holds.
+// by where it stands and by what it holds. What is scored, or is one of a few numbers, is weighed by nobody.
 func (m *maker) mayBeAmount(f *scheme.Field) bool {
+	if f.OutOf > 0 || oneOfNumbers.MatchString(f.Header) {
+		return false
+	}
 	if _, bare := units.Parse(f.Header); bare && f.Unit.Dimension() == units.Mass {
 		return m.holdsMasses(f.Col) // grams of nobody says what
 	}
 	inMass := f.Unit == units.NoUnit || f.Unit.Dimension() == units.Mass
 	return inMass && m.amongMasses(f.Col) && m.holdsMasses(f.Col)
 }
+
+// oneOfNumbers is a header that says which numbers stand below it: "evening (1 or 2)", "mould (1/2/3)".
+var oneOfNumbers = pattern.Of(`(?i)[(\[]\s*\d{1,2}(?:\s*[,/]\s*\d{1,2})*\s*(?:or|oder|ou|o|/)\s*\d{1,2}\s*[)\]]\s*$`)
 
 // amongMasses reports whether a column stands between the columns of grams or right
 // beside them.

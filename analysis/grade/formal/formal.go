@@ -372,6 +372,9 @@ func blocks(col *handin.Column) bool { return len(col.Cells)-typed(col) >= 2 }
 
 // needsUnit are the roles whose numbers say nothing without a unit.
 func needsUnit(c *handin.Column) bool {
+	if c.Field != nil && c.Field.OutOf > 0 { // a score
+		return false
+	}
 	switch c.Role {
 	case column.IngredientAmount, column.Hold, column.DrainedAmount:
 		return true
