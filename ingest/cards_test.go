@@ -49,3 +49,38 @@ func TestCardsByTheirTitles(t *testing.T) {
 		}
 	}
 }
+
+// TestListBesideCards: right of the cards and an empty column, a list and lines of words are of the
+// whole work and no further trials; numbers there are.
+func TestListBesideCards(t *testing.T) {
+	card := func(n int, beside ...string) string {
+		var lines []string
+		for i, l := range []string{"trial|%d", "butter, g|150", "cider, g|144", "mono, g|6", "came out|yes", "held, min|2%d"} {
+			own, next, more := strings.ReplaceAll(l, "%d", fmt.Sprint(n)), strings.ReplaceAll(l, "%d", fmt.Sprint(n+1)), ""
+			if i < len(beside) {
+				more = "||" + beside[i]
+			}
+			lines = append(lines, own+"||"+next+more)
+		}
+		return strings.Join(lines, "\n") + "\n"
+	}
+	for _, c := range []struct {
+		name, log string
+		trials    int
+		first     string
+	}{
+		{"nothing beside", card(1) + "\n" + card(3), 4, "41.00 2.00 3.80"},
+		{"a list", card(1, "what|fat %|HLB", "butter|80|", "cider|0|", "mono|0|4", "question|how much mono?") + "\n" + card(3), 4, "40.00 2.00 4.00"},
+		{"lines below a list", card(1, "what|fat %|HLB", "butter|80|", "mono|0|4") + "\n" + card(3, "rule|holds at least 20 min", "safety|let the gas off", "result|pot 2"), 4, "40.00 2.00 4.00"},
+		{"another trial", card(1, "3", "160", "134", "6", "yes", "25"), 3, "41.00 2.00 3.80"},
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.log}))
+		if len(log.Trials) != c.trials {
+			t.Errorf("%s: %d trials, want %d", c.name, len(log.Trials), c.trials)
+			continue
+		}
+		if got := mixOf(log.Trials[0]); got != c.first {
+			t.Errorf("%s: the first mix is %s, want %s; %v", c.name, got, c.first, log.Problems)
+		}
+	}
+}

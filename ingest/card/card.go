@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
@@ -147,11 +148,38 @@ func (f cards) blocks(labels int) []block {
 			col++
 		}
 	}
-	blocks[len(blocks)-1].to = look.LastColumn
+	blocks[len(blocks)-1].to = f.besides(blocks[len(blocks)-1].labels, last)
 	for i := range blocks {
 		blocks[i].units = f.unitColumn(blocks[i])
 	}
 	return blocks
+}
+
+// besides is the last column of the cards whose labels stand in a column: right of an empty one may begin
+// a list or lines of the whole work, "my list | fat % | HLB", whose first column is words.
+func (f cards) besides(labels, last int) int {
+	filled := func(col int) (n, words int) {
+		for i := range f.Sheet.Rows {
+			c := look.CellAt(&f.Sheet.Rows[i], col)
+			if look.Empty(&c) {
+				continue
+			}
+			n++
+			if r := []rune(strings.TrimSpace(c.Text)); c.Kind == sheet.Text && len(r) > 2 && unicode.IsLetter(r[0]) {
+				words++
+			}
+		}
+		return n, words
+	}
+	for col := labels + 3; col < last; col++ {
+		if before, _ := filled(col - 1); before > 0 {
+			continue
+		}
+		if n, words := filled(col); words >= 4 && words == n {
+			return col - 1
+		}
+	}
+	return look.LastColumn
 }
 
 // dealer deals the cards of one block, walking down its rows.

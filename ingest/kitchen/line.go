@@ -70,11 +70,17 @@ func LinesOf(at trial.Place, s *sheet.Sheet, tables []grid.Table, outside []grid
 func textsBeside(at trial.Place, s *sheet.Sheet, tables []grid.Table, inTable func(row int) bool) []Line {
 	last := 0
 	for k := range tables {
-		if t := &tables[k]; t.Transposed || t.Places != nil {
+		t := &tables[k]
+		if t.Places != nil {
 			return nil
 		}
-		for _, h := range tables[k].Heads {
+		for _, h := range t.Heads {
 			last = max(last, h.Col)
+		}
+		if t.Transposed {
+			for i := range t.Rows {
+				last = max(last, t.Rows[i].Number, t.UnitCols[i])
+			}
 		}
 	}
 	l := lister{sheet: s, at: at, tables: tables}

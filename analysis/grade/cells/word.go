@@ -41,17 +41,19 @@ func Words(h *ingest.HandIn, tables []*handin.Table) (out []handin.Phrase) {
 	return out
 }
 
-// lastHead is the last column of the heads on a sheet; 0 where trials stand side by side.
+// lastHead is the last column of the trials on a sheet and of their heads.
 func lastHead(at trial.Place, tables []*handin.Table) (last int) {
 	for _, t := range tables {
 		if t.At.Sheet != at.Sheet {
 			continue
 		}
-		if t.Across {
-			return 0
-		}
 		for _, c := range t.Columns {
 			last = max(last, c.Heading.Col)
+			for i := range c.Cells {
+				if t.Across && c.Cells[i].At.Sheet == at.Sheet {
+					last = max(last, c.Cells[i].At.Col)
+				}
+			}
 		}
 	}
 	return last
