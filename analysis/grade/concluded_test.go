@@ -206,6 +206,10 @@ func TestConcluded(t *testing.T) {
 		{"No mix passed.", true},
 		{"None of my foams worked.", true},
 		{"Trials 5, 6 and 7 pass.", true},
+		// by itself, though only with another
+		{"Sucrose ester alone would be best of all.", true},
+		{"Only butter would be too soft.", false},
+		{"Next I would try GMS alone, which may hold.", false},
 		// in other tongues
 		{"Das beweist, dass 3 + 3 g immer am besten hält.", true},
 		{"Questo dimostra che è sempre la migliore.", true},

@@ -157,7 +157,7 @@ func (j *judge) credits(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 		return f, false
 	}
 	for _, c := range creditable {
-		if c.varied.Setting == "" || !creditNear[c.name].MatchString(clause[from:verb[0]]) {
+		if c.varied.Setting == "" && (c.varied.Factor == method.Emulsifier || d.Varies(c.varied.Factor)) || !creditNear[c.name].MatchString(clause[from:verb[0]]) {
 			continue
 		}
 		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {

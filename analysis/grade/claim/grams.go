@@ -50,6 +50,34 @@ func (j *judge) tooMuch(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 	return f, false
 }
 
+// alone is one emulsifier by itself.
+var alone = pattern.Of(`(?i)\b(?:(?:only|just|pure|nothing but|nur|reines?|solo|seul(?:ement)? (?:le |du )?) ?((?:\p{L}[\p{L}\d]*)(?: \d+)?)|((?:\p{L}[\p{L}\d]*)(?: \d+)?) (?:alone|by itself|allein|da solo|seul|solo|alleen))\b`)
+
+// byItself finds what a conclusion promises of one emulsifier by itself, which no trial had.
+func (j *judge) byItself(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	m := alone.FindStringSubmatch(s.Text)
+	if m == nil || !promises.MatchString(s.Low) && !togive.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || asks.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+		return f, false
+	}
+	d := j.DesignOf(s)
+	if d == nil {
+		return f, false
+	}
+	_, _, name := weighedRange(d, m[1]+m[2])
+	if name == "" {
+		return f, false
+	}
+	for _, x := range d.Trials {
+		if g := gramsIn(x, name, false); g > 0 && math.Abs(gramsIn(x, "", true)-g) < 1e-9 {
+			return f, false
+		}
+		if slices.ContainsFunc(x.Table.Weighed(), func(c *handin.Column) bool { return c.Field.Called() == name && !c.Field.What.WeighedAsEmulsifier() }) {
+			return f, false
+		}
+	}
+	return ground.About(fmt.Sprintf("“%s”: no trial has %s as its only emulsifier, so nothing tells what it does by itself. Say it as a question to test.", s.Said, name), s, "outside what was tried"), true
+}
+
 // weighedRange is the least and the most that was weighed of what a text names: of the one ingredient with
 // most of its words, or of the emulsifiers together; "" for anything else. What a trial has none of, as a
 // control, is no amount of it.

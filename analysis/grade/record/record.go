@@ -354,7 +354,11 @@ func (r *reader) slipOfRepeat(t *handin.Table, col *handin.Column, i int, slips 
 		if k == i || !o.Known || o.Value <= 0 || r.said[o.At] || !sameGrams(t, i, k) || times(c.Value, o.Value) < 8 {
 			continue
 		}
-		for _, u := range slips {
+		points := slips
+		if col.Role == column.DrainedAmount && col.Field != nil && col.Field.Want != units.Percent { // of one formula it is hardly ten times as much
+			points = slices.Concat(slips, anyPoint[:2])
+		}
+		for _, u := range points {
 			v := c.Value * u.factor
 			if times(v, o.Value) > alikeWithin {
 				continue
