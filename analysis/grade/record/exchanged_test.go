@@ -72,6 +72,27 @@ func TestExchangedCups(t *testing.T) {
 	}
 }
 
+// TestWithoutOdd: bounds of holds without one that is far from the rest, and with one that is not.
+func TestWithoutOdd(t *testing.T) {
+	for _, c := range []struct {
+		holds     []float64
+		low, high float64
+	}{
+		{[]float64{1, 11, 13, 780, 16}, 11, 16},
+		{[]float64{1, 11, 13, 40, 16}, 11, 40},
+		{[]float64{600, 11, 13, 2, 16}, 11, 16},
+		{[]float64{1, 11, 13, 780}, 11, 780}, // of three nobody knows which is odd
+	} {
+		col := &handin.Column{Role: column.Rest}
+		for _, h := range c.holds {
+			col.Cells = append(col.Cells, handin.Cell{Kind: sheet.Number, Value: h, Known: true})
+		}
+		if low, high := withoutOdd(&handin.Table{}, col, 0); low != c.low || high != c.high {
+			t.Errorf("%v: %v, %v", c.holds, low, high)
+		}
+	}
+}
+
 // TestPraise: notes that praise a foam, and notes that do not.
 func TestPraise(t *testing.T) {
 	for note, want := range map[string]bool{

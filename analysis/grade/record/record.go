@@ -327,8 +327,9 @@ func (r *reader) slip(t *handin.Table, col *handin.Column, i int, slips []unit) 
 	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 {
 		return
 	}
+	least, most := withoutOdd(t, col, i)
 	for _, u := range slips {
-		if v := c.Value * u.factor; v >= low*0.6 && v <= high*1.6 {
+		if v := c.Value * u.factor; v >= least*0.6 && v <= most*1.6 {
 			if u.factor > 0.05 && u.factor < 20 && (c.Value >= low/6 && c.Value <= high*6) {
 				continue // a value may well be a sixth of the others
 			}
@@ -389,6 +390,29 @@ func othersOf(t *handin.Table, col *handin.Column, i int) (low, high float64, n 
 		}
 	}
 	return low, high, n
+}
+
+// withoutOdd are the bounds of the others without the one of them that is itself far from the rest: a slip
+// of its own, or a foam apart, bears no other number out.
+func withoutOdd(t *handin.Table, col *handin.Column, i int) (low, high float64) {
+	low, high, n := othersOf(t, col, i)
+	var all []float64
+	for k, c := range col.Cells {
+		if k != i && c.Known && c.Value >= low && c.Value <= high {
+			all = append(all, c.Value)
+		}
+	}
+	slices.Sort(all)
+	if n < 4 || len(all) < 4 {
+		return low, high
+	}
+	if k := len(all) - 1; high > 3.5*all[k-1] {
+		high = all[k-1]
+	}
+	if low < all[1]/3.5 {
+		low = all[1]
+	}
+	return low, high
 }
 
 // others are the bounds of a column without one of its cells.
