@@ -314,3 +314,18 @@ func TestMixInOneCell(t *testing.T) {
 		{"beside columns of the mix it is a note", "run|ghee g|tea g|GMS g|remark|held min\n1|200|296|4|ghee 100 g, tea 100 g later|25\n2|200|296|4|ghee 100 g, tea 100 g later|25", 2, "39.80 0.80 3.80", ""},
 	})
 }
+
+// TestFreeOfFat: a stock whose header says that it has no fat, with its own unit or that of its group.
+func TestFreeOfFat(t *testing.T) {
+	var cases []partsCase
+	for head, first := range map[string]string{
+		"broth (fat-free)": "40.00 1.00 4.00", "brodo (senza grassi)": "40.00 1.00 4.00", "fond (dégraissé)": "40.00 1.00 4.00", "Brühe (entfettet)": "40.00 1.00 4.00",
+		"cream (fat-free)": "- - 4.00", // nobody knows such a cream
+	} {
+		for _, unit := range []string{"", " g"} {
+			log := " | Recipe (g) | | | Foam | |\nno | sunflower oil | " + head + unit + " | GMS HLB 4 | came out | hold min | split\n"
+			cases = append(cases, partsCase{head + unit, log + strings.Repeat("1 | 120 | 177 | 3 | yes | 14 | no\n2 | 120 | 174 | 6 | yes | 21 | no\n", 2), 4, first, ""})
+		}
+	}
+	testParts(t, cases)
+}

@@ -276,6 +276,8 @@ func (r *reader) bracketsLeft() {
 		case r.m.Role == Chargers && isMass(g), r.m.Role == IngredientAmount && (isHLB(g) || len(r.m.could) > 0 && aloneHLB(g)): // their size; of "low-HLB emulsifier (3.6)"
 		case r.m.Role == EmulsifierAmount && r.ofHLB(g):
 		case attribute(r.m.Role) && r.thing(r.withoutModifiers(g)):
+		case named && freeOfFat.MatchString(name):
+			r.m.Ingredient, r.m.Unknown = r.m.Ingredient+" "+name, true
 		case named && r.isAmount():
 			if left, mods, _, _ := r.account(g, nil); len(left) == 0 {
 				r.mods = append(r.mods, mods...)
@@ -289,6 +291,9 @@ func (r *reader) bracketsLeft() {
 		}
 	}
 }
+
+// freeOfFat is a bracket that says of a stock that it has no fat.
+var freeOfFat = pattern.Of(`(?i)^(?:fat[ -]?free|non[ -]?fat|(?:no|without|free of) fat|defatted|skimmed|fettfrei|entfettet|ohne fett|sans (?:gras|matière grasse)|dégraissée?|sin grasa|desgrasad[oa]|senza grassi|sgrassat[oa]|vetvrij|ontvet|zonder vet|0 ?% ?(?:fat|fett|mg|vet|gras|grasa|grassi))$`)
 
 // blended are words of a bracket that say the emulsifiers were mixed beforehand to an HLB.
 var blended = strings.Fields(`ready made mixed blended pre premixed premix blend mix mixture the of our house own at to with value = : , fertig mischung gemischt fertige vorgemischt eigene auf mit wert

@@ -264,7 +264,7 @@ func (m *maker) byItsGroup(f *scheme.Field, name string) bool {
 	return true
 }
 
-var fatFree = pattern.Of(`(?i)\b(?:fat[ -]?free|non[ -]?fat|no fat|fettfrei|sans (?:gras|matière grasse))\b|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett)\b`)
+var fatFree = pattern.Of(`(?i)\b(?:fat[ -]?free|non[ -]?fat|(?:no|without|free of) fat|defatted|skimmed|fettfrei|entfettet|ohne fett|sans (?:gras|matière grasse)|sin grasa|desgrasad[oa]|senza grassi|sgrassat[oa]|vetvrij|ontvet|zonder vet)\b|\bdégraissée?(?:[^\pL]|$)|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett|vet|gras|grasa|grassi)\b`)
 
 var (
 	ownHLB = pattern.Of(`(?i)\bhlb[ =:]*(\d+(?:[.,]\d+)?)`)
