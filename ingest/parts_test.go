@@ -329,3 +329,16 @@ func TestFreeOfFat(t *testing.T) {
 	}
 	testParts(t, cases)
 }
+
+// TestFormsOfMasses: the mass of every mix in a form of a label, a number and a unit.
+func TestFormsOfMasses(t *testing.T) {
+	const table = "\nno | olive oil (g) | emulsifier (g per kg mix) | HLB | came out | hold min\n1 | 100 | 10 | 8 | yes | 14\n2 | 100 | 12 | 8 | yes | 21\n3 | 130 | 12 | 8 | no |\n"
+	var cases []partsCase
+	for form, first := range map[string]string{
+		"Batch | 400 | g": "25.00 1.00 8.00", "Batch size, g | 400": "25.00 1.00 8.00", "Ansatz, alles zusammen: | 0.4 | kg": "25.00 1.00 8.00", "Mélange (g) | 400": "25.00 1.00 8.00",
+		"Foam on the sieve | 400 | g": "- 1.00 8.00", "Batch | 400 | mL": "- 1.00 8.00", "Batch (g) | 400 | 380": "- 1.00 8.00", "Batch 2 | 400 | g": "- 1.00 8.00",
+	} {
+		cases = append(cases, partsCase{form, form + "\n" + table, 3, first, ""})
+	}
+	testParts(t, cases)
+}

@@ -29,12 +29,12 @@ var (
 		ogni tutte tutti sempre
 		elk elke ieder iedere altijd steeds telkens`)
 	batchOther = look.SetOf(`of in is was are were the a one whole total weight mass size made weighs weighed weigh time trial trials run runs test tests
-		into same siphon canister bottle litre liter one-litre one-liter half-litre half-liter litre-siphon for to we our whipper
-		ist war sind waren der die das den dem von zu insgesamt gesamt gesamtmenge gesamtmasse masse wiegt wiegen siphons versuch versuche versuchen versuchs im für mal ein einen
-		le la les de du d' fait font pèse pèsent est sont totale tout au masse taille essai essais pour un une dans à fois
-		el los las es son pesa pesan total peso ensayo ensayos prueba pruebas en para sifón litro
-		il i gli di è sono pesano prova prove per sifone totale tutto
-		het van weegt wegen totaal proef proeven voor sifon keer telkens`)
+		everything included together made up into same siphon canister bottle litre liter one-litre one-liter half-litre half-liter litre-siphon for to we our whipper
+		ist war sind waren der die das den dem von zu alles zusammen inbegriffen insgesamt gesamt gesamtmenge gesamtmasse masse wiegt wiegen siphons versuch versuche versuchen versuchs im für mal ein einen
+		le la les de du d' fait font pèse pèsent est sont totale tout compris au masse taille essai essais pour un une dans à fois
+		el los las es son pesa pesan total todo incluido peso ensayo ensayos prueba pruebas en para sifón litro
+		il i gli di è sono pesano prova prove per sifone totale tutto compreso incluso
+		het van weegt wegen totaal proef proeven voor sifon keer telkens inbegrepen`)
 	exceptHere = pattern.Of(`\b(?:except|but|unless|apart from|other than|save for|exception|außer|ausser|aber|bis auf|sauf|mais|excepto|salvo|menos|pero|tranne|eccetto|ma|behalve|maar|uitgezonderd)\b`)
 )
 
@@ -112,7 +112,7 @@ func batchIn(lines []Line, headerRow int) (found Grams, said bool) {
 // that are all understood, and it is a label, or "every" stands there or in another clause of
 // such words.
 func batchSaid(sentence string) (grams float64, every, ok bool) {
-	label, clear := false, true // no words before it that are not understood
+	label, named, clear := false, false, true // no words before it that are not understood
 	for _, text := range strings.Split(parted.Replace(sentence), "\n") {
 		c := clauseOf(text)
 		switch {
@@ -120,6 +120,10 @@ func batchSaid(sentence string) (grams float64, every, ok bool) {
 			clear = false
 		case c.grams > 0 && c.noun && ok:
 			return 0, false, false
+		case c.label && c.grams == 0:
+			named = !ok // "batch, everything in: 300 g"
+		case c.grams > 0 && !c.noun && named && clear:
+			grams, label, ok = c.grams, true, true
 		case c.grams > 0 && c.noun && (clear || c.label):
 			grams, label, ok = c.grams, c.label, true
 		}

@@ -13,6 +13,11 @@ func TestBatch(t *testing.T) {
 		lines string
 		want  float64
 	}{
+		{"Batch, everything included: 320 g", 320},
+		{"Ansatz, alles zusammen: 320 g", 320},
+		{"Mélange, tout compris : 320 g", 320},
+		{"Batch, plus the herbs: 320 g", 0},
+		{"Batch 3, everything included: 320 g", 0},
 		{"Each mix is 320 g in total. Drained: % of the foam after 15 min.", 320},
 		{"Batch 450 g of mix every time, all of it into one siphon.", 450},
 		{"600 g of mix in the one-litre canister, every trial", 600},

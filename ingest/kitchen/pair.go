@@ -8,10 +8,11 @@ import (
 	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/units"
 )
 
 // Forms above a table give a label and its value in the next cell: "HLB A | 3.8", "Fat of
-// butter, % | 84", "Emulsifier A (low HLB) | GMS". They are written out as the sentences
+// butter, % | 84", "Emulsifier A (low HLB) | GMS", "Batch | 300 | g". They are written out as the sentences
 // that anybody would say: "emulsifier a HLB 3.8", "butter = 84 % fat".
 
 var (
@@ -41,6 +42,12 @@ func (l *lister) pairs(row *sheet.Row) {
 				l.add(nameIn(m[1]+m[2]) + " HLB " + value)
 			} else if m := fatLabel.FindStringSubmatch(text); m != nil {
 				l.add(nameIn(m[1]+m[2]) + " = " + strings.TrimRight(value, " %") + " % fat")
+			} else if numbersIn(row) > 1 {
+				continue // a row of some table
+			} else if unit := unitBehind(row, k+2); unit != "" {
+				l.add(strings.TrimRight(label.Text, " :=") + ": " + value + " " + unit)
+			} else if m := withUnit.FindStringSubmatch(label.Text); m != nil {
+				l.add(m[1] + ": " + value + " " + m[2])
 			}
 		case v.Kind == sheet.Text && bareHLB.MatchString(name):
 			l.add("HLB: " + value)
@@ -52,6 +59,21 @@ func (l *lister) pairs(row *sheet.Row) {
 			}
 		}
 	}
+}
+
+// withUnit is a label with the unit of its number: "Batch, g", "read after (min)".
+var withUnit = pattern.Of(`(?i)^(.*\pL.*?),?\s*[(\[]?\b(kg|g|min|h)\b[)\]]?\s*[:=]?\s*$`)
+
+// unitBehind is the unit alone in a cell behind a number: "batch | 300 | g".
+func unitBehind(row *sheet.Row, k int) string {
+	if k >= len(row.Cells) || row.Cells[k].Kind != sheet.Text || row.Cells[k].Col > row.Cells[k-1].Col+2 {
+		return ""
+	}
+	unit := strings.TrimSpace(row.Cells[k].Text)
+	if u, ok := units.Parse(unit); !ok || u.Dimension() != units.Mass && u.Dimension() != units.Minutes {
+		return ""
+	}
+	return unit
 }
 
 var (
