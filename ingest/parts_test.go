@@ -151,6 +151,10 @@ func TestNamesInCells(t *testing.T) {
 	larder := func(fat string) string {
 		return "\n===\nwhat|" + fat + "|HLB|shelf\nbutter|80||1\nbrown butter|98||2\nghee|99||2\nGMS||3.6|4"
 	}
+	twoOf := func(first, second, low, high, other string) string {
+		return fmt.Sprintf("trial|fat %% of mix|%[1]s|%[1]s %% of mix|%[2]s|%[2]s %% of mix|held min\n1|30|%[3]s|0.5|%[4]s|0.5|25\n2|35|%[3]s|0.7|%[4]s|0.3|30\n3|35|%[5]s|0.7|%[4]s|0.3|31", first, second, low, high, other)
+	}
+	const codes = "\n===\ncode|what|HLB\nK1|GMS|3.8\nK2|polysorbate 80|15\nK3|lecithin|5"
 	testParts(t, []partsCase{
 		{"fat, liquid, emulsifier", heads("Fat", "Liquid", "Emulsifier") + fmt.Sprintf(rows, "brown butter") + larder("fat %"), 3, "49.00 1.00 3.60", ""},
 		{"g fat in 100 g", heads("Oil", "Water part", "Emulsifier") + fmt.Sprintf(rows, "brown butter") + larder("g fat in 100 g"), 3, "49.00 1.00 3.60", ""},
@@ -161,6 +165,11 @@ func TestNamesInCells(t *testing.T) {
 		{"the grams beside each name", "trial|Fat|g|Liquid|g|Em low|g|Em high|g|held min\n1|ghee|200|stock|190|GMS|5|PS80|5|20\n2|butter|220|cider|170|GMS|5|PS80|5|25", 2, "49.75 2.50 9.40", ""},
 		{"grams of nobody says what", "trial|ghee g|tea g|what|g|GMS g|held min\n1|200|190|snow|5|5|20\n2|210|180|snow|5|5|25", 2, "- - -", "unknown_column"},
 		{"letters that a list names", "trial|A g|B g|C g|D g|held min\n1|200|190|5|5|20\n2|220|170|5|5|25\n===\ncode|what it is|fat %|HLB\nA|ghee|99|\nB|stock||\nC|GMS||3.7\nD|polysorbate 80||15", 2, "49.50 2.50 9.35", ""},
+		{"codes of two emulsifiers that a list names", twoOf("Emulsifier 1", "Emulsifier 2", "K1", "K2", "K3") + codes, 3, "30.00 1.00 9.40", ""},
+		{"so in German", twoOf("Emulgator A", "Emulgator B", "K1", "K2", "K3") + codes, 3, "30.00 1.00 9.40", ""},
+		{"names of two emulsifiers", twoOf("Em. 1", "Em. 2", "GMS", "PS80", "lecithin"), 3, "30.00 1.00 9.40", ""},
+		{"codes that no list names", twoOf("Emulsifier 1", "Emulsifier 2", "K1", "K2", "K3"), 3, "30.00 1.00 -", ""},
+		{"codes of which a list calls one a fat", twoOf("Emulsifier 1", "Emulsifier 2", "K1", "K2", "K3") + strings.Replace(codes, "K2|polysorbate 80|15", "K2|ghee|", 1), 3, "30.00 - -", ""},
 		{"names of no kind", "trial|Fat|Fat g|cider g|GMS g|held min\n1|see book|200|196|4|25\n2|as before|220|176|4|30\n3|same|220|176|4|30", 3, "50.00 1.00 3.80", "value_not_read"},
 	})
 }

@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/event"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/kitchen"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
@@ -128,14 +129,16 @@ func (m *maker) namesOfKind(f *scheme.Field) bool {
 		}
 		of, _ := ingredient.Lookup(kind)
 		known, least := 0, 0
+		codes := own != "" && say.Fold(o.Ingredient) == say.Fold(f.Ingredient) // K1 under "Emulsifier 1", beside "Emulsifier 1 g"
 		if !m.mostly(f, func(text string) bool {
 			least++
-			what, ok := ingredient.Lookup(text)
-			if ok && what.Kind == of.Kind {
+			is := m.isOfKind(text, of.Kind)
+			if is {
 				known++
 			}
-			return ok && what.Kind == of.Kind || own != "" && isProse(text)
-		}) || known == 0 || own == "" && known < least {
+			_, said := m.kitchen.Stated(text)
+			return is || own != "" && isProse(text) || codes && !said && isLabel(text)
+		}) || known == 0 && !codes || own == "" && known < least {
 			continue
 		}
 		f.Ingredient = kind
@@ -145,10 +148,30 @@ func (m *maker) namesOfKind(f *scheme.Field) bool {
 	return false
 }
 
+// isOfKind reports a text that names an ingredient of a kind, by what is known or by the
+// kitchen's own lists: E1, where a list says that it is an emulsifier.
+func (m *maker) isOfKind(text string, kind ingredient.Kind) bool {
+	if d, ok := m.kitchen.Ingredient(text); ok {
+		return d.Ingredient.Kind == kind
+	}
+	if what, ok := ingredient.Lookup(text); ok {
+		return what.Kind == kind
+	}
+	st, ok := m.kitchen.Stated(text)
+	return ok && !st.Disputed && (st.Is != nil && st.Is.Kind == kind || st.Is == nil && st.HLB != nil && kind == ingredient.Emulsifier)
+}
+
+// oneOfSeveral is what tells the first emulsifier from the second.
+var oneOfSeveral = pattern.Of(`\s*(?:no\.?|nr\.?|#)?\s*[a-d1-4]$`)
+
 // kindByHeader is the kind of ingredient that a header names, and no one of its kind: fat,
-// water part, emulsifier.
+// water part, emulsifier, "Em. 1".
 func kindByHeader(h column.Meaning) string {
-	switch what, _ := ingredient.Lookup(h.Ingredient); {
+	what, known := ingredient.Lookup(h.Ingredient)
+	if !known {
+		what, _ = ingredient.Lookup(oneOfSeveral.ReplaceAllString(kitchen.InFull(say.Fold(h.Ingredient)), ""))
+	}
+	switch {
 	case h.Role == column.FatPercent, h.Role == column.IngredientAmount && (what.Name == "fat" || what.Name == "oil" || what.Name == "vegetable fat"):
 		return "fat"
 	case h.Role == column.EmulsifierAmount, h.Role == column.IngredientAmount && what.Name == "emulsifier":
