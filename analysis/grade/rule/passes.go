@@ -53,6 +53,17 @@ func (r Rule) Judge(tr *evidence.Trials, x *handin.Trial) (v Verdict, why string
 			sure = false
 		}
 	}
+	if r.Overrun != nil {
+		low, high, ok := tr.Seen(x, evidence.Overrun)
+		switch {
+		case !ok:
+			sure = false
+		case high < r.Overrun.At || r.Overrun.Strict && high <= r.Overrun.At:
+			return Fails, "its overrun is " + say.Number(math.Round(high)) + " %"
+		case low < r.Overrun.At || r.Overrun.Strict && low <= r.Overrun.At:
+			sure = false
+		}
+	}
 	switch {
 	case x.Broke == trial.Yes && r.Whole:
 		return Fails, "it split"

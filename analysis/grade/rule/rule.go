@@ -43,6 +43,7 @@ func (b Best) String() string {
 type Rule struct {
 	Hold    *Limit
 	Drained *Limit
+	Overrun *Limit
 	Out     bool // it has to come out
 	Whole   bool // it must not split
 	Best    Best
@@ -50,7 +51,7 @@ type Rule struct {
 }
 
 // Set reports a rule with a number by which trials can be told apart.
-func (r Rule) Set() bool { return r.Hold != nil || r.Drained != nil }
+func (r Rule) Set() bool { return r.Hold != nil || r.Drained != nil || r.Overrun != nil }
 
 // Words are the parts of a rule that were understood.
 func (r Rule) Words() string {
@@ -69,6 +70,13 @@ func (r Rule) Words() string {
 		}
 		unit := " " + r.Drained.Unit
 		words = append(words, strings.TrimRight("drains "+most+say.Number(r.Drained.At)+unit, " "))
+	}
+	if r.Overrun != nil {
+		least := "at least "
+		if r.Overrun.Strict {
+			least = "more than "
+		}
+		words = append(words, "overrun "+least+say.Number(r.Overrun.At)+" %")
 	}
 	if r.Out {
 		words = append(words, "comes out")
@@ -198,10 +206,14 @@ func labelOf(w *handin.Work, p handin.Phrase) string {
 
 // add takes the parts of a rule out of a sentence; what was said before stays.
 func (r *Rule) add(s string) {
+	overrun, s := overrunIn(s)
 	hold, drained := holdIn(s, true), drainedIn(s)
 	r.Said = true
-	if hold != nil && drained != nil && either(s) {
+	if (hold != nil && drained != nil || overrun != nil && (hold != nil || drained != nil)) && either(s) {
 		return // one or the other: no trial is refused by one of them
+	}
+	if r.Overrun == nil {
+		r.Overrun = overrun
 	}
 	if r.Hold == nil {
 		r.Hold = hold
@@ -211,6 +223,47 @@ func (r *Rule) add(s string) {
 	}
 	r.Out = r.Out || comesOut.MatchString(s)
 	r.Whole = r.Whole || notSplit.MatchString(s)
+}
+
+// ofAir are words for the air that a foam has taken up, and by how much it has to.
+var (
+	ofAir   = `(?:overrun|volume gain|foisonnement|aufschlag|luftaufschlag|montado|aumento di volume)`
+	airLast = pattern.Of(`(?i)\b` + ofAir + `\s*(?:of|is|must be|has to be|:|=)?\s*(?:of )?(at least|min\.?|minimum(?: of)?|more than|over|above|≥|>=|>|not less than|no less than|mindestens|au moins|al menos|almeno|minstens)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(or more|or above|or over|or better|or higher|and more|and up|and above|\+|oder mehr|ou plus|o más|o più)?`)
+	airNext = pattern.Of(`(?i)(at least|min\.?|minimum(?: of)?|more than|over|above|≥|>=|>|not less than|no less than|mindestens|au moins|al menos|almeno|minstens)\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of )?` + ofAir + `\b`)
+)
+
+// airMost is the most air, which is nobody's measure of a good foam and none of what may drain.
+var airMost = pattern.Of(`(?i)\b` + ofAir + `\s*(?:of|is|must be|:)?\s*(?:at most|less than|under|below|no more than|not more than|up to|max\.?(?:imum)?(?: of)?|<=|≤|<)\s*\d+(?:[.,]\d+)?\s*(?:%|percent|per cent)`)
+
+// overrunIn is how much air a sentence asks for, and the sentence without those words, whose percent
+// is none of what may drain.
+func overrunIn(s string) (l *Limit, rest string) {
+	s = airMost.ReplaceAllString(s, " ")
+	if m := airNext.FindStringSubmatchIndex(s); m != nil {
+		return percentAir(s[m[2]:m[3]], s[m[4]:m[5]]), s[:m[0]] + s[m[1]:]
+	}
+	m := airLast.FindStringSubmatchIndex(s)
+	if m == nil {
+		return nil, s
+	}
+	rest = s[:m[0]] + s[m[1]:]
+	switch {
+	case m[2] >= 0:
+		return percentAir(s[m[2]:m[3]], s[m[4]:m[5]]), rest
+	case m[6] >= 0:
+		return percentAir("", s[m[4]:m[5]]), rest
+	}
+	return nil, rest // no word says which way
+}
+
+// percentAir is a limit of the overrun.
+func percentAir(word, figures string) *Limit {
+	v, err := strconv.ParseFloat(strings.Replace(figures, ",", ".", 1), 64)
+	if err != nil {
+		return nil
+	}
+	w := strings.ToLower(word)
+	return &Limit{At: v, Strict: slices.Contains([]string{"more than", "over", "above", ">"}, w), Unit: "%"}
 }
 
 // either reports a rule of which one part is enough: an "or" that is none of "20 min or more".

@@ -38,6 +38,11 @@ func TestRule(t *testing.T) {
 		{"Good enough rule: no split, stands 17:30 or more, drips 9 or less. Best = most butter of these", "holds at least 17.5 min, drains at most 9, does not split", MostFat},
 		{"My rule (h:mm): stands 0:25 or more and drains 8 % or less", "holds at least 25 min, drains at most 8 %", Unsaid},
 		{"My rule: stands 2:30 or more", "", Unsaid}, // minutes or hours, nobody knows
+		{"Good means it comes out, is not split, stands at least 20 min and has an overrun of at least 140 %. Of those that pass, the longest hold is the best.", "holds at least 20 min, overrun at least 140 %, comes out, does not split", Longest},
+		{"Pass: 15 min or more, overrun 120 % or more, at most 6 g run out", "holds at least 15 min, drains at most 6 g, overrun at least 120 %", Unsaid},
+		{"Rule: more than 100 % overrun and holds 18 min or more", "holds at least 18 min, overrun more than 100 %", Unsaid},
+		{"Rule: holds 18 min or more, overrun at most 180 %", "holds at least 18 min", Unsaid}, // too light: not judged
+		{"Rule: holds 18 min or more or overrun at least 180 %", "", Unsaid},                   // either will do
 		{"Criterion: ≥ 20 min, ≤ 10 %", "holds at least 20 min, drains at most 10 %", Unsaid},
 		{"What I call a success: it stays up for at least 1 h", "holds at least 60 min", Unsaid},
 		{"Success means 20 min or more or under 5 %", "", Unsaid},                       // either will do: not judged
