@@ -111,6 +111,8 @@ func TestFormsWithLines(t *testing.T) {
 		{"from one number to another", []string{"B16=The hold went down from 27.5 to 14.5 min as the ester went up (T3 to T5)."}, ""},
 		{"a mean held, beside its words", []string{"A12=Mean held of T2 and T3 (min)", "B12=24.75"}, ""},
 		{"a mean held of others", []string{"A12=Mean held of T2 and T3 (min)", "B12=27.75"}, "B12 calculation ?"},
+		{"a mean hold of a mix, under another head", []string{"A13=Mean hold at 3 % (T2, T3)", "B13=", "D13=24.75"}, ""},
+		{"a mean hold of others, under another head", []string{"A13=Mean hold at 3 % (T2, T3)", "B13=", "D13=27.75"}, "D13 calculation ?"},
 		{"minutes first in the rule", []string{"B14=Success means at least 20 min of hold.", "B16=T1 is a success."}, "B16 conclusion !"},
 		{"by my rule", []string{"B14=A success holds at least 20 min.", "B16=Good by my rule: T2, T3, T4."}, ""},
 		{"less than nothing", []string{"I8=-23", "J8=-1"}, "I8 record !"},

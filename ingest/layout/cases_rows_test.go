@@ -40,6 +40,21 @@ which squirt, hold min
 8: 3 | 19
 5 header
 `},
+	{"the mean hold of two, under another head", `
+trial | lard g | water g | GMS g | hold min
+L1 | 120 | 280 | 3 | 14
+L2 | 150 | 250 | 3 | 19
+-
+Mean hold at 3 g (L1, L2) | 16.5
+Mean green | 90 | 310 | 5 | 8
+`, `
+trial, lard g, water g, GMS g, hold min
+2: L1 | 120 | 280 | 3 | 14
+3: L2 | 150 | 250 | 3 | 19
+6: Mean green | 90 | 310 | 5 | 8
+1 header
+5 average or total
+`},
 	{"a trial in words and one of a head's words, apart", `
 trial | lard g | water g | GMS g | hold min
 L1 | 120 | 280 | 3 | 14

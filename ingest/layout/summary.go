@@ -7,6 +7,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
 	"foamfield/ingest/look"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/sheet"
 )
 
@@ -132,6 +133,9 @@ func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 	if look.IsDifference(l.label) && !l.other && l.texts == 0 && l.numbers <= 2 {
 		return grid.Legend, "" // it says something of two trials, and is none
 	}
+	if s != look.None && !l.other && l.numbers == 1 && l.texts <= 1 && ofAResult(l.label) {
+		return grid.Average, ""
+	}
 	switch {
 	case l.label == "" && t.Find(column.TrialID) >= 0 && l.onlyFormulas():
 		return grid.Average, ""
@@ -144,6 +148,17 @@ func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 	}
 	return t.average(&l, s, whole, cells)
 }
+
+// ofAResult reports a label that says of which result a mean is: "mean hold at 9 % (B3, B4)", with
+// one number beside it, wherever that stands.
+func ofAResult(label string) bool {
+	_, rest, _ := strings.Cut(strings.TrimSpace(label), " ")
+	role := column.Read(whereMade.ReplaceAllString(rest, "")).Role
+	return role == column.Hold || role == column.DrainedAmount || role == column.Overrun
+}
+
+// whereMade is what a label says behind the name of a result.
+var whereMade = pattern.Of(`(?i)\s*(?:[(,;:]|\b(?:at|of|for|with|bei|für|von|à|pour|de|a|per|di|bij|voor|van)\b).*$`)
 
 // onlyFormulas reports whether all of a row is formulas below typed columns.
 func (l *labelled) onlyFormulas() bool {

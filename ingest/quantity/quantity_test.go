@@ -458,6 +458,8 @@ func TestParse(t *testing.T) {
 		{" \u00a0", units.Minutes, units.NoUnit, "not measured"},
 		{"-", units.Minutes, units.NoUnit, "not measured"},
 		{"–", units.Minutes, units.NoUnit, "not measured"},
+		{"not tasted", units.Score, units.NoUnit, "not measured"},
+		{"nicht verkostet", units.Score, units.NoUnit, "not measured"},
 		{"/", units.Minutes, units.NoUnit, "not measured"},
 		{"x", units.Minutes, units.NoUnit, "not measured"},
 		{"n/a", units.Minutes, units.NoUnit, "not measured"},

@@ -34,14 +34,14 @@ func (w Word) String() string {
 
 // wordTexts lists the whole-cell texts of each word, separated by |.
 var wordTexts = map[Word]string{
-	NotMeasured: `not measured|not recorded|not taken|not tested|not done|no data|no reading|no result|missing|unknown|
+	NotMeasured: `not measured|not recorded|not taken|not tested|not done|not tasted|not scored|not judged|no data|no reading|no result|missing|unknown|
 		-|--|---|-.-|/|//|\|x|xx|xxx|n/a|na|n.a.|n/d|nd|n.d.|n/m|nm|nt|n.t.|n/t|n.p.|tbd|tbc|t.b.d.|?|??|???|
 		.|..|...|*|#n/a|#n/d|#nv|null|nan|lost|lost it|spilled|spilt|spill|dropped|dropped it|forgot|forgotten|forgot to measure|pending|skipped|
-		pas mesuré|non mesuré|pas noté|oublié|perdu|renversé|à faire|inconnu|
-		no medido|sin medir|sin dato|sin datos|no anotado|olvidado|se olvidó|perdido|derramado|se cayó|desconocido|
-		nicht gemessen|nicht notiert|vergessen|verloren|verschüttet|k.A.|keine Angabe|unbekannt|offen|
-		non misurato|non rilevato|dimenticato|perso|rovesciato|sconosciuto|da fare|
-		niet gemeten|niet genoteerd|vergeten|kwijt|gemorst|onbekend|nog doen`,
+		pas mesuré|non mesuré|pas goûté|pas goûtée|non goûté|non goûtée|pas dégusté|pas noté|oublié|perdu|renversé|à faire|inconnu|
+		no medido|no medida|sin medir|no probado|no probada|sin probar|no catado|no catada|sin dato|sin datos|no anotado|olvidado|se olvidó|perdido|derramado|se cayó|desconocido|
+		nicht gemessen|nicht notiert|nicht probiert|nicht verkostet|nicht gekostet|vergessen|verloren|verschüttet|k.A.|keine Angabe|unbekannt|offen|
+		non misurato|non rilevato|non assaggiato|non assaggiata|dimenticato|perso|rovesciato|sconosciuto|da fare|
+		niet gemeten|niet genoteerd|niet geproefd|vergeten|kwijt|gemorst|onbekend|nog doen`,
 	DidNotComeOut: `did not come out|didn't come out|doesn't come out|does not come out|never came out|won't come out|wouldn't come out|
 		dnf|d.n.f.|dnd|did not finish|didn't dispense|did not dispense|would not dispense|wouldn't dispense|won't dispense|
 		nothing came out|nothing comes out|came out nothing|gas only|only gas|just gas|blocked|block|clogged|clog|clogged up|jammed|stuck|plugged|

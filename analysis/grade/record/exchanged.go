@@ -413,7 +413,7 @@ func (r *reader) outOfOrder(t *handin.Table) {
 	at := -1
 	for i := range t.Trials {
 		a, b := of[0].Cells[i], of[1].Cells[i]
-		if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || a.Value <= 0 || b.Value <= 0 || !ordered(of[0], of[1], i) || !ordered(of[1], of[0], i) {
+		if !r.fresh(a) || !r.fresh(b) || a.Value == b.Value || a.Value <= 0 || b.Value <= 0 || !ordered(of[0], of[1], i) || !ordered(of[1], of[0], i) || pairAgain(of, i) {
 			continue
 		}
 		if at >= 0 {
@@ -427,6 +427,21 @@ func (r *reader) outOfOrder(t *handin.Table) {
 	a, b := of[0].Cells[at], of[1].Cells[at]
 	r.add(about(fmt.Sprintf("%s and %s look exchanged: the other trials go step by step (%s, %s), and this one does only the other way round. Which is which?", a.Text, b.Text, of[0].Header, of[1].Header), a, "exchanged cells").And(b.At), a.At, b.At)
 	r.meant[a.At], r.meant[b.At] = b.Value, a.Value
+}
+
+// pairAgain reports grams of both emulsifiers that another trial has the same way round, or nearly: the
+// mix was made again.
+func pairAgain(of []*handin.Column, i int) bool {
+	near := func(c *handin.Column, k int) bool {
+		a, b := c.Cells[i], c.Cells[k]
+		return a.Known && b.Known && math.Abs(a.Value-b.Value) <= 0.02*max(a.Value, b.Value)
+	}
+	for k := range of[0].Cells {
+		if k != i && near(of[0], k) && near(of[1], k) {
+			return true
+		}
+	}
+	return false
 }
 
 // ordered reports five grams and more that only ever rise, or only ever fall, from trial to

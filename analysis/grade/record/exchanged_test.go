@@ -93,6 +93,23 @@ func TestWithoutOdd(t *testing.T) {
 	}
 }
 
+// TestPairAgain: grams of two emulsifiers that another trial has too, and the other way round.
+func TestPairAgain(t *testing.T) {
+	cells := func(xs ...float64) *handin.Column {
+		c := &handin.Column{}
+		for _, x := range xs {
+			c.Cells = append(c.Cells, handin.Cell{Value: x, Known: true})
+		}
+		return c
+	}
+	a, b := cells(3.2, 2.86, 2.85, 1.9), cells(2.3, 2.64, 2.65, 3.2)
+	for i, want := range []bool{false, true, true, false} {
+		if got := pairAgain([]*handin.Column{a, b}, i); got != want {
+			t.Errorf("%d: %v", i, got)
+		}
+	}
+}
+
 // TestPraise: notes that praise a foam, and notes that do not.
 func TestPraise(t *testing.T) {
 	for note, want := range map[string]bool{

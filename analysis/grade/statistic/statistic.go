@@ -386,7 +386,10 @@ func (j *results) averages(w *handin.Work) {
 // the column of that result.
 func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell, ok bool) {
 	_, rest, _ := strings.Cut(strings.TrimSpace(row.Label), " ")
-	if role = column.Read(rest).Role; role != column.Hold && role != column.DrainedAmount {
+	if role = column.Read(rest).Role; role == column.None || role == column.Unused {
+		role = column.Read(whereMade.ReplaceAllString(rest, "")).Role // "mean hold at 9 % (B3, B4)"
+	}
+	if role != column.Hold && role != column.DrainedAmount {
 		return role, alone, false
 	}
 	for k, c := range row.Cells {
@@ -402,6 +405,9 @@ func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell
 	}
 	return role, alone, ok
 }
+
+// whereMade is what a label says behind the name of a result.
+var whereMade = pattern.Of(`(?i)\s*(?:[(,;:]|\b(?:at|of|for|with|bei|für|von|à|pour|de|a|per|di|bij|voor|van)\b).*$`)
 
 // namedAbove are the trials that a title right above a row names: "means of the repeats (6, 7)".
 func (j *results) namedAbove(w *handin.Work, at trial.Place) (of map[int]bool) {
