@@ -33,10 +33,14 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 	if rules.Control {
 		out = append(out, halfControls(designs)...)
 	}
+	squirts := squirtsAsRepeats(w)
+	if rules.Repeats {
+		out = append(out, squirts...)
+	}
 	if rules.Repeats && n >= 2 && repeated(designs) && !madeTwice(designs) {
 		out = append(out, finding.New(criteria.Repeats, graded.Method, "A note speaks of a repeat, and by the grams no two trials are of one formula. Which was made twice?", at))
 	}
-	if rules.Repeats && n >= 2 && !repeated(designs) {
+	if rules.Repeats && n >= 2 && !repeated(designs) && len(squirts) == 0 {
 		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at)
 		f.Certain = !w.May(mayRepeat, nil)
 		if slices.ContainsFunc(designs, func(d Design) bool { return d.ReadTwice() }) {
