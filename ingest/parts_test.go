@@ -204,6 +204,15 @@ func TestRatioOfEmulsifiers(t *testing.T) {
 		{"letters in grams, by their HLB", "trial|ghee g|tea g|E g|F g|HLB E|HLB F|held min\n1|200|190|6|4|5|15|25\n2|220|170|5|5|5|15|30", 2, "49.75 2.50 9.00", ""},
 		{"the share of one, the rest of nobody", log("emulsifier g", "PS80 (% of emulsifier)", "30"), 2, "49.75 2.50 -", "rest_of_the_blend_not_named"},
 		{"the rest of nobody, the blend's HLB", "trial|fat % of mix|emulsifier % of mix|PS80 (% of emulsifier)|HLB|held min\n1|30|1|30|7|25\n2|30|1|40|8|30", 2, "30.00 1.00 7.00", ""},
+		{"low and high, as a title says", "Group 2    Low HLB = 4, High HLB = 14\n\n" + log("emulsifier g", "Low : High", "70:30"), 2, "49.75 2.50 7.00", "said_beside_the_table"},
+		{"high before low", "high HLB 14 / low HLB 4\n\n" + log("emulsifier g", "blend high/low", "30/70"), 2, "49.75 2.50 7.00", ""},
+		{"lipophilic and hydrophilic", "lipophilic emulsifier HLB 4, hydrophilic emulsifier HLB 14\n\n" + log("emulsifier g", "lipophilic:hydrophilic", "70:30"), 2, "49.75 2.50 7.00", ""},
+		{"low and high of nobody knows what", log("emulsifier g", "Low : High", "70:30"), 2, "49.75 2.50 -", "no_HLB"},
+		{"low and high, no blend", "Low HLB = 4, High HLB = 14\n\n" + log("emulsifier g", "low/high", "70/30"), 2, "49.75 2.50 -", ""},
+		{"the high share, as a form says", "Low-HLB emulsifier, HLB|4\nHigh-HLB emulsifier, HLB|14\n\n" + log("emulsifier g", "High-HLB share of emulsifier, %", "30"), 2, "49.75 2.50 7.00", ""},
+		{"the high share, as columns say", "trial|fat|emulsifier|of which high-HLB|HLB low|HLB high|held min\n|% of mix|% of mix|% of emulsifier||\n1|30|1|30|4|14|25\n2|30|1|40|4|14|30", 2, "30.00 1.00 7.00", ""},
+		{"davon", "niedriger HLB 4, hoher HLB 14\n\n" + log("Emulgator g", "davon hydrophil (% vom Emulgator)", "30"), 2, "49.75 2.50 7.00", ""},
+		{"the high share, the low one of no HLB", log("emulsifier g", "High-HLB share of emulsifier, %", "30"), 2, "49.75 2.50 -", "rest_of_the_blend_not_named"},
 		{"columns of their own", "trial|ghee g|tea g|GMS g|PS80 g|ratio GMS:PS80|held min\n1|200|190|7|3|60:40|25\n2|220|170|5|5|50:50|30", 2, mix, "ratio_beside_its_parts"},
 	})
 }

@@ -160,6 +160,9 @@ func lowOrHigh(name string) (string, bool) {
 	case "high", "hi":
 		return "hydrophilic emulsifier", true
 	}
+	if p := vocab().exact(tokens(name)); p != nil && OnlyByPhase(p.entries[0].ingredient) {
+		return p.entries[0].ingredient, true
+	}
 	return "", false
 }
 

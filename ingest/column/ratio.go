@@ -19,6 +19,7 @@ var (
 		verhältnis mischung mischungsverhältnis emulgatoren emulgator gewicht nach im ist immer
 		verhouding mengsel emulgatoren gewicht van de`)
 	namesRatio = wordsIn(`ratio proportion proportions shares rapport proporción relación rapporto proporzione verhältnis mischungsverhältnis verhouding`)
+	blends     = wordsIn(`blend mix mixture mélange mezcla miscela mischung mengsel`) // "blend low/high"; of names it may be what both weigh
 	ratioSigns = strings.NewReplacer("(", " ", ")", " ", "[", " ", "]", " ", ",", " ", "=", " ", "%", " ")
 	ratioTo    = pattern.Of(`\s*(?::|/|÷|\s(?:to|zu|à|a|tot|op)\s)\s*`)
 )
@@ -48,16 +49,21 @@ func ofRatio(header string) (m Meaning, ok bool) {
 			if w != "" && !ratioWords[w] {
 				return m, false
 			}
-			said = said || namesRatio[w]
+			said = said || namesRatio[w] || blends[w] && OnlyByPhase(first)
 		}
-		if said {
+		if said && (OnlyByPhase(first) == OnlyByPhase(second)) {
 			return Meaning{Role: EmulsifierRatio, Ingredient: first, Second: second, Words: strings.TrimSpace(text), typed: header, sure: true}, true
 		}
 	}
 	return m, false
 }
 
-var shareWords = wordsIn(`share shares fraction proportion part of the part de du des le la les proportion fracción proporción parte del el quota frazione proporzione di dello della
+// OnlyByPhase reports the name of an emulsifier of which nothing is known but what it loves.
+func OnlyByPhase(name string) bool {
+	return name == "lipophilic emulsifier" || name == "hydrophilic emulsifier"
+}
+
+var shareWords = wordsIn(`which thereof davon hiervon dont lesquels cual cuales cui waarvan daarvan share shares fraction proportion part of the part de du des le la les proportion fracción proporción parte del el quota frazione proporzione di dello della
 	anteil von vom der des aandeel deel van de het`)
 
 // share is a share of the emulsifiers, by the name of the one it is of: "share of B in the
@@ -105,6 +111,9 @@ func emulsifierAt(words []string, atEnd bool) (left []string, name string) {
 			run, rest = words[len(words)-k:], words[:len(words)-k]
 		}
 		text := strings.Join(run, " ")
+		if grade, ok := lowOrHigh(strings.TrimSuffix(strings.TrimSuffix(strings.ReplaceAll(strings.ToLower(text), "-", " "), " emulsifier"), " hlb")); ok {
+			return rest, grade
+		}
 		if what, ok := ingredient.Lookup(text); ok && what.WeighedAsEmulsifier() && what.Name != "emulsifier" {
 			return rest, text
 		}

@@ -108,8 +108,11 @@ func nameIn(name string) string {
 	return name
 }
 
+// joinedByMachines parts walnut_oil, and low-HLB.
+var joinedByMachines = strings.NewReplacer("_", " ", "-hlb", " hlb")
+
 // InFull writes out the short forms of an emulsifier with a letter or a number, Emuls. A, and
 // names joined as machines like them, walnut_oil.
 func InFull(folded string) string {
-	return anEmuls.ReplaceAllString(strings.ReplaceAll(folded, "_", " "), "emulsifier $1")
+	return anEmuls.ReplaceAllString(joinedByMachines.Replace(folded), "emulsifier $1")
 }

@@ -283,8 +283,10 @@ func (r *reader) ownValue(f *scheme.Field) {
 	}
 	k, _ := r.single(f, 0, high, "a "+f.Role.String())
 	name := f.What.Name
-	if i, ok := ingredient.Lookup(f.Ingredient); ok {
+	if i, ok := ingredient.Lookup(f.Ingredient); ok && !column.OnlyByPhase(f.Ingredient) {
 		name = i.Name
+	} else if ok {
+		name = f.Ingredient // "HLB low"
 	}
 	if name != "" && k.OK() {
 		r.Recipe.Own = append(r.Recipe.Own, compose.Own{Name: name, IsHLB: f.Role == column.IngredientHLB, Value: k.Value})

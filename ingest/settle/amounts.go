@@ -577,6 +577,9 @@ func (m *maker) byName(name string) ingredient.Ingredient {
 	if d, ok := m.kitchen.Ingredient(name); ok {
 		return m.met(name, d.Ingredient)
 	}
+	if i, ok := m.phase(name, name, ""); ok {
+		return m.met(name, i)
+	}
 	i, _ := ingredient.Lookup(name)
 	return m.met(name, m.stated(name, name, i))
 }

@@ -24,34 +24,39 @@ var bracketedHLB = pattern.Of(`(?i)\(\s*(?:hlb)?[ =:]*(\d+(?:[.,]\d+)?)\s*\)`)
 // shortNames are what a line may call such an emulsifier that it names in the same breath:
 // "Low = glycerol monostearate, HLB 3.8".
 var shortNames = map[string][]string{
-	"lipophilic emulsifier":  {"low", "lo"},
-	"hydrophilic emulsifier": {"high", "hi"},
+	lipophilic:  {"low", "lo"},
+	hydrophilic: {"high", "hi"},
 }
 
 // phaseEmulsifier is an emulsifier known only as lipophilic or hydrophilic.
 func (m *maker) phaseEmulsifier(f *scheme.Field) (i ingredient.Ingredient, ok bool) {
-	names := column.NamesOf(f.Ingredient)
+	return m.phase(f.Ingredient, f.Called(), f.Header)
+}
+
+// phase is phaseEmulsifier by its name, what the log calls it and the header it stands in.
+func (m *maker) phase(of, called, header string) (i ingredient.Ingredient, ok bool) {
+	names := column.NamesOf(of)
 	if len(names) == 0 {
 		return i, false
 	}
-	i = ingredient.Ingredient{Name: f.Ingredient, Kind: ingredient.Emulsifier, From: "the header says so"}
-	if found := bracketedHLB.FindStringSubmatch(f.Header); found != nil {
+	i = ingredient.Ingredient{Name: of, Kind: ingredient.Emulsifier, From: "the header says so"}
+	if found := bracketedHLB.FindStringSubmatch(header); found != nil {
 		v, err := strconv.ParseFloat(strings.Replace(found[1], ",", ".", 1), 64)
 		if err == nil && 0 < v && v <= ingredient.MostHLB {
 			i.HLB = &ingredient.Range{Low: v, Value: v, High: v}
 			return i, true
 		}
 	}
-	for _, name := range append(names, shortNames[f.Ingredient]...) {
+	for _, name := range append(names, shortNames[of]...) {
 		st, said := m.kitchen.Stated(name)
 		switch {
 		case !said || st.HLB == nil && st.Is == nil:
 			continue
-		case slices.Contains(shortNames[f.Ingredient], name) && (st.Is == nil || st.Is.Kind != ingredient.Emulsifier):
+		case slices.Contains(shortNames[of], name) && (st.Is == nil || st.Is.Kind != ingredient.Emulsifier):
 			continue // "the foam was low: HLB 9"
 		case st.Disputed:
-			m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(f.Header)+", so none is taken",
-				"leave the one that is true, or type it in a sheet Ingredients").OnceOf(f.Called()))
+			m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(header)+", so none is taken",
+				"leave the one that is true, or type it in a sheet Ingredients").OnceOf(called))
 			return i, true
 		case st.Is != nil && st.Is.Kind == ingredient.Emulsifier:
 			i = *st.Is
@@ -64,12 +69,35 @@ func (m *maker) phaseEmulsifier(f *scheme.Field) (i ingredient.Ingredient, ok bo
 		if i.HLB != nil {
 			what = "HLB " + say.Number(i.HLB.Value)
 		}
-		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(f.Header), cmp.Or(what, i.Name)),
-			"nothing to do; a sheet Ingredients wins over it").OnceOf(f.Called()))
+		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(header), cmp.Or(what, i.Name)),
+			"nothing to do; a sheet Ingredients wins over it").OnceOf(called))
 		return i, true
+	}
+	if p, said := m.kitchen.Phases(); said {
+		v, at := p.Low, p.LowAt
+		if of == hydrophilic {
+			v, at = p.High, p.HighAt
+		}
+		i.HLB, i.From = &ingredient.Range{Low: v, Value: v, High: v}, at.String()
+		m.say(trial.Note("said beside the table", at, fmt.Sprintf("%s is taken as HLB %s, as this line says", say.Quoted(called), say.Number(v)),
+			"nothing to do; a sheet Ingredients wins over it").OnceOf(called))
 	}
 	return i, true
 }
+
+// The emulsifiers of which only that is known.
+const lipophilic, hydrophilic = "lipophilic emulsifier", "hydrophilic emulsifier"
+
+// otherPhase is the emulsifier that a lipophilic one is blended with, and the other way round,
+// where its HLB is said; "" for any other.
+func (m *maker) otherPhase(name string) string {
+	other := map[string]string{lipophilic: hydrophilic, hydrophilic: lipophilic}[name]
+	if i, ok := m.phase(other, other, ""); ok && i.HLB != nil {
+		return other
+	}
+	return ""
+}
+
 
 // onlyByPhase reports an emulsifier of which nothing is known but what it loves.
 func onlyByPhase(f *scheme.Field) bool {

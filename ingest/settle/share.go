@@ -72,6 +72,9 @@ func (m *maker) othersThan(name string) (others []string) {
 			others = append(others, other)
 		}
 	}
+	if other := m.otherPhase(name); other != "" {
+		add(other)
+	}
 	for i := range m.Fields {
 		switch f := &m.Fields[i]; f.Role {
 		case column.IngredientHLB:
@@ -90,6 +93,9 @@ func (m *maker) othersThan(name string) (others []string) {
 func (m *maker) emulsifier(name string) (none ingredient.Ingredient) {
 	if d, ok := m.kitchen.Ingredient(name); ok {
 		return d.Ingredient
+	}
+	if i, ok := m.phase(name, name, ""); ok {
+		return i
 	}
 	if i, ok := ingredient.Lookup(name); ok {
 		if i.WeighedAsEmulsifier() {
