@@ -145,8 +145,11 @@ func (j *judge) speaksAgainst(s sentence.Sentence) *handin.Trial {
 var (
 	drainedSaid = pattern.Of(`(?i)\b(?:drained|drainage|wept|leaked)\b[^.;%]{0,20}?(\d+(?:[.,]\d+)?)\s*%|(\d+(?:[.,]\d+)?)\s*% (?:drained|drainage|drain)`)
 	timesAs     = pattern.Of(`(?i)\b(?:twice|half|double|\d+(?:[.,]\d+)?|two|three|four|five|ten)(?: times)? as\b`)
-	sameWords   = pattern.Of(`(?i)(\balike\b|\bas long as\b|\b(?:exactly|just|quite) as long\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
+	sameWords   = pattern.Of(`(?i)(\balike\b|\bas (?:long|good|stable|firm) as\b|\b(?:exactly|just|quite) as long\b|\bequally (long|well|good)\b|\bthe same (hold|time|length)\b|\bno difference\b|\bdid not differ\b|\bidentical\b)`)
 )
+
+// notAlike denies that trials are alike.
+var notAlike = pattern.Of(`(?i)\b(?:not|never|n't) (?:quite |nearly |half )?(?:alike|as (?:long|good|stable|firm) as)\b`)
 
 // exactly leaves no room for what makings differ by.
 var exactly = pattern.Of(`(?i)\bexactly (?:as (?:long|well|good)|the same|alike|equal)\b`)
@@ -185,7 +188,7 @@ func (j *judge) quotedFat(s sentence.Sentence, x *handin.Trial, v float64) (f fi
 // alike asks of trials that are called alike and differ by more than makings of one
 // formula do.
 func (j *judge) alike(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if !sameWords.MatchString(s.Low) || timesAs.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || strings.Contains(s.Low, " not alike") {
+	if !sameWords.MatchString(s.Low) || timesAs.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || notAlike.MatchString(s.Low) {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)

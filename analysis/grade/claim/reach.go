@@ -3,12 +3,14 @@ package claim
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/method"
+	"foamfield/analysis/grade/overall"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
@@ -68,6 +70,7 @@ var (
 	promises = pattern.Of(`(?i)\b(will|would|can|could|should|also|too|even|surely|as well|must|going to|carry|carries|possible)\b`)
 	atLevel  = pattern.Of(`(?i)\b(?:at|with|to|up to|even|of|carry|carries|reach|hold|take|takes|past|beyond|over)\s+(?:about |even |over |more than )?(\d+(?:[.,]\d+)?)\s*(?:%|percent)(\s+\p{L}+)?`)
 	inside   = pattern.Of(`(?i)^\s*(drain\w*|of|emulsifiers?|liquid|longer|more|less|better|sure|certain|wet|overrun|loss)$`)
+	itself   = pattern.Of(`(?i)(?:^|[,;]|\b(?:and|so|that)\b)\s*(?:the |any )?((?:\p{L}+ )?\p{L}+) (?:would|will|can) (?:also |surely |certainly )?(?:work|do|hold|stand|be (?:just )?as)\b`)
 	with     = pattern.Of(`(?i)\b(?:with|for|using|in|on)\s+((?:\p{L}+ )?\p{L}+)\b`)
 )
 
@@ -92,7 +95,7 @@ func (j *judge) beyond(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure
 				s.Said, say.Number(math.Round(10*low)/10), say.Number(math.Round(10*high)/10), say.Number(v)), s, "outside what was tried"), true
 		}
 	}
-	for _, m := range with.FindAllStringSubmatch(s.Low, -1) {
+	for _, m := range slices.Concat(with.FindAllStringSubmatch(s.Low, -1), itself.FindAllStringSubmatch(s.Low, -1)) {
 		if what, known := fatOrWater(m[1]); known && will.MatchString(s.Low) && !j.uses(what, d) {
 			return ground.About(fmt.Sprintf("“%s”: %s is in none of your trials, so nothing tells what happens with it. Say it as a question to test.", s.Said, what.Name), s, "outside what was tried"), true
 		}
@@ -198,7 +201,7 @@ func (j *judge) tooStrong(s sentence.Sentence, _ ground.OwnRule, _ evidence.Meas
 	if m == "" || !states.MatchString(s.Low) || notProven.MatchString(strings.Replace(s.Low, strings.ToLower(m), "", 1)) || sentence.OnlySafety(s.Text) || safetyLine.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) {
 		return f, false
 	}
-	if everyone.MatchString(m) && !outcome.MatchString(s.Low) {
+	if everyone.MatchString(m) && (!outcome.MatchString(s.Low) || overall.Speaks(s)) {
 		return f, false // "every mix is 350 g" says how it was made
 	}
 	return ground.About(fmt.Sprintf("“%s”: “%s” is more than %d trials can show. What do they show, and for which mixes?", s.Said, strings.TrimSpace(m), len(j.Work.Trials())), s, "stronger than the data"), true

@@ -99,6 +99,21 @@ func (j *Judge) Slipped() bool {
 	return false
 }
 
+// takenBack opens what a sentence is taken back by in part.
+var takenBack = pattern.Of(`(?i)^\s*[,;(]?\s*(?:but|except|apart|besides|though|although|however|only not|not)\b`)
+
+// TakenBack reports a sentence whose cell goes on with what it is not true of: "all passed but trial 7".
+func (j *Judge) TakenBack(s sentence.Sentence) bool {
+	for _, p := range j.Work.Words {
+		for _, text := range []string{p.Text, p.Right} {
+			if _, rest, found := strings.Cut(text, s.Said); found && takenBack.MatchString(rest) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // Only is the one trial that a part of a sentence names, nil for none or several.
 func (j *Judge) Only(s sentence.Sentence, part string) *handin.Trial {
 	named := sentence.Mentions(j.Work, sentence.Sentence{At: s.At, Text: part, Low: " " + strings.ToLower(part) + " "})

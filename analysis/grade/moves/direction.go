@@ -33,6 +33,7 @@ var (
 
 	rises    = `(?: content| share| percent| %)? (?:rises|rose|goes up|went up|increases|increased|grows|grew|climbs)\b`
 	falls    = `(?: content| share| percent| %)? (?:falls|fell|goes down|went down|decreases|decreased|drops|dropped|sinks)\b`
+	makes    = ` (?:always |clearly |itself )?(?:makes?|made|lets?|helps?|helped|keeps?|kept|causes?|caused)\b`
 	upWord   = `(?:more|higher|increasing|increased|raising|adding|extra|greater|a higher|mehr|höherer|höhere|plus de|más|mas|più)`
 	downWord = `(?:less|lower|decreasing|decreased|reducing|reduced|a lower|fewer|weniger|niedriger(?:er)?|moins de|menos|meno)`
 	anyRange = pattern.Of(`(?i)(\bup to\b|\buntil\b|\bbut only\b|\bat first\b|\bexcept\b|\bunless\b|\bonly (when|if|at|with)\b)`)
@@ -66,6 +67,12 @@ func change(low string) (f method.Factor, up, ok bool) {
 			}
 		}
 	}
+	for _, s := range subjects { // "butter makes it hold longer", and more of it longer still
+		if !all[one{s.factor, false}] && regexpFor(`\b`+s.words+makes).MatchString(low) {
+			all[one{s.factor, true}] = true
+			f, up = s.factor, true
+		}
+	}
 	if len(all) != 1 {
 		return f, up, false
 	}
@@ -83,7 +90,7 @@ func init() {
 	compiled["same"] = pattern.Of(`(?i)\b(at|with|for) (the same|both|equal|every|each|all|a fixed|constant)\b`)
 	for _, s := range subjects {
 		compiled[`\b`+s.words+`\b`] = pattern.Of(`(?i)\b` + s.words + `\b`)
-		for _, way := range []string{rises, falls} {
+		for _, way := range []string{rises, falls, makes} {
 			compiled[`\b`+s.words+way] = pattern.Of(`(?i)\b` + s.words + way)
 		}
 		for _, way := range []string{upWord, downWord} {

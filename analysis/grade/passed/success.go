@@ -17,7 +17,7 @@ import (
 )
 
 var (
-	worked = pattern.Of(`(?i)\b(besteh(?:en|t)|bestanden?|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e|es)?|passent?|pasan?|cumplen?|geslaagd|slagen|slaagt|works|work|pass|succeed|meet|worked|succeeded|succeeds|is a success|was a success|was successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
+	worked = pattern.Of(`(?i)\b(besteh(?:en|t)|bestanden?|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e|es)?|passent?|pasan?|cumplen?|geslaagd|slagen|slaagt|works|work|pass|succeed|meet|worked|succeeded|succeeds|(?:is|was|are|were|be|as|count(?:s|ed)? as|call it|makes it) (?:clearly |so |then |thus |therefore |also |still )?(?:a|an|my|our|the|one|another)?\s?(?:\w+ )?success(?:es)?|(?:is|was|were|are) (?:a|my|our) (?:clear )?pass|successful|meets|met|fulfils|fulfilled|passed|passes|good by (?:my|our|the) rule)\b`)
 	failed = pattern.Of(`(?i)\b(failed|fails|did not work|didn't work|does not work|missed the target|misses the target)\b`)
 )
 
@@ -82,6 +82,8 @@ func Verdicts(g *ground.Judge, r ground.OwnRule) (out []finding.Found) {
 var (
 	onlyOne = pattern.Of(`(?i)\b(?:nur|solo|soltanto|seule?s?|sólo|alleen)\b[^.;]{0,40}\b(?:besteh(?:en|t)|bestand\w*|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e)?|passe|pasa|cumple|geslaagd|slaagt)\b|\b(?:only|just)\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
 	noneAt  = pattern.Of(`(?i)\b(?:no|none of (?:the|my|our)) (?:single )?(?:trials?|foams?|mix(?:es)?|runs?|tests?|one)\s+(?:of mine |at all |really |ever |had |has |have )?(?:pass(?:es|ed)?|worked|works|succeeded|met|(?:was|is|were) (?:good|ok|a success|successful))\b|\bnothing passed\b`)
+	onlyBad = pattern.Of(`(?i)\b(?:only|just)\b[^.;]{0,60}\b(?:fail(?:s|ed)?|did(?: not|n't) (?:pass|work|meet|make it)|missed)\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:fail(?:s|ed)?|did(?: not|n't) (?:pass|work|meet|make it)|missed)\b`)
+	allGood = pattern.Of(`(?i)(?:^|[,;:]|\band)\s*(?:all|every one|each|every (?:foam|mix|trial|run|one))(?: of (?:them|these|(?:the|my|our) \w+))?(?: (?:foams|mixes|trials|runs|my \w+|the \w+))? (?:have |has )?(?:pass(?:ed|es)?|worked|succeeded|met (?:the|my|our) \w+|were (?:good|ok|a success|successful))\b`)
 	justly  = pattern.Of(`(?i)(\bjust (?:so|about|barely|passes|passed)\b|\bonly just\b|\bon (?:mon|tues|wednes|thurs|fri)|\bof the (?:rich|lean|first|last)|\bafter \d)`)
 )
 
@@ -107,6 +109,27 @@ func Only(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Mea
 			continue
 		}
 		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes too.", s.Said, r.Words(), x.ID), s, "miscounted"), true
+	}
+	return f, false
+}
+
+// OnlyFailed holds "only the control failed" and "all passed" against what fails by the student's own rule.
+func OnlyFailed(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	if !r.Set() || sentence.Unsure.MatchString(s.Low) || justly.MatchString(s.Low) || sentence.Narrowed.MatchString(s.Low) {
+		return f, false
+	}
+	j := &judge{g}
+	only, all := onlyBad.MatchString(s.Low), allGood.MatchString(s.Low) && !sentence.Denied.MatchString(s.Low)
+	named := sentence.Mentions(j.Work, s)
+	if j.TakenBack(s) || only == all || only && len(named) == 0 || all && len(named) > 0 || len(together.Groups(j.Work, s)) > 0 {
+		return f, false
+	}
+	for _, x := range j.Work.Trials() {
+		why := j.Fails(x, r)
+		if why == "" || (x.IsControl() || x.Bare()) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return m.Missing || j.ofOneFormula(m.Trials, x) }) {
+			continue
+		}
+		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not pass: %s.", s.Said, r.Words(), x.ID, why), s, "miscounted"), true
 	}
 	return f, false
 }
