@@ -297,6 +297,13 @@ func TestConcluded(t *testing.T) {
 		{"Trial 8 (33 % fat) stood 12 min and trial 7 14 min, so the higher fat makes the foam stand longer.", true},
 		{"From trial 7 to trial 9 the foam got 4 min longer because of the HLB.", true},
 		{"Trials 7 and 8 show that a higher HLB gives a longer stand.", true},
+		// what trials are to show
+		{"To see the effect of the fat we compare trial 2 with trials 5 and 6.", false},
+		{"For the influence of the emulsifier trials 3 and 4 are compared to trial 10.", false},
+		{"For the effect of the HLB trial 8 is compared with trial 9.", false},
+		{"To see the effect of the fat and the emulsifier we compare trial 5 with trial 10.", false},
+		{"To see the effect of the fat we compare trials 5 and 6 with trial 10.", true},
+		{"For the influence of the emulsifier trial 7 is compared to trial 10.", true},
 	} {
 		found := concluded(c.said)
 		if (len(found) > 0) != c.wrong {

@@ -53,6 +53,7 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 			out = append(out, f)
 		}
 	}
+	out = append(out, contrasts(w, designs)...)
 	if n < rules.Trials {
 		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), at).Surely())
 	}
