@@ -54,7 +54,7 @@ func contrast(w *handin.Work, designs []Design, text string) (words string, ok b
 		factor = HLB
 	}
 	for _, cut := range connecting.FindAllStringIndex(text[at[1]:], -1) {
-		one, other := trialsIn(w, text[at[1]:at[1]+cut[0]]), trialsIn(w, text[at[1]+cut[1]:])
+		one, other := trialsIn(w, text[:at[1]+cut[0]]), trialsIn(w, text[at[1]+cut[1]:])
 		if len(one) == 0 || len(other) == 0 {
 			continue
 		}
