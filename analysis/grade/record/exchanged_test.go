@@ -78,10 +78,10 @@ func TestWithoutOdd(t *testing.T) {
 		holds     []float64
 		low, high float64
 	}{
-		{[]float64{1, 11, 13, 780, 16}, 11, 16},
-		{[]float64{1, 11, 13, 40, 16}, 11, 40},
-		{[]float64{600, 11, 13, 2, 16}, 11, 16},
-		{[]float64{1, 11, 13, 780}, 11, 780}, // of three nobody knows which is odd
+		{[]float64{2, 21, 25, 900, 30}, 21, 30},
+		{[]float64{2, 21, 25, 70, 30}, 21, 70},
+		{[]float64{800, 21, 25, 3, 30}, 21, 30},
+		{[]float64{2, 21, 25, 900}, 21, 900}, // of three nobody knows which is odd
 	} {
 		col := &handin.Column{Role: column.Rest}
 		for _, h := range c.holds {
@@ -102,7 +102,7 @@ func TestPairAgain(t *testing.T) {
 		}
 		return c
 	}
-	a, b := cells(3.2, 2.86, 2.85, 1.9), cells(2.3, 2.64, 2.65, 3.2)
+	a, b := cells(4.4, 3.61, 3.6, 2.5), cells(1.7, 2.41, 2.42, 4.4)
 	for i, want := range []bool{false, true, true, false} {
 		if got := pairAgain([]*handin.Column{a, b}, i); got != want {
 			t.Errorf("%d: %v", i, got)
