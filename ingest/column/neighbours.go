@@ -17,7 +17,7 @@ import (
 // and a Doubt that says what to type.
 func ReadAll(headers []string) []Meaning {
 	ms := make([]Meaning, len(headers))
-	for i, h := range headers {
+	for i, h := range withoutFactors(headers) {
 		ms[i] = open(h)
 	}
 	lang := commonLanguage(ms)

@@ -1,0 +1,27 @@
+package column
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestFactors: the letters of a design before the names of its factors and results.
+func TestFactors(t *testing.T) {
+	for headers, want := range map[string]string{
+		"run | A: Fat, % of mix | B: Emulsifier, % of mix | C: HLB of blend | Y1: hold, min | Y2: drained, % at 20 min": "trial, fat percent, emulsifier, all together, blend HLB, hold, drained",
+		"run | X1 = fat % | X2 = emulsifier % | Y₁: hold (min)":                                                         "trial, fat percent, emulsifier, all together, hold",
+		"Lauf | Faktor A: Fett % | Faktor B: Emulgator % | Antwort 1: Standzeit (min)":                                  "trial, fat percent, emulsifier, all together, hold",
+		"run | Factors / A: fat % | Factors / B: emulsifier % | Response / R1: hold (min)":                              "trial, fat percent, emulsifier, all together, hold",
+		"run | A: GMS g | B: PS80 g":       "trial, amount of an ingredient, amount of an ingredient",
+		"run | hold min | A: HLB | B: HLB": "trial, hold, HLB of an ingredient, HLB of an ingredient",
+		"run | fat % | C: hold min":        "trial, fat percent, not used",
+	} {
+		var got []string
+		for _, m := range ReadAll(strings.Split(headers, " | ")) {
+			got = append(got, m.Role.String())
+		}
+		if strings.Join(got, ", ") != want {
+			t.Errorf("%s: %s, want %s", headers, strings.Join(got, ", "), want)
+		}
+	}
+}
