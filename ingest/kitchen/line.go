@@ -451,7 +451,7 @@ func otherThan(a, b string) bool {
 }
 
 // NameHeads makes amounts of the heads that say nothing by themselves and that lines
-// name: the F of "F = coconut oil".
+// name, or give an HLB: the F of "F = coconut oil", the A of "A = HLB 4".
 func (s *Sheets) NameHeads(heads []grid.Head) {
 	for i := range heads {
 		h := &heads[i]
@@ -465,10 +465,10 @@ func (s *Sheets) NameHeads(heads []grid.Head) {
 		if name == "" || h.Meaning.Role == column.IngredientAmount || h.Meaning.Role != column.None && len(name) > 2 { // F is no temperature where it is the fat
 			continue
 		}
-		if st, ok := s.Stated(name); ok && st.Is != nil && !st.Disputed {
+		if st, ok := s.Stated(name); ok && !st.Disputed && (st.Is != nil || st.HLB != nil && h.Meaning.Role == column.None && len(h.Meaning.Left) == 0) { // only an emulsifier has an HLB
 			m := column.Meaning{Role: column.IngredientAmount, Ingredient: name, Words: name}
-			if unit.Dimension() == units.Mass {
-				m.Unit = unit
+			if unit.Dimension() == units.Mass || unit.Dimension() == units.Percent {
+				m.Unit, m.Basis = unit, h.Meaning.Basis
 			}
 			h.Meaning = m
 		}
