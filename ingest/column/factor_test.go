@@ -25,3 +25,18 @@ func TestFactors(t *testing.T) {
 		}
 	}
 }
+
+// TestBesideItsHLB: the grams of what has an HLB of its own, by a name that could be a minute.
+func TestBesideItsHLB(t *testing.T) {
+	for headers, want := range map[string]string{
+		"run | butter g | T60 g | T60 HLB":              "T60",
+		"run | butter g | T60 % of mix | T60 HLB":       "T60",
+		"run | butter g | T60 g | hold min | GMS HLB":   "",
+		"run | butter g | T60 min | hold min | T60 HLB": "",
+		"run | butter g | T60 g | hold min | T6 HLB":    "",
+	} {
+		if m := ReadAll(strings.Split(headers, " | "))[2]; m.Ingredient != want || (m.Role == IngredientAmount) != (want != "") {
+			t.Errorf("%s: %s %q, want %q", headers, m.Role, m.Ingredient, want)
+		}
+	}
+}

@@ -25,6 +25,7 @@ func ReadAll(headers []string) []Meaning {
 		ms[i] = ms[i].settled(lang)
 	}
 	gramsBesideNames(ms)
+	besideItsHLB(ms)
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
 	liquidBesideFoam(ms)
@@ -55,6 +56,25 @@ func gramsBesideNames(ms []Meaning) {
 				continue
 			}
 			*m = m.named(before).finished(0)
+		}
+	}
+}
+
+// besideItsHLB reads "T80 g" as what "T80 HLB" speaks of, where it might be a minute or another
+// code: only an emulsifier has an HLB.
+func besideItsHLB(ms []Meaning) {
+	for _, of := range ms {
+		if of.Role != IngredientHLB || !of.Unknown || of.Ingredient == "" {
+			continue
+		}
+		for i := range ms {
+			m := &ms[i]
+			d := m.Unit.Dimension()
+			rest, ok := strings.CutPrefix(strings.ToLower(m.typed), strings.ToLower(of.Ingredient))
+			if !ok || m.Role != None || !m.empty || m.AtMinute == 0 || d != units.Mass && d != units.Percent || !strings.HasPrefix(strings.TrimLeft(rest, " ,("), m.Unit.String()) {
+				continue
+			}
+			*m = Meaning{Role: IngredientAmount, Ingredient: of.Ingredient, Words: of.Ingredient, Unit: m.Unit, Basis: m.Basis, Unknown: true, typed: m.typed}
 		}
 	}
 }

@@ -11,14 +11,14 @@ const needsFat = "no fat percent shipped: it differs"
 var fats = []entry{
 	{Ingredient: Ingredient{Name: "butter", Kind: Fat, FatPercent: about(80, 82, 84), Allergens: milk, From: common},
 		fatByName: Range{Low: 38, High: 90},
-		names:     `butter; salted butter; cultured butter; whey butter; goat butter; cold butter; beurre; beurre salé; beurre demi sel; mantequilla; mantequilla salada; burro; burro salato; Süßrahmbutter; boter; roomboter; ongezouten boter; gezouten boter`},
+		names:     `butter; btr; salted butter; cultured butter; whey butter; goat butter; cold butter; beurre; beurre salé; beurre demi sel; mantequilla; mantequilla salada; burro; burro salato; Süßrahmbutter; boter; roomboter; ongezouten boter; gezouten boter`},
 	{Ingredient: Ingredient{Name: "clarified butter", Kind: Fat, FatPercent: about(99, 99.5, 99.8), Allergens: milk, From: common},
 		fatByName: Range{Low: 95, High: 100},
 		names: `ghee; clarified butter; beurre clarifié; mantequilla clarificada; burro chiarificato; Butterschmalz; geklärte Butter; geklärt Butter;
 			Butterreinfett; butter oil; anhydrous milk fat; AMF; butterfat; beurre noisette; brown butter; braune Butter; beurre concentré; mantequilla avellana; burro nocciola; geklaarde boter; geklaarde roomboter; bruine boter; beurre noisette boter`},
 	{Ingredient: Ingredient{Name: "cream", Kind: Fat, Allergens: milk, From: needsFat, Note: "write its fat percent in the header, such as cream 35, or in the Ingredients sheet"},
 		fatByName: Range{Low: 10, High: 60},
-		names: `cream; crème; crema; nata; panna; Sahne; Rahm; Obers; Schlagobers; Schlagsahne; Schlagrahm; whipping cream; single cream; light cream;
+		names: `cream; crm; crème; crema; nata; panna; Sahne; Rahm; Obers; Schlagobers; Schlagsahne; Schlagrahm; whipping cream; single cream; light cream;
 			crème liquide; crème fleurette; crème fraîche; sour cream; Sauerrahm; Schmand; mascarpone; fleurette; slagroom; kookroom; volle room; verse room`},
 	{Ingredient: Ingredient{Name: "heavy cream", Kind: Fat, FatPercent: about(36, 36, 40), Allergens: milk, From: memory, Note: "36 % is the US minimum for heavy cream: check the carton"},
 		fatByName: Range{Low: 10, High: 60}, names: `heavy cream; heavy whipping cream`},
@@ -96,7 +96,7 @@ func water(name string, allergens []string, note, names string) entry {
 }
 
 var waters = []entry{
-	water("water", none, "", `water; eau; agua; acqua; Wasser; ice; ice water; H2O; H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water; kraanwater; ijswater; ijs; bronwater`),
+	water("water", none, "", `water; wtr; eau; agua; acqua; Wasser; ice; ice water; H2O; H₂O; brine; saumure; salmuera; salamoia; Salzlake; salt water; mineral water; kraanwater; ijswater; ijs; bronwater`),
 	water("water part", nil, "not named, taken as free of fat", `water part; water phase; aqueous; aqueous phase; aq; aq phase; phase aqueuse; fase acuosa; fase acquosa; wässrige Phase; wässerig Phase; Wasserphase; liquid; liquide; líquido; liquido; Flüssigkeit; waterfase; vloeistof; vocht; waterige fase`),
 	water("buffer", none, "", `buffer; buffer solution; buffer pH; phosphate buffer; citrate buffer; acetate buffer; Puffer; Pufferlösung; solution tampon; tampón; tampone`),
 	water("permeate", milk, "", `permeate; whey permeate; milk permeate; perméat; Permeat; Molkenpermeat; milk serum; Milchserum`),
