@@ -363,3 +363,18 @@ func TestFormsOfMasses(t *testing.T) {
 	}
 	testParts(t, cases)
 }
+
+// TestEmulsifierInTheWaterPhase: a fat and a water phase that make 100 % have the emulsifier in them.
+func TestEmulsifierInTheWaterPhase(t *testing.T) {
+	log := func(heads, first string) string {
+		return "no|" + heads + "|HLB|came out|hold min\n1|" + first + "|8|yes|14\n2|" + first + "|8|yes|15\n3|" + first + "|9|no|"
+	}
+	testParts(t, []partsCase{
+		{"of the water phase", log("fat % of mix|water phase % of mix|emulsifier % of water phase", "40|60|3"), 3, "40.00 1.80 8.00", "emulsifier_in_the_water_phase"},
+		{"of the mix", log("fat % of mix|water phase % of mix|emulsifier % of mix", "40|60|2"), 3, "40.00 2.00 8.00", "emulsifier_in_the_water_phase"},
+		{"of the fat", log("Fett % der Mischung|Wasserphase % der Mischung|Emulgator % vom Fett", "40|60|5"), 3, "40.00 2.00 8.00", "emulsifier_in_the_water_phase"},
+		{"on top of them", log("fat % of mix|water phase % of mix|emulsifier % of mix", "40|58|2"), 3, "40.00 2.00 8.00", ""},
+		{"of stock", log("fat % of mix|stock % of mix|emulsifier % of mix", "40|60|2"), 3, "40.00 1.96 8.00", "does_not_add_up"},
+		{"98 %", log("fat % of mix|water phase % of mix|emulsifier % of water phase", "38|60|3"), 3, "38.00 1.80 8.00", ""},
+	})
+}

@@ -46,6 +46,7 @@ func Of(s *scheme.Scheme, r *Recipe, step float64) Result {
 	w.dropDoubles()
 	applyOwn(r)
 	w.sharesOfEmulsifier()
+	w.withinWater()
 	w.waterBlank = (s.RestUnlogged || slices.ContainsFunc(r.Blank, func(col int) bool { return s.Field(col).What.Kind == ingredient.Water })) &&
 		!slices.ContainsFunc(r.Doses, func(d Dose) bool { return d.What.Kind == ingredient.Water })
 	w.blanks()
