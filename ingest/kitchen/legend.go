@@ -15,6 +15,7 @@ import (
 type Explained struct {
 	Mark, Meaning string
 	At            trial.Place
+	Named         bool // it says of which column
 }
 
 // An entry is "x = yes" or, behind a colon, "x yes".
@@ -39,7 +40,7 @@ func (s *Sheets) Legend(header string) (out []Explained) {
 					m = markFirst.FindStringSubmatch(part)
 				}
 				if m != nil {
-					out = append(out, Explained{Mark: m[1], Meaning: strings.TrimRight(m[2], ". "), At: line.At})
+					out = append(out, Explained{Mark: m[1], Meaning: strings.TrimRight(m[2], ". "), At: line.At, Named: ofOne})
 				}
 			}
 		}

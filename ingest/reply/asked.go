@@ -28,7 +28,9 @@ var askedTexts = [...]map[Answer]string{
 			todo|toda|todo fuera|salió todo|salió toda|fuera|fácil|pasa bien|pasó bien|sale fácil|vaciado|sin dificultad|sin atascos|fluye|fluye bien|
 			tutta|tutto fuori|tutta fuori|tutto uscito|tutta uscita|è uscita tutta|è uscito tutto|fuori|facile|senza problemi|senza difficoltà|scorre|scorre bene|passa bene|liscia|liscio|
 			alles|alles raus|alles heraus|kam alles|ganz raus|raus|heraus|ohne Probleme|problemlos|ohne Problem|leicht heraus|einwandfrei|lief|läuft|lief gut|läuft gut|lief durch|glatt|restlos|leer|entleert`,
-		Partly: `some of it|some came|some came out|half of it|half came|half of it came out|half out|a half|a little came|a bit came|a bit of it|a little of it|coughed|coughs|most|mostly|most of it|most came|most came out|most out|nearly all|almost all|nearly all of it|almost all of it|nearly everything|almost everything|
+		Partly: `hardly comes|hardly came|hardly came out|hardly comes out|hardly any|hardly any came out|barely came|barely comes|barely came out|barely comes out|came out with difficulty|with difficulty|only just came out|just about came out|
+			sort à peine|à peine sorti|à peine|difficilement|sort difficilement|sale apenas|apenas sale|apenas salió|con dificultad|esce appena|esce a fatica|a fatica|kommt kaum|kam kaum raus|kommt kaum raus|mit Mühe|nur mit Mühe|komt er nauwelijks uit|kwam er nauwelijks uit|met moeite|
+			some of it|some came|some came out|half of it|half came|half of it came out|half out|a half|a little came|a bit came|a bit of it|a little of it|coughed|coughs|most|mostly|most of it|most came|most came out|most out|nearly all|almost all|nearly all of it|almost all of it|nearly everything|almost everything|
 			nearly all came out|almost all came out|two thirds|one third|a third|a quarter|one quarter|three quarters|half way|halfway|part way|partway|part of it|part out|part came|in bursts|in spurts|bursts|in fits and starts|fits and starts|uneven|unevenly|stop and start|stop start|
 			not all|not all of it|not all out|not all came out|not everything|not fully|not completely|not entirely|not whole|not much|not much came out|not much out|very little|very little came out|incomplete|incompletely|left some in|some left in|some left|some left inside|half left|half left in|half left in siphon|half left in the siphon|
 			half left inside|some left in siphon|some left in the siphon|left half in|left half inside|clogged half way|clogged halfway|clogged part way|clogged partway|stopped half way|stopped halfway|stopped part way|stopped partway|clogged at the end|clogged towards the end|blocked half way|blocked halfway|
@@ -116,6 +118,23 @@ func InPieces(q Question, text string) (Answer, bool) {
 		}
 	}
 	return all, all != NoAnswer && len(pieces) > 0
+}
+
+// Explained reads the words in which a legend says what a mark answers to a question, every one of
+// them: "came out smooth".
+func Explained(q Question, text string) (all Answer, ok bool) {
+	if a, ok := InPieces(q, text); ok {
+		return a, true
+	}
+	events, sure := event.Sure(text)
+	for _, e := range events {
+		if a, says := q.said()[e]; says && all != NoAnswer && a != all {
+			return NoAnswer, false
+		} else if says {
+			all = a
+		}
+	}
+	return all, sure && all != NoAnswer
 }
 
 var pieceEnds = strings.NewReplacer(",", ";", ":", ";", "(", ";", ")", ";", " - ", ";", " – ", ";", "->", ";", "=>", ";", "!", ";", ". ", ";",

@@ -31,6 +31,10 @@ func (m *maker) byContent(f *scheme.Field) {
 		f.Unit = units.NoUnit // "in" is none
 		m.instead(f, column.CameOut)
 	case f.Unit != units.NoUnit:
+	case f.Role == column.Score && free(column.CameOut) && free(column.Clogged) && m.legendAnswers(f, reply.CameOut):
+		m.instead(f, column.CameOut)
+	case f.Role == column.Score && free(column.Broke) && m.legendAnswers(f, reply.Split):
+		m.instead(f, column.Broke)
 	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
@@ -83,6 +87,30 @@ func (m *maker) saysOfEach(f *scheme.Field) bool {
 
 // served are headers that ask whether there was foam where it is served.
 var served = pattern.Of(`^(?:(?:any |the )?foam |la mousse |mousse |espuma |schiuma |schaum )?(?:in|into|on|onto|im|in den|ins|auf dem|auf den|dans|sur|en|nel|sul|in het|op het)(?: the| a| le| l'|l'| el| la)? ?(?:glass|glasses|cup|bowl|dish|plate|glas|becher|schale|teller|verre|coupe|assiette|vaso|copa|plato|bicchiere|coppa|piatto|glas|bord|kom)\s*\?$`)
+
+// legendAnswers reports a score whose steps a line explains, all of them, as answers to a
+// question: "siphon score: 3 = came out, 2 = in spurts, 1 = clogged".
+func (m *maker) legendAnswers(f *scheme.Field, q reply.Question) bool {
+	as := map[string]reply.Answer{}
+	for _, e := range m.kitchen.Legend(f.Header) {
+		a, ok := reply.Explained(q, e.Meaning)
+		mark := say.Fold(e.Mark)
+		if had, twice := as[mark]; !e.Named || !ok || twice && had != a {
+			return false
+		}
+		as[mark] = a
+	}
+	answers := map[reply.Answer]bool{}
+	for n := range m.Rows() {
+		if text := say.Fold(m.Text(n, f.Col)); text != "" {
+			if as[text] == reply.NoAnswer {
+				return false
+			}
+			answers[as[text]] = true
+		}
+	}
+	return len(answers) > 1
+}
 
 // measuredWhereYes reports a column of yes and no of which every yes has a hold or a drainage
 // beside it and no no has any.

@@ -98,7 +98,6 @@ func (m *maker) otherPhase(name string) string {
 	return ""
 }
 
-
 // onlyByPhase reports an emulsifier of which nothing is known but what it loves.
 func onlyByPhase(f *scheme.Field) bool {
 	return f.What.HLB == nil && len(column.NamesOf(f.What.Name)) > 0

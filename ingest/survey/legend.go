@@ -100,6 +100,11 @@ var events = map[column.Role]map[event.Event]trial.Answer{
 
 // meant is what the words of a legend answer to the question of a column.
 func (m *surveyor) meant(words string, r column.Role) trial.Answer {
+	if q, own := map[column.Role]reply.Question{column.CameOut: reply.CameOut, column.Broke: reply.Split}[r]; own {
+		if a, ok := reply.Explained(q, words); ok {
+			return [...]trial.Answer{reply.Yes: trial.Yes, reply.Partly: trial.Partly, reply.No: trial.No}[a]
+		}
+	}
 	for _, e := range m.Events(words) {
 		if a, ok := events[r][e]; ok {
 			return a

@@ -30,6 +30,8 @@ func TestLegend(t *testing.T) {
 		{"S = esce, T = si tappa, N = non esce", "Uscita", column.CameOut, []string{"S", "T", "N"}, map[string]trial.Answer{"s": yes, "t": no, "n": no}},
 		{"G = came out, T = went to the dogs, N = clogged", "siphon", column.CameOut, []string{"G", "T", "N"}, map[string]trial.Answer{"g": yes, "t": trial.Unknown, "n": no}},
 		{"G = came out, T = went to the dogs, N = clogged", "siphon", column.CameOut, []string{"G", "N"}, map[string]trial.Answer{"g": yes, "n": no}},
+		{"siphon: 3 = came out smooth, 2 = hardly comes, 1 = clogged", "siphon score", column.CameOut, []string{"3", "2", "1"}, map[string]trial.Answer{"3": yes, "2": partly, "1": no}},
+		{"siphon: 2 = came out but spits, 1 = clogged", "siphon", column.CameOut, []string{"2", "1"}, map[string]trial.Answer{"2": partly, "1": no}},
 		{"M = Max, K = Kim", "split", column.Broke, []string{"M", "K"}, nil},
 	} {
 		s := &sheet.Sheet{Name: "log"}
