@@ -1,6 +1,9 @@
 package ingest
 
-import "testing"
+import (
+	"path/filepath"
+	"testing"
+)
 
 // TestSummaries: blocks above, below and beside a log that say of its trials what the log
 // says are no trials, and take nothing from it.
@@ -55,4 +58,22 @@ func TestSheetsBeside(t *testing.T) {
 		{"trials of their own", log + "\n===\ntrial|fat % of mix|emulsifier % of mix|HLB|mean hold min\n5|45|1.5|6|19\n6|50|2|8|18", 6, "45.00 1.50 6.00", ""},
 		{"a list of names with full stops", "trial|butter g|tea g|Em. A g|Em. B g|hold min\n1|200|190|5|5|15\n2|220|170|5|5|16\n===\nin the log|what it is|HLB\nEm. A|mono- and diglycerides|3.5\nEm. B|polysorbate|14.9", 2, "41.00 2.50 9.20", ""},
 	})
+}
+
+// TestMeanBesideItsParts: a mean counts, and the columns it was taken of are not asked; of parts
+// without a mean nobody can tell which counts.
+func TestMeanBesideItsParts(t *testing.T) {
+	for heads, asked := range map[string]bool{
+		"hold siphon A, min | hold siphon B, min | hold min (mean of A and B)": false, "Standzeit 1 (min) | Standzeit 2 (min) | Standzeit Mittelwert (min)": false,
+		"hold A min | hold B min | hold average min": false, "hold A min | hold B min | drained %": true,
+	} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log",
+			"no | fat % of mix | emulsifier % of mix | HLB | came out | " + heads + "\n1 | 30 | 1 | 8 | yes | 14 | 16 | 15\n2 | 35 | 1 | 8 | yes | 15 | 19 | 17\n3 | 40 | 1 | 9 | no | | |\n"}))
+		if h := log.Trials[0].Hold; (h != nil) == asked || h != nil && h.Low != 15 {
+			t.Errorf("%s: hold %v", heads, h)
+		}
+		if question := len(log.Questions) > 0; question != asked {
+			t.Errorf("%s: asked %v, want %v; %v", heads, question, asked, log.Problems)
+		}
+	}
 }

@@ -40,3 +40,16 @@ func TestBesideItsHLB(t *testing.T) {
 		}
 	}
 }
+
+// TestMeanOf: what a mean was taken of says nothing more.
+func TestMeanOf(t *testing.T) {
+	for header, want := range map[string]Role{
+		"hold min (mean of A and B)": Hold, "hold (min), average of 3 readings": Hold, "Standzeit min (Mittelwert aus 2 Messungen)": Hold, "tenue (min) (moyenne des deux siphons)": Hold,
+		"aguante min (media de las dos lecturas)": Hold, "drained % (mean of 1, 2 and 3)": DrainedAmount,
+		"hold min (mean of the panel)": None, "hold min (mean of A and butter)": None, "hold siphon A, min": None,
+	} {
+		if m := Read(header); m.Role != want {
+			t.Errorf("%s: %s, want %s", header, m.Role, want)
+		}
+	}
+}

@@ -24,6 +24,7 @@ func open(header string) Meaning {
 	if len(header) > maxHeader {
 		return Meaning{Words: header}
 	}
+	header = meanOf.ReplaceAllString(header, "${1}mean$3")
 	if m, ok := ofItsSample(header); ok {
 		return m
 	}
@@ -35,6 +36,12 @@ func open(header string) Meaning {
 	}
 	return openPlain(header)
 }
+
+// meanOf is a mean with what it was taken of, which says nothing more: "mean of A and B", "moyenne
+// des deux siphons".
+var meanOf = pattern.Of(`(?i)(^|[^\pL])(mean|average|avg\.?|median|moyenne|médiane|mittel(?:wert)?|durchschnitt|schnitt|media|promedio|mediana|gemiddelde)\s+(?:of|over|from|von|aus|der|über|de|des|du|sur|di|dei|delle|van|entre)` +
+	`(?:[\s,&+/-]+(?:the|die|der|den|les|los|las|le|i|de|het|two|three|four|both|all|zwei|drei|vier|beiden?|allen?|deux|trois|quatre|dos|tres|cuatro|ambos|due|tre|quattro|entrambi|twee|drie|vier|beide|alle|` +
+	`[A-D]|\d{1,2}|siphons?|sifon(?:s|es|i|en)?|sifón|readings?|squirts?|shots?|repeats?|replicates?|runs?|trials?|makings?|cups?|messungen|wiederholungen|ablesungen|mesures|répétitions|essais|lectures|medidas|repeticiones|lecturas|misure|ripetizioni|letture|prove|metingen|herhalingen|and|und|et|y|e|en|to|bis|à|a|tot))+([^\pL\d]|$)`)
 
 // shearRate is at which a viscosity was measured: "at 20 s-1", "50 1/s".
 var shearRate = pattern.Of(`(?i)(?:\b(?:at|bei|à|a|op)\s+|@\s*)?\d+(?:[.,]\d+)?\s*(?:s\s*\^?\s*[-−–⁻]\s*[1¹]|s⁻¹|1\s*/\s*s\b|/\s*s\b)`)

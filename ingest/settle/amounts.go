@@ -114,10 +114,28 @@ func (m *maker) leftovers(f *scheme.Field) {
 		f.Role, f.Doubt = column.Unused, ""
 		return
 	}
+	if mean := m.meanOf(f); mean != nil {
+		m.say(trial.Note("column twice", m.Heading(f.Col), say.Quoted(f.Header)+" is not used, as "+say.Quoted(mean.Header)+" is the mean of it and others", "nothing to do"))
+		f.Role, f.Doubt = column.Unused, ""
+		return
+	}
 	m.askColumn(f, amount)
 	if amount && f.Almost != column.BlendHLB {
 		f.Role, f.Open = f.Almost, say.Quoted(f.Header)+" is not understood"
 	}
+}
+
+// meanOf is the column of the mean of what a column has one of: "hold mean" beside "hold A".
+func (m *maker) meanOf(f *scheme.Field) *scheme.Field {
+	if len(f.Left) != 1 || len(f.Left[0]) > 2 {
+		return nil
+	}
+	for i := range m.Fields {
+		if o := &m.Fields[i]; o.Role == f.Almost && o.AtMinute == f.AtMinute && saysMean(o.Header) {
+			return o
+		}
+	}
+	return nil
 }
 
 // besideWhole reports whether another column has the amount of the same thing

@@ -56,10 +56,7 @@ func (m *maker) settleRivals() map[int]rivalry {
 // summedUp leaves out the columns of averages beside the one of what was measured: a
 // block of means to the right of the log.
 func (m *maker) summedUp(settled map[int]rivalry, rivals []int) []int {
-	sums := func(k int) bool {
-		words := strings.FieldsFunc(say.Fold(m.Found.Heads[k].Text), func(r rune) bool { return !unicode.IsLetter(r) && r != 'ø' })
-		return slices.ContainsFunc(words, func(w string) bool { return averaged[w] })
-	}
+	sums := func(k int) bool { return saysMean(m.Found.Heads[k].Text) }
 	kept := slices.DeleteFunc(slices.Clone(rivals), sums)
 	if len(kept) != 1 {
 		return rivals
@@ -73,7 +70,13 @@ func (m *maker) summedUp(settled map[int]rivalry, rivals []int) []int {
 	return kept
 }
 
-var averaged = look.SetOf(`mean means average averages avg median ø mittel mittelwert schnitt durchschnitt moyenne moy media promedio`)
+// saysMean reports a header of averages.
+func saysMean(header string) bool {
+	words := strings.FieldsFunc(say.Fold(header), func(r rune) bool { return !unicode.IsLetter(r) && r != 'ø' })
+	return slices.ContainsFunc(words, func(w string) bool { return averaged[w] })
+}
+
+var averaged = look.SetOf(`mean means average averages avg median ø mittel mittelwert schnitt durchschnitt moyenne moy media promedio gemiddelde gem`)
 
 // lotBeside takes a bare "lot" beside a trial number for a lot of what went in: alone it
 // would be a number of trials.
