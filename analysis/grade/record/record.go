@@ -56,6 +56,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.splitOrNot(t)
 		r.longerThanWatched(w, t)
 		r.leftEmpty(t)
+		r.offScale(w, t)
 		r.fahrenheit(t)
 	}
 	r.constants(w)

@@ -1,0 +1,41 @@
+package record
+
+import (
+	"testing"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
+	"foamfield/ingest/trial"
+)
+
+// TestOffScale: a score that the scale of its head, or of the one line on scores, does not have.
+func TestOffScale(t *testing.T) {
+	for _, c := range []struct {
+		head, line string
+		role       column.Role
+		values     []float64
+		asked      int
+	}{
+		{"Smooth, score 1 to 5", "", column.Score, []float64{1, 2, 3, 4, 7, 5}, 1},
+		{"Wobble (1-5)", "", column.None, []float64{1, 2, 3, 0, 4, 5}, 1},
+		{"taste /10", "", column.Score, []float64{3, 7, 8, 10, 11}, 1},
+		{"off taste (0 = none, 3 = strong)", "", column.None, []float64{0, 0, 1, 3, 5}, 1},
+		{"taste", "All scores from 0 to 9", column.Score, []float64{3, 7, 8, 9, 12}, 1},
+		{"Smooth, score 1 to 5", "", column.Score, []float64{1, 2.5, 3, 4, 5}, 0},
+		{"taste", "", column.Score, []float64{3, 7, 8, 9, 12}, 0},               // no scale is said
+		{"taste (1-5)", "", column.Score, []float64{6, 7, 8, 9, 3}, 0},          // another scale than its head says
+		{"read after 1 to 5 min", "", column.None, []float64{1, 2, 3, 4, 7}, 0}, // minutes are no scale
+		{"trial 1 to 5", "", column.TrialID, []float64{1, 2, 3, 4, 7}, 0},
+	} {
+		col := &handin.Column{Header: c.head, Whole: c.head, Role: c.role}
+		for i, v := range c.values {
+			col.Cells = append(col.Cells, handin.Cell{At: trial.Place{Row: i + 2, Col: 3}, Value: v, Known: true, Scale: 1})
+		}
+		r := &reader{meant: map[trial.Place]float64{}, said: map[trial.Place]bool{}, not: map[trial.Place]bool{}}
+		w := &handin.Work{Words: []handin.Phrase{{Text: c.line}}}
+		r.offScale(w, &handin.Table{Columns: []*handin.Column{col}})
+		if len(r.out) != c.asked {
+			t.Errorf("%q %v: %d asked, want %d", c.head, c.values, len(r.out), c.asked)
+		}
+	}
+}
