@@ -133,6 +133,8 @@ func TestByItsGroup(t *testing.T) {
 		{"percents by phase", "|Fat phase (% of mix)||Water phase (% of mix)|Emulsifiers (% of mix)||\ntrial|ghee|rapeseed oil|broth|GMS|PS80|held min\n1|40|10|47.5|1.5|1|20\n2|42|10|45.5|1.5|1|20", 2, "49.80 2.50 8.28", ""},
 		{"a fat", "|Fat phase (g)||Water (g)|Emulsifier (g)|\ntrial|ghee|Larissa|cider|GMS|held min" + rows, 4, "64.75 1.00 3.80", "ingredient_by_its_group"},
 		{"an emulsifier without HLB", "|Fat (g)|Emulsifiers (g)||Water (g)|\ntrial|ghee|Larissa|GMS|cider|held min\n1|200|2|4|194|25\n2|220|2|4|174|30", 2, "49.75 1.50 -", "no_HLB"},
+		{"skimmed in part has its fat", "trial|ghee g|semi-skimmed milk g|GMS g|held min\n1|100|296|4|25\n2|120|276|4|30", 2, "26.13 1.00 3.80", ""},
+		{"skimmed has none", "trial|ghee g|skimmed milk g|GMS g|held min\n1|100|296|4|25\n2|120|276|4|30", 2, "24.88 1.00 3.80", ""},
 		{"no group", "trial|ghee g|reduction|cider g|GMS g|held min" + rows, 4, "- - -", "unknown_column"},
 		{"one of a few numbers is weighed by nobody", "trial|lesson (1 or 2)|ghee g|cider g|GMS g|held min\n1|1|200|195.7|4|25\n2|1|220|176|4|30\n3|2|240|156|4|20\n4|2|180|213|4|15", 4, "49.79 1.00 3.80", ""},
 		{"nor is a score of something nobody knows", "trial|wobble (1-5)|ghee g|cider g|GMS g|held min\n1|1|200|195.7|4|25\n2|3|220|176|4|30\n3|2|240|156|4|20\n4|5|180|213|4|15", 4, "49.79 1.00 3.80", ""},

@@ -282,6 +282,13 @@ func (m *maker) byItsGroup(f *scheme.Field, name string) bool {
 	return true
 }
 
+// saysFatFree reports a header that says of an ingredient that it has no fat; what is skimmed in part has.
+func saysFatFree(header string) bool {
+	return fatFree.MatchString(partSkimmed.ReplaceAllString(header, ""))
+}
+
+var partSkimmed = pattern.Of(`(?i)\b(?:semi|half|part|partly|partially)[ -]?skimmed\b`)
+
 var fatFree = pattern.Of(`(?i)\b(?:fat[ -]?free|non[ -]?fat|(?:no|without|free of) fat|defatted|skimmed|fettfrei|entfettet|ohne fett|sans (?:gras|matière grasse)|sin grasa|desgrasad[oa]|senza grassi|sgrassat[oa]|vetvrij|ontvet|zonder vet)\b|\bdégraissée?(?:[^\pL]|$)|(?:^|[^\d.,])0(?:[.,]0+)? ?% ?(?:fat|mg|fett|vet|gras|grasa|grassi)\b`)
 
 var (
@@ -304,7 +311,7 @@ func byItsNumber(header string) (i ingredient.Ingredient, ok bool) {
 		i.Kind, i.HLB = ingredient.Emulsifier, exact(m[1])
 		return i, i.HLB != nil && i.HLB.Value > 0 && i.HLB.Value <= ingredient.MostHLB
 	}
-	if fatFree.MatchString(header) {
+	if saysFatFree(header) {
 		i.Kind, i.FatPercent = ingredient.Water, &ingredient.Range{}
 		return i, true
 	}
@@ -345,7 +352,7 @@ func (m *maker) stated(header, name string, i ingredient.Ingredient) ingredient.
 		i.HLB, i.From = own.HLB, own.From
 		return i
 	}
-	if i.Kind == ingredient.Water && fatFree.MatchString(header) {
+	if i.Kind == ingredient.Water && saysFatFree(header) {
 		i.FatPercent, i.From = &ingredient.Range{}, "the header says that it is free of fat"
 		return i
 	}
