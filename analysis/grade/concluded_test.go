@@ -27,11 +27,14 @@ var fortnight = []string{
 }
 
 // concluded is what is found of a conclusion below the fortnight's log.
-func concluded(sentences ...string) (found []string) {
+func concluded(sentences ...string) (found []string) { return concludedOf(fortnight, sentences...) }
+
+// concludedOf is what is found of a conclusion below another log of which the first trial is the control.
+func concludedOf(log []string, sentences ...string) (found []string) {
 	w := &handin.Work{Student: "Ada Moss", Files: []string{"a.xlsx"}, Paths: []string{"a.xlsx"}, Formulas: map[string]sheet.Formulas{}}
 	var told []handin.Phrase
 	place := func(row int) trial.Place { return trial.Place{File: "a.xlsx", Sheet: "Log", Row: row, Col: 1} }
-	for i, text := range fortnight {
+	for i, text := range log {
 		told = append(told, handin.Phrase{At: place(i + 1), Text: text})
 	}
 	t := cells.Told(told, "a.xlsx")
@@ -307,6 +310,34 @@ func TestConcluded(t *testing.T) {
 	} {
 		found := concluded(c.said)
 		if (len(found) > 0) != c.wrong {
+			t.Errorf("%q: %q", c.said, found)
+		}
+	}
+}
+
+// A level is called the right one of what was the same in every trial.
+func TestNeverChanged(t *testing.T) {
+	doses := []string{
+		"Trial 1: 120 g butter, 180 g cider. It held 3 min and drained 40 %.",
+		"Trial 2: 120 g butter, 178 g cider, 1 g sorbitan monostearate, 1 g polysorbate 60. It held 12 min and drained 15 %.",
+		"Trial 3: 120 g butter, 176 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 19 min and drained 10 %.",
+		"Trial 4: 120 g butter, 174 g cider, 3 g sorbitan monostearate, 3 g polysorbate 60. It held 24 min and drained 6 %.",
+		"Trial 5: 120 g butter, 174 g cider, 3 g sorbitan monostearate, 3 g polysorbate 60. It held 25 min and drained 6 %.",
+	}
+	for _, c := range []struct {
+		said  string
+		wrong bool
+	}{
+		{"Conclusion: an HLB of 9.8 is the right one for a butter foam.", true},
+		{"The best HLB is 9.8.", true},
+		{"HLB 9.8 is ideal, other HLBs hold shorter.", true},
+		{"The right fat content is 33 %.", true},
+		{"The right dose is 2 % emulsifier.", false},
+		{"The best mix at HLB 9.8 has 2 % emulsifier.", false},
+		{"I do not know which HLB is best, I took 9.8 in all.", false},
+		{"Next I would look for the best HLB.", false},
+	} {
+		if found := concludedOf(doses, c.said); (len(found) > 0) != c.wrong {
 			t.Errorf("%q: %q", c.said, found)
 		}
 	}

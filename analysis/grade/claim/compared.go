@@ -221,6 +221,9 @@ func (j *judge) alike(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure)
 func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	best := sentence.Longest.MatchString(s.Low) || sentence.BestWord.MatchString(s.Low) && !ground.Otherwise.MatchString(s.Low)
 	d := j.DesignOf(s)
+	if f, ok := j.neverChanged(s, d); ok {
+		return f, true
+	}
 	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
 		return f, false
 	}
@@ -234,6 +237,29 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 		}
 		if here, best := j.longestAt(d, one.factor, ground.FirstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
 			return ground.About(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Said, say.Number(here), say.Number(best)), s, "another level did better"), true
+		}
+	}
+	return f, false
+}
+
+// right are words for the level that is to be taken, of a factor beside them.
+var (
+	rightHLB  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\s+(?:blend )?hlb\b|\bhlb\b[^.;,]{0,24}\b(?:is|was|turned out|proved)\s+(?:clearly |surely |certainly )?(?:the |to be the )?(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\b|\bother hlbs?\b|\boptimum\b[^.;]{0,12}\bhlb\b`)
+	rightDose = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:emulsifier (?:dose|amount|content)|amount of emulsifiers?|dose)\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?emulsifiers?\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
+	rightFat  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:fat (?:content|percent(?:age)?|level)|amount of (?:fat|butter|oil))\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?fat\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
+)
+
+// neverChanged asks of a level that is called the right one where no other was tried.
+func (j *judge) neverChanged(s sentence.Sentence, d *method.Design) (f finding.Found, ok bool) {
+	if d == nil || len(d.Trials) < 3 || sentence.Unsure.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+		return f, false
+	}
+	for _, one := range []struct {
+		factor method.Factor
+		re     *pattern.Pattern
+	}{{method.HLB, rightHLB}, {method.Emulsifier, rightDose}, {method.Fat, rightFat}} {
+		if one.re.MatchString(s.Low) && !d.Tried(one.factor) {
+			return ground.About(fmt.Sprintf("“%s”: the %s was the same in every trial, so nothing shows that another is worse. Which trials show it?", s.Said, one.factor), s, "not tried").As(criteria.OneChange, graded.Method), true
 		}
 	}
 	return f, false

@@ -54,6 +54,7 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 		}
 	}
 	out = append(out, contrasts(w, designs)...)
+	out = append(out, aimsElsewhere(w, designs)...)
 	if n < rules.Trials {
 		out = append(out, finding.New(criteria.LeastTrials, graded.Method, fmt.Sprintf("There are %d trials; at least %d were asked for.", n, rules.Trials), at).Surely())
 	}
