@@ -57,7 +57,7 @@ func headsRow(words []handin.Phrase, i int) bool {
 
 // Of a file's name, numbers and codes say which work it is; a group's number says whose.
 var (
-	workNumber = pattern.Of(`(?i)^[a-z]{0,4}\d{1,4}$`)
+	workNumber = pattern.Of(`(?i)^(?:\d{1,4}|[pvl]\d{1,2}|[a-z]{2,4}\d{1,4})$`) // S001 is a student
 	sharedName = pattern.Of(`(?i)^(and|group|groupe|gruppe|grupo|gruppo|bench|table|team|class|pair)$`)
 )
 
