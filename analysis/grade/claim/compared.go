@@ -244,7 +244,7 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 
 // right are words for the level that is to be taken, of a factor beside them.
 var (
-	rightHLB  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\s+(?:blend )?hlb\b|\bhlb\b[^.;,]{0,24}\b(?:is|was|turned out|proved)\s+(?:clearly |surely |certainly )?(?:the |to be the )?(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\b|\bother hlbs?\b|\boptimum\b[^.;]{0,12}\bhlb\b`)
+	rightHLB  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\s+(?:blend )?hlb\b|\bhlb\b[^;,]{0,24}?\b(?:is|was|turned out|proved)\s+(?:clearly |surely |certainly )?(?:the |to be the )?(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\b|\bother hlbs?\b|\boptimum\b[^.;]{0,12}\bhlb\b`)
 	rightDose = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:emulsifier (?:dose|amount|content)|amount of emulsifiers?|dose)\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?emulsifiers?\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
 	rightFat  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:fat (?:content|percent(?:age)?|level)|amount of (?:fat|butter|oil))\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?fat\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
 )
