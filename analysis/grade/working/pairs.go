@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/method"
@@ -79,10 +78,7 @@ func (d *desk) compared(r handin.Row, heads []handin.Cell, pair []*handin.Trial)
 
 // difference holds a difference between two trials against their results.
 func (d *desk) difference(c handin.Cell, head string, pair []*handin.Trial) {
-	m := evidence.Hold
-	if drainy.MatchString(head) {
-		m = evidence.Drained
-	}
+	m := measureOf(head)
 	a, aHigh, ok1 := d.Seen(pair[0], m)
 	b, bHigh, ok2 := d.Seen(pair[1], m)
 	if !ok1 || !ok2 || a != aHigh || b != bHigh || math.Abs(math.Abs(c.Value)-math.Abs(b-a)) <= max(c.Half, 0.051) {

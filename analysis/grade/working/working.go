@@ -18,6 +18,7 @@ import (
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 
@@ -103,8 +104,14 @@ func (d *desk) labelled(label string, c handin.Cell) bool {
 	switch {
 	case len(named) >= 2 && meanWord.MatchString(label):
 		d.mean(label, c, named)
+	case len(named) == 2 && lessWord.MatchString(label):
+		d.difference(c, label, named)
 	case len(named) == 1 && !meanWord.MatchString(label):
-		d.ofOne(label, c, named[0])
+		if !d.scaledUp(label, c, named[0]) {
+			d.ofOne(label, c, named[0])
+		}
+	case len(named) == 0 && meanWord.MatchString(label) && ofAll.MatchString(label):
+		d.meanOfAll(label, c)
 	default:
 		return false
 	}
@@ -135,10 +142,7 @@ func (d *desk) named(label string) (out []*handin.Trial) {
 // column it is.
 func (d *desk) mean(label string, c handin.Cell, named []*handin.Trial) {
 	col, with := d.reckonsWith(c)
-	m := evidence.Hold
-	if drainy.MatchString(label) {
-		m = evidence.Drained
-	}
+	m := measureOf(label)
 	sum, n := 0.0, 0
 	var list, ids, wrong []string
 	for _, x := range named {
@@ -165,6 +169,87 @@ func (d *desk) mean(label string, c handin.Cell, named []*handin.Trial) {
 	f := finding.Of(criteria.Means, graded.Calculation, words+".", c).ShouldBe(mean)
 	f.Certain = len(wrong) > 0 && len(with) == len(named)
 	d.out = append(d.out, f)
+}
+
+// measureOf is what a label speaks of: the hold, where it names nothing else.
+func measureOf(label string) evidence.Measure {
+	switch {
+	case overrunHead.MatchString(label):
+		return evidence.Overrun
+	case drainy.MatchString(label):
+		return evidence.Drained
+	}
+	return evidence.Hold
+}
+
+var (
+	lessWord = pattern.Of(`(?i)(\bdifference\b|\bminus\b|\bgap\b|\blonger than\b|\bmore than\b|\bunterschied\b|\bdifférence\b|\bdiferencia\b|\bdifferenza\b|\bverschil\b| [−–-] )`)
+	ofAll    = pattern.Of(`(?i)\b(?:all|every|whole|overall)\b`)
+	notAll   = pattern.Of(`(?i)\b(?:pass\w*|good|success\w*|works?|worked|that|which|than|over|above|under|below|first|last|day|evening|repeats?|but|except|percent|fat|hlb|emulsifiers? %)\b`)
+)
+
+// meanOfAll holds "mean hold of all mixes" against the mean of all, of all but the controls, and of all but
+// what was made without emulsifier; no word may narrow it further.
+func (d *desk) meanOfAll(label string, c handin.Cell) {
+	m := measureOf(label)
+	if notAll.MatchString(label) || c.Formula != "" {
+		return
+	}
+	var means []float64
+	for _, leave := range []func(*handin.Trial) bool{func(*handin.Trial) bool { return false }, (*handin.Trial).IsControl, (*handin.Trial).Bare} {
+		sum, n := 0.0, 0
+		for _, x := range d.Work.Trials() {
+			low, high, ok := d.Seen(x, m)
+			if leave(x) || !ok {
+				continue
+			}
+			if low != high {
+				return
+			}
+			sum, n = sum+low, n+1
+		}
+		if n < 2 {
+			return
+		}
+		means = append(means, sum/float64(n))
+		if math.Abs(means[len(means)-1]-c.Value) <= max(c.Half, 0.051) {
+			return
+		}
+	}
+	d.out = append(d.out, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as the mean of all, and by your trials it is %s. Of which is it?", c.Text, verdict.DigitsOf(means[0], 2)), c).ShouldBe(means[0]))
+}
+
+// upFor is a mass that a recipe is made up for: "GMS for 1 kg of M4".
+var upFor = pattern.Of(`(?i)^\s*(.+?)\s+(?:for|in|per)\s+(\d+(?:[.,]\d+)?)\s*(kg|g)\b`)
+
+// scaledUp holds an ingredient of one mix for another mass against its own grams; false for any other label.
+func (d *desk) scaledUp(label string, c handin.Cell, x *handin.Trial) bool {
+	m := upFor.FindStringSubmatch(label)
+	mix := mixture.MixOf(x.Table, x.Index, d.rules, d.Slips.Meant)
+	if m == nil || mix.Open || mix.Sum == 0 || x.Table.Unclear(x.Index) {
+		return false
+	}
+	mass, err := strconv.ParseFloat(strings.Replace(m[2], ",", ".", 1), 64)
+	if err != nil {
+		return false
+	}
+	if strings.EqualFold(m[3], "kg") {
+		mass *= 1000
+	}
+	name := say.Fold(m[1])
+	for _, col := range x.Table.Weighed() {
+		called := say.Fold(col.Field.Called())
+		grams := col.Cells[x.Index]
+		if called != name && !strings.HasPrefix(called, name+" ") && !strings.HasSuffix(called, " "+name) || !grams.Known {
+			continue
+		}
+		right := grams.Value * mass / mix.Sum
+		if math.Abs(right-c.Value) > max(c.Half, 0.051, 0.01*right) {
+			d.out = append(d.out, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s was typed, and %s / %s × %s = %s. How did you get %s?", c.Text, verdict.Num(grams.Value), verdict.Num(mix.Sum), verdict.Num(mass), verdict.DigitsOf(right, 2), c.Text), c).ShouldBe(right))
+		}
+		return true
+	}
+	return false
 }
 
 // valueOf is a trial's number in a column that a formula reckons with, or its result.
