@@ -380,3 +380,20 @@ func TestEmulsifierInTheWaterPhase(t *testing.T) {
 		{"98 %", log("fat % of mix|water phase % of mix|emulsifier % of water phase", "38|60|3"), 3, "38.00 1.80 8.00", ""},
 	})
 }
+
+// TestRatioOfFatAndWater: a fat and a water part that share the mix by a ratio.
+func TestRatioOfFatAndWater(t *testing.T) {
+	log := func(head, first string) string {
+		return "no|" + head + "|emulsifier % of mix|HLB|came out|hold min\n1|" + first + "|2|8|yes|14\n2|50:50|2|8|yes|15\n3|50:50|2|9|no|"
+	}
+	testParts(t, []partsCase{
+		{"oil and water phase", log("oil : water phase", "40:60"), 3, "40.00 2.00 8.00", ""},
+		{"the other way round", log("ratio water phase/oil (by weight)", "60/40"), 3, "40.00 2.00 8.00", ""},
+		{"of butter", log("butter:stock", "4:6"), 3, "32.16 1.96 8.00", ""},
+		{"in French", log("huile : phase aqueuse", "40:60"), 3, "40.00 2.00 8.00", ""},
+		{"in German", log("Verhältnis Öl zu Wasserphase", "40:60"), 3, "40.00 2.00 8.00", ""},
+		{"no shares of a whole", log("oil : water phase", "40:70"), 3, "- 2.00 8.00", "impossible_value"},
+		{"nothing typed", log("oil : water phase", ""), 3, "- 2.00 8.00", ""},
+		{"beside the fat", log("fat % of mix|oil : water phase", "40|45:55"), 3, "40.00 2.00 8.00", "ratio_beside_its_parts"},
+	})
+}

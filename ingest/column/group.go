@@ -358,7 +358,7 @@ var plain = map[Role]string{
 	Score: "score", Mouthfeel: "mouthfeel", Result: "result", Note: "notes", Shear: "whisk", Unused: "photo", Strained: "strained",
 	LeftInside: "left inside (g)", CupLiquid: "cup liquid (g)", CupFoam: "cup foam (g)", ChargerLot: "charger lot", IngredientLot: "lot no", Supplier: "supplier", Week: "week no", Spits: "spits",
 	Nozzle: "nozzle", Squirt: "squirt", IngredientFat: "cream fat (%)", IngredientHLB: "HLB GMS",
-	EmulsifierRatio: "ratio GMS:polysorbate 80", IngredientType: "oil type", StartedAt: "dispensed at", FellAt: "fell at", Measure: "pH", Valid: "valid", RepeatOf: "repeat of",
+	EmulsifierRatio: "ratio GMS:polysorbate 80", PhaseRatio: "ratio oil:water", IngredientType: "oil type", StartedAt: "dispensed at", FellAt: "fell at", Measure: "pH", Valid: "valid", RepeatOf: "repeat of",
 }
 
 // Plain is a header text that is read as the role without doubt, to tell

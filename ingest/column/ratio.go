@@ -58,6 +58,38 @@ func ofRatio(header string) (m Meaning, ok bool) {
 	return m, false
 }
 
+// ofPhases reads a header that names a fat and a water part, and that they share the mix: "oil :
+// water phase", "ratio fat/stock". Every word beside the two must be one of a ratio's.
+func ofPhases(header string) (m Meaning, ok bool) {
+	parts := groups(header)
+	text := parts[len(parts)-1]
+	at := ratioTo.FindAllStringIndex(text, -1)
+	if len(at) != 1 {
+		return m, false
+	}
+	said := strings.Contains(text[at[0][0]:at[0][1]], ":")
+	var names [2]string
+	var kinds [2]ingredient.Kind
+	for i, side := range [...]string{text[:at[0][0]], text[at[0][1]:]} {
+		var kept []string
+		for _, w := range strings.Fields(ratioSigns.Replace(side)) {
+			key := strings.ToLower(w)
+			if said = said || namesRatio[key]; !ratioWords[key] {
+				kept = append(kept, w)
+			}
+		}
+		what, known := ingredient.Lookup(strings.Join(kept, " "))
+		if !known {
+			return m, false
+		}
+		names[i], kinds[i] = strings.Join(kept, " "), what.Kind
+	}
+	if !said || kinds != [2]ingredient.Kind{ingredient.Fat, ingredient.Water} && kinds != [2]ingredient.Kind{ingredient.Water, ingredient.Fat} {
+		return m, false
+	}
+	return Meaning{Role: PhaseRatio, Ingredient: names[0], Second: names[1], Words: strings.TrimSpace(text), typed: header, sure: true}, true
+}
+
 // OnlyByPhase reports the name of an emulsifier of which nothing is known but what it loves.
 func OnlyByPhase(name string) bool {
 	return name == "lipophilic emulsifier" || name == "hydrophilic emulsifier"

@@ -44,6 +44,7 @@ const (
 	IngredientAmount // mass or percent of the ingredient named
 	EmulsifierAmount // all emulsifiers together
 	EmulsifierRatio  // how two emulsifiers share it: 70:30
+	PhaseRatio       // of the fat and the water part of the mix: 40:60
 	BlendHLB
 	IngredientHLB  // HLB of the ingredient named
 	IngredientType // names the ingredient of a bare amount: "oil type" beside "oil g"
@@ -118,6 +119,7 @@ var roles = [lastRole]struct {
 	IngredientAmount: {"amount of an ingredient", "ingredient", amounts},
 	EmulsifierAmount: {"emulsifier, all together", "emulsifier", amounts},
 	EmulsifierRatio:  {"ratio of two emulsifiers", "", nil},
+	PhaseRatio:       {"ratio of fat and water part", "", nil},
 	BlendHLB:         {"blend HLB", "hlb", nil},
 	IngredientHLB:    {"HLB of an ingredient", "", nil},
 	IngredientType:   {"which ingredient", "ingredient type", nil},
@@ -226,7 +228,7 @@ type Meaning struct {
 	BasisName  string  // the ingredient that Basis is said by: "% of cocoa butter"
 	IfPercent  Basis   // what its numbers are a percent of where they turn out percents: "emulsifier in mix"
 	Ingredient string  // its name as the header has it, for IngredientAmount, IngredientHLB, IngredientFat
-	Second     string  // the other emulsifier of an EmulsifierRatio, or of a single share
+	Second     string  // the other emulsifier of an EmulsifierRatio, or of a single share; the other part of a PhaseRatio
 	Sample     float64 // "drained off 50 g foam" → 50; 0 = not said
 	AtMinute   float64 // "drain @20 min" → 20; 0 = not said
 	OutOf      float64 // "/9" → 9; 0 = not said

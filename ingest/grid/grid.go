@@ -154,7 +154,7 @@ func (t *Table) Find(role column.Role) int {
 func (t *Table) Looks() (mix, results int) {
 	for i := range t.Heads {
 		switch role := t.Heads[i].Meaning.Role; {
-		case role == column.IngredientAmount, role == column.EmulsifierAmount, role == column.FatPercent, role == column.BlendHLB:
+		case role == column.IngredientAmount, role == column.PhaseRatio, role == column.EmulsifierAmount, role == column.FatPercent, role == column.BlendHLB:
 			mix++
 		case IsResult(role):
 			results++

@@ -172,6 +172,8 @@ func (r *reader) mixed(f *scheme.Field) bool {
 		r.emulsifier(f)
 	case column.EmulsifierRatio:
 		r.ratio(f)
+	case column.PhaseRatio:
+		r.phases(f)
 	case column.IngredientFat, column.IngredientHLB:
 		r.ownValue(f)
 	case column.BlendHLB:

@@ -56,6 +56,23 @@ func (r *reader) ratio(f *scheme.Field) {
 	}
 }
 
+// phases reads how a fat and a water part share the mix. Where that is not known, the fat is not.
+func (r *reader) phases(f *scheme.Field) {
+	c := r.sheetCell(f)
+	first, ok := partsOf(r.text(f), c.Kind)
+	if !ok {
+		if c.Kind != sheet.Blank {
+			r.impossible(f, "the ratio of fat and water part", "type the parts with a colon, for example 40:60, as a text")
+		}
+		r.Recipe.FatOpen = true
+		return
+	}
+	for _, d := range [...]compose.Dose{{Name: f.Ingredient, What: &f.What, Amount: first}, {Name: f.Second, What: &f.SecondWhat, Amount: 100 - first}} {
+		d.Basis, d.Col = column.OfMix, f.Col
+		r.Recipe.Doses = append(r.Recipe.Doses, d)
+	}
+}
+
 // unshared is a mix whose emulsifiers are known together only.
 func (r *reader) unshared(f *scheme.Field) {
 	r.Recipe.Doses = append(r.Recipe.Doses, compose.Dose{Name: scheme.TotalEmulsifier.Name, What: &scheme.TotalEmulsifier, Amount: 100, Basis: column.OfEmulsifier, Col: f.Col})

@@ -25,6 +25,9 @@ func (m *maker) amounts() {
 		if f.Role == column.EmulsifierRatio {
 			m.ratio(f)
 		}
+		if f.Role == column.PhaseRatio {
+			m.phases(f)
+		}
 		if f.Role == column.IngredientHLB {
 			f.What = m.emulsifier(f.Ingredient)
 		}
@@ -565,6 +568,22 @@ func (m *maker) ratio(f *scheme.Field) {
 	if f.SecondWhat.Kind == ingredient.Emulsifier && f.SecondWhat.HLB == nil {
 		m.say(scheme.NoHLB(f.Second, m.Heading(f.Col), true))
 	}
+}
+
+// phases settles what the two parts of a mix are that share it by a ratio; beside parts that were
+// weighed it says nothing new.
+func (m *maker) phases(f *scheme.Field) {
+	for i := range m.Fields {
+		o := &m.Fields[i]
+		if what, _ := ingredient.Lookup(o.Ingredient); o.Role == column.FatPercent || o.Role == column.IngredientAmount && (what.Kind == ingredient.Fat || what.Kind == ingredient.Water) {
+			f.Role = column.Unused
+			m.say(trial.Note("ratio beside its parts", m.Heading(f.Col), say.Quoted(f.Header)+" is not used, as "+say.Quoted(o.Header)+" has a column of its own", "nothing to do"))
+			return
+		}
+	}
+	f.What, f.SecondWhat = m.byName(f.Ingredient), m.byName(f.Second)
+	m.FatColumn, m.WaterColumn = f.Col, f.Col
+	m.Fats++
 }
 
 // weighedApart is which of the two emulsifiers of a ratio has a column of its own.

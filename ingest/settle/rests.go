@@ -23,7 +23,7 @@ func (m *maker) rests(f *scheme.Field) trial.Rests {
 		return trial.OnEmulsifier | trial.Given
 	case column.BlendHLB:
 		return trial.OnHLB | trial.Given
-	case column.IngredientFat:
+	case column.IngredientFat, column.PhaseRatio:
 		return trial.OnFat
 	case column.IngredientHLB, column.EmulsifierRatio:
 		return trial.OnHLB
