@@ -32,3 +32,15 @@ func TestScoresThatAnswer(t *testing.T) {
 		}
 	}
 }
+
+// TestNoQuestionOfWords: a header that says nothing of the mix nor of what happened is no question,
+// whatever stands beside its name; one that may be a result is.
+func TestNoQuestionOfWords(t *testing.T) {
+	for head, asked := range map[string]bool{"tutor initials": false, "Kürzel der Aufsicht": false, "fridge remarks": false, "hold quux min": true} {
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log",
+			"no | fat % of mix | emulsifier % of mix | HLB | came out | drained % | " + head + "\n1 | 30 | 1 | 8 | yes | 14 | 5\n2 | 35 | 1 | 8 | yes | 15 | 6\n3 | 40 | 1 | 9 | no | | 7\n"}))
+		if got := len(log.Questions) > 0; got != asked {
+			t.Errorf("%s: asked %v, want %v; %v", head, got, asked, log.Problems)
+		}
+	}
+}

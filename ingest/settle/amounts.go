@@ -122,6 +122,9 @@ func (m *maker) leftovers(f *scheme.Field) {
 		f.Role, f.Doubt = column.Unused, ""
 		return
 	}
+	if wordsOnly(f.Almost) {
+		return // said, and not worth a question
+	}
 	m.askColumn(f, amount)
 	if amount && f.Almost != column.BlendHLB {
 		f.Role, f.Open = f.Almost, say.Quoted(f.Header)+" is not understood"
