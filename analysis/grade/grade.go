@@ -251,12 +251,45 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		claims = append(claims, besideThese(together.Check(shown), claims)...)
 		claims = append(claims, besideThese(quote.Check(shown, sums), claims)...)
 	}
+	doubted := doubtedWeights(w, logged)
+	plan = onceOfRepeats(plan, doubted)
+	for i, f := range sums {
+		_, x := w.At(f.At)
+		sums[i].Certain = f.Certain && !slices.ContainsFunc(doubted, func(at trial.Place) bool { _, y := w.At(at); return x != nil && x == y })
+	}
 	everything := slices.Concat(logged, sums, claims)
 	sums = append(sums, row.Check(w, func(at trial.Place) bool {
 		return slices.ContainsFunc(everything, func(f finding.Found) bool { return f.Has(at) })
 	})...)
 	forms, late := formal.Check(w, rules, places)
 	return checked{work: w, found: settle(slices.Concat(logged, sums, plan, claims, forms)), tally: tally, late: late, slips: slips}
+}
+
+// doubtedWeights are the weights of which the record is in doubt: a sum of their row may be right of what
+// was weighed.
+func doubtedWeights(w *handin.Work, logged []finding.Found) (out []trial.Place) {
+	for _, t := range w.Tables {
+		for _, c := range t.Weighed() {
+			for _, x := range c.Cells {
+				if slices.ContainsFunc(logged, func(f finding.Found) bool { return !f.Certain && f.Has(x.At) }) {
+					out = append(out, x.At)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// onceOfRepeats leaves out what is asked of repeats where its cause is asked already: a weight that is in
+// doubt makes two makings differ, and one that differs is why no formula was made twice.
+func onceOfRepeats(plan []finding.Found, doubted []trial.Place) []finding.Found {
+	plan = slices.DeleteFunc(plan, func(f finding.Found) bool {
+		return f.Kind == repeat.Unlike && slices.ContainsFunc(doubted, f.Has)
+	})
+	unlike := slices.ContainsFunc(plan, func(f finding.Found) bool { return f.Kind == repeat.Unlike || f.Kind == repeat.Exchanged })
+	return slices.DeleteFunc(plan, func(f finding.Found) bool {
+		return f.Kind == method.NoneMadeTwice && (len(doubted) > 0 || unlike)
+	})
 }
 
 // besideThese are the findings at cells of which nothing was found yet.

@@ -40,7 +40,7 @@ var emulsifiers = []entry{
 			MDG; E471; mono; flakes; mono flakes; emulsifier flakes; glyceride flakes; monoglyceride flakes; monoglycerides flakes; mono diglyceride acides gras; Mono Diglyceride Speisefettsäuren; Mono Diglycerid Speisefettsäuren; mono diglyceride fatty acids; Speisefettsäureglyceride; mono en diglyceriden; mono diglyceriden`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate", Kind: Emulsifier, HLB: about(3, 3.8, 4.3), Allergens: none,
 		From: excipient, Note: "of animal or vegetable origin: ask the supplier; " + gmp + "184.1505)"},
-		names: `GMS; glycerol monostearate; glyceryl monostearate; glyceryl mono stearate; glycerol mono stearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
+		names: `GMS; glycerol monostearate; glycerol ms; glyceryl ms; glyceryl monostearate; glyceryl mono stearate; glycerol mono stearate; glycerin monostearate; glycerine monostearate; monostearate glycerol; glyceryl stearate;
 			monostéarate glycéryle; monoestearato glicerilo; monoestearato glicerol; monostearato glicerile; monostearato glicerolo;
 			gliceril monostearato; monostearin; Monostearin; Glycerinmonostearat; Glycerolmonostearat; glycerol stearate; mono stearin; Glycerylmonostearat; distilled monoglyceride; monoglycéride distillé; DMG; glycerolmonostearaat; glycerylmonostearaat; glycerol monostearaat; glyceryl monostearaat`},
 	{Ingredient: Ingredient{Name: "glycerol monostearate, self-emulsifying", Kind: Emulsifier, HLB: exactly(5.8), Allergens: none,
@@ -76,13 +76,13 @@ var emulsifiers = []entry{
 	// Sorbitan esters.
 	{Ingredient: Ingredient{Name: "sorbitan monostearate", Kind: Emulsifier, HLB: exactly(4.7), Allergens: none, From: teaching,
 		Limits: []Limit{upTo(0.4, topping)}, Note: "in toppings up to 0.27 % goes with up to 0.77 % polysorbate 60 alone (US 21 CFR 172.836(c)(1))"},
-		names: `sorbitan monostearate; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat; sorbitaanmonostearaat; sorbitaan monostearaat`},
+		names: `sorbitan monostearate; sorbitan ms; sorb monostearate; sorb mono stearate; sorbitan mono stearate; sorbitan stearate; E491; SMS; monostéarate sorbitane; monoestearato sorbitano; monostearato sorbitano; Sorbitanmonostearat; sorbitaanmonostearaat; sorbitaan monostearaat`},
 	{Ingredient: Ingredient{Name: "sorbitan tristearate", Kind: Emulsifier, HLB: exactly(2.1), Allergens: none, From: published},
 		names: `sorbitan tristearate; sorb tristearate; E492; tristéarate sorbitane; triestearato sorbitano; tristearato sorbitano; Sorbitantristearat`},
 	{Ingredient: Ingredient{Name: "sorbitan monolaurate", Kind: Emulsifier, HLB: exactly(8.6), Allergens: none, From: published},
 		names: `sorbitan monolaurate; sorb monolaurate; sorbitan laurate; E493; monolaurate sorbitane; monolaurato sorbitano; Sorbitanmonolaurat`},
 	{Ingredient: Ingredient{Name: "sorbitan monooleate", Kind: Emulsifier, HLB: exactly(4.3), Allergens: none, From: pmc},
-		names: `sorbitan monooleate; sorb monooleate; sorb oleate; sorbitan oleate; sorbitan mono oleate; E494; SMO; monooléate sorbitane; monooleato sorbitano; Sorbitanmonooleat`},
+		names: `sorbitan monooleate; sorbitan mo; sorb monooleate; sorb oleate; sorbitan oleate; sorbitan mono oleate; E494; SMO; monooléate sorbitane; monooleato sorbitano; Sorbitanmonooleat`},
 	{Ingredient: Ingredient{Name: "sorbitan monopalmitate", Kind: Emulsifier, HLB: exactly(6.7), Allergens: none, From: weak},
 		names: `sorbitan monopalmitate; sorb monopalmitate; sorbitan palmitate; E495; monopalmitate sorbitane; monopalmitato sorbitano; Sorbitanmonopalmitat`},
 	{Ingredient: Ingredient{Name: "sorbitan ester", Kind: Emulsifier, Allergens: none, From: "no HLB shipped: from 1.8 to 8.6 by its fatty acid",

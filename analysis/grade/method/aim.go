@@ -8,6 +8,7 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
@@ -78,9 +79,13 @@ func aimOf(p handin.Phrase) (text string, at trial.Place) {
 	return p.Right, p.RightAt
 }
 
-// Tried reports a factor of which trials with emulsifiers have more than one level, or one that is not known.
+// Tried reports a factor of which trials with emulsifiers have more than one level, by the grams or as the
+// student has it, or one that is not known.
 func (d *Design) Tried(f Factor) bool {
+	within := map[Factor]float64{HLB: 0.15, Emulsifier: 0.05, Fat: 0.6}[f]
+	role := map[Factor]column.Role{HLB: column.BlendHLB, Emulsifier: column.EmulsifierAmount, Fat: column.FatPercent}[f]
 	low, high := math.Inf(1), math.Inf(-1)
+	typed := map[string][2]float64{}
 	for i, x := range d.Trials {
 		if x.Bare() {
 			continue
@@ -90,8 +95,22 @@ func (d *Design) Tried(f Factor) bool {
 			return true
 		}
 		low, high = min(low, v), max(high, v)
+		for _, c := range x.Table.All(role) {
+			cell := c.Cells[x.Index]
+			if !cell.Known {
+				continue
+			}
+			ends, seen := typed[c.Header]
+			if !seen {
+				ends = [2]float64{cell.Value, cell.Value}
+			}
+			ends = [2]float64{min(ends[0], cell.Value), max(ends[1], cell.Value)}
+			if typed[c.Header] = ends; ends[1]-ends[0] > within {
+				return true
+			}
+		}
 	}
-	return !(high-low <= map[Factor]float64{HLB: 0.15, Emulsifier: 0.05, Fat: 0.6}[f])
+	return !(high-low <= within)
 }
 
 // level is the level of a factor in the trials with emulsifiers.

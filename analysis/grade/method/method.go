@@ -38,7 +38,7 @@ func Check(w *handin.Work, designs []Design, rules criteria.Rules) (out []findin
 		out = append(out, squirts...)
 	}
 	if rules.Repeats && n >= 2 && repeated(designs) && !madeTwice(designs) {
-		out = append(out, finding.New(criteria.Repeats, graded.Method, "A note speaks of a repeat, and by the grams no two trials are of one formula. Which was made twice?", at))
+		out = append(out, finding.New(criteria.Repeats, graded.Method, "A note speaks of a repeat, and by the grams no two trials are of one formula. Which was made twice?", at).Kinds(NoneMadeTwice))
 	}
 	if rules.Repeats && n >= 2 && !repeated(designs) && len(squirts) == 0 {
 		f := finding.New(criteria.Repeats, graded.Method, "No formula was made twice, so nobody can tell a difference from what two makings of one formula differ by. Make one of them again.", at)
@@ -81,6 +81,9 @@ func madeTwice(designs []Design) bool {
 	}
 	return false
 }
+
+// NoneMadeTwice is the kind of the question where a repeat is spoken of, and no two trials are of one formula.
+const NoneMadeTwice = "no formula made twice"
 
 // TwiceInARow is the kind of the question whether two holds of a trial are two makings.
 const TwiceInARow = "hold twice in a row"

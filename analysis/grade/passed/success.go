@@ -12,8 +12,10 @@ import (
 	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/grade/together"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/trial"
 )
 
 var (
@@ -32,13 +34,21 @@ func Success(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 	if yes == no {
 		return f, false
 	}
-	for _, m := range named {
+	single := len(named)
+	if yes {
+		for _, g := range together.Groups(j.Work, s) { // "M4 to M7"
+			for _, x := range g.Trials {
+				named = append(named, sentence.Mention{ID: x.ID, Trials: []*handin.Trial{x}})
+			}
+		}
+	}
+	for k, m := range named {
 		if m.Missing || len(m.Trials) != 1 {
 			continue
 		}
 		x := m.Trials[0]
 		if why := j.Fails(x, r); yes && why != "" {
-			return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), m.ID, why), s, "own rule").Unless(j.doubted(r)), true
+			return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), m.ID, why), s, "own rule").Unless(k >= single || j.doubted(r) || doubtful(x, r)), true
 		}
 		if no && j.Passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
 			return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes. What failed?", s.Said, r.Words(), m.ID), s, "own rule"), true
@@ -46,6 +56,23 @@ func Success(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 	}
 	return f, false
 }
+
+// doubtful reports a trial whose own cells do not agree that it fails: it has a hold and is said not to have
+// come out, or is said to have split in more words than yes.
+func doubtful(x *handin.Trial, r ground.OwnRule) bool {
+	held := slices.ContainsFunc(x.Table.Columns, func(c *handin.Column) bool {
+		return c.Role == column.Hold && c.Cells[x.Index].Known && c.Cells[x.Index].Value > 0
+	})
+	if x.CameOut == trial.No && held {
+		return true
+	}
+	return r.Whole && x.Broke == trial.Yes && !slices.ContainsFunc(x.Table.Columns, func(c *handin.Column) bool {
+		return c.Role == column.Broke && plainly.MatchString(c.Cells[x.Index].Text)
+	})
+}
+
+// plainly is a yes, or the thing itself, and nothing more.
+var plainly = pattern.Of(`(?i)^\s*(?:yes|y|ja|oui|sí|si|x|✓|1|true|split|it split|separated|broke|broken)[.!]?\s*$`)
 
 var (
 	successHeader = pattern.Of(`(?i)^\s*(works|worked|success|successful|met( my| the)? (rule|target)|(?:my |the )?rule (?:met|kept|ok|passed|fulfilled)|pass(ed)?|pass (?:or|/) fail|ok|good)\s*\??\s*$`)

@@ -271,6 +271,9 @@ func (r *reader) units(t *handin.Table) {
 			if col.Role == column.IngredientAmount && col.Field != nil && (col.Field.What.Kind == ingredient.Fat || col.Field.What.Kind == ingredient.Water) {
 				slips = slices.Concat(massUnits, scales, anyPoint)
 			}
+			if inOunces(col) {
+				slips = slices.Concat([]unit{{1 / 28.35, "grams, not ounces"}}, anyPoint)
+			}
 		case col.Role == column.Hold || col.Role == column.HoldOver || col.Role == column.GoneBy || col.Role == column.Rest:
 			slips = timeUnits // holds truly differ tenfold
 		case col.Role == column.DrainedAmount && col.Field != nil && col.Field.Want == units.Percent:
@@ -292,6 +295,11 @@ func (r *reader) units(t *handin.Table) {
 			}
 		}
 	}
+}
+
+// inOunces reports a column that was typed in ounces.
+func inOunces(col *handin.Column) bool {
+	return slices.ContainsFunc(col.Cells, func(c handin.Cell) bool { return c.Known && math.Abs(c.Scale-28.35) < 0.05 })
 }
 
 // farFirst are the rows of a column, those with the largest numbers first: what is far from the others

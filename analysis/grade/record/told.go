@@ -325,6 +325,21 @@ var (
 	shortTold = pattern.Of(`(?i)\b(?:gone|down|flat|fell|collapsed|over|slumped|melted|soup|liquid)\b[^.;]{0,24}\b(?:at once|immediately|straight away|right away|in no time|instantly|within a minute|in seconds)\b|\b(?:no hold at all|did not (?:hold|stand) at all)\b`)
 )
 
+// justHeld is a hold that a note tells in so many minutes, of its own trial and of nothing else.
+var justHeld = pattern.Of(`(?i)(?:^|[,;.(]|\band\b)\s*(?:it |foam |the foam |this one )?(?:held|stood|lasted|stood up|held up)(?: for)?(?: its shape)?(?: for)? (?:exactly |just )?(\d+(?:[.,]\d+)?)\s*min(?:utes)?\s*(?:$|[,;.)])`)
+
+var minutesTold = pattern.Of(`(?i)\d\s*min`)
+
+// heldIn is the hold that a note tells.
+func heldIn(note string) (minutes float64, ok bool) {
+	all := justHeld.FindAllStringSubmatch(note, -1)
+	if len(all) != 1 || len(minutesTold.FindAllString(note, -1)) != 1 {
+		return 0, false
+	}
+	minutes, err := strconv.ParseFloat(strings.Replace(all[0][1], ",", ".", 1), 64)
+	return minutes, err == nil
+}
+
 // againstNote asks of a hold that its own note speaks against: "over half an hour" beside 4
 // min, "gone at once" beside 36.
 func (r *reader) againstNote(t *handin.Table) {
@@ -349,7 +364,9 @@ func (r *reader) againstNote(t *handin.Table) {
 					least, _ = strconv.ParseFloat(m[3]+m[6], 64)
 				}
 			}
-			if least > 0 && c.Value < 0.7*least || c.Value > 8 && shortTold.MatchString(text) {
+			exact, told := heldIn(text)
+			differs := told && !slices.ContainsFunc(t.Twins(), func(o *handin.Column) bool { return math.Abs(o.Cells[i].Value-exact) < 0.51 }) && math.Abs(c.Value-exact) > max(0.51, c.Half)
+			if differs || least > 0 && c.Value < 0.7*least || c.Value > 8 && shortTold.MatchString(text) {
 				r.add(about(fmt.Sprintf("%s is typed, and the note says %s. Which of the two is right?", c.Text, say.Quoted(text)), c, "note speaks against it"), c.At)
 				break
 			}

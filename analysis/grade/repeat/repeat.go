@@ -88,11 +88,17 @@ func named(tr *evidence.Trials, x *handin.Trial, text string) *handin.Trial {
 	return found[0]
 }
 
+// Unlike is the kind of what is called a repeat and differs from what it repeats.
+const Unlike = "repeat that is not like for like"
+
+// Exchanged is the kind of two cells of a repeat that stand in each other's place.
+const Exchanged = "exchanged cells"
+
 // held holds a repeat against what it repeats.
 func held(tr *evidence.Trials, x, y *handin.Trial, at handin.Cell, text string) (f finding.Found, ok bool) {
 	if varied.MatchString(text) {
 		f = finding.New(criteria.Repeats, graded.Method, fmt.Sprintf("%s: what else was changed? Only a trial that is like for like shows what two makings of one formula differ by.", say.Quoted(text)), at.At, x.Table.Columns[0].Cells[x.Index].At)
-		return f.Kinds("repeat that is not like for like"), true
+		return f.Kinds(Unlike), true
 	}
 	d := tr.Design(x.Table)
 	a, b := slices.Index(d.Trials, x), slices.Index(d.Trials, y)
@@ -109,7 +115,7 @@ func held(tr *evidence.Trials, x, y *handin.Trial, at handin.Cell, text string) 
 	if len(off) == 2 && exchanged(off, x, y) {
 		p, q := off[0].Cells[x.Index], off[1].Cells[x.Index]
 		words := fmt.Sprintf("%s and %s look exchanged: %s, and trial %s has %s and %s. Which is which?", p.Text, q.Text, say.Quoted(text), y.ID, off[0].Cells[y.Index].Text, off[1].Cells[y.Index].Text)
-		return finding.Of(criteria.Record, graded.Record, words, p).Kinds("exchanged cells").And(q.At, off[0].Cells[y.Index].At, off[1].Cells[y.Index].At, at.At), true
+		return finding.Of(criteria.Record, graded.Record, words, p).Kinds(Exchanged).And(q.At, off[0].Cells[y.Index].At, off[1].Cells[y.Index].At, at.At), true
 	}
 	if len(off) == 0 {
 		return f, false
@@ -118,9 +124,9 @@ func held(tr *evidence.Trials, x, y *handin.Trial, at handin.Cell, text string) 
 	for _, c := range off {
 		list = append(list, fmt.Sprintf("%s (%s and %s)", c.Header, orNone(c.Cells[y.Index]), orNone(c.Cells[x.Index])))
 	}
-	f = finding.New(criteria.Repeats, graded.Method, fmt.Sprintf("%s: trials %s and %s differ in %s. A repeat is like for like.", say.Quoted(text), y.ID, x.ID, say.List(list)), at.At, x.Table.Columns[0].Cells[x.Index].At).Kinds("repeat that is not like for like")
+	f = finding.New(criteria.Repeats, graded.Method, fmt.Sprintf("%s: trials %s and %s differ in %s. A repeat is like for like.", say.Quoted(text), y.ID, x.ID, say.List(list)), at.At, x.Table.Columns[0].Cells[x.Index].At).Kinds(Unlike)
 	for _, c := range off {
-		f = f.And(c.Cells[x.Index].At)
+		f = f.And(c.Cells[x.Index].At, c.Cells[y.Index].At)
 	}
 	return f, true
 }
