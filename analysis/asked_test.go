@@ -190,7 +190,7 @@ var unsettled = []struct {
 			return fmt.Sprintf("%s|%.1f|%v|%s|%s", []string{"low", "middle", "high"}[int(m.fat-32)/8], m.high, m.hlb, m.came(), m.held())
 		},
 		"How much fat is in the 18 mixes?", "“low” is not a percentage: type percent, such as 45; likewise in B", column(1, fatOf), ""},
-	{"fat to water", "trial|fat : water|emulsifier % of mix|HLB|came out|hold min",
+	{"fat to starch", "trial|fat : starch|emulsifier % of mix|HLB|came out|hold min",
 		func(m smoked) string {
 			return fmt.Sprintf("%v:%v|%.1f|%v|%s|%s", m.fat, 100-m.fat, m.high, m.hlb, m.came(), m.held())
 		},

@@ -387,8 +387,10 @@ func TestRatioOfFatAndWater(t *testing.T) {
 		return "no|" + head + "|emulsifier % of mix|HLB|came out|hold min\n1|" + first + "|2|8|yes|14\n2|50:50|2|8|yes|15\n3|50:50|2|9|no|"
 	}
 	testParts(t, []partsCase{
-		{"oil and water phase", log("oil : water phase", "40:60"), 3, "40.00 2.00 8.00", ""},
+		{"oil and water phase", log("oil : water phase", "40:60"), 3, "40.00 2.00 8.00", "ratio_of_fat_and_water"},
 		{"the other way round", log("ratio water phase/oil (by weight)", "60/40"), 3, "40.00 2.00 8.00", ""},
+		{"fat and the rest", log("fat : rest", "40:60"), 3, "40.00 2.00 8.00", ""},
+		{"rest in the fridge", log("fat % of mix|rest : h", "40|40:60"), 3, "40.00 2.00 8.00", ""},
 		{"of butter", log("butter:stock", "4:6"), 3, "32.16 1.96 8.00", ""},
 		{"in French", log("huile : phase aqueuse", "40:60"), 3, "40.00 2.00 8.00", ""},
 		{"in German", log("Verhältnis Öl zu Wasserphase", "40:60"), 3, "40.00 2.00 8.00", ""},

@@ -58,6 +58,9 @@ func ofRatio(header string) (m Meaning, ok bool) {
 	return m, false
 }
 
+// theRest is what of a mix is no fat: "fat : rest".
+var theRest = wordsIn(`rest remainder reste restant resto restante overige`)
+
 // ofPhases reads a header that names a fat and a water part, and that they share the mix: "oil :
 // water phase", "ratio fat/stock". Every word beside the two must be one of a ratio's.
 func ofPhases(header string) (m Meaning, ok bool) {
@@ -78,11 +81,15 @@ func ofPhases(header string) (m Meaning, ok bool) {
 				kept = append(kept, w)
 			}
 		}
-		what, known := ingredient.Lookup(strings.Join(kept, " "))
+		name := strings.Join(kept, " ")
+		if theRest[strings.ToLower(name)] {
+			name = "water part"
+		}
+		what, known := ingredient.Lookup(name)
 		if !known {
 			return m, false
 		}
-		names[i], kinds[i] = strings.Join(kept, " "), what.Kind
+		names[i], kinds[i] = name, what.Kind
 	}
 	if !said || kinds != [2]ingredient.Kind{ingredient.Fat, ingredient.Water} && kinds != [2]ingredient.Kind{ingredient.Water, ingredient.Fat} {
 		return m, false

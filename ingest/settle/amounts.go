@@ -587,6 +587,7 @@ func (m *maker) phases(f *scheme.Field) {
 	f.What, f.SecondWhat = m.byName(f.Ingredient), m.byName(f.Second)
 	m.FatColumn, m.WaterColumn = f.Col, f.Col
 	m.Fats++
+	m.say(trial.Note("ratio of fat and water", m.Heading(f.Col), say.Quoted(f.Header)+" is read as how the fat and the water part share the mix", "nothing to do; columns of both, in grams or % of mix, are surer"))
 }
 
 // weighedApart is which of the two emulsifiers of a ratio has a column of its own.
