@@ -121,6 +121,8 @@ func TestFormsWithLines(t *testing.T) {
 		{"the mean of all that passed", []string{"A12=Mean hold of all that passed (min)", "B12=23.7"}, ""},
 		{"an ingredient for another mass", []string{"A12=GMS for 1 kg of T3 (g)", "B12=19"}, ""},
 		{"an ingredient for another mass, wrong", []string{"A12=GMS for 1 kg of T3 (g)", "B12=16"}, "B12 calculation ?"},
+		{"a repeat that is nowhere", []string{"A14=Repeat", "B14=Trial T9 is T4 again"}, "B14 method ?"},
+		{"a control that is there", []string{"A14=Control", "B14=C"}, ""},
 		{"minutes first in the rule", []string{"B14=Success means at least 20 min of hold.", "B16=T1 is a success."}, "B16 conclusion !"},
 		{"by my rule", []string{"B14=A success holds at least 20 min.", "B16=Good by my rule: T2, T3, T4."}, ""},
 		{"less than nothing", []string{"I8=-23", "J8=-1"}, "I8 record !"},

@@ -144,6 +144,9 @@ func endsOf(s sentence.Sentence) (out []ground.End) {
 // the reason given, or by the student's own rule.
 func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	ends := endsOf(s)
+	if bothEnds.MatchString(s.Low) {
+		return f, false // which trial is which is not understood
+	}
 	if len(ends) == 0 && !sentence.BestWord.MatchString(s.Low) || s.NotClaimed() {
 		return f, false
 	}
@@ -173,6 +176,9 @@ func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Me
 	}
 	return f, false
 }
+
+// bothEnds are two ends in one sentence: "the highest has T5, the lowest T2".
+var bothEnds = pattern.Of(`(?i)\b(?:highest|longest|most|largest|greatest)\b.*\b(?:lowest|shortest|least|smallest)\b|\b(?:lowest|shortest|least|smallest)\b.*\b(?:highest|longest|most|largest|greatest)\b`)
 
 // controlFirst is a sentence that begins with the control.
 var controlFirst = pattern.Of(`(?i)^\s*(so |and |but )?(the |my |our )?(control|ctrl|kontrolle|trial|test|run|base|reference|standard|plain|bare)`)

@@ -14,6 +14,7 @@ import (
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
+	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
@@ -168,10 +169,27 @@ func (j *judge) quotedPercent(s sentence.Sentence, _ ground.OwnRule, _ evidence.
 			return ground.About(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
+	if m := hlbSaid.FindStringSubmatch(s.Text); m != nil && !ofIngredient.MatchString(s.Text) {
+		if f, ok := j.quotedHLB(s, x, ground.FirstNumber(m[1:])); ok {
+			return f, true
+		}
+	}
 	if m := fatSaid.FindStringSubmatch(s.Text); m != nil {
 		return j.quotedFat(s, x, ground.FirstNumber(m[1:]))
 	}
 	return f, false
+}
+
+// quotedHLB holds the blend HLB that a sentence gives for a trial against its grams and its row.
+func (j *judge) quotedHLB(s sentence.Sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
+	d := j.Design(x.Table)
+	hlb := d.At(slices.Index(d.Trials, x), method.HLB)
+	if math.IsNaN(hlb) || math.IsNaN(v) || math.Abs(v-hlb) <= 0.5 || slices.ContainsFunc(x.Table.All(column.BlendHLB), func(c *handin.Column) bool {
+		return math.Abs(c.Cells[x.Index].Value-v) <= 0.06
+	}) {
+		return f, false
+	}
+	return ground.About(fmt.Sprintf("“%s”: by its grams trial %s has an HLB of %s.", s.Said, x.ID, say.Number(math.Round(10*hlb)/10)), s, "value quoted"), true
 }
 
 // quotedFat holds the fat that a sentence gives for a trial against its grams.

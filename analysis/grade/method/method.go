@@ -181,7 +181,7 @@ func (d *Design) changedTogether() (f finding.Found, ok bool) {
 			continue
 		}
 		if d.Separates(o) {
-			return f, false
+			continue
 		}
 		varied = append(varied, "the "+o.String())
 	}

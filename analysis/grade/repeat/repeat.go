@@ -36,7 +36,31 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 		}
 		out = append(out, copied(t)...)
 	}
-	return append(out, squirts(tr)...)
+	return slices.Concat(out, squirts(tr), nowhere(tr))
+}
+
+// called are labels that name a control or a repeat beside them.
+var called = pattern.Of(`(?i)^\s*(?:my |our |the )?(?:controls?|repeats?|repetitions?|replicates?|kontrolle|wiederholung(?:en)?|témoin|répétitions?|testigo|control|repetici(?:ón|ones)|controllo|ripetizion[ei]|controle|herhaling(?:en)?)\s*:?\s*$`)
+
+// nowhere asks of a control or a repeat that a line names and the log does not have.
+func nowhere(tr *evidence.Trials) (out []finding.Found) {
+	for _, t := range tr.Work.Tables {
+		if c := t.Find(column.TrialID); c == nil || !c.Filled() {
+			return nil // what its trials are called is not known
+		}
+	}
+	for _, p := range tr.Work.Words {
+		if p.Note != nil || p.Right == "" || !called.MatchString(p.Text) {
+			continue
+		}
+		for _, m := range sentence.Mentions(tr.Work, sentence.Plainly(tr.Work, p.Right)) {
+			if m.Missing {
+				out = append(out, finding.New(criteria.Repeats, graded.Method, fmt.Sprintf("%s: there is no trial %s in the log. Which one is meant?", say.Quoted(p.Right), m.ID), p.RightAt).Kinds("no such trial"))
+				break
+			}
+		}
+	}
+	return out
 }
 
 var (
