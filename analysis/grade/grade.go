@@ -253,6 +253,8 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 	}
 	doubted := doubtedWeights(w, logged)
 	plan = onceOfRepeats(plan, doubted)
+	unlike := slices.DeleteFunc(slices.Clone(plan), func(f finding.Found) bool { return f.Kind != repeat.Unlike && f.Kind != repeat.Exchanged })
+	doubted = append(doubted, doubtedWeights(w, unlike)...)
 	for i, f := range sums {
 		_, x := w.At(f.At)
 		sums[i].Certain = f.Certain && !slices.ContainsFunc(doubted, func(at trial.Place) bool { _, y := w.At(at); return x != nil && x == y })
