@@ -121,3 +121,15 @@ func TestPraise(t *testing.T) {
 		}
 	}
 }
+
+// TestMishap: why a foam came out worse than its mix is; how it looked is no reason.
+func TestMishap(t *testing.T) {
+	for note, want := range map[string]bool{
+		"charger gasket leaked": true, "bad luck, lost gas": true, "plate was knocked at 4 min": true, "fridge was off": true,
+		"soft and wet": false, "drained a lot": false, "repeat of 3": false, "leek broth": false,
+	} {
+		if got := mishap.MatchString(note); got != want {
+			t.Errorf("%q: %v", note, got)
+		}
+	}
+}
