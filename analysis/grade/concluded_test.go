@@ -8,6 +8,7 @@ import (
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/sheet"
+	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
 
@@ -59,7 +60,7 @@ func concludedOf(log []string, sentences ...string) (found []string) {
 
 // What a conclusion says is asked of where the trials do not bear it out, in whichever words.
 func TestConcluded(t *testing.T) {
-	for _, c := range []struct {
+	for _, c := range thorough.Glance(t, 4, []struct {
 		said  string
 		wrong bool
 	}{
@@ -307,7 +308,7 @@ func TestConcluded(t *testing.T) {
 		{"To see the effect of the fat and the emulsifier we compare trial 5 with trial 10.", false},
 		{"To see the effect of the fat we compare trials 5 and 6 with trial 10.", true},
 		{"For the influence of the emulsifier trial 7 is compared to trial 10.", true},
-	} {
+	}) {
 		found := concluded(c.said)
 		if (len(found) > 0) != c.wrong {
 			t.Errorf("%q: %q", c.said, found)
