@@ -89,10 +89,29 @@ func alikeIn(t *handin.Table, a, b int) (at []trial.Place, tells float64) {
 			tells++
 		}
 	}
-	if len(t.Weighed()) >= 2 && !sameGrams(t, a, b) {
+	switch {
+	case len(t.Weighed()) < 2:
+	case !sameGrams(t, a, b):
 		tells += 0.5 // other mixes seldom do the same
+	default:
+		for _, c := range t.Weighed() {
+			if y := c.Cells[b]; c.Cells[a].Value == y.Value && y.Value != math.Trunc(y.Value) && only(c, y.Value) {
+				tells += 0.6 // weighed anew, parts of a gram seldom agree
+			}
+		}
 	}
 	return at, tells
+}
+
+// only reports a weight that no third trial has: else it is the planned one, or the balance is coarse.
+func only(c *handin.Column, v float64) bool {
+	n := 0
+	for _, x := range c.Cells {
+		if x.Known && x.Value == v {
+			n++
+		}
+	}
+	return n <= 2
 }
 
 var (

@@ -34,7 +34,6 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 		if f, ok := otherControl(t); ok {
 			out = append(out, f)
 		}
-		out = append(out, copied(t)...)
 	}
 	return slices.Concat(out, squirts(tr), nowhere(tr))
 }
