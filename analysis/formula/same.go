@@ -33,6 +33,18 @@ func off(share, total float64, count int, step float64) float64 {
 	return step / 2 / total * (1 - share + share*float64(count-1))
 }
 
+// MostOff is the most that the shares of some parts of a mix, added up, may be off by the weighing.
+func MostOff(parts []Part, step float64, some func(Part) bool) float64 {
+	count, total := weighed(parts)
+	sum := 0.0
+	for _, p := range parts {
+		if p.Grams > 0 && some(p) {
+			sum += off(p.Grams/total, total, count, step)
+		}
+	}
+	return sum
+}
+
 func weighed(parts []Part) (count int, total float64) {
 	for _, p := range parts {
 		if p.Grams > 0 {

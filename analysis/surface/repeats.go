@@ -2,39 +2,25 @@ package surface
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"foamfield/analysis/formula"
 )
 
-// group finds the trials that repeat a formula. A repeat differs by less than a
-// point of fat, so each trial is held only against first trials near in fat.
+// group finds the trials that repeat a formula: each trial is held against the first
+// trials that lie no farther from it than repeats can.
 func (s *Surface) group(scaleStep float64) {
-	bucket := func(t *Placed) int {
-		if t.FatPercent == nil {
-			return math.MinInt
-		}
-		return int(math.Floor(*t.FatPercent))
-	}
-	firsts := map[int][]int{}
+	firsts := newNeighbours(s.Trials, scaleStep)
 	labelled := map[string]int{}
 	for i := range s.Trials {
 		t := &s.Trials[i]
 		t.Group = i
-		at := bucket(t)
-		match := func(j int) bool {
-			o := &s.Trials[j]
-			if !s.repeats(o, t, scaleStep) {
-				return false
-			}
-			t.Group, t.RepeatOf = j, o.At.String()
-			return true
-		}
 		if j, named := labelled[repeatOf(t.Raw["repeat"])]; named {
 			t.Group, t.RepeatOf = j, s.Trials[j].At.String()
-		} else if !slices.ContainsFunc(firsts[at], match) && !slices.ContainsFunc(firsts[at-1], match) && !slices.ContainsFunc(firsts[at+1], match) {
-			firsts[at] = append(firsts[at], i)
+		} else if j := firsts.earliest(t, func(j int) bool { return s.repeats(&s.Trials[j], t, scaleStep) }); j >= 0 {
+			t.Group, t.RepeatOf = j, s.Trials[j].At.String()
+		} else {
+			firsts.add(i, t)
 		}
 		if t.ID != "" {
 			labelled[t.ID] = t.Group
