@@ -20,15 +20,19 @@ func (v *Fits) declare() {
 		if len(l.Trials) < leastDeclared {
 			continue
 		}
-		best := -1
+		first := len(v.All)
 		for order := 1; order <= min(2, 1+len(v.on.Basis.Coordinates)); order++ {
-			f := result.Fit{Result: x.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order, Score: l.Score()}
-			f.Terms = estimates(v.on, Terms(v.on, order))
-			v.behind = append(v.behind, fit(v.on, &f, &l))
-			v.All = append(v.All, f)
-			at := len(v.All) - 1
-			if f.Failure == "" && (best < 0 || foreseesBetter(&f, &v.All[best])) {
-				best = at
+			v.All = append(v.All, result.Fit{Result: x.Name, Distribution: "normal", Transform: "none", Estimator: result.MaximumLikelihood, Order: order,
+				Score: l.Score(), Terms: estimates(v.on, Terms(v.on, order))})
+			v.behind = append(v.behind, nil)
+		}
+		for _, t := range v.tasks(&l) {
+			v.fit(t)
+		}
+		best := -1
+		for i := first; i < len(v.All); i++ {
+			if f := &v.All[i]; f.Failure == "" && (best < 0 || foreseesBetter(f, &v.All[best])) {
+				best = i
 			}
 		}
 		if best >= 0 {

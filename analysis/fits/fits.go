@@ -76,14 +76,11 @@ func (v *Fits) look() {
 		}
 	}
 	v.behind = make([]*likeliest.Fit, len(v.All))
-	region.Parallel(len(v.All), func(i int) {
-		f := &v.All[i]
-		for k := range v.links {
-			if string(v.links[k].Outcome) == f.Result {
-				v.behind[i] = fit(s, f, &v.links[k])
-			}
-		}
-	})
+	var tasks []task
+	for k := range v.links {
+		tasks = append(tasks, v.tasks(&v.links[k])...)
+	}
+	region.Parallel(len(tasks), func(i int) { v.fit(tasks[i]) })
 	v.chooseJudged()
 }
 
@@ -124,19 +121,68 @@ func design(s *surface.Surface, l *belief.Link, order int) *mat.Dense {
 	return x
 }
 
-// fit fills one fit in, and returns it if it is one of a number.
-func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
-	b, x := Terms(s, f.Order), design(s, l, f.Order)
-	f.N, f.VariedBeside = len(l.Trials), variedBeside(s, l.Trials)
-	if l.Answers != nil {
-		fitAnswers(s, f, l, b, x)
-		return nil
+// task is the fits that share a result, and a distribution if it is one of a number: one of each order.
+type task struct {
+	link    *belief.Link
+	designs [2]*mat.Dense // of each order
+	fits    []int         // of All
+}
+
+// tasks is the fits of a link's result that are to be made; what they can share is made once.
+func (v *Fits) tasks(l *belief.Link) (out []task) {
+	var designs [2]*mat.Dense
+	of := map[string]int{}
+	for i := range v.All {
+		f := &v.All[i]
+		if f.Result != string(l.Outcome) {
+			continue
+		}
+		if designs[f.Order-1] == nil {
+			designs[f.Order-1] = design(v.on, l, f.Order)
+		}
+		kind := f.Distribution + string(f.Estimator)
+		at, seen := of[kind]
+		if !seen {
+			at, of[kind] = len(out), len(out)
+			out = append(out, task{link: l})
+		}
+		out[at].fits = append(out[at].fits, i)
 	}
-	f.Observations = belief.Count(l.Seen)
-	fam := FamilyOf(f.Distribution)
-	fit, err := likeliest.FitScale(fam, x, l.Seen)
+	for i := range out {
+		out[i].designs = designs
+	}
+	return out
+}
+
+// fit fills the fits of a task in.
+func (v *Fits) fit(t task) {
+	var sample *likeliest.Sample
+	var err error
+	if t.link.Answers == nil {
+		sample, err = likeliest.NewSample(FamilyOf(v.All[t.fits[0]].Distribution), t.link.Seen)
+	}
+	for _, i := range t.fits {
+		f := &v.All[i]
+		x := t.designs[f.Order-1]
+		f.N, f.VariedBeside = len(t.link.Trials), variedBeside(v.on, t.link.Trials)
+		switch {
+		case t.link.Answers != nil:
+			fitAnswers(v.on, f, t.link, x)
+		case err != nil:
+			f.Observations = belief.Count(t.link.Seen)
+			refused(v.on, f, err)
+		default:
+			f.Observations = belief.Count(t.link.Seen)
+			v.behind[i] = fitNumbers(v.on, f, t.link, x, sample)
+		}
+	}
+}
+
+// fitNumbers fills a fit of a number in, and returns it.
+func fitNumbers(s *surface.Surface, f *result.Fit, l *belief.Link, x *mat.Dense, sample *likeliest.Sample) *likeliest.Fit {
+	fit, err := sample.Fit(x)
 	if err != nil {
-		refused(s, f, b, err)
+		refused(s, f, err)
 		return nil
 	}
 	f.LogLikelihood, f.Scale = &fit.LogLik, &fit.Scale
@@ -147,16 +193,16 @@ func fit(s *surface.Surface, f *result.Fit, l *belief.Link) *likeliest.Fit {
 	if r, err := fit.LikelihoodR2(); err == nil {
 		f.LikelihoodRSquared = &r
 	}
-	if fam != latent.Normal && f.N <= mostLeftOut {
+	if fit.Family != latent.Normal && f.N <= mostLeftOut {
 		f.LeaveOneOutScore, f.NoScoreReason = leftOutScore(fit.LeaveOneOut(), func(i int) bool { return l.Seen[i].Low == l.Seen[i].High })
 	}
 	switch bounded := f.Observations.AtLeast + f.Observations.AtMost + f.Observations.Between; {
 	case bounded > 0:
 		f.NullReason = fmt.Sprintf("%d of %d results are known only up to bounds", bounded, f.N)
-	case fam != latent.Lognormal && fam != latent.Normal:
+	case fit.Family != latent.Lognormal && fit.Family != latent.Normal:
 		f.NullReason = "R² belongs to least squares: see the log-normal and normal fits"
 	default:
-		leastSquares(f, l, x, fam)
+		leastSquares(f, l, x, fit.Family)
 	}
 	return fit
 }
@@ -173,7 +219,7 @@ func variedBeside(s *surface.Surface, trials []*surface.Placed) []string {
 }
 
 // fitAnswers fills a fit of yes and no in.
-func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, b region.Basis, x *mat.Dense) {
+func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, x *mat.Dense) {
 	f.Observations.Exact = f.N
 	estimate := likeliest.FitYesNo
 	// Answers all alike tell nothing; a bias-reduced fit would answer all the same.
@@ -182,7 +228,7 @@ func fitAnswers(s *surface.Surface, f *result.Fit, l *belief.Link, b region.Basi
 	}
 	fit, err := estimate(x, l.Answers)
 	if err != nil {
-		refused(s, f, b, err)
+		refused(s, f, err)
 		return
 	}
 	f.LogLikelihood = &fit.LogLik
@@ -301,14 +347,14 @@ func leastSquares(f *result.Fit, l *belief.Link, x *mat.Dense, fam latent.Family
 }
 
 // refused says in plain words why there is no fit.
-func refused(s *surface.Surface, f *result.Fit, b region.Basis, err error) {
+func refused(s *surface.Surface, f *result.Fit, err error) {
 	f.Terms, f.Covariance = []result.Term{}, nil
 	f.NullReason = "not fitted"
 	var rank *likeliest.RankError
 	if errors.As(err, &rank) {
 		var names []string
 		for _, d := range rank.Dependent {
-			names = append(names, TermWords(s, b.Terms[d.Column]))
+			names = append(names, TermWords(s, Terms(s, f.Order).Terms[d.Column]))
 		}
 		f.Failure = "these trials do not separate " + strings.Join(names, ", ") + " from the other terms"
 		return

@@ -17,7 +17,7 @@ func TestClimbsAgainstDifferences(t *testing.T) {
 	xa, ya := answers(t, "overlap")
 	climbs := map[string]concave{}
 	for _, fam := range all {
-		d, err := newSample(fam, y)
+		d, err := NewSample(fam, y)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -25,7 +25,7 @@ func TestClimbsAgainstDifferences(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		l := &line{sample: d, basis: b, eta0: make([]float64, b.n), s0: 1}
+		l := &line{Sample: d, basis: b, eta0: make([]float64, b.n), s0: 1}
 		l.start()
 		l.climb([]float64{0, 0, 0, 1})
 		climbs[fam.String()] = l

@@ -11,7 +11,7 @@ import (
 // LikelihoodR2 is 1 - exp(-2 (ll - ll0)/n), with ll0 the log likelihood of a
 // constant alone.
 func (f *Fit) LikelihoodR2() (float64, error) {
-	null, err := f.data.fit(constant(f.N))
+	null, err := f.data.alone()
 	if err != nil {
 		return math.NaN(), err
 	}
@@ -33,7 +33,7 @@ func (f *Fit) LeaveOneOut() []LeftOut {
 	for i := range out {
 		copy(rows, f.data.rows[:i])
 		copy(rows[i:], f.data.rows[i+1:])
-		others := &sample{family: f.Family, rows: rows, counts: latent.Count(rows)}
+		others := sampleOf(f.Family, rows)
 		p := len(f.Coef)
 		fit, err := others.fit(design{f.N - 1, p, func(k, j int) float64 {
 			if k >= i {

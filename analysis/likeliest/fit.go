@@ -7,6 +7,7 @@ package likeliest
 
 import (
 	"math"
+	"sync"
 
 	"foamfield/analysis/latent"
 
@@ -22,36 +23,32 @@ type Fit struct {
 	LogLik     float64       // in the original unit: exact values by density, bounds by probability
 	N          int
 
-	data *sample
+	data *Sample
 	x    *mat.Dense
 	eta  []float64 // fitted location of each row
 }
 
-// sample is what a fit is made of, with an origin to measure from: the line is
-// eta0 + s0 (Q gamma)/a with scale s0/a.
-type sample struct {
+// Sample is values and bounds on the line of a family, which several designs may be fitted to.
+type Sample struct {
 	family latent.Family
 	rows   []latent.Row
 	counts latent.Counts
+	alone  func() (*Fit, error) // the fit of a constant, made once
 }
 
 // FitScale fits the scale model by maximum likelihood. The design x has a row an
 // observation and a column a term, with a column of ones where a constant is
 // wanted. The error is a *DataError, a *RankError or a *Refusal.
 func FitScale(fam latent.Family, x *mat.Dense, y []latent.Obs) (*Fit, error) {
-	data, err := newSample(fam, y)
+	data, err := NewSample(fam, y)
 	if err != nil {
 		return nil, err
 	}
-	f, err := data.fit(whole(x))
-	if err != nil {
-		return nil, err
-	}
-	f.x = x
-	return f, nil
+	return data.Fit(x)
 }
 
-func newSample(fam latent.Family, y []latent.Obs) (*sample, error) {
+// NewSample puts observations on the line; the error is a *DataError.
+func NewSample(fam latent.Family, y []latent.Obs) (*Sample, error) {
 	rows := make([]latent.Row, len(y))
 	for i, o := range y {
 		r, err := fam.Row(o)
@@ -60,10 +57,26 @@ func newSample(fam latent.Family, y []latent.Obs) (*sample, error) {
 		}
 		rows[i] = r
 	}
-	return &sample{family: fam, rows: rows, counts: latent.Count(rows)}, nil
+	return sampleOf(fam, rows), nil
 }
 
-func (d *sample) fit(x design) (*Fit, error) {
+func sampleOf(fam latent.Family, rows []latent.Row) *Sample {
+	d := &Sample{family: fam, rows: rows, counts: latent.Count(rows)}
+	d.alone = sync.OnceValues(func() (*Fit, error) { return d.fit(constant(len(d.rows))) })
+	return d
+}
+
+// Fit is FitScale of a sample that is used again.
+func (d *Sample) Fit(x *mat.Dense) (*Fit, error) {
+	f, err := d.fit(whole(x))
+	if err != nil {
+		return nil, err
+	}
+	f.x = x
+	return f, nil
+}
+
+func (d *Sample) fit(x design) (*Fit, error) {
 	n, p := x.n, x.p
 	if n != len(d.rows) {
 		panic("likeliest: design and observations differ in length")
@@ -82,7 +95,7 @@ func (d *sample) fit(x design) (*Fit, error) {
 	if err != nil {
 		return nil, err
 	}
-	l := &line{sample: d, basis: b, eta0: make([]float64, n), s0: 1}
+	l := &line{Sample: d, basis: b, eta0: make([]float64, n), s0: 1}
 	beta0, ok := l.start()
 	if !ok {
 		refusal.Status = PerfectFit
@@ -113,7 +126,7 @@ func (d *sample) fit(x design) (*Fit, error) {
 // line is a sample on a design, measured from the origin eta0 in units of s0:
 // the standardised value of u is a (u - eta0)/s0 - Q gamma, with the scale s0/a.
 type line struct {
-	*sample
+	*Sample
 	basis
 	eta0  []float64
 	s0    float64
@@ -185,12 +198,15 @@ func (l *line) at(theta []float64, s *slope) float64 {
 	}
 	s.reset()
 	raw := s.info.RawSymmetric()
-	ll := l.shift
+	ll, lost := l.shift, 0.0 // near the summit of a long log the rise is less than plain adding loses
 	for i, r := range l.work {
 		q := l.row(i)
 		t := l.family.At(r, dot(q, gamma), a)
 		w := r.Weight
-		ll += w * t.LL
+		term := w*t.LL - lost
+		sum := ll + term
+		lost = sum - ll - term
+		ll = sum
 		for j, qj := range q {
 			s.grad[j] += w * t.C * qj
 			h := w * t.CC * qj
