@@ -4,6 +4,9 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"reflect"
+	"slices"
+	"strings"
 
 	"foamfield/analysis/result"
 )
@@ -12,24 +15,62 @@ import (
 // does not exist is null in the results, never NaN.
 func JSON(r *result.Results) ([]byte, error) { return encoded("results.json", r) }
 
+// encoded writes a struct key by key and its lists element by element, so that no second
+// copy of a long log's results is in memory.
 func encoded(name string, r any) ([]byte, error) {
-	var b bytes.Buffer
-	e := json.NewEncoder(&b)
+	var out []byte
+	var compact bytes.Buffer
+	e := json.NewEncoder(&compact)
 	e.SetEscapeHTML(false)
-	if err := e.Encode(r); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+	write := func(v reflect.Value, depth int) error {
+		compact.Reset()
+		if err := e.Encode(v.Interface()); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+		out = inLines(out, bytes.TrimSuffix(compact.Bytes(), []byte("\n")), depth)
+		return nil
 	}
-	return inLines(b.Bytes()), nil
+	all := reflect.Indirect(reflect.ValueOf(r))
+	before := byte('{')
+	for i := range all.NumField() {
+		key, _, _ := strings.Cut(all.Type().Field(i).Tag.Get("json"), ",")
+		out = fmt.Appendf(out, "%c\n  %q: ", before, key)
+		before = ','
+		v := all.Field(i)
+		if v.Kind() != reflect.Slice || v.Len() == 0 {
+			if err := write(v, 1); err != nil {
+				return nil, err
+			}
+			continue
+		}
+		start := len(out)
+		for k := range v.Len() {
+			if k == likeOthers { // grown at once: growing by and by would hold two copies
+				out = slices.Grow(out, (len(out)-start)/likeOthers*(v.Len()-k)*9/8)
+			}
+			out = append(out, "[,"[min(k, 1)], '\n')
+			out = append(out, "    "...)
+			if err := write(v.Index(k), deepest); err != nil {
+				return nil, err
+			}
+		}
+		out = append(out, "\n  ]"...)
+	}
+	return append(out, "\n}\n"...), nil
 }
 
-// inLines breaks compact JSON into lines that a person can read and compare: one a
+// likeOthers is how many elements of a list tell how long the others are.
+const likeOthers = 50
+
+// deepest is how deep lines are broken: to the elements of a list of the results.
+const deepest = 2
+
+// inLines breaks compact JSON, itself at a depth, into lines that a person can read and compare: one a
 // key, and within it one for each trial, fit or start. Deeper, breaking lines would
 // half again the size of a long log's file.
-func inLines(compact []byte) []byte {
-	const deepest = 2 // an element of a list of the results
-	out := make([]byte, 0, len(compact)+len(compact)/8)
+func inLines(out, compact []byte, depth int) []byte {
 	line := func(depth int) { out = append(append(out, '\n'), "      "[:2*depth]...) }
-	depth, quoted := 0, false
+	quoted := false
 	for i, c := range compact {
 		if quoted {
 			out = append(out, c)

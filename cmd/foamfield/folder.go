@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path"
@@ -82,15 +83,40 @@ func (f *folder) sparesInputs(logs []string) error {
 
 // isOurs reports whether a folder holds a report: its results.json says so.
 func (k kindOfFolder) isOurs(path string) bool {
-	content, err := os.ReadFile(filepath.Join(path, k.mark))
+	content, err := os.Open(filepath.Join(path, k.mark))
 	if err != nil {
 		return false
 	}
-	var head struct {
-		Schema string `json:"schema"`
-	}
+	defer content.Close()
 	anyVersion := k.schema[:strings.LastIndex(k.schema, "/")+1]
-	return json.Unmarshal(content, &head) == nil && strings.HasPrefix(head.Schema, anyVersion)
+	return strings.HasPrefix(schemaOf(content), anyVersion)
+}
+
+// schemaOf is what a JSON file says it is, "" if it does not. Nothing behind that is read:
+// results of many trials are long.
+func schemaOf(content io.Reader) string {
+	d := json.NewDecoder(content)
+	if opens, err := d.Token(); err != nil || opens != json.Delim('{') {
+		return ""
+	}
+	for d.More() {
+		key, err := d.Token()
+		if err != nil {
+			return ""
+		}
+		if key == "schema" {
+			var schema string
+			if d.Decode(&schema) != nil {
+				return ""
+			}
+			return schema
+		}
+		var other json.RawMessage
+		if d.Decode(&other) != nil {
+			return ""
+		}
+	}
+	return ""
 }
 
 // settle keeps what people type in: a sheet that is there already is left, and

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"slices"
 	"strings"
 
@@ -93,6 +94,9 @@ func (r *reporting) eachDish(c *call, show *progress, target string, parts []tri
 	return nil
 }
 
+// longLog is the trials from which memory is short enough to be collected sooner.
+const longLog = 10000
+
 // one analyses a log and writes its report.
 func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) error {
 	dir, err := openFolder(target, r.logs)
@@ -100,6 +104,9 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 		return err
 	}
 	show.step("fitting and searching")
+	if len(log.Trials) > longLog {
+		defer debug.SetGCPercent(debug.SetGCPercent(spareMemory))
+	}
 	results, err := analysis.Run(log, r.study)
 	if err != nil {
 		return fmt.Errorf("the analysis of this log did not come to an end (%w): run foamfield check on it and mend what it names", err)
