@@ -156,7 +156,7 @@ func now(v *line.View, tests []result.TrendTest) *result.Now {
 		n.Latest = chance(passings(v, (*line.Line).Latest), last, besideChance(v))
 	}
 	for _, t := range tests {
-		n.Matters = n.Matters || matters(t) && t.Verdict == result.Shown
+		n.Matters = n.Matters || matters(t.What) && t.Verdict == result.Shown
 	}
 	together := "with all weeks taken for one"
 	if last == 0 {

@@ -35,8 +35,8 @@ func Stands(in line.Input) *Standing {
 	}
 	s := &Standing{now: map[*trial.Trial]map[result.Outcome]float64{}}
 	var shown []string
-	for _, t := range asked.Of(v) {
-		if !matters(t) {
+	for _, t := range asked.Wanted(v, matters) {
+		if !matters(t.What) {
 			continue
 		}
 		l := v.LineFor(t.Outcome)
@@ -63,8 +63,8 @@ func Stands(in line.Input) *Standing {
 }
 
 // matters says whether a test is of what a start must know: weeks, lots, and where hold peaks.
-func matters(t result.TrendTest) bool {
-	return t.What == "week" || t.What == "lot" || t.What == "supplier" || t.What == "drift" || strings.HasPrefix(t.What, "optimum:")
+func matters(what string) bool {
+	return what == "week" || what == "lot" || what == "supplier" || what == "drift" || strings.HasPrefix(what, "optimum:")
 }
 
 // severalLots says whether trials name more than one lot or supplier.

@@ -39,6 +39,33 @@ type Question struct {
 
 // Of asks of every line what may have changed, and adjusts the answers for their number.
 func Of(v *line.View) []result.TrendTest {
+	all := questions(v)
+	askEach(all)
+	return answers(all)
+}
+
+// Wanted is Of where only some of the questions are wanted, nil if none of these has an answer
+// of note: the others, which only adjust them, are asked only then.
+func Wanted(v *line.View, wanted func(what string) bool) []result.TrendTest {
+	all := questions(v)
+	var first, rest []*Question
+	for _, q := range all {
+		if wanted(q.What) {
+			first = append(first, q)
+		} else {
+			rest = append(rest, q)
+		}
+	}
+	askEach(first)
+	if !slices.ContainsFunc(first, func(q *Question) bool { return q.P != nil && *q.P < showing }) {
+		return nil
+	}
+	askEach(rest)
+	return answers(all)
+}
+
+// questions are what each line is asked.
+func questions(v *line.View) []*Question {
 	var all []*Question
 	for _, l := range v.Lines {
 		if l.Main == nil {
@@ -62,7 +89,15 @@ func Of(v *line.View) []result.TrendTest {
 			add(way.What, way.By, func(q *Question) { q.factor(f) })
 		}
 	}
-	region.Parallel(len(all), func(i int) { all[i].ask(all[i]) })
+	return all
+}
+
+func askEach(some []*Question) {
+	region.Parallel(len(some), func(i int) { some[i].ask(some[i]) })
+}
+
+// answers are those of all questions, adjusted for their number.
+func answers(all []*Question) []result.TrendTest {
 	holm(all)
 	out := []result.TrendTest{}
 	named := map[string]bool{}
