@@ -58,7 +58,7 @@ var eventTexts = map[Event]string{
 	Clogged: `clogged|clgd|clggd|clog|clogs|clogging|clogged up|blocked|blkd|blckd|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|too thick to come out|too stiff to come out|too firm to come out|too hard to come out|too thick to dispense|too stiff to dispense|no foam came out|no foam came|would not come out|wouldn't come out|won't come out|refused to come out|
 		bouché|bouchée|bouche|bouchon|se bouche|engorgé|colmaté|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
 		atascado|atascada|atasco|taponada|tapada|bloqueada|obstruida|se tapa|se tapó|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
-		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
+		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kam gar nicht raus|kam gar nicht heraus|kam überhaupt nicht raus|kam überhaupt nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
 		intasato|intasata|intasa|si intasa|intasamento|tappato|tappata|si tappa|si è tappato|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente|
 		verstopt|verstopping|verstopte|geblokkeerd|zat vast|loopt vast|liep vast|alleen gas|kwam niets uit|er kwam niets uit|kwam er niet uit|kwam niet eruit|komt er niet uit`,
 	Broke: `split|splits|splitting|broke|broken|breaks|breaking|separated|separates|separation|curdled|curdles|grainy and split|buttered|buttery|butter grains|turned to butter|churned|
@@ -107,7 +107,7 @@ var eventTexts = map[Event]string{
 // right after it: "bouché non", "verstopft nicht".
 const (
 	denials = `no|not|never|without|didn't|did not|doesn't|does not|don't|wasn't|isn't|won't|wouldn't|couldn't|can't|cannot|hasn't|hardly|neither|zero|free of|0|
-		non|pas|sans|jamais|aucun|aucune|ne|n'est|n'a|point|
+		non|pas|sans|jamais|aucun|aucune|rien|ne|n'est|n'a|point|
 		sin|nunca|ningún|ninguna|ninguno|tampoco|
 		nicht|kein|keine|keinen|keiner|ohne|nie|nichts|weder|
 		senza|mai|nessun|nessuna|nessuno|
@@ -147,6 +147,7 @@ type said struct {
 	ends, joins      bool
 	softens, nearly  bool
 	steady           bool
+	wholly           bool
 }
 
 var saidBy = sync.OnceValue(func() map[string]said {
@@ -159,7 +160,8 @@ var saidBy = sync.OnceValue(func() map[string]said {
 	for e, texts := range eventTexts {
 		add(texts, said{event: e})
 	}
-	add(denials, said{denies: true})
+	add(denials+"|"+notAtAll, said{denies: true})
+	add(wholes, said{wholly: true})
 	for _, text := range lexis.Listed(lateDenials) {
 		k := lexis.PhraseKey(text)
 		m[k] = said{event: m[k].event, denies: m[k].denies, lateDeny: true}
@@ -193,7 +195,7 @@ func Sure(text string) ([]Event, bool) {
 
 // Heard lists the events of a text and the words that nothing accounts for.
 func Heard(text string) (events []Event, left []string) {
-	h := hearing{tokens: lexis.Lex(lexis.Fold(text), false)}
+	h := hearing{tokens: rejoined(lexis.Lex(lexis.Fold(text), false))}
 	for h.i < len(h.tokens) {
 		v, n := matchSaid(h.tokens, h.i)
 		h.i += max(n, 1)
@@ -203,6 +205,7 @@ func Heard(text string) (events []Event, left []string) {
 			h.unknown(h.tokens[h.i-1])
 		}
 	}
+	h.clause()
 	return h.events, h.left
 }
 
@@ -210,10 +213,23 @@ func Heard(text string) (events []Event, left []string) {
 type hearing struct {
 	tokens       []lexis.Token
 	i            int
-	denial       int  // words a denial still reaches
-	soft, almost bool // a softener stands before
+	denial       int    // words a denial still reaches
+	soft, almost bool   // a softener stands before
+	inPart       string // the word of a "not wholly" before
+	from         int    // of events, the first of the clause at hand
 	events       []Event
 	left         []string
+}
+
+// clause ends one: what came out in part came out, and no more of it is said.
+func (h *hearing) clause() {
+	if here := h.events[h.from:]; slices.Contains(here, PartlyOut) {
+		h.events = append(h.events[:h.from:h.from], slices.DeleteFunc(slices.Clone(here), func(e Event) bool { return e == CameOut })...)
+	}
+	if h.inPart != "" {
+		h.left = append(h.left, h.inPart) // not wholly what
+	}
+	h.from, h.inPart = len(h.events), ""
 }
 
 // unknown passes a token that is no phrase: a mark ends what was denied or softened.
@@ -221,6 +237,7 @@ func (h *hearing) unknown(t lexis.Token) {
 	switch {
 	case t.Kind == lexis.AMark && t.Text != "'" && t.Text != `"`:
 		h.denial, h.soft, h.almost = 0, false, false
+		h.clause()
 	case h.denial > 0:
 		h.denial--
 	}
@@ -238,6 +255,10 @@ func (h *hearing) phrase(v said) {
 	switch {
 	case v.ends:
 		h.denial = 0
+		h.clause()
+	case v.wholly && h.denial > 0:
+		h.notWholly()
+	case v.wholly:
 	case v.joins:
 		if h.denial > 0 {
 			h.denial = denialReach
@@ -250,18 +271,31 @@ func (h *hearing) phrase(v said) {
 	h.soft, h.almost = false, false
 }
 
+// notWholly is a denial of "wholly" and no more: of what came out, before it or after.
+func (h *hearing) notWholly() {
+	h.denial = 0
+	if slices.Contains(h.events[h.from:], CameOut) {
+		h.events = append(h.events, PartlyOut)
+	} else {
+		h.inPart = h.tokens[h.i-1].Text
+	}
+}
+
 // happened takes the event just passed, or what a denial or a softener makes of it.
 func (h *hearing) happened(v said) {
 	e, name := v.event, h.tokens[h.i-1].Text
+	if h.inPart != "" && (e == CameOut || e == Clogged) || h.whollyAfter(e) {
+		e, h.inPart, h.denial = PartlyOut, "", 0
+	}
 	if e == Clogged && (h.soft || h.softAfter()) {
 		e = PartlyOut
 	}
 	late := h.deniedAfter()
 	no := late || h.denial > 0
 	switch {
-	case no && v.steady, h.almost && !no && e != PartlyOut:
+	case no && v.steady, h.inPart != "", h.almost && !no && e != PartlyOut:
 		h.left = append(h.left, name)
-		e = NoEvent
+		e, h.inPart = NoEvent, ""
 	case no:
 		e = denied[e]
 	case e == Void && wordIn(h.tokens[h.i:], squirtSet()):
@@ -277,6 +311,12 @@ var squirtSet = sync.OnceValue(func() map[string]bool { return lexis.Cells(squir
 
 func wordIn(tokens []lexis.Token, set map[string]bool) bool {
 	return slices.ContainsFunc(tokens, func(t lexis.Token) bool { return t.Kind == lexis.AWord && set[t.Text] })
+}
+
+// whollyAfter reports that it did not come out wholly: "did not come out completely".
+func (h *hearing) whollyAfter(e Event) bool {
+	v, n := matchSaid(h.tokens, h.i)
+	return e == CameOut && h.denial > 0 && n > 0 && v.wholly
 }
 
 // softAfter looks for a softener that ends what is said: "clogged a bit".

@@ -79,6 +79,29 @@ func TestEvents(t *testing.T) {
 		{"no split but clogged", []Event{Whole, Clogged}},
 		{"not good", []Event{}},
 		{"ok", []Event{Fine}},
+		// In part is no other thing than coming out.
+		{"partly came out", []Event{PartlyOut}},
+		{"sorti en partie seulement", []Event{PartlyOut}},
+		{"uscito solo in parte", []Event{PartlyOut}},
+		{"came out at first, then partly", []Event{CameOut, PartlyOut}},
+		{"not completely dispensed", []Event{PartlyOut}},
+		{"did not come out entirely", []Event{PartlyOut}},
+		{"pas tout à fait", nil},
+		{"pas complètement sorti", []Event{PartlyOut}},
+		{"pas du tout sorti", []Event{Clogged}},
+		{"rien sorti", []Event{Clogged}},
+		{"completely clogged", []Event{Clogged}},
+		{"nicht ganz stabil", nil},
+		// Words between a verb and its part.
+		{"kam gut heraus", []Event{CameOut, Fine}},
+		{"kam nur zum Teil heraus", []Event{PartlyOut}},
+		{"kam nicht ganz heraus", []Event{PartlyOut}},
+		{"kam gar nicht heraus", []Event{Clogged}},
+		{"kam vollständig raus", []Event{CameOut}},
+		{"came only partly out", []Event{PartlyOut}},
+		{"kwam helemaal eruit", []Event{CameOut}},
+		{"kam kaum heraus", nil},
+		{"kam mit dem Löffel heraus", nil},
 		{"sin atasco ni aceite", []Event{CameOut, NoOil}},
 		{"no clog or split", []Event{CameOut, Whole}},
 		// Whole words only.
@@ -89,6 +112,28 @@ func TestEvents(t *testing.T) {
 	} {
 		if got := Of(c.text); !slices.Equal(got, c.is) {
 			t.Errorf("Of(%q) = %v; want %v", c.text, got, c.is)
+		}
+	}
+}
+
+// TestSure: every word is accounted for, or the text is not.
+func TestSure(t *testing.T) {
+	for _, c := range []struct {
+		text string
+		sure bool
+	}{
+		{"kam nur teilweise heraus", true},
+		{"came out completely", true},
+		{"komplett verstopft", true},
+		{"sorti seulement en partie", true},
+		{"not completely", false},
+		{"nicht ganz gut", false},
+		{"not entirely split", false},
+		{"kam kaum heraus", false},
+		{"kam gar kaum heraus", false},
+	} {
+		if _, sure := Sure(c.text); sure != c.sure {
+			t.Errorf("Sure(%q) = %v; want %v", c.text, sure, c.sure)
 		}
 	}
 }

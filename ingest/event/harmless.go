@@ -22,7 +22,7 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	el|los|las|una|unos|con|por|para|del|al|y|después|antes|otra|vez|espuma|sifón|muy|más|
 	der|die|das|den|dem|ein|eine|im|am|auf|mit|nach|vor|und|bei|noch|mal|wieder|schaum|sehr|mehr|sieben|schütteln|
 	het|een|de|van|op|met|na|voor|bij|nog|weer|keer|zeer|erg|meer|uit|er|daarna|toen|schuim|sifon|koelkast|zeven|schudden|
-	il|lo|gli|i|uno|nel|nella|su|dopo|prima|ancora|volta|schiuma|molto|più|e|che|rien|sauber|2e|2eme`
+	il|lo|gli|i|uno|nel|nella|su|dopo|prima|ancora|volta|schiuma|molto|più|e|che|sauber|nur|bloß|bloss|seulement|solo|sólo|solamente|soltanto|slechts|2e|2eme`
 
 var changesNothingSet = sync.OnceValue(func() map[string]bool { return lexis.Cells(harmless) })
 

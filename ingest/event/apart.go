@@ -1,0 +1,72 @@
+package event
+
+import (
+	"foamfield/ingest/lexis"
+	"slices"
+	"sync"
+)
+
+// Verbs of which a part may stand some words later: "kam nur teilweise heraus", "came only
+// partly out". The part is read beside its verb where the words between say how much or how well.
+
+const (
+	partedVerbs = `came|comes|come|kam|kommt|kamen|kwam|komt|kwamen`
+	partedEnds  = `out|heraus|raus|eruit`
+)
+
+var (
+	partedVerb = sync.OnceValue(func() map[string]bool { return lexis.Cells(partedVerbs) })
+	partedEnd  = sync.OnceValue(func() map[string]bool { return lexis.Cells(partedEnds) })
+)
+
+// mostBetween are the words that may stand between a verb and its part.
+const mostBetween = 4
+
+// rejoined is a text with the parts of its verbs beside them.
+func rejoined(tokens []lexis.Token) []lexis.Token {
+	for i := range tokens {
+		if tokens[i].Kind != lexis.AWord || !partedVerb()[tokens[i].Text] {
+			continue
+		}
+		end := i + 1
+		for end < len(tokens) && end <= i+mostBetween && tokens[end].Kind == lexis.AWord && !partedEnd()[tokens[end].Text] {
+			end++
+		}
+		if end < len(tokens) && end > i+1 && partedEnd()[tokens[end].Text] && howMuch(tokens[i+1:end]) {
+			part := tokens[end]
+			tokens = slices.Insert(slices.Delete(tokens, end, end+1), i+1, part)
+		}
+	}
+	return tokens
+}
+
+// howMuch reports words each of which says how much came or how well.
+func howMuch(tokens []lexis.Token) bool {
+	for i := 0; i < len(tokens); {
+		v, n := matchSaid(tokens, i)
+		if more, k := matchSaid(tokens, i+n); n > 0 && v.denies && k > 0 && more.wholly {
+			i += n // "kam nicht ganz heraus"
+			continue
+		}
+		switch {
+		case n > 0 && (v.wholly || v.event == PartlyOut || v.event == Fine || v.event == CameOut):
+			i += n
+		case n == 0 && isOnly()[tokens[i].Text]:
+			i++
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// onlys stand before a part: "nur teilweise".
+const onlys = `only|just|nur|bloß|bloss|seulement|solo|sólo|solamente|soltanto|slechts|alleen|maar`
+
+var isOnly = sync.OnceValue(func() map[string]bool { return lexis.Cells(onlys) })
+
+// wholes say that it was all of it; denied, that it was a part: "pas complètement sorti".
+const wholes = `completely|fully|entirely|totally|wholly|complètement|entièrement|totalement|tout entier|completamente|del todo|totalmente|enteramente|por completo|vollständig|komplett|völlig|vollkommen|ganz|alles|interamente|tutto|tutta|tout|toute|helemaal|volledig|geheel`
+
+// notAtAll are denials of which a word alone would say that a part came.
+const notAtAll = `not at all|pas du tout|gar nicht|überhaupt nicht|ganz und gar nicht|gar nichts|para nada|per niente|per nulla|affatto|helemaal niet|helemaal niets|totaal niet`
