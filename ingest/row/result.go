@@ -103,11 +103,33 @@ func (r *reader) answer(f *scheme.Field) bool {
 	default:
 		return false
 	}
+	if f.Ticked != trial.Unknown {
+		r.tick(f, into)
+		return true
+	}
 	// A later reading of the trial replaces an earlier one, a blank does not.
 	if a := r.answerOf(f); a.Answer != trial.Unknown && !(a.Blank && into.Answer != trial.Unknown) {
 		*into = a
 	}
 	return true
+}
+
+// tick reads a column of one answer; of two that are ticked in a row none is taken.
+func (r *reader) tick(f *scheme.Field, into *outcome.Said) {
+	c := r.sheetCell(f)
+	if c.Kind == sheet.Blank || r.crossedCell(f, c) {
+		return
+	}
+	text := r.text(f)
+	switch ticks, ok := r.s.Ticks(text); {
+	case !ok:
+		r.unreadable(f, &quantity.Unreadable{Text: text, Why: "is no tick", Type: "type x, or leave it empty"})
+	case ticks && into.OK() && into.Cell.Row == r.row:
+		r.say(trial.Fix("two answers ticked", r.at(f), r.s.Name(into.Cell.Col)+" is ticked too, so neither is used", "leave the one that is true"))
+		into.Answer = trial.Unknown
+	case ticks:
+		*into = outcome.Said{Answer: f.Ticked, Cell: r.cell(f)}
+	}
 }
 
 func (r *reader) answerOf(f *scheme.Field) outcome.Said {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/event"
+	"foamfield/ingest/quantity"
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 )
@@ -63,6 +64,21 @@ func (s *Scheme) Reply(text string) (reply.Reply, error) {
 		}
 	}
 	return r.Reply, r.err
+}
+
+// Ticks reports whether a text in a column of one answer says that it is the one; it is not ok
+// where the text may say anything else.
+func (s *Scheme) Ticks(text string) (ticks, ok bool) {
+	r, err := s.Reply(text)
+	switch {
+	case err != nil:
+		return false, false
+	case r.Sense == reply.Marks:
+		return r.Mark != "-" && r.Mark != "0" && r.Mark != "○", !strings.ContainsAny(r.Mark, "23456789")
+	case r.Sense == reply.Affirms && r.Answer != reply.Partly:
+		return r.Answer == reply.Yes, true
+	}
+	return false, r.Word == quantity.NotMeasured
 }
 
 // Coded writes out the codes of a cell, "C" or "P/S", by what they stand for; false where

@@ -68,6 +68,7 @@ type Field struct {
 	Near      float64 // what settles whether 1,200 is 1200 or 1.2 here; 0 = nothing does
 	BlankIsNo bool    // nothing but yes is ever typed in it
 	Marks     map[string]trial.Answer
+	Ticked    trial.Answer            // what a tick or a cross in it answers; an empty cell answers nothing then
 	Legend    map[string]trial.Answer // by folded text, as a line beside the table explains it
 	Letters   map[string]string       // what the letters of its header stand for, by folded text: c is clogged
 	StoodTo   map[string]float64      // of a clock at which it fell: the clock to which it stood at least, by folded text

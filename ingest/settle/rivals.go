@@ -29,14 +29,17 @@ const (
 // table's heads. A hidden column gives way to one that is shown. Under the same
 // header, one that says everything the others say stands for them; else none is
 // used, as nobody can know which one is meant.
-func (m *maker) settleRivals() map[int]rivalry {
+// Columns of one answer each are no rivals.
+func (m *maker) settleRivals(ticked map[int]answerOf) map[int]rivalry {
 	settled := map[int]rivalry{}
 	for i := range m.Found.Heads {
 		all := m.Found.Heads[i].Meaning.Rivals
 		if len(all) == 0 || all[0] != i {
 			continue
 		}
-		rivals := slices.DeleteFunc(slices.Clone(all), func(k int) bool { return m.declaredByKitchen(k) || m.holdsRecipes(k) })
+		rivals := slices.DeleteFunc(slices.Clone(all), func(k int) bool {
+			return m.declaredByKitchen(k) || m.holdsRecipes(k) || ticked[k].answer != trial.Unknown
+		})
 		rivals = m.summedUp(settled, m.lotBeside(settled, rivals))
 		shown := slices.DeleteFunc(slices.Clone(rivals), func(k int) bool { return m.Found.Heads[k].Hidden })
 		switch {

@@ -86,7 +86,8 @@ func (m *maker) logsWater() bool {
 
 // columns reads the headers, each as the kitchen's own sheets say or by its words.
 func (m *maker) columns() {
-	rivals := m.settleRivals()
+	ticked := m.ticked()
+	rivals := m.settleRivals(ticked)
 	m.ByCol = make([]int, len(m.Found.Heads))
 	for i := range m.Found.Heads {
 		h := &m.Found.Heads[i]
@@ -98,6 +99,9 @@ func (m *maker) columns() {
 			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
 		case aLot:
 			f.Meaning = column.Meaning{Role: column.IngredientLot, Words: "lot"}
+		}
+		if t, ok := ticked[i]; ok {
+			f.Meaning, f.Ticked = column.Meaning{Role: t.question, Words: h.Meaning.Words}, t.answer
 		}
 		if f.Role == column.TrialID && m.bareLot(i) && m.saysFew(i) {
 			f.Meaning = column.Meaning{Role: column.IngredientLot, Words: "lot"}

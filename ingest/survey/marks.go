@@ -62,6 +62,9 @@ func (m *surveyor) marksOf(f *scheme.Field) marks {
 // settleReplies decides what the marks of a column answer, and whether a blank in
 // it is a no.
 func (m *surveyor) settleReplies(f *scheme.Field) {
+	if f.Ticked != trial.Unknown {
+		return
+	}
 	if f.Marks == nil && m.legend(f) {
 		return
 	}
