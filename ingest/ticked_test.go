@@ -23,7 +23,7 @@ func TestColumnOfEachAnswer(t *testing.T) {
 		{"a group above them", "|||||came out||\ntrial|butter g|cider g|GMS g|held min|yes|partly|no\n1|150|144|3|25|x||\n2|140|154|3|30||x|\n3|180|114|6||||x", "yes partly no", "- - -", ""},
 		{"split and not", log("tourné|pas tourné|bouché", "x||", "|x|", "||x"), "yes yes no", "yes no -", ""},
 		{"none is ticked", log("came out|came out in part|blocked", "||", "|x|", "||x"), "yes partly no", "- - -", ""},
-		{"two in one row", log("came out|came out in part|blocked", "x||", "|x|", "||x")+strings.Repeat("\n4|150|144|3|25|x||", 8)+"\n5|150|144|3|25|x|x|",
+		{"two in one row", log("came out|came out in part|blocked", "x||", "|x|", "||x") + strings.Repeat("\n4|150|144|3|25|x||", 8) + "\n5|150|144|3|25|x|x|",
 			"yes partly no" + strings.Repeat(" yes", 9), strings.TrimSpace(strings.Repeat("- ", 12)), "two_answers_ticked"},
 		{"no answer each: most rows have both", log("came out|came out in part|hot", "x|x|", "x|x|", "x||x"), "yes yes yes", "- - -", "header_in_doubt"},
 		{"more than a tick", log("came out|partly out|clogged", "x||", "|the first half|", "||x"), "yes yes no", "- - -", "header_in_doubt"},
