@@ -65,6 +65,8 @@ func (m Meaning) below(g Meaning) Meaning {
 		return m
 	}
 	switch key := joined(tokens(m.Words)); {
+	case m.Role == IngredientHLB && kindOf(g) == "emulsifier" && amountUnit(g.Unit, g.Basis) && (OnlyByPhase(m.Ingredient) || aloneHLB(tokens(m.Ingredient))): // "Emulsifiers (g) / low HLB"
+		m = m.ofGrade()
 	case m.Role == BatchMass && kindOf(g) != "" && m.Unit == units.NoUnit: // the total of the group
 		total := m.Words
 		m = Meaning{typed: m.typed, beside: []modifier{{sense: perhaps, text: total}}}.named(g)

@@ -145,19 +145,30 @@ func (r *reader) hlbOf() bool {
 		_, known := ingredient.Lookup(name)
 		r.m.Role, r.m.Ingredient, r.m.Unknown, r.m.sure = IngredientHLB, name, !known, true
 		if d := r.m.Unit.Dimension(); d == units.Mass || d == units.Percent {
-			r.m.Role = IngredientAmount // nobody weighs an HLB
+			r.m = r.m.ofGrade()
 		}
 		return true
 	}
 	return false
 }
 
+// ofGrade is the amount of the emulsifier of an HLB: nobody weighs an HLB. "HLB 15 (g)" is of one
+// that has no other name.
+func (m Meaning) ofGrade() Meaning {
+	m.Role = IngredientAmount
+	if aloneHLB(tokens(m.Ingredient)) {
+		m.Ingredient, m.Unknown = "emulsifier HLB "+m.Ingredient, false
+		m.Words = m.Ingredient
+	}
+	return m
+}
+
 // lowOrHigh is the emulsifier that "low" or "high" before HLB speaks of.
 func lowOrHigh(name string) (string, bool) {
 	switch strings.ToLower(name) {
-	case "low", "lo":
+	case "low", "lo", "lower", "bas", "basse", "faible", "bajo", "baja", "basso", "bassa", "niedrig", "niedriger", "niedriges", "tief", "tiefer", "laag", "lage":
 		return "lipophilic emulsifier", true
-	case "high", "hi":
+	case "high", "hi", "higher", "haut", "haute", "élevé", "élevée", "alto", "alta", "hoch", "hoher", "hohes", "hoog", "hoge":
 		return "hydrophilic emulsifier", true
 	}
 	if p := vocab().exact(tokens(name)); p != nil && OnlyByPhase(p.entries[0].ingredient) {
