@@ -49,6 +49,7 @@ type reader struct {
 
 // tablesOf finds the tables of a file, and the texts beside them.
 func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
+	var bases []kitchen.Base
 	for _, s := range f.sheets {
 		at := trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}
 		r.damage(at, s)
@@ -57,6 +58,7 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 		}
 		tables, outside := layout.Find(s)
 		lines = append(lines, kitchen.LinesOf(at, s, tables, outside)...)
+		bases = append(bases, kitchen.BasesOf(at, s, tables)...)
 		if len(tables) == 0 {
 			r.noLog(at)
 			continue
@@ -81,6 +83,7 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 			told = true
 		}
 	}
+	r.based(found, bases)
 	return found, lines
 }
 
@@ -368,6 +371,9 @@ func (r *reader) remarks(t *table, l *row.Line) {
 		return
 	}
 	for h := range t.found.Heads {
+		if t.found.Heads[h].Always != nil {
+			continue
+		}
 		at := t.scheme.At(l.Recipe.Row, h+1)
 		if text := t.comments[[2]int{at.Row, at.Col}]; text != "" && !strings.Contains(l.Note, text) {
 			l.Note = strings.TrimPrefix(l.Note+"; "+text, "; ")

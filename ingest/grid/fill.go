@@ -35,7 +35,7 @@ const unresolved = -1
 func filledFrom(row int, kind Fill) int32 { return int32(row)<<2 | int32(kind) }
 
 func (t *Table) fillOf(row, head int) int32 {
-	if t.fills == nil || t.fills[head] == nil {
+	if head >= len(t.fills) || t.fills[head] == nil {
 		return 0
 	}
 	return t.fills[head][row]

@@ -28,6 +28,7 @@ type Head struct {
 	About    string         // of a card, what a cell beside its label says of it: "HLB 3.8"
 	Remarks  bool           // a column without header that holds prose
 	Hidden   bool           // the column is hidden in the sheet
+	Always   *sheet.Cell    // the one cell that says it of every row, beside the table at Row and Col: what goes into all mixes; nil = it is a column
 	Meaning  column.Meaning // by column.ReadAll over the table
 }
 
@@ -114,6 +115,9 @@ func (t *Table) Cell(row, head int) (c sheet.Cell, filled bool) {
 
 // Typed is the cell as it stands in the sheet, ditto marks and all.
 func (t *Table) Typed(row, head int) sheet.Cell {
+	if c := t.Heads[head].Always; c != nil {
+		return *c
+	}
 	if t.Places != nil {
 		p := t.Places[head][row]
 		if p.At == 0 {
@@ -129,6 +133,9 @@ func (t *Table) Typed(row, head int) sheet.Cell {
 
 // PlaceOf is where the cell of a row under a head stands in the sheet.
 func (t *Table) PlaceOf(row, head int) (sheetRow, sheetCol int) {
+	if h := &t.Heads[head]; h.Always != nil {
+		return h.Row, int(h.Always.Col)
+	}
 	if t.Places != nil && t.Places[head][row].At > 0 {
 		p := t.Places[head][row]
 		return t.Sheet.Rows[p.At-1].Number, int(p.Col)
@@ -147,6 +154,17 @@ func (t *Table) Find(role column.Role) int {
 		}
 	}
 	return -1
+}
+
+// OnlyNamed reports a row that has nothing of its own but the name of its trial.
+func (t *Table) OnlyNamed(row int) bool {
+	for h := range t.Heads {
+		head := &t.Heads[h]
+		if c := t.Typed(row, h); head.Always == nil && !writtenOnce(head.Meaning.Role) && !look.Empty(&c) {
+			return false
+		}
+	}
+	return true
 }
 
 // Looks counts the heads that speak of the mix and of its results. A sheet with

@@ -34,6 +34,9 @@ func highest(f *scheme.Field) float64 {
 // nobody types a zero for each thing left out. What is typed and cannot be read is
 // not known.
 func (r *reader) amount(f *scheme.Field) {
+	if r.s.Found.Heads[f.Col-1].Always != nil && r.s.Found.OnlyNamed(r.row) {
+		return // a trial nobody made yet has no base either
+	}
 	what, kindless := r.whatItIs(f)
 	if f.Open != "" {
 		r.openAmount(f, what, kindless)

@@ -143,7 +143,7 @@ func (s *Scheme) ColoursOf(row int) (colours []Colour, cols []int) {
 	for h := range s.Found.Heads {
 		r, c := s.Found.PlaceOf(row, h)
 		hex := s.Found.Sheet.Colour(r, c)
-		if colour, ok := s.Colours[hex]; ok && !strings.Contains(seen, hex) {
+		if colour, ok := s.Colours[hex]; ok && s.Found.Heads[h].Always == nil && !strings.Contains(seen, hex) {
 			colours, cols, seen = append(colours, colour), append(cols, h+1), seen+hex+" "
 		}
 	}
@@ -196,6 +196,9 @@ func (s *Scheme) Name(col int) string {
 		return "this row"
 	}
 	h := &s.Found.Heads[col-1]
+	if h.Always != nil {
+		return cellname.Of(h.Row, h.Col) + " (" + h.Text + ")"
+	}
 	if s.Found.Transposed {
 		return cellname.Of(h.Row, 0) + " (" + h.Text + ")"
 	}

@@ -77,7 +77,7 @@ func (m *surveyor) coloursUsed() (used []string) {
 	for n := range m.Rows() {
 		for h := range m.Found.Heads {
 			r, c := m.Found.PlaceOf(n, h)
-			if hex := m.Found.Sheet.Colour(r, c); hex != "" && !slices.Contains(used, hex) && len(used) < mostColours {
+			if hex := m.Found.Sheet.Colour(r, c); hex != "" && m.Found.Heads[h].Always == nil && !slices.Contains(used, hex) && len(used) < mostColours {
 				used = append(used, hex)
 			}
 		}
