@@ -6,6 +6,7 @@ import (
 	"foamfield/analysis/grade/evidence"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/rule"
+	"foamfield/analysis/grade/tongue"
 	"foamfield/ingest/pattern"
 )
 
@@ -41,8 +42,9 @@ func bestBy(w *handin.Work) (by *End) {
 		if len(strings.Fields(text)) <= 6 {
 			text += " " + p.Right
 		}
+		text = tongue.English(text)
 		long, dry := byHold.MatchString(text), byDrained.MatchString(text)
-		if p.Note != nil || !bestRule.MatchString(p.Text) || long == dry {
+		if p.Note != nil || !bestRule.MatchString(text) || long == dry {
 			continue
 		}
 		e := End{Of: evidence.Hold, Most: true, Says: "held longest"}
@@ -74,6 +76,7 @@ func byAim(w *handin.Work) *End {
 		if len(strings.Fields(text)) <= 4 {
 			text += " " + p.Right
 		}
+		text = tongue.English(text)
 		switch {
 		case p.Note != nil:
 		case aimLabel.MatchString(text):

@@ -10,6 +10,7 @@ import (
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/grade/sentence"
+	"foamfield/analysis/grade/tongue"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 )
@@ -167,6 +168,7 @@ func candidates(w *handin.Work) (called, other []string) {
 		if len(strings.Fields(text)) <= 4 { // "Success | holds at least 20 min"
 			text += " " + p.Right
 		}
+		text = tongue.English(text)
 		label := opens.MatchString(text) || head.MatchString(labelOf(w, p))
 		for _, s := range sentence.Split(text) {
 			switch {
@@ -391,7 +393,7 @@ func bestIn(w *handin.Work) (best Best) {
 		if len(strings.Fields(text)) <= 4 {
 			text += " " + p.Right
 		}
-		for _, s := range sentence.Split(text) {
+		for _, s := range sentence.Split(tongue.English(text)) {
 			if !ranks.MatchString(s) || !among.MatchString(s) || len(sentence.Mentions(w, sentence.Plainly(w, s))) > 0 || past1.MatchString(s) {
 				continue
 			}

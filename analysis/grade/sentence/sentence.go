@@ -10,13 +10,14 @@ import (
 	"strings"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/tongue"
 	"foamfield/ingest/trial"
 )
 
 // Sentence is one sentence of a conclusion with where it stands.
 type Sentence struct {
 	At   trial.Place
-	Text string // with the word for a trial that is looked for
+	Text string // in English as far as its words are known, with the word for a trial that is looked for
 	Low  string // folded
 	Said string // as the student said it
 }
@@ -34,7 +35,7 @@ func nounsOf(w *handin.Work) (out []*regexp.Regexp) {
 
 // Plainly is a text as a sentence of a work, with the word for a trial that everybody has.
 func Plainly(w *handin.Work, text string) Sentence {
-	plain := plainly(text, nounsOf(w))
+	plain := plainly(tongue.English(text), nounsOf(w))
 	return Sentence{Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: text}
 }
 
@@ -91,7 +92,7 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 		}
 		for _, s := range Split(text) {
 			if !notSo.MatchString(s) || applied.MatchString(s) {
-				plain := plainly(s, nouns)
+				plain := plainly(tongue.English(s), nouns)
 				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s})
 			}
 		}
