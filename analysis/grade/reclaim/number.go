@@ -60,7 +60,7 @@ func distinct(c *handin.Column, ok func(handin.Cell) bool) bool {
 // mayNumber reports a column that can be nothing but the numbers of the trials: 1, 2, 3, or
 // short names of which no two are alike.
 func mayNumber(c *handin.Column) bool {
-	if handin.Numeric(c.Role) || c.Role == column.Day {
+	if handin.Numeric(c.Role) && c.Known() > 0 || c.Role == column.Day { // "C" above C1, C2 is no temperature
 		return false
 	}
 	last := 0

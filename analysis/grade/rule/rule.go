@@ -173,6 +173,7 @@ func candidates(w *handin.Work) (called, other []string) {
 		for _, s := range sentence.Split(text) {
 			switch {
 			case len(sentence.Mentions(w, sentence.Plainly(w, s))) > 0 || counted.MatchString(s):
+			case past1.MatchString(s) && !head.MatchString(labelOf(w, p)) && holdIn(s, false) == nil: // told of a foam, and asked of none
 			case label && (opens.MatchString(s) || head.MatchString(labelOf(w, p)) || holdIn(s, true) != nil && drainedIn(s) != nil):
 				called = append(called, s)
 			case !past1.MatchString(s):
