@@ -143,6 +143,7 @@ func endsOf(s sentence.Sentence) (out []ground.End) {
 // superlative holds "trial 4 held longest" against the trials; "trial 4 is best" by
 // the reason given, or by the student's own rule.
 func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	in, s := j.Field(s, r)
 	ends := endsOf(s)
 	if bothEnds.MatchString(s.Low) {
 		return f, false // which trial is which is not understood
@@ -167,7 +168,7 @@ func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Me
 		return f, true
 	}
 	for _, e := range ends {
-		if f, ok := j.topOf(s, named, d, e); ok {
+		if f, ok := j.topOf(s, named, d, e, in); ok {
 			return f, true
 		}
 	}
@@ -204,9 +205,9 @@ func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []g
 	return f, false
 }
 
-// topOf holds the trials named against all others of their design. Without any formula
+// topOf holds the trials named against all others of their design that are in question. Without any formula
 // made twice nobody knows what makings differ by: a small difference is asked.
-func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.Design, e ground.End) (f finding.Found, ok bool) {
+func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.Design, e ground.End, in func(x *handin.Trial) bool) (f finding.Found, ok bool) {
 	worst, known := j.worstOf(named, e)
 	if !known {
 		return f, false
@@ -220,7 +221,7 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	by := 0.0
 	for at, o := range d.Trials {
 		low, high, known := j.Seen(o, e.Of)
-		another := !is[o] && !slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) })
+		another := !is[o] && in(o) && !slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) })
 		if v := leastOf(e, low, high); known && another && v-worst > by+1e-9 {
 			beats, by = o, v-worst
 		}
@@ -286,7 +287,7 @@ func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ground.Own
 	}
 	if r.By != nil && r.Best == rule.Unsaid && !ground.Because.MatchString(s.Low) && !ground.Otherwise.MatchString(passed.ByRule.ReplaceAllString(s.Low, "")) {
 		if d := j.OneDesign(named); d != nil {
-			return j.topOf(s, named, d, *r.By)
+			return j.topOf(s, named, d, *r.By, func(*handin.Trial) bool { return true })
 		}
 	}
 	if r.Set() || r.Best != rule.Unsaid || ground.Because.MatchString(s.Low) || ground.Otherwise.MatchString(s.Low) {
@@ -340,7 +341,7 @@ var spanSaid = pattern.Of(`(?i)\d\s*(?:min|mins|minutes|minuten|minuti|minutos)?
 func (j *judge) quoted(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	v, half, said := minutesOf(s)
 	x := j.Only(s, s.Text)
-	if !said || x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) || !tiedToHold.MatchString(s.Low) {
+	if !said || x == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || roughly.MatchString(s.Low) || !tiedToHold.MatchString(s.Low) {
 		return f, false
 	}
 	low, high, known := j.Seen(x, evidence.Hold)

@@ -109,7 +109,7 @@ var everyTwice = pattern.Of(`(?i)\b(?:every|each|all)\b[^.;]{0,40}\b(?:twice|two
 
 // allTwice holds "every pot was made twice" against the formulas of the trials.
 func (j *judge) allTwice(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if !everyTwice.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if !everyTwice.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	once, all := 0, 0
@@ -159,7 +159,7 @@ var exactly = pattern.Of(`(?i)\bexactly (?:as (?:long|well|good)|the same|alike|
 // drained, and its fat.
 func (j *judge) quotedPercent(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	x := j.Only(s, s.Text)
-	if x == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || roughly.MatchString(s.Low) {
+	if x == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || roughly.MatchString(s.Low) {
 		return f, false
 	}
 	if m := drainedSaid.FindStringSubmatch(s.Low); m != nil {
@@ -169,7 +169,11 @@ func (j *judge) quotedPercent(s sentence.Sentence, _ ground.OwnRule, _ evidence.
 			return ground.About(fmt.Sprintf("“%s”: your log has %s %% for trial %s.", s.Said, say.Number(low), x.ID), s, "value quoted"), true
 		}
 	}
-	if m := hlbSaid.FindStringSubmatch(s.Text); m != nil && !ofIngredient.MatchString(s.Text) {
+	m := hlbSaid.FindStringSubmatch(s.Text)
+	if of := hlbOf.FindStringSubmatch(s.Text); of != nil {
+		m = of
+	}
+	if m != nil && !ofIngredient.MatchString(s.Text) {
 		if f, ok := j.quotedHLB(s, x, ground.FirstNumber(m[1:])); ok {
 			return f, true
 		}
@@ -179,6 +183,9 @@ func (j *judge) quotedPercent(s sentence.Sentence, _ ground.OwnRule, _ evidence.
 	}
 	return f, false
 }
+
+// hlbOf is the HLB of a trial that is named before the number: "the blend HLB of T3 is 8.7".
+var hlbOf = pattern.Of(`(?i)\bhlb (?:of|in|for|with) (?:the )?(?:trial |mix |foam |card )?[\p{L}]{0,2}\d+[a-z]? (?:is|was|=|comes to|came to)\s*(?:about )?(\d+(?:[.,]\d+)?)`)
 
 // quotedHLB holds the blend HLB that a sentence gives for a trial against its grams and its row.
 func (j *judge) quotedHLB(s sentence.Sentence, x *handin.Trial, v float64) (f finding.Found, ok bool) {
@@ -242,7 +249,7 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 	if f, ok := j.neverChanged(s, d); ok {
 		return f, true
 	}
-	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
+	if !best || d == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) > 0 {
 		return f, false
 	}
 	for _, one := range []struct {
@@ -269,7 +276,7 @@ var (
 
 // neverChanged asks of a level that is called the right one where no other was tried.
 func (j *judge) neverChanged(s sentence.Sentence, d *method.Design) (f finding.Found, ok bool) {
-	if d == nil || len(d.Trials) < 3 || sentence.Unsure.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if d == nil || len(d.Trials) < 3 || sentence.Unsure.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	for _, one := range []struct {

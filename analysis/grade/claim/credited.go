@@ -79,7 +79,7 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 	if !sure {
 		clause = creditClause(s.Low)
 	}
-	if !sure && !makes.MatchString(clause) && !soThe.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || itOnly.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if !sure && !makes.MatchString(clause) && !soThe.MatchString(s.Low) || sentence.Unsure.MatchString(s.Low) || itOnly.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
@@ -129,7 +129,7 @@ func namesOf(all []method.Thing) (out []string) {
 // credited finds one thing that is given the credit although it was never changed alone.
 func (j *judge) credited(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	d := j.DesignOf(s)
-	if d == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || itOnly.MatchString(s.Low) {
+	if d == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || itOnly.MatchString(s.Low) {
 		return f, false
 	}
 	for _, c := range creditable {
@@ -149,7 +149,7 @@ func (j *judge) credits(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 	d := j.DesignOf(s)
 	clause := creditClause(s.Low)
 	verb := makes.FindStringIndex(clause)
-	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
+	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
 		return f, false
 	}
 	from := strings.LastIndexAny(clause[:verb[0]], ",;:") + 1 // what was done comes before, and what did it here

@@ -31,7 +31,7 @@ var (
 // tooMuch finds grams of an ingredient, or of the emulsifiers together, that a conclusion speaks of and that
 // are far from all that was weighed.
 func (j *judge) tooMuch(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if ground.Planned.MatchString(s.Low) || asks.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || openSaid.MatchString(s.Low) || rescaled.MatchString(s.Low) || !outcome.MatchString(s.Low) && !togive.MatchString(s.Low) || !states.MatchString(s.Low) && !togive.MatchString(s.Low) {
+	if ground.Planned.MatchString(s.Low) || asks.MatchString(s.Low) || s.Denied() || openSaid.MatchString(s.Low) || rescaled.MatchString(s.Low) || !outcome.MatchString(s.Low) && !togive.MatchString(s.Low) || !states.MatchString(s.Low) && !togive.MatchString(s.Low) {
 		return f, false
 	}
 	d := j.DesignOf(s)
@@ -56,7 +56,7 @@ var alone = pattern.Of(`(?i)\b(?:(?:only|just|pure|nothing but|nur|reines?|solo|
 // byItself finds what a conclusion promises of one emulsifier by itself, which no trial had.
 func (j *judge) byItself(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	m := alone.FindStringSubmatch(s.Text)
-	if m == nil || !promises.MatchString(s.Low) && !togive.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || asks.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if m == nil || !promises.MatchString(s.Low) && !togive.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || asks.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	d := j.DesignOf(s)

@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/trial"
 )
 
 // Judge holds claims against trials.
@@ -47,6 +48,21 @@ func (j *Judge) Subjects(s sentence.Sentence) []sentence.Mention {
 	return slices.DeleteFunc(sentence.Mentions(j.Work, s), func(m sentence.Mention) bool {
 		return len(m.Trials) == 1 && m.Trials[0].IsControl()
 	})
+}
+
+// among narrows a claim to the foams that passed: "the longest of those that came out".
+var among = pattern.Of(`(?i)\b(?:of|among) (?:all |the |my |our |these |those |them |ones |foams |mixes |trials |any )+(?:that|which|who)\b[^.;,]{0,30}\b(?:pass\w*|did (?:so|it)|came out|come out|work\w*|success\w*|met|meet|succeed\w*|good|stayed whole|not split|didn't split)\b|\b(?:of|among) (?:all |the |my |our |these |those )*(?:pass(?:es|ing|ed)?|success(?:es|ful)?|good|successful)(?: (?:ones|foams|mixes|trials))?\b`)
+
+// Field is what a claim is held against: all trials, or those that came out, did not split and pass, where
+// it keeps to them; with the sentence without these words.
+func (j *Judge) Field(s sentence.Sentence, r OwnRule) (in func(x *handin.Trial) bool, rest sentence.Sentence) {
+	if !among.MatchString(s.Low) {
+		return func(*handin.Trial) bool { return true }, s
+	}
+	s.Low = among.ReplaceAllString(s.Low, " ")
+	return func(x *handin.Trial) bool {
+		return x.CameOut != trial.No && x.Broke != trial.Yes && (!r.Set() || j.Passes(x, r))
+	}, s
 }
 
 // OneDesign is the design that all trials named belong to, nil where none or several do.

@@ -38,17 +38,18 @@ func (x *Trial) inOrder() bool {
 	})
 }
 
-// Bare reports a mix without any emulsifier, in a table that has some.
+// Bare reports a mix without any emulsifier, in a table that has some; a row without weights is none.
 func (x *Trial) Bare() bool {
-	has := false
+	has, weighed := false, false
 	for _, c := range x.Table.Weighed() {
+		weighed = weighed || c.Cells[x.Index].Known
 		if c.Field.What.WeighedAsEmulsifier() {
 			if has = true; c.Cells[x.Index].Value > 0 || !c.Cells[x.Index].Known && !c.Cells[x.Index].Blank() {
 				return false
 			}
 		}
 	}
-	return has
+	return has && weighed
 }
 
 // controlWords are what kitchens call a control by, in five languages.

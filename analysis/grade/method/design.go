@@ -386,7 +386,7 @@ func (d *Design) Same(a, b int) bool {
 				}
 			}
 		}
-		return true
+		return !(math.Abs(x.hlb-y.hlb) > step(HLB, 0)) // a third of a gram of one for the other is another blend
 	}
 	if math.IsNaN(x.fat) && math.IsNaN(x.emulsifier) {
 		return false

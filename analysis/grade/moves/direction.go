@@ -107,7 +107,7 @@ func Direction(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidenc
 	j := &judge{g}
 	factor, up, has := change(s.Low)
 	m, better, says := effect(s.Low)
-	if !has || m == evidence.NoMeasure || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if !has || m == evidence.NoMeasure || sentence.Unsure.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	d := j.DesignOf(s)

@@ -23,14 +23,14 @@ var (
 	everyStep = pattern.Of(`(?i)(\bthe (?:more|higher|less|lower|richer|fatter|fewer)\b[^.;]*?\bthe (?:longer|shorter|more|less|better|drier|wetter|firmer|stabler|higher|lower)\b|\b(?:with|at) (?:each|every) (?:step|gram|percent|extra|further|addition)\b|\bsteadily\b|\ball the way\b|\bright (?:up )?to the (?:end|top|last)\b|\bstep by step\b|\balways (?:more|longer|less|shorter)\b|\bevery (?:step|extra|more)\b|\bje (?:mehr|höher|weniger)\b.*\b(?:desto|umso)\b|\bplus\b.*\bplus (?:elle|la mousse|longtemps)\b|\bcuant[oa] más\b.*\bmás\b|\bpiù\b.*\bpiù (?:a lungo|tiene|dura)\b|\bhoe (?:meer|hoger)\b.*\bhoe\b)`)
 	// asFarAs is the trial, or the level, to which a statement goes.
 	asFarAs = pattern.Of(`(?i)\b(?:(?:right |all the way |up |down |as far as )+(?:to )?|(?:until|till|bis(?: zu)?|jusqu['’]à(?: l['’])?|hasta(?: el)?|fino a(?:l)?|tot) )\s*(?:and including\s+)?(?:(?:trial|test|run|no\.?|nr\.?|mix|foam|card|essai|ensayo|prova|proef|versuch)\s*)?([A-Za-z]{0,2}\d{1,3}(?:[.,]\d+)?[a-z]?)(\s*(?:%|g\b|grams?\b))?`)
-	turned  = pattern.Of(`(?i)\b(?:then|after that|beyond|from there|again|peak|maximum|optimum|at first|first|but|except|only|above|over|dann|danach|puis|después|poi|daarna)\b`)
+	turned  = pattern.Of(`(?i)\b(?:then|after that|beyond|from there|again|peak|maximum|optimum|at first|first|but|except|only|(?:above|over) (?:that|this|it|trial|hlb|about|\d)|dann|danach|puis|después|poi|daarna)\b`)
 )
 
 // Steady asks of what is said to grow with every step, where the trial at the far end did less than one before
 // it by more than makings of one formula differ by.
 func Steady(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	j := &judge{g}
-	if !everyStep.MatchString(s.Low) && !asFarAs.MatchString(s.Text) || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) || turned.MatchString(s.Low) {
+	if !everyStep.MatchString(s.Low) && !asFarAs.MatchString(s.Text) || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) || turned.MatchString(s.Low) {
 		return f, false
 	}
 	factor, up, known := change(s.Low)

@@ -131,7 +131,7 @@ func Trend(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.Me
 	j := &judge{g}
 	m, grew := moved(s)
 	factor, up, low, high, said := driverOf(s)
-	if m == evidence.NoMeasure || !said || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Planned.MatchString(s.Low) {
+	if m == evidence.NoMeasure || !said || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) {
 		return f, false
 	}
 	if g, _, known := change(s.Low); known && g == factor {

@@ -103,7 +103,7 @@ var (
 func Fattest(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	j := &judge{g}
 	rich, lean := richest.MatchString(s.Low), poorest.MatchString(s.Low)
-	if rich == lean || sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) {
+	if rich == lean || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) {
 		return f, false
 	}
 	named := j.Subjects(s)

@@ -30,7 +30,7 @@ func Success(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
-	yes, no := worked.MatchString(s.Low) && !sentence.Denied.MatchString(s.Low), failed.MatchString(s.Low)
+	yes, no := worked.MatchString(s.Low) && !s.Denied(), failed.MatchString(s.Low)
 	if yes == no {
 		return f, false
 	}
@@ -107,7 +107,7 @@ func Verdicts(g *ground.Judge, r ground.OwnRule) (out []finding.Found) {
 }
 
 var (
-	onlyOne = pattern.Of(`(?i)\b(?:nur|solo|soltanto|seule?s?|sólo|alleen)\b[^.;]{0,40}\b(?:besteh(?:en|t)|bestand\w*|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e)?|passe|pasa|cumple|geslaagd|slaagt)\b|\b(?:only|just)\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
+	onlyOne = pattern.Of(`(?i)\b(?:nur|solo|soltanto|seule?s?|sólo|alleen)\b[^.;]{0,40}\b(?:besteh(?:en|t)|bestand\w*|gelungen|riesc(?:e|ono)|riuscit[aoie]|réussi(?:t|ssent|e)?|passe|pasa|cumple|geslaagd|slaagt)\b|\b(?:only|just (?:trials?|mix(?:es)?|foams?|one|two|three|\d|\p{L}\d))\b[^.;]{0,60}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|reach(?:es|ed)?|(?:was|is|were|are) (?:good|ok|a success|successful))\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:pass(?:es|ed)?|works?|worked|succeed(?:s|ed)?|met|meets?|(?:was|is|were|are) (?:good|ok|a success|successful))\b`)
 	noneAt  = pattern.Of(`(?i)\b(?:no|none of (?:the|my|our)) (?:single )?(?:trials?|foams?|mix(?:es)?|runs?|tests?|one)\s+(?:of mine |at all |really |ever |had |has |have )?(?:pass(?:es|ed)?|worked|works|succeeded|met|(?:was|is|were) (?:good|ok|a success|successful))\b|\bnothing passed\b`)
 	onlyBad = pattern.Of(`(?i)\b(?:only|just)\b[^.;]{0,60}\b(?:fail(?:s|ed)?|did(?: not|n't) (?:pass|work|meet|make it)|missed)\b|\bthe only (?:one|ones|mix|mixes|trial|trials|foam|foams)\b[^.;]{0,30}\b(?:fail(?:s|ed)?|did(?: not|n't) (?:pass|work|meet|make it)|missed)\b`)
 	allGood = pattern.Of(`(?i)(?:^|[,;:]|\band)\s*(?:all|every one|each|every (?:foam|mix|trial|run|one))(?: of (?:them|these|(?:the|my|our) \w+))?(?: (?:foams|mixes|trials|runs|my \w+|the \w+))? (?:have |has )?(?:pass(?:ed|es)?|worked|succeeded|met (?:the|my|our) \w+|were (?:good|ok|a success|successful))\b`)
@@ -121,7 +121,7 @@ func Only(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Mea
 	}
 	j := &judge{g}
 	none, only := noneAt.MatchString(s.Low), onlyOne.MatchString(s.Low)
-	if none == only || only && sentence.Denied.MatchString(s.Low) {
+	if none == only || only && s.Denied() {
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
@@ -146,7 +146,7 @@ func OnlyFailed(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ eviden
 		return f, false
 	}
 	j := &judge{g}
-	only, all := onlyBad.MatchString(s.Low), allGood.MatchString(s.Low) && !sentence.Denied.MatchString(s.Low)
+	only, all := onlyBad.MatchString(s.Low), allGood.MatchString(s.Low) && !s.Denied()
 	named := sentence.Mentions(j.Work, s)
 	if j.TakenBack(s) || only == all || only && len(named) == 0 || all && len(named) > 0 || len(together.Groups(j.Work, s)) > 0 {
 		return f, false

@@ -33,7 +33,7 @@ var (
 // ofSubject finds the first number that stands right behind what one trial did, and that neither it has
 // nor another making of its formula.
 func ofSubject(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
-	if sentence.Unsure.MatchString(s.Low) || sentence.Denied.MatchString(s.Low) {
+	if sentence.Unsure.MatchString(s.Low) || s.Denied() {
 		return f, false
 	}
 	for _, m := range did.FindAllStringSubmatchIndex(s.Text, -1) {

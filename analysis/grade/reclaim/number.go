@@ -60,7 +60,10 @@ func distinct(c *handin.Column, ok func(handin.Cell) bool) bool {
 // mayNumber reports a column that can be nothing but the numbers of the trials: 1, 2, 3, or
 // short names of which no two are alike.
 func mayNumber(c *handin.Column) bool {
-	if handin.Numeric(c.Role) && c.Known() > 0 || c.Role == column.Day { // "C" above C1, C2 is no temperature
+	if distinct(c, func(x handin.Cell) bool { return labelled.MatchString(x.Text) }) {
+		return true // "C" above C1, C2 is no temperature
+	}
+	if handin.Numeric(c.Role) || c.Role == column.Day {
 		return false
 	}
 	last := 0
@@ -73,6 +76,9 @@ func mayNumber(c *handin.Column) bool {
 		return x.Kind == sheet.Text && !x.Known && len(x.Text) <= 8 && len(strings.Fields(x.Text)) == 1
 	})
 }
+
+// labelled is a number behind letters.
+var labelled = pattern.Of(`^\s*\p{Lu}{1,2}-?\d{1,2}[a-z]?\s*$`)
 
 // cardTitle is a title that numbers what stands below it: "CARD 2", "Squirt no. 3".
 var cardTitle = pattern.Of(`^\s*(\p{L}+)\s*(?:no\.?|nr\.?|number|#)?\s*(\d{1,3}|[A-Z])\s*[:.]?\s*$`)

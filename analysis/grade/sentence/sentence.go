@@ -64,7 +64,7 @@ var (
 	startsSo    = pattern.Of(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|conclusie|besluit|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
 	notSo       = pattern.Of(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|doel|werkwijze|veiligheid|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
 	Unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
-	Denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
+	denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
 	Narrowed    = pattern.Of(`(?i)(\bexcept\b|\bapart from\b|\bof the (two|first|last|low|lean|rich|high)|\bamong\b|\bafter the\b|\bsecond[- ](best|longest)\b|\bnearly\b|\balmost\b|\bper gram\b|\bfor its\b|\bin the first\b|\bother than\b|\bof (those|these|them)\b|\bof the ones (with|that were)|\bof the \d|\bof (my|our|the) (lean|rich|low|high|fat)|\bat (\d|the same|equal|a given)|\bwith the same|\bfor the same|\bon (mon|tues|wednes|thurs|fri|day)|\bwithout (gms|ester))`)
 	sentenceEnd = pattern.Of(`([.!?;])(\s+|$)|\n| but | although | however | whereas | while `)
 )
@@ -443,8 +443,17 @@ func inTask(all []*handin.Trial, low string) []*handin.Trial {
 // NotClaimed reports a sentence that claims nothing of its own trials: a guess, a
 // denial, a statement on part of them.
 func (s Sentence) NotClaimed() bool {
-	return Unsure.MatchString(s.Low) || Denied.MatchString(s.Low) || Narrowed.MatchString(s.Low)
+	return Unsure.MatchString(s.Low) || s.Denied() || Narrowed.MatchString(s.Low)
 }
+
+// Denied reports a sentence that denies something other than a fault: "it came out, did not split and
+// held longest" claims that it held longest.
+func (s Sentence) Denied() bool {
+	return denied.MatchString(noFault.ReplaceAllString(s.Low, " "))
+}
+
+// noFault denies that a foam had one.
+var noFault = pattern.Of(`(?i)\b(?:(?:(?:did|does|do|has|have|was|were|is|are) )?(?:not|never)|(?:did|does|do|was|were|is|are|has|have)n't|no|without(?: any)?|nor) (?:be |been |being |to |even |a |once )?(?:split\w*|separat\w*|clog\w*|block\w*|brok\w*|break\w*|curdl\w*|collaps\w*|slump\w*|leak\w*|weep\w*|wept|drip\w*|drain\w*|water|liquid)\b(?:[ ,]+(?:or|nor|and|not|no)(?: not| no)? (?:split\w*|clog\w*|separat\w*|drain\w*|drip\w*))?`)
 
 // words of a claim on how long foams held.
 var (

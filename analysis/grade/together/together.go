@@ -428,7 +428,7 @@ func (j *reader) readings(set []*handin.Trial, averaged bool) (out [][]*handin.T
 
 // ofThese holds "of these trial 5 stood longest" against the trials named before it.
 func (j *reader) ofThese(s sentence.Sentence, own, before []Group) (said string, found bool) {
-	if !among.MatchString(s.Low) || !sentence.Longest.MatchString(s.Low) || len(own) == 0 || len(before) != 1 || sentence.Denied.MatchString(s.Low) {
+	if !among.MatchString(s.Low) || !sentence.Longest.MatchString(s.Low) || len(own) == 0 || len(before) != 1 || s.Denied() {
 		return "", false
 	}
 	mine, list := j.meanOf(own[0].Trials[:1], evidence.Hold, "min")
