@@ -214,6 +214,8 @@ func TestConcluded(t *testing.T) {
 		{"Sucrose ester alone would be best of all.", true},
 		{"Only butter would be too soft.", false},
 		{"Next I would try GMS alone, which may hold.", false},
+		// two things moved
+		{"More butter goes with a shorter hold, the higher dose with a longer one.", false},
 		// faults that a foam did not have
 		{"Trial 6 came out, did not split and held the longest of all that did so.", true},
 		{"Trial 10 came out, did not split and held the longest of all that did so.", false},

@@ -6,6 +6,8 @@ import (
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
+	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // Parted tells the tables of trials from those that sum them up: without any grams, and
@@ -18,7 +20,7 @@ func Parted(tables []*handin.Table) (trials, sums []*handin.Table) {
 		switch {
 		case isSummary(t):
 			sums = append(sums, t)
-		case !isPlan(t, tables):
+		case !isPlan(t, tables) && !isList(t):
 			trials = append(trials, t)
 		}
 	}
@@ -39,6 +41,15 @@ func isPlan(t *handin.Table, tables []*handin.Table) bool {
 			key := handin.IDKey(x.ID)
 			return key == "" || !slices.ContainsFunc(o.Trials, func(y *handin.Trial) bool { return handin.IDKey(y.ID) == key })
 		})
+	})
+}
+
+// isList reports a table in which nothing is weighed and nothing was seen: ingredients with their fat.
+func isList(t *handin.Table) bool {
+	return len(t.Weighed()) == 0 && len(t.Results()) == 0 && !slices.ContainsFunc(t.Trials, func(x *handin.Trial) bool {
+		return x.CameOut != trial.Unknown || x.Broke != trial.Unknown || len(x.Parts) > 0
+	}) && slices.ContainsFunc(t.Columns, func(c *handin.Column) bool {
+		return slices.ContainsFunc(c.Cells, func(x handin.Cell) bool { _, known := ingredient.Lookup(x.Text); return known })
 	})
 }
 

@@ -47,3 +47,28 @@ func TestIsPlan(t *testing.T) {
 		}
 	}
 }
+
+// TestIsList: ingredients with their fat are no trials; rows without weights of which something was seen are.
+func TestIsList(t *testing.T) {
+	list := func(cameOut trial.Answer, first ...string) *handin.Table {
+		tab := &handin.Table{Columns: []*handin.Column{{}}}
+		for i, text := range first {
+			tab.Trials = append(tab.Trials, &handin.Trial{Trial: &trial.Trial{CameOut: cameOut}, Index: i, Table: tab})
+			tab.Columns[0].Cells = append(tab.Columns[0].Cells, handin.Cell{Text: text})
+		}
+		return tab
+	}
+	for _, c := range []struct {
+		what string
+		t    *handin.Table
+		want bool
+	}{
+		{"ingredients", list(trial.Unknown, "Butter", "GMS", "Water"), true},
+		{"trials that came out", list(trial.Yes, "Butter", "Cream"), false},
+		{"trials", list(trial.Unknown, "T1", "T2"), false},
+	} {
+		if got := isList(c.t); got != c.want {
+			t.Errorf("%s: %v", c.what, got)
+		}
+	}
+}

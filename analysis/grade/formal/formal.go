@@ -370,9 +370,26 @@ func typed(col *handin.Column) (n int) {
 // rows are without one as with.
 func blocks(col *handin.Column) bool { return len(col.Cells)-typed(col) >= 2 }
 
+// coded reports a column of the steps of a plan: −, 0 and +, or low and high.
+func coded(c *handin.Column) bool {
+	signs := 0
+	for _, x := range c.Cells {
+		text := strings.TrimSpace(x.Text)
+		switch {
+		case aStep.MatchString(text):
+			signs++
+		case text != "" && x.Known && x.Value != 0:
+			return false
+		}
+	}
+	return signs >= 2
+}
+
+var aStep = pattern.Of(`(?i)^(?:[-−–+]1?|\+1|low|mid|middle|high|centre|center)$`)
+
 // needsUnit are the roles whose numbers say nothing without a unit.
 func needsUnit(c *handin.Column) bool {
-	if c.Field != nil && c.Field.OutOf > 0 { // a score
+	if c.Field != nil && c.Field.OutOf > 0 || coded(c) { // a score, or the steps of a plan
 		return false
 	}
 	switch c.Role {

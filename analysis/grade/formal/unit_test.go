@@ -1,6 +1,7 @@
 package formal
 
 import (
+	"strconv"
 	"testing"
 
 	"foamfield/analysis/grade/handin"
@@ -40,6 +41,29 @@ func TestOwnUnit(t *testing.T) {
 		w := &handin.Work{Words: []handin.Phrase{{Text: c.line}}, Tables: []*handin.Table{tab}}
 		if got := inOwnUnit(w, tab, c.of); got != c.own {
 			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// TestCoded: the steps of a plan have no unit, and a column of grams with a dash in it has one.
+func TestCoded(t *testing.T) {
+	for _, c := range []struct {
+		texts []string
+		coded bool
+	}{
+		{[]string{"-", "+", "0", "+", "-"}, true},
+		{[]string{"low", "high", "low"}, true},
+		{[]string{"−1", "+1", "0"}, true},
+		{[]string{"-", "3", "-", "4"}, false},
+		{[]string{"120", "0", "140"}, false},
+	} {
+		col := &handin.Column{}
+		for _, text := range c.texts {
+			v, err := strconv.ParseFloat(text, 64)
+			col.Cells = append(col.Cells, handin.Cell{Text: text, Value: v, Known: err == nil})
+		}
+		if got := coded(col); got != c.coded {
+			t.Errorf("%v: %v", c.texts, got)
 		}
 	}
 }

@@ -27,6 +27,9 @@ func (x *Trial) inOrder() bool {
 	}
 	return slices.ContainsFunc(x.Table.Trials, func(o *Trial) bool {
 		other := strings.ToLower(strings.TrimSpace(o.ID))
+		if id[0] == 'c' && other == "c3" {
+			return true // C1, C2, C3 are a series, as of the centre of a plan
+		}
 		if o.Index > x.Index || len(other) != len(id) {
 			return false
 		}

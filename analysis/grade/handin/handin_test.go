@@ -40,6 +40,8 @@ func TestInOrder(t *testing.T) {
 		{[]string{"A", "B", "C"}, false},
 		{[]string{"1", "2", "C"}, true},
 		{[]string{"S1", "S2", "C2"}, true},
+		{[]string{"L1", "C3", "C1"}, false}, // the centre of a plan, in the order of the lot
+		{[]string{"C3", "C1", "C2"}, false},
 	} {
 		table := &Table{}
 		for i, id := range c.ids {

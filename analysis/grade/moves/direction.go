@@ -51,6 +51,20 @@ var subjects = []struct {
 
 // change is what a sentence says was changed, and which way.
 func change(low string) (f method.Factor, up, ok bool) {
+	f, up, n := changes(low)
+	if n != 1 {
+		return f, up, false
+	}
+	for _, s := range subjects { // "more butter and emulsifier" is of both
+		if s.factor != f && regexpFor(`\b`+s.words+`\b`).MatchString(low) && !regexpFor("same").MatchString(low) {
+			return f, up, false
+		}
+	}
+	return f, up, true
+}
+
+// changes are how many things a sentence says were changed, and the last of them.
+func changes(low string) (f method.Factor, up bool, n int) {
 	type one struct {
 		f  method.Factor
 		up bool
@@ -73,15 +87,7 @@ func change(low string) (f method.Factor, up, ok bool) {
 			f, up = s.factor, true
 		}
 	}
-	if len(all) != 1 {
-		return f, up, false
-	}
-	for _, s := range subjects { // "more butter and emulsifier" is of both
-		if s.factor != f && regexpFor(`\b`+s.words+`\b`).MatchString(low) && !regexpFor("same").MatchString(low) {
-			return f, up, false
-		}
-	}
-	return f, up, true
+	return f, up, len(all)
 }
 
 var compiled = map[string]*pattern.Pattern{}

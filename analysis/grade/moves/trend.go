@@ -123,6 +123,9 @@ func driverOf(s sentence.Sentence) (f method.Factor, up bool, low, high float64,
 		}
 		n++
 	}
+	if _, _, all := changes(s.Low); all > 1 {
+		return f, up, low, high, false // "more butter longer, a higher HLB shorter"
+	}
 	return f, up, low, high, n == 1
 }
 

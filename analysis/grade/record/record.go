@@ -66,6 +66,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 
 var (
 	hlbLabel = pattern.Of(`(?i)\bhlb\b`)
+	bareHLB  = pattern.Of(`(?i)^\s*(?:blend )?hlb\s*[:=]?\s*$`)
 	fatLabel = pattern.Of(`(?i)\bfat\b.*%|%.*\bfat\b`)
 )
 
@@ -73,8 +74,8 @@ var (
 func (r *reader) constants(w *handin.Work) {
 	for _, p := range w.Words {
 		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), "%"), ",", ".", 1), 64)
-		if p.Note != nil || err != nil || len(strings.Fields(p.Text)) > 6 {
-			continue
+		if p.Note != nil || err != nil || len(strings.Fields(p.Text)) > 6 || v < 0 && bareHLB.MatchString(p.Text) || w.Formulas[p.RightAt.File].At(p.RightAt.Sheet, p.RightAt.Row, p.RightAt.Col) != "" {
+			continue // an effect of the HLB, or another number that was worked out, is no constant
 		}
 		why := ""
 		switch {
