@@ -75,7 +75,7 @@ func Run(handIns []*ingest.HandIn, refused []graded.NotRead, c *criteria.Criteri
 	}
 	out.Problems = append(out.Problems, notAsked(all)...)
 	out.Problems = append(out.Problems, askedOnce(all)...)
-	rulesNotAsked(all)
+	notAskedFor(all)
 	if rules.Deadline.IsZero() {
 		laterThanAll(all)
 	}
@@ -323,21 +323,23 @@ func laterThanAll(all []checked) {
 	}
 }
 
-// rulesNotAsked drops the question for a rule of success where no more than half of the works
-// have one: the class was not asked for it. Of one or two works nobody can tell.
-func rulesNotAsked(all []checked) {
-	lacks := func(f finding.Found) bool { return f.Kind == formal.NoRule }
-	n := 0
-	for _, k := range all {
-		if slices.ContainsFunc(k.found, lacks) {
-			n++
+// notAskedFor drops the questions for a rule of success, and for an aim, where no more than half of the
+// works have one: the class was not asked for it. Of one or two works nobody can tell.
+func notAskedFor(all []checked) {
+	for _, kind := range []string{formal.NoRule, formal.NoAim} {
+		lacks := func(f finding.Found) bool { return f.Kind == kind }
+		n := 0
+		for _, k := range all {
+			if slices.ContainsFunc(k.found, lacks) {
+				n++
+			}
 		}
-	}
-	if len(all) >= 3 && 2*n < len(all) {
-		return
-	}
-	for i := range all {
-		all[i].found = slices.DeleteFunc(all[i].found, lacks)
+		if len(all) >= 3 && 2*n < len(all) {
+			continue
+		}
+		for i := range all {
+			all[i].found = slices.DeleteFunc(all[i].found, lacks)
+		}
 	}
 }
 

@@ -55,6 +55,9 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	if rules.Conclusion && rule.Missing(w) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nowhere is it said when a foam is a success: how long must it hold, how little may drain? Write your rule before you judge by it.", missingAt(w)...).Kinds(NoRule))
 	}
+	if rules.Conclusion && !hasAim(w) {
+		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nowhere is it said what these trials were to find out. What was the question?", emptyLine(w, aimLabel, missingAt(w))...).Kinds(NoAim))
+	}
 	return out, late
 }
 
@@ -168,11 +171,23 @@ func dates(w *handin.Work, rules criteria.Rules) (out []finding.Found, late bool
 		found, late := lateLines(lines, rules)
 		return append(out, found...), late
 	}
-	if !logged && rules.Dates && !datedElsewhere(w) {
+	beside := daysBeside(w)
+	if !logged && rules.Dates && beside < 2 && !datedElsewhere(w) {
 		out = append(out, finding.New(criteria.Dates, graded.Formal, "No day is logged: add a column “Date”.", emptyLine(w, dayLabel, missingAt(w))...))
-		out[len(out)-1].Certain = !w.May(mayBeDay, dayLabel)
+		out[len(out)-1].Certain = beside == 0 && !w.May(mayBeDay, dayLabel)
 	}
 	return out, late
+}
+
+// daysBeside counts the rows of a file that are no trials and have a day in a cell: of a table of weights
+// apart from that of the results.
+func daysBeside(w *handin.Work) (n int) {
+	for _, r := range w.Rest {
+		if slices.ContainsFunc(r.Cells, func(c handin.Cell) bool { _, ok := ParseDay(c); return ok }) {
+			n++
+		}
+	}
+	return n
 }
 
 // mayBeDay are words that may say when the trials were made.
