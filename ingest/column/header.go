@@ -133,7 +133,7 @@ func readPart(header string) Meaning {
 	}
 	r.m.Words, r.m.typed = r.words(), strings.TrimSpace(header)
 	r.m.empty = len(r.core) == 0 && len(r.extra) == 0
-	if len(r.could) > 0 {
+	if len(r.could) > 0 && !r.weighed() {
 		r.choose()
 	}
 	r.bracketsLeft()
@@ -141,6 +141,16 @@ func readPart(header string) Meaning {
 	r.m = r.m.share()
 	r.m.beside = r.mods
 	return r.m
+}
+
+// weighed takes a word of no use to a log for the ingredient that goes by it in another tongue, where
+// a unit of mass stands beside: nobody weighs a room, but room.
+func (r *reader) weighed() bool {
+	if r.m.Unit.Dimension() != units.Mass || slices.ContainsFunc(r.could, func(e entry) bool { return e.role != Unused }) || !r.ingredient() {
+		return false
+	}
+	r.could = nil
+	return true
 }
 
 // joinBrackets puts the words of brackets behind the core where they make one

@@ -28,6 +28,7 @@ func ReadAll(headers []string) []Meaning {
 	besideItsHLB(ms)
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
+	remarkBehindResults(ms)
 	liquidBesideFoam(ms)
 	liquidBehindResults(ms)
 	liquidAmongParts(ms)
@@ -168,6 +169,23 @@ func count(ms []Meaning, r Role) int {
 		}
 	}
 	return n
+}
+
+// remarkBehindResults reads a bare "n" as notes where it stands behind the parts of the mix and a
+// hold: a trial's number stands before them.
+func remarkBehindResults(ms []Meaning) {
+	part, held := false, false
+	for i := range ms {
+		m := &ms[i]
+		switch {
+		case m.Role == IngredientAmount:
+			part = true
+		case m.Role == Hold:
+			held = part
+		case m.Role == TrialID && held && i > 0 && strings.EqualFold(m.Words, "n") && count(ms, Note) == 0:
+			m.Role, m.Else = Note, TrialID
+		}
+	}
 }
 
 // liquidBehindResults reads a bare "liquid g" as what drained where it stands behind

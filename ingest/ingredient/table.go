@@ -19,7 +19,7 @@ var fats = []entry{
 	{Ingredient: Ingredient{Name: "cream", Kind: Fat, Allergens: milk, From: needsFat, Note: "write its fat percent in the header, such as cream 35, or in the Ingredients sheet"},
 		fatByName: Range{Low: 10, High: 60},
 		names: `cream; crm; crème; crema; nata; panna; Sahne; Rahm; Obers; Schlagobers; Schlagsahne; Schlagrahm; whipping cream; single cream; light cream;
-			crème liquide; crème fleurette; crème fraîche; sour cream; Sauerrahm; Schmand; mascarpone; fleurette; slagroom; kookroom; volle room; verse room`},
+			crème liquide; crème fleurette; crème fraîche; sour cream; Sauerrahm; Schmand; mascarpone; fleurette; slagroom; kookroom; volle room; verse room; room`},
 	{Ingredient: Ingredient{Name: "heavy cream", Kind: Fat, FatPercent: about(36, 36, 40), Allergens: milk, From: memory, Note: "36 % is the US minimum for heavy cream: check the carton"},
 		fatByName: Range{Low: 10, High: 60}, names: `heavy cream; heavy whipping cream`},
 	{Ingredient: Ingredient{Name: "double cream", Kind: Fat, FatPercent: about(42, 48, 50), Allergens: milk, From: memory, Note: "48 % is the UK minimum for double cream: check the carton"},

@@ -38,7 +38,11 @@ func (m *maker) byContent(f *scheme.Field) {
 	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
-	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel):
+	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel),
+		f.Role == column.ReadingMinute && m.numbersEach(f) && m.mostly(f, isLabel):
+		if o := m.Find(column.TrialID); o != nil { // "n" above a few remarks
+			m.instead(o, column.Note)
+		}
 		m.instead(f, column.TrialID)
 	case f.Role == column.None && f.Almost == column.TrialID && free(column.TrialID) && m.numbersEach(f):
 		m.instead(f, column.TrialID)
