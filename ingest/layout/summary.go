@@ -153,12 +153,16 @@ func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 // one number beside it, wherever that stands.
 func ofAResult(label string) bool {
 	_, rest, _ := strings.Cut(strings.TrimSpace(label), " ")
-	role := column.Read(whereMade.ReplaceAllString(rest, "")).Role
+	rest = whichMix.ReplaceAllString(whereMade.ReplaceAllString(rest, ""), "")
+	role := column.Read(rest).Role
 	return role == column.Hold || role == column.DrainedAmount || role == column.Overrun
 }
 
 // whereMade is what a label says behind the name of a result.
 var whereMade = pattern.Of(`(?i)\s*(?:[(,;:]|\b(?:at|of|for|with|bei|für|von|à|pour|de|a|per|di|bij|voor|van)\b).*$`)
+
+// whichMix is the mix that such a label ends on: "mean hold B", "mean hold mix 2".
+var whichMix = pattern.Of(`(?i)\s+(?:(?:mix|blend|recipe|series|group)\s+)?(?:[A-K]|\pL?\d{1,2})\s*$`)
 
 // onlyFormulas reports whether all of a row is formulas below typed columns.
 func (l *labelled) onlyFormulas() bool {

@@ -387,7 +387,7 @@ func (j *results) averages(w *handin.Work) {
 func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell, ok bool) {
 	_, rest, _ := strings.Cut(strings.TrimSpace(row.Label), " ")
 	if role = column.Read(rest).Role; role == column.None || role == column.Unused {
-		role = column.Read(whereMade.ReplaceAllString(rest, "")).Role // "mean hold at 9 % (B3, B4)"
+		role = column.Read(whichMix.ReplaceAllString(whereMade.ReplaceAllString(rest, ""), "")).Role // "mean hold at 9 % (B3, B4)"
 	}
 	if role != column.Hold && role != column.DrainedAmount {
 		return role, alone, false
@@ -408,6 +408,9 @@ func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell
 
 // whereMade is what a label says behind the name of a result.
 var whereMade = pattern.Of(`(?i)\s*(?:[(,;:]|\b(?:at|of|for|with|bei|für|von|à|pour|de|a|per|di|bij|voor|van)\b).*$`)
+
+// whichMix is the mix that such a label ends on: "mean hold B".
+var whichMix = pattern.Of(`(?i)\s+(?:(?:mix|blend|recipe|series|group)\s+)?(?:[A-K]|\pL?\d{1,2})\s*$`)
 
 // namedAbove are the trials that a title right above a row names: "means of the repeats (6, 7)".
 func (j *results) namedAbove(w *handin.Work, at trial.Place) (of map[int]bool) {
@@ -430,6 +433,16 @@ func (j *results) namedBy(label string) (of map[int]bool) {
 	if withoutWord.MatchString(label) {
 		return nil
 	}
+	if m := fromTo.FindStringSubmatch(label); m != nil {
+		a, b := j.rowCalled(m[1]), j.rowCalled(m[2])
+		if a >= 0 && b > a {
+			of = map[int]bool{}
+			for i := a; i <= b; i++ {
+				of[i] = true
+			}
+			return of
+		}
+	}
 	for _, word := range strings.FieldsFunc(label, func(r rune) bool { return strings.ContainsRune(" ,;:()+&/", r) }) {
 		key := handin.IDKey(word)
 		for i, x := range j.Table.Trials {
@@ -443,6 +456,23 @@ func (j *results) namedBy(label string) (of map[int]bool) {
 		}
 	}
 	return of
+}
+
+// fromTo are the first and the last of several trials: "H4-H6", "4 to 6".
+var fromTo = pattern.Of(`(?i)(?:^|[\s(])(\pL{0,3}\d+)\s*(?:-|–|—|\bto\b|\bbis\b|\bà\b|\btot\b)\s*(\pL{0,3}\d+)(?:[\s),;:]|$)`)
+
+// rowCalled is the row of the one trial of a name, -1 without one.
+func (j *results) rowCalled(name string) int {
+	at := -1
+	for i, x := range j.Table.Trials {
+		if handin.IDKey(x.ID) == handin.IDKey(name) {
+			if at >= 0 {
+				return -1
+			}
+			at = i
+		}
+	}
+	return at
 }
 
 // average holds one cell of such a row against its column.

@@ -133,7 +133,9 @@ func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Tr
 	switch {
 	case len(least) > 0:
 		if known && !atLeast.MatchString(c.Text) {
-			d.ofBounds(c, s, v, half, of, ids, list, typed, least)
+			if f, wrong := ofBounds(c, s, v, half, of, ids, list, typed, least); wrong {
+				d.sums = append(d.sums, f)
+			}
 		}
 		return
 	case len(typed) == 0:
@@ -171,7 +173,7 @@ func (d *desk) sumUp(c handin.Cell, s statistic, head string, named []*handin.Tr
 var statistics = map[statistic]string{theMean: "mean", theMiddle: "median", theLeast: "least", theMost: "most"}
 
 // ofBounds asks of a mean or a median of holds of which some are only known to be longer.
-func (d *desk) ofBounds(c handin.Cell, s statistic, v, half float64, of string, ids, list []string, typed, least []float64) {
+func ofBounds(c handin.Cell, s statistic, v, half float64, of string, ids, list []string, typed, least []float64) (f finding.Found, wrong bool) {
 	near := func(x float64) bool { return math.Abs(x-v) <= max(half, 0.051) }
 	all := slices.Concat(typed, least)
 	plain, what := valueOf(s, all), ""
@@ -183,9 +185,9 @@ func (d *desk) ofBounds(c handin.Cell, s statistic, v, half float64, of string, 
 	case s == theMiddle && slices.Max(typed) <= slices.Min(least) && 2*len(least) < len(all) && !near(plain):
 		what = fmt.Sprintf("and their median is %s, however long those stood", verdict.DigitsOf(plain, 2))
 	default:
-		return
+		return f, false
 	}
-	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as the %s of %s in %s, which have %s: %s.", verdict.DigitsOf(v, 2), statistics[s], strings.Join(ids, ", "), of, strings.Join(list, ", "), what), c).Kinds("bound counted"))
+	return finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as the %s of %s in %s, which have %s: %s.", verdict.DigitsOf(v, 2), statistics[s], strings.Join(ids, ", "), of, strings.Join(list, ", "), what), c).Kinds("bound counted"), true
 }
 
 // count holds how many trials a row says it is of against those that it names: all of them, or those
@@ -316,8 +318,9 @@ var overrunHead = pattern.Of(`(?i)\b(?:overrun|volume gain|aufschlag|foisonnemen
 var byTime = pattern.Of(`(?i)^\s*(?:shortest|longest)\b`)
 
 var (
-	noiseInList = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|nrs|number|numbers|mixes|mix)\b\.?|#|n°`)
+	noiseInList = pattern.Of(`(?i)\b(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|nrs|number|numbers|mixes|mix|proeven|proef|versuche|versuch|essais|essai|pruebas|prueba|ensayos|ensayo|prove|prova)\b\.?|#|n°`)
 	listSplit   = pattern.Of(`\s*(?:,|;|&|\+|/|\band\b|\bund\b|\bet\b|\by\b)\s*`)
+	dashed      = pattern.Of(`^\pL{0,3}\d+(?:-\pL{0,3}\d+){2,}$`)
 	aRange      = pattern.Of(`^(\S+)\s*(?:-|–|—|\bto\b|\bbis\b|\bà\b)\s*(\S+)$`)
 	trialsHead  = pattern.Of(`(?i)^\s*(?:(?:trials?|tests?|runs?|foams?|cards?|nos?|nr|which|of|made of|from|numbers?)\b[\s.]*)+$`)
 )
@@ -414,7 +417,11 @@ func (d *desk) ofMix(id string) []*handin.Trial {
 // listed are the trials of a list and nothing else, "4, 5 and 6", "A1-A3"; nil for any other
 // text, and for a single number, which may be anything.
 func (d *desk) listed(text string) (out []*handin.Trial) {
-	parts := listSplit.Split(strings.TrimSpace(noiseInList.ReplaceAllString(text, " ")), -1)
+	bare := strings.TrimSpace(noiseInList.ReplaceAllString(text, " "))
+	parts := listSplit.Split(bare, -1)
+	if dashed.MatchString(bare) {
+		parts = strings.Split(bare, "-")
+	}
 	for _, p := range parts {
 		p = strings.Trim(p, " .:")
 		if found := d.ofMix(p); len(found) == 1 && p != "" {
@@ -545,7 +552,15 @@ func (d *desk) hasFat(v, half float64) func(*handin.Trial) bool {
 
 // hasHLB is the like for the blend.
 func (d *desk) hasHLB(v, half float64) func(*handin.Trial) bool {
-	return hasOwn(column.BlendHLB, v, half)
+	own := hasOwn(column.BlendHLB, v, half)
+	return func(x *handin.Trial) bool {
+		if own(x) || len(x.Table.All(column.BlendHLB)) > 0 {
+			return own(x)
+		}
+		m := mixture.MixOf(x.Table, x.Index, d.rules, d.Slips.Meant)
+		h, ok := mixture.BlendOf(&m, nil)
+		return ok && math.Abs(h-v) <= max(half, 0.051)+1e-9
+	}
 }
 
 func hasOwn(role column.Role, v, half float64) func(*handin.Trial) bool {

@@ -37,9 +37,23 @@ type desk struct {
 func Check(tr *evidence.Trials, rules criteria.Rules) []finding.Found {
 	d := &desk{Trials: tr, rules: rules}
 	checked := map[string]int{}
+	title := handin.Row{} // right above the rows, and what they are means of: "mean hold of the repeats"
 	d.rows(func(r handin.Row, heads []handin.Cell) {
-		switch texts, numbers := parted(r); {
+		texts, numbers := parted(r)
+		under := r.At.File == title.At.File && r.At.Sheet == title.At.Sheet && r.At.Row == title.At.Row+1
+		switch {
+		case len(texts) == 1 && len(numbers) == 0 && meanWord.MatchString(texts[0].Text):
+			title = r
+			title.Label = texts[0].Text
+			return
+		case under:
+			title.At.Row = r.At.Row
+		default:
+			title = handin.Row{}
+		}
+		switch {
 		case len(numbers) == 1 && len(texts) >= 1 && d.labelled(strings.Join(textOf(texts), " "), numbers[0]):
+		case under && len(numbers) == 1 && len(texts) == 1 && d.underTitle(title.Label, r, numbers[0]):
 		case len(heads) > 0 && len(numbers) > 0 && d.summed(r, heads):
 			for _, c := range r.Cells {
 				checked[columnOf(finding.New(criteria.Means, graded.Calculation, "", c.At))]++
@@ -118,8 +132,30 @@ func (d *desk) labelled(label string, c handin.Cell) bool {
 	return true
 }
 
+// underTitle judges a number below a title that says which mean it is, beside what its trials are
+// called or have in common: "HLB 9 | 14".
+func (d *desk) underTitle(title string, r handin.Row, c handin.Cell) bool {
+	named := d.listed(r.Cells[0].Text)
+	if len(named) < 2 {
+		named = d.family(r.Cells[0].Text)
+	}
+	if len(named) < 2 {
+		named = d.alikeIn(r, nil)
+	}
+	if len(named) < 2 {
+		return false
+	}
+	d.mean(title, c, named)
+	return true
+}
+
 // named are the trials that a label names, nil where it names one that is not there.
 func (d *desk) named(label string) (out []*handin.Trial) {
+	for _, m := range idList.FindAllString(label, -1) { // "mean hold, L2-L4", "trials 5-6-7"
+		if listed := d.listed(m); len(listed) >= 2 {
+			return listed
+		}
+	}
 	s := sentence.Plainly(d.Work, label)
 	for _, m := range sentence.Mentions(d.Work, s) {
 		if m.Missing {
@@ -138,20 +174,41 @@ func (d *desk) named(label string) (out []*handin.Trial) {
 	return out
 }
 
+// idList is a list or a range of trials within a label: with letters in their names, or behind the
+// word for them.
+var idList = pattern.Of(`(?i)\b(?:\pL{1,3}\d+|(?:trials|tests|runs|foams|nos|nr|mixes|versuche|essais|pruebas|ensayos|prove|proeven)\.?\s+\d+)(?:\s*(?:,|;|&|\+|/|-|–|—|\b(?:and|und|et|y|e|en|to|bis|à|tot)\b)\s*\pL{0,3}\d+)+\b`)
+
 // mean holds a mean against the trials that its label names. Its own formula says of which
 // column it is.
 func (d *desk) mean(label string, c handin.Cell, named []*handin.Trial) {
 	col, with := d.reckonsWith(c)
 	m := measureOf(label)
 	sum, n := 0.0, 0
+	var typed, least []float64 // least are those of which only that is known
 	var list, ids, wrong []string
+	of := ""
 	for _, x := range named {
 		v, ok := d.valueOf(x, col, m)
-		if !ok {
+		low, high, seen := d.Seen(x, m)
+		switch {
+		case ok:
+			typed, list = append(typed, v), append(list, verdict.Num(v))
+		case seen && math.IsInf(high, 1):
+			least, list = append(least, low), append(list, ">"+verdict.Num(low))
+		default:
 			return
 		}
 		sum, n = sum+v, n+1
-		list, ids = append(list, verdict.Num(v)), append(ids, handin.ShortID(x.ID))
+		ids = append(ids, handin.ShortID(x.ID))
+		if h := x.Table.Hold(); h != nil && m == evidence.Hold {
+			of = h.Header
+		}
+	}
+	if len(least) > 0 {
+		if f, wrong := ofBounds(c, theMean, c.Value, c.Half, of, ids, list, typed, least); wrong && of != "" && !atLeast.MatchString(label) {
+			d.out = append(d.out, f)
+		}
+		return
 	}
 	for _, x := range with {
 		if !slices.Contains(named, x) && !slices.Contains(wrong, handin.ShortID(x.ID)) {
