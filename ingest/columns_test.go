@@ -19,6 +19,10 @@ func TestColumnsByTheirNeighbours(t *testing.T) {
 		{"labels under a longer word for a trial", "banquet trial|butter g|cider g|GMS g|held min\nB1|150|144|3|25\nB2|140|154|3|20\nB3|140|154|4|26", "banquet trial", "trial"},
 		{"numbers of something else", "banquet trial|butter g|cider g|GMS g|held min\n20.5|150|144|3|25\n21|140|154|3|20\n22.5|140|154|4|26", "banquet trial", ""},
 		{"sentences under words nobody knows", "trial|butter g|cider g|GMS g|held min|what grandmother made of it\n1|150|144|3|25|rather good\n2|140|154|3|20|too thin for her\n3|140|154|4|26|", "what grandmother made of it", "note"},
+		{"labels under a letter that may be minutes", "t|butter g|cider g|GMS g|held min|n\nt1|150|144|3|25|\nt2|140|154|3|20|\nt3|140|154|4|26|rather good", "t", "trial"},
+		{"remarks under a letter", "t|butter g|cider g|GMS g|held min|n\nt1|150|144|3|25|\nt2|140|154|3|20|\nt3|140|154|4|26|rather good", "n", "note"},
+		{"levels of a plan", "trial|butter level|butter g|cider g|GMS g|held min\n1|-|150|144|3|25\n2|+|190|104|3|20\n3|-|150|144|4|26\n4|+|190|104|4|26", "butter level", "known, not used"},
+		{"a dash where nothing was weighed", "trial|butter|cider|GMS|held min\n1|-|144|3|25\n2|150|104|3|20\n3|150|144|4|26\n4|-|104|4|26", "butter", "butter"},
 		{"a second table with another ingredient", "trial|cream 35%|cheddar|water|GMS|held min\n1|250|80|150|3|15\n2|250|90|150|3|25\n\ntrial|cream 35%|walnut|milk|GMS|held min\n3|200|60|200|3|28\n4|200|90|200|3|19", "milk", "milk"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -35,6 +35,8 @@ func (m *maker) byContent(f *scheme.Field) {
 		m.instead(f, column.CameOut)
 	case f.Role == column.Score && free(column.Broke) && m.legendAnswers(f, reply.Split):
 		m.instead(f, column.Broke)
+	case m.codedLevels(f):
+		m.instead(f, column.Unused)
 	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
@@ -74,6 +76,25 @@ func (m *maker) numbersEach(f *scheme.Field) bool {
 		seen[text] = true
 	}
 	return len(seen) >= 3
+}
+
+// codedLevels reports an amount or a blend of which only the level of a plan is written: +, - and 0.
+func (m *maker) codedLevels(f *scheme.Field) bool {
+	switch f.Role {
+	case column.IngredientAmount, column.EmulsifierAmount, column.FatPercent, column.BlendHLB, column.IngredientHLB, column.None:
+	default:
+		return false
+	}
+	high, low := 0, 0
+	for n := range m.Rows() {
+		switch strings.TrimSpace(strings.NewReplacer("−", "-", "–", "-").Replace(m.Text(n, f.Col))) {
+		case "+", "++":
+			high++
+		case "-", "--":
+			low++
+		}
+	}
+	return high >= 2 && low >= 1
 }
 
 // saysOfEach reports a column of notes that answers for every trial how it went: fine, split, clogged.

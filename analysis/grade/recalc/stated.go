@@ -435,6 +435,9 @@ func (j *job) solvedFat(s verdict.Sum, k int) (fat float64, ok bool) {
 			best, fat = n, float64(half)/2
 		}
 	}
+	if j.fits(s, k, 100) == best { // of values that do alike, all of it taken for fat is the likely one
+		fat = 100
+	}
 	return fat, best >= 3 && best >= known-1
 }
 

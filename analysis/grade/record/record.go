@@ -66,7 +66,6 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 
 var (
 	hlbLabel = pattern.Of(`(?i)\bhlb\b`)
-	bareHLB  = pattern.Of(`(?i)^\s*(?:blend )?hlb\s*[:=]?\s*$`)
 	fatLabel = pattern.Of(`(?i)\bfat\b.*%|%.*\bfat\b`)
 )
 
@@ -74,8 +73,9 @@ var (
 func (r *reader) constants(w *handin.Work) {
 	for _, p := range w.Words {
 		v, err := strconv.ParseFloat(strings.Replace(strings.TrimSuffix(strings.TrimSpace(p.Right), "%"), ",", ".", 1), 64)
-		if p.Note != nil || err != nil || len(strings.Fields(p.Text)) > 6 || v < 0 && bareHLB.MatchString(p.Text) || w.Formulas[p.RightAt.File].At(p.RightAt.Sheet, p.RightAt.Row, p.RightAt.Col) != "" {
-			continue // an effect of the HLB, or another number that was worked out, is no constant
+		worked := w.Formulas[p.RightAt.File].At(p.RightAt.Sheet, p.RightAt.Row, p.RightAt.Col) != ""
+		if p.Note != nil || err != nil || len(strings.Fields(p.Text)) > 6 || worked || underEffects(w, p) {
+			continue // what was worked out is no constant
 		}
 		why := ""
 		switch {
@@ -90,6 +90,28 @@ func (r *reader) constants(w *handin.Work) {
 		f.Typed = graded.Num(v)
 		r.add(f, p.RightAt)
 	}
+}
+
+// effects is the title of what came of a change, which may be less than nothing.
+var effects = pattern.Of(`(?i)\b(?:effects?|effekte?|effets?|efectos?|effetti|effetto|differ\w*|unterschied\w*|différences?|diferencias?|differenz[ae]|verschil\w*|chang\w*|änderung\w*|gain\w*|minus|less|slopes?|coefficients?|correlation|Δ)`)
+
+// underEffects reports a label that speaks of an effect, or stands in a list under such a title.
+func underEffects(w *handin.Work, p handin.Phrase) bool {
+	if effects.MatchString(p.Text) {
+		return true
+	}
+	rows := map[int]string{}
+	for _, o := range w.Words {
+		if o.Note == nil && o.At.File == p.At.File && o.At.Sheet == p.At.Sheet && o.At.Col == p.At.Col {
+			rows[o.At.Row] = o.Text
+		}
+	}
+	for row := p.At.Row - 1; rows[row] != ""; row-- {
+		if effects.MatchString(rows[row]) {
+			return true
+		}
+	}
+	return false
 }
 
 // reader gathers what is found; a cell is spoken of once.
@@ -378,6 +400,9 @@ func (r *reader) slipOfRepeat(t *handin.Table, col *handin.Column, i int, slips 
 			if u.factor < 1 && n > 1 && c.Value <= 1.3*high || u.factor > 1 && n > 1 && c.Value >= 2*low {
 				continue // it is the other making that is odd
 			}
+			if apartness(t, col, i, k) < apartness(t, col, k, i) {
+				continue
+			}
 			words := fmt.Sprintf("%s is far from the other making of its formula (trial %s: %s). Was it %s: %s?", c.Text, t.Trials[k].ID, o.Text, u.words, num(v/c.Scale))
 			r.add(about(words, c, "unit slip").ShouldBe(v/c.Scale), c.At)
 			r.meant[c.At] = v
@@ -385,6 +410,17 @@ func (r *reader) slipOfRepeat(t *handin.Table, col *handin.Column, i int, slips 
 		}
 	}
 	return false
+}
+
+// apartness is how many times a result is from the nearest of the others, but for one of them.
+func apartness(t *handin.Table, col *handin.Column, i, without int) float64 {
+	nearest := math.Inf(1)
+	for k, c := range col.Cells {
+		if k != i && k != without && c.Known && c.Value > 0 && !t.Trials[k].Bare() {
+			nearest = min(nearest, times(col.Cells[i].Value, c.Value))
+		}
+	}
+	return nearest
 }
 
 // othersOf are the bounds of a column without one of its cells. A mix without emulsifier may well

@@ -34,3 +34,30 @@ func TestPointOfRepeat(t *testing.T) {
 		}
 	}
 }
+
+// TestOddOfTwo: of two makings sixty times apart, the one that is far from all others is asked of.
+func TestOddOfTwo(t *testing.T) {
+	for _, c := range []struct {
+		holds []float64
+		asked int // the row, -1 for none
+	}{
+		{[]float64{9, 15, 0.5, 28}, 2},
+		{[]float64{9, 15, 28, 0.5}, 3},
+		{[]float64{0.3, 0.4, 0.5, 28}, 3},
+		{[]float64{9, 15, 27, 28}, -1},
+	} {
+		a, b := numbers(2, column.IngredientAmount, 60, 80, 90, 90), numbers(3, column.IngredientAmount, 5, 4, 3, 3)
+		a.Field, b.Field = &scheme.Field{InGrams: true}, &scheme.Field{InGrams: true}
+		hold := numbers(4, column.Hold, c.holds...)
+		table := tableOf(a, b, hold)
+		r, got := fresh(), -1
+		for _, i := range farFirst(hold) {
+			if got < 0 && r.slipOfRepeat(table, hold, i, timeUnits) {
+				got = i
+			}
+		}
+		if got != c.asked {
+			t.Errorf("%v: row %d, want %d", c.holds, got, c.asked)
+		}
+	}
+}

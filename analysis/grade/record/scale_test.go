@@ -1,6 +1,7 @@
 package record
 
 import (
+	"strings"
 	"testing"
 
 	"foamfield/analysis/grade/handin"
@@ -36,6 +37,35 @@ func TestOffScale(t *testing.T) {
 		r.offScale(w, &handin.Table{Columns: []*handin.Column{col}})
 		if len(r.out) != c.asked {
 			t.Errorf("%q %v: %d asked, want %d", c.head, c.values, len(r.out), c.asked)
+		}
+	}
+}
+
+// TestUnderEffects: numbers below nothing beside an HLB or a fat percent, and where they may be so.
+func TestUnderEffects(t *testing.T) {
+	for _, c := range []struct {
+		lines string
+		asked int
+	}{
+		{"HLB|-2", 1},
+		{"mono HLB|24", 1},
+		{"butter fat %|-4", 1},
+		{"Ingredients;butter fat %|118", 1},
+		{"Effect on hold, min;butter|5;HLB|-2", 0},
+		{"Effekte;Butter|5;HLB|-2", 0},
+		{"what each change did, min;fat %|-3", 0},
+		{"Effect on hold;butter|5;;HLB|-2", 1}, // another list
+		{"HLB, difference|-2", 0},
+	} {
+		w := &handin.Work{}
+		for row, line := range strings.Split(c.lines, ";") {
+			if label, number, _ := strings.Cut(line, "|"); label != "" {
+				w.Words = append(w.Words, handin.Phrase{At: trial.Place{Row: row + 1, Col: 1}, Text: label, Right: number, RightAt: trial.Place{Row: row + 1, Col: 2}})
+			}
+		}
+		r := fresh()
+		if r.constants(w); len(r.out) != c.asked {
+			t.Errorf("%s: %v", c.lines, r.out)
 		}
 	}
 }

@@ -321,9 +321,36 @@ func (r *reader) againstDrained(t *handin.Table) {
 }
 
 var (
-	longTold  = pattern.Of(`(?i)\b(?:over|more than|at least|past|a good|well over)\s+(?:(half an hour)|(an hour)|(\d+)\s*min)|\b(?:still|yet) (?:\w+ ){0,3}?(?:after|at) (?:(half an hour)|(an hour)|(\d+)\s*min)`)
-	shortTold = pattern.Of(`(?i)\b(?:gone|down|flat|fell|collapsed|over|slumped|melted|soup|liquid)\b[^.;]{0,24}\b(?:at once|immediately|straight away|right away|in no time|instantly|within a minute|in seconds)\b|\b(?:no hold at all|did not (?:hold|stand) at all)\b`)
+	longTold  = pattern.Of(`(?i)(?:\b|\P{L})(?:über|over|more than|at least|past|a good|well over|mehr als|mindestens|gut|plus de?|au moins|bien|más de|al menos|oltre|più di|almeno|meer dan|minstens|ruim)\s+(\d+(?:[.,]\d+)?)\s*min|\b(?:still|yet) (?:\w+ ){0,3}?(?:after|at) (\d+(?:[.,]\d+)?)\s*min`)
+	briefTold = pattern.Of(`(?i)(?:\b(?:in under|under|in less than|less than|within|not even|in weniger als|weniger als|unter|nach nicht einmal|keine|en moins(?: de?)?|moins(?: de?)?|en menos de|menos de|in meno di|meno di|in minder dan|minder dan|binnen|nog geen)\s+)(\d+(?:[.,]\d+)?)\s*min`)
+	shortTold = pattern.Of(`(?i)\b(?:gone|down|flat|fell|collapsed|over|slumped|melted|soup|liquid)\b[^.;]{0,24}\b(?:at once|immediately|straight away|right away|in no time|instantly|in seconds)\b|\b(?:no hold at all|did not (?:hold|stand) at all)\b`)
+	ofAFoam   = pattern.Of(`(?i)\b(?:held|hold|stood|stand|stands|lasted|fell|fallen|gone|down|flat|collapsed?|slumped|melted|over|still|up|steht|stand|hielt|gehalten|zusammen\w*|eingefallen|weg|tient|tenu\w*|retomb\w*|effondr\w*|aguant\w*|duró|cay\w*|caíd\w*|bajó|tenut\w*|retto|crollat\w*|cadut\w*|smontat\w*|bleef|stond|ingezakt)\b`)
 )
+
+// spans are lengths of time that notes tell in words, as minutes.
+var spans = []struct {
+	words *pattern.Pattern
+	as    string
+}{
+	{pattern.Of(`(?i)\b(?:three quarters of an hour|(?:eine )?dreiviertelstunde|trois quarts d[’']heure|tres cuartos de hora|tre quarti d[’']ora|drie kwartier)\b`), "45 min"},
+	{pattern.Of(`(?i)\b(?:a |an? )?(?:quarter of an hour|quarter hour)\b|\b(?:eine[rn]? )?viertelstunde\b|\b(?:un )?quart d[’']heure\b|\b(?:un )?cuarto de hora\b|\b(?:un )?quarto d[’']ora\b|\b(?:een )?kwartier\b`), "15 min"},
+	{pattern.Of(`(?i)\b(?:half an hour|a half hour|half hour)\b|\b(?:eine[rn]? )?halben? stunde\b|\b(?:une )?demi[- ]heure\b|\bmedia hora\b|\bmezz[’']?ora\b|\b(?:een )?half uur\b`), "30 min"},
+	{pattern.Of(`(?i)\b(?:an|one) hour\b|\beine[rn]? stunde\b|\bune heure\b|\buna hora\b|\bun[’']ora\b|\been uur\b`), "60 min"},
+	{pattern.Of(`(?i)\b(?:a|one) minute\b|\beine[rn]? minute\b|\b(?:d[’'])?une minute\b|\bun minuto\b|\b(?:een|één) minuut\b`), "1 min"},
+}
+
+var secondsTold = pattern.Of(`(?i)\b(\d+)\s*(?:s|secs?|seconds?|sekunden|sek|secondes|segundos|secondi|seconden)\b`)
+
+// inMinutes is a note with its lengths of time in minutes.
+func inMinutes(note string) string {
+	for _, s := range spans {
+		note = s.words.ReplaceAllString(note, s.as)
+	}
+	return secondsTold.ReplaceAllStringFunc(note, func(m string) string {
+		v, _ := strconv.ParseFloat(secondsTold.FindStringSubmatch(m)[1], 64)
+		return strconv.FormatFloat(math.Round(v/0.6)/100, 'f', -1, 64) + " min"
+	})
+}
 
 // justHeld is a hold that a note tells in so many minutes, of its own trial and of nothing else.
 var justHeld = pattern.Of(`(?i)(?:^|[,;.(]|\band\b)\s*(?:it |foam |the foam |this one )?(?:held|stood|lasted|stood up|held up)(?: for)?(?: its shape)?(?: for)? (?:exactly |just )?(\d+(?:[.,]\d+)?)\s*min(?:utes)?\s*(?:$|[,;.)])`)
@@ -332,16 +359,34 @@ var minutesTold = pattern.Of(`(?i)\d\s*min`)
 
 // heldIn is the hold that a note tells.
 func heldIn(note string) (minutes float64, ok bool) {
+	note = inMinutes(note)
 	all := justHeld.FindAllStringSubmatch(note, -1)
 	if len(all) != 1 || len(minutesTold.FindAllString(note, -1)) != 1 {
 		return 0, false
 	}
-	minutes, err := strconv.ParseFloat(strings.Replace(all[0][1], ",", ".", 1), 64)
-	return minutes, err == nil
+	return numberTold(all[0][1]), true
+}
+
+// boundsIn is what a note tells of a hold: that it was longer, "over half an hour", or shorter, "fell
+// within a minute"; 0 and infinite where it tells nothing.
+func boundsIn(note string) (least, most float64) {
+	note, most = inMinutes(note), math.Inf(1)
+	if m := longTold.FindStringSubmatch(note); m != nil {
+		least = numberTold(m[1] + m[2])
+	}
+	if m := briefTold.FindStringSubmatch(note); m != nil && least == 0 && ofAFoam.MatchString(note) && len(minutesTold.FindAllString(note, -1)) == 1 {
+		most = numberTold(m[1])
+	}
+	return least, most
+}
+
+func numberTold(text string) float64 {
+	v, _ := strconv.ParseFloat(strings.Replace(text, ",", ".", 1), 64)
+	return v
 }
 
 // againstNote asks of a hold that its own note speaks against: "over half an hour" beside 4
-// min, "gone at once" beside 36.
+// min, "gone at once" beside 36, "fell in under a minute" beside 40.
 func (r *reader) againstNote(t *handin.Table) {
 	hold := t.Hold()
 	if hold == nil {
@@ -353,21 +398,15 @@ func (r *reader) againstNote(t *handin.Table) {
 			continue
 		}
 		for _, text := range textsOf(t, x) {
-			least := 0.0
-			if m := longTold.FindStringSubmatch(text); m != nil {
-				switch {
-				case m[1]+m[4] != "":
-					least = 30
-				case m[2]+m[5] != "":
-					least = 60
-				default:
-					least, _ = strconv.ParseFloat(m[3]+m[6], 64)
-				}
-			}
+			least, most := boundsIn(text)
 			exact, told := heldIn(text)
 			differs := told && !slices.ContainsFunc(t.Twins(), func(o *handin.Column) bool { return math.Abs(o.Cells[i].Value-exact) < 0.51 }) && math.Abs(c.Value-exact) > max(0.51, c.Half)
-			if differs || least > 0 && c.Value < 0.7*least || c.Value > 8 && shortTold.MatchString(text) {
-				r.add(about(fmt.Sprintf("%s is typed, and the note says %s. Which of the two is right?", c.Text, say.Quoted(text)), c, "note speaks against it"), c.At)
+			if differs || least > 0 && c.Value < 0.7*least || c.Value > 1.5*most+0.5 || c.Value > 8 && shortTold.MatchString(text) {
+				f := about(fmt.Sprintf("%s is typed, and the note says %s. Which of the two is right?", c.Text, say.Quoted(text)), c, "note speaks against it")
+				if told {
+					f = f.ShouldBe(exact)
+				}
+				r.add(f, c.At)
 				break
 			}
 		}

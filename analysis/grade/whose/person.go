@@ -208,6 +208,36 @@ func mark(t *handin.Table) {
 	}
 }
 
+var groupHead = pattern.Of(`(?i)^\s*(?:groups?|groep|gruppe|groupe|grupo|gruppo|series|set|class|team)\s*$`)
+
+// levelName are what groups of a plan are called, and no students.
+var levelName = pattern.Of(`(?i)^(?:(?:very )?(?:low|high|med|medium|mid|middle|lean|rich|little|much|more|less|none|zero|half|full|double|lower|higher)|niedrig|mittel|hoch|wenig|viel|ohne|mit|bas|basse|moyen|moyenne|haut|haute|bajo|baja|medio|media|alto|alta|basso|bassa|laag|midden|hoog|[+0−-])(?: (?:fat|dose|hlb|fett|gras|grasa|grassi|vet|emulsifier))?$`)
+
+// mixesNotStudents leaves a column of groups unused where they are those of the plan: the control and
+// levels of what was changed.
+func mixesNotStudents(t *handin.Table) {
+	c := t.Find(column.Student)
+	if c == nil || !groupHead.MatchString(c.Header) {
+		return
+	}
+	planned := 0
+	for _, cell := range c.Cells {
+		switch name := strings.TrimSpace(cell.Text); {
+		case len(name) > 2 && handin.NamesControl(name), levelName.MatchString(name):
+			planned++
+		case len(name) > 1: // "A" may be a mix and a table of the class
+			return
+		}
+	}
+	if planned == 0 {
+		return
+	}
+	c.Role = column.Unused
+	for _, x := range t.Trials {
+		x.Student = ""
+	}
+}
+
 // likeNames reports words each of which may be part of a name.
 func likeNames(text string) bool {
 	words := strings.Fields(text)

@@ -1,9 +1,12 @@
 package whose
 
 import (
+	"strings"
 	"testing"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -28,6 +31,39 @@ func TestWholeName(t *testing.T) {
 		words := []handin.Phrase{{At: trial.Place{Row: 1, Col: 1}, Text: c.line}}
 		if got, _ := nameOf(words, nil, c.stem); got != c.name {
 			t.Errorf("%q, %q: %q, not %q", c.stem, c.line, got, c.name)
+		}
+	}
+}
+
+// TestMixesNotStudents: groups of a plan are no students; groups of a class are.
+func TestMixesNotStudents(t *testing.T) {
+	for _, c := range []struct {
+		head, groups string
+		students     bool
+	}{
+		{"Group", "control low low high high", false},
+		{"Gruppe", "Kontrolle niedrig hoch hoch", false},
+		{"series", "base A A B B", false},
+		{"group", "low fat;low fat;high fat", false},
+		{"Group", "1 1 2 2", true},
+		{"Group", "Ana Ana Bo Bo", true},
+		{"Group", "A A B B", true},
+		{"Student", "control low high", true},
+		{"Group", "control red red blue", true}, // colours may be tables of a class
+	} {
+		names := strings.Fields(c.groups)
+		if strings.Contains(c.groups, ";") {
+			names = strings.Split(c.groups, ";")
+		}
+		table := &handin.Table{}
+		col := &handin.Column{Header: c.head, Role: column.Student}
+		for i, name := range names {
+			col.Cells = append(col.Cells, handin.Cell{Kind: sheet.Text, Text: name})
+			table.Trials = append(table.Trials, &handin.Trial{Trial: &trial.Trial{Student: name}, Index: i, Table: table})
+		}
+		table.Columns = []*handin.Column{col}
+		if mixesNotStudents(table); (table.Find(column.Student) != nil) != c.students {
+			t.Errorf("%s: %s: %v", c.head, c.groups, !c.students)
 		}
 	}
 }

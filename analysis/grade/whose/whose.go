@@ -28,6 +28,7 @@ func Of(h *ingest.HandIn, class []string) []*handin.Work {
 		reclaim.Columns(t)
 	}
 	for _, t := range tables {
+		mixesNotStudents(t)
 		mark(t)
 	}
 	own := h.Own
