@@ -51,3 +51,27 @@ func TestRivalColumns(t *testing.T) {
 		t.Errorf("hold %s, problems %q", bounds(log.Trials[0].Hold), kinds(log))
 	}
 }
+
+// TestPartSums: a sum of what stands in ounces is not the mass of a mix with grams in it; two sums of one
+// mix stay rivals.
+func TestPartSums(t *testing.T) {
+	for _, c := range []struct {
+		heads, rows, read string
+	}{
+		{"trial,cream 36% oz,milk oz,oz sum,GMS g,total mix g,hold min", "1,6,10,16,4.5,458.1,12;2,7,9,16,4.5,458.1,14;3,8,8,16,4.5,484.1,17", "total mix g"},
+		{"trial,cream 36% oz,milk oz,oz sum,GMS oz,total mix g,hold min", "1,6,10,16,0.1,458.1,12;2,7,9,16,0.1,458.1,14;3,8,8,16,0.1,458.1,17", ""},
+		{"trial,cream 36% g,milk g,sum g,GMS g,total mix g,hold min", "1,200,250,450,4.5,454.5,12;2,220,230,450,4.5,454.5,14;3,240,210,450,4.5,454.5,17", ""},
+		{"trial,cream 36% oz,milk oz,weight oz,GMS g,total mix g,hold min", "1,6,10,15,4.5,458.1,12;2,7,9,14,4.5,458.1,14;3,8,8,17,4.5,458.1,17", ""},
+	} {
+		log := mustRead(t, c.heads+"\n"+strings.ReplaceAll(c.rows, ";", "\n")+"\n")
+		got := ""
+		for _, col := range log.Columns {
+			if col.ReadAs == "batch mass, g" || col.ReadAs == "batch mass" {
+				got += col.Header
+			}
+		}
+		if got != c.read {
+			t.Errorf("%s: the mass of the mix is %q, want %q; %v", c.heads, got, c.read, log.Columns)
+		}
+	}
+}

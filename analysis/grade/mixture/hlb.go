@@ -21,7 +21,7 @@ func BlendOf(m *Mixture, with map[string]float64) (float64, bool) {
 		}
 		sum, weighted = sum+p.Grams, weighted+p.Grams*h
 	}
-	return weighted / sum, sum > 0 && !m.Open
+	return weighted / sum, sum > 0 && !m.blind
 }
 
 func hlbOf(p *Part, with map[string]float64) (float64, bool) {

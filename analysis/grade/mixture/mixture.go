@@ -13,6 +13,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/trial"
 )
 
@@ -48,6 +49,7 @@ type Mixture struct {
 	total   float64 // the student's own; NaN without one
 	partial bool    // no water stands among the parts: only the total knows the rest
 	Open    bool    // some part is not known
+	blind   bool    // of the emulsifiers one is not known
 }
 
 // MixesOf are the readings of a trial's mix: as typed, and with what was meant.
@@ -64,9 +66,15 @@ func MixesOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) []Mixtur
 // MixOf is a trial's mix in grams.
 func MixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) Mixture {
 	m := Mixture{total: math.NaN(), partial: true}
+	var fill []int // water of which only the mark is said to which it was filled up
 	for _, col := range t.Weighed() {
 		p, known := partOf(col, i, rules, meant)
+		if !known && col.Field.What.Kind == ingredient.Water && filledUp.MatchString(col.Cells[i].Text) {
+			fill = append(fill, len(m.Parts))
+			known = true
+		}
 		m.Open = m.Open || !known
+		m.blind = m.blind || !known && IsEmulsifier(&p)
 		m.Parts = append(m.Parts, p)
 		m.Sum += p.Grams
 		m.partial = m.partial && p.What.Kind != ingredient.Water && p.What.Kind != ingredient.Other
@@ -78,8 +86,16 @@ func MixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) Mixture {
 			m.total = v
 		}
 	}
+	if rest := m.total - m.Sum; len(fill) == 1 && rest > 0 {
+		m.Parts[fill[0]].Grams, m.Sum = rest, m.total
+	} else if len(fill) > 0 {
+		m.Open = true
+	}
 	return m
 }
+
+// filledUp is water that was added up to a mark: "ad 500 g", "to 500", "q.s.", "the rest".
+var filledUp = pattern.Of(`(?i)^\s*(?:(?:ad|to|up to|fill(?:ed)? (?:up )?to|made? up to|auf|bis|aufgefüllt auf|à|jusqu[’']à|hasta|a|fino a|tot|aan(?:ge)?vul(?:len|d) tot)\s+\d+(?:[.,]\d+)?\s*g?|q\.?\s?s\.?(?:\s?p\.?)?(?:\s*(?:ad\s*)?\d+\s*g?)?|(?:the )?(?:rest|remainder)|rest|reste|resto)\s*$`)
 
 // partOf is one ingredient of a trial; known is false for a cell that nobody can read.
 func partOf(col *handin.Column, i int, rules criteria.Rules, meant Meant) (p Part, known bool) {

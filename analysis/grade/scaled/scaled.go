@@ -115,7 +115,7 @@ func (l *list) off(k int) (out []finding.Found) {
 		return nil
 	}
 	for _, r := range l.rows {
-		if c := r.grams[k]; !isTimes(r, k, times) && c.Formula == "" {
+		if !isTimes(r, k, times) {
 			out = append(out, l.found(r, k, times))
 		}
 	}

@@ -49,6 +49,16 @@ func TestCheck(t *testing.T) {
 				got += "!"
 			}
 		}
+		for i := range w.Rest { // by formulas of any wording it is the same
+			for k := range w.Rest[i].Cells {
+				if x := &w.Rest[i].Cells[k]; x.Known && k == 2 {
+					x.Formula = "$B$4*$B$1"
+				}
+			}
+		}
+		if again := Check(w); len(again) > 0 != (c.want != "") {
+			t.Errorf("%s by formulas: %v", c.rows, again)
+		}
 		if got != c.want {
 			t.Errorf("%s: %q, want %q", c.rows, got, c.want)
 		}

@@ -20,6 +20,7 @@ func Check(w *handin.Work, b *verdict.Bench, mixes [][]mixture.Mixture, meant mi
 	j := &results{b, mixes, meant}
 	j.means()
 	j.differences()
+	j.stopwatch()
 	j.others()
 	j.averages(w)
 	j.lines(w, meant)
