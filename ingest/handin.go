@@ -51,9 +51,8 @@ func ReadHandIn(path string, shared *kitchen.Sheets) (*HandIn, *trial.Refusal) {
 	r.inForce = own.Under(shared)
 	r.log.Targets, r.log.Method = r.inForce.Targets, r.inForce.Method
 	f := file{book, own, sheets}
-	tables, lines := r.tablesOf(f)
 	settings := *r.inForce
-	settings.Lines = lines
+	tables := r.tablesOf(f, &settings)
 	r.minute([][]table{tables})
 	r.readFile(f, tables, &settings)
 	r.finish()

@@ -62,7 +62,7 @@ func Read(patterns []string, opt Options) (*trial.Log, error) {
 	// files change nothing but numbering.
 	found := make([][]table, len(logs))
 	for i, f := range logs {
-		found[i], settings[i].Lines = r.tablesOf(f)
+		found[i] = r.tablesOf(f, settings[i])
 		r.beside(f, settings[i].Lines)
 	}
 	r.minute(found)

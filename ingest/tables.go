@@ -47,9 +47,10 @@ type reader struct {
 	handIn     *HandIn // where cells are remembered; nil = nobody asks for them
 }
 
-// tablesOf finds the tables of a file, and the texts beside them.
-func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
+// tablesOf finds the tables of a file, and keeps the texts beside them.
+func (r *reader) tablesOf(f file, k *kitchen.Sheets) (found []table) {
 	var bases []kitchen.Base
+	var lines []kitchen.Line
 	for _, s := range f.sheets {
 		at := trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}
 		r.damage(at, s)
@@ -75,16 +76,39 @@ func (r *reader) tablesOf(f file) (found []table, lines []kitchen.Line) {
 	for _, t := range found {
 		lines = append(lines, t.batchesInHeads()...)
 	}
-	named, told := kitchen.Sheets{Lines: lines}, false
+	k.Lines = lines
+	r.explained(f, found, k)
+	told := false
 	for _, t := range found {
-		named.NameHeads(t.found.Heads)
-		if said, ok := named.GiveMinute(t.found.Heads); ok && !told {
+		k.NameHeads(t.found.Heads)
+		if said, ok := k.GiveMinute(t.found.Heads); ok && !told {
 			r.said.add(said)
 			told = true
 		}
 	}
 	r.based(found, bases)
-	return found, lines
+	return found
+}
+
+// explained gives the heads of the tables what lists of the file say of them.
+func (r *reader) explained(f file, found []table, k *kitchen.Sheets) {
+	heads := map[string]bool{}
+	for _, t := range found {
+		for i := range t.found.Heads {
+			heads[say.Fold(t.found.Heads[i].Text)] = true
+		}
+	}
+	k.Marks = map[string][]kitchen.Explained{}
+	for _, s := range f.sheets {
+		says, marks := kitchen.Codebook(trial.Place{File: f.book.File, Sheet: sheetName(f.book, s)}, s, func(head string) bool { return heads[say.Fold(head)] })
+		for head, means := range marks {
+			k.Marks[head] = append(k.Marks[head], means...)
+		}
+		for _, t := range found {
+			r.said.add(kitchen.Explain(t.found.Heads, says)...)
+			kitchen.Ask(t.found.Heads, marks)
+		}
+	}
 }
 
 // batchesInHeads takes the mass of every mix out of the heads that say it in brackets, as the

@@ -23,9 +23,10 @@ type Sheets struct {
 	Columns     map[string]Meaning  // by folded header in the log
 	Method      []trial.Step
 	Tries       []trial.Try
-	Plan        []Setting // what a plan is to be like
-	Story       Story     // of a plan that we wrote
-	Lines       []Line    // of one log, beside its tables
+	Plan        []Setting              // what a plan is to be like
+	Story       Story                  // of a plan that we wrote
+	Lines       []Line                 // of one log, beside its tables
+	Marks       map[string][]Explained // of one log, what its list of codes says of a column, by folded header
 }
 
 // kind is one kind of kitchen sheet; the first must of its headers have to be

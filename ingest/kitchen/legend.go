@@ -2,6 +2,7 @@ package kitchen
 
 import (
 	"foamfield/ingest/pattern"
+	"slices"
 	"strings"
 
 	"foamfield/ingest/say"
@@ -27,6 +28,7 @@ var (
 // Legend is what the lines say of the marks of a column by its header; legends that
 // name no column are of all.
 func (s *Sheets) Legend(header string) (out []Explained) {
+	out = slices.Clone(s.Marks[say.Fold(header)])
 	for _, line := range s.Lines {
 		for _, sentence := range sentences(line.Text) {
 			head, list, ofOne := cutHead(sentence)
