@@ -83,6 +83,7 @@ func Of(a Asked) (*result.Plan, error) {
 	p.Tells = tells(w.region, w.made, repeats)
 	p.Cannot = a.cannot(w, len(days))
 	a.need(p)
+	p.Notes = append(p.Notes, a.narrowed(r)...)
 	a.notes(p)
 	p.Cautions = slices.Clone(Cautions)
 	return p, nil
@@ -112,8 +113,8 @@ func (a Asked) counted() (trials int, days []string, err error) {
 	each := (trials + len(days) - 1) / len(days)
 	switch {
 	case each > mostADay:
-		return 0, nil, fmt.Errorf("%d trials in %s are %d a day, and a day holds %d at most: give %d days, or at most %d trials",
-			trials, counted(len(days), "day"), each, mostADay, (trials+mostADay-1)/mostADay, mostADay*len(days))
+		return 0, nil, fmt.Errorf("%d trials in %s are %d a day, and a day holds %d at most: give %s, or at most %d trials",
+			trials, counted(len(days), "day"), each, mostADay, counted((trials+mostADay-1)/mostADay, "day"), mostADay*len(days))
 	case trials < 3*len(days):
 		return 0, nil, fmt.Errorf("%d trials on %s leave a day no more than its control and a repeat: give at least %d trials, or fewer days",
 			trials, counted(len(days), "day"), 3*len(days))
@@ -271,7 +272,7 @@ func (a Asked) passed(p *result.Plan) (out []string) {
 				}
 			}
 			if over > 0 {
-				out = append(out, fmt.Sprintf("%s is above %.3g %% of the mix in %d trials, the limit on file for %s: check the text in force where you serve.", at.Name, limit.Percent, over, limit.Where))
+				out = append(out, fmt.Sprintf("%s is above %.3g %% of the mix in %s, the limit on file for %s: check the text in force where you serve.", at.Name, limit.Percent, counted(over, "trial"), limit.Where))
 			}
 		}
 	}

@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/kitchen"
 )
 
 var update = flag.Bool("update", false, "write the points that the reference script reads; then run it")
@@ -231,6 +232,46 @@ func TestShiftsAfterALog(t *testing.T) {
 		got := c.said.after(log(c.days, c.cooks))
 		if said := fmt.Sprint(got.Days, " ", got.Cooks); said != c.want {
 			t.Errorf("%s, %s: %s, want %s", c.days, c.cooks, said, c.want)
+		}
+	}
+}
+
+// What nobody set and the ingredients do not reach is tried as far as they do, in numbers
+// that a person would type, and said.
+func TestNarrowedRangesAreSaid(t *testing.T) {
+	for _, c := range []struct {
+		names  []string
+		given  Given
+		fat    Span
+		hlb    Span
+		saying []string // of each note, a part
+	}{
+		{[]string{"clarified butter", "cider", "GMS", "sucrose ester 15"}, Given{}, Usual.Fat, Usual.HLB, nil},
+		{[]string{"cream 35", "milk", "GMS", "sucrose ester 15"}, Given{}, Span{20, 33}, Usual.HLB, []string{"from 3.5 to 33.2 % fat, so the plan tries 20 to 33 %"}},
+		{[]string{"cream 35", "milk", "GMS", "sucrose ester 15"}, Given{Fat: &Span{25, 32}}, Span{25, 32}, Usual.HLB, nil},
+		{[]string{"olive oil", "stock", "GMS", "sucrose ester 11"}, Given{}, Usual.Fat, Span{5, 10.2}, []string{"a blend HLB of 5 to 10.2, not 5 to 13"}},
+	} {
+		a := Asked{Given: c.given}
+		for _, n := range c.names {
+			what, err := (*kitchen.Sheets)(nil).Find(n)
+			if err != nil {
+				t.Fatal(err)
+			}
+			a.At = append(a.At, Part{Name: n, Grams: 25, What: &what})
+		}
+		r, err := a.ranges()
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := a.narrowed(r)
+		if r.Fat != c.fat || r.HLB != c.hlb || len(said) != len(c.saying) {
+			t.Errorf("%v: %v, %v, %q", c.names, r.Fat, r.HLB, said)
+			continue
+		}
+		for i, part := range c.saying {
+			if !strings.Contains(said[i], part) {
+				t.Errorf("%v: %q", c.names, said[i])
+			}
 		}
 	}
 }

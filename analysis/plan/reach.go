@@ -33,7 +33,7 @@ func (a Asked) ranges() (Ranges, error) {
 		}
 	} else {
 		if rich < r.Fat.High {
-			r.Fat = Span{math.Min(r.Fat.Low, rich*0.6), math.Floor(rich)}
+			r.Fat = Span{math.Min(r.Fat.Low, math.Round(rich*0.6)), math.Floor(rich)}
 		}
 		if lean > r.Fat.Low {
 			r.Fat.Low = math.Ceil(lean)
@@ -94,12 +94,32 @@ func (a Asked) hlb() (Span, error) {
 		return Span{}, fmt.Errorf("with %s alone the blend HLB cannot vary: name a second emulsifier, of another HLB, or type --hlb %.4g to try fat and percent only", name, low)
 	}
 	// a tenth of the way in from either end: a trace of an emulsifier cannot be weighed
-	inner := Span{low + (high-low)/10, high - (high-low)/10}
+	inner := Span{tenth(math.Ceil, low+(high-low)/10), tenth(math.Floor, high-(high-low)/10)}
+	if inner.High < inner.Low {
+		inner = Span{low + (high-low)/10, high - (high-low)/10}
+	}
 	usual := Span{math.Max(Usual.HLB.Low, inner.Low), math.Min(Usual.HLB.High, inner.High)}
 	if usual.High-usual.Low < (high-low)/10 {
 		usual = inner
 	}
 	return usual, nil
+}
+
+// tenth rounds to tenths.
+func tenth(round func(float64) float64, v float64) float64 {
+	return round(math.Round(v*1e9)/1e8) / 10
+}
+
+// narrowed says which of the usual ranges nobody set and the ingredients do not reach.
+func (a Asked) narrowed(r Ranges) (out []string) {
+	if a.Given.Fat == nil && r.Fat != Usual.Fat {
+		lean, rich := a.fatReach(r.Emulsifier.High)
+		out = append(out, fmt.Sprintf("These ingredients make from %.3g to %.3g %% fat, so the plan tries %.3g to %.3g %%, not %.3g to %.3g.", lean, rich, r.Fat.Low, r.Fat.High, Usual.Fat.Low, Usual.Fat.High))
+	}
+	if a.Given.HLB == nil && r.HLB != Usual.HLB {
+		out = append(out, fmt.Sprintf("With these emulsifiers the plan tries a blend HLB of %.3g to %.3g, not %.3g to %.3g: nearer their own HLB there is too little of the other to weigh.", r.HLB.Low, r.HLB.High, Usual.HLB.Low, Usual.HLB.High))
+	}
+	return out
 }
 
 // fatReach is the least and the most fat percent that the ingredients make beside so much

@@ -70,6 +70,26 @@ func Span(s [2]float64) string {
 
 func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
+// mostTimes is how many times as long a hold may have to be before too few trials is all
+// that is said: nobody needs a plan to see more.
+const mostTimes = 10
+
+// apart says how far apart two formulas must be to be told apart.
+func apart(s result.PlanShows) string {
+	if s.Least > mostTimes {
+		return fmt.Sprintf("Too few trials to tell two formulas made once each apart, unless one holds more than %d times as long as the other.", mostTimes)
+	}
+	return fmt.Sprintf("Two formulas made once each are told apart if one holds %s times as long as the other; if your foams repeat well, %.1f times.", times(s.Most), s.Least)
+}
+
+// times is a factor of hold in words.
+func times(factor float64) string {
+	if factor > mostTimes {
+		return fmt.Sprintf("more than %d", mostTimes)
+	}
+	return fmt.Sprintf("%.1f", factor)
+}
+
 // Says is what a plan takes and tells, a sentence each.
 func Says(p *result.Plan) (out []string) {
 	out = lacks(p)
@@ -81,28 +101,35 @@ func Says(p *result.Plan) (out []string) {
 	}
 	all := "Takes in all: " + strings.Join(needs, ", ")
 	if p.BatchGrams == nil && p.Follows == nil {
-		all = "Takes, for each 100 g of mix that a trial is: " + strings.Join(needs, ", ")
+		all = "Takes in all, at 100 g of mix a trial: " + strings.Join(needs, ", ")
 	}
 	if len(needs) > 0 {
 		out = append(out, all+".")
 	}
 	if t := p.Tells; t != nil && t.Formulas.Least > 0 {
-		out = append(out, fmt.Sprintf("Two formulas made once each are told apart if one holds %.1f times as long as the other; if your foams repeat well, %.1f times.", t.Formulas.Most, t.Formulas.Least))
+		out = append(out, apart(t.Formulas))
 		var hlb [2]float64
 		if p.Ranges.BlendHLB != nil {
 			hlb = *p.Ranges.BlendHLB
 		}
-		var moves []string
+		var moves, blind []string
 		for _, v := range []struct {
 			key, name string
 			over      [2]float64
 		}{{"fat_percent", "fat from %s %%", p.Ranges.FatPercent}, {"emulsifier_percent", "emulsifier from %s %%", p.Ranges.EmulsifierPercent}, {"blend_hlb", "HLB from %s", hlb}} {
 			if m, ok := t.Moves[v.key]; ok {
-				moves = append(moves, fmt.Sprintf(v.name+", by %.1f or %.1f times", Span(v.over), m.Most, m.Least))
+				if m.Least > mostTimes {
+					blind = append(blind, fmt.Sprintf(v.name, Span(v.over)))
+					continue
+				}
+				moves = append(moves, fmt.Sprintf(v.name+", by %s or %.1f times", Span(v.over), times(m.Most), m.Least))
 			}
 		}
 		if len(moves) > 0 {
 			out = append(out, "What a number does shows 8 times in 10 if it changes the hold this much, the smaller figure where your foams repeat well: "+strings.Join(moves, "; ")+".")
+		}
+		if len(blind) > 0 {
+			out = append(out, fmt.Sprintf("Too few trials to show what a number does, unless it changes the hold more than %d times: %s.", mostTimes, strings.Join(blind, "; ")))
 		}
 	}
 	for _, c := range p.Cannot {
