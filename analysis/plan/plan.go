@@ -209,11 +209,9 @@ func (a Asked) need(p *result.Plan) {
 			}
 		}
 		n.Grams = roundHundredth(n.Grams)
-		if s, ok := a.Stock[at.Name]; ok {
-			n.Stock, n.Short = &s, a.BatchGrams != nil && s < n.Grams
-		}
 		p.Needs = append(p.Needs, n)
 	}
+	Beside(p, a.Stock)
 }
 
 func roundHundredth(v float64) float64 { return math.Round(100*v) / 100 }
@@ -238,6 +236,7 @@ func (a Asked) cannot(w week, days int) []string {
 // notes says what to know before weighing.
 func (a Asked) notes(p *result.Plan) {
 	if a.BatchGrams == nil {
+		p.Notes = append(p.Notes, atMostATrial(p)...)
 		p.Notes = append(p.Notes, "No batch was said, so grams are for 100 g of mix: weigh so many times as much as your canister's marking allows. Batch, fill and chargers: to your canister's marking.")
 	} else {
 		least, name, id := math.Inf(1), "", ""

@@ -10,6 +10,7 @@ import (
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	"foamfield/ingest/kitchen"
 	"foamfield/reports/text"
 	"foamfield/reports/workbook"
 )
@@ -20,18 +21,19 @@ type afterLogs struct {
 	read  ingest.Options
 	study analysis.Settings
 	on    plan.Shifts
+	stock []kitchen.Amount
 }
 
 // reportTrials is the most that a report names, and so a plan unless somebody says.
 const reportTrials = 6
 
 // notAfter are flags that only a plan before any log has: the logs say these.
-var notAfter = []string{"of", "fat", "emulsifier", "hlb", "canister", "chargers", "stock", "layout"}
+var notAfter = []string{"of", "fat", "emulsifier", "hlb", "canister", "chargers", "layout"}
 
-func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
+func parseAfter(f *flags, more []string, workbook string) (*afterLogs, error) {
 	a := &afterLogs{
 		logs: append([]string{f.text("after", "name the logs to go on from, for example --after week.xlsx")}, more...),
-		read: ingest.Options{Kitchen: kitchen, Only: f.text("only", "type part of the name of the dish, the sheet or the file")},
+		read: ingest.Options{Kitchen: workbook, Only: f.text("only", "type part of the name of the dish, the sheet or the file")},
 		study: analysis.Settings{
 			Hold:      f.number("hold", "min", math.Inf(1), "20"),
 			Drained:   f.number("drained", "%", 100, "10"),
@@ -54,11 +56,15 @@ func parseAfter(f *flags, more []string, kitchen string) (*afterLogs, error) {
 		}
 		a.study.NextTrials = int(*n)
 	}
-	a.on = plan.Shifts{Days: f.names("days", nameDays), Cooks: f.names("cooks", nameCooks)}
+	a.on = plan.Shifts{Days: f.dayNames(), Cooks: f.turns("cooks", nameCooks)}
 	if d := a.on.Days; len(d) == 1 && daysText.MatchString(d[0]) {
 		f.refuse("days", "after logs the days are named: "+`type for example --days "Thu, Fri", or --days "day 3"`)
 	} else if n := cmp.Or(a.study.NextTrials, reportTrials); len(d) > n {
 		f.refuse("days", fmt.Sprintf("%s for %s: name fewer days, or ask for more trials", count(len(d), "day"), count(n, "trial")))
+	}
+	var err error
+	if a.stock, err = f.stock(); err != nil {
+		return nil, err
 	}
 	if f.err != nil {
 		return nil, f.err
@@ -93,6 +99,15 @@ func (a *afterLogs) plan(c *call) (*result.Plan, []byte, error) {
 		return nil, nil, fmt.Errorf("no next trials can be named: %s; run foamfield check on the log and mend what it names", strings.TrimSuffix(r.StatusReason, "."))
 	}
 	p, ordered := plan.After(r, a.study.NextTrials, a.on)
+	var names []string
+	for _, n := range p.Needs {
+		names = append(names, n.Name)
+	}
+	stock, err := gramsAtHand(a.stock, names)
+	if err != nil {
+		return nil, nil, err
+	}
+	plan.Beside(p, stock)
 	content, err := workbook.NextTrials(ordered, p)
 	return p, content, err
 }

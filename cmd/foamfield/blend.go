@@ -103,19 +103,6 @@ func (b *blending) called() error {
 	return nil
 }
 
-// names is a flag's list of names.
-func (f *flags) names(name, do string) (out []string) {
-	for _, n := range strings.FieldsFunc(f.text(name, do), func(r rune) bool { return r == ',' || r == ';' }) {
-		if n = strings.TrimSpace(n); n != "" && !slices.Contains(out, n) {
-			out = append(out, n)
-		}
-	}
-	if v := f.typed[name]; v != nil && len(out) == 0 {
-		f.refuse(name, do)
-	}
-	return out
-}
-
 // parts finds what is named.
 func (b *blending) parts(names []string) (out []blend.Part, err error) {
 	for _, n := range names {

@@ -7,6 +7,7 @@ import (
 	"foamfield/ingest/pattern"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -88,13 +89,19 @@ func (f *flags) text(name, do string) string {
 	return *v
 }
 
-// number is a flag's value above 0 and at most high, nil if it was not given.
+// number is a flag's value above 0 and at most high, nil if it was not given. Grams may be
+// typed in kg.
 func (f *flags) number(name, unit string, high float64, example string) *float64 {
 	v := f.typed[name]
 	if v == nil {
 		return nil
 	}
-	x, ok := plainNumber(strings.TrimSuffix(strings.TrimSpace(*v), unit))
+	text, times := strings.TrimSpace(*v), 1.0
+	if in := strings.ToLower(text); unit == "g" && strings.HasSuffix(in, "kg") {
+		text, times = text[:len(text)-len("kg")], 1000
+	}
+	x, ok := plainNumber(strings.TrimSpace(strings.TrimSuffix(text, unit)))
+	x *= times
 	if !ok || x <= 0 || x > high {
 		most := ""
 		if !math.IsInf(high, 1) {
@@ -217,4 +224,27 @@ func plainNumber(s string) (float64, bool) {
 	}
 	x, err := strconv.ParseFloat(s, 64)
 	return x, err == nil
+}
+
+// turns is a flag's list of names, one twice if it was typed twice.
+func (f *flags) turns(name, do string) (out []string) {
+	for _, n := range strings.FieldsFunc(f.text(name, do), func(r rune) bool { return r == ',' || r == ';' }) {
+		if n = strings.TrimSpace(n); n != "" {
+			out = append(out, n)
+		}
+	}
+	if v := f.typed[name]; v != nil && len(out) == 0 {
+		f.refuse(name, do)
+	}
+	return out
+}
+
+// names is a flag's list of names, each once.
+func (f *flags) names(name, do string) (out []string) {
+	for _, n := range f.turns(name, do) {
+		if !slices.Contains(out, n) {
+			out = append(out, n)
+		}
+	}
+	return out
 }

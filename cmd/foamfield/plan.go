@@ -132,7 +132,7 @@ func (p *planning) open(f *flags, path string) (*kitchen.Sheets, error) {
 func (p *planning) ask(f *flags) error {
 	a := plan.Asked{
 		Given:      plan.Given{Fat: f.span("fat", 100, "30-60"), Emulsifier: f.span("emulsifier", 50, "0.5-5"), HLB: f.span("hlb", ingredient.MostHLB, "5-13")},
-		Cooks:      f.names("cooks", nameCooks),
+		Cooks:      f.turns("cooks", nameCooks),
 		BatchGrams: f.number("batch", "g", 100_000, "300"),
 		ScaleStep:  0.1,
 		Canister:   f.text("canister", `type the size marked on it, for example --canister "0.5 L"`),
@@ -171,7 +171,15 @@ func (p *planning) ask(f *flags) error {
 	if a.At, err = p.atHand(f); err != nil {
 		return err
 	}
-	if a.Stock, err = p.stock(f, a.At); err != nil {
+	amounts, err := f.stock()
+	if err != nil {
+		return err
+	}
+	var has []string
+	for _, at := range a.At {
+		has = append(has, at.Name)
+	}
+	if a.Stock, err = gramsAtHand(amounts, has); err != nil {
 		return err
 	}
 	p.asked = a
@@ -231,7 +239,19 @@ func (f *flags) days() []string {
 		}
 		return out
 	}
-	return f.names("days", nameDays)
+	return f.dayNames()
+}
+
+// dayNames are days by name: two of one name would be read as one.
+func (f *flags) dayNames() []string {
+	out := f.turns("days", nameDays)
+	for i, d := range out {
+		if slices.Contains(out[:i], d) {
+			f.refuse("days", fmt.Sprintf("%q is there twice, and would be read as one day: give each day its own name, such as %q", d, d+" 2"))
+			return nil
+		}
+	}
+	return out
 }
 
 // How days and cooks are typed.
@@ -327,30 +347,6 @@ func (p *planning) declared() (out []workbook.Declared) {
 		out = append(out, workbook.Declared{at.Name, d.Kind.String(), span(d.HLB), span(d.FatPercent), limit, strings.Join(d.Allergens, ", "), d.Note})
 	}
 	return out
-}
-
-// stock is the grams at hand of some of the ingredients.
-func (p *planning) stock(f *flags, at []plan.Part) (map[string]float64, error) {
-	typed := f.text("stock", `type what is at hand, for example --stock "butter 2000, GMS 40"`)
-	if typed == "" {
-		return nil, f.err
-	}
-	amounts, err := kitchen.ParseAmounts(typed)
-	if err != nil {
-		return nil, fmt.Errorf("--stock: %w", err)
-	}
-	out := map[string]float64{}
-	for _, a := range amounts {
-		i := slices.IndexFunc(at, func(p plan.Part) bool { return strings.EqualFold(p.Name, a.Name) })
-		switch {
-		case i < 0:
-			return nil, fmt.Errorf("--stock: %q is none of the plan's ingredients: use the same names", a.Name)
-		case a.Unit != kitchen.InGrams:
-			return nil, fmt.Errorf("--stock: %q is in %s: type grams or kg", a.Name, a.Unit)
-		}
-		out[at[i].Name] = a.Value
-	}
-	return out, nil
 }
 
 // jsonFree settles that the JSON may be written too, and is not the workbook.
