@@ -210,7 +210,7 @@ func TestNothingOfAnIngredient(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r := b.Result(); len(r.Lines) != 2 || len(r.Ionic) != 1 || r.Ionic[0] != "sodium stearoyl lactylate" {
-		t.Errorf("%d lines, %q charged", len(r.Lines), r.Ionic)
+	if r := b.Result(); len(r.Lines) != 2 || len(r.Charged) != 1 || r.Charged[0] != "sodium stearoyl lactylate" {
+		t.Errorf("%d lines, %q charged", len(r.Lines), r.Charged)
 	}
 }

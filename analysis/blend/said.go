@@ -9,7 +9,17 @@ import (
 func (b *Blend) Result() *blended.Blend {
 	out := &blended.Blend{Batch: b.Batch, Step: b.Step, InParts: b.InParts, EmulsifierPercent: b.EmulsifierPercent(), FatPercent: b.FatPercent(),
 		HLB: ranged(b.Totals.BlendHLB), EmulsifierScaleError: b.EmulsifierScaleError(),
-		WithoutFatPercent: b.named(b.Totals.WithoutFatPercent), WithoutHLB: b.named(b.Totals.WithoutHLB), Ionic: b.named(b.Totals.Ionic)}
+		WithoutFatPercent: b.named(b.Totals.WithoutFatPercent), WithoutHLB: b.named(b.Totals.WithoutHLB)}
+	for _, i := range b.Totals.Ionic {
+		if b.Lines[i].What.Whole {
+			out.Foods = append(out.Foods, b.Lines[i].Name)
+		} else {
+			out.Charged = append(out.Charged, b.Lines[i].Name)
+		}
+	}
+	if b.Batch > b.Grams*(1+1e-9) && b.Totals.FatPartGrams+b.Totals.WaterPartGrams > 0 {
+		out.Unnamed = b.Batch - b.Grams
+	}
 	if e := b.Scale.BlendHLB; e != nil {
 		out.HLBScaleError = &e.AtMost
 	}

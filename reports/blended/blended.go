@@ -88,6 +88,10 @@ func tellSums(out *strings.Builder, b *blended.Blend) {
 		}
 		out.WriteString(".\n")
 	}
+	if b.Unnamed > 0 {
+		fmt.Fprintf(out, "What is named comes to %s g of the %s g of mix. What the other %s g are is not said, so the fat percent is not known: name all that goes in.\n",
+			text.Short(b.Batch-b.Unnamed), text.Short(b.Batch), text.Short(b.Unnamed))
+	}
 	for _, name := range b.WithoutFatPercent {
 		fmt.Fprintf(out, "The fat percent of %s is not known, so the mix's is not: type it behind the name, such as cream 35.\n", text.OneLine(name))
 	}
@@ -98,8 +102,11 @@ func tellHLB(out *strings.Builder, b *blended.Blend) {
 	for _, name := range b.WithoutHLB {
 		fmt.Fprintf(out, "The HLB of %s is not known, so the blend's is not: type its grade, such as \"sucrose ester 15: 2\", or its HLB on an Ingredients sheet (--kitchen).\n", text.OneLine(name))
 	}
-	for _, name := range b.Ionic {
-		fmt.Fprintf(out, "%s is charged or a food: it has no true HLB and stays out of the blend HLB.\n", text.OneLine(name))
+	for _, name := range b.Charged {
+		fmt.Fprintf(out, "%s is charged: it has no true HLB and stays out of the blend HLB.\n", text.OneLine(name))
+	}
+	for _, name := range b.Foods {
+		fmt.Fprintf(out, "%s is a food: it has no HLB of its own and stays out of the blend HLB.\n", text.OneLine(name))
 	}
 	h := b.HLB
 	if h == nil {

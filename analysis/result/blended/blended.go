@@ -8,6 +8,7 @@ type Blend struct {
 	Batch             float64 // of the mix in g; 0 = not known
 	Step              float64 // of the scale in g
 	InParts           bool    // the grams are parts: no scale was asked
+	Unnamed           float64 // grams of it that nobody named, beside a fat or a water part; 0 = all is named
 	EmulsifierPercent *float64
 	FatPercent        *float64
 	HLB               *Range // of the blend
@@ -18,7 +19,8 @@ type Blend struct {
 
 	WithoutFatPercent []string // fat ingredients whose fat percent is not known
 	WithoutHLB        []string // emulsifiers whose HLB is not known
-	Ionic             []string // emulsify, but stay out of the blend HLB
+	Charged           []string // emulsify, but have no true HLB and stay out of the blend's
+	Foods             []string // the same, of foods
 	Over              []Over   // use limits
 }
 
