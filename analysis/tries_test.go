@@ -90,3 +90,33 @@ func TestLeftOutIsTheBestForTheRest(t *testing.T) {
 		t.Errorf("another name of the same fat: %+v", ghee)
 	}
 }
+
+// Percents of all that goes in are the whole mix, or are not judged.
+func TestPercentsThatAreNoWholeMix(t *testing.T) {
+	thorough.NotShort(t, "analyses several logs")
+	cases := []struct {
+		typed, says string // "" = judged
+	}{
+		{"clarified butter 44%, cider 54%, GMS 1.3%, sucrose ester 15: 0.7%", ""},
+		{"clarified butter 44%, cider 54%, GMS 1.4%, sucrose ester 15: 0.9%", ""}, // 100.3 by rounding
+		{"clarified butter 44%, GMS 1.3%, sucrose ester 15: 0.7%", ""},            // filled up
+		{"clarified butter 44%, cider 46%, GMS 1.3%, sucrose ester 15: 0.7%", "its percents add up to 92 %"},
+		{"clarified butter 54%, cider 54%, GMS 1.3%, sucrose ester 15: 0.7%", "its percents add up to 110 %"},
+		{"clarified butter 64%, cider 54%", "its percents add up to 118 %"},
+		{"clarified butter 132, cider 150, GMS 4, sucrose ester 15: 2", ""}, // grams add up to what they do
+	}
+	var typed []string
+	for _, c := range cases {
+		typed = append(typed, c.typed)
+	}
+	tries, err := kitchen.ParseTries(strings.Join(typed, "; "))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range run(t, demo, Settings{Tries: tries}).Tries {
+		c := cases[i]
+		if said := strings.Join(r.Notes, "; "); (r.Chance != nil) != (c.says == "") || !strings.Contains(said, c.says) {
+			t.Errorf("%s: %v, %s", c.typed, r.Chance, said)
+		}
+	}
+}

@@ -44,7 +44,15 @@ func byName(a trial.Try, found *Answers, note func(string, ...any)) (values []fl
 		}
 		return nil, nil, false
 	}
+	sum, all := percents(a, base)
+	if sum > 100+mostMissing || all && sum < 100-mostMissing {
+		note("its percents add up to %s, and a whole mix has 100: mend them, or leave one out to have it worked out", amount(sum, "%"))
+		return nil, nil, false
+	}
 	r := newRecipe(a, s, base)
+	if all {
+		r.batch = 0 // as much as its rounded percents add up to
+	}
 	if sum := r.sum(); r.batch > 0 && sum > r.batch*(1+1e-9) {
 		note("its grams add up to %s, more than the batch of %s: ask with a larger --batch", amount(sum, "g"), amount(r.batch, "g"))
 		return nil, nil, false
@@ -66,6 +74,26 @@ func byName(a trial.Try, found *Answers, note func(string, ...any)) (values []fl
 	}
 	values, known := r.values()
 	return values, r.parts, known
+}
+
+// mostMissing is how far percents may be from 100 by their rounding.
+const mostMissing = 0.5
+
+// percents is what a formula says in percent, and whether that is all of its mix.
+func percents(a trial.Try, base []formula.Part) (sum float64, all bool) {
+	said := map[int]bool{}
+	for _, p := range a.Parts {
+		if p.Percent {
+			sum += p.Amount
+			said[placeOf(base, p.Name)] = true
+		}
+	}
+	for i, p := range base {
+		if p.Grams > 0 && !said[i] {
+			return sum, false
+		}
+	}
+	return sum, true
 }
 
 // baseFor is the recipe that has all that is named: the surest start's, else that of the
