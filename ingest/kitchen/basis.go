@@ -98,6 +98,7 @@ func longestFirst(names []string) []string {
 var (
 	// unlessHeaded is an exception that the headers themselves make.
 	unlessHeaded = pattern.Of(`[,(]?\s*\b(?:unless (?:it is |otherwise )?(?:said|stated|noted|marked|given|written|headed)(?: otherwise)?|unless otherwise|if not (?:said|stated|noted) otherwise|(?:wenn|falls|sofern|soweit|wo) nicht anders (?:angegeben|vermerkt|gesagt|genannt)|sauf (?:indication|mention) contraire|salvo (?:que se )?indique lo contrario|salvo indicación contraria|salvo diversa indicazione|se non (?:altrimenti )?indicato(?: diversamente)?)\b\)?`)
+	byWeight     = pattern.Of(`[(\[]\s*(?:w/w|m/m|g/g|p/p|by (?:weight|mass)|gew\.?|masse?|en (?:masse|peso)|in peso)\s*[)\]]`) // as all percents of a mix are
 	excepts      = pattern.Of(`\b(?:except|excepting|but|unless|not|without|apart|instead|other|until|from trial|nicht|außer|ausser|ohne|sondern|sauf|hors|pas|mais|salvo|excepto|no|pero|tranne|eccetto|non|ma)\b`)
 	chunkEnds    = pattern.Of(`[,:;()\[\]–—|]|\.\s*$|\s-\s`)
 	aPercent     = pattern.Of(`%(?:-?(?:values?|figures?|werte|angaben))?|\b(?:per ?cent(?:s|ages?)?|pct|prozent(?:e|en|werte|angaben|zahlen)?|pour ?cents?|pourcentages?|por ?cientos?|porcentajes?|per ?cento|percentuali?)(?:\b|$)`)
@@ -108,7 +109,7 @@ var (
 
 // percentsIn are the statements of a folded sentence.
 func percentsIn(sentence string, names []string) (out []Percents) {
-	sentence = unlessHeaded.ReplaceAllString(sentence, "")
+	sentence = byWeight.ReplaceAllString(unlessHeaded.ReplaceAllString(sentence, ""), "")
 	if !aPercent.MatchString(sentence) || excepts.MatchString(sentence) {
 		return nil
 	}

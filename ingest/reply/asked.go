@@ -21,14 +21,18 @@ const (
 
 var askedTexts = [...]map[Answer]string{
 	CameOut: {
-		Yes: `out|all|all out|all of it|all of it out|all came out|all came|everything|everything out|everything came out|came|came fine|complete|completely out|fully out|easy|easy out|flowed freely|flows freely|piped|piped well|piped fine|piped ok|sprayed|
+		Yes: `full|in full|fully dispensed|full flow|full release|entire|entirely|total|totally|complete flow|complete release|normal|normally|100 %|100%|
+			complet|complète|complètement|entier|entière|entièrement|totale|totalement|intégral|intégrale|completo|completa|completamente|entero|entera|totalmente|íntegra|intero|intera|interamente|
+			vollständig|komplett|völlig|zur Gänze|gänzlich|volledig|compleet|helemaal|geheel|
+			out|all|all out|all of it|all of it out|all came out|all came|everything|everything out|everything came out|came|came fine|complete|completely out|fully out|easy|easy out|flowed freely|flows freely|piped|piped well|piped fine|piped ok|sprayed|
 			squirted|emptied|emptied fully|empty|emptied out|done|sure|of course|went through|came through|got through|passed through|in one go|out in one go|nozzle clear|clear|free|freely|runs|ran|ran well|ran freely|whole|out whole|out ok|out fine|
 			out easily|out smoothly|out cleanly|straight out|no trouble at all|lovely foam|good foam|nice foam|dispensed well|dispensed all|dispensed ok|came out whole|came out all right|all right|alright|
 			sans problème|sans souci|sans encombre|tout|tout sorti|tout est sorti|tout est passé|passé|passe|sorti en entier|sortie facile|facile|sort facilement|coule|coule bien|vidé|siphon vidé|libre|
 			todo|toda|todo fuera|salió todo|salió toda|fuera|fácil|pasa bien|pasó bien|sale fácil|vaciado|sin dificultad|sin atascos|fluye|fluye bien|
 			tutta|tutto fuori|tutta fuori|tutto uscito|tutta uscita|è uscita tutta|è uscito tutto|fuori|facile|senza problemi|senza difficoltà|scorre|scorre bene|passa bene|liscia|liscio|
 			alles|alles raus|alles heraus|kam alles|ganz raus|raus|heraus|ohne Probleme|problemlos|ohne Problem|leicht heraus|einwandfrei|lief|läuft|lief gut|läuft gut|lief durch|glatt|restlos|leer|entleert`,
-		Partly: `hardly comes|hardly came|hardly came out|hardly comes out|hardly any|hardly any came out|barely came|barely comes|barely came out|barely comes out|came out with difficulty|with difficulty|only just came out|just about came out|
+		Partly: `part|in part|partial flow|partial release|parcial|parcialmente|en parte|partiel|partielle|partiellement|en partie|parziale|parzialmente|in parte|gedeeltelijk|deels|50 %|50%|half flow|
+			hardly comes|hardly came|hardly came out|hardly comes out|hardly any|hardly any came out|barely came|barely comes|barely came out|barely comes out|came out with difficulty|with difficulty|only just came out|just about came out|
 			sort à peine|à peine sorti|à peine|difficilement|sort difficilement|sale apenas|apenas sale|apenas salió|con dificultad|esce appena|esce a fatica|a fatica|kommt kaum|kam kaum raus|kommt kaum raus|mit Mühe|nur mit Mühe|komt er nauwelijks uit|kwam er nauwelijks uit|met moeite|
 			some of it|some came|some came out|half of it|half came|half of it came out|half out|a half|a little came|a bit came|a bit of it|a little of it|coughed|coughs|most|mostly|most of it|most came|most came out|most out|nearly all|almost all|nearly all of it|almost all of it|nearly everything|almost everything|
 			nearly all came out|almost all came out|two thirds|one third|a third|a quarter|one quarter|three quarters|half way|halfway|part way|partway|part of it|part out|part came|in bursts|in spurts|bursts|in fits and starts|fits and starts|uneven|unevenly|stop and start|stop start|
