@@ -308,6 +308,10 @@ func (r *reader) understand(t *table, k *kitchen.Sheets) {
 		}
 	}
 	r.hidden(t)
+	if n := len(t.found.Again); n > 0 {
+		r.said.add(trial.Note("mix written once", s.At(t.found.Again[0], 0), fmt.Sprintf("%d rows have no mix of their own and are taken for further makings of the one above", n),
+			"nothing to do; type the mix in each row to be sure"))
+	}
 	r.keepAverages(t)
 }
 

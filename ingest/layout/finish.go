@@ -19,5 +19,6 @@ func (t *open) finish(f *look.Reader) *grid.Table {
 	t.markRemarks(f)
 	t.FillDown(f)
 	t.Readings()
+	t.MixAgain()
 	return t.Table
 }
