@@ -230,8 +230,11 @@ func (p *reader) readMark(t lexis.Token) error {
 		return p.angle(t.Text)
 	case "+":
 		return p.plus()
-	case "~", "?":
+	case "~":
 		p.approx = true
+	case "?":
+		p.approx = true
+		p.doubt("a question mark stands beside it")
 	case ":":
 		if len(p.clauses) > 0 && p.at(0).Kind == lexis.ANumber && p.want != units.Minutes && p.want != units.Any {
 			return p.fail("has two numbers", expected[p.want].type_+", the one that is meant")

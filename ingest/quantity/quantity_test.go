@@ -205,7 +205,7 @@ func TestParse(t *testing.T) {
 		{"approx 12", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"12ish", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"12-ish", units.Minutes, units.NoUnit, "~ 12 min"},
-		{"12?", units.Minutes, units.NoUnit, "~ 12 min"},
+		{"12?", units.Minutes, units.NoUnit, "~ 12 min ?"},
 		{"env. 12", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"environ 12 min", units.Minutes, units.NoUnit, "~ 12 min"},
 		{"abt 12 min", units.Minutes, units.NoUnit, "~ 12 min"},
