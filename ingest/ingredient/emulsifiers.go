@@ -132,9 +132,9 @@ var emulsifiers = []entry{
 	{Ingredient: Ingredient{Name: "egg lecithin", Kind: Emulsifier, HLB: between(3, 7), Allergens: []string{"egg"}, From: weak + middle, Note: gmp + "184.1400)"},
 		names: `egg lecithin; egg yolk lecithin; lécithine oeuf; lécithine jaune oeuf; lecitina huevo; lecitina uovo; lecitina tuorlo; Eilecithin; Eigelblecithin`},
 	{Ingredient: Ingredient{Name: "de-oiled lecithin", Kind: Emulsifier, HLB: between(7, 8), Allergens: soyOrEgg, From: weak + middle, Note: lecithinNote},
-		names: deoiled("", "lecithin", "lécithine", "lecitina")},
+		names: deoiled("", "lecithin", "lécithine", "lecitina", "lecithine", "Lezithin") + ";Lecithinpulver;Lezithinpulver;Lecithingranulat"},
 	{Ingredient: Ingredient{Name: "de-oiled soy lecithin", Kind: Emulsifier, HLB: between(7, 8), Allergens: []string{"soy"}, From: weak + middle, Note: gmp + "184.1400)"},
-		names: deoiled("soy", "lecithin") + ";" + deoiled("soya", "lecithin") + ";" + deoiled("soja", "lécithine", "lecitina", "lecithin") + ";" + deoiled("soia", "lecitina") + ";" + deoiled("", "Sojalecithin")},
+		names: deoiled("soy", "lecithin") + ";" + deoiled("soya", "lecithin") + ";" + deoiled("soja", "lécithine", "lecitina", "lecithin") + ";" + deoiled("soia", "lecitina") + ";" + deoiled("", "Sojalecithin") + ";Sojalecithinpulver;Sojalecithingranulat"},
 	{Ingredient: Ingredient{Name: "de-oiled sunflower lecithin", Kind: Emulsifier, HLB: between(7, 8), Allergens: none, From: weak + middle, Note: gmp + "184.1400)"},
 		names: deoiled("sunflower", "lecithin") + ";" + deoiled("tournesol", "lécithine") + ";" + deoiled("girasol", "lecitina") + ";" + deoiled("girasole", "lecitina") + ";" + deoiled("", "Sonnenblumenlecithin")},
 	{Ingredient: Ingredient{Name: "hydroxylated lecithin", Kind: Emulsifier, HLB: between(8, 12), Allergens: soyOrEgg, From: published + middle, Note: lecithinNote},
@@ -184,7 +184,7 @@ var (
 func deoiled(source string, lecithins ...string) string {
 	out := ""
 	for _, l := range lecithins {
-		for _, how := range []string{"de oiled", "deoiled", "déshuilée", "desaceitada", "disoleata", "entölt", "entöltes"} {
+		for _, how := range []string{"de oiled", "deoiled", "déshuilée", "desaceitada", "disoleata", "entölt", "entöltes", "powder", "powdered", "granules", "granulated", "en poudre", "en polvo", "in polvere", "poeder", "Pulver", "Granulat", "granulés", "granulado", "granulare"} {
 			out += how + " " + source + " " + l + ";"
 		}
 	}

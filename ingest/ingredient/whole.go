@@ -11,6 +11,8 @@ func (e *entry) bears(ts []token, i int, t token) bool {
 		return true
 	case t.text == "hlb":
 		return e.Kind == Emulsifier
+	case forms[t.text]:
+		return e.Kind == Emulsifier || e.Kind == Thickener
 	case fatWords[t.text]:
 		return e.bearsFat(ts, i)
 	}
@@ -54,6 +56,10 @@ var neutral = setOf(`fresh cold warm hot melted soft softened liquid cooled chil
 	fresco fresca frio fria caliente derretido derretida fundido casera casero ecologico puro pura neutro refinado
 	freddo fredda caldo fuso fusa biologico raffinato
 	frisch frische frischer kalt kalte warme geschmolzen geschmolzene weich neutral rein hausgemacht raffiniert`)
+
+// forms are in what an emulsifier or a thickener is sold; what they make of a food is another.
+var forms = setOf(`powder powdered flakes flaked beads pearls pellets granules granulated granular paste poudre paillettes pastilles granules polvo escamas granulado polvere scaglie granuli
+	pulver flocken schuppen granulat poeder vlokken korrels parels`)
 
 // sorts are words that tell one sort of a liquid or a pure fat from another.
 var sorts = setOf(`extra virgin vergine virgen vierge nativ natives nativo high oleic ho white red rose dry sweet hard sparkling still brut cloudy clear apple pear
