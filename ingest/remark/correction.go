@@ -69,7 +69,8 @@ func OfMix(s *scheme.Scheme, text string) bool {
 }
 
 func saysOfMix(s *scheme.Scheme, kind uint8, plain string) bool {
-	return kind&(otherMix|ofOne) != 0 && namesPart(s, plain) || kind&otherMix != 0 && misses(plain) || kind&denies != 0 && noEmulsifier(s, plain)
+	return kind&(otherMix|ofOne) != 0 && namesPart(s, plain) || kind&otherMix != 0 && misses(plain) || kind&denies != 0 && noEmulsifier(s, plain) ||
+		kind&another != 0 && swapped(s, plain)
 }
 
 // Asks reports a remark that only asks whether a number is the right one: "should be 33?".
@@ -94,6 +95,7 @@ const (
 	corrected
 	added
 	ofOne
+	another
 )
 
 func kindOf(text string) (kind uint8) {
@@ -106,7 +108,7 @@ func kindOf(text string) (kind uint8) {
 		says bool
 	}{
 		{otherMix, hasAny(plain, otherThan) || hasAny(plain, leftOut)}, {denies, hasAny(plain, denying)}, {corrected, hasAny(plain, corrects) || isNot.MatchString(plain)}, {added, addsNumber.MatchString(plain)},
-		{ofOne, sayNumber.MatchString(plain)},
+		{ofOne, sayNumber.MatchString(plain)}, {another, anotherPart.MatchString(plain)},
 	} {
 		if k.says {
 			kind |= k.kind

@@ -1,0 +1,35 @@
+package remark
+
+import (
+	"slices"
+	"strings"
+
+	"foamfield/ingest/pattern"
+	"foamfield/ingest/scheme"
+)
+
+// "Took the other cream, its label is gone": what stands in the row's cells is of another
+// ingredient, whose fat or HLB nobody says. Right behind "other" stands the name of a part;
+// "better than the other cream" only compares, and another cream charger is none.
+
+var (
+	anotherPart = pattern.Of(`(\S* ?)(?:the |an |a |some |die |der |das |den |eine |einen |la |le |une |un |una |el |il |lo |de |het |een |of )?(?:l'|un'|d')?(?:other|another|different|unknown|unlabelled|unlabeled|andere[nrs]?|unbekannte[nrs]?|autre|otra|otro|altra|altro|ander|onbekende) ([\pL-]+)(?: ([\pL-]+))?`)
+	compares    = strings.Fields("than like as unlike to beside versus vs als wie que comme come como dan zoals rispetto")
+	noPart      = strings.Fields("foam foams trial trials batch charger chargers cartridge cartridges capsule whipper siphon bottle one ones recipe schaum versuch mousse essai espuma schiuma spuma prova schuim proef kapsel kapseln")
+)
+
+// sameAgain are words by which another is no other: "another cream, the same fat".
+var sameAgain = words(`same | also | gleich | gleiche | gleichen | ebenfalls | même | aussi | mismo | misma | también | stesso | stessa | anche | zelfde | ook`)
+
+// swapped reports a text that says of a part of the mix of its table that another was taken.
+func swapped(s *scheme.Scheme, plain string) bool {
+	for _, m := range anotherPart.FindAllStringSubmatch(plain, -1) {
+		if slices.Contains(compares, strings.TrimSpace(m[1])) || slices.Contains(noPart, m[2]) || slices.Contains(noPart, m[3]) {
+			continue
+		}
+		if slices.Contains(general, m[2]) || namesPart(s, " "+m[2]+" ") {
+			return !hasAny(plain, sameAgain)
+		}
+	}
+	return false
+}
