@@ -10,13 +10,19 @@ import (
 // partly out". The part is read beside its verb where the words between say how much or how well.
 
 const (
-	partedVerbs = `came|comes|come|kam|kommt|kamen|kwam|komt|kwamen`
-	partedEnds  = `out|heraus|raus|eruit`
+	partedVerbs = `came|comes|come|kam|kommt|kamen|ging|geht|lief|kwam|komt|kwamen`
+	partedEnds  = `out|heraus|raus|eruit|aus dem Siphon|uit de sifon`
 )
 
 var (
 	partedVerb = sync.OnceValue(func() map[string]bool { return lexis.Cells(partedVerbs) })
-	partedEnd  = sync.OnceValue(func() map[string]bool { return lexis.Cells(partedEnds) })
+	partedEnd  = sync.OnceValue(func() map[string]bool {
+		ends := map[string]bool{}
+		for _, text := range lexis.Listed(partedEnds) {
+			ends[lexis.PhraseKey(text)] = true
+		}
+		return ends
+	})
 )
 
 // mostBetween are the words that may stand between a verb and its part.
@@ -28,13 +34,16 @@ func rejoined(tokens []lexis.Token) []lexis.Token {
 		if tokens[i].Kind != lexis.AWord || !partedVerb()[tokens[i].Text] {
 			continue
 		}
-		end := i + 1
-		for end < len(tokens) && end <= i+mostBetween && tokens[end].Kind == lexis.AWord && !partedEnd()[tokens[end].Text] {
+		end, n := i+1, 0
+		for end < len(tokens) && end <= i+1+mostBetween && tokens[end].Kind == lexis.AWord {
+			if _, n = lexis.Match(tokens, end, func(text string) (bool, bool) { return true, partedEnd()[text] }); n > 0 {
+				break
+			}
 			end++
 		}
-		if end < len(tokens) && end > i+1 && partedEnd()[tokens[end].Text] && howMuch(tokens[i+1:end]) {
-			part := tokens[end]
-			tokens = slices.Insert(slices.Delete(tokens, end, end+1), i+1, part)
+		if n > 0 && end > i+1 && howMuch(tokens[i+1:end]) {
+			part := slices.Clone(tokens[end : end+n])
+			tokens = slices.Insert(slices.Delete(tokens, end, end+n), i+1, part...)
 		}
 	}
 	return tokens
@@ -66,7 +75,7 @@ const onlys = `only|just|nur|bloß|bloss|seulement|solo|sólo|solamente|soltanto
 var isOnly = sync.OnceValue(func() map[string]bool { return lexis.Cells(onlys) })
 
 // wholes say that it was all of it; denied, that it was a part: "pas complètement sorti".
-const wholes = `completely|fully|entirely|totally|wholly|complètement|entièrement|totalement|tout entier|completamente|del todo|totalmente|enteramente|por completo|vollständig|komplett|völlig|vollkommen|ganz|alles|interamente|tutto|tutta|tout|toute|helemaal|volledig|geheel`
+const wholes = `full|complete|complet|complète|completo|completa|intera|intero|compleet|completely|fully|entirely|totally|wholly|complètement|entièrement|totalement|tout entier|completamente|del todo|totalmente|enteramente|por completo|vollständig|komplett|völlig|vollkommen|ganz|alles|interamente|tutto|tutta|tout|toute|helemaal|volledig|geheel`
 
 // notAtAll are denials of which a word alone would say that a part came.
 const notAtAll = `not at all|pas du tout|gar nicht|überhaupt nicht|ganz und gar nicht|gar nichts|para nada|per niente|per nulla|affatto|helemaal niet|helemaal niets|totaal niet`

@@ -47,24 +47,26 @@ var eventTexts = map[Event]string{
 		sorti|sortie|sort|est sorti|sort bien|débouché|propre|
 		salió|sale|salió bien|sale bien|limpio|
 		kam raus|kommt raus|kam heraus|rausgekommen|herausgekommen|kam gut|sauber|
+		kam aus dem Siphon|kommt aus dem Siphon|ging heraus|ging raus|geht heraus|geht raus|lief heraus|lief raus|
 		uscito|uscita|esce|è uscito|esce bene|pulito|
-		kwam eruit|komt eruit|kwam er uit|kwam er goed uit|kwam goed eruit|eruit gekomen|niet verstopt`,
+		kwam eruit|komt eruit|kwam er uit|kwam er goed uit|kwam goed eruit|eruit gekomen|kwam uit de sifon|komt uit de sifon|kwam er helemaal uit|kwam er volledig uit|kwam er gewoon uit|niet verstopt`,
 	PartlyOut: `partly|partially|partial|part came out|partly clogged|partly blocked|half clogged|half blocked|half came out|half of it came out|only half came out|only half|some came out|some of it came out|a little came out|a bit came out|part of it came out|not all came out|most came out|most of it came out|came out in bits|came out in spurts|in spurts|dribble|dribbles|dribbled|trickle|trickles|trickled|spits|spit|spat|spitting|sputters|sputter|sputtered|sputtering|splutters|spluttered|slow|came out in part|came out partly|in part|
-		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|
-		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|
-		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|
-		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava|
-		deels|gedeeltelijk|deels verstopt|half verstopt|gedeeltelijk verstopt|bijna verstopt|spettert|spetterde|sputtert|sputterde|kwam deels eruit|kwam half eruit`,
+		en partie|partiellement|à moitié|partiellement bouché|à moitié bouché|un peu bouché|presque bouché|crache|craché|crachote|projections|par à-coups|par saccades|sorti une partie|sortie partielle|n'est sorti qu'en partie|n'est sortie qu'en partie|n'est sorti qu'à moitié|n'est sorti que partiellement|
+		en parte|parcialmente|a medias|medio atascado|parcialmente atascado|un poco atascado|escupe|escupió|salpica|salpicó|salió una parte|salió solo una parte|salida parcial|a tirones|
+		teilweise|zum Teil|halb|teilweise verstopft|halb verstopft|spritzt|spritzte|spuckt|spuckte|kam nur ein Teil|nur ein Teil kam|stoßweise|stockend|
+		in parte|parzialmente|a metà|parzialmente intasato|mezzo intasato|sputa|sputava|schizza|schizzava|uscita parziale|uscita solo una parte|a scatti|a singhiozzo|
+		deels|gedeeltelijk|deels verstopt|half verstopt|gedeeltelijk verstopt|bijna verstopt|spettert|spetterde|sputtert|sputterde|kwam deels eruit|kwam half eruit|kwam er deels uit|kwam er half uit|kwam er gedeeltelijk uit|kwam er maar half uit|kwam er maar deels uit|kwam er maar gedeeltelijk uit|kwam een deel uit`,
 	Clogged: `clogged|clgd|clggd|clog|clogs|clogging|clogged up|blocked|blkd|blckd|blocks|block|blockage|jammed|jam|jams|stuck|plugged|plugs|gas only|only gas|just gas|nothing came out|nothing came|then nothing|and then nothing|nothing more|wouldn't budge|would not budge|dnf|too thick to come out|too stiff to come out|too firm to come out|too hard to come out|too thick to dispense|too stiff to dispense|no foam came out|no foam came|would not come out|wouldn't come out|won't come out|refused to come out|
 		bouché|bouchée|bouche|bouchon|se bouche|engorgé|colmaté|obstrué|obstruée|coincé|bloqué|bloquée|que du gaz|gaz seul|gaz seulement|rien n'est sorti|rien ne sort|ne sort rien|
 		atascado|atascada|atasco|taponada|tapada|bloqueada|obstruida|se tapa|se tapó|se atasca|se atascó|atascó|obstruido|obstruida|taponado|tapado|bloqueado|solo gas|sólo gas|nada salió|no salió nada|no sale nada|
-		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kam gar nicht raus|kam gar nicht heraus|kam überhaupt nicht raus|kam überhaupt nicht heraus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
+		verstopft|Verstopfung|verstopfte|blockiert|nur Gas|kam nichts|kam nichts raus|kommt nichts|kommt nichts raus|nichts kam raus|kam nicht raus|kam nicht heraus|kam gar nicht raus|kam gar nicht heraus|kam überhaupt nicht raus|kam überhaupt nicht heraus|kam nicht aus dem Siphon|kommt nicht aus dem Siphon|ging nicht raus|ging nicht heraus|geht nicht raus|kommt nicht raus|kommt nicht heraus|nicht rausgekommen|steckt fest|
 		intasato|intasata|intasa|si intasa|intasamento|tappato|tappata|si tappa|si è tappato|otturato|otturata|ostruito|bloccato|bloccata|solo gas|niente è uscito|non è uscito niente|non esce niente|
-		verstopt|verstopping|verstopte|geblokkeerd|zat vast|loopt vast|liep vast|alleen gas|kwam niets uit|er kwam niets uit|kwam er niet uit|kwam niet eruit|komt er niet uit`,
+		verstopt|verstopping|verstopte|geblokkeerd|zat vast|loopt vast|liep vast|alleen gas|kwam niets uit|er kwam niets uit|kwam er niet uit|kwam niet eruit|komt er niet uit|kwam niet uit de sifon|komt niet uit de sifon|niets eruit`,
 	Broke: `split|splits|splitting|broke|broken|breaks|breaking|separated|separates|separation|curdled|curdles|grainy and split|buttered|buttery|butter grains|turned to butter|churned|
 		tranché|tranchée|tranche|cassé|cassée|casse|séparé|séparée|déphasé|caillé|caillée|tourné|tournée|beurré|grainé|
 		cortado|cortada|se corta|se cortó|cortó|roto|rota|se rompió|separado|separada|se separó|
 		geronnen|gerinnt|getrennt|gebuttert|verbuttert|trennt sich|gebrochen|ausgeflockt|abgesetzt|geschieden|
+		entmischt|
 		impazzito|impazzita|impazzisce|impazzì|rotto|rotta|separato|separata|stracciato|smontato in burro|
 		geschift|schift|schiftte|gescheiden|ontmengd|gekabbeld|geklonterd|afgescheiden|uit elkaar gevallen`,
 	OilLeak: `oil leak|oil leaks|oil leaked|leaked oil|leaks oil|leaking oil|oil leaking|oil out|oiled off|oils off|oil off|oiling off|oil ring|oil puddle|oil on plate|weeps oil|weeping oil|oily|greasy|fat leak|leaked fat|free oil|oil|
@@ -89,15 +91,16 @@ var eventTexts = map[Event]string{
 		liquido|uscito liquido|esce liquido|niente schiuma|nessuna schiuma|senza schiuma|
 		vloeibaar|kwam vloeibaar uit|geen schuim`,
 	Whole: `stable|intact|whole|smooth|homogeneous|emulsion stable|strong emulsion|firm emulsion|together|held together|unbroken|
+		did not break|didn't break|does not break|doesn't break|
 		intacte|entier|lisse|homogène|estable|entero|entera|intacto|intacta|liso|homogéneo|stabil|heil|ganz geblieben|glatt|homogen|intakt|stabile|integro|integra|liscio|omogeneo|
-		stabiel|homogeen|heel gebleven|bleef heel`,
+		stabiel|homogeen|heel gebleven|bleef heel|emulsie heel`,
 	Void: `void|voided|invalid|discard|discarded|disregard|ignore|do not use|don't use|not to be used|do not count|don't count|does not count|doesn't count|excluded|exclude|not valid|scrap this|scrapped|not counted|not to count|not to be counted|left out of the count|
 		nul et non avenu|à ignorer|ne pas compter|non valable|invalide|no vale|no contar|anulado|descartar|inválido|ungültig|nicht zählen|nicht werten|zählt nicht|verworfen|ne compte pas|ne comptent pas|no cuenta|no cuentan|zählt nicht mit|nicht gewertet|wird nicht gezählt|
 		nullo|non valido|da scartare|scartato|non contare|annullato|non conta|non contano|non vale|
 		telt niet|telt niet mee|niet meetellen|niet gebruiken|ongeldig|vervallen`,
 	NotMade: `not made|was not made|wasn't made|no gas|no gas left|ran out of gas|out of gas|cancelled|not tried|pas fait|plus de gaz|no hecho|sin gas|nicht gemacht|kein Gas|kein Gas mehr|non fatto|senza gas|
 		niet gemaakt|geen gas|geen gas meer|gas op`,
-	Fine: `ok|okay|fine|good|perfect|great|well|lovely|nice|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto|
+	Fine: `ok|okay|no problem|no problems|no trouble|no issue|no issues|without trouble|without problems|sans problème|sans souci|sin problema|sin problemas|ohne Problem|ohne Probleme|problemlos|in Ordnung|senza problemi|nessun problema|geen probleem|zonder problemen|in orde|all right|alright|fine|good|perfect|great|well|lovely|nice|bien|bon|bonne|parfait|bueno|buena|perfecto|gut|super|perfekt|bene|buono|buona|perfetto|
 		goed|prima|perfect|mooi`,
 	Stood: `still standing|still up|still there|still good|still holding|encore debout|toujours debout|tient encore|sigue en pie|aún aguanta|todavía aguanta|aguanta|steht noch|hält noch|tiene ancora|ancora in piedi|regge ancora|
 		staat nog|stond nog|nog overeind|houdt nog`,
@@ -106,11 +109,11 @@ var eventTexts = map[Event]string{
 // denials come before what they deny, at most four words on; lateDenials come
 // right after it: "bouché non", "verstopft nicht".
 const (
-	denials = `no|not|never|without|didn't|did not|doesn't|does not|don't|wasn't|isn't|won't|wouldn't|couldn't|can't|cannot|hasn't|hardly|neither|zero|free of|0|
+	denials = `no|not|never|without|nothing|didn't|did not|doesn't|does not|don't|wasn't|isn't|won't|wouldn't|couldn't|can't|cannot|hasn't|hardly|neither|zero|free of|0|
 		non|pas|sans|jamais|aucun|aucune|rien|ne|n'est|n'a|point|
-		sin|nunca|ningún|ninguna|ninguno|tampoco|
+		sin|nunca|ningún|ninguna|ninguno|tampoco|nada|
 		nicht|kein|keine|keinen|keiner|ohne|nie|nichts|weder|
-		senza|mai|nessun|nessuna|nessuno|
+		senza|mai|nessun|nessuna|nessuno|niente|
 		niet|geen|zonder|nooit|niets|nauwelijks`
 	lateDenials = `no|non|nein|nicht|pas|none|n|0|never|niet|nee`
 )

@@ -12,7 +12,7 @@ const harmless = `a|an|the|of|in|on|at|to|for|with|and|it|its|is|was|were|be|bee
 	after|before|when|while|until|till|during|within|again|still|already|yet|later|first|second|third|1st|2nd|3rd|last|next|final|time|times|minute|minutes|min|mins|hour|hours|second squirt|
 	squirt|shot|go|try|tries|attempt|trial|test|repeat|made|remade|shaken|shaking|shook|shake|shakes|strained|straining|sieved|sieving|rested|resting|chilled|chilling|warmed|
 	fridge|room|temp|temperature|cold|warm|hot|cool|service|evening|night|day|morning|plate|plates|bowl|glass|table|kitchen|pass|
-	foam|foams|mix|mixture|emulsion|cream|siphon|whipper|canister|nozzle|tip|batch|sample|liquid|peak|peaks|shape|top|bottom|edge|edges|side|surface|
+	foam|foams|mix|mixture|emulsion|emulsione|emulsie|phase|phases|fase|fasi|cream|siphon|whipper|canister|nozzle|tip|batch|sample|liquid|peak|peaks|shape|top|bottom|edge|edges|side|surface|
 	slowly|quickly|hard|easily|nicely|gently|open|opened|very|quite|really|rather|too|more|most|much|some|little|rest|end|out|up|down|off|through|away|over|under|
 	force|pressure|push|pushed|pressed|need|needed|help|because|cause|due|thick|thin|stiff|runny|dense|light|airy|glossy|dull|grainy|lumpy|smell|taste|tasty|colour|color|
 	sank|sunk|sinks|sinking|slumps|slumping|sagged|sags|sagging|drooped|droops|drooping|leaned|leans|leaning|tilted|settled|shrank|shrunk|softened|soft|softer|firm|firmer|wobbly|wobbled|wobbles|
