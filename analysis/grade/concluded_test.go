@@ -350,6 +350,12 @@ func TestNeverChanged(t *testing.T) {
 		{"Trial 4 with HLB 8.9 held 24 min.", true},
 		{"The blend HLB of trial 4 is 8.6.", true},
 		{"The blend HLB of trial 4 is 9.8.", false},
+		{"From these trials an HLB of 9.8 is better than a lower or a higher one.", true},
+		{"A lower HLB holds shorter.", true},
+		{"The HLB does not matter.", true},
+		{"How much fat there is makes no difference to the hold.", true},
+		{"Der HLB spielt keine Rolle.", true},
+		{"Going from 2 g to 4 g the hold rose from 12 to 19 min: that is the effect of the emulsifier.", false},
 		{"The longest hold has trial 5 (25 min), the shortest with emulsifier trial 2.", false},
 		{"The right dose is 2 % emulsifier.", false},
 		{"The best mix at HLB 9.8 has 2 % emulsifier.", false},
@@ -358,6 +364,68 @@ func TestNeverChanged(t *testing.T) {
 	} {
 		if found := concludedOf(doses, c.said); (len(found) > 0) != c.wrong {
 			t.Errorf("%q: %q", c.said, found)
+		}
+	}
+}
+
+// What went along with something else in every step is not shown by it, however it is said.
+func TestInStep(t *testing.T) {
+	both := []string{
+		"Trial 1: 100 g butter, 200 g cider. It held 3 min and drained 40 %.",
+		"Trial 2: 100 g butter, 196 g cider, 3 g sorbitan monostearate, 1 g polysorbate 60. It held 8 min and drained 20 %.",
+		"Trial 3: 125 g butter, 171 g cider, 2.5 g sorbitan monostearate, 1.5 g polysorbate 60. It held 13 min and drained 14 %.",
+		"Trial 4: 150 g butter, 146 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 18 min and drained 10 %.",
+		"Trial 5: 175 g butter, 121 g cider, 1.5 g sorbitan monostearate, 2.5 g polysorbate 60. It held 22 min and drained 7 %.",
+		"Trial 6: 150 g butter, 146 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 17 min and drained 11 %.",
+	}
+	for _, c := range []struct {
+		said  string
+		wrong bool
+	}{
+		{"So the fat makes it hold: 8, 13, 18 and 22 min.", true},
+		{"It is the fat that makes the foam stand longer.", true},
+		{"The HLB made the difference.", true},
+		{"From 33 to 50 % fat the hold rose from 8 to 18 min: that is the effect of the fat.", true},
+		{"C'est la matière grasse qui allonge la tenue.", true},
+		{"Es liegt am Fett, dass der Schaum länger hält.", true},
+		{"La schiuma dura di più grazie al grasso.", true},
+		{"Fat and HLB together made it hold longer.", false},
+		{"Whether it is the fat or the HLB that makes it hold longer I cannot tell.", false},
+		{"The emulsifiers make the foam hold.", false},
+		{"Trial 5 held longest and has the most fat.", false},
+		{"Trials 2 to 5 held longer from one to the next.", false},
+	} {
+		if found := concludedOf(both, c.said); (len(found) > 0) != c.wrong {
+			t.Errorf("%q: %q", c.said, found)
+		}
+	}
+}
+
+// A foam without emulsifier may pass by the student's own rule.
+func TestBare(t *testing.T) {
+	passes := []string{
+		"Trial 1: 120 g butter, 180 g cider. It held 22 min and drained 5 %.",
+		"Trial 2: 120 g butter, 178 g cider, 1 g sorbitan monostearate, 1 g polysorbate 60. It held 18 min and drained 8 %.",
+		"Trial 3: 120 g butter, 176 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 24 min and drained 6 %.",
+		"Trial 4: 120 g butter, 176 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 25 min and drained 6 %.",
+	}
+	fails := append([]string{"Trial 1: 120 g butter, 180 g cider. It held 4 min and drained 50 %."}, passes[1:]...)
+	for _, c := range []struct {
+		said  string
+		wrong bool
+	}{
+		{"Without emulsifiers the foam does not pass at all.", true},
+		{"A foam without any emulsifier does not work.", true},
+		{"Without emulsifier it failed.", true},
+		{"Ohne Emulgator besteht der Schaum nicht.", false}, // in an order that is not understood
+		{"Without emulsifier it passes too.", false},
+		{"Without one of the emulsifiers it would not pass.", false},
+	} {
+		if found := concludedOf(passes, c.said); (len(found) > 0) != c.wrong {
+			t.Errorf("%q: %q", c.said, found)
+		}
+		if found := concludedOf(fails, c.said); len(found) > 0 && c.said != "Without emulsifier it passes too." {
+			t.Errorf("%q where it fails: %q", c.said, found)
 		}
 	}
 }

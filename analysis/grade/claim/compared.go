@@ -269,9 +269,16 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 
 // right are words for the level that is to be taken, of a factor beside them.
 var (
-	rightHLB  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\s+(?:blend )?hlb\b|\bhlb\b[^;,]{0,24}?\b(?:is|was|turned out|proved)\s+(?:clearly |surely |certainly )?(?:the |to be the )?(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\b|\bother hlbs?\b|\boptimum\b[^.;]{0,12}\bhlb\b`)
-	rightDose = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:emulsifier (?:dose|amount|content)|amount of emulsifiers?|dose)\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?emulsifiers?\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
-	rightFat  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:fat (?:content|percent(?:age)?|level)|amount of (?:fat|butter|oil))\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?fat\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b`)
+	rightHLB  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\s+(?:blend )?hlb\b|\bhlb\b[^;,]{0,24}?\b(?:is|was|turned out|proved)\s+(?:clearly |surely |certainly )?(?:the |to be the )?(?:best|right|ideal|optimal|optimum|perfect|correct|proper|most suitable)\b|\bother hlbs?\b|\boptimum\b[^.;]{0,12}\bhlb\b|\bhlb\b` + thanOther + `|` + otherOf + `(?:blend )?hlbs?\b` + doesWorse)
+	rightDose = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:emulsifier (?:dose|amount|content)|amount of emulsifiers?|dose)\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?emulsifiers?\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b|\bemulsifiers?\b` + thanOther + `|` + otherOf + `(?:amount of |dose of )?emulsifiers?\b` + doesWorse)
+	rightFat  = pattern.Of(`(?i)\b(?:best|right|ideal|optimal|optimum|perfect|correct|proper)\s+(?:fat (?:content|percent(?:age)?|level)|amount of (?:fat|butter|oil))\b|\b\d+(?:[.,]\d+)?\s*% (?:of )?fat\b[^.;,]{0,12}\b(?:is|was)\s+(?:the )?(?:best|right|ideal|optimal|optimum|perfect|correct)\b|\bfat\b` + thanOther + `|` + otherOf + `(?:fat|butter)\b` + doesWorse)
+)
+
+// thanOther holds a level against others: "an HLB of 7 is better than a lower one".
+const (
+	thanOther = `(?:[^.;,]|[.,]\d){0,30}\b(?:better|longer|firmer|stabler|more stable)(?: foams?)? than (?:with |at )?(?:an? |any |the |all )*(?:lower|higher|other|another|smaller|larger|less|more)\b`
+	otherOf   = `\b(?:an? |any |the )?(?:lower|higher|other|another|more|less)(?: or (?:an? )?(?:lower|higher|more|less))? `
+	doesWorse = `[^.;,]{0,16}\b(?:is|are|was|were|holds?|gives?|gave|makes?|works?)\b[^.;,]{0,12}\b(?:worse|shorter|weaker|no better)\b`
 )
 
 // neverChanged asks of a level that is called the right one where no other was tried.

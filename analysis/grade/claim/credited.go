@@ -2,6 +2,7 @@ package claim
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -83,6 +84,11 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 		return f, false
 	}
 	named := sentence.Mentions(j.Work, s)
+	if len(named) == 0 {
+		if f, ok := j.stepCredited(s, clause); ok {
+			return f, true
+		}
+	}
 	if len(named) < 2 && before.At == s.At {
 		named = append(sentence.Mentions(j.Work, before), named...)
 	}
@@ -117,6 +123,53 @@ func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok b
 	f = ground.About(fmt.Sprintf("“%s”: trials %s and %s differ in %s as well, so they do not show that it was the %s.", s.Said, named[0].ID, named[1].ID, say.List(names), of[0]), s, "changed together").As(criteria.OneChange, graded.Method)
 	f.Certain = sure
 	return f, true
+}
+
+// aStep is a step from one level to another: "from 3 g to 4 g", "from HLB 6 to 9", "25 to 30 % fat".
+var aStep = pattern.Of(`(?i)\bfrom (?:hlb )?(\d+(?:[.,]\d+)?)\s*(g|%)?(?: of)?(?: [\p{L}]+){0,2} to (?:hlb )?(\d+(?:[.,]\d+)?)\s*(g\b|%)?`)
+
+// stepCredited finds one thing that is given the credit for a step between two levels of it, where every two
+// trials at these levels differ in more than it.
+func (j *judge) stepCredited(s sentence.Sentence, clause string) (f finding.Found, ok bool) {
+	m, d := aStep.FindStringSubmatch(s.Text), j.DesignOf(s)
+	if m == nil || d == nil {
+		return f, false
+	}
+	from, to, unit := ground.FirstNumber(m[1:2]), ground.FirstNumber(m[3:4]), strings.ToLower(m[2]+m[4])
+	for _, c := range creditable {
+		if c.varied.Setting != "" || !creditNear[c.name].MatchString(clause) {
+			continue
+		}
+		var beside []string
+		pairs := 0
+		for a := range d.Trials {
+			for b := range d.Trials {
+				if !stands(d, a, c.varied.Factor, from, unit) || !stands(d, b, c.varied.Factor, to, unit) {
+					continue
+				}
+				all, known := d.Changed(a, b)
+				if !known || !slices.Contains(all, c.varied) || len(all) < 2 || c.varied.Factor == method.Fat && d.Alone(a, b, method.Fat) {
+					return f, false
+				}
+				if pairs++; pairs == 1 {
+					for _, t := range all {
+						if t != c.varied {
+							beside = append(beside, t.String())
+						}
+					}
+				}
+			}
+		}
+		if pairs > 0 {
+			return ground.About(fmt.Sprintf("“%s”: there %s changed as well, so the step does not show that it was the %s.", s.Said, say.List(beside), c.name), s, "changed together").As(criteria.OneChange, graded.Method), true
+		}
+	}
+	return f, false
+}
+
+// stands reports a trial at a level, of the fat also as it was weighed.
+func stands(d *method.Design, i int, f method.Factor, level float64, unit string) bool {
+	return d.Stands(i, f, level, unit) || f == method.Fat && unit != "g" && math.Abs(ground.WeighedFatOf(d.Trials[i])-level) <= 0.6
 }
 
 func namesOf(all []method.Thing) (out []string) {
@@ -157,7 +210,7 @@ func (j *judge) credits(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 		return f, false
 	}
 	for _, c := range creditable {
-		if c.varied.Setting == "" && (c.varied.Factor == method.Emulsifier || d.Varies(c.varied.Factor)) || !creditNear[c.name].MatchString(clause[from:verb[0]]) {
+		if c.varied.Setting == "" && (c.varied.Factor == method.Emulsifier || d.Separates(c.varied.Factor)) || !creditNear[c.name].MatchString(clause[from:verb[0]]) {
 			continue
 		}
 		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {

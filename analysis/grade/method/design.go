@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/grade/record"
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/trial"
 )
 
 // Factor is something that may be changed from trial to trial.
@@ -144,6 +145,19 @@ func (d *Design) At(i int, f Factor) float64 {
 		return d.points[i].hlb
 	}
 	return math.NaN()
+}
+
+// Stands reports a trial that has so much of a factor: in percent or as an HLB, or in grams of all emulsifiers.
+func (d *Design) Stands(i int, f Factor, level float64, unit string) bool {
+	if strings.HasPrefix(unit, "g") {
+		sum := 0.0
+		for _, c := range emulsifiersOf(d.Trials[i]) {
+			sum += c.Value
+		}
+		return f == Emulsifier && math.Abs(sum-level) <= 0.06
+	}
+	within := map[Factor]float64{Fat: 0.6, Emulsifier: 0.06, HLB: 0.25}[f]
+	return math.Abs(d.At(i, f)-level) <= within
 }
 
 // step is the least change of a factor that is one.
@@ -325,7 +339,7 @@ func (d *Design) Separates(f Factor) bool {
 // Beside names what always moved along with a factor.
 func (d *Design) Beside(f Factor) (names []string) {
 	for _, o := range []Factor{Fat, Emulsifier, HLB} {
-		if o != f && d.Varies(o) && d.together(f, func(i int) float64 { return d.At(i, o) }) {
+		if o != f && (d.Varies(o) && d.together(f, func(i int) float64 { return d.At(i, o) }) || d.inStep(f, o)) {
 			names = append(names, "the "+o.String())
 		}
 	}
@@ -353,6 +367,43 @@ func (d *Design) together(f Factor, other func(i int) float64) bool {
 	}
 	vx, vy, c := sxx-sx*sx/n, syy-sy*sy/n, sxy-sx*sy/n
 	return n >= 2 && vx > 0 && vy > 0 && c*c > 0.9*vx*vy
+}
+
+// inStep reports that wherever a factor was changed another was too, always to the same side of it, in all
+// trials that came out.
+func (d *Design) inStep(f, o Factor) bool {
+	n, same := 0, 0
+	for a := range d.points {
+		for b := range a {
+			fa, fb, oa, ob := d.At(a, f), d.At(b, f), d.blendOr(a, o), d.blendOr(b, o)
+			if !d.Differ(a, b, f) || math.IsNaN(fa+fb+oa+ob) || d.Trials[a].CameOut == trial.No || d.Trials[b].CameOut == trial.No {
+				continue
+			}
+			if !d.Differ(a, b, o) {
+				return false
+			}
+			if n++; (fa > fb) == (oa > ob) {
+				same++
+			}
+		}
+	}
+	return n > 0 && (same == 0 || same == n)
+}
+
+// blendOr is the level of a factor; of two emulsifiers of which nobody knows the HLB the share of one.
+func (d *Design) blendOr(i int, f Factor) float64 {
+	if f != HLB || !math.IsNaN(d.At(i, f)) {
+		return d.At(i, f)
+	}
+	var names []string
+	sum := 0.0
+	for name, g := range d.points[i].beside {
+		names, sum = append(names, name), sum+g
+	}
+	if len(names) != 2 || sum == 0 {
+		return math.NaN()
+	}
+	return d.points[i].beside[slices.Min(names)] / sum
 }
 
 // Range is the lowest and highest level that was tried.

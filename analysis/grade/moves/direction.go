@@ -45,7 +45,7 @@ var subjects = []struct {
 	words  string
 }{
 	{method.Fat, `(?:butter ?fat|fat|butter|ghee|oil|fett|beurre|matière grasse|mantequilla|grasa|burro|grasso|grassi|coconut oil|olive oil)`},
-	{method.Emulsifier, `(?:emulsifiers?|total emulsifier|emulgator|émulsifiant|emulsionante|emulgente|emulsifying agent)`},
+	{method.Emulsifier, `(?:emulsifiers?|emuls?|total emulsifier|emulgator|émulsifiant|emulsionante|emulgente|emulsifying agent)`},
 	{method.HLB, `(?:blend hlb|hlb)`},
 }
 

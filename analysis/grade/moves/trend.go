@@ -10,6 +10,8 @@ import (
 	"foamfield/analysis/grade/ground"
 	"foamfield/analysis/grade/method"
 	"foamfield/analysis/grade/sentence"
+	"foamfield/analysis/result/graded"
+	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
 )
 
@@ -191,7 +193,13 @@ func Without(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.
 			factors = append(factors, one.factor)
 		}
 	}
-	if d == nil || len(factors) != 1 || !d.Varies(factors[0]) {
+	if d == nil || len(factors) != 1 {
+		return f, false
+	}
+	if !d.Tried(factors[0]) && len(d.Trials) > 2 {
+		return ground.About(fmt.Sprintf("“%s”: the %s was the same in every trial that had any. Which trials show it?", s.Said, factors[0]), s, "not tried").As(criteria.OneChange, graded.Method), true
+	}
+	if !d.Varies(factors[0]) {
 		return f, false
 	}
 	m := evidence.Hold

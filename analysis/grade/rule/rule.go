@@ -90,7 +90,7 @@ func (r Rule) Words() string {
 
 var (
 	// opens are words that a rule of success stands behind or beside.
-	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|enough|win|wins|winner|yes|right)\b[^.;\d]{0,20}?(?:=|:|\bmeans?\b|\bif\b|\bwhen\b)|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\bmust (?:hold|stand|stay|last)\b|\bhas to (?:hold|stand|stay|last)\b|\bneeds to (?:hold|stand|stay|last)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b|\bgeslaagd\b)`)
+	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|enough|win|wins|winner|yes|right)\b[^.;\d]{0,20}?(?:=|:|\bmeans?\b|\bif\b|\bwhen\b)|^\s*(?:ok|okay|good|pass)\s+(?:at least |from |>=? ?|≥ ?)?\d|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\bmust (?:hold|stand|stay|last)\b|\bhas to (?:hold|stand|stay|last)\b|\bneeds to (?:hold|stand|stay|last)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b|\bgeslaagd\b)`)
 	// head are labels that have a rule beside or below them.
 	head = pattern.Of(`(?i)^\s*(?:\d+[.)]\s*)?(?:my |our |own |the )?(?:success(?: rule| criteri\w+| is| means)?|rules?(?: of success)?|criteri\w+|targets?|(?:good|ok|pass(?:es|ed)?)(?: (?:when|if|is))?|geslaagd(?: als)?|réussi(?:e)? si|bestanden(?: wenn)?|when is it (?:good|ok)\??|erfolg|regel|règle|regla|regola)\s*[:=?]?\s*$`)
 
@@ -305,7 +305,7 @@ func holdIn(s string, called bool) *Limit {
 	for _, m := range orMore.FindAllStringSubmatchIndex(s, -1) {
 		before := s[:m[0]]
 		sure := m[4] >= 0 || m[8] >= 0
-		if past.MatchString(before) || !sure && !(called && keeps.MatchString(s)) && !(called && drainedIn(s) != nil) {
+		if past.MatchString(before) || !sure && !(called && (keeps.MatchString(s) || comesOut.MatchString(s) || notSplit.MatchString(s))) && !(called && drainedIn(s) != nil) {
 			continue
 		}
 		return limit(s[m[2]:m[3]], s[m[6]:m[7]], false, !sure)

@@ -37,6 +37,11 @@ func TestRule(t *testing.T) {
 		{"Rule for success: stands 15 min or more and not more than 20 ml drained after 15 min", "holds at least 15 min, drains at most 20 ml", Unsaid},
 		{"Good enough rule: no split, stands 17:30 or more, drips 9 or less. Best = most butter of these", "holds at least 17.5 min, drains at most 9, does not split", MostFat},
 		{"My rule (h:mm): stands 0:25 or more and drains 8 % or less", "holds at least 25 min, drains at most 8 %", Unsaid},
+		{"rule: 12 min, comes out, no split", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"ok 12 min, comes out, not split", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"Réussi si : sort du siphon, non séparée, tient au moins 12 min", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"Regel: kommt heraus, nicht getrennt, hält mindestens 18 min; am besten ist der, der am längsten hält", "holds at least 18 min, comes out, does not split", Unsaid},
+		{"its overrun was under 120 %, so it breaks my rule", "", Unsaid}, // told of a foam
 		{"My rule: stands 2:30 or more", "", Unsaid}, // minutes or hours, nobody knows
 		{"Good means it comes out, is not split, stands at least 20 min and has an overrun of at least 140 %. Of those that pass, the longest hold is the best.", "holds at least 20 min, overrun at least 140 %, comes out, does not split", Longest},
 		{"Pass: 15 min or more, overrun 120 % or more, at most 6 g run out", "holds at least 15 min, drains at most 6 g, overrun at least 120 %", Unsaid},
