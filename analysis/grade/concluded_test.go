@@ -214,6 +214,20 @@ func TestConcluded(t *testing.T) {
 		{"Sucrose ester alone would be best of all.", true},
 		{"Only butter would be too soft.", false},
 		{"Next I would try GMS alone, which may hold.", false},
+		// of all at a level
+		{"All mixes with more than 35 % fat came out.", false},
+		{"All mixes with more than 30 % fat passed.", true},
+		{"Every foam with at least 40 % fat met the rule.", true},
+		{"No mix with more than 45 % fat passed.", false},
+		{"No mix with more than 39 % fat passed.", true},
+		{"All mixes with less than 30 % fat passed.", false},
+		{"All foams with 41 % fat passed.", false},
+		{"None of my foams with less than 30 % fat clogged.", false},
+		{"Alle Schäume mit mehr als 30 % Fett bestehen.", true},
+		// how near mixes are that are counted
+		{"The two mixes at 33 % fat agree within 1 min.", true},
+		{"The two mixes with 41 % fat agreed within 1 min.", false},
+		{"Both mixes agree within 1 min.", false},
 		// two things moved
 		{"More butter goes with a shorter hold, the higher dose with a longer one.", false},
 		// faults that a foam did not have
@@ -426,6 +440,37 @@ func TestBare(t *testing.T) {
 		}
 		if found := concludedOf(fails, c.said); len(found) > 0 && c.said != "Without emulsifier it passes too." {
 			t.Errorf("%q where it fails: %q", c.said, found)
+		}
+	}
+}
+
+// One ingredient may be what moved, with all else but the water the same.
+func TestIngredientMoves(t *testing.T) {
+	one := []string{
+		"Trial 1: 120 g butter, 180 g cider. It held 3 min and drained 40 %.",
+		"Trial 2: 120 g butter, 177.5 g cider, 2 g sorbitan monostearate, 0.5 g polysorbate 60. It held 8 min and drained 20 %.",
+		"Trial 3: 120 g butter, 177 g cider, 2 g sorbitan monostearate, 1 g polysorbate 60. It held 14 min and drained 14 %.",
+		"Trial 4: 120 g butter, 176 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 20 min and drained 9 %.",
+		"Trial 5: 120 g butter, 176 g cider, 2 g sorbitan monostearate, 2 g polysorbate 60. It held 21 min and drained 8 %.",
+		"Trial 6: 120 g butter, 175 g cider, 2 g sorbitan monostearate, 3 g polysorbate 60. It held 15 min and drained 13 %.",
+	}
+	for _, c := range []struct {
+		said  string
+		wrong bool
+	}{
+		{"The more polysorbate, the longer it held.", true},
+		{"More polysorbate makes the foam hold longer.", true},
+		{"With more polysorbate it drained less.", true},
+		{"Je mehr Polysorbat, desto länger hält der Schaum.", true},
+		{"Plus il y a de polysorbate, plus la mousse tient longtemps.", true},
+		{"The more polysorbate, the longer it held, up to 2 g.", false},
+		{"More polysorbate held longer at first, then shorter.", false},
+		{"The more sorbitan, the longer it held.", false}, // never changed: not asked here
+		{"The less polysorbate, the shorter it held, below 2 g.", false},
+		{"Next I would take more polysorbate, so that it holds longer.", false},
+	} {
+		if found := concludedOf(one, c.said); (len(found) > 0) != c.wrong {
+			t.Errorf("%q: %q", c.said, found)
 		}
 	}
 }

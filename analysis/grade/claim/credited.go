@@ -70,6 +70,12 @@ func creditClause(low string) string {
 	return inBrackets.ReplaceAllString(low, " ")
 }
 
+// insertion stands between commas: "it is the fat, from 20 to 30 %, that makes it hold".
+var (
+	insertion = pattern.Of(`, (?:from|of|at|with|by|between)\b[^,;]*, `)
+	pointed   = pattern.Of(`(\d),(\d)`)
+)
+
 var inBrackets = pattern.Of(`\([^)]*\)`)
 
 // pairCredited finds one thing that is given the credit for a difference between two trials
@@ -200,7 +206,7 @@ func (j *judge) credited(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measu
 // "the second charger gives 6 min more".
 func (j *judge) credits(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
 	d := j.DesignOf(s)
-	clause := creditClause(s.Low)
+	clause := insertion.ReplaceAllString(pointed.ReplaceAllString(creditClause(s.Low), "$1.$2"), " ")
 	verb := makes.FindStringIndex(clause)
 	if d == nil || verb == nil || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) || len(sentence.Mentions(j.Work, s)) == 2 {
 		return f, false
