@@ -112,6 +112,7 @@ func (j *job) overrun() {
 		if !l.Known || !f.Known || f.Value <= 0 || l.Value <= 0 {
 			return e, false
 		}
+		asTyped := verdict.Exactly(100 * (l.Value - f.Value) / f.Value) // of cups that look exchanged it is right
 		if v, ok := j.meant[l.At]; ok {
 			l.Value = v
 		}
@@ -119,7 +120,7 @@ func (j *job) overrun() {
 			f.Value = v
 		}
 		right := 100 * (l.Value - f.Value) / f.Value
-		e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(right)}, Within: max(0.6, math.Abs(right)*(l.Half/l.Value+f.Half/f.Value)), Digits: 0,
+		e = verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(right), asTyped}, Within: max(0.6, math.Abs(right)*(l.Half/l.Value+f.Half/f.Value)), Digits: 0,
 			How: fmt.Sprintf("(%s − %s) / %s × 100", verdict.Num(l.Value), verdict.Num(f.Value), verdict.Num(f.Value))}
 		e.Ways = []verdict.Way{verdict.By(100*(l.Value-f.Value)/l.Value, "over the liquid, not over the foam", "over the liquid"),
 			verdict.By(100*(f.Value-l.Value)/l.Value, "as by volumes: foam less liquid over liquid", "by volume"),

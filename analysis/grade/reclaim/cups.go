@@ -72,6 +72,27 @@ func reclaimCups(t *handin.Table) {
 	asTyped(foam)
 	liquid.Role, liquid.Field = column.CupLiquid, &scheme.Field{Header: liquid.Header, Want: units.Mass, Bare: units.Gram}
 	foam.Role, foam.Field = column.CupFoam, &scheme.Field{Header: foam.Header, Want: units.Mass, Bare: units.Gram}
+	reclaimSample(t)
+}
+
+// reclaimSample takes the one column headed as the foam that was put to drain for that, where the cup of
+// foam was its rival.
+func reclaimSample(t *handin.Table) {
+	if t.Find(column.SampleMass) != nil {
+		return
+	}
+	var found *handin.Column
+	for _, c := range t.Columns {
+		if (c.Role == column.Unused || c.Role == column.None) && c.Known() >= 2 && inGrams(c) && column.Read(c.Header).Role == column.SampleMass {
+			if found != nil {
+				return
+			}
+			found = c
+		}
+	}
+	if found != nil {
+		found.Role, found.Field = column.SampleMass, &scheme.Field{Header: found.Header, Want: units.Mass, Bare: units.Gram}
+	}
 }
 
 // typed is a number in the unit it was typed in.

@@ -48,3 +48,24 @@ func TestReclaimCups(t *testing.T) {
 		}
 	}
 }
+
+// TestReclaimSample: the foam that was put to drain, beside the cup of foam that was its rival.
+func TestReclaimSample(t *testing.T) {
+	cells := func(xs ...float64) (out []handin.Cell) {
+		for _, x := range xs {
+			out = append(out, handin.Cell{Kind: sheet.Number, Value: x, Known: true, Scale: 1})
+		}
+		return out
+	}
+	for head, want := range map[string]bool{
+		"Foam put to drain (g)": true, "foam on the sieve (g)": true, "foam weighed (g)": true, "foam": false, "price of foam (g)": false,
+	} {
+		overrun := &handin.Column{Header: "overrun %", Role: column.Overrun, Cells: cells(140, 93)}
+		a, b := &handin.Column{Header: "cup of mix g", Whole: "cup of mix g", Cells: cells(120, 118)}, &handin.Column{Header: "cup of foam g", Whole: "cup of foam g", Cells: cells(50, 61)}
+		c := &handin.Column{Header: head, Whole: head, Role: column.Unused, Cells: cells(40, 41)}
+		reclaimCups(&handin.Table{Columns: []*handin.Column{overrun, a, b, c}})
+		if got := c.Role == column.SampleMass; got != want {
+			t.Errorf("%q: %v", head, got)
+		}
+	}
+}
