@@ -39,13 +39,13 @@ const (
 
 var (
 	inBrackets = pattern.Of(`[(\[][^)\]]*[)\]]`)
-	middleHead = pattern.Of(`(?i)\b(?:median\w*|médiane?|mediana)\b`)
-	leastHead  = pattern.Of(`(?i)^\s*(?:min|minimum|shortest|lowest|least|smallest|worst)\b`)
-	mostHead   = pattern.Of(`(?i)^\s*(?:max|maximum|longest|highest|most|largest|best)\b`)
-	rangeHead  = pattern.Of(`(?i)\b(?:range|spread|span|from[ -–]+to|min ?[-–/] ?max)\b`)
-	countHead  = pattern.Of(`(?i)^\s*(?:n|count|number(?: of .*)?|how many|runs|repeats|times)\s*$`)
-	holdHead   = pattern.Of(`(?i)(\bmin\b|minutes|\bstand\w*|\bstood|\bhold\w*|\bheld|\bstays?|\blast\w*|\btime\b|\bstable|stability)`)
-	wetHead    = pattern.Of(`(?i)(drain|drip|weep|wept|wet\b|leak|run[- ]?off|ran off|puddle|liquid|lost|loss|\bml\b|filtrate|serum)`)
+	middleHead = pattern.Of(`(?i)\b(?:median\w*|mediaan|zentralwert)\b|\bmédiane?\b`)
+	leastHead  = pattern.Of(`(?i)^\s*(?:min|minimum|minim[oa]|mínim[oa]|shortest|lowest|least|smallest|worst|kürzeste\w*|kleinste\w*|niedrigste\w*|(?:la )?plus court\w*|(?:la |le )?plus (?:basse?|petite?)|menor|(?:la )?más corta|(?:la )?più (?:corta|breve|bassa)|kortste|laagste|kleinste)(?:[^\pL]|$)`)
+	mostHead   = pattern.Of(`(?i)^\s*(?:max|maximum|massim[oa]|máxim[oa]|longest|highest|most|largest|best|längste\w*|höchste\w*|größte\w*|(?:la |le )?plus (?:longue?|haute?|grande?)|mayor|(?:la )?más larga|(?:la )?più (?:lunga|alta)|langste|hoogste|grootste)(?:[^\pL]|$)`)
+	rangeHead  = pattern.Of(`(?i)\b(?:range|spread|span|spann(?:e|weite)|bandbreite|schwankung\w*|plage|intervalles?|intervallo|rango|recorrido|escursione|spreiding|from[ -–]+to|von[ -–]+bis|van[ -–]+tot|min ?[-–/] ?max)\b|(?:^|\P{L})(?:étendue|écart)(?:$|\P{L})`)
+	countHead  = pattern.Of(`(?i)^\s*(?:n|count|number(?: of .*)?|how many|runs|repeats|times|anzahl(?: .*)?|nombre(?: .*)?|nb|número(?: de .*)?|núm|cuántas?|numero(?: di .*)?|quante|aantal(?: .*)?)\s*$`)
+	holdHead   = pattern.Of(`(?i)(\bmin\b|minutes|\bstand\w*|\bstood|\bhold\w*|\bheld|\bstays?|\blast\w*|\btime\b|\bstable|stability|\bhalte\w*|\bhält|\bsteht|\btenue|\btient|durée|\btenuta|\btiene|\bdura\w*|\baguant\w*|\bstaat|\bstond|\bhoudt)`)
+	wetHead    = pattern.Of(`(?i)(drain|drip|weep|wept|wet\b|leak|run[- ]?off|ran off|puddle|liquid|lost|loss|\bml\b|filtrate|serum|tropf|abgelaufen|verlust|écoul|égoutt|exsud|perte|drenad|escurr|perdid|sgocciol|drenat|\bsiero|perdita|uitgelekt|lekvocht|vochtverlies)`)
 )
 
 // statisticOf is what a head says, with what is left of it.
@@ -313,7 +313,7 @@ func measuredBy(t *handin.Table, head string) *handin.Column {
 	return nil
 }
 
-var overrunHead = pattern.Of(`(?i)\b(?:overrun|volume gain|aufschlag|foisonnement)\b`)
+var overrunHead = pattern.Of(`(?i)\b(?:overrun|volume gain|aufschlag|volumenzunahme|foisonnement|aumento (?:de|di) volumen?|montatura|opslag|luchtopname)\b`)
 
 var byTime = pattern.Of(`(?i)^\s*(?:shortest|longest)\b`)
 

@@ -21,6 +21,10 @@ func TestStatisticOf(t *testing.T) {
 		"Shortest (min)": theLeast, "Min held (min)": theLeast, "lowest drained %": theLeast,
 		"Longest (min)": theMost, "max held": theMost, "Range stand (min)": theRange, "spread (min)": theRange, "min-max": theRange, "mean_stand_min": theMean, "longest_min": theMost,
 		"median (min)": theMiddle, "hold, median": theMiddle, "médiane (min)": theMiddle,
+		"Spanne (min)": theRange, "étendue (min)": theRange, "Écart (min)": theRange, "intervallo (min)": theRange, "rango (min)": theRange, "spreiding (min)": theRange, "von - bis": theRange,
+		"kürzeste (min)": theLeast, "plus courte tenue": theLeast, "mínimo (min)": theLeast, "kortste (min)": theLeast, "längste (min)": theMost, "la più lunga (min)": theMost, "máximo (min)": theMost,
+		"Anzahl": theCount, "nombre d'essais": theCount, "aantal proeven": theCount, "mediaan (min)": theMiddle, "durchschnittliche Standzeit": theMean, "gemiddelde (min)": theMean, "mittlere Tenue": theMean,
+		"Mindestalter": noStatistic, "Maxima": noStatistic, "Nummer": noStatistic, "Intervention": noStatistic,
 		"n": theCount, "runs": theCount, "how many": theCount,
 		"Stand (min)": noStatistic, "Fat (%)": noStatistic, "Mix": noStatistic, "trials": noStatistic,
 	} {

@@ -103,8 +103,8 @@ func textOf(cells []handin.Cell) (out []string) {
 }
 
 var (
-	meanWord = pattern.Of(`(?i)\b(mean|average|avg|mittel(wert)?|moyenne|media|promedio)\b`)
-	drainy   = pattern.Of(`(?i)(drain|drip|weep|wept|leak|run[- ]?off|puddle|tears|dew|filtrate|%)`)
+	meanWord = pattern.Of(`(?i)\b(mean|average|avg|mittel(?:wert|werte)?|mittlere[rs]?|durchschnitt\w*|schnitt|moyennes?|moy|medias?|medie|promedios?|gemiddelden?)\b`)
+	drainy   = pattern.Of(`(?i)(drain|drip|weep|wept|leak|run[- ]?off|puddle|tears|dew|filtrate|tropf|écoul|égoutt|escurr|drenad|sgocciol|uitgelekt|%)`)
 	hlbWord  = pattern.Of(`(?i)\bhlb\b`)
 	fatWord  = pattern.Of(`(?i)\b(fat|oil|fett|gras)\b`)
 	emWord   = pattern.Of(`(?i)\b(emulsifiers?|powders?|emuls?\.?)\b`)
