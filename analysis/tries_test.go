@@ -120,3 +120,29 @@ func TestPercentsThatAreNoWholeMix(t *testing.T) {
 		}
 	}
 }
+
+// A formula whose chance is shown above the surest start's says why it is not that start.
+func TestTryAboveTheStartSaysWhyItIsNone(t *testing.T) {
+	thorough.NotShort(t, "analyses a log")
+	var typed []string
+	for _, mix := range []string{"fat 38", "fat 42", "fat 44, emulsifier 2.5", "fat 46, emulsifier 3", "fat 48, emulsifier 2.8, hlb 8", "fat 48, emulsifier 3.4, hlb 7.5", "emulsifier 3.2", "hlb 7"} {
+		typed = append(typed, mix)
+	}
+	tries, err := kitchen.ParseTries(strings.Join(typed, "; "))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, demo, Settings{Tries: tries})
+	above := 0
+	for _, try := range r.Tries {
+		said := strings.Contains(strings.Join(try.Notes, "; "), "its chance is above the start's")
+		if higher := try.Chance != nil && try.Chance.Mean >= r.Starts[0].Chance.Mean+0.005; higher != said {
+			t.Errorf("%s: %+v beside the start's %v: %q", try.Name, try.Chance, r.Starts[0].Chance.Mean, try.Notes)
+		} else if higher {
+			above++
+		}
+	}
+	if above == 0 || above == len(r.Tries) {
+		t.Errorf("%d of %d above the start: nothing is held apart", above, len(r.Tries))
+	}
+}

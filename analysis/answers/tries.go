@@ -81,12 +81,30 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 	if t.ClogChance != nil && *t.ClogChance > ClogLimitTrial {
 		note("it is likely to clog: do not make it straight away, go there in steps from a thinner one that came out")
 	}
+	if above := aboveStart(found, s, values, c.Mean); above != "" {
+		note("%s", above)
+	}
 	for i, v := range s.Chain.FirstFailures(values) {
 		t.Fails[s.Links[i].Outcome] = v
 	}
 	t.Predicted = s.predicted(values)
 	t.MadeTimes, t.MadeWorked = s.made(values, t.Ingredients)
 	return t
+}
+
+// aboveStart says why a mix whose chance is shown above the surest start's is not that start;
+// "" where it is not above.
+func aboveStart(found *Answers, s *Ground, values []float64, chance float64) string {
+	for _, start := range found.Starts {
+		if start.Aim != result.Surest || chance < start.Chance.Mean+0.005 {
+			continue
+		}
+		if s.Search.At(values).Allowed {
+			return "its chance is above the start's, which stays nearer to trials that worked: further from them a chance flatters"
+		}
+		return "its chance is above the start's, but it is none itself: too few trials are like it, or it clogs too often"
+	}
+	return ""
 }
 
 // point is the formula's point on the surface, open places filled with what is best for the

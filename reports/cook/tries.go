@@ -44,6 +44,9 @@ func (b pages) triesInBrief() (out []document.Block) {
 			if len(grams) > 0 {
 				line = say.Text(line, " In grams: ", say.Listed(grams), ".")
 			}
+			for _, n := range t.Notes { // what was taken for granted, and what to beware of
+				line = say.Text(line, " ", say.Sentence(n))
+			}
 		}
 		out = append(out, document.Paragraph{Text: line})
 	}

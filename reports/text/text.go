@@ -23,8 +23,11 @@ func Summary(d document.Document) string {
 	for _, b := range d.Brief {
 		next := block(b)
 		if len(lines)+len(next) > most {
-			room := most - 1 - len(lines)
-			lines = append(lines, next[:max(room, 0)]...)
+			room := max(most-1-len(lines), 0)
+			if p, ok := b.(document.Paragraph); ok {
+				next = whole(plain(p.Text), room)
+			}
+			lines = append(lines, next[:min(room, len(next))]...)
 			lines = append(lines[:min(len(lines), most-1)], "The rest is in the report.")
 			break
 		}
@@ -34,6 +37,22 @@ func Summary(d document.Document) string {
 		return ""
 	}
 	return strings.Join(lines, "\n") + "\n"
+}
+
+// whole is as many whole sentences from the first as so many lines hold.
+func whole(s string, room int) (lines []string) {
+	words := strings.Fields(s)
+	for i, w := range words {
+		if !strings.HasSuffix(w, ".") && !strings.HasSuffix(w, "?") && i < len(words)-1 {
+			continue
+		}
+		to := wrap(strings.Join(words[:i+1], " "))
+		if len(to) > room {
+			return lines
+		}
+		lines = to
+	}
+	return lines
 }
 
 func block(b document.Block) []string {

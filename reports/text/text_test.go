@@ -80,3 +80,23 @@ func TestWhatDoesNotFitIsNamed(t *testing.T) {
 		t.Errorf("%d lines, the last %q", len(lines), lines[len(lines)-1])
 	}
 }
+
+// What does not fit is left out by whole sentences.
+func TestCutBetweenSentences(t *testing.T) {
+	long := strings.Repeat("word ", 30) + "end."
+	for _, c := range []struct{ text, last string }{
+		{"Short. " + long + " " + long, "Short."},               // one line is left
+		{long + " " + long, "one line"},                         // not one sentence fits
+		{"Of 0.5 it is 3.2 %. Is it? " + long, "3.2 %. Is it?"}, // a point in a number ends nothing
+	} {
+		var d document.Document
+		for range most - 2 {
+			d.Brief = append(d.Brief, document.Paragraph{Text: say("one line")})
+		}
+		d.Brief = append(d.Brief, document.Paragraph{Text: say(c.text)})
+		lines := strings.Split(strings.TrimSuffix(Summary(d), "\n"), "\n")
+		if n := len(lines); lines[n-1] != "The rest is in the report." || !strings.HasSuffix(lines[n-2], c.last) {
+			t.Errorf("%q: %q", c.text, lines[n-2:])
+		}
+	}
+}
