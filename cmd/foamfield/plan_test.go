@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -18,6 +19,7 @@ import (
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
+	kitchens "foamfield/ingest/kitchen"
 	"foamfield/ingest/thorough"
 	"foamfield/ingest/trial"
 )
@@ -385,6 +387,16 @@ func TestPlanSheet(t *testing.T) {
 	}
 	readBack(t, fillIn(t, at, habits["by the book"]), p)
 
+	again := filepath.Join(t.TempDir(), "again.json") // what a plan writes down of itself gives it again
+	called(t, exitDone, "plan", filepath.Join(t.TempDir(), "again.xlsx"), "--kitchen", at, "--json", again, "--quiet")
+	q := planOf(t, again)
+	for i := range p.Needs {
+		p.Needs[i].Stock, p.Needs[i].Short = nil, false // what is at hand is another day's
+	}
+	if !reflect.DeepEqual(p, q) {
+		t.Errorf("%+v\nbut from its own sheet\n%+v", p, q)
+	}
+
 	for _, c := range []struct {
 		setting, value string
 		says           string
@@ -397,6 +409,38 @@ func TestPlanSheet(t *testing.T) {
 		if said := called(t, exitBadInput, "plan", filepath.Join(t.TempDir(), "w.xlsx"), "--kitchen", bad); !strings.Contains(said, c.says) {
 			t.Errorf("%s %s: %s", c.setting, c.value, said)
 		}
+	}
+}
+
+// What a kitchen's Ingredients sheet says goes with the plan, in its own words and no other.
+func TestPlanTakesTheIngredientsSheetAlong(t *testing.T) {
+	kitchen := kitchenBook(t, map[string][][]any{"Ingredients": {{"Name in the log", "What it is", "HLB", "Fat %", "Note", "Prices"},
+		{"Ghee tin 2", "fat", nil, 99, nil, "9.80"}, {"house cider", "water part", nil, nil, "from the cellar", "€ 2,10 / kg"}, {"Emul A", "emulsifier", 3.8, nil, nil, "3 per 250 g"}, {"Emul B", "emulsifier", 15}}})
+	at := filepath.Join(t.TempDir(), "w.xlsx")
+	called(t, exitDone, "plan", at, "--kitchen", kitchen, "--quiet")
+	f, err := excelize.OpenFile(at)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	rows, err := f.GetRows("Ingredients")
+	if err != nil {
+		t.Fatal(err)
+	}
+	cell := func(row, col int) string {
+		if col < len(rows[row]) {
+			return rows[row][col]
+		}
+		return ""
+	}
+	for row, want := range [][2]string{{"Note", "Prices"}, {"", "9.8 / kg"}, {"from the cellar", "€ 2.1 / kg"}, {"", "12 / kg"}, {"", ""}} {
+		if got := [2]string{cell(row, 6), cell(row, 7)}; got != want {
+			t.Errorf("row %d: %q, want %q", row+1, got, want)
+		}
+	}
+	s, problems, err := kitchens.Open(at)
+	if d, ok := s.Ingredient("house cider"); err != nil || len(problems) > 0 || !ok || d.Price == nil || math.Abs(d.Price.PerGram-0.0021) > 1e-12 {
+		t.Errorf("read back: %+v, %v, %v", d, problems, err)
 	}
 }
 

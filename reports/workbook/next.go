@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 
@@ -12,9 +13,6 @@ import (
 	"foamfield/plots/wording"
 	"foamfield/reports/say"
 )
-
-// safety stands under the table that goes to the bench.
-const safety = "Wear eye protection. Strain every mix. Clogged: do not open, vent first. Follow the marking on the canister."
 
 // NextTrials is next-trials.xlsx: a log with the grams filled in and the results
 // to be typed, under headers that our own reader reads. The plan has the same trials, in
@@ -55,6 +53,9 @@ func nextLog(b *book, r *result.Results, plan *result.Plan) {
 	}
 	p := b.sheet("Next trials", widths...)
 	p.add(in(title, "Trials to make next"))
+	over := min(12, len(columns))
+	p.wide(over, in(quiet, planHint(plan)))
+	p.add()
 	p.heads(heads...)
 	p.freeze(1)
 	first := p.next()
@@ -70,7 +71,9 @@ func nextLog(b *book, r *result.Results, plan *result.Plan) {
 	}
 	last := len(p.rows)
 	p.add()
-	p.wide(min(8, len(columns)), in(caution, safety))
+	for _, c := range plan.Cautions {
+		p.wide(over, in(caution, c))
+	}
 	if len(r.NextTrials) > 0 {
 		for k, c := range columns {
 			if c.choose == nil {
@@ -179,9 +182,28 @@ func nextColumns(r *result.Results, plan *result.Plan) []nextColumn {
 		}
 		columns = append(columns, nextColumn{head: head, width: 10})
 	}
+	for _, head := range scoresNotAsked(r) {
+		columns = append(columns, nextColumn{head: head, width: 10})
+	}
 	return append(columns,
 		nextColumn{head: "notes", width: 26},
-		nextColumn{head: reasonHead, width: 42, value: func(_ int, n result.NextTrial) cell { return text(reason(n)) }})
+		nextColumn{head: reasonHead, width: 42, value: func(i int, n result.NextTrial) cell { return text(reason(n) + leaveOut(plan.Trials[i].Skip)) }})
+}
+
+// scoresNotAsked are the headers of scores that the log has and nobody asks for: a kitchen
+// that tastes goes on tasting.
+func scoresNotAsked(r *result.Results) (heads []string) {
+	for _, c := range r.Columns {
+		if c.ReadAs != "score" || slices.Contains(heads, c.Header) {
+			continue
+		}
+		if !slices.ContainsFunc(r.Targets.Results, func(asked result.ResultTarget) bool {
+			return strings.HasPrefix(strings.ToLower(c.Header), strings.ToLower(asked.Label))
+		}) {
+			heads = append(heads, c.Header)
+		}
+	}
+	return heads
 }
 
 // trialName is a number where it is written as one.
@@ -250,6 +272,14 @@ func mixColumns(next []result.NextTrial) []nextColumn {
 		}
 	}
 	return out
+}
+
+// leaveOut says which trials are not made once this one has clogged.
+func leaveOut(skip []string) string {
+	if len(skip) == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" If it clogs though strained, leave out %s: as thick or thicker.", wording.List(skip))
 }
 
 func reason(n result.NextTrial) string {

@@ -25,8 +25,8 @@ func Plan(p *result.Plan, own []Declared) ([]byte, error) {
 	c.add(text(reasonHead), text("not used"))
 	c.write()
 	if len(own) > 0 {
-		i := b.sheet("Ingredients", 24, 22, 9, 9, 12, 22, 30)
-		i.heads("Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note")
+		i := b.sheet("Ingredients", 24, 22, 9, 9, 12, 22, 30, 12)
+		i.heads("Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note", "Prices")
 		for _, d := range own {
 			var row []cell
 			for _, s := range d {
@@ -85,7 +85,11 @@ func planLog(b *book, p *result.Plan) {
 
 // planHint is what has to be known before weighing.
 func planHint(p *result.Plan) string {
-	hint := "In this order; thick mixes come last in a day. Type what happened: hold 20+ if it still stood at 20, 15-20 between two looks; leave empty what nobody looked at."
+	order := "In this order; thick mixes come last in a day."
+	if p.Follows != nil {
+		order = "In this order; what may clog comes last."
+	}
+	hint := order + " Type what happened: hold 20+ if it still stood at 20, 15-20 between two looks; leave empty what nobody looked at."
 	if p.BatchGrams == nil {
 		hint = "Grams are for 100 g of mix: weigh so many times as much as your canister's marking allows. " + hint
 	}
@@ -163,6 +167,7 @@ func planSheet(b *book, p *result.Plan) {
 			{"Ingredients", strings.Join(planNames(p), ", ")},
 			{"Fat %", planned.Span(p.Ranges.FatPercent)}, {"Emulsifier %", planned.Span(p.Ranges.EmulsifierPercent)}, {"HLB", planned.Span(*p.Ranges.BlendHLB)},
 			{"Trials", fmt.Sprint(len(p.Trials))}, {"Layout", p.Layout}, {"Seed", fmt.Sprint(p.Seed)}}...)
+		settings = append(settings, weighedAs(p)...)
 	}
 	s.add(in(head, "Setting"), in(head, "Value"), cell{}, in(head, "What this plan takes and tells"))
 	says := planned.Says(p)
@@ -177,6 +182,31 @@ func planSheet(b *book, p *result.Plan) {
 		s.add(row...)
 	}
 	s.write()
+}
+
+// weighedAs are the settings of who makes what when, and of what size, as far as they were
+// said: with them the sheet gives this plan again.
+func weighedAs(p *result.Plan) (out [][2]string) {
+	var days, cooks []string
+	for _, t := range p.Trials {
+		if t.Day > len(days) {
+			days, cooks = append(days, t.DayName), append(cooks, t.Cook)
+		}
+	}
+	out = append(out, [2]string{"Days", strings.Join(days, ", ")})
+	if len(cooks) > 0 && cooks[0] != "" {
+		out = append(out, [2]string{"Cooks", strings.Join(cooks, ", ")})
+	}
+	if p.BatchGrams != nil {
+		out = append(out, [2]string{"Batch", exact(*p.BatchGrams) + " g"}, [2]string{"Scale step", exact(p.ScaleStepGrams) + " g"})
+	}
+	if p.Canister != "" {
+		out = append(out, [2]string{"Canister", p.Canister})
+	}
+	if p.Chargers != "" {
+		out = append(out, [2]string{"Chargers", p.Chargers})
+	}
+	return out
 }
 
 func startInWords(f *result.PlanFollows) string {

@@ -14,6 +14,7 @@ import (
 
 	"github.com/xuri/excelize/v2"
 
+	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/ingest"
 	"foamfield/ingest/trial"
@@ -500,7 +501,7 @@ func TestNextTrialsIsALog(t *testing.T) {
 	for _, c := range []struct{ header, first, second string }{
 		{"came out", "yes", "no"}, {"hold (min)", "20+", ""}, {"drained at 20 min (%)", "4", ""}, {"split", "no", ""}, {"notes", "fine", ""}, {"day", "Mon", "Mon"},
 	} {
-		col := under(t, f, sheet, 2, c.header)
+		col := under(t, f, sheet, 4, c.header)
 		for i, v := range []string{c.first, c.second} {
 			if v == "" {
 				continue
@@ -509,7 +510,7 @@ func TestNextTrialsIsALog(t *testing.T) {
 			if n, err := strconv.ParseFloat(v, 64); err == nil {
 				typed = n
 			}
-			if err := f.SetCellValue(sheet, col+strconv.Itoa(3+i), typed); err != nil {
+			if err := f.SetCellValue(sheet, col+strconv.Itoa(5+i), typed); err != nil {
 				t.Fatal(err)
 			}
 		}
@@ -563,7 +564,7 @@ func TestNextTrialsHaveTheirSettings(t *testing.T) {
 	b, err := nextTrialsOf(r)
 	f := open(t, b, err)
 	for i := range r.NextTrials {
-		if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+strconv.Itoa(3+i), 25); err != nil {
+		if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 4, "hold (min)")+strconv.Itoa(5+i), 25); err != nil {
 			t.Fatal(err)
 		}
 	}
@@ -596,7 +597,7 @@ func TestNextTrialsWithoutGrams(t *testing.T) {
 			r.NextTrials = []result.NextTrial{{Mix: c.mix, Reason: "why"}}
 			b, err := nextTrialsOf(r)
 			f := open(t, b, err)
-			if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 2, "hold (min)")+"3", 25); err != nil {
+			if err := f.SetCellValue("Next trials", under(t, f, "Next trials", 4, "hold (min)")+"5", 25); err != nil {
 				t.Fatal(err)
 			}
 			file := filepath.Join(t.TempDir(), "next.xlsx")
@@ -653,5 +654,36 @@ func TestSummaryLeadsOn(t *testing.T) {
 	}
 	if cells, err := f.GetPictureCells("Summary"); err != nil || len(cells) == 0 {
 		t.Errorf("the summary has no picture (%v)", err)
+	}
+}
+
+// A sheet of next trials says what a kitchen has to know at the bench, and asks again for
+// the scores it gave.
+func TestNextTrialsSayWhatToLeaveOutAndToScore(t *testing.T) {
+	r := kitchen()
+	r.Columns = append(r.Columns, result.Column{Header: "taste (1-5)", ReadAs: "score"}, result.Column{Header: "lot", ReadAs: "known, not used"})
+	p, ordered := plan.After(r, 0, plan.Shifts{})
+	p.Trials[0].Skip = []string{p.Trials[1].ID}
+	b, err := NextTrials(ordered, p)
+	f := open(t, b, err)
+	const sheet = "Next trials"
+	under(t, f, sheet, 4, "taste (1-5)")
+	why := under(t, f, sheet, 4, reasonHead)
+	if first, second := raw(t, f, sheet, why+"5"), raw(t, f, sheet, why+"6"); !strings.Contains(first, "If it clogs though strained, leave out "+p.Trials[1].ID+":") || strings.Contains(second, "leave out") {
+		t.Errorf("%q, then %q", first, second)
+	}
+	for i, c := range rows(t, f, sheet)[3] {
+		if c == "lot" {
+			t.Errorf("column %d asks for what no trial is scored by", i)
+		}
+	}
+	all := ""
+	for _, row := range rows(t, f, sheet) {
+		all += strings.Join(row, " ") + "\n"
+	}
+	for _, c := range append(p.Cautions, "hold 20+ if it still stood") {
+		if !strings.Contains(all, c) {
+			t.Errorf("%q is not on the sheet", c)
+		}
 	}
 }
