@@ -69,6 +69,9 @@ func (on Shifts) after(r *result.Results) Shifts {
 	last, next, counts := 0, "", true
 	var cooks []string
 	for _, t := range r.Trials {
+		if !t.Used { // a row that nobody finished says nothing of how days are counted
+			continue
+		}
 		if m := countedDay.FindStringSubmatch(t.Day); m == nil {
 			counts = false
 		} else if n, err := strconv.Atoi(m[2]); err == nil && n > last {

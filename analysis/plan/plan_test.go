@@ -213,7 +213,8 @@ func TestShiftsAfterALog(t *testing.T) {
 	log := func(days, cooks string) *result.Results {
 		r := &result.Results{}
 		for i, d := range strings.Split(days, ",") {
-			r.Trials = append(r.Trials, result.Trial{Day: d, Cook: strings.Split(cooks, ",")[i]})
+			day, aside := strings.CutSuffix(d, " aside")
+			r.Trials = append(r.Trials, result.Trial{Day: day, Cook: strings.Split(cooks, ",")[i], Used: !aside})
 		}
 		return r
 	}
@@ -226,6 +227,7 @@ func TestShiftsAfterALog(t *testing.T) {
 		{"day 1,day 2,day 10", "AB,CD,AB", Shifts{}, "[day 11] []"},
 		{"2026-05-03,2026-05-04,2026-05-04", ",,", Shifts{}, "[] []"},
 		{"1,2,", "AB,AB,", Shifts{}, "[] []"},
+		{"1,2, aside", "AB,AB,", Shifts{}, "[3] [AB]"}, // a row begun and left
 		{"Mon,Tue,Wed", "AB,AB,AB", Shifts{Days: []string{"Thu", "Fri"}}, "[Thu Fri] [AB]"},
 		{"1,2,3", "AB,CD,AB", Shifts{Cooks: []string{"CD"}}, "[4] [CD]"},
 	} {
