@@ -30,7 +30,7 @@ func (b pages) costs() []document.Block {
 			grams = append(grams, say.Text(say.Num(fmt.Sprintf("cheapest.ingredients[%d].grams", i), l.Grams, say.Decimals(b.R.Batch.ScaleStepGrams)), " g "+l.Name))
 		}
 		out = append(out, document.Paragraph{Text: say.Text("The cheapest mix that is sure enough costs ", b.cost("cheapest.cost", &cheap.Cost), ": ", b.Mix("cheapest.mix", cheap.Mix), "; ", say.Listed(grams), ". How sure: ",
-			say.ChanceAndLimit("cheapest.chance", cheap.Chance.Mean, cheap.Chance.Low, b.R.Targets.WantedChance.Value), " Predicted, not yet made: make it twice first.")})
+			say.ChanceAndLimit("cheapest.chance", cheap.Chance.Mean, cheap.Chance.Low, b.R.Targets.WantedChance.Value), ". Predicted, not yet made: make it twice first.")})
 	}
 	return out
 }
@@ -40,7 +40,7 @@ func Unpriced(r *result.Results) []document.Block {
 	if len(r.Starts) == 0 || r.Starts[0].Cost != nil {
 		return nil
 	}
-	return []document.Block{document.Paragraph{Text: say.Text("Portions are for their cost, and no ingredient has a price: type it on an Ingredients sheet of the log, under Prices, for example 12.50 / kg.")}}
+	return []document.Block{document.Paragraph{Text: say.Text("Portions are for their cost, and no ingredient has a price: type it on a sheet Ingredients of the log, with the header Name in the log | What it is | Prices, for example butter | fat | 12.50 / kg.")}}
 }
 
 // cost is an amount of money: of a batch, and of a portion or else of 100 g.
@@ -56,7 +56,10 @@ func (b pages) cost(path string, c *result.Cost) document.Text {
 		return say.Text(c.Currency+" ", say.Num(path+"."+key, v, digits))
 	}
 	if c.Portion != nil {
-		return say.Text(money("batch", c.Batch), " a batch, ", money("portion", *c.Portion), " a portion of ", say.Count(path+".portions", *c.Portions))
+		if *c.Portions == 1 {
+			return say.Text(money("batch", c.Batch), " a batch, which is one portion")
+		}
+		return say.Text(money("batch", c.Batch), " a batch, ", money("portion", *c.Portion), " for each of ", say.Count(path+".portions", *c.Portions), " portions")
 	}
 	return say.Text(money("batch", c.Batch), " a batch, ", money("per_100_grams", c.Per100Grams), " for 100 g")
 }

@@ -3,6 +3,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -24,8 +25,12 @@ func Summary(d document.Document) string {
 		next := block(b)
 		if len(lines)+len(next) > most {
 			room := max(most-1-len(lines), 0)
-			if p, ok := b.(document.Paragraph); ok {
-				next = whole(plain(p.Text), room)
+			switch b := b.(type) {
+			case document.Paragraph:
+				next = whole(plain(b.Text), room)
+			case document.Formula:
+				grams := next[:len(next)-len(wrap(plain(b.Note)))]
+				next = append(slices.Clone(grams), whole(plain(b.Note), max(room-len(grams), 0))...)
 			}
 			lines = append(lines, next[:min(room, len(next))]...)
 			lines = append(lines[:min(len(lines), most-1)], "The rest is in the report.")

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -94,6 +95,10 @@ func TestCutBetweenSentences(t *testing.T) {
 			d.Brief = append(d.Brief, document.Paragraph{Text: say("one line")})
 		}
 		d.Brief = append(d.Brief, document.Paragraph{Text: say(c.text)})
+		note := document.Document{Brief: append(slices.Clone(d.Brief[:most-2]), document.Formula{Note: say(c.text)})}
+		if Summary(d) != Summary(note) {
+			t.Errorf("%q: a note is cut otherwise: %s", c.text, Summary(note))
+		}
 		lines := strings.Split(strings.TrimSuffix(Summary(d), "\n"), "\n")
 		if n := len(lines); lines[n-1] != "The rest is in the report." || !strings.HasSuffix(lines[n-2], c.last) {
 			t.Errorf("%q: %q", c.text, lines[n-2:])

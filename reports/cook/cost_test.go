@@ -1,0 +1,35 @@
+package cook
+
+import (
+	"strings"
+	"testing"
+
+	"foamfield/analysis/result"
+	"foamfield/reports/document"
+	"foamfield/reports/mixes"
+	"foamfield/reports/say"
+)
+
+// Costs are sentences, each with its stop, whatever is known.
+func TestCostsAreSentences(t *testing.T) {
+	one, eight := 1, 8
+	portion := func(v float64) *float64 { return &v }
+	for _, c := range []struct {
+		cost result.Cost
+		says string
+	}{
+		{result.Cost{Batch: 3.557, Per100Grams: 0.889}, "It costs 3.56 a batch, 0.889 for 100 g."},
+		{result.Cost{Batch: 3.557, Portions: &eight, Portion: portion(0.4446), Currency: "€"}, "It costs € 3.56 a batch, € 0.445 for each of 8 portions."},
+		{result.Cost{Batch: 3.557, Portions: &one, Portion: portion(3.557)}, "It costs 3.56 a batch, which is one portion."},
+		{result.Cost{Batch: 3, Per100Grams: 1, Unpriced: []string{"cider"}}, "No price is set for cider, which counts as nothing here."},
+	} {
+		r := &result.Results{Starts: []result.Start{{Cost: &c.cost}}, Cheapest: &result.Cheapest{Cost: c.cost, Chance: result.Chance{Mean: 0.8, Low: 0.12}}}
+		said := ""
+		for _, b := range (pages{mixes.Run{Run: say.Run{R: r}}}).costs() {
+			said += b.(document.Paragraph).Text.String() + " "
+		}
+		if !strings.Contains(said, c.says) || !strings.Contains(said, "perhaps only 12. Predicted, not yet made") {
+			t.Error(said)
+		}
+	}
+}
