@@ -20,11 +20,12 @@ func service(r *result.Results, canisters []trial.Canister, asked *float64) *res
 	}
 	s := &result.Service{From: "--batch", Ingredients: []result.FormulaLine{}, Fills: []result.Fill{}}
 	largest := largestFills(r.Trials)
-	litres, said, fills, strange := 0.0, 0.0, 0.0, ""
+	litres, said, fills := 0.0, 0.0, 0.0
+	var strange []string
 	for _, c := range canisters {
 		litres, said, fills = litres+c.Litres, said+c.Grams, fills+largest[c.Litres]
-		if largest[c.Litres] == 0 {
-			strange = c.Text
+		if largest[c.Litres] == 0 && !slices.Contains(strange, c.Text) {
+			strange = append(strange, c.Text)
 		}
 	}
 	switch {
@@ -32,10 +33,10 @@ func service(r *result.Results, canisters []trial.Canister, asked *float64) *res
 		s.Grams = said
 	case asked != nil:
 		s.Grams = *asked
-	case strange == "":
+	case len(strange) == 0:
 		s.Grams, s.From = fills, "the largest fills logged, "+eachSize(canisters, largest)
 	default:
-		s.Note = fmt.Sprintf("no trial filled a canister of %s, so no fill is suggested: add up what their markings allow and say it with --batch, for example --batch 1200", strange)
+		s.Note = fmt.Sprintf("no trial filled a canister of %s, so no fill is suggested: add up what their markings allow and say it with --batch, for example --batch 1200", strings.Join(strange, " or "))
 		return s
 	}
 	start := r.Starts[0]

@@ -2,6 +2,7 @@ package analysis
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"foamfield/analysis/result"
@@ -56,7 +57,7 @@ func TestServiceOfSeveralSizes(t *testing.T) {
 			t.Errorf("%+v, want %v g", f, want)
 		}
 	}
-	if s := service(r, append(both, trial.Canister{Text: "2 L", Litres: 2}), nil); s.Note == "" {
+	if s := service(r, append(both, trial.Canister{Text: "2 L", Litres: 2}, trial.Canister{Text: "0.3 L", Litres: 0.3}), nil); !strings.HasPrefix(s.Note, "no trial filled a canister of 2 L or 0.3 L, so") {
 		t.Errorf("a fill for a size that nobody logged: %+v", s)
 	}
 }

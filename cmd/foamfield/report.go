@@ -226,7 +226,10 @@ func (r *reporting) service(f *flags) {
 			f.refuse("canister", err.Error())
 		}
 		r.study.Service, r.study.ServiceBatch = canisters, batch
-		if many > 1 && many == len(canisters) {
+		if many > 1 && f.err == nil && many != len(canisters) {
+			f.refuse("batch", fmt.Sprintf("that is %d canisters, and --canister names %d: name as many, or give --batch %g for them all", many, len(canisters), *batch))
+		}
+		if many > 1 {
 			for i := range canisters {
 				canisters[i].Grams = each
 			}

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"foamfield/analysis/result"
+	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
 )
@@ -32,7 +33,22 @@ func (b pages) service() []document.Block {
 	t := say.Text("Make ", say.Trimmed("service.grams", s.Grams, 1), " g ("+s.From+"): ", say.Listed(grams), ". Then ", say.Listed(fills), ". Chargers: to each canister's marking.")
 	blocks := []document.Block{say.Head("For service"), document.Paragraph{Text: t}}
 	if slices.ContainsFunc(s.Fills, func(f result.Fill) bool { return f.Beyond }) {
-		blocks = append(blocks, document.Callout{Caution: true, Title: "Fill:", Text: say.Text("No trial had as much in a canister of this size. Never more than each canister's marking allows; try it before service.")})
+		blocks = append(blocks, document.Callout{Caution: true, Title: "Fill:", Text: say.Text(untried(s.Fills), " Never more than each canister's marking allows; try it before service.")})
 	}
 	return blocks
+}
+
+// untried says which fills no trial had.
+func untried(fills []result.Fill) string {
+	var sizes []string
+	for _, f := range fills {
+		switch {
+		case !f.Beyond || slices.Contains(sizes, f.Canister):
+		case f.Litres == nil:
+			return "How large these canisters are is not said, so no trial tells whether so much goes in."
+		default:
+			sizes = append(sizes, f.Canister)
+		}
+	}
+	return "No trial had as much in a canister of " + wording.Either(sizes) + "."
 }
