@@ -122,12 +122,12 @@ func compare(s *StandIn, old, new []Part) []blended.Compared {
 	out := []blended.Compared{hlbCompared(s)}
 	text := func(what string, of func(ingredient.Ingredient) string) {
 		a, b := joined(old, of), joined(new, of)
-		c := blended.Compared{What: what, Old: a, New: b, Same: blended.Differs}
+		c := blended.Compared{What: what, Old: each(old, of), New: each(new, of), Same: blended.Differs}
 		switch {
 		case strings.Contains(a, unknown) || strings.Contains(b, unknown):
 			c.Same = blended.Unclear
 		case a == b:
-			c.Same = blended.Matches
+			c.Old, c.New, c.Same = a, b, blended.Matches
 		}
 		out = append(out, c)
 	}
@@ -188,6 +188,18 @@ func joined(parts []Part, of func(ingredient.Ingredient) string) string {
 		if said := of(*p.What); !slices.Contains(all, said) {
 			all = append(all, said)
 		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// each says whose a thing is where ingredients do not agree.
+func each(parts []Part, of func(ingredient.Ingredient) string) string {
+	var all []string
+	for _, p := range parts {
+		all = append(all, p.Name+": "+of(*p.What))
+	}
+	if first := of(*parts[0].What); joined(parts, of) == first {
+		return first
 	}
 	return strings.Join(all, "; ")
 }

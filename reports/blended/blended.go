@@ -188,11 +188,14 @@ func TellStandIn(out *strings.Builder, s *blended.StandIn, old, with string) {
 	fmt.Fprintf(out, "%s instead of %s:\n\n", text.OneLine(with), text.OneLine(old))
 	Tell(out, s.New)
 	out.WriteString("\n")
-	rows := [][]string{{"", text.OneLine(old), text.OneLine(with), ""}}
 	for _, c := range s.Compared {
-		rows = append(rows, []string{c.What, c.Old, c.New, [...]string{"not known", "matches", "differs"}[c.Same]})
+		fmt.Fprintf(out, "%s: %s", text.OneLine(c.What), [...]string{"not known", "matches", "differs"}[c.Same])
+		if c.Old == c.New {
+			fmt.Fprintf(out, "; %s\n", text.OneLine(c.New))
+			continue
+		}
+		fmt.Fprintf(out, "\n  %s: %s\n  %s: %s\n", text.OneLine(old), text.OneLine(c.Old), text.OneLine(with), text.OneLine(c.New))
 	}
-	text.Table(out, rows)
 	out.WriteString("\n")
 	if s.HLBKept {
 		out.WriteString("The emulsifiers are shared out so that the blend HLB and the emulsifier percent stay as they were.\n")
