@@ -1,6 +1,8 @@
 package workbook
 
 import (
+	"strings"
+
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
@@ -70,11 +72,7 @@ func (p *page) block(block document.Block, d document.Document) {
 		if block.Caution {
 			l = caution
 		}
-		said := block.Text.String()
-		if block.Title != "" {
-			said = block.Title + ". " + said
-		}
-		p.say(l, said)
+		p.say(l, titled(block.Title, block.Text.String()))
 	case document.Table:
 		p.say(wrapped, block.Caption)
 		p.heads(block.Head...)
@@ -161,4 +159,15 @@ func beside(grams, ounces document.Text) document.Text {
 		return grams
 	}
 	return document.Text{{Text: grams.String() + " (" + ounces.String() + ")"}}
+}
+
+// titled is a text after its title, which ends in a stop of its own or gets one.
+func titled(title, said string) string {
+	switch {
+	case title == "":
+		return said
+	case strings.HasSuffix(title, ":"):
+		return title + " " + said
+	}
+	return title + ". " + said
 }
