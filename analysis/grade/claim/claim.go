@@ -60,6 +60,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 	before := sentence.Sentence{}
 	for _, s := range sentences {
 		if found, ok := j.pairCredited(s, before); ok {
+			found.Certain = found.Certain && !s.Reworded
 			out = append(out, found)
 		}
 		before = s
@@ -69,6 +70,7 @@ func Check(w *handin.Work, designs []method.Design, slips record.Slips) (out []f
 			if !ok {
 				continue
 			}
+			found.Certain = found.Certain && !s.Reworded
 			if len(slips.Meant) > 0 { // what is true of the numbers as typed is no lie
 				_, lies := check(typed.Judge, s, rule, reason)
 				found.Certain = found.Certain && lies

@@ -255,7 +255,7 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 	for _, one := range []struct {
 		factor method.Factor
 		re     *pattern.Pattern
-	}{{method.HLB, hlbSaid}, {method.Fat, fatSaid}} {
+	}{{method.HLB, hlbSaid}, {method.Fat, fatSaid}, {method.Emulsifier, emSaid}} {
 		m := one.re.FindStringSubmatch(s.Text)
 		if m == nil {
 			continue
@@ -307,7 +307,10 @@ func (j *judge) longestAt(d *method.Design, factor method.Factor, level float64)
 		}
 		best = max(best, low)
 		at := math.Abs(d.At(i, factor)-level) <= 0.6
-		if factor == method.Fat {
+		switch factor {
+		case method.Emulsifier:
+			at = math.Abs(d.At(i, factor)-level) <= max(0.06, level/20)
+		case method.Fat:
 			at = math.Abs(d.At(i, factor)-level) <= 2 || math.Abs(ground.WeighedFatOf(x)-level) <= 1 || ground.InRow(x, level)
 		}
 		if at {

@@ -19,7 +19,7 @@ import (
 )
 
 var (
-	fatSaid = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+|de\s+|di\s+)?(fat|butter|oil|ghee|fett|vet|mg|matière grasse|grassi|grasso|grasa)\b|\b(fat|butter|oil)\s*(?:content\s*)?(?:of|at|=|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
+	fatSaid = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s*(?:of\s+|de\s+|di\s+)?(fat|butter|oil|ghee|fett|vet|mg|matière grasse|grassi|grasso|grasa)\b|\b(fat|butter|oil)\s*(?:content|percent(?:age)?|level|share)?\s*(?:of|at|=|:|is|was|around|near|above|over)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 	emSaid  = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent)\s*(?:of\s+)?emulsifier|\bemulsifier\s*(?:of|at|=|around|near|above)?\s*(\d+(?:[.,]\d+)?)\s*(?:%|percent)`)
 	hlbSaid = pattern.Of(`(?i)\bhlb\s*(?:of|at|=|around|near|about|is|was|above|over|:)?\s*(\d+(?:[.,]\d+)?)`)
 	packet  = pattern.Of(`(?i)(packet|pack|label|supplier|contains|wrapper|of the butter is|butter (is|has|with)|counted|taken as)`)

@@ -53,7 +53,11 @@ func Counted(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 		return f, false
 	}
 	var passed, maybe, failed []*handin.Trial
+	emulsified := withEmulsifier.MatchString(s.Low)
 	for _, x := range all {
+		if emulsified && x.Bare() {
+			continue
+		}
 		switch v, _ := r.Judge(j.Trials, x); v {
 		case rule.Passes:
 			passed = append(passed, x)

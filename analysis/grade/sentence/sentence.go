@@ -20,6 +20,8 @@ type Sentence struct {
 	Text string // in English as far as its words are known, with the word for a trial that is looked for
 	Low  string // folded
 	Said string // as the student said it
+	// Reworded is set where the student said it in another language, or in words that are taken for these.
+	Reworded bool
 }
 
 // nounsOf are the words by which a work calls its trials, "go", "pot", that are none of
@@ -92,8 +94,9 @@ func SentencesOf(w *handin.Work) (out []Sentence, places []trial.Place) {
 		}
 		for _, s := range Split(text) {
 			if !notSo.MatchString(s) || applied.MatchString(s) {
-				plain := plainly(tongue.English(s), nouns)
-				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s})
+				again := tongue.Plain(tongue.English(s))
+				plain := plainly(again, nouns)
+				out = append(out, Sentence{At: at, Text: plain, Low: " " + strings.ToLower(plain) + " ", Said: s, Reworded: again != s})
 			}
 		}
 	}
