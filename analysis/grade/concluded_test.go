@@ -228,6 +228,9 @@ func TestConcluded(t *testing.T) {
 		{"The two mixes at 33 % fat agree within 1 min.", true},
 		{"The two mixes with 41 % fat agreed within 1 min.", false},
 		{"Both mixes agree within 1 min.", false},
+		{"By my rule trial 6 wins, though trial 10 stood longest.", false},
+		{"Trial 6 is the best even though trial 10 stood longest.", false},
+		{"From 120 to 150 g butter the hold fell by 3.5 min on average.", false},
 		// two things moved
 		{"More butter goes with a shorter hold, the higher dose with a longer one.", false},
 		// faults that a foam did not have

@@ -29,7 +29,7 @@ var (
 	clock   = pattern.Of(`(?i)\b(after|in|at|within|for the first|every|by minute|@)\s*(the |about )?$`)
 	loose   = pattern.Of(`(?i)(\b(about|around|roughly|nearly|almost|over|under|above|below|more than|less than|at least|at most|up to|ca\.?|circa|some|until|rule|±)|[~≈<>≤≥±])\s*(the |a )?$`)
 	byMore  = pattern.Of(`(?i)^\s*(?:more|less|longer|shorter|higher|lower|better|worse|apart|difference|of difference|earlier|later|gain|extra|wetter|drier)\b`)
-	differ  = pattern.Of(`(?i)\b(?:differ\w*|difference|gap|gain(?:s|ed)?|lost|apart|minus)\b[^.;]{0,40}$`)
+	differ  = pattern.Of(`(?i)\b(?:differ\w*|difference|gap|gain(?:s|ed)?|lost|apart|minus|(?:f[ae]ll|falls|fell|dropp?s?(?:ed)?|rises?|rose|went (?:up|down)|increase[sd]?|decrease[sd]?|shorter|longer) by)\b[^.;]{0,40}$`)
 	drains  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weep\w*|leak\w*|ran (?:off|out)|run[- ]?(?:off|out)|lost|loses?|loss|liquid|serum|wet|whey)\b`)
 	holds   = pattern.Of(`(?i)\b(held|holds?|holding|stood|stands?|standing|lasted|lasts?|stayed|stays?|kept|keeps?|stable|stability|time|times|minutes?|min|long|longer|shorter)\b`)
 	fatOf   = pattern.Of(`(?i)^\s*(?:of )?(?:the )?(fat|butter|oil|ghee|cream|emulsifiers?|gms|ester|mix\b|se\b|polysorbate|sure|of (?:my|the|all|our))`)
