@@ -87,6 +87,7 @@ func withRest(all []*handin.Work, rest []handin.Row, file string, formulas sheet
 func settle(w *handin.Work) {
 	w.Tables, w.Sums = cells.Parted(w.Tables)
 	w.Tables = cells.Joined(w.Tables)
+	cells.Workings(w)
 	for _, t := range w.Tables {
 		reclaim.Columns(t) // of cards together more is borne out than of each
 		reclaim.Numbers(t, bookOf(w, t))
