@@ -59,6 +59,7 @@ type Verdict struct {
 	Way     *Way
 	rounded bool
 	coarse  bool // the whole column is rounded so
+	near    bool // it is right to the last digit that was typed
 	exp     Expected
 }
 
@@ -123,6 +124,7 @@ func Judge(c handin.Cell, e Expected) (v Verdict, wrong bool) {
 	// A way that explains much by chance counts only where nothing better does, mere
 	// rounding included.
 	rounds := c.Half > 0 && best <= c.Half+Slack(c.Value)
+	v.near = rounds
 	if v.Way = e.wayTo(c, false); v.Way != nil && !(rounds && best <= math.Abs(v.Way.value-c.Value)) {
 		return v, true
 	}
@@ -210,9 +212,25 @@ func (j *Bench) Column(col *handin.Column, look criteria.Look, expect func(i int
 			wrong = append(wrong, v)
 		}
 	}
+	allRounded(wrong)
 	n := j.Tally[look]
 	j.Tally[look] = Tally{n.Checked + checked, n.Wrong + len(wrong)}
 	j.causes(look, wrong, checked)
+}
+
+// allRounded takes the wrong cells of a column for rounded where all of them are right to the last digit:
+// of a 0 for 0.4 nobody looks for another way.
+func allRounded(wrong []Verdict) {
+	for _, v := range wrong {
+		if !v.near || !v.coarse {
+			return
+		}
+	}
+	for i := range wrong {
+		if len(wrong) >= 3 {
+			wrong[i].Way, wrong[i].rounded = nil, true
+		}
+	}
 }
 
 // explain looks at the formulas of the column, and at the other rows, for how a value
