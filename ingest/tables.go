@@ -106,8 +106,10 @@ func (r *reader) explained(f file, found []table, k *kitchen.Sheets) {
 		}
 		for _, t := range found {
 			r.said.add(kitchen.Explain(t.found.Heads, says)...)
-			kitchen.Ask(t.found.Heads, marks)
 		}
+	}
+	for _, t := range found {
+		k.Ask(t.found.Heads)
 	}
 }
 

@@ -41,7 +41,9 @@ var (
 	baseTitle = pattern.Of(`^(?:the |our )?(?:(?:base|basic|common|constant|fixed)(?: (?:recipe|mix|mixture|formula|batch|ingredients|part))?|` +
 		`recette de base|(?:base|mélange|partie)(?: de base| commune?| constante?)?|(?:grund|basis)(?:rezept|rezeptur|masse|mischung|ansatz)|basis|` +
 		`(?:receta|mezcla|fórmula) base|base común|(?:ricetta|miscela) base|base comune|basisrecept|basismengsel|` +
-		`(?:always|the same) in (?:every|each) (?:trial|mix|batch|run|siphon))(?:$|[ ,:(])`)
+		`(?:(?:always|the same) )?(?:in |for )?(?:every|each|all) (?:trials?|mix|mixes|batch|run|siphon)|` +
+		`(?:dans |pour )?(?:chaque|tous les) (?:essais?|mélanges?)|(?:in |für )?(?:jede[rnm]?|alle) (?:versuche?|ansatz|ansätze|mischung(?:en)?)|` +
+		`(?:en |para )?(?:cada|todos los|todas las) (?:ensayos?|pruebas?|mezclas?)|(?:in |per )?(?:ogni|tutte le) (?:prov[ae]|miscel[ae])|(?:in |voor )?(?:elke?|alle) (?:proef|proeven|mengsels?))(?:$|[ ,:(])`)
 	// ofBaseTitle are the words that may stand beside it.
 	ofBaseTitle = look.SetOf(`base recipe formula for of in all every each the a an trial trials mix mixes batch batches run runs siphon siphons test tests same g grams per always whole one
 		pour de des du dans tous toutes les chaque essai essais mélange mélanges commun commune
@@ -102,7 +104,8 @@ func saysBase(title string) bool {
 
 // partsBehind are the parts of a base that is told in a sentence, in grams.
 func partsBehind(text string, at trial.Place) (parts []BasePart) {
-	amounts, err := ParseAmounts(strings.TrimRight(strings.TrimSpace(text), "."))
+	first, _, _ := strings.Cut(text, ". ")
+	amounts, err := ParseAmounts(strings.TrimRight(strings.TrimSpace(andMore.ReplaceAllString(first, ", $1")), "."))
 	if err != nil || len(amounts) < 2 || !massHere.MatchString(say.Fold(text)) {
 		return nil
 	}
@@ -114,6 +117,9 @@ func partsBehind(text string, at trial.Place) (parts []BasePart) {
 	}
 	return parts
 }
+
+// andMore joins the last of a list to those before it.
+var andMore = pattern.Of(`\s+(?:and|plus|und|et|y|e|ed|en)\s+(\d)`)
 
 // gramsIn is the column of a row that says that its numbers are grams, 0 without.
 func gramsIn(row *sheet.Row) int {

@@ -125,13 +125,14 @@ func Explain(heads []grid.Head, says []Explanation) (found []trial.Finding) {
 
 // Ask gives a head that says nothing by itself the question that its codes answer: "SPL: 0 = did
 // not split, 1 = split".
-func Ask(heads []grid.Head, marks map[string][]Explained) {
+func (s *Sheets) Ask(heads []grid.Head) {
 	for i := range heads {
 		h := &heads[i]
 		if h.Meaning.Role != column.None {
 			continue
 		}
-		came, split := allAnswer(reply.CameOut, marks[say.Fold(h.Text)]), allAnswer(reply.Split, marks[say.Fold(h.Text)])
+		codes := slices.DeleteFunc(s.Legend(h.Text), func(e Explained) bool { return !e.Named })
+		came, split := allAnswer(reply.CameOut, codes), allAnswer(reply.Split, codes)
 		role := column.CameOut
 		if split {
 			role = column.Broke
