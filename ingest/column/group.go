@@ -32,6 +32,9 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		m = m.below(g)
 	}
 	m = m.qualified(g)
+	if titled && m.Basis == NoBasis && m.Unit.Dimension() == units.Percent && vocab().basis[key] == OfMix && (m.Role == FatPercent || m.Role == EmulsifierAmount || m.Role == IngredientAmount) {
+		m.Basis = OfMix // "Mix / lecithin %"
+	}
 	if !titled && g.Role == None {
 		m.beside = append(slices.Clone(m.beside), only(g.beside, func(b modifier) bool { return b.sense&(meant|weighed|another|perhaps) != 0 })...)
 	}

@@ -64,7 +64,7 @@ func openPlain(header string) Meaning {
 	parts := groups(header)
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) && !isTitle(parts[0]) &&
-			!(IsGroup(parts[0]) && misfit(whole)) && // "Foam / drained %" is no foam put to drain
+			!(IsGroup(parts[0]) && (misfit(whole) || namedBelow(parts, whole))) && // "Foam / drained %" is no foam put to drain
 			!((whole.Role == Note || whole.Role == Result) && saysElse(parts, whole.Role)) {
 			return whole
 		}
@@ -81,6 +81,12 @@ func openPlain(header string) Meaning {
 func saysElse(parts []string, role Role) bool {
 	own := readPart(parts[len(parts)-1])
 	return own.sure && len(own.left) == 0 && own.Role >= Hold && own.Role <= Result && own.Role != Mouthfeel && own.Role != role
+}
+
+// namedBelow reports a header that means by itself what it means with its title: "Mix / fat %".
+func namedBelow(parts []string, whole Meaning) bool {
+	own := readPart(parts[len(parts)-1])
+	return own.sure && len(own.left) == 0 && own.Role == whole.Role && len(own.beside) < len(whole.beside)
 }
 
 func isTitle(group string) bool {
