@@ -68,6 +68,7 @@ func (m *surveyor) settleReplies(f *scheme.Field) {
 	if f.Marks == nil && m.legend(f) {
 		return
 	}
+	m.letterOfPart(f)
 	seen := m.marksOf(f)
 	if f.Marks == nil && len(seen.order) > 0 {
 		m.settleMarks(f, seen)
