@@ -20,6 +20,7 @@ func TestHeadsExplained(t *testing.T) {
 		{"of other columns", "column|code|meaning\nOVEN|0|cold\nOVEN|1|hot\nEMPTY||% of mix", "40.00 - 8.00", "yes unknown 5", "yes unknown 6"},
 		{"two columns for one thing", codes + "\nDRAIN||fat, % of mix\nEM||% of mix", "40.00 2.00 8.00", "yes no 5", "partly yes 6"},
 		{"yes and no of nobody says what", "column|code|meaning\nOUT|0|no\nOUT|1|partly\nOUT|2|yes\nSPL|0|no\nSPL|1|yes\nEM||% of mix", "40.00 2.00 8.00", "yes unknown 5", "partly unknown 6"},
+		{"a line that names no column", "Legend: 2 = all out, 1 = half out, 0 = blocked", "40.00 - 8.00", "yes unknown 5", "partly unknown 6"},
 		{"in doubt", codes + "\nEM||% of mix or of the fat, ask Ann", "40.00 - 8.00", "yes no 5", "partly yes 6"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -1,6 +1,7 @@
 package kitchen
 
 import (
+	"foamfield/ingest/look"
 	"foamfield/ingest/pattern"
 	"slices"
 	"strings"
@@ -50,6 +51,9 @@ func (s *Sheets) Legend(header string) (out []Explained) {
 	return out
 }
 
+// ofLegend are the words before a colon that name a legend and no column.
+var ofLegend = look.SetOf(`legend key codes code scale marks symbols legende schlüssel zeichen codierung légende clé échelle leyenda clave código códigos escala leggenda legenda chiave scala codici sleutel schaal`)
+
 // cutHead takes the name of a column off the front of a legend: "split: o = no".
 func cutHead(sentence string) (head, list string, ok bool) {
 	before, after, found := strings.Cut(sentence, ":")
@@ -57,5 +61,6 @@ func cutHead(sentence string) (head, list string, ok bool) {
 	if !found || strings.ContainsAny(before, "=,") || len([]rune(before)) < 3 || after == "" {
 		return "", sentence, false
 	}
-	return say.Fold(strings.TrimRight(before, ".")), after, true
+	head = say.Fold(strings.TrimRight(before, "."))
+	return head, after, !ofLegend[head]
 }

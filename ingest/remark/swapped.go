@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
 	"foamfield/ingest/scheme"
 )
@@ -27,9 +28,19 @@ func swapped(s *scheme.Scheme, plain string) bool {
 		if slices.Contains(compares, strings.TrimSpace(m[1])) || slices.Contains(noPart, m[2]) || slices.Contains(noPart, m[3]) {
 			continue
 		}
-		if slices.Contains(general, m[2]) || namesPart(s, " "+m[2]+" ") {
+		if namesVarying(s, " "+m[2]+" ") {
 			return !hasAny(plain, sameAgain)
 		}
 	}
 	return false
+}
+
+// namesVarying reports a word for a part of the mix of which another is not the same: another oil
+// is all fat too.
+func namesVarying(s *scheme.Scheme, word string) bool {
+	return slices.ContainsFunc(s.Fields, func(f scheme.Field) bool {
+		fat := f.What.FatPercent
+		alike := fat != nil && (f.What.Kind == ingredient.Fat && fat.Low >= 99 || f.What.Kind == ingredient.Water && fat.High == 0)
+		return f.IsAmount() && !alike && (mentions(word, f.Called()) || mentions(word, f.What.Name) || byOtherName(word, f.What.Name))
+	})
 }

@@ -53,10 +53,10 @@ type Reply struct {
 // affirmTexts lists the texts that answer what is asked.
 var affirmTexts = map[Answer]string{
 	Yes: `y|yes|yep|yeah|yes!|true|t|oui|vrai|s|sí|si|sì|verdadero|cierto|j|ja|jep|wahr|vero|fully|completely|entirely|totally yes|
-		complètement|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto|
+		complètement|complet|complète|completo|completa|entièrement|completamente|del todo|komplett|völlig|vollständig|ganz|tutto|
 		jawel|waar|volledig|helemaal|geheel`,
 	Partly: `partly|partially|partial|part|half|some|somewhat|sometimes|a bit|bit|a little|little|slight|slightly|light|lightly|minor|mild|moderate|+/-|±|~|spits|spit|spat|sputters|sputtered|
-		un peu|peu|en partie|partiellement|à moitié|moitié|léger|légère|légèrement|parfois|crache|
+		un peu|peu|en partie|partiellement|partiel|partielle|à moitié|moitié|léger|légère|légèrement|parfois|crache|
 		un poco|poco|algo|en parte|parcialmente|parcial|a medias|ligero|ligera|ligeramente|a veces|escupe|
 		leicht|ein bisschen|bisschen|ein wenig|wenig|etwas|teilweise|zum Teil|teils|halb|manchmal|spritzt|spuckt|
 		un po'|un po|un pochino|in parte|parzialmente|parziale|a metà|leggero|leggera|leggermente|a volte|sputa|schizza|
