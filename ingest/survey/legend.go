@@ -15,7 +15,7 @@ import (
 // mark that it explains in words that are not understood: "T" is no "true" then.
 func (m *surveyor) legend(f *scheme.Field) bool {
 	entries := m.kitchen.Legend(f.Header)
-	if len(entries) < 2 {
+	if len(entries) < 2 || m.ofAnother(entries, f.Role) {
 		return false
 	}
 	typed := map[string]bool{}
@@ -50,6 +50,19 @@ func (m *surveyor) legend(f *scheme.Field) bool {
 	m.say(trial.Note("marks read", m.Heading(f.Col), "in "+say.Quoted(f.Header)+" "+described(of, as)+", as "+at.String()+" says",
 		"nothing to do, or type yes and no"))
 	return true
+}
+
+// ofAnother reports a legend that names no column and of which every word answers the other
+// question, and not every one this: "2 = all out, 1 = half out, 0 = blocked" of a column of splits.
+func (m *surveyor) ofAnother(entries []kitchen.Explained, r column.Role) bool {
+	q, asks := map[column.Role]reply.Question{column.CameOut: reply.Split, column.Clogged: reply.Split, column.Broke: reply.CameOut}[r]
+	all, own := asks, true
+	for _, e := range entries {
+		_, answers := reply.Explained(q, e.Meaning)
+		all = all && answers && !e.Named
+		own = own && m.meant(e.Meaning, r) != trial.Unknown
+	}
+	return all && !own
 }
 
 // letters takes what a legend says of the codes of a column of results, "C = clogged", where

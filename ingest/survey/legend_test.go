@@ -32,6 +32,9 @@ func TestLegend(t *testing.T) {
 		{"G = came out, T = went to the dogs, N = clogged", "siphon", column.CameOut, []string{"G", "N"}, map[string]trial.Answer{"g": yes, "n": no}},
 		{"siphon: 3 = came out smooth, 2 = hardly comes, 1 = clogged", "siphon score", column.CameOut, []string{"3", "2", "1"}, map[string]trial.Answer{"3": yes, "2": partly, "1": no}},
 		{"siphon: 2 = came out but spits, 1 = clogged", "siphon", column.CameOut, []string{"2", "1"}, map[string]trial.Answer{"2": partly, "1": no}},
+		{"Legend: 2 = all out, 1 = half out, 0 = blocked", "siphon", column.CameOut, []string{"2", "1", "0"}, map[string]trial.Answer{"2": yes, "1": partly, "0": no}},
+		{"2 = all out, 1 = half out, 0 = blocked", "split", column.Broke, []string{"0", "1"}, nil},
+		{"x = yes, o = no", "split", column.Broke, []string{"x", "o"}, map[string]trial.Answer{"x": yes, "o": no}},
 		{"M = Max, K = Kim", "split", column.Broke, []string{"M", "K"}, nil},
 	} {
 		s := &sheet.Sheet{Name: "log"}
