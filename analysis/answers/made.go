@@ -11,17 +11,20 @@ import (
 )
 
 // made counts the trials of a start's own formula, made the same way.
-func (s *Ground) made(values []float64, lines []result.FormulaLine) (times, worked int) {
+func (s *Ground) made(values []float64, lines []result.FormulaLine) (times, worked, unclear int) {
 	for _, t := range s.OnSurface() {
 		if !s.SameBeside(t.Beside, s.Basis.Beside) || !s.isFormula(t, values, lines) {
 			continue
 		}
 		times++
-		if t.Works == works.Yes {
+		switch t.Works {
+		case works.Yes:
 			worked++
+		case works.Unknown:
+			unclear++
 		}
 	}
-	return times, worked
+	return times, worked, unclear
 }
 
 // isFormula says whether a trial was made of a start's formula: by its grams where both
@@ -93,7 +96,7 @@ func (s *Ground) proven(surest region.Point) (best region.Point, ok bool) {
 		if !p.Allowed || p.Chance < surest.Chance-provenShort || ok && p.Chance <= best.Chance {
 			continue
 		}
-		if times, worked := s.made(t.Mix, s.Scale.AsMade(t)); times >= ProvenTimes && worked == times {
+		if times, worked, _ := s.made(t.Mix, s.Scale.AsMade(t)); times >= ProvenTimes && worked == times {
 			best, ok = p, true
 		}
 	}

@@ -49,7 +49,7 @@ func TestSameGrams(t *testing.T) {
 // failed once is made no start by that.
 func TestProvenStartStays(t *testing.T) {
 	thorough.NotShort(t, "studies many logs")
-	kept, all := 0, thorough.Of(t, 2, 5)
+	kept, unclear, all := 0, 0, thorough.Of(t, 2, 5)
 	for seed := range uint64(all) {
 		k := kitchen.New(kitchen.Easy, 4500+seed)
 		var b strings.Builder
@@ -85,6 +85,16 @@ func TestProvenStartStays(t *testing.T) {
 		if failed := study(log + row(25, 0, "y,n,30+,2") + row(26, 0, "n,,n/a,")); failed.MadeTimes > 0 && failed.MadeWorked == failed.MadeTimes {
 			t.Errorf("kitchen %d: a start that clogged once is said to have always worked", seed)
 		}
+		// nobody looked whether it split, nor drained it: it neither worked nor failed
+		if open := study(log + row(25, 0, "y,,30+,") + row(26, 0, "y,,30+,")); open.MadeTimes > 0 {
+			unclear += open.MadeUnclear
+			if open.MadeUnclear != open.MadeTimes || open.MadeWorked > 0 {
+				t.Errorf("kitchen %d: made %d times and unclear, said to be unclear %d times", seed, open.MadeTimes, open.MadeUnclear)
+			}
+		}
+	}
+	if unclear == 0 {
+		t.Error("no start was made with an unclear outcome: nothing is told")
 	}
 	if kept < all-1 {
 		t.Errorf("the start made twice is the start again in %d of %d kitchens", kept, all)

@@ -148,7 +148,7 @@ func (s *Ground) start(aim result.Aim, p region.Point) result.Start {
 		out.Fails[s.Links[i].Outcome] = v
 	}
 	out.Predicted = s.predicted(values)
-	out.MadeTimes, out.MadeWorked = s.made(values, out.Ingredients)
+	out.MadeTimes, out.MadeWorked, out.MadeUnclear = s.made(values, out.Ingredients)
 	out.ClosestTrial = closest(s, values)
 	out.Confirm = confirm(s.limits.Shares(values), s.want.WantedChance.Value)
 	out.Slack = map[string]result.Slack{}

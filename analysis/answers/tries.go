@@ -88,7 +88,7 @@ func try(a trial.Try, found *Answers, why string) result.Try {
 		t.Fails[s.Links[i].Outcome] = v
 	}
 	t.Predicted = s.predicted(values)
-	t.MadeTimes, t.MadeWorked = s.made(values, t.Ingredients)
+	t.MadeTimes, t.MadeWorked, t.MadeUnclear = s.made(values, t.Ingredients)
 	return t
 }
 

@@ -24,6 +24,7 @@ type Start struct {
 	GramsNote    string                `json:"grams_note"`    // why there are no grams, or what was assumed, else ""
 	MadeTimes    int                   `json:"made_times"`    // trials of this formula
 	MadeWorked   int                   `json:"made_worked"`   // of those, the trials that worked
+	MadeUnclear  int                   `json:"made_unclear"`  // of those, the trials of which it is unclear
 	ClosestTrial *Closest              `json:"closest_trial"` // the kitchen's own trial nearest to it; null = none
 	Slack        map[string]Slack      `json:"slack"`         // how far each number may move, by variable
 	Notes        []string              `json:"notes"`         // what else to know
@@ -92,6 +93,7 @@ type Try struct {
 	GramsNote    string                `json:"grams_note"`    // why there are no grams, or what was assumed, else ""
 	MadeTimes    int                   `json:"made_times"`    // trials of this formula
 	MadeWorked   int                   `json:"made_worked"`   // of those, the trials that worked
+	MadeUnclear  int                   `json:"made_unclear"`  // of those, the trials of which it is unclear
 	ClosestTrial *Closest              `json:"closest_trial"` // the kitchen's own trial nearest to it; null = not placed
 	Notes        []string              `json:"notes"`         // what was taken, and what is not known
 }

@@ -18,7 +18,7 @@ func (b pages) tries() document.Section {
 			continue
 		}
 		asked := result.Start{Mix: t.Mix, Chance: *t.Chance, Fails: t.Fails, Predicted: t.Predicted, Ingredients: t.Ingredients,
-			GramsNote: t.GramsNote, MadeTimes: t.MadeTimes, MadeWorked: t.MadeWorked, ClosestTrial: t.ClosestTrial, Notes: t.Notes}
+			GramsNote: t.GramsNote, MadeTimes: t.MadeTimes, MadeWorked: t.MadeWorked, MadeUnclear: t.MadeUnclear, ClosestTrial: t.ClosestTrial, Notes: t.Notes}
 		s.Blocks = append(s.Blocks, say.Head(t.Name))
 		s.Blocks = append(s.Blocks, b.inGrams("", path, asked)...)
 		s.Blocks = append(s.Blocks, b.Sure(path, asked)...)

@@ -100,7 +100,18 @@ func (b Run) Made(path string, s result.Start) document.Text {
 	if s.MadeTimes >= 2 && s.MadeWorked == s.MadeTimes {
 		return say.Text("Made ", Often(path+".made_times", s.MadeTimes), ", worked every time: keep it.")
 	}
-	return say.Text("Made ", Often(path+".made_times", s.MadeTimes), " before; it worked ", Often(path+".made_worked", s.MadeWorked), ".")
+	made := say.Text("Made ", Often(path+".made_times", s.MadeTimes), " before; ")
+	switch u := s.MadeUnclear; {
+	case u >= s.MadeTimes:
+		return say.Text(made, "whether it worked is unclear.")
+	case u > 0 && s.MadeWorked == 0:
+		return say.Text(made, "it never surely worked, and ", Often(path+".made_unclear", u), " it is unclear.")
+	case u > 0:
+		return say.Text(made, "it worked ", Often(path+".made_worked", s.MadeWorked), ", and ", Often(path+".made_unclear", u), " it is unclear.")
+	case s.MadeWorked == 0:
+		return say.Text(made, "it did not work.")
+	}
+	return say.Text(made, "it worked ", Often(path+".made_worked", s.MadeWorked), ".")
 }
 
 // Often counts occasions.
