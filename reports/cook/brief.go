@@ -17,6 +17,9 @@ const mostAsked = 3
 // brief is what a terminal says: the same words as the summary page, fewer.
 func (b pages) brief() []document.Block {
 	out := []document.Block{document.Paragraph{Lead: true, Text: say.Text(b.LogName() + ", " + b.Subtitle() + ".")}}
+	if t := b.unclear(); len(t) > 0 && 4*b.R.Counts.Unknown >= b.R.Counts.Used {
+		out = append(out, document.Paragraph{Text: t})
+	}
 	if len(b.R.Starts) == 0 {
 		out = append(out, document.Paragraph{Lead: true, Text: say.Text(b.title() + ".")})
 		if b.R.StatusReason != "" {

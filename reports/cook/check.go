@@ -28,6 +28,9 @@ func (b pages) toCheck() document.Section {
 			items = append(items, say.Text(document.Span{Text: wording.Capital(say.Grades[grade]), Strong: true}, " ", b.problem(i, p)))
 		}
 	}
+	if t := b.unclear(); len(t) > 0 {
+		items = append([]document.Text{say.Text(document.Span{Text: "Fill in", Strong: true}, " ", t)}, items...)
+	}
 	switch {
 	case len(items) == 0:
 		s.Blocks = []document.Block{document.Paragraph{Text: b.nothingElse("Nothing: every row was read without a question.")}}

@@ -89,7 +89,7 @@ func planHint(p *result.Plan) string {
 	if p.Follows != nil {
 		order = "In this order; what may clog comes last."
 	}
-	hint := order + " Type what happened: hold 20+ if it still stood at 20, 15-20 between two looks; leave empty what nobody looked at."
+	hint := order + " Type what happened: yes or no under came out and split; hold 20+ if it still stood at 20, 15-20 between two looks; leave empty what nobody looked at."
 	if p.BatchGrams == nil {
 		hint = "Grams are for 100 g of mix: weigh so many times as much as your canister's marking allows. " + hint
 	}
