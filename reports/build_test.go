@@ -442,3 +442,12 @@ func TestADifferenceIsSaidOnce(t *testing.T) {
 		}
 	}
 }
+
+// A terminal says how sure a start is before it says what to mind: use limits can fill it.
+func TestBriefSaysHowSureFirst(t *testing.T) {
+	brief := whole(Build(runs()["over_a_limit"]).Brief)
+	sure, mind := strings.Index(brief, "Of 100 such foams"), strings.Index(brief, "Look before you make it:")
+	if sure < 0 || mind < sure {
+		t.Errorf("how sure at %d, what to mind at %d:\n%s", sure, mind, brief)
+	}
+}

@@ -261,6 +261,7 @@ func (a Asked) notes(p *result.Plan) {
 // passed names use limits on file that trials are above.
 func (a Asked) passed(p *result.Plan) (out []string) {
 	for _, at := range a.At {
+		var limits []string
 		for _, limit := range at.What.Limits {
 			over := 0
 			for _, t := range p.Trials {
@@ -271,8 +272,11 @@ func (a Asked) passed(p *result.Plan) (out []string) {
 				}
 			}
 			if over > 0 {
-				out = append(out, fmt.Sprintf("%s is above %.3g %% of the mix in %s, the limit on file for %s: check the text in force where you serve.", at.Name, limit.Percent, counted(over, "trial"), limit.Where))
+				limits = append(limits, fmt.Sprintf("%.3g %% of the mix in %s, the limit on file for %s", limit.Percent, counted(over, "trial"), limit.Where))
 			}
+		}
+		if len(limits) > 0 {
+			out = append(out, fmt.Sprintf("%s is above %s: check the text in force where you serve.", at.Name, strings.Join(limits, ", and above ")))
 		}
 	}
 	return out

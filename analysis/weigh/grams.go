@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"foamfield/analysis/formula"
 	"foamfield/analysis/result"
@@ -38,11 +39,19 @@ func OverLimits(template *surface.Placed, f *formula.Formula, own bool) (over []
 	return over
 }
 
-// LimitNotes puts use limits on file that are passed in words.
+// LimitNotes puts use limits on file that are passed in words, one sentence an ingredient.
 func LimitNotes(over []Passed) (notes []string) {
-	for _, o := range over {
-		notes = append(notes, fmt.Sprintf("%s is %.3g %% of this mix, above the %.3g %% on file for %s: check the text in force where you serve",
-			o.line.Name, o.line.PercentOfMix, o.limit.Percent, o.limit.Where))
+	for i, o := range over {
+		if slices.ContainsFunc(over[:i], func(p Passed) bool { return p.line.Name == o.line.Name }) {
+			continue
+		}
+		var limits []string
+		for _, p := range over[i:] {
+			if p.line.Name == o.line.Name {
+				limits = append(limits, fmt.Sprintf("%.3g %% on file for %s", p.limit.Percent, p.limit.Where))
+			}
+		}
+		notes = append(notes, fmt.Sprintf("%s is %.3g %% of this mix, above the %s: check the text in force where you serve", o.line.Name, o.line.PercentOfMix, strings.Join(limits, ", and the ")))
 	}
 	return notes
 }

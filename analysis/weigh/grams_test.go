@@ -1,12 +1,15 @@
 package weigh
 
 import (
+	"slices"
 	"testing"
 
+	"foamfield/analysis/formula"
 	"foamfield/analysis/region"
 	"foamfield/analysis/result"
 	"foamfield/analysis/surface"
 	"foamfield/analysis/works"
+	"foamfield/ingest/ingredient"
 )
 
 // scaleOf weighs on a surface of fat alone.
@@ -43,5 +46,26 @@ func BenchmarkNearest(b *testing.B) {
 	s := scaleOf()
 	for b.Loop() {
 		s.nearest([]float64{41.5}, templates)
+	}
+}
+
+// Every limit that is passed is said, and each ingredient once.
+func TestLimitNotes(t *testing.T) {
+	passed := func(name string, percent, limit float64, where string) Passed {
+		return Passed{formula.Line{Name: name, PercentOfMix: percent}, ingredient.Limit{Percent: limit, Where: where}}
+	}
+	for _, c := range []struct {
+		over []Passed
+		want []string
+	}{
+		{nil, nil},
+		{[]Passed{passed("PS 60", 0.5, 0.4, "toppings")}, []string{"PS 60 is 0.5 % of this mix, above the 0.4 % on file for toppings: check the text in force where you serve"}},
+		{[]Passed{passed("PS 60", 0.5, 0.4, "toppings"), passed("SSL", 0.3, 0.2, "sauces"), passed("PS 60", 0.5, 0.1, "ices")},
+			[]string{"PS 60 is 0.5 % of this mix, above the 0.4 % on file for toppings, and the 0.1 % on file for ices: check the text in force where you serve",
+				"SSL is 0.3 % of this mix, above the 0.2 % on file for sauces: check the text in force where you serve"}},
+	} {
+		if got := LimitNotes(c.over); !slices.Equal(got, c.want) {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
 }

@@ -43,10 +43,16 @@ func (b pages) brief() []document.Block {
 		if as := b.asOf(); len(as) > 0 {
 			out = append(out, document.Paragraph{Text: as[0].(document.Callout).Text})
 		}
+		var mind []document.Block
 		for _, block := range b.inGrams("", "starts[0]", s) {
-			out = append(out, brief(block))
+			if c, ok := block.(document.Callout); ok {
+				mind = append(mind, brief(c))
+			} else {
+				out = append(out, brief(block))
+			}
 		}
 		out = append(out, document.Paragraph{Text: b.OftenAndFails("starts[0]", s)})
+		out = append(out, mind...) // after how sure it is: use limits alone can fill a screen
 		out = append(out, b.costs()...)
 		for _, block := range b.service() {
 			if p, ok := block.(document.Paragraph); !ok || !p.Head {
