@@ -20,28 +20,35 @@ const (
 // Summary is the report in at most 25 lines of at most 80 letters, with a line
 // feed at the end of each. What does not fit is left to the report.
 func Summary(d document.Document) string {
-	var lines []string
-	for _, b := range d.Brief {
-		next := block(b)
-		if len(lines)+len(next) > most {
-			room := max(most-1-len(lines), 0)
-			switch b := b.(type) {
-			case document.Paragraph:
-				next = whole(plain(b.Text), room)
-			case document.Formula:
-				grams := next[:len(next)-len(wrap(plain(b.Note)))]
-				next = append(slices.Clone(grams), whole(plain(b.Note), max(room-len(grams), 0))...)
-			}
-			lines = append(lines, next[:min(room, len(next))]...)
-			lines = append(lines[:min(len(lines), most-1)], "The rest is in the report.")
-			break
-		}
-		lines = append(lines, next...)
+	lines, all := fit(d.Brief, most)
+	if !all {
+		lines, _ = fit(d.Brief, most-1)
+		lines = append(lines, "The rest is in the report.")
 	}
 	if len(lines) == 0 {
 		return ""
 	}
 	return strings.Join(lines, "\n") + "\n"
+}
+
+// fit is as many blocks as so many lines hold, the last by whole sentences; all is whether
+// that is every one.
+func fit(blocks []document.Block, room int) (lines []string, all bool) {
+	for _, b := range blocks {
+		next := block(b)
+		if left := room - len(lines); len(next) > left {
+			switch b := b.(type) {
+			case document.Paragraph:
+				next = whole(plain(b.Text), left)
+			case document.Formula:
+				grams := next[:len(next)-len(wrap(plain(b.Note)))]
+				next = append(slices.Clone(grams), whole(plain(b.Note), max(left-len(grams), 0))...)
+			}
+			return append(lines, next[:min(left, len(next))]...), false
+		}
+		lines = append(lines, next...)
+	}
+	return lines, true
 }
 
 // whole is as many whole sentences from the first as so many lines hold.

@@ -99,6 +99,11 @@ func TestCutBetweenSentences(t *testing.T) {
 		if Summary(d) != Summary(note) {
 			t.Errorf("%q: a note is cut otherwise: %s", c.text, Summary(note))
 		}
+		followed := d // a paragraph that just fits, and one that does not
+		followed.Brief = append(slices.Clone(d.Brief[:most-2]), document.Paragraph{Text: say("First. " + strings.Repeat("word ", 18) + "end.")}, document.Paragraph{Text: say("More.")})
+		if got := Summary(followed); !strings.HasSuffix(got, "one line\nFirst.\nThe rest is in the report.\n") {
+			t.Errorf("cut within a sentence: %s", got)
+		}
 		lines := strings.Split(strings.TrimSuffix(Summary(d), "\n"), "\n")
 		if n := len(lines); lines[n-1] != "The rest is in the report." || !strings.HasSuffix(lines[n-2], c.last) {
 			t.Errorf("%q: %q", c.text, lines[n-2:])
