@@ -71,8 +71,11 @@ func (a Asked) complete() error {
 // hlb is the range of the blend HLB.
 func (a Asked) hlb() (Span, error) {
 	low, high := math.Inf(1), math.Inf(-1)
-	name := ""
+	name, without := "", ""
 	for _, p := range a.At {
+		if p.What.Kind == ingredient.Ionic && !p.What.Whole {
+			without = fmt.Sprintf(", as %s is charged and has none", p.Name)
+		}
 		if p.What.Kind != ingredient.Emulsifier {
 			continue
 		}
@@ -91,7 +94,7 @@ func (a Asked) hlb() (Span, error) {
 	case given != nil:
 		return *given, nil
 	case high-low < 1e-9:
-		return Span{}, fmt.Errorf("with %s alone the blend HLB cannot vary: name a second emulsifier, of another HLB, or type --hlb %.4g to try fat and percent only", name, low)
+		return Span{}, fmt.Errorf("with %s alone the blend HLB cannot vary%s: name a second emulsifier, of another HLB, or type --hlb %.4g to try fat and percent only", name, without, low)
 	}
 	// a tenth of the way in from either end: a trace of an emulsifier cannot be weighed
 	inner := Span{tenth(math.Ceil, low+(high-low)/10), tenth(math.Floor, high-(high-low)/10)}

@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/plots/wording"
 	"foamfield/reports/text"
 )
 
@@ -185,7 +186,7 @@ func (f *flags) oneOf(name string, words ...string) string {
 			return w
 		}
 	}
-	f.refuse(name, "type "+strings.Join(words, " or "))
+	f.refuse(name, "type "+wording.Either(words))
 	return words[0]
 }
 

@@ -263,6 +263,9 @@ const (
 // withPercent is an ingredient that keeps its percent of the mix: xanthan 0.1 %.
 var withPercent = pattern.Of(`^(.+?)\s*[:=]?\s+([0-9]+(?:[.,][0-9]+)?)\s*%$`)
 
+// withGrams is an ingredient typed with an amount, or with a bare number.
+var withGrams = pattern.Of(`^(.+?)\s*[:=]?\s+[0-9]+(?:[.,][0-9]+)?\s*(kg|g|gr|grams?)?$`)
+
 // atHand is what mixes are made of: of --of, else of the kitchen's Ingredients sheet.
 func (p *planning) atHand(f *flags) ([]plan.Part, error) {
 	names := f.names("of", `name what you use, for example --of "clarified butter, cider, GMS, sucrose ester 15"`)
@@ -284,6 +287,11 @@ func (p *planning) atHand(f *flags) ([]plan.Part, error) {
 			n = strings.TrimSpace(m[1])
 			percent, _ = plainNumber(m[2])
 			what, err = p.sheets.Find(n)
+		}
+		if m := withGrams.FindStringSubmatch(n); m != nil && (err != nil || m[2] != "") {
+			if _, bare := p.sheets.Find(m[1]); bare == nil {
+				return nil, fmt.Errorf("%q has an amount, and a plan works the amounts out: type %q, and what is at hand behind --stock", n, m[1])
+			}
 		}
 		if err != nil {
 			return nil, err
