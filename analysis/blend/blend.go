@@ -63,7 +63,7 @@ func Of(parts []Part, batch, step float64) (*Blend, error) {
 	b := &Blend{Grams: t.Grams, Totals: t, Scale: mix.WeighingErrors(mixed, step), Step: step}
 	switch {
 	case batch > 0 && batch < t.Grams*(1-1e-9):
-		return nil, errors.New("the ingredients weigh more than the batch: leave the batch out, or make it larger")
+		return nil, fmt.Errorf("the ingredients weigh %.4g g, more than the batch of %.4g g: leave the batch out, or make it larger", t.Grams, batch)
 	case batch > 0:
 		b.Batch = batch
 	case t.FatPartGrams+t.WaterPartGrams > 0:

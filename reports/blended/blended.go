@@ -194,7 +194,11 @@ func TellStandIn(out *strings.Builder, s *blended.StandIn, old, with string) {
 			fmt.Fprintf(out, "; %s\n", text.OneLine(c.New))
 			continue
 		}
-		fmt.Fprintf(out, "\n  %s: %s\n  %s: %s\n", text.OneLine(old), text.OneLine(c.Old), text.OneLine(with), text.OneLine(c.New))
+		of := ""
+		if c.What == "blend HLB" { // it is the whole blend's, not theirs
+			of = "with "
+		}
+		fmt.Fprintf(out, "\n  %s%s: %s\n  %s%s: %s\n", of, text.OneLine(old), text.OneLine(c.Old), of, text.OneLine(with), text.OneLine(c.New))
 	}
 	out.WriteString("\n")
 	if s.HLBKept {
@@ -202,7 +206,11 @@ func TellStandIn(out *strings.Builder, s *blended.StandIn, old, with string) {
 	} else {
 		out.WriteString("The blend HLB cannot be kept: it takes one emulsifier on either side of it.\n")
 	}
-	out.WriteString("An equal HLB is no promise of an equal foam: which emulsifier it is can matter more. So find out:\n\n")
+	if s.HLBKept {
+		out.WriteString("An equal HLB is no promise of an equal foam: which emulsifier it is can matter more. So find out:\n\n")
+	} else {
+		out.WriteString("Even an equal HLB would be no promise of an equal foam. So find out:\n\n")
+	}
 	test := s.Test
 	var turns []string
 	for _, isNew := range test.Turns {
