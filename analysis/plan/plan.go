@@ -225,8 +225,20 @@ func (a Asked) cannot(w week, days int) []string {
 	if len(a.Cooks) > 1 {
 		out = append(out, "whether cooks or days differ: each day has one cook")
 	}
+	var moved []string
+	for s, name := range [...]string{"fat", "emulsifier", "HLB"} {
+		if slices.Contains(w.region.sides, s) {
+			moved = append(moved, name)
+		} else {
+			out = append(out, fmt.Sprintf("whether another %s does better: all of these are of one", [...]string{"fat percent", "emulsifier percent", "blend HLB"}[s]))
+		}
+	}
 	if terms := len(curved(w.region.coded(w.made[0]))); len(w.made) < terms+4 {
-		out = append(out, fmt.Sprintf("exactly which fat, emulsifier and HLB are best (that takes at least %d trials with emulsifier, and these are %d); the next trials go on from there", terms+4, len(w.made)))
+		are := "are"
+		if len(moved) == 1 {
+			are = "is"
+		}
+		out = append(out, fmt.Sprintf("exactly which %s %s best (that takes at least %d trials with emulsifier, and these are %d); the next trials go on from there", listed(moved), are, terms+4, len(w.made)))
 	}
 	out = append(out, "anything of thicker mixes, which are approached from here and not started with",
 		"taste, and anything that is not written down")

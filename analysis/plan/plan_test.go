@@ -277,3 +277,33 @@ func TestNarrowedRangesAreSaid(t *testing.T) {
 		}
 	}
 }
+
+// A week that does not move a number says that it tells nothing of it, and names only what
+// it moves.
+func TestCannotTellOfWhatIsOne(t *testing.T) {
+	for _, c := range []struct {
+		given       Given
+		says, never string
+	}{
+		{Given{}, "exactly which fat, emulsifier and HLB are best", "does better"},
+		{Given{HLB: &Span{8, 8}}, "whether another blend HLB does better", "emulsifier and HLB are best"},
+		{Given{HLB: &Span{8, 8}, Emulsifier: &Span{2, 2}}, "exactly which fat is best", "and HLB"},
+		{Given{Emulsifier: &Span{2, 2}}, "whether another emulsifier percent does better", "another blend HLB"},
+	} {
+		a := Asked{Given: c.given, Trials: 6}
+		for _, n := range []string{"clarified butter", "cider", "GMS", "sucrose ester 15"} {
+			what, ok := ingredient.Lookup(n)
+			if !ok {
+				t.Fatal(n)
+			}
+			a.At = append(a.At, Part{Name: n, Grams: 25, What: &what})
+		}
+		p, err := Of(a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if said := strings.Join(p.Cannot, "\n"); !strings.Contains(said, c.says) || strings.Contains(said, c.never) {
+			t.Errorf("%+v: %s", c.given, said)
+		}
+	}
+}
