@@ -13,6 +13,12 @@ func TestLookup(t *testing.T) {
 		kind        Kind
 	}{
 		{"Butter", "butter", Fat},
+		{"suiker", "sugar", Other}, {"sucre glace", "sugar", Other}, {"zucchero a velo", "sugar", Other}, {"honing", "honey", Other}, {"zout", "salt", Other},
+		{"queso de cabra", "cheese", Fat}, {"fromage de chèvre", "cheese", Fat}, {"Bergkäse", "cheese", Fat}, {"oude kaas", "cheese", Fat}, {"dark chocolate", "chocolate", Fat},
+		{"pure chocolade", "chocolate", Fat}, {"pasta di nocciole", "nut or seed paste", Fat}, {"maïzena", "starch", Thickener}, {"amido di mais", "starch", Thickener},
+		{"gomme xanthane", "xanthan gum", Thickener}, {"glaçons", "water", Water}, {"Eiswürfel", "water", Water}, {"havermelk", "plant milk", Water}, {"zure room", "cream", Fat},
+		{"olio extravergine", "olive oil", Fat}, {"oeuf entier", "whole egg", Ionic}, {"kwark", "yoghurt", Water}, {"erwtenpuree", "purée", Water}, {"whey protein isolate", "whey protein", Ionic},
+		{"manteca", "", 0}, {"caramel", "", 0}, // lard in one country and butter in another; with cream or without
 		{"butter, melted (g)", "butter", Fat},
 		{"BEURRE", "butter", Fat},
 		{"burro", "butter", Fat},
