@@ -451,3 +451,16 @@ func TestBriefSaysHowSureFirst(t *testing.T) {
 		t.Errorf("how sure at %d, what to mind at %d:\n%s", sure, mind, brief)
 	}
 }
+
+// Where the best that may be named is not sure enough, a terminal says what did work.
+func TestBriefOfBestAvailableSaysWhatWorked(t *testing.T) {
+	const says = "The best trial made so far is "
+	for name, want := range map[string]bool{"best_available": true, "recommended": false} {
+		r := runs()[name]
+		worked := true
+		r.BestSeen = &result.BestSeen{At: r.Trials[0].At, Works: &worked, Mix: result.Mix{FatPercent: at(31), EmulsifierPercent: at(3), BlendHLB: at(9)}, MadeTimes: 1}
+		if brief := whole(Build(r).Brief); strings.Contains(brief, says) != want {
+			t.Errorf("%s: %s", name, brief)
+		}
+	}
+}

@@ -52,6 +52,9 @@ func (b pages) brief() []document.Block {
 			}
 		}
 		out = append(out, document.Paragraph{Text: b.OftenAndFails("starts[0]", s)})
+		if s.Status == result.BestAvailable { // what was seen may be better than what may be named
+			out = append(out, b.bestMade()...)
+		}
 		out = append(out, mind...) // after how sure it is: use limits alone can fill a screen
 		out = append(out, b.costs()...)
 		for _, block := range b.service() {
