@@ -124,10 +124,7 @@ func TestPercentsThatAreNoWholeMix(t *testing.T) {
 // A formula whose chance is shown above the surest start's says why it is not that start.
 func TestTryAboveTheStartSaysWhyItIsNone(t *testing.T) {
 	thorough.NotShort(t, "analyses a log")
-	var typed []string
-	for _, mix := range []string{"fat 38", "fat 42", "fat 44, emulsifier 2.5", "fat 46, emulsifier 3", "fat 48, emulsifier 2.8, hlb 8", "fat 48, emulsifier 3.4, hlb 7.5", "emulsifier 3.2", "hlb 7"} {
-		typed = append(typed, mix)
-	}
+	typed := []string{"fat 38", "fat 42", "fat 44, emulsifier 2.5", "fat 46, emulsifier 3", "fat 48, emulsifier 2.8, hlb 8", "fat 48, emulsifier 3.4, hlb 7.5", "emulsifier 3.2", "hlb 7"}
 	tries, err := kitchen.ParseTries(strings.Join(typed, "; "))
 	if err != nil {
 		t.Fatal(err)

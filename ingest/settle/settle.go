@@ -88,6 +88,7 @@ func (m *maker) logsWater() bool {
 func (m *maker) columns() {
 	ticked := m.ticked()
 	rivals := m.settleRivals(ticked)
+	subtotals := m.subtotals()
 	m.ByCol = make([]int, len(m.Found.Heads))
 	for i := range m.Found.Heads {
 		h := &m.Found.Heads[i]
@@ -99,6 +100,9 @@ func (m *maker) columns() {
 			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
 		case aLot:
 			f.Meaning = column.Meaning{Role: column.IngredientLot, Words: "lot"}
+		}
+		if subtotals[i] {
+			f.Meaning = column.Meaning{Role: column.Unused, Words: h.Meaning.Words}
 		}
 		if t, ok := ticked[i]; ok {
 			f.Meaning, f.Ticked = column.Meaning{Role: t.question, Words: h.Meaning.Words}, t.answer
