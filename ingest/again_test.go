@@ -31,3 +31,30 @@ func TestMixWrittenOnce(t *testing.T) {
 		}
 	}
 }
+
+// TestMixOfANamedTrial: the fat of trials of which some name another in place of a mix.
+func TestMixOfANamedTrial(t *testing.T) {
+	const heads = "trial;fat %;low HLB 4 %;high HLB 15 %;held min\n"
+	for _, c := range []struct{ name, log, mixes string }{
+		{"in the first cell", heads + "1;40;1;1;25\n2;45;1;1;30\n3;same as 1;;;27", "40.00, 45.00, 40.00"},
+		{"in each cell", heads + "1;40;1;1;25\n2;45;1;1;30\n3;as 2;as 2;as 2;27", "40.00, 45.00, 45.00"},
+		{"of one that names another itself", heads + "1;40;1;1;25\n2;like trial 1;;;30\n3;same as #2;;;27", "40.00, 40.00, 40.00"},
+		{"letters before the number, German", heads + "V-01;40;1;1;25\nV-02;45;1;1;30\nV-03;wie V1;;;27", "40.00, 45.00, -"},
+		{"the whole name, German", heads + "V-01;40;1;1;25\nV-02;45;1;1;30\nV-03;wie V-01;;;27", "40.00, 45.00, 40.00"},
+		{"under heads that only a line explains", "low = HLB 4, high = HLB 15\n\ntrial;fat %;low %;high %;held min\n1;40;1;1;25\n2;45;1;1;30\n3;same as 1;;;27", "40.00, 45.00, 40.00"},
+		{"no such trial", heads + "1;40;1;1;25\n2;same as 9;;;30", "40.00, -"},
+		{"one that comes later", heads + "1;same as 2;;;25\n2;40;1;1;30", "-, 40.00"},
+		{"two that differ", heads + "1;40;1;1;25\n2;45;1;1;30\n3;as 1;as 2;;27", "40.00, 45.00, -"},
+		{"but for one cell", heads + "1;40;1;1;25\n2;as 1;2;;30", "40.00, -"},
+	} {
+		log := mustRead(t, c.log)
+		var got []string
+		for i := range log.Trials {
+			fat, _, _ := strings.Cut(mixOf(log.Trials[i]), " ")
+			got = append(got, fat)
+		}
+		if s := strings.Join(got, ", "); s != c.mixes {
+			t.Errorf("%s: fat %s; want %s; %v", c.name, s, c.mixes, log.Problems)
+		}
+	}
+}

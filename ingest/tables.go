@@ -314,6 +314,10 @@ func (r *reader) understand(t *table, k *kitchen.Sheets) {
 		r.said.add(trial.Note("mix written once", s.At(t.found.Again[0], 0), fmt.Sprintf("%d rows have no mix of their own and are taken for further makings of the one above", n),
 			"nothing to do; type the mix in each row to be sure"))
 	}
+	if n := len(t.found.AsNamed); n > 0 {
+		r.said.add(trial.Note("mix of another trial", s.At(t.found.AsNamed[0], 0), fmt.Sprintf("%d rows name another trial in place of a mix and are given its mix", n),
+			"nothing to do; type the mix in each row to be sure"))
+	}
 	r.keepAverages(t)
 }
 

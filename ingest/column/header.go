@@ -31,6 +31,9 @@ func open(header string) Meaning {
 	if m, ok := ofRatio(header); ok {
 		return m
 	}
+	if m, ok := ofShare(header); ok {
+		return m
+	}
 	if m, ok := ofPhases(header); ok {
 		return m
 	}

@@ -84,7 +84,8 @@ type Table struct {
 	PerReading bool
 	Key        []int // indices of the heads that tell trials apart
 
-	Again []int // rows that are further makings of the mix above them
+	Again   []int // rows that are further makings of the mix above them
+	AsNamed []int // rows whose mix is that of a trial they name
 
 	Places   [][]Place // by head and row, where cells lie in no grid; else nil
 	UnitCols []int     // of a card: by row, the column of its units, 0 without

@@ -105,7 +105,7 @@ again: | as T2 | as T2 | clogged |
 trial, butter g, GMS g, came out, hold min
 2: T1 | 60 | 3 | yes | 13
 3: T2 | 60 | 4 | yes | 27
-6: again: | as T2 | as T2 | clogged | 
+6: again: | 60^ | 4^ | clogged | 
 1 header
 5 legend
 `},

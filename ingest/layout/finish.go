@@ -20,5 +20,6 @@ func (t *open) finish(f *look.Reader) *grid.Table {
 	t.FillDown(f)
 	t.Readings()
 	t.MixAgain()
+	t.MixAsNamed()
 	return t.Table
 }
