@@ -32,6 +32,11 @@ func concluded(sentences ...string) (found []string) { return concludedOf(fortni
 
 // concludedOf is what is found of a conclusion below another log of which the first trial is the control.
 func concludedOf(log []string, sentences ...string) (found []string) {
+	return concludedBy("Rule: stands 20 min or more and drains less than 10 %. The richest that passes is the best.", log, sentences...)
+}
+
+// concludedBy is what is found of a conclusion below a log, with another rule.
+func concludedBy(rule string, log []string, sentences ...string) (found []string) {
 	w := &handin.Work{Student: "Ada Moss", Files: []string{"a.xlsx"}, Paths: []string{"a.xlsx"}, Formulas: map[string]sheet.Formulas{}}
 	var told []handin.Phrase
 	place := func(row int) trial.Place { return trial.Place{File: "a.xlsx", Sheet: "Log", Row: row, Col: 1} }
@@ -46,7 +51,7 @@ func concludedOf(log []string, sentences ...string) (found []string) {
 		}
 	}
 	w.Tables = []*handin.Table{t}
-	w.Words = []handin.Phrase{{At: place(20), Text: "Rule: stands 20 min or more and drains less than 10 %. The richest that passes is the best."}}
+	w.Words = []handin.Phrase{{At: place(20), Text: rule}}
 	for i, text := range sentences {
 		w.Words = append(w.Words, handin.Phrase{At: place(30 + i), Text: text})
 	}

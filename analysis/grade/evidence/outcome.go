@@ -52,7 +52,7 @@ func (j *Trials) Unit(m Measure) string {
 	return "%"
 }
 
-var volume = pattern.Of(`(?i)\b(ml|g)\b`)
+var volume = pattern.Of(`(?i)\b(ml|g|oz)\b`)
 
 // percents reports drainage in percent in a table.
 func (j *Trials) percents(t *handin.Table) bool {
@@ -78,9 +78,14 @@ func (j *Trials) Seen(x *handin.Trial, m Measure) (low, high float64, ok bool) {
 		}
 		return low, high, ok
 	}
-	if drains := x.Table.All(column.DrainedAmount); m == Drained && len(drains) == 1 && !j.percents(x.Table) && j.Unit(m) != "%" { // as logged, in ml or grams
+	if drains := x.Table.All(column.DrainedAmount); m == Drained && len(drains) == 1 && !j.percents(x.Table) && j.Unit(m) != "%" { // as logged, in its own unit
 		if c := drains[0].Cells[x.Index]; c.Known && !j.Slips.Not[c.At] {
-			return j.Bounds([]handin.Cell{c})
+			if low, high, ok = j.Bounds([]handin.Cell{c}); c.Scale != 0 && c.Scale != 1 {
+				if _, meant := j.Slips.Meant[c.At]; !meant {
+					low, high = low/c.Scale, high/c.Scale
+				}
+			}
+			return low, high, ok
 		}
 	}
 	switch {
@@ -247,4 +252,20 @@ func (j *Trials) OfFormula(x *handin.Trial, m Measure) (mean float64, n int) {
 		return math.NaN(), 0
 	}
 	return mean / float64(n), n
+}
+
+// BoundsOfFormula are the means of the bounds of all trials of one formula with a trial; n counts those
+// with a result.
+func (j *Trials) BoundsOfFormula(x *handin.Trial, m Measure) (low, high float64, n int) {
+	d := j.Design(x.Table)
+	at := slices.Index(d.Trials, x)
+	for i, o := range d.Trials {
+		if i != at && !d.Same(i, at) {
+			continue
+		}
+		if l, h, ok := j.Seen(o, m); ok {
+			low, high, n = low+l, high+h, n+1
+		}
+	}
+	return low / float64(n), high / float64(n), n
 }

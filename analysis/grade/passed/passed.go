@@ -287,13 +287,15 @@ func (j *judge) doubted(r ground.OwnRule) bool {
 }
 
 // ByRule are words that say by what the best was chosen: by the student's own rule.
-var ByRule = pattern.Of(`(?i)\b(?:by|after|following|under|according to|with) (?:my|our|the|this|that|own) (?:own )?rules?\b`)
+var ByRule = pattern.Of(`(?i)\b(?:by|after|following|under|according to|with|judged by|going by) (?:my|our|the|this|that|own) (?:own )?(?:success )?(?:rules?|goals?|aims?|targets?|criteri(?:on|a)|definition|yardstick)\b`)
 
 // Best holds "trial 4 is best" against what the student says the best has, among all
-// that pass.
+// that pass. Whoever gives a reason of another kind may go by that, unless he or she says that
+// it is by the rule.
 func Best(g *ground.Judge, s sentence.Sentence, named []sentence.Mention, r ground.OwnRule) (f finding.Found, ok bool) {
 	j := &judge{g}
-	if r.Best == rule.Unsaid || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) || ground.Because.MatchString(s.Low) {
+	byRule := ByRule.MatchString(s.Low)
+	if r.Best == rule.Unsaid || ground.Otherwise.MatchString(ByRule.ReplaceAllString(s.Low, "")) || !byRule && ground.Because.MatchString(s.Low) {
 		return f, false
 	}
 	d := j.OneDesign(named)
@@ -302,12 +304,12 @@ func Best(g *ground.Judge, s sentence.Sentence, named []sentence.Mention, r grou
 	}
 	mine := math.Inf(-1)
 	for _, m := range named {
-		mine = max(mine, j.merit(d, m.Trials[0], r.Best))
+		mine = max(mine, j.merit(d, m.Trials[0], r.Best, true))
 	}
 	var beats *handin.Trial
 	most := mine + j.merits(d, r.Best)
 	for at, x := range d.Trials {
-		v := j.merit(d, x, r.Best)
+		v := j.merit(d, x, r.Best, false)
 		if math.IsNaN(v) || v <= most || !j.allPass(d, at, r) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return d.Same(at, slices.Index(d.Trials, m.Trials[0])) }) {
 			continue
 		}
@@ -320,11 +322,12 @@ func Best(g *ground.Judge, s sentence.Sentence, named []sentence.Mention, r grou
 	if r.Set() {
 		passes = fmt.Sprintf(" of those that pass (%s)", r.Words())
 	}
-	return ground.About(fmt.Sprintf("“%s”: you call best what has %s%s; trial %s has %s, and trial %s %s.", s.Said, r.Best, passes, beats.ID, j.meritWords(most, r.Best), named[0].ID, j.meritWords(mine, r.Best)), s, "another trial did better"), true
+	return ground.About(fmt.Sprintf("“%s”: you call best what has %s%s; trial %s has %s, and trial %s %s.", s.Said, r.Best, passes, beats.ID, j.meritWords(j.merit(d, beats, r.Best, false), r.Best), named[0].ID, j.meritWords(mine, r.Best)), s, "another trial did better"), true
 }
 
-// merit is how much a trial has of what makes the best; NaN where it is not known.
-func (j *judge) merit(d *method.Design, x *handin.Trial, b rule.Best) float64 {
+// merit is how much a trial has of what makes the best, at its best or as much as it surely has where
+// its results are bounds; NaN where it is not known.
+func (j *judge) merit(d *method.Design, x *handin.Trial, b rule.Best, atBest bool) float64 {
 	i := slices.Index(d.Trials, x)
 	switch b {
 	case rule.MostFat:
@@ -332,12 +335,16 @@ func (j *judge) merit(d *method.Design, x *handin.Trial, b rule.Best) float64 {
 	case rule.LeastEmulsifier:
 		return -d.At(i, method.Emulsifier)
 	case rule.Longest:
-		if mean, n := j.OfFormula(x, evidence.Hold); n > 0 {
-			return mean
+		if low, high, n := j.BoundsOfFormula(x, evidence.Hold); n > 0 && atBest {
+			return high
+		} else if n > 0 {
+			return low
 		}
 	case rule.LeastDrained:
-		if mean, n := j.OfFormula(x, evidence.Drained); n > 0 {
-			return -mean
+		if low, high, n := j.BoundsOfFormula(x, evidence.Drained); n > 0 && atBest {
+			return -low
+		} else if n > 0 {
+			return -high
 		}
 	}
 	return math.NaN()
@@ -364,6 +371,9 @@ func (j *judge) meritWords(v float64, b rule.Best) string {
 		return say.Number(math.Round(10*v)/10) + " % fat"
 	case rule.LeastEmulsifier:
 		return say.Number(math.Round(-100*v)/100) + " % emulsifier"
+	}
+	if unit := j.Unit(evidence.Drained); unit != "%" {
+		return say.Number(math.Round(-1000*v)/1000) + " " + unit + " drained"
 	}
 	return say.Number(math.Round(-10*v)/10) + " % drained"
 }

@@ -118,9 +118,14 @@ func Of(w *handin.Work) (r Rule) {
 			r.Drained, r.Said = &Limit{At: t.Value, Unit: "%"}, true
 		}
 	}
-	called, other := candidates(w)
+	called, aimed, other := candidates(w)
 	for _, s := range called {
 		r.add(s)
+	}
+	if !r.Set() { // who aims at "at least 20 min, not split" has said what a success is
+		for _, s := range aimed {
+			r.add(s)
+		}
 	}
 	if !r.Set() {
 		for _, s := range other { // "20 min or more and under 10 ml", and nothing else
@@ -157,9 +162,9 @@ var (
 	resultWord = pattern.Of(`(?i)(\d\s*(?:min|%|ml|g)\b|\b(hold|holds|held|stand|stands|stood|last|lasts|lasted|drain\w*|drip\w*|nozzle|split\w*|foam|liquid)\b)`)
 )
 
-// candidates are the sentences that are called a rule, and others that may be one. A sentence
-// that names a trial is of that trial.
-func candidates(w *handin.Work) (called, other []string) {
+// candidates are the sentences that are called a rule, aims that say all that one does, and others
+// that may be one. A sentence that names a trial is of that trial.
+func candidates(w *handin.Work) (called, aimed, other []string) {
 	for _, p := range w.Words {
 		if p.Note != nil || safety.MatchString(p.Text) {
 			continue
@@ -176,13 +181,24 @@ func candidates(w *handin.Work) (called, other []string) {
 			case past1.MatchString(s) && !head.MatchString(labelOf(w, p)) && holdIn(s, false) == nil: // told of a foam, and asked of none
 			case label && (opens.MatchString(s) || head.MatchString(labelOf(w, p)) || holdIn(s, true) != nil && drainedIn(s) != nil):
 				called = append(called, s)
+			case opensAim.MatchString(text) && asksAll(s):
+				aimed = append(aimed, s)
 			case !past1.MatchString(s):
 				other = append(other, s)
 			}
 		}
 	}
-	return called, other
+	return called, aimed, other
 }
+
+// asksAll reports a sentence that asks how long a foam holds, and that it comes out, does not split or drains little.
+func asksAll(s string) bool {
+	hold := holdIn(s, false)
+	return hold != nil && !hold.Open && (comesOut.MatchString(s) || notSplit.MatchString(s) || drainedIn(s) != nil)
+}
+
+// opensAim is a label of an aim.
+var opensAim = pattern.Of(`(?i)^\s*(?:(?:my|our|the) )?(?:goals?|aims?|objectives?|task|ziel|aufgabe|but|objectif|objetivo|obiettivo|scopo|doel)\b`)
 
 // safety opens a word on safety, which has rules too.
 var safety = pattern.Of(`(?i)^\s*(?:be )?(?:safe|safety|careful|caution|sicherheit|sécurité|seguridad|sicurezza)\b`)
@@ -394,8 +410,9 @@ func bestIn(w *handin.Work) (best Best) {
 		if len(strings.Fields(text)) <= 4 {
 			text += " " + p.Right
 		}
+		ruled := opensRule.MatchString(tongue.English(text))
 		for _, s := range sentence.Split(tongue.English(text)) {
-			if !ranks.MatchString(s) || !among.MatchString(s) || len(sentence.Mentions(w, sentence.Plainly(w, s))) > 0 || past1.MatchString(s) {
+			if !ranks.MatchString(s) || !among.MatchString(s) && !(ruled && isWhat.MatchString(s)) || len(sentence.Mentions(w, sentence.Plainly(w, s))) > 0 || past1.MatchString(s) {
 				continue
 			}
 			b := first(s)
@@ -412,6 +429,13 @@ func bestIn(w *handin.Work) (best Best) {
 	}
 	return best
 }
+
+var (
+	// opensRule is a label of what is said once for all trials.
+	opensRule = pattern.Of(`(?i)^\s*(?:(?:my|our|the|own) )?(?:success )?(?:rules?|criteri(?:on|a)|goals?|aims?|targets?|success|passes if)\b`)
+	// isWhat says of which kind the best is: "the best is the that holds longest", as other tongues order it.
+	isWhat = pattern.Of(`(?i)\b(?:best|winner|wins?)\b.{0,12}\b(?:is|the|whichever|whatever|what)\b`)
+)
 
 // first is the first thing that a sentence goes by, Unsaid where others beside it break no tie.
 func first(s string) (best Best) {

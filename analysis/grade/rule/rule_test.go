@@ -48,6 +48,9 @@ func TestRule(t *testing.T) {
 		{"Rule: more than 100 % overrun and holds 18 min or more", "holds at least 18 min, overrun more than 100 %", Unsaid},
 		{"Rule: holds 18 min or more, overrun at most 180 %", "holds at least 18 min", Unsaid}, // too light: not judged
 		{"Rule: holds 18 min or more or overrun at least 180 %", "", Unsaid},                   // either will do
+		{"Goal: a lean foam that holds at least 12 min and does not split. The driest that does is the best.", "holds at least 12 min, does not split", LeastDrained},
+		{"Aim: find out how a foam may hold at least 12 min", "", Unsaid},         // a question, and no rule
+		{"With more oil it holds at least 12 min and does not split", "", Unsaid}, // told of a mix
 		{"Criterion: ≥ 20 min, ≤ 10 %", "holds at least 20 min, drains at most 10 %", Unsaid},
 		{"What I call a success: it stays up for at least 1 h", "holds at least 60 min", Unsaid},
 		{"Success means 20 min or more or under 5 %", "", Unsaid},                       // either will do: not judged
