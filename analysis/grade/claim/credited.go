@@ -52,7 +52,12 @@ func init() {
 }
 
 // owed are words that give something near them the credit for what two trials differ by.
-var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bbecause\b[^.;]{0,30}\b(?:has|had|contains|contained|got) (?:much |far |a lot )?(?:more|less|a higher|a lower|the higher|the lower)\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
+var owed = pattern.Of(`(?i)(\bowed (?:only |all |purely )?to\b|\b(?:all |only |purely |entirely |mainly )?the (?:work|doing|effect|merit|result|fault) of\b|\bdue (?:only |purely )?to\b|\bbecause of\b|\bbecause\b[^.;]{0,30}\b(?:has|had|contains|contained|got) (?:much |far |a lot )?(?:more|less|a higher|a lower|the higher|the lower)\b|\bthanks to\b|\bdown to\b|\bcaused by\b|\bcom(?:es?|ing) from\b|\bcame from\b|\b(?:has|had) to do with\b|\b(?:is|was) (?:the )?(?:\w+ )?\w+['’]s (?:doing|work|merit|effect|fault)\b|\bstems? from\b|\bis explained by\b|\bcan be (?:the|put down)\b|\bput(?:s|ting)? (?:it|this|that) down to\b|\bshow(?:s|ed|ing)? (?:us )?(?:what|that|how)\b|\bprove[sd]? (?:what|that|how)\b|\bexplain(?:s|ed)?\b|\bis what\b|\bby itself\b|\balone\b|\bthe reason\b|\bmust be\b|\bso (?:it|that) is\b|\bgives? it\b|\bthat is what\b|\bcredit)`)
+
+// stress stands between the words of a credit and changes none of it: "comes only from", "is surely due to".
+var stress = pattern.Of(`(?i)\b(?:only|solely|purely|entirely|simply|just|clearly|completely|wholly|surely|certainly|merely|mainly|mostly|exclusively) `)
+
+func unstressed(low string) string { return stress.ReplaceAllString(low, "") }
 
 // makes are words by which one thing is said to do something to foams in general; behind so
 // it is what two trials are said to show.
@@ -81,7 +86,7 @@ var inBrackets = pattern.Of(`\([^)]*\)`)
 // pairCredited finds one thing that is given the credit for a difference between two trials
 // that differ in more than it. before is the sentence before it in the same cell.
 func (j *judge) pairCredited(s, before sentence.Sentence) (f finding.Found, ok bool) {
-	sure := owed.MatchString(s.Low)
+	sure := owed.MatchString(unstressed(s.Low))
 	clause := s.Low
 	if !sure {
 		clause = creditClause(s.Low)
@@ -192,7 +197,7 @@ func (j *judge) credited(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measu
 		return f, false
 	}
 	for _, c := range creditable {
-		if !creditedBy[c.name].MatchString(s.Low) {
+		if !creditedBy[c.name].MatchString(unstressed(s.Low)) {
 			continue
 		}
 		if f, ok := j.neverAlone(s, d, c.name, c.varied); ok {
