@@ -55,7 +55,7 @@ func Check(w *handin.Work, rules criteria.Rules, conclusion []trial.Place) (out 
 	if rules.Conclusion && rule.Missing(w) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nowhere is it said when a foam is a success: how long must it hold, how little may drain? Write your rule before you judge by it.", missingAt(w)...).Kinds(NoRule))
 	}
-	if rules.Conclusion && !hasAim(w) {
+	if rules.Conclusion && !hasAim(w, conclusion) {
 		out = append(out, finding.New(criteria.Parts, graded.Formal, "Nowhere is it said what these trials were to find out. What was the question?", emptyLine(w, aimLabel, missingAt(w))...).Kinds(NoAim))
 	}
 	return out, late
