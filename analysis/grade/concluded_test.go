@@ -37,11 +37,14 @@ func concludedOf(log []string, sentences ...string) (found []string) {
 
 // concludedBy is what is found of a conclusion below a log, with another rule.
 func concludedBy(rule string, log []string, sentences ...string) (found []string) {
-	w := &handin.Work{Student: "Ada Moss", Files: []string{"a.xlsx"}, Paths: []string{"a.xlsx"}, Formulas: map[string]sheet.Formulas{}}
+	return concludedOver(tableOf(log), rule, sentences...)
+}
+
+// tableOf is a log told in sentences, of which the first trial is the control.
+func tableOf(log []string) *handin.Table {
 	var told []handin.Phrase
-	place := func(row int) trial.Place { return trial.Place{File: "a.xlsx", Sheet: "Log", Row: row, Col: 1} }
 	for i, text := range log {
-		told = append(told, handin.Phrase{At: place(i + 1), Text: text})
+		told = append(told, handin.Phrase{At: trial.Place{File: "a.xlsx", Sheet: "Log", Row: i + 1, Col: 1}, Text: text})
 	}
 	t := cells.Told(told, "a.xlsx")
 	for i, x := range t.Trials {
@@ -50,6 +53,13 @@ func concludedBy(rule string, log []string, sentences ...string) (found []string
 			x.Note = "control"
 		}
 	}
+	return t
+}
+
+// concludedOver is what is found of a conclusion below a table.
+func concludedOver(t *handin.Table, rule string, sentences ...string) (found []string) {
+	w := &handin.Work{Student: "Ada Moss", Files: []string{"a.xlsx"}, Paths: []string{"a.xlsx"}, Formulas: map[string]sheet.Formulas{}}
+	place := func(row int) trial.Place { return trial.Place{File: "a.xlsx", Sheet: "Log", Row: row, Col: 1} }
 	w.Tables = []*handin.Table{t}
 	w.Words = []handin.Phrase{{At: place(20), Text: rule}}
 	for i, text := range sentences {

@@ -216,9 +216,15 @@ var otherDay = pattern.Of(`(?i)\b(deadline|due|hand(?:ed|ing)?[- ]?(?:in|over|ou
 
 var datedLine = pattern.Of(`(?i)(\b\d{1,2}\. ?(i{1,3}|iv|vi{0,3}|ix|xi{0,2})\. ?\d{2,4}\b|\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}[./-]\d{1,2}[./-]\d{2,4}|\d{1,2}(st|nd|rd|th)?\.?[ /-]?(of )?(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec|mai|juin|juil|ago|enero|marzo|abril|januar|februar|märz)|\b(january|february|march|april|may|june|july|august|september|october|november|december|jan|feb|mar|apr|jun|jul|aug|sept?|oct|nov|dec)\.? \d{1,2}\b|\b(monday|tuesday|wednesday|thursday|friday|saturday|sunday)\b)`)
 
-// weighed reports that something went into a trial.
+// weighed reports that a mix went into a trial: one weight where others have several is a note beside one.
 func weighed(t *handin.Table, i int) bool {
-	return slices.ContainsFunc(t.Weighed(), func(c *handin.Column) bool { return c.Cells[i].Known })
+	n := 0
+	for _, c := range t.Weighed() {
+		if c.Cells[i].Known {
+			n++
+		}
+	}
+	return n >= min(2, len(t.Weighed())) && n > 0
 }
 
 // dayColumn is the column of days: what the reader takes for one, else the first that has days
