@@ -29,6 +29,7 @@ import (
 	"foamfield/analysis/grade/repeat"
 	"foamfield/analysis/grade/row"
 	"foamfield/analysis/grade/scaled"
+	"foamfield/analysis/grade/taken"
 	"foamfield/analysis/grade/together"
 	"foamfield/analysis/grade/verdict"
 	"foamfield/analysis/grade/whose"
@@ -247,6 +248,7 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
 		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
 		sums = append(sums, besideThese(scaled.Check(w), sums)...)
+		sums = append(sums, besideThese(taken.Check(w), sums)...)
 		plan = append(plan, repeat.Check(shown)...)
 		claims = append(claims, besideThese(together.Check(shown), claims)...)
 		claims = append(claims, besideThese(quote.Check(shown, sums), claims)...)
