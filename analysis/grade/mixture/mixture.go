@@ -79,6 +79,7 @@ func MixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) Mixture {
 		m.Sum += p.Grams
 		m.partial = m.partial && p.What.Kind != ingredient.Water && p.What.Kind != ingredient.Other
 	}
+	m.partedOut(t.Weighed())
 	m.own(t, i)
 	if col := t.Find(column.BatchMass); col != nil && col.Cells[i].Known {
 		m.total = col.Cells[i].Value
@@ -93,6 +94,26 @@ func MixOf(t *handin.Table, i int, rules criteria.Rules, meant Meant) Mixture {
 	}
 	return m
 }
+
+// partedOut takes what one column holds of the one before it, "polysorbate solution (g)" and "of
+// which polysorbate (g)", out of that: the rest of a solution is its water.
+func (m *Mixture) partedOut(weighed []*handin.Column) {
+	for k := 1; k < len(weighed); k++ {
+		whole, part := &m.Parts[k-1], &m.Parts[k]
+		if !ofWhich.MatchString(weighed[k].Header) || part.Grams > whole.Grams+1e-9 {
+			continue
+		}
+		m.Sum -= part.Grams
+		whole.Grams -= part.Grams
+		if whole.What.WeighedAsEmulsifier() && part.What.WeighedAsEmulsifier() || IsFat(whole) && IsFat(part) {
+			water, _ := ingredient.Lookup("water")
+			whole.What, whole.Fat, whole.HLB = &water, verdict.Exactly(0), nil
+		}
+	}
+}
+
+// ofWhich begins a head that is of a part of what stands before it.
+var ofWhich = pattern.Of(`(?i)^\s*[(–-]?\s*(?:of which|thereof|of (?:that|it|this)\b|davon|hiervon|dont|de (?:los|las) cuales|de (?:lo|la) cual|di cui|waarvan|daarvan)\b`)
 
 // filledUp is water that was added up to a mark: "ad 500 g", "to 500", "q.s.", "the rest".
 var filledUp = pattern.Of(`(?i)^\s*(?:(?:ad|to|up to|fill(?:ed)? (?:up )?to|made? up to|auf|bis|aufgefüllt auf|à|jusqu[’']à|hasta|a|fino a|tot|aan(?:ge)?vul(?:len|d) tot)\s+\d+(?:[.,]\d+)?\s*g?|q\.?\s?s\.?(?:\s?p\.?)?(?:\s*(?:ad\s*)?\d+\s*g?)?|(?:the )?(?:rest|remainder)|rest|reste|resto)\s*$`)

@@ -321,18 +321,22 @@ func (j *job) percents(col *handin.Column) bool {
 var unitSaid = pattern.Of(`(?i)\b(g|gr|gms?|grams?|gramm|kg|mg|oz)\b`)
 
 // known judges a column of emulsifiers. Where grams of something that nobody knows stand in
-// the mix and most cells do not agree, it may be an emulsifier, and the column is left alone.
+// the mix and most cells do not agree, it may be an emulsifier, and the column is left alone: but where
+// formulas show what was done.
 func (j *job) known(col *handin.Column, look criteria.Look, expect func(i int) (verdict.Expected, bool)) {
-	right, n := 0, 0
+	right, told, n := 0, 0, 0 // told are formulas that one way explains to the last digit
 	for i, c := range col.Cells {
 		if e, ok := expect(i); ok && c.Known && j.Table.Unclear(i) {
 			n++
-			if _, wrong := verdict.Judge(c, e); !wrong {
+			switch v, wrong := verdict.Judge(c, e); {
+			case !wrong:
 				right++
+			case c.Formula != "" && v.Way != nil && !v.Way.Weak:
+				told++
 			}
 		}
 	}
-	if n == 0 || 2*right > n {
+	if n == 0 || 2*(right+told) > n {
 		j.Column(col, look, expect)
 	}
 }
@@ -349,7 +353,7 @@ func (j *job) hasEmulsifiers() bool {
 // basisOf is what a percent column says that its percents are of.
 func (j *job) basisOf(col *handin.Column) column.Basis {
 	b := col.Field.Basis
-	header := say.Fold(col.Header)
+	header := strings.TrimRight(denied.ReplaceAllString(say.Fold(col.Header), ""), " )")
 	switch {
 	case strings.Contains(header, "of mix") || strings.Contains(header, "of the mix") || strings.Contains(header, "of total"):
 		return column.OfMix
@@ -368,6 +372,9 @@ func (j *job) basisOf(col *handin.Column) column.Basis {
 	}
 	return b
 }
+
+// denied is what a header says that its percents are not of: "% of the fat, not of the mix".
+var denied = pattern.Of(`[\s,;(–-]*\b(?:not|nicht|pas|non|niet)\b[^,;)]*`)
 
 // ofWhat is an ingredient that a header's percents are of.
 var ofWhat = pattern.Of(`\bof (?:the )?(\p{L}+(?: \p{L}+)?)\)?$`)
