@@ -262,9 +262,31 @@ func (j *judge) optimum(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measur
 		}
 		if here, best := j.longestAt(d, one.factor, ground.FirstNumber(m[1:])); !math.IsInf(here, 0) && best-here > j.Margin(d, evidence.Hold) {
 			return ground.About(fmt.Sprintf("“%s”: there the longest hold is %s min, and you have %s min elsewhere. Best by what?", s.Said, say.Number(here), say.Number(best)), s, "another level did better"), true
+		} else if v := ground.FirstNumber(m[1:]); math.IsInf(here, 0) && !math.IsInf(best, 0) && d.Varies(one.factor) && !roundly.MatchString(s.Low) && !j.isOwn(v, s, d) && !(one.factor == method.HLB && ofIngredient.MatchString(s.Text)) {
+			if below, above, ok := nearest(d, one.factor, v); ok {
+				return ground.About(fmt.Sprintf("“%s”: no trial has it; of the %s you tried %s and %s beside it. Which trials show it?", s.Said, one.factor, say.Number(below), say.Number(above)), s, "not tried").As(criteria.OneChange, graded.Method), true
+			}
 		}
 	}
 	return f, false
+}
+
+// roundly are words by which a level is guessed from those beside it, or is a bound of them.
+var roundly = pattern.Of(`(?i)(\b(?:about|around|roughly|near(?:ly)?|between|approximately|ca|circa|some|perhaps|probably|likely|from|up to|above|below|over|under|at least|at most|more than|less than|to)\b|~|≈|±|\d\s*(?:-|–|to)\s*\d)`)
+
+// nearest are the levels tried below and above one that was not, false where it lies outside of them.
+func nearest(d *method.Design, f method.Factor, v float64) (below, above float64, ok bool) {
+	below, above = math.Inf(-1), math.Inf(1)
+	for i, x := range d.Trials {
+		switch at := d.At(i, f); {
+		case x.Bare() || math.IsNaN(at):
+		case at <= v:
+			below = max(below, math.Round(10*at)/10)
+		default:
+			above = min(above, math.Round(10*at)/10)
+		}
+	}
+	return below, above, !math.IsInf(below, 0) && !math.IsInf(above, 0)
 }
 
 // right are words for the level that is to be taken, of a factor beside them.

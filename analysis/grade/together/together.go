@@ -78,7 +78,7 @@ func Check(tr *evidence.Trials) (out []finding.Found) {
 			out = append(out, f)
 			continue
 		}
-		for _, check := range []func(sentence.Sentence, []Group) (string, bool){j.agree, j.mean, j.ratio, j.spread} {
+		for _, check := range []func(sentence.Sentence, []Group) (string, bool){j.agree, j.mean, j.ratio, j.percent, j.spread} {
 			if words, found := check(s, groups); found {
 				f := finding.New(criteria.Conclusion, graded.Conclusion, fmt.Sprintf("“%s”: %s", s.Said, words), s.At).Kinds("value quoted")
 				f.Typed = graded.Txt(s.Said)
@@ -185,7 +185,7 @@ func (j *reader) mean(s sentence.Sentence, groups []Group) (said string, found b
 			continue
 		}
 		if byMore.MatchString(behind) || differ.MatchString(before) {
-			if words, wrong := j.difference(groups, of, unit, v, half, averaged); wrong {
+			if words, wrong := j.difference(groups, of, unit, v, half, averaged); wrong && !(unit == "%" && j.percentApart(groups, of, unit, v, half, averaged)) {
 				return words, true
 			}
 			continue
@@ -482,6 +482,46 @@ func (j *reader) ratio(s sentence.Sentence, groups []Group) (said string, found 
 	x, _ := j.meanOf(groups[0].Trials, what, unit)
 	y, _ := j.meanOf(groups[1].Trials, what, unit)
 	return fmt.Sprintf("%s, and %s: %s times.", j.sum(groups[0].Trials, what, unit), j.sum(groups[1].Trials, what, unit), say.Number(math.Round(10*x/y)/10)), true
+}
+
+// inPercent is by how many percent something held longer.
+var inPercent = pattern.Of(`(?i)(\d+(?:[.,]\d+)?)\s*(?:%|percent|per cent)\s+(longer|shorter)\b`)
+
+// percent holds "held 50 % longer than" against two groups.
+func (j *reader) percent(s sentence.Sentence, groups []Group) (said string, found bool) {
+	m := inPercent.FindStringSubmatchIndex(s.Text)
+	if m == nil || len(groups) != 2 || loose.MatchString(s.Text[:m[0]]) || s.Denied() {
+		return "", false
+	}
+	v, half := value(s.Text[m[2]:m[3]])
+	a, b := groups[0].Trials, groups[1].Trials
+	x, n := j.meanOf(a, evidence.Hold, "min")
+	y, k := j.meanOf(b, evidence.Hold, "min")
+	if len(n) == 0 || len(k) == 0 || x == 0 || y == 0 || math.IsNaN(v) || j.percentApart(groups, evidence.Hold, "min", v, half, meant.MatchString(s.Low)) {
+		return "", false
+	}
+	return fmt.Sprintf("%s, and %s: (%s − %s) / %s × 100 = %s %%.", j.sum(a, evidence.Hold, "min"), j.sum(b, evidence.Hold, "min"), say.Number(math.Round(100*x)/100), say.Number(math.Round(100*y)/100), say.Number(math.Round(100*y)/100), say.Number(math.Round(100*(x-y)/y))), true
+}
+
+// percentApart reports two groups that differ by so many percent of either, in some reading.
+func (j *reader) percentApart(groups []Group, m evidence.Measure, unit string, v, half float64, averaged bool) bool {
+	if len(groups) != 2 {
+		return false
+	}
+	for _, a := range j.readings(groups[0].Trials, averaged) {
+		for _, b := range j.readings(groups[1].Trials, averaged) {
+			x, n := j.meanOf(a, m, unit)
+			y, k := j.meanOf(b, m, unit)
+			if len(n) == 0 || len(k) == 0 || x == 0 || y == 0 {
+				return true // not known
+			}
+			apart := 100 * math.Abs(x-y)
+			if within := half + 0.03*v + 0.5; math.Abs(apart/x-v) <= within || math.Abs(apart/y-v) <= within {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // times is a ratio in words or figures, with what it is rounded by.
