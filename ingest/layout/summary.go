@@ -118,6 +118,7 @@ func meansNothing(text string) bool {
 // above once more, "" for a trial; and what a person should be told of it.
 func (t *open) sumsUp(cells []sheet.Cell) (grid.Kind, string) {
 	l := t.labelOf(cells)
+	l.label = look.Named(l.label)
 	if look.IsExample(l.label) {
 		return grid.Legend, fmt.Sprintf("%q was read as an example and not as a trial; if it was made, give it a trial's name", strings.TrimSpace(l.label))
 	}

@@ -55,6 +55,17 @@ func labelWords(label string) []string {
 	return strings.FieldsFunc(label, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune("(:=/,)", r) })
 }
 
+// Named is the part of a label that names a statistic: of what it is may stand before it,
+// "1.5 % lecithin: mean hold (min)". A label without such a part is whole.
+func Named(label string) string {
+	if of, named, ok := strings.Cut(label, ": "); ok && len(labelWords(of)) > 1 {
+		if s, _ := Summary(named); s != None {
+			return named
+		}
+	}
+	return label
+}
+
 // Summary is the statistic a label names; whole: it says nothing else.
 func Summary(label string) (s Statistic, whole bool) {
 	words := labelWords(label)

@@ -321,8 +321,8 @@ func (j *job) percents(col *handin.Column) bool {
 var unitSaid = pattern.Of(`(?i)\b(g|gr|gms?|grams?|gramm|kg|mg|oz)\b`)
 
 // known judges a column of emulsifiers. Where grams of something that nobody knows stand in
-// the mix and most cells do not agree, it may be an emulsifier, and the column is left alone: but where
-// formulas show what was done.
+// the mix and most cells do not agree, it may be an emulsifier, and the column is left alone: but
+// not where its formulas show what was done.
 func (j *job) known(col *handin.Column, look criteria.Look, expect func(i int) (verdict.Expected, bool)) {
 	right, told, n := 0, 0, 0 // told are formulas that one way explains to the last digit
 	for i, c := range col.Cells {

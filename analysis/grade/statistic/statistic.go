@@ -16,6 +16,8 @@ import (
 	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
+
+	"github.com/xuri/excelize/v2"
 )
 
 var (
@@ -354,7 +356,7 @@ func signedBoth(col *handin.Column) bool {
 func (j *results) averages(w *handin.Work) {
 	from := 0
 	for _, row := range j.Table.Averages {
-		kind, _ := look.Summary(row.Label)
+		kind, _ := look.Summary(look.Named(row.Label))
 		if kind != look.Mean && kind != look.Total {
 			continue
 		}
@@ -375,17 +377,36 @@ func (j *results) averages(w *handin.Work) {
 			continue
 		}
 		for k, c := range row.Cells {
-			if k < len(j.Table.Columns) && c.Known && j.Table.Columns[k].Role != column.TrialID {
-				j.average(j.Table.Columns[k], c, from, to, kind, of)
+			if k >= len(j.Table.Columns) || !c.Known || j.Table.Columns[k].Role == column.TrialID {
+				continue
 			}
+			col := j.Table.Columns[k]
+			if other := takenFrom(w, c); other != nil && other != col {
+				if of == nil {
+					continue // it stands beside its label, and its formula says of what it is
+				}
+				col = other
+			}
+			j.average(col, c, from, to, kind, of)
 		}
 	}
+}
+
+// takenFrom is the column of trials that a formula reckons with, nil where it does so with none.
+func takenFrom(w *handin.Work, c handin.Cell) *handin.Column {
+	ref := reference.FindString(strings.ReplaceAll(strings.ToUpper(c.Formula), "$", ""))
+	col, row, err := excelize.CellNameToCoordinates(ref)
+	if err != nil || strings.Contains(c.Formula, "!") {
+		return nil
+	}
+	of, _ := w.At(trial.Place{File: c.At.File, Sheet: c.At.Sheet, Row: row, Col: col})
+	return of
 }
 
 // elsewhere is the one number of a row whose label names a result, where it does not stand in
 // the column of that result.
 func (j *results) elsewhere(row handin.Row) (role column.Role, alone handin.Cell, ok bool) {
-	_, rest, _ := strings.Cut(strings.TrimSpace(row.Label), " ")
+	_, rest, _ := strings.Cut(strings.TrimSpace(look.Named(row.Label)), " ")
 	if role = column.Read(rest).Role; role == column.None || role == column.Unused {
 		role = column.Read(whichMix.ReplaceAllString(whereMade.ReplaceAllString(rest, ""), "")).Role // "mean hold at 9 % (B3, B4)"
 	}

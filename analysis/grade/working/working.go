@@ -233,6 +233,8 @@ func measureOf(label string) evidence.Measure {
 	switch {
 	case overrunHead.MatchString(label):
 		return evidence.Overrun
+	case holdHead.MatchString(label) && !wetHead.MatchString(label): // "at 2 % of the mix: mean hold (min)"
+		return evidence.Hold
 	case drainy.MatchString(label):
 		return evidence.Drained
 	}
