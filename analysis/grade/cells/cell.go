@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/grade/handin"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
@@ -19,8 +20,33 @@ func cellOf(s *scheme.Scheme, row, head int, of *handin.Column, formulas sheet.F
 	raw, filled := s.Found.Cell(row, head)
 	c := handin.Cell{Repeats: filled && s.Found.Typed(row, head).Kind == sheet.Blank, At: trial.Place{File: s.File, Sheet: s.Sheet, Row: r, Col: col}, Kind: raw.Kind, Low: math.Inf(-1), High: math.Inf(1), Scale: 1,
 		Text: strings.TrimSpace(s.Found.Sheet.Display(raw)), Formula: formulas.At(s.Found.Sheet.Name, r, col)}
+	if raw.Flags&sheet.Struck != 0 && raw.Kind == sheet.Number && !s.Found.Rows[row].Struck {
+		v, ok := besideIt(s.Found.Sheet, r, col)
+		if !ok {
+			return c // it counts no more, and what counts instead nobody says
+		}
+		raw.Number, raw.Style = v, 0
+		c.Text = strconv.FormatFloat(v, 'f', -1, 64)
+	}
 	read(&c, s, row, raw, of)
 	return c
+}
+
+// firstNumber is what a correction begins with: "2 g – corrected, misread the scale".
+var firstNumber = pattern.Of(`^\s*(?:now |is |was meant |corr(?:ected|\.)?:? |richtig:? |juste ?: )?(\d+(?:[.,]\d+)?)\b`)
+
+// besideIt is the number that stands to the right of a cell that is struck out.
+func besideIt(s *sheet.Sheet, row, col int) (float64, bool) {
+	c := s.At(row, col+1)
+	if c.Kind == sheet.Number {
+		return 0, false // the next cell of the log
+	}
+	found := firstNumber.FindStringSubmatch(c.Text)
+	if found == nil {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(strings.Replace(found[1], ",", ".", 1), 64)
+	return v, err == nil
 }
 
 // read gives a cell its number.

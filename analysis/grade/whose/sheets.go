@@ -45,10 +45,23 @@ func sheetsAreStudents(tables []*handin.Table, stem string, class []string) bool
 	switch {
 	case listed == len(names), inFile == len(names):
 		return true
-	case len(class) > 0 && listed == 0:
+	case len(class) > 0 && listed == 0, numbered(names):
 		return false
 	}
 	return len(names) >= 3 && !slices.ContainsFunc(names, func(n string) bool { return !likeAName(n) })
+}
+
+// numbered reports names that are one word with a letter or number each: "Card A", "Card B".
+func numbered(names []string) bool {
+	word := ""
+	for i, n := range names {
+		parts := strings.FieldsFunc(n, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+		if len(parts) != 2 || len([]rune(parts[1])) > 2 || i > 0 && !strings.EqualFold(parts[0], word) {
+			return false
+		}
+		word = parts[0]
+	}
+	return true
 }
 
 // sheetsSaySo reports that the first lines of each sheet name a person by the sheet's own
