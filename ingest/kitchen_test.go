@@ -142,6 +142,35 @@ func TestKitchenProblems(t *testing.T) {
 	}
 }
 
+// What a kitchen asks of hold and drainage in its own short words; the other way round it is no target.
+func TestTargetsInShort(t *testing.T) {
+	for _, c := range []struct {
+		row           string
+		hold, drained float64 // 0 = not read
+	}{
+		{"hold | 25", 25, 0}, {"hold | at least 25", 25, 0}, {"Hold time | >= 25 min", 25, 0}, {"held | 25+", 25, 0}, {"holds at least | at least 25", 25, 0}, {"hold | 25 min or longer", 25, 0},
+		{"drained | at most 8", 0, 8}, {"drained | 8 %", 0, 8}, {"drainage | < 8", 0, 8}, {"drains at most | max 8", 0, 8},
+		{"hold | at most 25", 0, 0}, {"drained | at least 8", 0, 0}, {"hold | long", 0, 0},
+	} {
+		log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), plainLog, sheetText{"Targets", "Target | Value\n" + c.row})}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		value := func(of *trial.Target) float64 {
+			if of == nil {
+				return 0
+			}
+			return of.Value
+		}
+		if h, d := value(log.Targets.HoldMinutes), value(log.Targets.DrainedPercent); h != c.hold || d != c.drained {
+			t.Errorf("%s: hold %v, drained %v; %q", c.row, h, d, kinds(log))
+		}
+		if c.hold+c.drained == 0 && len(log.Problems) == 0 {
+			t.Errorf("%s is left out without a word", c.row)
+		}
+	}
+}
+
 func TestTargetsThatDisagree(t *testing.T) {
 	dir := t.TempDir()
 	for name, hold := range map[string]string{"a.xlsx": "20", "b.xlsx": "30"} {

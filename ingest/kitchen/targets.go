@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
@@ -51,6 +53,7 @@ func (k *taker) targets(t table) {
 			k.canisters(name, text, t.text(row, 2), t.at(row, 0), t.at(row, 1))
 			continue
 		}
+		name, text = plainly(name, text)
 		i := slices.IndexFunc(targetRows, func(r targetRow) bool { return r.name == say.Fold(name) })
 		if i < 0 {
 			k.want(Wanted{name, text, t.text(row, 2), t.at(row, 0), t.at(row, 1)})
@@ -68,6 +71,28 @@ func (k *taker) targets(t table) {
 		}
 		*want.field(&k.Targets) = &trial.Target{Value: value, At: t.at(row, 1)}
 	}
+}
+
+// shortly are names that a kitchen gives to what it asks of hold and drainage, each with what may stand before its number.
+var shortly = []struct {
+	called, name string
+	before       *pattern.Pattern
+}{
+	{"hold holds held hold_time", "holds at least", pattern.Of(`(?i)^\s*(?:(?:at least|min\.?|minimum|no less than|not under)\s+|>=?\s*|≥\s*)?(\d[^\n]*?)\s*(?:\+|or (?:more|longer))?\s*$`)},
+	{"drained drains drainage", "drains at most", pattern.Of(`(?i)^\s*(?:(?:at most|max\.?|maximum|no more than|up to|not over)\s+|<=?\s*|≤\s*)?(\d[^\n]*?)\s*(?:or less)?\s*$`)},
+}
+
+// plainly is a row "hold | at least 25" as its own name and number say it: "holds at least | 25".
+func plainly(name, text string) (string, string) {
+	for _, s := range shortly {
+		if !slices.Contains(strings.Fields(s.called), strings.ReplaceAll(say.Fold(name), " ", "_")) && say.Fold(name) != s.name {
+			continue
+		}
+		if found := s.before.FindStringSubmatch(text); found != nil {
+			return s.name, found[1]
+		}
+	}
+	return name, text
 }
 
 // read reads the value of a row in the unit of its cell or of the Unit column.
