@@ -2,6 +2,7 @@ package claim
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"foamfield/analysis/grade/evidence"
@@ -53,6 +54,25 @@ func (j *judge) compares(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measu
 		return f, false
 	}
 	return ground.About(fmt.Sprintf("“%s”: by the log trials %s and %s differ in %s.", s.Said, named[0].ID, named[1].ID, say.List(namesOf(all))), s, "changed together").As(criteria.OneChange, graded.Method), true
+}
+
+// forSure are words by which one of two trials is said to be more than a little better, by its hold.
+var forSure = pattern.Of(`(?i)\b(?:clearly|significantly|really|definitely|far|much|truly|considerably|markedly|certainly) (?:better|longer|stabler|more stable|firmer)\b[^.;]{0,16}\bthan\b|\b(?:held|stood|lasted) (?:clearly|significantly|really|definitely|far|much|considerably|markedly) longer than\b`)
+
+// clearly asks of two trials that are told apart for sure, and differ by no more than makings of one formula do.
+func (j *judge) clearly(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	named := sentence.Mentions(j.Work, s)
+	d := j.OneDesign(named)
+	if !forSure.MatchString(s.Low) || d == nil || len(named) != 2 || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Otherwise.MatchString(s.Low) || !j.Repeats(d, evidence.Hold) {
+		return f, false
+	}
+	l1, h1, ok1 := j.Seen(named[0].Trials[0], evidence.Hold)
+	l2, h2, ok2 := j.Seen(named[1].Trials[0], evidence.Hold)
+	margin := j.Margin(d, evidence.Hold)
+	if !ok1 || !ok2 || l1 != h1 || l2 != h2 || math.Abs(l1-l2) > margin+1e-9 {
+		return f, false
+	}
+	return ground.About(fmt.Sprintf("“%s”: trial %s has %s min and trial %s %s, and makings of one formula differ by up to %s. Is there a difference?", s.Said, named[0].ID, say.Number(l1), named[1].ID, say.Number(l2), say.Number(margin)), s, "within the scatter"), true
 }
 
 // choosing asks of a result that was picked out of several for being the better one.
