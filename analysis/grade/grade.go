@@ -248,7 +248,9 @@ func check(w *handin.Work, rules criteria.Rules, beside usual) checked {
 		shown := &evidence.Trials{Work: w, Designs: designs, Slips: slips}
 		sums = append(sums, besideThese(working.Check(shown, rules), sums)...)
 		sums = append(sums, besideThese(scaled.Check(w), sums)...)
-		sums = append(sums, besideThese(taken.Check(w), sums)...)
+		formulas := taken.Check(w)
+		sums = unlessShown(sums, formulas)
+		sums = append(sums, besideThese(formulas, sums)...)
 		plan = append(plan, repeat.Check(shown)...)
 		claims = append(claims, besideThese(together.Check(shown), claims)...)
 		claims = append(claims, besideThese(quote.Check(shown, sums), claims)...)
@@ -300,6 +302,13 @@ func onceOfRepeats(plan []finding.Found, doubted []trial.Place) []finding.Found 
 func besideThese(more, found []finding.Found) []finding.Found {
 	return slices.DeleteFunc(more, func(f finding.Found) bool {
 		return slices.ContainsFunc(found, func(o finding.Found) bool { return o.At == f.At })
+	})
+}
+
+// unlessShown drops what is asked at a cell whose formula shows for certain how it came about.
+func unlessShown(asked, formulas []finding.Found) []finding.Found {
+	return slices.DeleteFunc(asked, func(f finding.Found) bool {
+		return !f.Certain && slices.ContainsFunc(formulas, func(o finding.Found) bool { return o.Certain && o.Has(f.At) })
 	})
 }
 

@@ -23,6 +23,7 @@ func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 	lists := listsIn(words)
 	for _, c := range t.Columns {
 		madeUp(t, c)
+		weighedByUnit(t, c)
 		if c.Role != column.IngredientAmount || c.Field == nil {
 			continue
 		}
@@ -68,6 +69,20 @@ func Ingredients(t *handin.Table, words []handin.Phrase, own *kitchen.Sheets) {
 		}
 	}
 }
+
+// weighedByUnit takes a column that is none of the mix by its head, for an ingredient of that name where
+// the unit beside its values is grams: nobody weighs a "room", but in Dutch that is cream.
+func weighedByUnit(t *handin.Table, c *handin.Column) {
+	what, known := ingredient.Lookup(c.Header)
+	if c.Role != column.None && c.Role != column.Unused || !known || !inGramsAlone.MatchString(c.UnitBelow) || c.Known() == 0 ||
+		slices.ContainsFunc(t.Weighed(), func(o *handin.Column) bool { return o.Field.What.Name == what.Name }) {
+		return
+	}
+	c.Role = column.IngredientAmount
+	c.Field = &scheme.Field{Meaning: column.Meaning{Role: column.IngredientAmount, Ingredient: c.Header, Unit: units.Gram}, Header: c.Header, Want: units.Mass, Bare: units.Gram, InGrams: true, What: what}
+}
+
+var inGramsAlone = pattern.Of(`(?i)^\W*(?:g|gr|gram|grams|gramm|grammes|gramos|grammi)\W*$`)
 
 // byOwnList takes an ingredient of which the student's own list says nothing by its head for the one of
 // the list of which that head is a part: "Monostearate" for "glycerol monostearate | 3.8", the one butter
@@ -348,6 +363,9 @@ func listsIn(words []handin.Phrase) map[string]string {
 	return out
 }
 
+// joins are the words between a name and of what it is.
+var joins = pattern.Of(`(?i)^(?:of|de|du|d|del|di|von|van)$`)
+
 // fullName is the one known emulsifier that words beside the table name by a word and more.
 func fullName(name string, words []handin.Phrase) (full string, ok bool) {
 	if name == "" || strings.Contains(name, " ") {
@@ -377,6 +395,9 @@ func fullName(name string, words []handin.Phrase) (full string, ok bool) {
 			}
 			if i+1 < len(all) {
 				keep(w + " " + all[i+1])
+			}
+			if i+2 < len(all) && joins.MatchString(all[i+1]) {
+				keep(strings.Join(all[i:i+3], " ")) // "monooleato de sorbitán"
 			}
 		}
 	}

@@ -23,7 +23,8 @@ import (
 // the others. What it is, its header says with most of its words and its numbers bear out.
 
 var (
-	hlbHeader  = pattern.Of(`(?i)^\s*(?:(?:the|their|our|my|blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both))*\s*(?:[(\[,].*)?$`)
+	hlbHeader = pattern.Of(`(?i)^\s*(?:(?:the|their|our|my|blend|mix|mixed|mean|calc(?:ulated)?|weighted|resulting|total|overall|final)\s+)*hlb\b(?:\s+(?:of (?:the )?(?:blend|mix|mixture|emulsifiers?|two|both|pair|powders?)|value|blend|mix|together|in all|of both|` +
+		`(?:der|des|du|de la|de l[’']|de los|del|della|degli|dell[’']|van de|van het) ?(?:\pL*mischung|\pL*gemisch\pL*|emulgator\pL*|mélange|émulsifiants?|mezcla|emulsionantes?|miscela|emulsionant[ei]|\pL*mengsel|emulgatoren)))*\s*(?:[(\[,].*)?$`)
 	hlbOfAll   = pattern.Of(`(?i)^[^%]*\bhlb\b[^%]*$`) // that names the emulsifiers too: "HLB de los emulsionantes"
 	inGramHead = pattern.Of(`(?i)(\bg\b|\bgrams?\b|\bgramm\b|\bg ?/ ?kg\b)`)
 	ofFoamHead = pattern.Of(`(?i)\b(foam|dollop|scoop|heap|cupful|spoonful|funnel|sieve|gauze|cloth|filter|portion|mesh|strainer|sample|blob|mousse|schaum)`)
