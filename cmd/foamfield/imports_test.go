@@ -36,7 +36,7 @@ var steps = []string{"analysis/works", "analysis/surface", "analysis/logged", "a
 // marks are the rooms of grading in the order a hand-in passes through them: each
 // imports only those before it, and nothing of the analysis but types.
 var marks = []string{"analysis/grade/handin", "analysis/grade/cells", "analysis/grade/reclaim", "analysis/grade/whose", "analysis/grade/finding", "analysis/grade/record", "analysis/grade/verdict", "analysis/grade/mixture",
-	"analysis/grade/statistic", "analysis/grade/recalc", "analysis/grade/tongue", "analysis/grade/sentence", "analysis/grade/method", "analysis/grade/evidence", "analysis/grade/rule", "analysis/grade/together", "analysis/grade/ground", "analysis/grade/moves", "analysis/grade/passed", "analysis/grade/overall", "analysis/grade/repeat", "analysis/grade/working", "analysis/grade/scaled", "analysis/grade/claim", "analysis/grade/quote", "analysis/grade/row",
+	"analysis/grade/statistic", "analysis/grade/recalc", "analysis/grade/tongue", "analysis/grade/sentence", "analysis/grade/method", "analysis/grade/evidence", "analysis/grade/rule", "analysis/grade/together", "analysis/grade/ground", "analysis/grade/moves", "analysis/grade/passed", "analysis/grade/overall", "analysis/grade/repeat", "analysis/grade/working", "analysis/grade/scaled", "analysis/grade/taken", "analysis/grade/claim", "analysis/grade/quote", "analysis/grade/row",
 	"analysis/grade/formal", "analysis/grade/alike", "analysis/grade/points", "analysis/grade"}
 
 // drawers are the rooms of the figures, those that draw before those that list: each
