@@ -78,6 +78,9 @@ func (b *book) constantOf(c handin.Cell, grams, constant span) (words, class str
 	if _, y := b.work.At(trial.Place{File: c.At.File, Sheet: constant.on, Row: constant.row, Col: constant.col}); y != nil {
 		return "", "", false
 	}
+	if words, class, wrong = b.slid(c, col, constant); wrong {
+		return words, class, true
+	}
 	label, top := p.listed(constant.row, constant.col)
 	used, known := p.number(constant.row, constant.col)
 	if label == 0 || !known {
@@ -132,16 +135,18 @@ func (b *book) dry(c handin.Cell, p *page, constant span, top int) (words, class
 }
 
 // listed are the column of the names and the row of the heads of the list in which a constant
-// stands; 0 where it stands in none.
+// stands; 0 where it stands in none. A title right above the heads has nothing beside it.
 func (p *page) listed(row, col int) (label, top int) {
 	label = p.labelCol(row, col)
 	if label == 0 {
 		return 0, 0
 	}
-	for top = row; p.word(top-1, label); {
-		top--
+	for up := row - 1; p.word(up, label); up-- {
+		if p.word(up, col) {
+			top = up
+		}
 	}
-	if top == row || !p.word(top, col) {
+	if top == 0 {
 		return 0, 0
 	}
 	return label, top

@@ -2,6 +2,7 @@ package taken
 
 import (
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -100,6 +101,36 @@ func TestConstants(t *testing.T) {
 		{"a factor beside no list", []string{"Foams!L1:=per mille", "Foams!L2:=10", "Foams!H3:==(D3*Stock!$C$4+E3*Stock!$C$5)/(D3+E3)*L2/10"}, ""},
 		{"fat of the dry matter", []string{"Stock!B1:=Fat in dry matter %", "Stock!D1:=Fat % as it is", "Stock!C1:=Fat % as sold", "Stock!C2:=60", "Stock!C3:=1.4"}, "G2 G3 G4 G5!"},
 		{"fat of the dry matter, and nothing else is known", []string{"Stock!B1:=Fat in dry matter %"}, ""},
+	} {
+		if got := found(t, nut, c.changes...); got != c.want {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}
+
+// TestSlid: constants of a list without $, which move away from it row by row, and which do not.
+func TestSlid(t *testing.T) {
+	down := func(formula string) (changes []string) {
+		for row := 2; row <= 5; row++ {
+			at := func(from int) string { return strconv.Itoa(from + row - 2) }
+			changes = append(changes, "Foams!H"+at(2)+":=="+strings.NewReplacer("D2", "D"+at(2), "E2", "E"+at(2), "C4", "C"+at(4), "C5", "C"+at(5), "C6", "C"+at(6)).Replace(formula))
+		}
+		return changes
+	}
+	free := down("(D2*Stock!C4+E2*Stock!C5)/(D2+E2)")
+	for _, c := range []struct {
+		name    string
+		changes []string
+		want    string
+	}{
+		{"both free", free, "H3 H4 H5!"},
+		{"only the last of the list", down("(D2*Stock!$C$4+E2*Stock!C5)/(D2+E2)"), "H3 H4 H5!"},
+		{"the column alone is free", down("(D2*Stock!C$4+E2*Stock!C$5)/(D2+E2)"), ""},
+		{"fixed in one row between", append(slices.Clone(free), "Foams!H3:==(D3*Stock!$C$4+E3*Stock!$C$5)/(D3+E3)"), "H4 H5!"},
+		{"a title right above the list", append(down("(D2*Stock!C5+E2*Stock!C6)/(D2+E2)"), "Stock!A1:=What was bought", "Stock!B1:=", "Stock!C1:=", "Stock!A2:=Ingredient", "Stock!B2:=Fat %", "Stock!C2:=HLB", "Stock!A3:=Hazelnut oil", "Stock!B3:=100",
+			"Stock!A4:=Milk", "Stock!B4:=3.5", "Stock!C4:=", "Stock!A5:=GMS", "Stock!B5:=0", "Stock!C5:=3.8", "Stock!A6:=Polysorbate 60", "Stock!B6:=0", "Stock!C6:=14.9",
+			"Foams!G2:==(B2*Stock!$B$3+C2*Stock!$B$4)/F2", "Foams!G3:==(B3*Stock!$B$3+C3*Stock!$B$4)/F3", "Foams!G4:==(B4*Stock!$B$3+C4*Stock!$B$4)/F4", "Foams!G5:==(B5*Stock!$B$3+C5*Stock!$B$4)/F5"), "H3 H4 H5!"},
+		{"a pack of the powder for every trial", append(down("(D2*Stock!C4+E2*14.9)/(D2+E2)"), "Stock!A5:=GMS", "Stock!C5:=3.6", "Stock!A6:=GMS", "Stock!C6:=3.5", "Stock!A7:=GMS", "Stock!C7:=3.9"), ""},
 	} {
 		if got := found(t, nut, c.changes...); got != c.want {
 			t.Errorf("%s: %q", c.name, got)
