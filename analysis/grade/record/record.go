@@ -58,6 +58,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.leftEmpty(t)
 		r.offScale(w, t)
 		r.fahrenheit(t)
+		r.tenfold(t)
 	}
 	r.constants(w)
 	r.unread(w)
