@@ -51,6 +51,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.againstPlan(w, t)
 		r.againstDrained(t)
 		r.againstNote(t)
+		r.resultsToldTurned(w, t)
 		r.notMeasured(t)
 		r.heldAndClogged(t)
 		r.splitOrNot(t)
