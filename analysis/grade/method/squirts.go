@@ -49,5 +49,10 @@ func CallsSquirtsRepeats(w *handin.Work) bool { return len(squirtsAsRepeats(w)) 
 // NoRepeats reports a text which says that squirts are no repeats, or that a repeat was a new mix.
 func NoRepeats(text string) bool { return notRepeats.MatchString(text) }
 
+// SaysRepeated reports a text that calls something repeated, and does not say of what is none.
+func SaysRepeated(text string) bool {
+	return repeatSaid.MatchString(text) && !notRepeats.MatchString(text)
+}
+
 // OfSquirts reports a text that speaks of squirts.
 func OfSquirts(text string) bool { return squirt.MatchString(text) }
