@@ -7,6 +7,7 @@ import (
 
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/sentence"
 	"foamfield/analysis/result/graded"
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
@@ -23,7 +24,7 @@ var (
 		of     *pattern.Pattern
 	}{
 		{HLB, pattern.Of(`(?i)\b` + ofWhat + `hlb\b`)},
-		{Emulsifier, pattern.Of(`(?i)\b` + ofWhat + `(?:emulsifiers?(?: dose| amount| percent| content)?|dose)\b`)},
+		{Emulsifier, pattern.Of(`(?i)\b` + ofWhat + `(?:emulsifiers? (?:dose|amount|percent|content)|dose)\b|(?i)\b(?:how (?:much|little)|(?:how|effect of|influence of|role of|which|what|best|right|ideal) (?:the |more |less |does )*(?:amount|quantity|mass|share|percentage|level) of) (?:the |more |less |total )*emulsifiers?\b|\bhow (?:does )?(?:more|less) emulsifier\b`)},
 		{Fat, pattern.Of(`(?i)\b` + ofWhat + `(?:fat content|fat percent(?:age)?|amount of (?:fat|butter|oil|ghee)|butter ?fat content)\b|\bhow (?:much|rich|fat)\b[^.;?]{0,12}\b(?:fat|butter|oil|ghee|rich)\b`)},
 	}
 )
@@ -40,6 +41,9 @@ func aimsElsewhere(w *handin.Work, designs []Design) (out []finding.Found) {
 			continue
 		}
 		text, at := aimOf(p)
+		if text == "" {
+			text, at = shownIn(w, p.Text), p.At
+		}
 		asks := askedFirst(text)
 		if asks == NoFactor || d.Tried(asks) {
 			continue
@@ -48,12 +52,27 @@ func aimsElsewhere(w *handin.Work, designs []Design) (out []finding.Found) {
 			if !d.Tried(o) {
 				continue
 			}
-			f := finding.New(criteria.OneChange, graded.Method, fmt.Sprintf("The aim asks of the %s, and it is the same (%s) in every trial; what was changed is the %s. Which trials answer the question?", asks, say.Number(math.Round(10*d.level(asks))/10), o), at).Kinds("aim not tried")
+			f := finding.New(criteria.OneChange, graded.Method, fmt.Sprintf("You ask what the %s does, and it is the same (%s) in every trial; what was changed is the %s. Which trials answer the question?", asks, say.Number(math.Round(10*d.level(asks))/10), o), at).Kinds("aim not tried")
 			f.Typed = graded.Txt(text)
 			return append(out, f)
 		}
 	}
 	return nil
+}
+
+// toShow are words by which a student says what all the trials are for, wherever it stands: "with these
+// trials I show how the dose changes the hold".
+var toShow = pattern.Of(`(?i)\b(?:(?:with|in|by) (?:this|these|my|the|our) (?:series|set|trials?|tests?|runs?|experiments?|mixes|foams|work|log)\b,?\s+(?:i|we)|(?:this|the|my|our) (?:series|experiment|log|work)|(?:these|my|our) (?:trials|tests|runs|experiments|mixes)|here (?:i|we)) (?:(?:want(?:s|ed)? to|try to|tried to|is to|are to|is meant to|are meant to|will|can|could) )?(?:shows?|showed|tests?|tested|stud(?:y|ies|ied)|examines?|examined|look(?:s|ed)? at|investigates?|investigated|find out|finds out|found out|see|measures?|measured|demonstrates?|answers?)\b`)
+
+// shownIn is what the sentences of a text say that the trials are to show; "" for none, and for what they
+// are said not to.
+func shownIn(w *handin.Work, text string) string {
+	for _, s := range sentence.Split(text) {
+		if at := toShow.FindStringIndex(s); at != nil && !sentence.Plainly(w, s).Denied() {
+			return s[at[1]:]
+		}
+	}
+	return ""
 }
 
 // askedFirst is what an aim asks of first.
