@@ -32,7 +32,7 @@ func TestResultTargets(t *testing.T) {
 		{"taste", "at least 6\ntaste | at most 8", "taste of score: 6 to +Inftarget twice at A3"},
 		{"taste", "at least 6\nTaste (1-9) | at most 8", "taste of score: 6 to +Inftarget twice at A3"},
 		{"batch", "300\nbatch | 400", "target twice at A3"},
-		{"holds", "at least 20", "unknown target at A2"},
+		{"holds up", "at least 20", "unknown target at A2"},
 	} {
 		t.Run(c.name+" "+c.value, func(t *testing.T) {
 			log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), tastedLog,
