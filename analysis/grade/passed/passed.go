@@ -346,9 +346,47 @@ func (j *judge) merit(d *method.Design, x *handin.Trial, b rule.Best, atBest boo
 		} else if n > 0 {
 			return -high
 		}
+	case rule.HighestScore:
+		if low, high, known := scoresOfFormula(d, i); known && atBest {
+			return high
+		} else if known {
+			return low
+		}
 	}
 	return math.NaN()
 }
+
+// scoresOfFormula are the least and the highest score that makings of one formula were given; false where
+// not all of them have one.
+func scoresOfFormula(d *method.Design, at int) (low, high float64, known bool) {
+	low, high = math.Inf(1), math.Inf(-1)
+	for i, x := range d.Trials {
+		if i != at && !d.Same(i, at) {
+			continue
+		}
+		c := scores(x.Table)
+		if c == nil || !c.Cells[x.Index].Known {
+			return 0, 0, false
+		}
+		low, high = min(low, c.Cells[x.Index].Value), max(high, c.Cells[x.Index].Value)
+	}
+	return low, high, true
+}
+
+// scores is the column of the score by which trials rank: the only one, or the one that is called the sum of
+// the others; nil where nothing tells which.
+func scores(t *handin.Table) *handin.Column {
+	all := t.All(column.Score)
+	if len(all) > 1 {
+		all = slices.DeleteFunc(slices.Clone(all), func(c *handin.Column) bool { return !totalScore.MatchString(c.Header) })
+	}
+	if len(all) != 1 {
+		return nil
+	}
+	return all[0]
+}
+
+var totalScore = pattern.Of(`(?i)\b(?:total|sum|overall|all|together|final)\b`)
 
 // merits is by how much a merit has to be greater to count.
 func (j *judge) merits(d *method.Design, b rule.Best) float64 {
@@ -359,6 +397,14 @@ func (j *judge) merits(d *method.Design, b rule.Best) float64 {
 		return 0.12
 	case rule.LeastDrained:
 		return j.Margin(d, evidence.Drained)
+	case rule.HighestScore: // by as much as makings of one formula were judged apart
+		apart := 0.0
+		for i := range d.Trials {
+			if low, high, known := scoresOfFormula(d, i); known {
+				apart = max(apart, high-low)
+			}
+		}
+		return apart
 	}
 	return j.Margin(d, evidence.Hold)
 }
@@ -371,6 +417,8 @@ func (j *judge) meritWords(v float64, b rule.Best) string {
 		return say.Number(math.Round(10*v)/10) + " % fat"
 	case rule.LeastEmulsifier:
 		return say.Number(math.Round(-100*v)/100) + " % emulsifier"
+	case rule.HighestScore:
+		return "a score of " + say.Number(math.Round(10*v)/10)
 	}
 	if unit := j.Unit(evidence.Drained); unit != "%" {
 		return say.Number(math.Round(-1000*v)/1000) + " " + unit + " drained"

@@ -33,11 +33,12 @@ const (
 	Longest
 	LeastDrained
 	LeastEmulsifier
+	HighestScore
 )
 
 // String is what the best has.
 func (b Best) String() string {
-	return [...]string{"", "the most fat", "the longest hold", "the least drained", "the least emulsifier"}[b]
+	return [...]string{"", "the most fat", "the longest hold", "the least drained", "the least emulsifier", "the highest score"}[b]
 }
 
 // Rule is a student's own rule of success. Parts that are not said are nil and false.
@@ -396,6 +397,7 @@ var (
 		{Longest, pattern.Of(`(?i)\b(longest|most stable|longer mean|highest hold|longest-standing|am längsten)\b`)},
 		{LeastDrained, pattern.Of(`(?i)\b((?:least|lowest|less|smallest|fewest) (?:\w+ )?(?:drip\w*|drain\w*|liquid|serum|weep\w*|loss|leak\w*|ml)|(?:drains?|drips?|weeps?|loses?|leaks?) (?:the )?least|driest)\b`)},
 		{LeastEmulsifier, pattern.Of(`(?i)\b(?:least|lowest|smallest|less) (?:\w+ )?(?:emulsifiers?|powder)\b`)},
+		{HighestScore, pattern.Of(`(?i)\b(?:(?:highest|greatest|largest|higher) (?:\w+ ){0,2}?(?:scores?|points|rating|sum of points)|most points|(?:scores?|is rated) (?:the )?highest)\b`)},
 	}
 )
 
