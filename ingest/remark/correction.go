@@ -63,6 +63,12 @@ func Corrects(s *scheme.Scheme, text string) (why string) {
 	return ""
 }
 
+// LeavesOut reports a remark that says of the mix only that something was left out.
+func LeavesOut(text string) bool {
+	plain := plainWords(text)
+	return hasAny(plain, leftOut) && !hasAny(plain, otherThan) && kindOf(text)&^otherMix == 0
+}
+
 // OfMix reports a remark that says that something else went into the mix than the cells say.
 func OfMix(s *scheme.Scheme, text string) bool {
 	return saysOfMix(s, s.Kind(text, kindOf), plainWords(text))

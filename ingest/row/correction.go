@@ -1,6 +1,7 @@
 package row
 
 import (
+	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -9,6 +10,7 @@ import (
 	"foamfield/ingest/remark"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -19,12 +21,31 @@ func (r *reader) correction(text string, at outcome.Cell) {
 		return // it says which number counts
 	}
 	why := remark.Corrects(r.s, text)
-	if why == "" || r.Void != "" {
+	if why == "" || r.Void != "" || remark.LeavesOut(text) && r.leftOut(text) {
 		return
 	}
 	r.Void = why + ": " + say.Quoted(text)
 	r.say(trial.Check("corrected by its note", r.s.At(at.Row, at.Col), say.Quoted(text)+": "+why+", so the trial is set aside",
 		"correct the cell that it speaks of and take these words away; then the trial counts"))
+}
+
+// leftOut reports that the row's own cells have none of what a text says was left out: "control,
+// without emulsifier" beside grams of 0.
+func (r *reader) leftOut(text string) bool {
+	emulsifiers := slices.ContainsFunc(strings.Fields(text), func(w string) bool { return column.Read(strings.Trim(w, ".,;:!()")).Role == column.EmulsifierAmount })
+	named := false
+	for i := range r.s.Fields {
+		f := &r.s.Fields[i]
+		if f.Role != column.IngredientAmount || !strings.Contains(say.Fold(text), say.Fold(f.Called())) && !(emulsifiers && f.What.WeighedAsEmulsifier()) {
+			continue
+		}
+		c := r.s.Cell(r.row, f.Col)
+		if v, ok := scheme.BareNumber(r.s.Found.Sheet, c); c.Kind != sheet.Blank && (!ok || v != 0) {
+			return false
+		}
+		named = true
+	}
+	return named
 }
 
 // Told takes what a comment on a cell, or a line beside the table, says of this one

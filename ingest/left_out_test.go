@@ -1,0 +1,28 @@
+package ingest
+
+import (
+	"strings"
+	"testing"
+)
+
+// TestLeftOutAsWeighed: a note that says what was left out is borne out by a cell of 0, and by no other.
+func TestLeftOutAsWeighed(t *testing.T) {
+	for note, used := range map[string]bool{
+		"control, without emulsifier": true,
+		"Kontrolle ohne Emulgator":    true,
+		"témoin sans émulsifiant":     true,
+		"without GMS":                 true,
+		"sin GMS ni polisorbato":      true,
+		"without the butter":          false,
+		"ohne Wasser gemischt":        true, // of the foam, not of the mix
+	} {
+		log := mustRead(t, strings.ReplaceAll("no|butter g|water g|GMS g|PS80 g|held min|notes\n1|140|160|0|0|4|"+note+"\n2|140|157|2|1|12|\n3|141|157|1|1|14|", "|", ";"))
+		if got := log.Trials[0].Used(); got != used {
+			t.Errorf("%s: used %v; %v", note, got, kinds(log))
+		}
+	}
+	log := mustRead(t, strings.ReplaceAll("no|butter g|water g|GMS g|PS80 g|held min|notes\n1|140|157|2|1|4|control, without GMS\n2|140|157|2|1|12|\n3|141|157|1|1|14|", "|", ";"))
+	if log.Trials[0].Used() {
+		t.Error("2 g of what was left out are counted")
+	}
+}
