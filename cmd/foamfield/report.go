@@ -97,6 +97,9 @@ func (r *reporting) eachDish(c *call, show *progress, target string, parts []tri
 // longLog is the trials from which memory is short enough to be collected sooner.
 const longLog = 10000
 
+// longSpare is how much may be thrown away before it is collected then, in percent.
+const longSpare = 80
+
 // one analyses a log and writes its report.
 func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) error {
 	dir, err := openFolder(target, r.logs)
@@ -105,7 +108,7 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 	}
 	show.step("fitting and searching")
 	if len(log.Trials) > longLog {
-		defer debug.SetGCPercent(debug.SetGCPercent(spareMemory))
+		defer debug.SetGCPercent(debug.SetGCPercent(longSpare))
 	}
 	results, err := analysis.Run(log, r.study)
 	if err != nil {
