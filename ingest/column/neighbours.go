@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/units"
 )
 
@@ -29,6 +30,7 @@ func ReadAll(headers []string) []Meaning {
 	plannedBesideWeighed(ms)
 	byWhatIsTaken(ms)
 	remarkBehindResults(ms)
+	cupsBesideEachOther(ms, headers)
 	liquidBesideFoam(ms)
 	liquidBehindResults(ms)
 	liquidAmongParts(ms)
@@ -262,6 +264,32 @@ func liquidBesideFoam(ms []Meaning) {
 		}
 	}
 }
+
+// cupsBesideEachOther reads "liquid in cup (g)" beside "foam in cup (g)" as the two weights of one cup, by which
+// an overrun is worked out. One alone may as well be what ran out into the cup, or came out.
+func cupsBesideEachOther(ms []Meaning, headers []string) {
+	is := func(i int, p *pattern.Pattern) bool {
+		return ms[i].Unit.Dimension() == units.Mass && p.MatchString(headers[i])
+	}
+	as := func(m *Meaning, r Role) {
+		*m = Meaning{Role: r, Unit: m.Unit, Words: m.Words, lang: m.lang, sure: true}
+	}
+	for i := 1; i < len(ms); i++ {
+		switch a, b := i-1, i; {
+		case is(a, liquidInCup) && is(b, foamInCup):
+			as(&ms[a], CupLiquid)
+			as(&ms[b], CupFoam)
+		case is(a, foamInCup) && is(b, liquidInCup):
+			as(&ms[a], CupFoam)
+			as(&ms[b], CupLiquid)
+		}
+	}
+}
+
+var (
+	liquidInCup = pattern.Of(`(?i)^\s*(?:liquid|mix|mixture) in (?:the |a )?(?:cup|glass|beaker)\b[\s,]*(?:[(\[]?\s*(?:g|grams?|oz)\s*[)\]]?)?\s*$`)
+	foamInCup   = pattern.Of(`(?i)^\s*foam in (?:the |a |the same |same )?(?:cup|glass|beaker)\b[\s,]*(?:[(\[]?\s*(?:g|grams?|oz)\s*[)\]]?)?\s*$`)
+)
 
 // minuteBesideDrained reads a bare "at (min)" right behind what drained as the
 // minute at which that was read.
