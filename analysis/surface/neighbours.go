@@ -4,13 +4,13 @@ import (
 	"math"
 
 	"foamfield/analysis/formula"
-	"foamfield/ingest/ingredient"
 )
 
 // neighbours keeps trials by their fat and emulsifier, in cells as wide as two mixes
 // of one formula can differ by, so that whoever looks for one looks at few.
 type neighbours struct {
 	fat, emulsifier float64 // width of a cell, points
+	byFat           bool    // not all trials have an emulsifier percent: those that have grams may repeat one that has both
 	cells           map[cell][]int
 }
 
@@ -27,10 +27,11 @@ func newNeighbours(trials []Placed, scaleStep float64) *neighbours {
 			*width = math.Max(*width, sameEmulsifier**percent)
 		}
 	}
-	emulsifies := func(p formula.Part) bool { return p.What.Kind == ingredient.Emulsifier }
+	emulsifies := func(p formula.Part) bool { return p.What.WeighedAsEmulsifier() }
 	others := func(p formula.Part) bool { return !emulsifies(p) }
 	for i := range trials {
 		t := &trials[i]
+		n.byFat = n.byFat || t.EmulsifierPercent == nil
 		if t.Recipe == nil {
 			reach(&n.fat, t.FatPercent)
 			reach(&n.emulsifier, t.EmulsifierPercent)
@@ -49,6 +50,9 @@ func (n *neighbours) at(t *Placed) cell {
 			return unknown
 		}
 		return int(math.Floor(*percent / width))
+	}
+	if n.byFat {
+		return cell{fat: number(t.FatPercent, n.fat)}
 	}
 	return cell{number(t.FatPercent, n.fat), number(t.EmulsifierPercent, n.emulsifier)}
 }

@@ -85,6 +85,42 @@ func TestRepeats(t *testing.T) {
 	}
 }
 
+// Repeats are found across the cells that trials are kept in: whatever emulsifies is weighed with the
+// scale's error, and a trial that has grams only may repeat one that has the percent too.
+func TestRepeatsAcrossCells(t *testing.T) {
+	oil, cider := ingredient.Ingredient{Kind: ingredient.Fat}, ingredient.Ingredient{Kind: ingredient.Water}
+	for kind, name := range map[ingredient.Kind]string{ingredient.Emulsifier: "no charge", ingredient.Ionic: "charged"} {
+		em := ingredient.Ingredient{Kind: kind}
+		s := laidOut(t, made(40, func(i int, tr *trial.Trial) (fat, emulsifier, hlb float64) {
+			grams := 3 + 0.5*float64(i/2) + 0.09*float64(i%2) // pairs less than a step of the scale apart
+			batch := 300.0
+			tr.BatchGrams, tr.Parts = &batch, []trial.Amount{{Name: "oil", Grams: 120, What: &oil}, {Name: "em", Grams: grams, What: &em}, {Name: "cider", Grams: 180 - grams, What: &cider}}
+			return 40, grams / 3, 8
+		}))
+		for i, tr := range s.Trials {
+			if tr.Group != i-i%2 {
+				t.Errorf("%s: trial %d is of group %d", name, i, tr.Group)
+			}
+		}
+	}
+	s := laidOut(t, made(6, func(i int, tr *trial.Trial) (fat, emulsifier, hlb float64) {
+		grams := 6.0
+		tr.EmulsifierGrams = &grams
+		return 40 + 2*float64(i/2), 2, 8
+	}))
+	for i := range s.Trials {
+		if i%2 == 1 {
+			s.Trials[i].EmulsifierPercent = nil
+		}
+	}
+	s.group(0.1)
+	for i, tr := range s.Trials {
+		if i%2 == 1 && (tr.EmulsifierPercent != nil || tr.Group != i-1) {
+			t.Errorf("trial %d of grams only is of group %d", i, tr.Group)
+		}
+	}
+}
+
 // Emulsifiers weighed together are another mix where they are blended to another HLB.
 func TestBlendedRepeats(t *testing.T) {
 	oil, em, cider := ingredient.Ingredient{Kind: ingredient.Fat}, ingredient.Ingredient{Kind: ingredient.Emulsifier}, ingredient.Ingredient{Kind: ingredient.Water}

@@ -51,12 +51,15 @@ func sheetsAreStudents(tables []*handin.Table, stem string, class []string) bool
 	return len(names) >= 3 && !slices.ContainsFunc(names, func(n string) bool { return !likeAName(n) })
 }
 
+// person are words that number people, not what they made.
+var person = pattern.Of(`(?i)^(students?|pupils?|persons?|cooks?|groups?|teams?|pairs?|partners?|élèves?|groupes?|équipes?|binômes?|alumn[oa]s?|grupos?|equipos?|parejas?|studente|studenti|grupp[oi]|coppi[ae]|schüler(?:in)?|gruppen?|leerling(?:en)?|groep(?:en)?)$`)
+
 // numbered reports names that are one word with a letter or number each: "Card A", "Card B".
 func numbered(names []string) bool {
 	word := ""
 	for i, n := range names {
 		parts := strings.FieldsFunc(n, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
-		if len(parts) != 2 || len([]rune(parts[1])) > 2 || i > 0 && !strings.EqualFold(parts[0], word) {
+		if len(parts) != 2 || person.MatchString(parts[0]) || len([]rune(parts[1])) > 2 || i > 0 && !strings.EqualFold(parts[0], word) {
 			return false
 		}
 		word = parts[0]

@@ -15,6 +15,9 @@ func TestNumberedSheets(t *testing.T) {
 		"Ada, Ben, Cleo":               false,
 		"Ada M, Ben O, Cleo P":         false,
 		"Ada 1, Ben 2":                 false,
+		"Group A, Group B, Group C":    false,
+		"Gruppe 1, Gruppe 2":           false,
+		"Student A, Student B":         false,
 	} {
 		if got := numbered(strings.Split(names, ", ")); got != want {
 			t.Errorf("%s: %v", names, got)
