@@ -1,9 +1,7 @@
 package settle
 
 import (
-	"math"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -14,7 +12,6 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
-	"foamfield/ingest/units"
 )
 
 // rivalry is what becomes of a column whose role another has too.
@@ -74,62 +71,6 @@ func (m *maker) summedUp(settled map[int]rivalry, rivals []int) []int {
 		}
 	}
 	return kept
-}
-
-// partSums leaves out the sums of a part of the mix beside that of all of it: ounces of cream and
-// water added up, where emulsifiers stand in grams.
-func (m *maker) partSums(settled map[int]rivalry, rivals []int) []int {
-	if len(rivals) != 2 {
-		return rivals
-	}
-	return slices.DeleteFunc(rivals, func(k int) bool {
-		h := &m.Found.Heads[k]
-		if h.Meaning.Else != column.BatchMass || !m.addsPart(k) {
-			return false
-		}
-		settled[k] = sameAgain
-		m.say(trial.Note("column twice", m.Heading(k+1), m.named([]int{k})+" adds up only what is in its own unit, so it is not the mass of the whole mix", "nothing to do"))
-		return true
-	})
-}
-
-// addsPart reports a column that is the sum of the ingredients in its unit, where others are in another.
-func (m *maker) addsPart(k int) bool {
-	unit := m.Found.Heads[k].Meaning.Unit
-	var of []int
-	others := false
-	for i := range m.Found.Heads {
-		if n := m.Found.Heads[i].Meaning; n.Role == column.IngredientAmount && n.Unit == unit {
-			of = append(of, i)
-		} else if n.Role == column.IngredientAmount && n.Unit.Dimension() == units.Mass {
-			others = true
-		}
-	}
-	if len(of) < 2 || !others || unit.Dimension() != units.Mass {
-		return false
-	}
-	fits, rows := 0, 0
-	for n := range m.Rows() {
-		total, err := plainly(m.Text(n, k+1))
-		sum := 0.0
-		for _, i := range of {
-			v, bad := plainly(m.Text(n, i+1))
-			if bad != nil && m.Text(n, i+1) != "" {
-				err = bad
-			}
-			sum += v
-		}
-		if err == nil && total > 0 {
-			if rows++; math.Abs(sum-total) <= 0.005*total {
-				fits++
-			}
-		}
-	}
-	return rows >= 3 && float64(fits) >= mostly*float64(rows)
-}
-
-func plainly(text string) (float64, error) {
-	return strconv.ParseFloat(strings.Replace(strings.TrimSpace(text), ",", ".", 1), 64)
 }
 
 // saysMean reports a header of averages.
