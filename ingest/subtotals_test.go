@@ -1,8 +1,12 @@
 package ingest
 
 import (
+	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/trial"
 )
 
 // TestSubtotals: the batch of the first of four trials in which a phase is added up beside its
@@ -36,4 +40,33 @@ func gramsOf(known *float64) float64 {
 		return -1
 	}
 	return *known
+}
+
+// TestCopiesOfAnAmount: a column that is a copy of another or a sum of others stays so when the
+// kitchen's Ingredients sheet names its ingredient; only a sheet Columns says that it is more.
+func TestCopiesOfAnAmount(t *testing.T) {
+	const copied = "no | oil g | cider g | GMS g | held min | GMS g\n1 | 120 | 170 | 4 | 20 | 4\n2 | 130 | 160 | 4 | 22 | 4\n3 | 140 | 150 | 4 | 25 | 4"
+	const summed = "no | oil g | butter g | total cream g | cider g | GMS g | held min\n1 | 80 | 40 | 120 | 170 | 4 | 20\n2 | 90 | 40 | 130 | 160 | 4 | 22\n3 | 95 | 45 | 140 | 150 | 4 | 25"
+	for _, c := range []struct {
+		name, log         string
+		said              sheetText
+		emulsifier, batch float64 // of the first trial, in grams; -1 = not known, 0 = not asked
+		twice             bool    // a column is said not to be counted
+	}{
+		{"copied", copied, sheetText{"Ingredients", "Name in the log | What it is | HLB\nGMS | emulsifier | 3.9"}, 4, 294, true},
+		{"copied, but for one cell", copied + " \n4 | 140 | 150 | 4 | 25 | 5", sheetText{"Ingredients", "Name in the log | What it is | HLB\nGMS | emulsifier | 3.9"}, -1, 0, false},
+		{"summed", summed, sheetText{"Ingredients", "Name in the log | What it is | Fat %\ntotal cream | fat | 35"}, 4, 294, true},
+		{"summed, but something else by Columns", summed, sheetText{"Columns", "Header in the log | Meaning\ntotal cream g | sunflower oil"}, 4, 414, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheetText{"Log", c.log}, c.said))
+			x := log.Trials[0]
+			if e, b := gramsOf(x.EmulsifierGrams), gramsOf(x.BatchGrams); e != c.emulsifier || c.batch > 0 && b != c.batch {
+				t.Errorf("emulsifier %v g of %v, want %v of %v", e, b, c.emulsifier, c.batch)
+			}
+			if said := slices.ContainsFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "column twice" }); said != c.twice {
+				t.Errorf("said to stand twice: %v", said)
+			}
+		})
+	}
 }

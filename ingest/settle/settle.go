@@ -113,7 +113,9 @@ func (m *maker) columns() {
 		if h.Remarks && f.Role == column.None && f.Header == "" {
 			f.Role = column.Note
 		}
-		m.declare(&f)
+		if !m.declare(&f) && rivals[i] != setAside && rivals[i] != sameAgain && !subtotals[i] {
+			m.nameIngredient(&f)
+		}
 		if !f.Told && m.holdsRecipes(i) {
 			m.recipes(&f)
 		}
@@ -156,13 +158,17 @@ func stockByWords(f *scheme.Field) {
 	}
 }
 
-// declare applies the kitchen's Columns and Ingredients sheets to a header; what
-// Columns says wins.
-func (m *maker) declare(f *scheme.Field) {
-	if d, ok := m.kitchen.Column(f.Header, f.Words); ok {
+// declare applies the kitchen's Columns sheet to a header; it wins over Ingredients.
+func (m *maker) declare(f *scheme.Field) bool {
+	d, ok := m.kitchen.Column(f.Header, f.Words)
+	if ok {
 		declareColumn(f, d)
-		return
 	}
+	return ok
+}
+
+// nameIngredient applies the kitchen's Ingredients sheet to a header.
+func (m *maker) nameIngredient(f *scheme.Field) {
 	if i, named := m.kitchen.Ingredient(f.Header, f.Ingredient, f.Words); named && !f.IsAmount() {
 		// Naming it makes it an amount, whatever its header looks like.
 		f.Meaning = column.Meaning{Role: column.IngredientAmount, Ingredient: f.Words, Words: f.Words, Unit: f.Unit, Basis: f.Basis}

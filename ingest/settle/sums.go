@@ -25,7 +25,7 @@ func (m *maker) subtotals() map[int]bool {
 	out := map[int]bool{}
 	for k := range m.Found.Heads {
 		h := &m.Found.Heads[k]
-		if h.Meaning.Role != column.IngredientAmount || !saysTotal.MatchString(h.Text) {
+		if h.Meaning.Role != column.IngredientAmount || !saysTotal.MatchString(h.Text) || m.declaredByKitchen(k) {
 			continue
 		}
 		var parts []int
