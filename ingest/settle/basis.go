@@ -96,7 +96,7 @@ func (m *maker) sumsToHundred() bool {
 			}
 		}
 	}
-	return rows >= 4 && float64(fits) >= mostly*float64(rows)
+	return rows >= 4 && nearlyAll(fits, rows)
 }
 
 // bases are what a percent of emulsifier can be of.
@@ -134,9 +134,9 @@ func (m *maker) basisByWhole(open []*scheme.Field) (found column.Basis, said str
 	}
 	for i, n := range fits {
 		switch {
-		case float64(n) < mostly*float64(rows) && 2*n > rows: // nearly as good
+		case !nearlyAll(n, rows) && 2*n > rows: // nearly as good
 			return column.NoBasis, ""
-		case float64(n) < mostly*float64(rows):
+		case !nearlyAll(n, rows):
 		case found != column.NoBasis:
 			return column.NoBasis, ""
 		default:

@@ -14,7 +14,6 @@ import (
 	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/units"
 )
@@ -242,29 +241,6 @@ func (m *maker) instead(f *scheme.Field, r column.Role) {
 		"nothing to do; a header that says it is surer"))
 }
 
-// judgedBy is how many filled cells tell what a column is.
-const judgedBy = 400
-
-// mostly reports whether nearly all filled cells of a column are texts of a kind.
-func (m *maker) mostly(f *scheme.Field, is func(text string) bool) bool {
-	filled, of := 0, 0
-	for n := range m.Rows() {
-		if filled >= judgedBy {
-			break
-		}
-		c := m.Cell(n, f.Col)
-		if text := strings.TrimSpace(c.Text); c.Kind == sheet.Text && text != "" {
-			filled++
-			if is(text) {
-				of++
-			}
-		} else if c.Kind != sheet.Text && c.Kind != sheet.Blank {
-			filled++
-		}
-	}
-	return filled >= min(2, m.Rows()) && filled > 0 && of*5 >= filled*4
-}
-
 // answersOutlet reports a text that says how a foam came out: fine, blocked, yes.
 func (m *maker) answersOutlet(text string) bool {
 	if strings.ContainsFunc(text, unicode.IsDigit) {
@@ -272,19 +248,4 @@ func (m *maker) answersOutlet(text string) bool {
 	}
 	answer, err := m.Reply(text)
 	return err == nil && (answer.Answer != reply.NoAnswer || answer.Mark != "" || len(answer.Events) > 0) || len(m.Events(text)) > 0
-}
-
-// isLabel reports a text such as T1.
-func isLabel(text string) bool {
-	return len(text) <= 6 && unicode.IsLetter([]rune(text)[0]) && strings.ContainsFunc(text, unicode.IsDigit)
-}
-
-// isSentence reports a text of several words that starts with no number.
-func isSentence(text string) bool {
-	return strings.Contains(text, " ") && unicode.IsLetter([]rune(text)[0])
-}
-
-// isProse reports a text of words.
-func isProse(text string) bool {
-	return !strings.ContainsFunc(text, unicode.IsDigit) && strings.ContainsFunc(text, unicode.IsLetter)
 }

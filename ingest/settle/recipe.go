@@ -41,7 +41,7 @@ func (m *maker) holdsRecipes(head int) bool {
 			of++
 		}
 	}
-	return filled >= 2 && of*5 >= filled*4
+	return filled >= 2 && nearlyAll(of, filled)
 }
 
 // recipes makes one amount of such a column, whose cells say what it is of.

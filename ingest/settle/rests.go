@@ -57,19 +57,3 @@ func amountRests(f *scheme.Field) trial.Rests {
 	}
 	return trial.OnTotal
 }
-
-// varies reports whether a column holds different numbers.
-func (m *maker) varies(col int) bool {
-	first, any := 0.0, false
-	for n := range min(m.Rows(), scheme.LookedAt) {
-		v, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col))
-		switch {
-		case !ok:
-		case !any:
-			first, any = v, true
-		case v != first:
-			return true
-		}
-	}
-	return false
-}

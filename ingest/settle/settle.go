@@ -137,20 +137,6 @@ func (m *maker) columns() {
 	}
 }
 
-// saysFew reports a column of which most cells repeat one of a few texts, as lots do and
-// numbers of trials do not.
-func (m *maker) saysFew(head int) bool {
-	texts, rows := map[string]bool{}, 0
-	for n := range m.Found.Rows {
-		c, _ := m.Found.Cell(n, head)
-		if text := m.Found.Sheet.Display(c); text != "" {
-			texts[text] = true
-			rows++
-		}
-	}
-	return rows >= 6 && 3*len(texts) <= rows
-}
-
 // stockByWords makes an amount of a weighed column whose words are those of a stock.
 func stockByWords(f *scheme.Field) {
 	if _, stock := ingredient.Stock(f.Words); stock && f.Role == column.None && f.Unit.Dimension() == units.Mass {

@@ -90,7 +90,7 @@ func (m *maker) sumsItsUnit(k int) bool {
 		return false
 	}
 	fits, rows := m.sums(k, parts)
-	return rows >= leastSummed && float64(fits) >= mostly*float64(rows)
+	return rows >= leastSummed && nearlyAll(fits, rows)
 }
 
 // sums counts the rows in which a column and its parts are masses, and those of them in which it

@@ -11,7 +11,6 @@ import (
 	"foamfield/ingest/quantity"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
-	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 	"foamfield/ingest/units"
 )
@@ -245,35 +244,4 @@ func (m *maker) assumeWatery(f *scheme.Field) {
 	f.GramsPerML = 1
 	m.say(trial.Note("volume", m.Heading(f.Col), say.Quoted(f.Header)+" is a volume: 1 mL of what drained is taken as 1 g, which a watery liquid is within about 5 %",
 		"weigh the liquid and write g in the header, or give \"1.03 g/mL\" or the like as the Basis in a sheet Columns"))
-}
-
-// isPercent reports a text such as 2 %.
-func isPercent(text string) bool {
-	m, err := quantity.Parse(text, units.Percent, units.NoUnit)
-	return err == nil && m.Unit == units.PercentUnit
-}
-
-// shownInPercent reports whether the numbers of a column are shown with a percent sign.
-func (m *maker) shownInPercent(f *scheme.Field) bool {
-	filled, of := m.count(f.Col, func(c sheet.Cell) bool { return c.Kind == sheet.Number && isPercent(m.Found.Sheet.Display(c)) })
-	return filled >= 2 && 5*of >= 4*filled
-}
-
-// holdsClocks reports whether the cells of a column are times of the day.
-func (m *maker) holdsClocks(col int) bool {
-	filled, clocks := m.count(col, func(c sheet.Cell) bool { _, ok := scheme.ClockMinutes(m.Found.Sheet, c); return ok })
-	return filled > 0 && 2*clocks > filled
-}
-
-// count counts the filled cells of a column, and those of a kind.
-func (m *maker) count(col int, is func(sheet.Cell) bool) (filled, of int) {
-	for n := range min(m.Rows(), scheme.LookedAt) {
-		if c := m.Cell(n, col); c.Kind != sheet.Blank {
-			filled++
-			if is(c) {
-				of++
-			}
-		}
-	}
-	return filled, of
 }

@@ -23,7 +23,6 @@ import (
 
 const (
 	sumsTo      = 0.01 // share of a batch within which masses add up to it
-	mostly      = 0.8  // share of the rows that show something for all
 	mostWeighed = 1e5  // what no number of grams exceeds
 )
 
@@ -38,7 +37,7 @@ func (m *maker) unnamed() {
 		if f.Header == "" {
 			name = "this column without a header"
 		}
-		if m.addsUp(0) && !m.addsUp(f.Col) { // where the same is in every mix, both sums are round
+		if m.completeWith(0) && !m.completeWith(f.Col) { // where the same is in every mix, both sums are round
 			f.Doubt = ""
 			m.say(trial.Note("unknown column", m.Heading(f.Col), name+" is not understood; the masses add up without it, so it is not counted in the mix",
 				"nothing to do, or give it a header that says what it is"))
@@ -152,19 +151,18 @@ func massIn(c sheet.Cell) (float64, bool) {
 	return v, err == nil && exact && r.Unit.Dimension() == units.Mass
 }
 
-// addsUp reports whether the masses of nearly all rows add up, to a logged batch or
-// to one round total, the amounts of one more column counted.
-func (m *maker) addsUp(with int) bool {
+// completeWith reports whether the masses of nearly all rows, those of one more column counted, are
+// all of the mix: they make up the batch that is logged, or else one round total.
+func (m *maker) completeWith(col int) bool {
 	batch := m.Find(column.BatchMass)
-	var totals []float64
-	fits, rows := 0, 0
+	var sums []float64
+	fits := 0
 	for n := range min(m.Rows(), scheme.LookedAt) {
-		sum, ok := m.SumOf(n, with)
+		sum, ok := m.SumOf(n, col)
 		if !ok {
 			continue
 		}
-		rows++
-		totals = append(totals, sum)
+		sums = append(sums, sum)
 		if batch == nil {
 			continue
 		}
@@ -172,21 +170,28 @@ func (m *maker) addsUp(with int) bool {
 			fits++
 		}
 	}
-	if rows < 4 {
-		return false
+	if batch == nil {
+		fits = atOneRound(sums)
 	}
-	if batch != nil {
-		return float64(fits) >= mostly*float64(rows)
+	return len(sums) >= 4 && nearlyAll(fits, len(sums))
+}
+
+// atOneRound counts the sums that are one round number of grams, but for what a scale is off.
+func atOneRound(sums []float64) (of int) {
+	if len(sums) == 0 {
+		return 0
 	}
-	slices.Sort(totals)
-	middle := totals[len(totals)/2]
-	for _, t := range totals {
-		if math.Abs(t-middle) <= 0.005*middle {
-			fits++
+	slices.Sort(sums)
+	middle := sums[len(sums)/2]
+	if math.Abs(middle-10*math.Round(middle/10)) > 0.002*middle {
+		return 0
+	}
+	for _, s := range sums {
+		if math.Abs(s-middle) <= 0.005*middle {
+			of++
 		}
 	}
-	round := math.Abs(middle-10*math.Round(middle/10)) <= 0.002*middle
-	return round && float64(fits) >= mostly*float64(rows)
+	return of
 }
 
 // massesOfFat decides whether "fat" or "oil" without a unit beside columns of grams
@@ -200,7 +205,7 @@ func (m *maker) massesOfFat() {
 		if f.Role != column.FatPercent || f.Unit != units.NoUnit || !grams || f.Told {
 			continue
 		}
-		if !m.largerThan(f.Col, 100) && !m.addsUp(f.Col) {
+		if !m.largerThan(f.Col, 100) && !m.completeWith(f.Col) {
 			m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as percent of the mix",
 				fmt.Sprintf("write \"%s %%\", or \"%s g\" if it is a mass", f.Header, f.Header)))
 			continue
@@ -213,33 +218,4 @@ func (m *maker) massesOfFat() {
 		m.say(trial.Check("no unit", m.Heading(f.Col), say.Quoted(f.Header)+" has no unit and is read as grams, as its numbers are",
 			fmt.Sprintf("write \"%s g\", or \"%s %%\" if it is a percent", f.Header, f.Header)))
 	}
-}
-
-// largerThan reports whether a number of a column is larger than v.
-func (m *maker) largerThan(col int, v float64) bool {
-	for n := range min(m.Rows(), scheme.LookedAt) {
-		if x, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && x > v {
-			return true
-		}
-	}
-	return false
-}
-
-// fewPieces reports whether a column counts things: small whole numbers only.
-func (m *maker) fewPieces(col int) bool {
-	any := false
-	for n := range min(m.Rows(), scheme.LookedAt) {
-		if v, ok := scheme.BareNumber(m.Found.Sheet, m.Cell(n, col)); ok && v > 0 {
-			if any = true; v > 12 || v != math.Trunc(v) {
-				return false
-			}
-		}
-	}
-	return any
-}
-
-// holdsNumbers reports whether a column holds mostly numbers.
-func (m *maker) holdsNumbers(col int) bool {
-	filled, numbers := m.count(col, func(c sheet.Cell) bool { _, ok := scheme.BareNumber(m.Found.Sheet, c); return ok })
-	return filled > 1 && 2*numbers > filled
 }
