@@ -23,6 +23,7 @@ import (
 
 const (
 	sumsTo      = 0.01 // share of a batch within which masses add up to it
+	roundTo     = 1    // grams off a round total, at the most
 	mostWeighed = 1e5  // what no number of grams exceeds
 )
 
@@ -37,7 +38,10 @@ func (m *maker) unnamed() {
 		if f.Header == "" {
 			name = "this column without a header"
 		}
-		if m.completeWith(0) && !m.completeWith(f.Col) { // where the same is in every mix, both sums are round
+		// Fat and water are often made up to a round total before the emulsifier goes in; and where
+		// the same is in every mix, both sums are round.
+		dosed := m.EmulsifierColumn > 0 || m.Find(column.BatchMass) != nil
+		if dosed && m.completeWith(0) && !m.completeWith(f.Col) {
 			f.Doubt = ""
 			m.say(trial.Note("unknown column", m.Heading(f.Col), name+" is not understood; the masses add up without it, so it is not counted in the mix",
 				"nothing to do, or give it a header that says what it is"))
@@ -183,7 +187,7 @@ func atOneRound(sums []float64) (of int) {
 	}
 	slices.Sort(sums)
 	middle := sums[len(sums)/2]
-	if math.Abs(middle-10*math.Round(middle/10)) > 0.002*middle {
+	if math.Abs(middle-10*math.Round(middle/10)) > min(0.002*middle, roundTo) {
 		return 0
 	}
 	for _, s := range sums {
