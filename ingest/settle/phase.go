@@ -2,17 +2,13 @@ package settle
 
 import (
 	"cmp"
-	"fmt"
-	"foamfield/ingest/pattern"
 	"slices"
-	"strconv"
-	"strings"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
-	"foamfield/ingest/trial"
 )
 
 // A kitchen may name its emulsifiers only by what they love, and say their HLB once: in
@@ -39,13 +35,9 @@ func (m *maker) phase(of, called, header string) (i ingredient.Ingredient, ok bo
 	if len(names) == 0 {
 		return i, false
 	}
-	i = ingredient.Ingredient{Name: of, Kind: ingredient.Emulsifier, From: "the header says so"}
-	if found := bracketedHLB.FindStringSubmatch(header); found != nil {
-		v, err := strconv.ParseFloat(strings.Replace(found[1], ",", ".", 1), 64)
-		if err == nil && 0 < v && v <= ingredient.MostHLB {
-			i.HLB = &ingredient.Range{Low: v, Value: v, High: v}
-			return i, true
-		}
+	i = ingredient.Ingredient{Name: of, Kind: ingredient.Emulsifier, From: fromHeader, HLB: hlbIn(bracketedHLB, header)}
+	if i.HLB != nil {
+		return i, true
 	}
 	for _, name := range append(names, shortNames[of]...) {
 		st, said := m.kitchen.Stated(name)
@@ -55,22 +47,20 @@ func (m *maker) phase(of, called, header string) (i ingredient.Ingredient, ok bo
 		case slices.Contains(shortNames[of], name) && (st.Is == nil || st.Is.Kind != ingredient.Emulsifier):
 			continue // "the foam was low: HLB 9"
 		case st.Disputed:
-			m.say(trial.Check("said beside the table", st.At, "lines beside the table say two things of "+say.Quoted(header)+", so none is taken",
-				"leave the one that is true, or type it in a sheet Ingredients").OnceOf(called))
+			m.notTaken(st.At, header, called)
 			return i, true
 		case st.Is != nil && st.Is.Kind == ingredient.Emulsifier:
 			i = *st.Is
 		}
 		if st.HLB != nil {
-			i.HLB = &ingredient.Range{Low: *st.HLB, Value: *st.HLB, High: *st.HLB}
+			i.HLB = exactly(*st.HLB)
 		}
 		i.From = st.At.String()
 		what := ""
 		if i.HLB != nil {
 			what = "HLB " + say.Number(i.HLB.Value)
 		}
-		m.say(trial.Note("said beside the table", st.At, fmt.Sprintf("%s is taken as %s, as this line says", say.Quoted(header), cmp.Or(what, i.Name)),
-			"nothing to do; a sheet Ingredients wins over it").OnceOf(called))
+		m.takenAs(st.At, header, cmp.Or(what, i.Name), called)
 		return i, true
 	}
 	if p, said := m.kitchen.Phases(); said {
@@ -78,9 +68,8 @@ func (m *maker) phase(of, called, header string) (i ingredient.Ingredient, ok bo
 		if of == hydrophilic {
 			v, at = p.High, p.HighAt
 		}
-		i.HLB, i.From = &ingredient.Range{Low: v, Value: v, High: v}, at.String()
-		m.say(trial.Note("said beside the table", at, fmt.Sprintf("%s is taken as HLB %s, as this line says", say.Quoted(called), say.Number(v)),
-			"nothing to do; a sheet Ingredients wins over it").OnceOf(called))
+		i.HLB, i.From = exactly(v), at.String()
+		m.takenAs(at, called, "HLB "+say.Number(v), called)
 	}
 	return i, true
 }

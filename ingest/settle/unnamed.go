@@ -68,9 +68,8 @@ func (m *maker) openColumn(f *scheme.Field, name string) {
 	read := name + " stands among the amounts, and nobody can tell what it is"
 	f.Open = read
 	m.say(trial.Fix("unknown column", m.Heading(f.Col), read+": the mix is not known until it is named",
-		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | emulsifier\" (or fat, water, thickener, other, its common name); or a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\" and the row \"%s | ignore\"", f.Ingredient, f.Header)).Asking(trial.Question{Asked: "What is the column " + name + "?", Blocks: true,
-		Choices: []string{"fat", "water", "emulsifier", "emulsifier without HLB", "thickener", "other"},
-		Cure:    trial.Cure{Sheet: "Ingredients", Row: []string{f.Ingredient, trial.Open}}}))
+		fmt.Sprintf("add a sheet Ingredients with the header \"Name in the log | What it is\" and the row \"%s | emulsifier\" (or fat, water, thickener, other, its common name); or a sheet Columns with the header \"Header in the log | Meaning | Unit | Basis\" and the row \"%s | ignore\"", f.Ingredient, f.Header)).
+		Asking(whatIs("the column "+name, f.Ingredient)))
 }
 
 // mayBeAmount reports whether a column of unknown name can be an amount by its unit,
