@@ -37,6 +37,8 @@ func TestAbsurdMagnitudes(t *testing.T) {
 		{"kilograms under grams", masses + "0.12,0.174,0.006,y", "B3", "type grams"},
 		{"grams of a tonne", masses + "120000,174,6,y", "B3", "100 kg"},
 		{"emulsifier by mass", masses + "120,10,174,y", "D3", "type their grams again"},
+		{"fat of an ingredient beside the table", "butter 820 % fat,,,,\n" + masses + "120,174,6,y", "A1", "between 0 and 100"},
+		{"all fat beside the table", "butter 100 % fat,,,,\n" + masses + "120,174,6,y", "", ""},
 	} {
 		log := mustRead(t, c.log+"\n")
 		i := slices.IndexFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "impossible value" })

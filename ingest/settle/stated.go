@@ -49,6 +49,10 @@ func (m *maker) stated(header, name string, i ingredient.Ingredient) ingredient.
 	switch {
 	case st.HLB != nil && i.Kind == ingredient.Emulsifier:
 		i.HLB, said = exactly(*st.HLB), "HLB "+say.Number(*st.HLB)
+	case st.Fat != nil && *st.Fat > 100:
+		m.say(trial.Fix("impossible value", st.At, say.Quoted(name)+" cannot be "+say.Number(*st.Fat)+" % fat, so that is not taken",
+			"type its fat percent again, between 0 and 100").OnceOf(name))
+		return i
 	case st.Fat != nil && (i.Kind == ingredient.Fat || i.Kind == ingredient.Water):
 		i.FatPercent, said = exactly(*st.Fat), say.Number(*st.Fat)+" % fat"
 	default:
