@@ -21,7 +21,7 @@ const (
 	noRival      rivalry = iota
 	setAside             // it and its rivals differ: neither is used
 	speaksForAll         // it says all that its rivals say
-	sameAgain            // another says all that it says
+	sameAgain            // others say all that it says
 	aLot                 // it is the lot of an ingredient
 )
 

@@ -19,26 +19,24 @@ var saysTotal = pattern.Of(`(?i)(?:^|[^\pL])(?:sub-?total|total|totals|tot|sum|s
 // leastSummed is the rows in which a sum must be one.
 const leastSummed = 3
 
-// subtotals are the heads that add up a part of the mix which stands beside them ingredient by
-// ingredient, "oil phase total (g)": counting them would weigh these twice.
-func (m *maker) subtotals() map[int]bool {
-	out := map[int]bool{}
+// subtotals leaves out the columns that add up a part of the mix which stands beside them ingredient
+// by ingredient, "oil phase total (g)": counting them would weigh these twice.
+func (m *maker) subtotals(settled map[int]rivalry) {
 	for k := range m.Found.Heads {
 		h := &m.Found.Heads[k]
 		if h.Meaning.Role != column.IngredientAmount || !saysTotal.MatchString(h.Text) || m.declaredByKitchen(k) {
 			continue
 		}
 		var parts []int
-		for from := k - 1; from >= 0 && m.isPart(from) && !out[from]; from-- {
+		for from := k - 1; from >= 0 && m.isPart(from) && settled[from] != sameAgain; from-- {
 			parts = append(parts, from)
 			if fits, rows := m.sums(k, parts); rows >= leastSummed && fits == rows && m.partsBesides(from, k) {
-				out[k] = true
+				settled[k] = sameAgain
 				m.say(trial.Note("column twice", m.Heading(k+1), m.named([]int{k})+" adds up columns beside it, so it is not counted again", "nothing to do"))
 				break
 			}
 		}
 	}
-	return out
 }
 
 // isPart reports a column of one ingredient, or of emulsifiers, by mass.
