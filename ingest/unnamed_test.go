@@ -20,6 +20,9 @@ func TestUnnamedAmongMasses(t *testing.T) {
 		{"no round total of much", "no|oil g|cider g|GMS g|Zork|held min\n1|1000|1600|3|20|20\n2|1100|1500|3|65|22\n3|1200|1400|3|50|25\n4|1300|1300|3|35|25", true},
 		{"a round total of much", "no|oil g|cider g|GMS g|Zork|held min\n1|1000|1597|3|20|20\n2|1100|1496|4|65|22\n3|1200|1395|5|50|25\n4|1300|1295|5|35|25", false},
 		{"the logged batch without it", "no|oil g|cider g|Zork|batch g|held min\n1|203|305|20|508|20\n2|211|290|35|501|22\n3|222|281|30|503|25\n4|230|279|25|509|25", false},
+		{"a ladder", "no|oil g|cider g|GMS g|Zork|held min\n1|200|300|3|20|20\n2|210|290|3|25|22\n3|220|280|3|30|25\n4|230|270|3|35|25", true},
+		{"numbers of runs", "no|oil g|cider g|GMS g|Zork|held min\n1|200|300|3|4|20\n2|210|290|3|5|22\n3|220|280|3|6|25\n4|230|270|3|7|25", false},
+		{"numbers of runs, some left out", "no|oil g|cider g|GMS g|Zork|held min\n1|200|300|3|4|20\n2|210|290|3|5|22\n3|220|280|3|8|25\n4|230|270|3|11|25", false},
 		{"a round total before any emulsifier", "no|oil g|cider g|Zork|held min\n1|200|300|2|20\n2|210|290|5|22\n3|220|280|4|25\n4|230|270|3|25", true},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -131,17 +131,20 @@ func (m *maker) weighable(c sheet.Cell) (float64, bool) {
 	return v, ok && 0 <= v && v <= mostWeighed
 }
 
-// numbersRuns reports 1, 2, 3 …: whole numbers that only rise are those of the runs.
-// Three masses may rise by chance.
+// numbersRuns reports 1, 2, 3, 7 …: whole numbers that only rise are those of the runs. Three masses
+// may rise by chance, and 20, 25, 30, 35 are a ladder of amounts.
 func numbersRuns(values []float64) bool {
-	before := math.Inf(-1)
-	for _, v := range values {
-		if v != math.Trunc(v) || v <= before {
+	if len(values) <= 3 {
+		return false
+	}
+	step, even := values[1]-values[0], true
+	for i, v := range values {
+		if v != math.Trunc(v) || i > 0 && v <= values[i-1] {
 			return false
 		}
-		before = v
+		even = even && (i == 0 || v-values[i-1] == step)
 	}
-	return len(values) > 3
+	return !even || step == 1
 }
 
 // massIn is the mass that a cell gives with its unit: 300 g.
