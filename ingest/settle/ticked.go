@@ -1,6 +1,7 @@
 package settle
 
 import (
+	"slices"
 	"strings"
 
 	"foamfield/ingest/column"
@@ -69,10 +70,8 @@ func (m *maker) oneInEachRow(question column.Role, run []int, answers []trial.An
 	named := false
 	for i, k := range run {
 		named = named || len(event.Of(m.Found.Heads[k].Text)) > 0 || column.Read(m.Found.Heads[k].Text).Role == question
-		for _, before := range answers[:i] {
-			if before == answers[i] {
-				return false
-			}
+		if slices.Contains(answers[:i], answers[i]) {
+			return false
 		}
 	}
 	if len(run) < 2 || !named {
@@ -94,8 +93,12 @@ func (m *maker) oneInEachRow(question column.Role, run []int, answers []trial.An
 				crosses++
 			}
 		}
-		rows += min(crosses, 1)
-		several += max(min(crosses-1, 1), 0)
+		if crosses > 0 {
+			rows++
+		}
+		if crosses > 1 {
+			several++
+		}
 	}
 	return rows >= 2 && 8*several <= rows
 }
