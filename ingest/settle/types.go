@@ -22,17 +22,17 @@ func (m *maker) types() {
 		if t.Role != column.IngredientType {
 			continue
 		}
-		best := -1
+		best, kind := -1, m.kindOf(t)
 		for k := range m.Fields {
 			f := &m.Fields[k]
-			if f.IsAmount() && (generic[f.What.Name] || onlyByPhase(f)) && f.TypeCol == 0 && kindOf(t.Words, t.Ingredient, f) &&
+			if f.IsAmount() && (generic[f.What.Name] || onlyByPhase(f)) && f.TypeCol == 0 && f.What.Kind == kind &&
 				(best < 0 || abs(f.Col-t.Col) < abs(m.Fields[best].Col-t.Col)) {
 				best = k
 			}
 		}
 		if best >= 0 {
 			f := &m.Fields[best]
-			f.TypeCol, f.Types = t.Col, m.typesIn(t.Col, f.What.Kind)
+			f.TypeCol, f.Types = t.Col, m.typesIn(t.Col, kind)
 		}
 	}
 }
@@ -64,16 +64,25 @@ func (m *maker) typesIn(col int, kind ingredient.Kind) map[string]ingredient.Ing
 // mostTypes bounds how many names of one column are remembered.
 const mostTypes = 500
 
-// kindOf reports whether a column of types speaks of an amount's kind.
-func kindOf(words, named string, f *scheme.Field) bool {
-	text := say.Fold(words + " " + named)
+// kindOf is the kind of ingredient that a column of types is of, by its header, else by what its
+// cells name; where neither says it, fat.
+func (m *maker) kindOf(t *scheme.Field) ingredient.Kind {
+	text := say.Fold(t.Words + " " + t.Ingredient)
 	switch {
 	case strings.Contains(text, "emulsif") || strings.Contains(text, "emulg") || strings.Contains(text, "surfact"):
-		return f.What.Kind == ingredient.Emulsifier
+		return ingredient.Emulsifier
 	case strings.Contains(text, "water") || strings.Contains(text, "liquid"):
-		return f.What.Kind == ingredient.Water
+		return ingredient.Water
 	}
-	return f.What.Kind == ingredient.Fat
+	if what, known := ingredient.Lookup(t.Ingredient); known {
+		return what.Kind
+	}
+	for _, kind := range [...]ingredient.Kind{ingredient.Water, ingredient.Emulsifier} {
+		if m.mostly(t, func(text string) bool { return m.isOfKind(text, kind) }) {
+			return kind
+		}
+	}
+	return ingredient.Fat
 }
 
 func abs(n int) int {
