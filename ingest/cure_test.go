@@ -20,6 +20,7 @@ var asking = []struct{ name, head, row, asks string }{
 	{"a cream without its fat", "cream g|cider g|GMS g|came out|hold min", "200|97|3|yes|%d", "How much fat is in “cream”, in percent?"},
 	{"a percent of nobody knows what", "olive oil g|cider g|GMS %%|batch g|came out|hold min", "150|144|2|297|yes|%d", "Of what is “GMS %” a percent?"},
 	{"a percent in the cells alone", "olive oil g|cider g|GMS|batch g|came out|hold min", "150|144|2 %%|297|yes|%d", "Of what is “GMS” a percent?"},
+	{"a percent of one of two fats", "cocoa butter g|butter g|cider g|GMS %% of the cocoa butter|came out|hold min", "80|60|144|2|yes|%d", "Of what is “GMS % of the cocoa butter” a percent?"},
 	{"an emulsifier's concentration", "fat %%|emulsifier concentration|HLB|came out|hold min", "45|2|8|yes|%d", "What is the column “emulsifier concentration”, as “concentration” may change what it is?"},
 	{"oil by volume", "olive oil mL|cider g|GMS g|came out|hold min", "150|144|3|yes|%d", "What does a millilitre of “olive oil” weigh?"},
 	{"a stock of unsaid strength", "olive oil g|cider g|polysorbate 60 stock g|came out|hold min", "150|130|20|yes|%d", "How strong is “polysorbate 60 stock g”?"},

@@ -56,7 +56,8 @@ func (m *maker) ofNamed(f *scheme.Field) {
 		if o.Role != column.IngredientAmount || o.What.Kind != of.Kind || say.Fold(o.Called()) == say.Fold(f.BasisName) || known && o.What.Name == of.Name {
 			continue
 		}
-		m.askColumn(f, true)
+		m.asks[f.Col] = &trial.Question{Asked: "Of what is " + say.Quoted(f.Header) + " a percent?", Choices: []string{"of mix", "of fat", "of water"}, Blocks: true,
+			Cure: trial.Cure{Sheet: "Columns", Row: []string{f.Header, "", "", trial.Open}}}
 		f.Open = say.Quoted(f.Header) + " is a percent of " + f.BasisName + ", beside which there is " + o.Called()
 		f.Doubt = f.Open
 		return

@@ -50,6 +50,9 @@ func declareColumn(f *scheme.Field, d kitchen.Meaning) {
 	f.Doubt, f.Fuzzy = "", false
 	f.Unit = cmp.Or(d.Unit, f.Unit, header.Unit)
 	f.Basis = cmp.Or(d.Basis, f.Basis, header.Basis)
+	if d.Basis != column.NoBasis {
+		f.BasisName = ""
+	}
 	f.AtMinute = cmp.Or(f.AtMinute, header.AtMinute)
 	f.GramsPerML, f.Told = d.GramsPerML, true
 	f.DayFirst, f.MonthFirst = d.DayFirst, d.MonthFirst
