@@ -266,29 +266,61 @@ func liquidBesideFoam(ms []Meaning) {
 }
 
 // cupsBesideEachOther reads "liquid in cup (g)" beside "foam in cup (g)" as the two weights of one cup, by which
-// an overrun is worked out. One alone may as well be what ran out into the cup, or came out.
+// an overrun is worked out; and "liquid (g)" beside "foam (g)" where an overrun is logged. One alone may as well
+// be what ran out into the cup, or came out.
 func cupsBesideEachOther(ms []Meaning, headers []string) {
-	is := func(i int, p *pattern.Pattern) bool {
-		return ms[i].Unit.Dimension() == units.Mass && p.MatchString(headers[i])
-	}
+	overrun := count(ms, Overrun) > 0
 	as := func(m *Meaning, r Role) {
 		*m = Meaning{Role: r, Unit: m.Unit, Words: m.Words, lang: m.lang, sure: true}
 	}
 	for i := 1; i < len(ms); i++ {
-		switch a, b := i-1, i; {
-		case is(a, liquidInCup) && is(b, foamInCup):
-			as(&ms[a], CupLiquid)
-			as(&ms[b], CupFoam)
-		case is(a, foamInCup) && is(b, liquidInCup):
-			as(&ms[a], CupFoam)
-			as(&ms[b], CupLiquid)
+		a, b := filledWith(ms[i-1], headers[i-1]), filledWith(ms[i], headers[i])
+		if a == nil || b == nil || a.foam == b.foam || !overrun && (!a.cup && !b.cup || a.bare || b.bare) {
+			continue
+		}
+		for k, f := range []*filling{a, b} {
+			role := CupLiquid
+			if f.foam {
+				role = CupFoam
+			}
+			as(&ms[i-1+k], role)
 		}
 	}
 }
 
+// filling is what a header says was weighed: liquid or foam, whether it says that a cup was filled with it, and
+// whether it has no unit.
+type filling struct{ foam, cup, bare bool }
+
+func filledWith(m Meaning, header string) *filling {
+	if m.Unit.Dimension() != units.Mass && m.Unit != units.NoUnit {
+		return nil
+	}
+	switch m.Role {
+	case IngredientAmount, SampleMass, CupLiquid, CupFoam, DispensedMass, BatchMass, Dish, Unused, None:
+	default:
+		return nil
+	}
+	words := strings.Join(slices.DeleteFunc(strings.FieldsFunc(strings.ToLower(header), func(r rune) bool { return strings.ContainsRune(" ,()[]/", r) }), func(w string) bool {
+		u, is := units.Of(w)
+		return is && u.Dimension() == units.Mass
+	}), " ")
+	bare := inOneCup.ReplaceAllString(words, "")
+	f := filling{cup: bare != words, bare: m.Unit == units.NoUnit}
+	switch {
+	case liquidOnly.MatchString(bare):
+	case foamOnly.MatchString(bare):
+		f.foam = true
+	default:
+		return nil
+	}
+	return &f
+}
+
 var (
-	liquidInCup = pattern.Of(`(?i)^\s*(?:liquid|mix|mixture) in (?:the |a )?(?:cup|glass|beaker)\b[\s,]*(?:[(\[]?\s*(?:g|grams?|oz)\s*[)\]]?)?\s*$`)
-	foamInCup   = pattern.Of(`(?i)^\s*foam in (?:the |a |the same |same )?(?:cup|glass|beaker)\b[\s,]*(?:[(\[]?\s*(?:g|grams?|oz)\s*[)\]]?)?\s*$`)
+	inOneCup   = pattern.Of(`(?i)\s*\b(?:in |of )?(?:the |a |one )?(?:same |level )?(?:cup|glass|beaker)\b(?: of\b)?\s*`)
+	liquidOnly = pattern.Of(`(?i)^(?:liquid|mix|mixture|liquide|l[ií]quido|flüssig|flüssigkeit|vloeistof)$`)
+	foamOnly   = pattern.Of(`(?i)^(?:foam|mousse|espuma|schiuma|spuma|schaum|schuim)$`)
 )
 
 // minuteBesideDrained reads a bare "at (min)" right behind what drained as the
