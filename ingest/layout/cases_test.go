@@ -88,6 +88,23 @@ trial, Beurre g, hold min, note
 7 goal
 8 average or total
 `},
+	{"a day and a sentence behind labels, below", `
+trial | butter (g) | hold (min)
+T1 | 100 | 12
+T2 | 100 | 14
+
+When | 20 November 2025
+Conclusion | T2 (14 min) beat T1 by 2 min, once
+T3 | 100 to 110
+`, `
+trial, butter g, hold min
+2: T1 | 100 | 12
+3: T2 | 100 | 14
+7: T3 | 100 to 110 | 
+1 header
+5 legend
+6 legend
+`},
 	{"an average without a label", `
 trial | butter (g) | hold (min)
 T1 | 100 | 12

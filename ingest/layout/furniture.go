@@ -24,7 +24,7 @@ func (f *finder) kind(t *open, i int, cells []sheet.Cell) (k grid.Kind, note str
 		return k, note
 	}
 	if l.Cells > 1 {
-		if l.Values == 0 && t.prose(cells) || t.listed(cells) {
+		if l.Values == 0 && t.prose(cells) || t.listed(cells) || t.labelled(cells) {
 			return grid.Legend, ""
 		}
 		return "", ""
@@ -105,6 +105,26 @@ func (t *open) listed(cells []sheet.Cell) bool {
 		}
 	}
 	return true
+}
+
+// labelled reports a day or a sentence alone behind a label, "When | 20 November 2025", where trials have a number.
+func (t *open) labelled(cells []sheet.Cell) bool {
+	var c [2]*sheet.Cell
+	n := 0
+	for k := range cells {
+		if look.Empty(&cells[k]) {
+			continue
+		}
+		if n == 2 {
+			return false
+		}
+		c[n], n = &cells[k], n+1
+	}
+	if n < 2 || c[0].Kind != sheet.Text || c[1].Kind != sheet.Text || strings.ContainsFunc(c[0].Text, unicode.IsDigit) {
+		return false
+	}
+	h := t.HeadAt(int(c[1].Col))
+	return h >= 0 && look.TakesNumbers(t.Heads[h].Meaning.Role) && !grid.IsResult(t.Heads[h].Meaning.Role) && (look.IsDay(c[1].Text) || len(strings.Fields(c[1].Text)) > 5)
 }
 
 // isSentence reports a text of words that is no name of a trial: four and more of them.
