@@ -13,7 +13,10 @@ func TestLeftOutAsWeighed(t *testing.T) {
 		"témoin sans émulsifiant":     true,
 		"without GMS":                 true,
 		"sin GMS ni polisorbato":      true,
+		"control with no emulsifier":  true,
+		"no GMS, no PS80":             true,
 		"without the butter":          false,
+		"no GMS, other cream":         false,
 		"ohne Wasser gemischt":        true, // of the foam, not of the mix
 	} {
 		log := mustRead(t, strings.ReplaceAll("no|butter g|water g|GMS g|PS80 g|held min|notes\n1|140|160|0|0|4|"+note+"\n2|140|157|2|1|12|\n3|141|157|1|1|14|", "|", ";"))

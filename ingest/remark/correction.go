@@ -65,8 +65,8 @@ func Corrects(s *scheme.Scheme, text string) (why string) {
 
 // LeavesOut reports a remark that says of the mix only that something was left out.
 func LeavesOut(text string) bool {
-	plain := plainWords(text)
-	return hasAny(plain, leftOut) && !hasAny(plain, otherThan) && kindOf(text)&^otherMix == 0
+	plain, kind := plainWords(text), kindOf(text)
+	return (hasAny(plain, leftOut) || kind&denies != 0) && !hasAny(plain, otherThan) && kind&^(otherMix|denies) == 0
 }
 
 // OfMix reports a remark that says that something else went into the mix than the cells say.

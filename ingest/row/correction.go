@@ -36,7 +36,7 @@ func (r *reader) leftOut(text string) bool {
 	named := false
 	for i := range r.s.Fields {
 		f := &r.s.Fields[i]
-		if f.Role != column.IngredientAmount || !strings.Contains(say.Fold(text), say.Fold(f.Called())) && !(emulsifiers && f.What.WeighedAsEmulsifier()) {
+		if f.Role != column.IngredientAmount && f.Role != column.EmulsifierAmount || !strings.Contains(say.Fold(text), say.Fold(f.Called())) && !(emulsifiers && f.What.WeighedAsEmulsifier()) {
 			continue
 		}
 		c := r.s.Cell(r.row, f.Col)
