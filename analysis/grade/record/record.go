@@ -58,7 +58,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.longerThanWatched(w, t)
 		r.leftEmpty(t)
 		r.offScale(w, t)
-		r.fahrenheit(t)
+		r.temperatures(t)
 		r.tenfold(t)
 	}
 	r.constants(w)
@@ -651,21 +651,39 @@ func (r *reader) leftEmpty(t *handin.Table) {
 	}
 }
 
-// fahrenheit asks of a temperature that fits its column only in the other scale.
-func (r *reader) fahrenheit(t *handin.Table) {
+// temperatures asks of a temperature that fits its column only in the other scale, or with its point elsewhere.
+func (r *reader) temperatures(t *handin.Table) {
 	for _, col := range t.All(column.Temperature) {
 		for i, c := range col.Cells {
 			low, high, n := others(col, i)
 			if !c.Known || n < 2 || c.Value <= high*1.6 || r.said[c.At] {
 				continue
 			}
-			if v := (c.Value - 32) / 1.8; v >= low-4 && v <= high+4 {
-				r.add(about(fmt.Sprintf("%s is far above the others of its column (%s to %s °C). Was it °F: %.0f °C?", c.Text, num(low), num(high), v), c, "unit slip").ShouldBe(v), c.At)
+			fits := func(v float64) bool { return v >= low-4 && v <= high+4 }
+			far := fmt.Sprintf("%s is far above the others of its column (%s to %s °C). ", c.Text, num(low), num(high))
+			if v := (c.Value - 32) / 1.8; fits(v) {
+				r.add(about(far+fmt.Sprintf("Was it °F: %.0f °C?", v), c, "unit slip").ShouldBe(v), c.At)
 				r.meant[c.At] = v
+				continue
 			}
+			if c.Value <= hottest {
+				continue
+			}
+			f := about(far+"Is it right?", c, "far from the others")
+			for _, u := range anyPoint {
+				if v := c.Value * u.factor; fits(v) {
+					f = about(far+fmt.Sprintf("Was it %s: %s?", u.words, num(v)), c, "unit slip").ShouldBe(v)
+					r.meant[c.At] = v
+					break
+				}
+			}
+			r.add(f, c.At)
 		}
 	}
 }
+
+// hottest is above what a mix with water in an open pan comes to, in °C.
+const hottest = 130
 
 // unread passes on what the reader could not read of cells with numbers.
 func (r *reader) unread(w *handin.Work) {

@@ -91,7 +91,7 @@ func (r Rule) Words() string {
 
 var (
 	// opens are words that a rule of success stands behind or beside.
-	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|enough|win|wins|winner|yes|right)\b[^.;\d]{0,20}?(?:=|:|\bmeans?\b|\bif\b|\bwhen\b)|^\s*(?:ok|okay|good|pass)\s+(?:at least |from |>=? ?|≥ ?)?\d|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\bmust (?:hold|stand|stay|last)\b|\bhas to (?:hold|stand|stay|last)\b|\bneeds to (?:hold|stand|stay|last)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b|\bgeslaagd\b)`)
+	opens = pattern.Of(`(?i)(\bsuccess\w*|\bsucceeds?\b|\bworks?\s*(?:=|:|if|when|means|for me|is when)|\b(?:my|our|own|the|success)? ?rules?\b|\bcriteri\w+|\btargets?\b|\bcounts? as\b|\bi call\b|\bwe call\b|\bcall(?:ed)? it\b|\b(?:good|ok|okay|pass|passes|passed|fine|usable|valid|accepted|enough|win|wins|winner|yes|right)\b[^.;\d]{0,20}?(?:=|:|\bmeans?\b|\bif\b|\bwhen\b)|^\s*(?:ok|okay|good|pass)\s+(?:at least |from |>=? ?|≥ ?)?\d|\bwhen is it\b|\bwhat is (?:a )?good\b|\b(?:is|are) (?:good|ok|fine|a pass|usable) (?:if|when)\b|\bit(?:'s| is) (?:good|ok|fine|a pass) (?:if|when)\b|\bi say it\b|\bwe say it\b|\b(?:must|ha(?:s|ve) to|needs? to|should)\b[^.;?]{0,40}?\b(?:hold|stand|stay|last)\b|\b(?:an? )?(?:good|ok|okay|usable) (?:foam|mix|one|siphon)s? (?:comes?|holds?|stands?|stays?|lasts?|must|has|have|is one)\b|\bneed(?:s|ed)? (?:at least|to)\b|\bpass mark\b|\bdefinition of\b|\baccept\w*|\bthreshold\b|\berfolg\w*|\bregel\b|\bgelungen\b|\bréussi\w*|\brègle\b|\béxito\b|\bregla\b|\bsuccesso\b|\bregola\b|\bgeslaagd\b)`)
 	// head are labels that have a rule beside or below them.
 	head = pattern.Of(`(?i)^\s*(?:\d+[.)]\s*)?(?:my |our |own |the )?(?:success(?: rule| criteri\w+| is| means)?|rules?(?: of success)?|criteri\w+|targets?|(?:good|ok|pass(?:es|ed)?)(?: (?:when|if|is))?|geslaagd(?: als)?|réussi(?:e)? si|bestanden(?: wenn)?|when is it (?:good|ok)\??|erfolg|regel|règle|regla|regola)\s*[:=?]?\s*$`)
 
@@ -106,7 +106,7 @@ var (
 	notDrained = pattern.Of(`(?i)^\s*(?:of )?(?:the )?(fat|butter|oil|ghee|emulsifiers?|gms|ester|mix\b|hlb|sugar|water\b)`)
 
 	comesOut = pattern.Of(`(?i)(\bcomes? out\b|\bcame out\b|\bthrough the nozzle\b|\bout of the (?:nozzle|siphon)\b|\bpasses the nozzle\b|\bcan be (?:sprayed|dispensed)\b|\bno clog|\bnot clog|\bdoes(?: not|n't) clog)`)
-	notSplit = pattern.Of(`(?i)(\b(?:not|never|no|without|n't|isn't|un)\s*(?:be |being |to )?(?:a )?(?:split|splits|splitting|separat\w*|broken|breaking|break|curdl\w*)\b|\bstays together\b|\bunsplit\b)`)
+	notSplit = pattern.Of(`(?i)(\b(?:not|never|no|without|n't|isn't|un)\s*(?:be |being |to )?(?:a )?(?:split|splits|splitting|separat\w*|broken|breaking|break|curdl\w*)\b|\bstays together\b|\bunsplit\b|\b(?:bricht|trennt sich|splits?|scheidt|schift) (?:sich )?(?:nicht|niet|not)\b|\bne (?:se )?(?:sépare|tranche|casse) pas\b|\bno se (?:separa|corta|rompe)\b|\bnon si (?:separa|rompe|smonta)\b)`)
 )
 
 // Of is a student's own rule: on a sheet of targets, or in words.
@@ -176,14 +176,16 @@ func candidates(w *handin.Work) (called, aimed, other []string) {
 		}
 		text = tongue.English(text)
 		label := opens.MatchString(text) || head.MatchString(labelOf(w, p))
+		if opensAim.MatchString(text) && !opens.MatchString(text) && asksAll(text) && len(sentence.Mentions(w, sentence.Plainly(w, text))) == 0 {
+			aimed = append(aimed, text) // "which ratio holds 15 min or more? Not split": a question that says what is good
+			continue
+		}
 		for _, s := range sentence.Split(text) {
 			switch {
 			case len(sentence.Mentions(w, sentence.Plainly(w, s))) > 0 || counted.MatchString(s):
 			case past1.MatchString(s) && !head.MatchString(labelOf(w, p)) && holdIn(s, false) == nil: // told of a foam, and asked of none
 			case label && (opens.MatchString(s) || head.MatchString(labelOf(w, p)) || holdIn(s, true) != nil && drainedIn(s) != nil):
 				called = append(called, s)
-			case opensAim.MatchString(text) && asksAll(s):
-				aimed = append(aimed, s)
 			case !past1.MatchString(s):
 				other = append(other, s)
 			}
@@ -199,7 +201,7 @@ func asksAll(s string) bool {
 }
 
 // opensAim is a label of an aim.
-var opensAim = pattern.Of(`(?i)^\s*(?:(?:my|our|the) )?(?:goals?|aims?|objectives?|task|ziel|aufgabe|but|objectif|objetivo|obiettivo|scopo|doel)\b`)
+var opensAim = pattern.Of(`(?i)^\s*(?:what )?(?:(?:my|our|the|i|we) )?(?:want(?:ed)? to (?:know|find out|see)|(?:research )?questions?|purpose|to find out|frage\b|fragestellung|vraag|pregunta|domanda|goals?|aims?|objectives?|task|ziel|aufgabe|but|objectif|objetivo|obiettivo|scopo|doel)\b`)
 
 // safety opens a word on safety, which has rules too.
 var safety = pattern.Of(`(?i)^\s*(?:be )?(?:safe|safety|careful|caution|sicherheit|sécurité|seguridad|sicurezza)\b`)
@@ -327,8 +329,14 @@ func holdIn(s string, called bool) *Limit {
 		}
 		return limit(s[m[2]:m[3]], s[m[6]:m[7]], false, !sure)
 	}
+	if m := bareHold.FindStringSubmatch(s); m != nil && called {
+		return limit(m[1]+m[2], "min", false, false)
+	}
 	return nil
 }
+
+// bareHold is a hold without its unit: "holds 15 or more".
+var bareHold = pattern.Of(`(?i)\b(?:holds?|stands?|lasts?|stays?)(?: up)?(?: for)? (?:at least (\d+)|(\d+) or (?:more|longer|above|over))(?:\s*(?:[,;.]|and\b|or\b|$))`)
 
 // byClock is a hold in minutes and seconds, or in hours and minutes: "18:00 or more", "0:20 or more".
 var byClock = pattern.Of(`(?i)\b(\d{1,2}):(\d\d)(?::00)?\s*(?:min |h )?(?:or more|or longer|or above|or over|or better|and more|and longer|and up)\b`)

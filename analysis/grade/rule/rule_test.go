@@ -53,6 +53,12 @@ func TestRule(t *testing.T) {
 		{"Rule: holds 18 min or more, overrun at most 180 %", "holds at least 18 min", Unsaid}, // too light: not judged
 		{"Rule: holds 18 min or more or overrun at least 180 %", "", Unsaid},                   // either will do
 		{"Goal: a lean foam that holds at least 12 min and does not split. The driest that does is the best.", "holds at least 12 min, does not split", LeastDrained},
+		{"a good foam comes out, holds 12 or more and is not split. best = holds longest", "holds at least 12 min, comes out, does not split", Longest},
+		{"Aim: which ratio holds 12 min or longer; must come out and not split", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"Question: how rich can it be? It has to come out and stand 12 min and not split.", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"I want to know which blend keeps up at least 12 minutes (out of the siphon, not split)", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"Ziel: Welche Mischung hält mindestens 12 min, kommt heraus und bricht nicht?", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"it holds 12 or more of them", "", Unsaid},
 		{"Aim: find out how a foam may hold at least 12 min", "", Unsaid},         // a question, and no rule
 		{"With more oil it holds at least 12 min and does not split", "", Unsaid}, // told of a mix
 		{"Criterion: ≥ 20 min, ≤ 10 %", "holds at least 20 min, drains at most 10 %", Unsaid},

@@ -63,7 +63,7 @@ var noNumber = pattern.Of(`(?i)^\s*(?:no\.?|nr\.?|nos\.?|#)\s*`)
 
 var (
 	concludes   = pattern.Of(`(?i)(conclu|summary|discussion|result|finding|fazit|schluss|ergebnis|résultat|resumen|resultado|riassunto|risultat|answer)`)
-	startsSo    = pattern.Of(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|summary|fazit|schlussfolgerung|ergebnis|conclusión|conclusione|conclusie|besluit|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
+	startsSo    = pattern.Of(`(?i)^\s*(conclusions?|in conclusion|to conclude|(?:what )?(?:i|we) (?:conclude|think|take home|learnt|learned|found|make of it)|my (?:view|verdict|opinion)|our (?:view|verdict)|take[- ]?(?:away|home)|verdict|in short|what came (?:out )?of it|so: ?|end: ?|summary|fazit|schluss\b|schlussfolgerung|ergebnis|conclusión|conclusione|conclusie|besluit|résultat|resultado|risultato|answer|finding|best|winner|winning|overall|so )`)
 	notSo       = pattern.Of(`(?i)^\s*(aim|goal|question|hypothes|objective|plan|purpose|idea|method|procedure|protocol|step|prediction|safety|ziel|frage|hypothèse|but |objetivo|obiettivo|doel|werkwijze|veiligheid|note|notes|targets?|success|a success|works if|works when|our rule|rule|criterion|criteria|expect)`)
 	Unsure      = pattern.Of(`(?i)(\bif\b|\bwhether\b|\bwould have\b|\bexpect|\bhypothes|\bpredict|\bguess|\bmight\b|\bcould\b|\bmaybe\b|\bperhaps\b|\bnext (time|i|we|trial|test|step)|\bshould (try|test)|\bwould (try|test|like)|\bplan to\b|\bto be tested|\bnot (tested|tried)|\bthought\b|\bbeliev|\bassum|\bsuppos|\bhoped\b|\bwanted\b|\bcontrary\b|\btextbook|\btheory\b|\bliterature\b|\bshould (hold|be)|\?)`)
 	denied      = pattern.Of(`(?i)(\bnot\b|n't\b|\bnever\b|\bneither\b|\bnor\b|\bnone\b|\bno\b|\bnicht\b|\bkein|\bpas\b|\bnon\b)`)
@@ -126,7 +126,7 @@ func isSum(p handin.Phrase) bool {
 var figure = pattern.Of(`^\s*[-−]?\d+(?:[.,]\d+)?\s*(?:min|minutes|%|s|h)?\s*$`)
 
 // Label is a label beside or under which a conclusion is to stand.
-var Label = pattern.Of(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|fazit|schlussfolgerung|conclusión|conclusione|conclusie|besluit|result|answer|what (?:i|we) (?:conclude|think|take home|learnt|learned|found))\s*[:?]?\s*$`)
+var Label = pattern.Of(`(?i)^\s*(?:(?:my|our) )?(?:conclusions?|summary|end|fazit|schluss|schlussfolgerung|conclusión|conclusione|conclusie|besluit|result|answer|what (?:i|we) (?:conclude|think|take home|learnt|learned|found))\s*[:?]?\s*$`)
 
 // planLabel are labels of what was meant or expected.
 var planLabel = pattern.Of(`(?i)^\s*(aim|goal|question|research question|hypothes|objective|plan|purpose|prediction|expect|ziel|frage|hypothèse|objetivo|obiettivo|doel)`)

@@ -25,6 +25,7 @@ var wordings = []struct {
 	{pattern.Of(`(?i)^.*\b(?:first place|the crown|the title|the prize) (?:goes|went) to (.+)$`), "$1 is the best"},
 	{pattern.Of(`(?i)\b(?:best|greatest) (?:hold|stand|stability|holding time|stand(?:ing)? time)\b`), "longest hold"},
 	{pattern.Of(`(?i)^(\W*)longest (?:of all|overall|hold|stand|time)\s*[:=]`), "${1}longest:"},
+	{pattern.Of(`(?i)\bof all (?:of )?(?:them|these|those)\b|\bof (?:them|these|those) all\b`), "of all"},
 	{pattern.Of(`(?i)\bdriest\b`), "least drained"},
 	{pattern.Of(`(?i)\bwettest\b`), "the most drainage"},
 	// what moves with what
