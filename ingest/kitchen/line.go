@@ -603,7 +603,7 @@ func stated(before, after string) (st Statement, ok bool) {
 		}
 	}
 	for _, says := range []*pattern.Pattern{fatValue, fatPer100} {
-		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 && !wholes.MatchString(m[1]) {
+		if m := says.FindStringSubmatch(after); m != nil && len(strings.Fields(m[1])) <= 6 && !wholes.MatchString(m[1]) && !namesNext(m[1]) {
 			st.Fat = value(m[2])
 		}
 	}
@@ -618,6 +618,27 @@ func stated(before, after string) (st Statement, ok bool) {
 	st.Is = is
 	return st, st.HLB != nil || st.Fat != nil || st.Is != nil
 }
+
+// namesNext reports words that go on to another ingredient, of which what follows is said: "broth, add butter (99.5 % fat)".
+// One in brackets, or that the first is made of, tells what the first is: "ghee (butter oil, 99 % fat)".
+func namesNext(between string) bool {
+	before, _, _ := strings.Cut(strings.TrimPrefix(strings.TrimSpace(between), "("), "(")
+	if strings.HasPrefix(strings.TrimSpace(between), "(") && !strings.Contains(before, ")") {
+		return false
+	}
+	on := false
+	for w := range strings.FieldsFuncSeq(before, func(r rune) bool { return !wordRune(r) && r != ',' }) {
+		what, known := ingredient.Lookup(strings.Trim(w, ","))
+		if on = on || goesOn[strings.Trim(w, ",")] || strings.HasPrefix(w, ","); on && known && (what.Kind == ingredient.Fat || what.Kind == ingredient.Water) {
+			return true
+		}
+		on = on || strings.HasSuffix(w, ",")
+	}
+	return false
+}
+
+// goesOn are words by which a recipe goes on to its next part.
+var goesOn = map[string]bool{"and": true, "add": true, "plus": true, "then": true, "und": true, "dann": true, "et": true, "puis": true, "y": true, "e": true, "en": true, "dazu": true, "added": true, "into": true}
 
 // occurrences yields what stands before and after each place where a name stands in a
 // text as whole words.
