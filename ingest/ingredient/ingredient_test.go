@@ -112,6 +112,8 @@ func TestLookup(t *testing.T) {
 		{"E433", "polysorbate 80", Emulsifier},
 		{"sorbitan monostearate", "sorbitan monostearate", Emulsifier},
 		{"E491", "sorbitan monostearate", Emulsifier},
+		{"sorb. monost.", "sorbitan monostearate", Emulsifier},
+		{"Glyc. monost.", "glycerol monostearate", Emulsifier},
 		{"sorb. monooleate", "sorbitan monooleate", Emulsifier},
 		{"sorb_monolaurate", "sorbitan monolaurate", Emulsifier},
 		{"sugar ester", "sucrose ester", Emulsifier},

@@ -79,6 +79,9 @@ func Lookup(name string) (Ingredient, bool) {
 	if i, ok := inBrackets(name); ok {
 		return i, true
 	}
+	if i, ok := abbreviated(name); ok {
+		return i, true
+	}
 	return compound(name)
 }
 
