@@ -75,7 +75,9 @@ func textsBeside(at trial.Place, s *sheet.Sheet, tables []grid.Table, inTable fu
 			return nil
 		}
 		for _, h := range t.Heads {
-			last = max(last, h.Col)
+			if h.Text != "" { // without a header it may be a list of its own
+				last = max(last, h.Col)
+			}
 		}
 		if t.Transposed {
 			for i := range t.Rows {
@@ -256,6 +258,10 @@ func (l *lister) row(row *sheet.Row) {
 				names = append(names, text)
 			}
 		}
+	}
+	if len(names) > 1 && look.AreShares(row.Cells) {
+		l.at.Col = int(row.Cells[0].Col)
+		l.add(strings.Join(names, ", ")) // what is said of one of them tells what the others are
 	}
 	l.remember(row)
 	if len(names) == 0 {

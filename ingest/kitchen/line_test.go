@@ -135,6 +135,12 @@ func TestPairs(t *testing.T) {
 		{[]sheet.Cell{text(1, "GMS, HLB"), number(2, 3.8), text(3, "polysorbate 80, HLB"), number(4, 15)}, "polysorbate 80", 15, -1, ""},
 		{[]sheet.Cell{text(1, "Fat of cream, %"), number(2, 35), text(4, "Fat of butter, %"), number(5, 84)}, "Butter", -1, 84, ""},
 		{[]sheet.Cell{text(1, "cream fat %"), text(2, "35")}, "cream", -1, 35, ""},
+		{[]sheet.Cell{text(1, "fat of butter (part)"), number(2, 0.83)}, "Butter", -1, 83, ""},
+		{[]sheet.Cell{text(1, "butter 83 % fat"), text(2, " cream 36 %")}, "cream", -1, 36, ""},
+		{[]sheet.Cell{text(1, "cream fat"), number(2, 0.36)}, "cream", -1, 36, ""},
+		{[]sheet.Cell{text(1, "cream fat"), number(2, 36)}, "cream", -1, -1, ""}, // grams, for all anybody knows
+		{[]sheet.Cell{text(1, "fat in the foam"), number(2, 0.36)}, "foam", -1, -1, ""},
+		{[]sheet.Cell{text(1, "HLB sorb. monost."), number(2, 4.5)}, "sorb. monost", 4.5, -1, ""},
 		{[]sheet.Cell{text(1, "HLB A"), text(2, ""), number(7, 3.8)}, "Emuls. A", -1, -1, ""},
 		{[]sheet.Cell{text(1, "cream 35 %, butter 82 %, hazelnut oil 100 % fat")}, "cream", -1, 35, ""},
 		{[]sheet.Cell{text(1, "cream 35 %, butter 20 % of the mix")}, "cream", -1, -1, ""},

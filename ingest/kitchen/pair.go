@@ -1,11 +1,12 @@
 package kitchen
 
 import (
-	"foamfield/ingest/pattern"
+	"math"
 	"strings"
 
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/look"
+	"foamfield/ingest/pattern"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/units"
@@ -39,9 +40,11 @@ func (l *lister) pairs(row *sheet.Row) {
 		switch {
 		case number:
 			if m := hlbLabel.FindStringSubmatch(text); m != nil {
-				l.add(nameIn(m[1]+m[2]) + " HLB " + value)
+				l.entry(nameIn(m[1]+m[2]), "HLB "+value)
 			} else if m := fatLabel.FindStringSubmatch(text); m != nil {
-				l.add(nameIn(m[1]+m[2]) + " = " + strings.TrimRight(value, " %") + " % fat")
+				l.entry(nameIn(m[1]+m[2]), "= "+strings.TrimRight(value, " %")+" % fat")
+			} else if name, percent := fatPart(text, v); name != "" {
+				l.entry(name, "= "+percent+" % fat")
 			} else if numbersIn(row) > 1 {
 				continue // a row of some table
 			} else if unit := unitBehind(row, k+2); unit != "" {
@@ -59,6 +62,23 @@ func (l *lister) pairs(row *sheet.Row) {
 			}
 		}
 	}
+}
+
+// fatShare is a label of the fat of an ingredient that leaves out of how much it is: "fat of butter (part)", "cream fat".
+var fatShare = pattern.Of(`^(?:(?:fraction|share|part) of )?(?:fat(?: content| fraction| share| part)?(?: of| in)?(?: the)? (.+?)|(.+?),? fat(?: content| fraction| share| part)?)(?:,? ?\(?(?:as (?:a )?)?(?:part|fraction|share|0 ?(?:-|–|to) ?1)\)?)?\s*[:=]?$`)
+
+// fatPart is an ingredient and its fat percent, which was typed as a part of 1: "fat of butter | 0.82".
+func fatPart(label string, v *sheet.Cell) (name, percent string) {
+	m := fatShare.FindStringSubmatch(label)
+	x, number := look.Number(v)
+	if m == nil || !number || !(x > 0 && x <= 1) {
+		return "", ""
+	}
+	name = nameIn(m[1] + m[2])
+	if what, ok := ingredient.Lookup(name); !ok || what.Kind != ingredient.Fat && what.Kind != ingredient.Water {
+		return "", ""
+	}
+	return name, say.Exact(math.Round(1e6*x) / 1e4)
 }
 
 // withUnit is a label with the unit of its number: "Batch, g", "read after (min)".
@@ -101,7 +121,7 @@ func known(name string) bool {
 
 // nameIn is what a label calls an ingredient: HLB A is that of emulsifier A.
 func nameIn(name string) string {
-	name = strings.TrimRight(strings.TrimSpace(aside.ReplaceAllString(name, "")), " ,:=")
+	name = strings.TrimRight(strings.TrimSpace(aside.ReplaceAllString(name, "")), " ,:=.")
 	if lettered.MatchString(name) {
 		return "emulsifier " + name
 	}

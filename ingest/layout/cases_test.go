@@ -96,6 +96,7 @@ T2 | 100 | 14
 When | 20 November 2025
 Conclusion | T2 (14 min) beat T1 by 2 min, once
 T3 | 100 to 110
+lard 99 % fat | double cream 48 %
 `, `
 trial, butter g, hold min
 2: T1 | 100 | 12
@@ -104,6 +105,7 @@ trial, butter g, hold min
 1 header
 5 legend
 6 legend
+8 legend
 `},
 	{"an average without a label", `
 trial | butter (g) | hold (min)

@@ -24,7 +24,7 @@ func (f *finder) kind(t *open, i int, cells []sheet.Cell) (k grid.Kind, note str
 		return k, note
 	}
 	if l.Cells > 1 {
-		if l.Values == 0 && t.prose(cells) || t.listed(cells) || t.labelled(cells) {
+		if l.Values == 0 && t.prose(cells) || t.listed(cells) || t.labelled(cells) || look.AreShares(cells) {
 			return grid.Legend, ""
 		}
 		return "", ""

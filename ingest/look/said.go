@@ -6,6 +6,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/sheet"
 )
 
 var (
@@ -45,6 +46,23 @@ func States(text string) bool {
 	}
 	return false
 }
+
+// AreShares reports cells that each say the percent of something by its name, "butter 82 % fat | cream 35 %": a
+// line that its commas have cut.
+func AreShares(cells []sheet.Cell) bool {
+	n := 0
+	for k := range cells {
+		if c := &cells[k]; !Empty(c) {
+			if c.Kind != sheet.Text || !share.MatchString(c.Text) {
+				return false
+			}
+			n++
+		}
+	}
+	return n > 0
+}
+
+var share = pattern.Of(`^\s*\p{L}[\p{L} -]{2,}:? \(?\d+(?:[.,]\d+)?\s*%\)?(?: (?:of )?\p{L}+)?\s*\.?$`)
 
 // Described reads a text that says of an ingredient what it is, its unit, or both: "g, HLB 3.8".
 func Described(text string) (unit, said string, ok bool) {
