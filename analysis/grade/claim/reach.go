@@ -28,9 +28,22 @@ var (
 // states are verbs of a statement, which a list of ingredients lacks.
 var states = pattern.Of(`(?i)\b(will|would|can|hold|holds|held|stand|stands|stood|lasts?|lasted|works?|worked|best|better|longest|gives?|gave|is|are|was|were|needs?|should|makes?|made|drains?|drained|proves?|proved|proof|guarantees?|shows?|beweist|bewiesen|dimostra|prouve|demuestra|bewijst|ist|sind|est|sont|sono|zijn|hält|hielt|halten|tient|tenait|tiennent|tiendrait|aguanta\w*|tiene|tengono|terrebbe|würde|wäre|zou|houdt|stond|staat)\b`)
 
+// madeOf says how much fat something has.
+var madeOf = pattern.Of(`(\p{L}+) (?:is|are|has|have|had|with|at|=|:) (?:about |all )?\d+(?:[.,]\d+)? ?(?:%|percent) ?(?:fat|pure)\b`)
+
+// ofWhat reports a sentence on what an ingredient is made of: "the oil is 100 % fat".
+func ofWhat(text string) bool {
+	m := madeOf.FindStringSubmatch(text)
+	if m == nil {
+		return false
+	}
+	what, known := ingredient.Lookup(m[1])
+	return known && (what.Kind == ingredient.Fat || what.Kind == ingredient.Water)
+}
+
 // outside finds numbers that a conclusion speaks of and nobody tried.
 func (j *judge) outside(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
-	if ground.Planned.MatchString(s.Low) || packet.MatchString(s.Low) || !states.MatchString(s.Low) || len(j.Designs) == 0 {
+	if ground.Planned.MatchString(s.Low) || packet.MatchString(s.Low) || ofWhat(s.Low) || !states.MatchString(s.Low) || len(j.Designs) == 0 {
 		return f, false
 	}
 	d := j.DesignOf(s)

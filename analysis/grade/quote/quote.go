@@ -58,6 +58,7 @@ var (
 	single  = pattern.Of(`\d+(?:[.,]\d+)?`)
 	loosely = pattern.Of(`(?i)(\b(about|around|roughly|nearly|almost|over|under|above|below|more than|less than|at least|at most|up to|past|beyond|some|ca\.?|circa|by|within|every|another|only|first|last|until|than|target|aim\w*|rule|goal|of)|[~≈<>≤≥])\s*(the |a |of )?$`)
 	moreBy  = pattern.Of(`(?i)^\s*(more|less|longer|shorter|higher|lower|better|worse|sure|certain|later|earlier|apart|difference|differ)`)
+	doing   = pattern.Of(`(?i)\b(?:blend|blended|blending|mix|mixed|mixing|whisk|whisked|stir|stirred|melt|melted|heat|heated|warm|warmed|cook|cooked|simmer|simmered|cool|cooled|chill|chilled|rest|rested|shake|shook|shaken|sieve|sieved|beat|ice bath|fridge|wait|waited)(?: (?:for|it|all|them|well|hot|cold|on \p{L}+))*\s*$`)
 	clock   = pattern.Of(`(?i)\b(after|in|at|within|for)\s*$`)
 	packet  = pattern.Of(`(?i)(packet|pack|label|supplier|contains|by the jar|as 100|counts? as|counted|taken as|wrapper)`)
 )
@@ -90,7 +91,7 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 		}
 		for _, text := range single.FindAllString(list, -1) {
 			v, half := value(text)
-			if math.IsNaN(v) || of == minutes && v == tr.asked && list == text || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && clock.MatchString(before) && !soon(before) {
+			if math.IsNaN(v) || of == minutes && v == tr.asked && list == text || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && (clock.MatchString(before) && !soon(before) || doing.MatchString(before)) {
 				continue
 			}
 			x := nearest(tr, s, m[2], m[5], named)

@@ -96,6 +96,9 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 	if own.holds(a.Value, 0.1) || other.holds(b.Value, 0.1) || !own.holds(b.Value, 0.12) || !other.holds(a.Value, 0.12) {
 		return
 	}
+	if stepsOn(x, i) || stepsOn(y, i) {
+		return
+	}
 	if weakFoam(t, x, y, i) || x.Role == column.Hold && borneOut(t, x, i) || y.Role == column.Hold && borneOut(t, y, i) {
 		return
 	}
@@ -103,6 +106,28 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 		return
 	}
 	r.askExchanged(x, y, i)
+}
+
+// stepsOn reports a value that stands as far from the next of its column as these from one another: a step
+// of a series.
+func stepsOn(col *handin.Column, i int) bool {
+	v := col.Cells[i].Value
+	var levels []float64
+	for k, c := range col.Cells {
+		if k != i && c.Known && !slices.ContainsFunc(levels, func(l float64) bool { return math.Abs(l-c.Value) <= 0.02*max(l, c.Value) }) {
+			levels = append(levels, c.Value)
+		}
+	}
+	slices.Sort(levels)
+	n := len(levels)
+	if n < 2 {
+		return false
+	}
+	step, gap := levels[1]-levels[0], levels[0]-v
+	if v > levels[n-1] {
+		step, gap = levels[n-1]-levels[n-2], v-levels[n-1]
+	}
+	return gap > 0 && math.Abs(gap-step) <= 0.12*step
 }
 
 var praise = pattern.Of(`(?i)\b(best|longest|great|perfect|wow|super|lovely|stiff|firm|stood (?:well|long)|held (?:well|long)|very stable|hardly any (?:liquid|drain\w*)|almost dry|no liquid)\b`)

@@ -358,7 +358,7 @@ func isPercentOfMix(col *handin.Column) bool {
 func (r *reader) slip(t *handin.Table, col *handin.Column, i int, slips []unit) {
 	c := col.Cells[i]
 	low, high, n := othersOf(t, r.asMeant(col), i)
-	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 {
+	if n < 2 || c.Value >= low/3.5 && c.Value <= high*3.5 || fillsUp(t, col, i) {
 		return
 	}
 	least, most := withoutOdd(t, col, i)
@@ -376,6 +376,28 @@ func (r *reader) slip(t *handin.Table, col *handin.Column, i int, slips []unit) 
 	if n >= 3 && (c.Value > 8*high || c.Value < low/20) {
 		r.add(about(fmt.Sprintf("%s is far from the others of its column (%s to %s). Is it right?", c.Text, num(low/c.Scale), num(high/c.Scale)), c, "far from the others"), c.At)
 	}
+}
+
+// fillsUp reports an amount with which a mix weighs what all the others do, and would not without it: little of
+// one where there is much of another.
+func fillsUp(t *handin.Table, col *handin.Column, i int) bool {
+	if col.Role != column.IngredientAmount {
+		return false
+	}
+	sum := func(k int) (g float64) {
+		for _, c := range t.Weighed() {
+			g += c.Cells[k].Value
+		}
+		return g
+	}
+	own, low, high, n := sum(i), math.Inf(1), 0.0, 0
+	for k := range t.Trials {
+		if g := sum(k); k != i && g > 0 {
+			low, high, n = min(low, g), max(high, g), n+1
+		}
+	}
+	slack := 0.003 * high
+	return n >= 3 && high < 1.03*low && own >= low-slack && own <= high+slack && col.Cells[i].Value > 4*slack
 }
 
 // slipOfRepeat asks of a result that is far from those of the other makings of its formula, and
