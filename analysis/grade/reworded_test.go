@@ -55,6 +55,12 @@ func TestReworded(t *testing.T) {
 		{"Emulsifier has a positive effect on the hold.", false},
 		{"High fat foams held longer than low fat foams.", true},
 		{"Low fat foams held longer than high fat foams.", false},
+		{"The foams with 12 g emulsifier held longer than those with 6 g.", false},
+		{"The foams with 6 g emulsifier held longer than those with 12 g.", true},
+		{"A mix with 120 g butter stands longer than one with 180 g.", false},
+		{"A mix with 180 g butter stands longer than one with 120 g.", true},
+		{"A mix with 180 g butter drained less than one with 120 g.", true},
+		{"A mix with 150 g butter stands longer than one with 120 g.", false},
 		// where it is best
 		{"The best fat content is 49 %.", true},
 		{"The hold peaks at 49 % fat.", true},
