@@ -305,6 +305,7 @@ func filledWith(m Meaning, header string) *filling {
 		u, is := units.Of(w)
 		return is && u.Dimension() == units.Mass
 	}), " ")
+	words = strings.TrimSuffix(strings.TrimSuffix(words, " in"), " en") // "in g"
 	bare := inOneCup.ReplaceAllString(words, "")
 	f := filling{cup: bare != words, bare: m.Unit == units.NoUnit}
 	switch {
@@ -318,9 +319,9 @@ func filledWith(m Meaning, header string) *filling {
 }
 
 var (
-	inOneCup   = pattern.Of(`(?i)\s*\b(?:in |of )?(?:the |a |one )?(?:same |level )?(?:cup|glass|beaker)\b(?: of\b)?\s*`)
-	liquidOnly = pattern.Of(`(?i)^(?:liquid|mix|mixture|liquide|l[ií]quido|flüssig|flüssigkeit|vloeistof)$`)
-	foamOnly   = pattern.Of(`(?i)^(?:foam|mousse|espuma|schiuma|spuma|schaum|schuim)$`)
+	inOneCup   = pattern.Of(`(?i)\s*\b(?:in |of )?(?:the |a |one )?(?:same |level |full )?(?:cup|glass|beaker|jar|pot)\b(?: (?:full )?(?:of|with)\b)?\s*|\b\d+ ?(?:ml|cl)\b\s*`)
+	liquidOnly = pattern.Of(`(?i)^(?:liquid|mix|mixture|before|liquide|l[ií]quido|flüssig|flüssigkeit|vloeistof)$`)
+	foamOnly   = pattern.Of(`(?i)^(?:foam|after|mousse|espuma|schiuma|spuma|schaum|schuim)$`)
 )
 
 // minuteBesideDrained reads a bare "at (min)" right behind what drained as the

@@ -219,11 +219,14 @@ func (v *vocabulary) exact(ts []token) *phrase {
 	if p := v.phrases[key]; p != nil || key == "" {
 		return p
 	}
-	if p := v.squashed[strings.ReplaceAll(key, " ", "")]; p != nil && len(p.squashed) >= 5 && !strings.HasSuffix(key, " s") { // "hold s" is in seconds
+	if p := v.squashed[strings.ReplaceAll(key, " ", "")]; p != nil && len(p.squashed) >= 5 && !unitLetter(key) {
 		return p
 	}
 	return v.loose[v.withoutInner(key)]
 }
+
+// unitLetter reports a key with a letter by itself at its end: "hold s" is in seconds, "cream in g" no creaming.
+func unitLetter(key string) bool { return len(key) > 2 && key[len(key)-2] == ' ' }
 
 // withoutInner is a key without the words between its ends that change nothing:
 // "hlb of the blend" and "hlb blend" are the same.
