@@ -375,6 +375,12 @@ func plannedBesideWeighed(ms []Meaning) {
 	}
 	for i := range ms {
 		m := &ms[i]
+		if m.Role == EmulsifierRatio && m.Aim == Planned && weighs(ms, m.Ingredient) && weighs(ms, m.Second) {
+			m.Doubt = fmt.Sprintf("%q was not used, as both are weighed, and that counts", m.Words)
+			*m = m.aside(Unused)
+			m.Ingredient, m.Second = "", ""
+			continue
+		}
 		j, ok := done[thingOf(*m)]
 		if !ok || i == j || several(m.Role) || m.Aim == Actual && (m.weighed || !ms[j].weighed) {
 			continue
@@ -382,6 +388,15 @@ func plannedBesideWeighed(ms []Meaning) {
 		m.Almost, m.Role, m.could, m.Else = m.Role, Unused, nil, None
 		m.Doubt = fmt.Sprintf("%q was not used, as %q says what was weighed, and that counts", m.Words, ms[j].Words)
 	}
+}
+
+// weighs reports a column with the grams of an ingredient, by any of its names.
+func weighs(ms []Meaning, name string) bool {
+	want, known := ingredient.Lookup(name)
+	return slices.ContainsFunc(ms, func(m Meaning) bool {
+		has, too := ingredient.Lookup(m.Ingredient)
+		return m.Role == IngredientAmount && (strings.EqualFold(m.Ingredient, name) || known && too && has.Name == want.Name)
+	})
 }
 
 // thingOf is what a column is of, in whatever unit.

@@ -43,16 +43,20 @@ func ofRatio(header string) (m Meaning, ok bool) {
 		if first == "" || second == "" || strings.EqualFold(first, second) {
 			continue
 		}
-		said := strings.Contains(text[at[0]:at[1]], ":")
+		said, aim := strings.Contains(text[at[0]:at[1]], ":"), Actual
 		for _, w := range append(left, right...) {
 			w = strings.Trim(strings.ToLower(w), ".:;")
+			if vocab().modifiers[w]&meant != 0 {
+				aim = Planned
+				continue
+			}
 			if w != "" && !ratioWords[w] {
 				return m, false
 			}
 			said = said || namesRatio[w] || blends[w] && OnlyByPhase(first)
 		}
 		if said && (OnlyByPhase(first) == OnlyByPhase(second)) {
-			return Meaning{Role: EmulsifierRatio, Ingredient: first, Second: second, Words: strings.TrimSpace(text), typed: header, sure: true}, true
+			return Meaning{Role: EmulsifierRatio, Ingredient: first, Second: second, Words: strings.TrimSpace(text), typed: header, sure: true, Aim: aim}, true
 		}
 	}
 	return m, false

@@ -39,7 +39,42 @@ func (s *Sheets) Ingredient(names ...string) (Declared, bool) {
 			return d, true
 		}
 	}
+	for _, n := range names {
+		if d, ok := s.fullerNamed(n); ok {
+			return d, true
+		}
+	}
 	return Declared{}, false
+}
+
+// fullerNamed is the one row whose name says more of the very ingredient: "whole milk" of the milk of the log,
+// "butter, unsalted (82 % fat)" of its butter.
+func (s *Sheets) fullerNamed(name string) (found Declared, ok bool) {
+	what, known := ingredient.Lookup(name)
+	if !known {
+		return found, false
+	}
+	for folded, d := range s.Ingredients {
+		is, named := ingredient.Lookup(d.Typed)
+		if !named || is.Name != what.Name || !hasWord(folded, say.Fold(name)) {
+			continue
+		}
+		if ok && !found.same(d) {
+			return Declared{}, false // of two creams it may be either
+		}
+		if !ok || d.At.Row < found.At.Row {
+			found, ok = d, true
+		}
+	}
+	return found, ok
+}
+
+// hasWord reports whether a name stands in a text as whole words.
+func hasWord(text, name string) bool {
+	for range occurrences(text, name) {
+		return true
+	}
+	return false
 }
 
 // kindWords are the words of the column "What it is", beside any ingredient's
@@ -106,10 +141,16 @@ func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 		return ingredient.Ingredient{Kind: ingredient.Emulsifier, From: t.at(row, 2).String()}, true
 	case what != "" && !found:
 		k.say(trial.Fix("ingredient not known", t.at(row, 1), say.Quoted(what)+" is no kind of ingredient", howToSayKind))
+	case !found && isSentence(name): // a remark below the list
 	case !found:
 		k.say(trial.Fix("ingredient not known", t.at(row, 0), say.Quoted(name)+" has nothing in the column What it is", howToSayKind))
 	}
 	return known, found
+}
+
+// isSentence reports words that are no name of an ingredient: five and more, behind a colon or up to a full stop.
+func isSentence(text string) bool {
+	return len(strings.Fields(text)) >= 5 && (strings.Contains(text, ": ") || strings.HasSuffix(text, ".")) || len(strings.Fields(text)) >= 9
 }
 
 // nothing is what stands where a value has no sense, such as the HLB of an oil.
