@@ -214,6 +214,8 @@ func TestIngredientsUnderOwnHeads(t *testing.T) {
 		{"in another order, below a title, with a code", "what we use\nType | HLB value | Code | Ingredient\nemulsifier | 4.5 | 17 | white stuff", "4.5"},
 		{"types that nobody knows", "name | HLB | type\nwhite stuff | 3.8 | W/O", "3.8"},
 		{"an oil without HLB", "name | HLB | type\nbutter | - | fat\nwhite stuff | 3.8 | emulsifier", "3.8"},
+		{"what it is called first, fat in parts of 1, a remark below", "our list\nwhat | fat fraction | HLB\nbutter, unsalted | 0.82 | -\nwhite stuff | 0 | 3.8\npowders are not counted as fat", "3.8"},
+		{"fat as a question of percent", "Zutat | Fett in % | HLB\nwhite stuff | 0 | 3.8", "3.8"},
 		{"no HLB among the heads", "name | type\nwhite stuff | emulsifier", ""},
 		{"a head that is not accounted for", "name | HLB | type | trial 7 g\nwhite stuff | 3.8 | emulsifier | 4", ""},
 		{"one head twice", "name | ingredient | HLB\nwhite stuff | GMS | 3.8", ""},

@@ -39,24 +39,26 @@ func (s *Sheets) Ingredient(names ...string) (Declared, bool) {
 			return d, true
 		}
 	}
-	for _, n := range names {
-		if d, ok := s.fullerNamed(n); ok {
-			return d, true
-		}
-	}
 	return Declared{}, false
+}
+
+// Amount finds an ingredient whose amounts are logged under a name, or the one whose name says more of it.
+func (s *Sheets) Amount(header, name, words string) (Declared, bool) {
+	if d, ok := s.Ingredient(header, name, words); ok {
+		return d, true
+	}
+	return s.fullerNamed(name)
 }
 
 // fullerNamed is the one row whose name says more of the very ingredient: "whole milk" of the milk of the log,
 // "butter, unsalted (82 % fat)" of its butter.
 func (s *Sheets) fullerNamed(name string) (found Declared, ok bool) {
 	what, known := ingredient.Lookup(name)
-	if !known {
-		return found, false
-	}
 	for folded, d := range s.Ingredients {
-		is, named := ingredient.Lookup(d.Typed)
-		if !named || is.Name != what.Name || !hasWord(folded, say.Fold(name)) {
+		is, named := ingredient.Lookup(beforeAside(d.Typed))
+		same := known && named && is.Name == what.Name && !strings.ContainsAny(name, "0123456789") ||
+			!known && len(name) >= leastName && hasWord(folded, say.Fold(name))
+		if !same && !(named && is.Kind == what.Kind && (is.Name == what.Name || general(what)) && hasWord(folded, say.Fold(name))) {
 			continue
 		}
 		if ok && !found.same(d) {
@@ -67,6 +69,20 @@ func (s *Sheets) fullerNamed(name string) (found Declared, ok bool) {
 		}
 	}
 	return found, ok
+}
+
+// beforeAside is a name without what is said of it in brackets or behind a comma.
+func beforeAside(name string) string {
+	head, _, _ := strings.Cut(aside.ReplaceAllString(name, ""), ",")
+	return head
+}
+
+// leastName is the letters of a name of nothing known that tell it apart.
+const leastName = 5
+
+// general reports a name of many ingredients of a kind: oil, polysorbate.
+func general(i ingredient.Ingredient) bool {
+	return i.Kind == ingredient.Emulsifier && i.HLB == nil || i.Name == "oil" || i.Name == "fat"
 }
 
 // hasWord reports whether a name stands in a text as whole words.
@@ -125,6 +141,9 @@ func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 	name, what := t.text(row, 0), t.text(row, 1)
 	kind, isKind := kindWords[say.Fold(what)]
 	known, found := ingredient.Lookup(name)
+	if !found && t.own {
+		known, found = ingredient.Lookup(beforeAside(name))
+	}
 	if isOf, named := ingredient.Lookup(what); named && !(found && isKind && known.Kind == kind) {
 		known, found = isOf, true // what an oil is a fat is known better by its own name
 	}
@@ -137,11 +156,11 @@ func (k *taker) whatItIs(t table, row int) (ingredient.Ingredient, bool) {
 			i.FatPercent = &ingredient.Range{Low: percent, Value: percent, High: percent}
 		}
 		return i, true
-	case !found && t.own && t.text(row, 2) != "": // only an emulsifier has an HLB, whatever its type is called
+	case !found && t.own && !slices.Contains(nothing, say.Fold(t.text(row, 2))): // only an emulsifier has an HLB, whatever its type is called
 		return ingredient.Ingredient{Kind: ingredient.Emulsifier, From: t.at(row, 2).String()}, true
 	case what != "" && !found:
 		k.say(trial.Fix("ingredient not known", t.at(row, 1), say.Quoted(what)+" is no kind of ingredient", howToSayKind))
-	case !found && isSentence(name): // a remark below the list
+	case !found && t.alone(row) && (t.own || isSentence(name)): // a remark below the list
 	case !found:
 		k.say(trial.Fix("ingredient not known", t.at(row, 0), say.Quoted(name)+" has nothing in the column What it is", howToSayKind))
 	}
@@ -175,6 +194,9 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 			continue
 		}
 		r, ok := rangeOf(text, v.low, v.high, v.column != 2)
+		if v.column == 3 && ok && t.ofOne() {
+			r = ingredient.Range{Low: 100 * r.Low, Value: 100 * r.Value, High: 100 * r.High}
+		}
 		if !ok {
 			k.say(trial.Fix("ingredient value not read", t.at(row, v.column), say.Quoted(text)+" is no "+v.name,
 				fmt.Sprintf("type a number between %s and %s", say.Number(v.low), say.Number(v.high))))
@@ -203,6 +225,24 @@ func (k *taker) values(t table, row int, d *Declared) (own bool) {
 		}
 	}
 	return own
+}
+
+// ofOne reports a column of fat that is in parts of 1: its header says no percent, and none of it is more.
+func (t table) ofOne() bool {
+	if !t.own || strings.Contains(t.text(t.row, 3), "%") {
+		return false
+	}
+	part := false
+	for row := range t.rows {
+		switch v := value(t.text(row, 3)); {
+		case v == nil:
+		case *v > 1:
+			return false
+		default:
+			part = part || *v > 0
+		}
+	}
+	return part
 }
 
 // rangeOf reads a number or a range within bounds. A percent of 0.4 is 0.4 %.

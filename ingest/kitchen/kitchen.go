@@ -112,6 +112,9 @@ const headerWithin = 12
 func recognise(file string, s *sheet.Sheet) (k *kind, t table, named bool) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return say.Fold(s.Name) == say.Fold(k.name) })
 	if i < 0 {
+		if t, ok := ownHeads(file, s); ok && listNames[say.Fold(s.Name)] {
+			return &kinds[slices.IndexFunc(kinds, func(k kind) bool { return k.name == "Ingredients" })], t, true
+		}
 		return nil, table{}, false
 	}
 	k = &kinds[i]
@@ -133,6 +136,16 @@ func recognise(file string, s *sheet.Sheet) (k *kind, t table, named bool) {
 		}
 	}
 	return k, table{}, true
+}
+
+// alone reports a row that has nothing beside its name.
+func (t table) alone(row int) bool {
+	for h, col := range t.cols {
+		if h > 0 && col > 0 && t.text(row, h) != "" {
+			return false
+		}
+	}
+	return true
 }
 
 func (k *taker) method(t table) {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"foamfield/ingest/look"
 	"foamfield/ingest/say"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
@@ -15,15 +16,19 @@ import (
 
 // ownWords are what kitchens call the columns of our header, in its order.
 var ownWords = [][]string{
-	{"name", "ingredient", "ingredients", "emulsifier", "emulsifiers", "material", "name in log"},
+	{"name", "ingredient", "ingredients", "emulsifier", "emulsifiers", "material", "name in log", "stuff", "item", "product", "component", "substance", "raw material",
+		"zutat", "zutaten", "rohstoff", "ingrédient", "ingrédients", "matière première", "ingrediente", "ingredientes", "ingredienti", "materia prima", "ingrediënt", "ingrediënten", "grondstof"},
 	{"type", "kind", "what", "class", "category"},
 	{"hlb", "hlb value", "hlb no", "hlb number"},
-	{"fat", "% fat", "fat percent", "fat content", "fat (%)", "fat content %", "fat content (%)"},
+	{"fat", "% fat", "fat percent", "fat content", "fat (%)", "fat content %", "fat content (%)", "fat % of it", "fat fraction", "fat part", "fat share"},
 	{},
 	{"allergen"},
 	{"notes", "remark", "remarks", "comment", "comments"},
 	{},
 }
+
+// listNames are what kitchens call the sheet, in their words.
+var listNames = look.SetOf("ing ingr ingredient ingrédients ingredientes ingredienti ingrediënten zutaten rohstoffe materials grondstoffen")
 
 // besideOwn are heads of such a list that change nothing.
 var besideOwn = []string{"supplier", "brand", "code", "source", "origin", "no", "#"}
@@ -38,7 +43,7 @@ rows:
 			text := say.Fold(strings.TrimRight(c.Text, " :"))
 			h := slices.IndexFunc(headers, func(header string) bool { return say.Fold(header) == text })
 			if h < 0 {
-				h = slices.IndexFunc(ownWords, func(words []string) bool { return slices.Contains(words, text) })
+				h = ownWord(text)
 			}
 			switch {
 			case c.Kind != sheet.Text, h < 0 && !slices.Contains(besideOwn, text), h >= 0 && cols[h] != 0:
@@ -47,9 +52,23 @@ rows:
 				cols[h] = int(c.Col)
 			}
 		}
+		if cols[0] == 0 { // "what | fat % | HLB"
+			cols[0], cols[1] = cols[1], 0
+		}
 		if cols[0] > 0 && cols[2] > 0 {
 			return table{file, s, r.Number, cols, true}, true
 		}
 	}
 	return table{}, false
+}
+
+// ownWord is the column of our header that a kitchen's own head means, -1 if none.
+func ownWord(text string) int {
+	switch {
+	case hlbHead.MatchString(text):
+		return 2
+	case fatHead.MatchString(text):
+		return 3
+	}
+	return slices.IndexFunc(ownWords, func(words []string) bool { return slices.Contains(words, text) })
 }

@@ -124,6 +124,9 @@ func (t *open) labelled(cells []sheet.Cell) bool {
 		return false
 	}
 	h := t.HeadAt(int(c[1].Col))
+	if h >= 0 && t.Heads[h].Meaning.Role == column.Day {
+		return !strings.ContainsFunc(c[1].Text, unicode.IsDigit) || len(strings.Fields(c[1].Text)) > 5
+	}
 	return h >= 0 && look.TakesNumbers(t.Heads[h].Meaning.Role) && !grid.IsResult(t.Heads[h].Meaning.Role) && (look.IsDay(c[1].Text) || len(strings.Fields(c[1].Text)) > 5)
 }
 

@@ -25,7 +25,7 @@ func (m *maker) ingredient(f *scheme.Field) {
 		f.What = m.met(name, f.What)
 		return
 	}
-	if d, ok := m.kitchen.Ingredient(f.Header, name, f.Words); ok {
+	if d, ok := m.kitchen.Amount(f.Header, name, f.Words); ok {
 		f.What = m.met(name, d.Ingredient)
 		return
 	}
