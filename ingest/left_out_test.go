@@ -28,4 +28,8 @@ func TestLeftOutAsWeighed(t *testing.T) {
 	if log.Trials[0].Used() {
 		t.Error("2 g of what was left out are counted")
 	}
+	log = mustRead(t, strings.ReplaceAll("Control|1: without emulsifier, 140 g of butter\n\nno|butter g|water g|GMS g|PS80 g|held min\n1|140|160|0|0|4\n2|140|157|2|1|12\n3|141|157|1|1|14", "|", ";"))
+	if len(log.Trials) != 3 || !log.Trials[0].Used() {
+		t.Errorf("a line that tells what the control is without sets it aside: %v", kinds(log))
+	}
 }

@@ -25,6 +25,9 @@ func open(header string) Meaning {
 		return Meaning{Words: header}
 	}
 	header = meanOf.ReplaceAllString(header, "${1}mean$3")
+	if plain := dayForm.ReplaceAllString(header, ""); plain != header && openPlain(plain).Role == Day {
+		return openPlain(plain)
+	}
 	if m, ok := ofItsSample(header); ok {
 		return m
 	}
@@ -42,6 +45,9 @@ func open(header string) Meaning {
 	}
 	return openPlain(header)
 }
+
+// dayForm is in which order a day is written: "(ISO)", "dd.mm.yyyy".
+var dayForm = pattern.Of(`(?i)\s*[(\[]?\b(?:ISO(?: ?8601)?|(?:[djgtm]{1,2}[-./ ]){2}[yja]{2,4}|[yja]{4}[-./ ][m]{1,2}[-./ ][djgt]{1,2})\b[)\]]?`)
 
 // meanOf is a mean with what it was taken of, which says nothing more: "mean of A and B", "moyenne
 // des deux siphons".

@@ -112,7 +112,7 @@ const headerWithin = 12
 func recognise(file string, s *sheet.Sheet) (k *kind, t table, named bool) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return say.Fold(s.Name) == say.Fold(k.name) })
 	if i < 0 {
-		if t, ok := ownHeads(file, s); ok && listNames[say.Fold(s.Name)] {
+		if t, ok := ownHeads(file, s); ok && (t.cols[3] > 0 && t.isAll() || listNames[say.Fold(s.Name)]) {
 			return &kinds[slices.IndexFunc(kinds, func(k kind) bool { return k.name == "Ingredients" })], t, true
 		}
 		return nil, table{}, false

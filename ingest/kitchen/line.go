@@ -35,9 +35,9 @@ type Line struct {
 // mostLines bounds what is kept of a sheet that is all prose.
 const mostLines = 400
 
-const fatWord = `(?:fat|fett|mg|gras|grasa|grassi|vet|matière grasse|matières grasses|materia grasa|materia grassa)`
+const fatWord = `(?:fat|fett|mg|gras|grasa|grassi|grasso|vet|matière grasse|matières grasses|materia grasa|materia grassa)`
 
-var fatHead = pattern.Of(`^(?:` + fatWord + `(?: ?content|gehalt)?[ ,/:_]*(?:in )?(?:[(\[]?(?:in )?%[)\]]?|percent|` + in100 + `)(?: \((?:label|packet|pack|w/w|m/m|by weight|by mass|by the packet)\))?|(?:fat|fett|vet) ?(?:content|gehalt)|(?:%|percent) ?(?:of )?` + fatWord + `|g (?:of )?` + fatWord + `,? ?` + in100 + `)$`)
+var fatHead = pattern.Of(`^(?:` + fatWord + `(?: ?content|gehalt)?[ ,/:_]*(?:in )?(?:[(\[]?(?:in )?%[)\]]?|percent|` + in100 + `)(?:,? \(?(?:label|packet|pack|w/w|m/m|by weight|by mass|by the packet)\)?)?|(?:fat|fett|vet) ?(?:content|gehalt)|fat (?:in|per) 100|(?:%|percent) ?(?:of )?` + fatWord + `|g (?:of )?` + fatWord + `,? ?` + in100 + `)$`)
 
 var hlbHead = pattern.Of(`^(?:hlb|bhl|ehl)(?:[- ]?(?:value|values|wert|werte|number|no\.?|nr\.?|waarde|valeur|valor|valore))?$`)
 

@@ -12,7 +12,8 @@ import (
 
 // A kitchen that keeps a sheet Ingredients without knowing of ours heads it in its own words:
 // "name | HLB | type". It is taken as ours where every head is accounted for and one of them is
-// HLB, which nothing but a list of ingredients has; else it may be a log or a shopping list.
+// HLB, which nothing but a list of ingredients has; else it may be a log or a shopping list. With
+// HLB and fat and nothing else on it, its sheet may have any name.
 
 // ownWords are what kitchens call the columns of our header, in its order.
 var ownWords = [][]string{
@@ -52,7 +53,7 @@ rows:
 				cols[h] = int(c.Col)
 			}
 		}
-		if cols[0] == 0 { // "what | fat % | HLB"
+		if cols[0] == 0 && cols[1] > 0 && cols[1] == int(look.FirstFilled(r.Cells).Col) { // "what | fat % | HLB"
 			cols[0], cols[1] = cols[1], 0
 		}
 		if cols[0] > 0 && cols[2] > 0 {
@@ -62,12 +63,26 @@ rows:
 	return table{}, false
 }
 
+// isAll reports a list beside which nothing stands on its sheet but lines of one cell: no trials, and no "Name | Ada".
+func (t table) isAll() bool {
+	for _, r := range t.sheet.Rows {
+		if r.Number == t.row || look.Filled(r.Cells) <= 1 {
+			continue
+		}
+		if r.Number < t.row || value(t.text(r.Number, 2)) == nil && value(t.text(r.Number, 3)) == nil {
+			return false
+		}
+	}
+	return true
+}
+
 // ownWord is the column of our header that a kitchen's own head means, -1 if none.
 func ownWord(text string) int {
+	plain := strings.TrimSpace(aside.ReplaceAllString(text, ""))
 	switch {
-	case hlbHead.MatchString(text):
+	case hlbHead.MatchString(plain):
 		return 2
-	case fatHead.MatchString(text):
+	case fatHead.MatchString(text), fatHead.MatchString(plain):
 		return 3
 	}
 	return slices.IndexFunc(ownWords, func(words []string) bool { return slices.Contains(words, text) })

@@ -124,10 +124,19 @@ func (t *open) labelled(cells []sheet.Cell) bool {
 		return false
 	}
 	h := t.HeadAt(int(c[1].Col))
-	if h >= 0 && t.Heads[h].Meaning.Role == column.Day {
-		return !strings.ContainsFunc(c[1].Text, unicode.IsDigit) || len(strings.Fields(c[1].Text)) > 5
+	if h < 0 {
+		return false
 	}
-	return h >= 0 && look.TakesNumbers(t.Heads[h].Meaning.Role) && !grid.IsResult(t.Heads[h].Meaning.Role) && (look.IsDay(c[1].Text) || len(strings.Fields(c[1].Text)) > 5)
+	sentence := len(strings.Fields(c[1].Text)) > 5
+	switch role := t.Heads[h].Meaning.Role; {
+	case grid.IsResult(role), role == column.Note:
+		return false
+	case role == column.Day:
+		return sentence || !strings.ContainsFunc(c[1].Text, unicode.IsDigit)
+	case look.TakesNumbers(role):
+		return sentence || look.IsDay(c[1].Text)
+	}
+	return sentence
 }
 
 // isSentence reports a text of words that is no name of a trial: four and more of them.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/compose"
 	"foamfield/ingest/kitchen"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/remark"
@@ -53,6 +54,7 @@ func (r *reader) leftOut(text string) bool {
 func (l *Line) Told(text string, at trial.Place) {
 	switch {
 	case l.Void != "":
+	case remark.LeavesOut(text) && !slices.ContainsFunc(l.Recipe.Doses, dosed): // "control: without emulsifier" is borne out
 	case remark.Otherwise(text):
 		why := "a remark says that it does not count, or that a cell of it is not true"
 		l.Void = why + ": " + say.Quoted(text)
@@ -63,6 +65,9 @@ func (l *Line) Told(text string, at trial.Place) {
 			"type what it says into the cells of the trial, or into its note"))
 	}
 }
+
+// dosed reports an emulsifier that is in a mix.
+func dosed(d compose.Dose) bool { return d.What.WeighedAsEmulsifier() && d.Amount > 0 }
 
 // ofOthers are the other trials that a note speaks of, and what it says.
 func (r *reader) ofOthers(note string) (ids []string, says string) {
