@@ -388,7 +388,7 @@ func (d *desk) expected(label string, x *handin.Trial) (e verdict.Expected, look
 		h, known := mixture.BlendOf(&m, nil)
 		e = verdict.Expected{Rights: []verdict.Accepted{mixture.RangeOf(&m, h)}, Ways: mixture.BlendWays(&m, nil), Within: max(0.2, d.rules.HLBWithin), Digits: 2, How: mixture.BlendWritten(&m, nil)}
 		return e, criteria.HLB, known
-	case fatWord.MatchString(label) && percent && len(whole) > 0:
+	case fatWord.MatchString(label) && !emWord.MatchString(label) && percent && len(whole) > 0:
 		fat, known := m.FatGrams()
 		e = verdict.Expected{Within: d.rules.FatWithin, Digits: 1, How: fmt.Sprintf("(%s) / %s × 100", m.FatWritten(), verdict.Num(whole[0])), Ways: mixture.FatWays(&m)}
 		for _, w := range whole {
@@ -403,6 +403,9 @@ func (d *desk) expected(label string, x *handin.Trial) (e verdict.Expected, look
 		}
 		if fat := m.Of(mixture.IsFat); fat > 0 {
 			e.Rights = append(e.Rights, verdict.Exactly(100*g/fat)) // of the fat is another right basis
+		}
+		if fat, known := m.FatGrams(); known && fat.Value > 0 {
+			e.Rights = append(e.Rights, verdict.Between(100*g/fat.High, 100*g/fat.Value, 100*g/fat.Low))
 		}
 		return e, criteria.Emulsifier, g > 0
 	case sumWord.MatchString(label) && !percent:
