@@ -5,6 +5,7 @@ import (
 	"foamfield/analysis/grade/mixture"
 	"foamfield/analysis/grade/verdict"
 	"math"
+	"slices"
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
@@ -106,11 +107,14 @@ func (j *job) overrun() {
 	if col == nil || liquid == nil || foam == nil || liquid.Field == nil || liquid.Field.Want != units.Mass {
 		return
 	}
-	from := len(j.Out)
+	from, empty := len(j.Out), j.emptyCups(col, liquid, foam)
 	j.Column(col, criteria.Means, func(i int) (e verdict.Expected, ok bool) {
 		l, f := liquid.Cells[i], foam.Cells[i]
 		if !l.Known || !f.Known || f.Value <= 0 || l.Value <= 0 {
 			return e, false
+		}
+		if cup := empty[i]; cup > 0 && f.Value > cup {
+			return withCup(l, f, cup), true
 		}
 		asTyped := verdict.Exactly(100 * (l.Value - f.Value) / f.Value) // of cups that look exchanged it is right
 		if v, ok := j.meant[l.At]; ok {
@@ -132,6 +136,75 @@ func (j *job) overrun() {
 		j.Out[k].Certain = false // by a definition of the student's own it is right
 	}
 }
+
+// withCup is an overrun of two weights that both are with their cup.
+func withCup(l, f handin.Cell, cup float64) verdict.Expected {
+	right := 100 * (l.Value - f.Value) / (f.Value - cup)
+	e := verdict.Expected{Rights: []verdict.Accepted{verdict.Exactly(right)}, Within: max(0.6, math.Abs(right)*(l.Half+f.Half)/(f.Value-cup)), Digits: 0,
+		How: fmt.Sprintf("(%s − %s) / (%s − %s) × 100", verdict.Num(l.Value), verdict.Num(f.Value), verdict.Num(f.Value), verdict.Num(math.Round(10*cup)/10))}
+	e.Ways = []verdict.Way{verdict.By(100*(l.Value-f.Value)/f.Value, "without taking off the empty cup", "with the cup"),
+		verdict.By(100*(l.Value-f.Value)/(l.Value-cup), "over the liquid, not over the foam", "over the liquid"),
+		verdict.By(100*(l.Value-cup)/(f.Value-cup), "the liquid over the foam, without taking the foam off", "ratio")}
+	return e
+}
+
+// emptyCups are what the empty cups weigh that a student takes off in an overrun, by trial: of a column of its
+// own, or the one weight that most of the overruns are right with; 0 where nothing is taken off.
+func (j *job) emptyCups(col, liquid, foam *handin.Column) []float64 {
+	out := make([]float64, len(col.Cells))
+	solved := make([]float64, len(col.Cells))
+	var all []float64
+	net, n := 0, 0
+	for i, c := range col.Cells {
+		l, f := liquid.Cells[i], foam.Cells[i]
+		if !c.Known || !l.Known || !f.Known || c.Value <= 0 || l.Value <= f.Value {
+			continue
+		}
+		n++
+		if math.Abs(c.Value-100*(l.Value-f.Value)/f.Value) <= 1.5 {
+			net++
+		}
+		if cup := f.Value - 100*(l.Value-f.Value)/c.Value; cup > 1 {
+			solved[i], all = cup, append(all, cup)
+		}
+	}
+	if n < 3 || 2*net > n || 2*len(all) <= n {
+		return out
+	}
+	for _, c := range j.Table.Columns {
+		if !emptyHead.MatchString(c.Header) {
+			continue
+		}
+		hits := 0
+		for i, x := range c.Cells {
+			if x.Known && solved[i] > 0 && math.Abs(x.Value-solved[i]) <= 0.5 {
+				hits++
+			}
+		}
+		if 2*hits > n {
+			for i, x := range c.Cells {
+				out[i] = x.Value
+			}
+			return out
+		}
+	}
+	slices.Sort(all)
+	cup, hits := all[len(all)/2], 0
+	for _, v := range all {
+		if math.Abs(v-cup) <= 0.5 {
+			hits++
+		}
+	}
+	if 2*hits > n {
+		for i := range out {
+			out[i] = cup
+		}
+	}
+	return out
+}
+
+// emptyHead is a column of what the cup weighs by itself.
+var emptyHead = pattern.Of(`(?i)\b(?:empty|tare|alone|leer|vide|vac[ií]o|vuot[oa]|leeg|tara|lege?)\b`)
 
 // overMix are words that define an overrun as what stands over the mix.
 var overMix = pattern.Of(`(?i)\boverrun\b[^.;=]*=[^.;]*/\s*(?:the |of |cup |glass |weight |mass |g |100 ml |\()*(?:mix|mixture|liquid|unwhipped|mezcla|mélange|mischung|mengsel)\b`)

@@ -1,6 +1,12 @@
 package recalc
 
-import "testing"
+import (
+	"math"
+	"testing"
+
+	"foamfield/analysis/grade/handin"
+	"foamfield/analysis/grade/verdict"
+)
 
 // TestCountsAsFat: words that take a fat for pure, and words that only deny it of something.
 func TestCountsAsFat(t *testing.T) {
@@ -34,6 +40,41 @@ func TestOverMix(t *testing.T) {
 	} {
 		if got := overMix.MatchString(text); got != want {
 			t.Errorf("%q: %v", text, got)
+		}
+	}
+}
+
+// TestEmptyCups: the cup that overruns were worked out without, of a column of its own or the same in all.
+func TestEmptyCups(t *testing.T) {
+	column := func(header string, values ...float64) *handin.Column {
+		c := &handin.Column{Header: header}
+		for _, v := range values {
+			c.Cells = append(c.Cells, handin.Cell{Value: v, Known: true})
+		}
+		return c
+	}
+	liquid, foam := column("mix with cup", 212, 210, 211, 209), column("foam with cup", 112, 100, 95, 90)
+	for _, c := range []struct {
+		name    string
+		overrun []float64
+		empty   []float64
+		want    []float64
+	}{
+		{"the same in all", []float64{100 * 100 / 100., 100 * 110 / 88., 100 * 116 / 83., 100 * 119 / 78.}, nil, []float64{12, 12, 12, 12}},
+		{"one of four not taken off", []float64{100, 125, 139.8, 100 * 119 / 90.}, nil, []float64{12, 12, 12, 12}},
+		{"each its own", []float64{100 * 100 / 102., 100 * 110 / 85., 100 * 116 / 83., 100 * 119 / 72.}, []float64{10, 15, 12, 18}, []float64{10, 15, 12, 18}},
+		{"nothing taken off", []float64{89.3, 110, 122.1, 132.2}, nil, []float64{0, 0, 0, 0}},
+		{"worked out in no one way", []float64{50, 130, 70, 300}, nil, []float64{0, 0, 0, 0}},
+	} {
+		tab := &handin.Table{Columns: []*handin.Column{liquid, foam}}
+		if c.empty != nil {
+			tab.Columns = append(tab.Columns, column("empty cup (g)", c.empty...))
+		}
+		j := &job{Bench: &verdict.Bench{Table: tab}}
+		for i, got := range j.emptyCups(column("overrun %", c.overrun...), liquid, foam) {
+			if math.Abs(got-c.want[i]) > 0.2 {
+				t.Errorf("%s: trial %d: %g, not %g", c.name, i+1, got, c.want[i])
+			}
 		}
 	}
 }
