@@ -33,3 +33,17 @@ func TestLeftOutAsWeighed(t *testing.T) {
 		t.Errorf("a line that tells what the control is without sets it aside: %v", kinds(log))
 	}
 }
+
+// TestNoBlendToSpeakOf: whatever stands for the HLB of a mix without emulsifier is right; of another it is asked.
+func TestNoBlendToSpeakOf(t *testing.T) {
+	log := mustRead(t, "no;butter g;milk g;GMS g;PS80 g;HLB;held min\n1;130;266;0;0;does not apply;4\n2;130;262;2;1;not worked out;12\n3;131;262;1;1;9.4;14")
+	var at []int
+	for _, p := range log.Problems {
+		if p.At.Col == 6 && p.Kind != "conflict" {
+			at = append(at, p.At.Row)
+		}
+	}
+	if len(at) != 1 || at[0] != 3 {
+		t.Errorf("asked at rows %v: %v", at, kinds(log))
+	}
+}

@@ -6,6 +6,7 @@ package row
 import (
 	"foamfield/ingest/pattern"
 	"math"
+	"slices"
 	"strings"
 	"time"
 
@@ -123,6 +124,19 @@ func (l *Line) Read(s *scheme.Scheme, rows []int) {
 	r.footnotes(rows)
 	r.stoodByColour(rows[0])
 	r.stoodByNote()
+	r.noBlend()
+}
+
+// noBlend takes back what was said of words where the HLB of the blend would stand, in a mix that has no
+// emulsifier: "none", "n/a", "entfällt" and whatever else say the same.
+func (r *reader) noBlend() {
+	f := r.s.Find(column.BlendHLB)
+	emulsifier := func(d compose.Dose) bool { return d.What.WeighedAsEmulsifier() }
+	if f == nil || strings.ContainsAny(r.text(f), "0123456789") || slices.ContainsFunc(r.Recipe.Doses, dosed) || !slices.ContainsFunc(r.Recipe.Doses, emulsifier) {
+		return
+	}
+	at := r.at(f)
+	r.Findings = slices.DeleteFunc(r.Findings, func(g trial.Finding) bool { return g.At == at })
 }
 
 // perReading reports the roles that may say something new on every line of a
