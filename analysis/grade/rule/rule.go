@@ -105,7 +105,7 @@ var (
 	// notDrained are what else percents and grams may be of.
 	notDrained = pattern.Of(`(?i)^\s*(?:of )?(?:the )?(fat|butter|oil|ghee|emulsifiers?|gms|ester|mix\b|hlb|sugar|water\b)`)
 
-	comesOut = pattern.Of(`(?i)(\bcomes? out\b|\bcame out\b|\bthrough the nozzle\b|\bout of the (?:nozzle|siphon)\b|\bpasses the nozzle\b|\bcan be (?:sprayed|dispensed)\b|\bno clog|\bnot clog|\bdoes(?: not|n't) clog)`)
+	comesOut = pattern.Of(`(?i)(\bcom(?:es?|ing) out\b|\bcame out\b|\bthrough the nozzle\b|\bout of the (?:nozzle|siphon)\b|\bpasses the nozzle\b|\bcan be (?:sprayed|dispensed)\b|\bno clog|\bnot clog|\bdoes(?: not|n't) clog)`)
 	notSplit = pattern.Of(`(?i)(\b(?:not|never|no|without|n't|isn't|un)\s*(?:be |being |to )?(?:a )?(?:split|splits|splitting|separat\w*|broken|breaking|break|curdl\w*)\b|\bstays together\b|\bunsplit\b|\b(?:bricht|trennt sich|splits?|scheidt|schift) (?:sich )?(?:nicht|niet|not)\b|\bne (?:se )?(?:sépare|tranche|casse) pas\b|\bno se (?:separa|corta|rompe)\b|\bnon si (?:separa|rompe|smonta)\b)`)
 )
 
@@ -186,6 +186,8 @@ func candidates(w *handin.Work) (called, aimed, other []string) {
 			case past1.MatchString(s) && !head.MatchString(labelOf(w, p)) && holdIn(s, false) == nil: // told of a foam, and asked of none
 			case label && (opens.MatchString(s) || head.MatchString(labelOf(w, p)) || holdIn(s, true) != nil && drainedIn(s) != nil):
 				called = append(called, s)
+			case opensAim.MatchString(text) && asksAll(s):
+				aimed = append(aimed, s)
 			case !past1.MatchString(s):
 				other = append(other, s)
 			}
@@ -196,12 +198,12 @@ func candidates(w *handin.Work) (called, aimed, other []string) {
 
 // asksAll reports a sentence that asks how long a foam holds, and that it comes out, does not split or drains little.
 func asksAll(s string) bool {
-	hold := holdIn(s, false)
+	hold := holdIn(s, true)
 	return hold != nil && !hold.Open && (comesOut.MatchString(s) || notSplit.MatchString(s) || drainedIn(s) != nil)
 }
 
 // opensAim is a label of an aim.
-var opensAim = pattern.Of(`(?i)^\s*(?:what )?(?:(?:my|our|the|i|we) )?(?:want(?:ed)? to (?:know|find out|see)|(?:research )?questions?|purpose|to find out|frage\b|fragestellung|vraag|pregunta|domanda|goals?|aims?|objectives?|task|ziel|aufgabe|but|objectif|objetivo|obiettivo|scopo|doel)\b`)
+var opensAim = pattern.Of(`(?i)^\s*(?:what )?(?:(?:my|our|the|i|we) )?(?:want(?:ed)? to (?:know|find out|see)|(?:research )?questions?|q|purpose|to find out|frage\b|fragestellung|vraag|pregunta|domanda|goals?|aims?|objectives?|task|ziel|aufgabe|but|objectif|objetivo|obiettivo|scopo|doel)\b`)
 
 // safety opens a word on safety, which has rules too.
 var safety = pattern.Of(`(?i)^\s*(?:be )?(?:safe|safety|careful|caution|sicherheit|sécurité|seguridad|sicurezza)\b`)
