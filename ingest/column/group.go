@@ -23,6 +23,8 @@ func (m Meaning) under(g Meaning, group string) Meaning {
 		words := m.Words
 		m = m.take(Rest)
 		m.Doubt = fmt.Sprintf("%q stands under %q and was read as rest in the fridge; if it is how long the foam stood, type \"foam hold\"", words, group)
+	case m.Can(TrialID) && g.Can(TrialID): // "Foam card / trial"
+		return m
 	case titled:
 	case (g.Role == IngredientAmount || g.Role == EmulsifierAmount) && isAimWord(m.typed): // "GMS / recipe", "GMS / put in"
 		m = Meaning{typed: m.typed, beside: []modifier{{sense: vocab().modifiers[joined(tokens(m.typed))], text: m.typed}}}.named(g)

@@ -74,6 +74,7 @@ func openPlain(header string) Meaning {
 	if len(parts) > 1 && !(IsGroup(parts[0]) && readPart(parts[1]).empty) { // not "FORMULA / g"
 		if whole := readPart(header); whole.sure && len(whole.could) > 0 && len(whole.left) == 0 && whole.Doubt == "" && !(whole.Can(IngredientFat) && isPhase(parts[0])) && !isTitle(parts[0]) &&
 			!(IsGroup(parts[0]) && (misfit(whole) || namedBelow(parts, whole))) && // "Foam / drained %" is no foam put to drain
+			!whole.Can(TrialID) && // "Foam card / trial" is of one thing twice
 			!((whole.Role == Note || whole.Role == Result) && saysElse(parts, whole.Role)) {
 			return whole
 		}

@@ -223,6 +223,26 @@ card trial, butter g, GMS g, hold min, clogged
 4: T3 | 120 | 4 |  | y
 outside 1 title
 `},
+	{"cards side by side that call themselves cards", `
+Card | 1 | | Card | 2
+what for | control | | what for
+Butter (g) | 100 | | Butter (g) | 110
+GMS (g) | 0 | | GMS (g) | 3
+hold (min) | 3 | | hold (min) | 12
+-
+Card | 3 | | Card | 4
+what for | 2 again | | what for | richer
+Butter (g) | 110 | | Butter (g) | 120
+GMS (g) | 3 | | GMS (g) | 3
+hold (min) | 13 | | hold (min) | 16
+`, `
+card trial, dish, Butter g, GMS g, hold min
+2: 1 | control | 100 | 0 | 3
+5: 2 |  | 110 | 3 | 12
+card trial, dish, Butter g, GMS g, hold min
+2: 3 | 2 again | 110 | 3 | 13
+5: 4 | richer | 120 | 3 | 16
+`},
 	{"card with a column of units and sections", `
  | | T1 | T2
 FORMULA
