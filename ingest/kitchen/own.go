@@ -63,10 +63,10 @@ rows:
 	return table{}, false
 }
 
-// isAll reports a list beside which nothing stands on its sheet but lines of one cell: no trials, and no "Name | Ada".
+// isAll reports a list beside which nothing stands on its sheet but titles: no trials, no "Name | Ada", no prose.
 func (t table) isAll() bool {
 	for _, r := range t.sheet.Rows {
-		if r.Number == t.row || look.Filled(r.Cells) <= 1 {
+		if r.Number == t.row || look.Filled(r.Cells) == 0 || look.Filled(r.Cells) == 1 && len(strings.Fields(look.FirstFilled(r.Cells).Text)) <= titleWords {
 			continue
 		}
 		if r.Number < t.row || value(t.text(r.Number, 2)) == nil && value(t.text(r.Number, 3)) == nil {
@@ -75,6 +75,9 @@ func (t table) isAll() bool {
 	}
 	return true
 }
+
+// titleWords bounds a title.
+const titleWords = 8
 
 // ownWord is the column of our header that a kitchen's own head means, -1 if none.
 func ownWord(text string) int {
