@@ -109,11 +109,20 @@ func (r *reader) nothing(files []string) error {
 	case len(files) == 1 && whole.NotFilledIn(trials):
 		return &trial.Refusal{Found: where + " is not filled in yet", Do: whole.HowToFillIn}
 	}
-	t := &trials[0]
 	return &trial.Refusal{
-		Found: fmt.Sprintf("none of the %d trials can be used; the first, at %s, has %s", len(trials), t.At, t.Aside),
+		Found: noneUsed(trials),
 		Do:    "fill in what was in the mix and what happened to it, and look at what check says of the cells",
 	}
+}
+
+// noneUsed says that no trial can be used and why the first cannot. A reason may be
+// a sentence of its own, so none follows a verb.
+func noneUsed(trials []trial.Trial) string {
+	t := &trials[0]
+	if len(trials) == 1 {
+		return fmt.Sprintf("the one trial, at %s, cannot be used (%s)", t.At, t.Aside)
+	}
+	return fmt.Sprintf("none of the %d trials can be used (the first, at %s: %s)", len(trials), t.At, t.Aside)
 }
 
 // asksColumn reports whether a column is asked about on which a start would rest.

@@ -62,7 +62,9 @@ func TestFiles(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	dir := writeFiles(t, map[string]string{
 		"log.csv": oneTrial, "~$log.csv": "x", "prose.csv": "Dear all\nthe foam was nice\n", "noresult.csv": "butter g,cider g,GMS g\n120,174,6\n",
-		"empty.csv": "", "nomix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n", "headeronly.csv": "butter g,cider g,GMS g,came out,hold min\n", "planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n",
+		"empty.csv": "", "nomix.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n", "nomixes.csv": "butter g,cider g,GMS g,came out,hold min\n,,,y,12\n,,,y,25\n",
+		"void.csv":       "butter g,cider g,GMS g,came out,hold min,note\n120,174,6,y,12,void: wrong whipper\n120,174,6,y,14,void: wrong whipper\n",
+		"headeronly.csv": "butter g,cider g,GMS g,came out,hold min\n", "planned.csv": "butter g,cider g,GMS g,came out,hold min\n120,174,6,,\n",
 		"old.xls": "\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1" + strings.Repeat("\x00", 600), "junk.xlsx": "this is no workbook",
 	})
 	if err := os.Mkdir(filepath.Join(dir, "bare"), 0o755); err != nil {
@@ -86,7 +88,9 @@ func TestRefusals(t *testing.T) {
 		{"no outcome column", at("noresult.csv"), Options{}, "has no column that says what happened"},
 		{"header only", at("headeronly.csv"), Options{}, "has no trial below its header"},
 		{"only plans", at("planned.csv"), Options{}, "planned.csv is not filled in yet: type what happened in the empty columns."},
-		{"no mix", at("nomix.csv"), Options{}, "none of the 1 trials can be used"},
+		{"no mix", at("nomix.csv"), Options{}, "the one trial, at nomix.csv, row 2, cannot be used (nothing of what was in the mix could be read): fill in"},
+		{"no mix in two", at("nomixes.csv"), Options{}, "none of the 2 trials can be used (the first, at nomixes.csv, row 2: nothing of what was in the mix could be read): fill in"},
+		{"two void", at("void.csv"), Options{}, "none of the 2 trials can be used (the first, at void.csv, row 2: "},
 		{"old workbook", at("old.xls"), Options{}, "old.xls"},
 		{"no workbook", at("junk.xlsx"), Options{}, "junk.xlsx"},
 		{"empty file", at("empty.csv"), Options{}, "empty.csv"},
