@@ -283,7 +283,7 @@ func TestFirstPage(t *testing.T) {
 		{"recommended", []string{"Start from this", "129.3 g", "43.1 % fat, 1.9 % emulsifier, HLB 7.9 (low likes fat, high likes water), salt percent 0.81. Predicted, not yet made: make it twice first.", "Of 100 such foams about 86 work, perhaps only 62.",
 			"Of 100 such foams about 13 split, 4 clog and 1 falls too soon.", "says nothing of taste, canister or food safety", "assumed", "HLB 7.9: 129.3 g clarified butter, 165.0 g cider, 3.6 g GMS and 2.1 g sucrose ester 15", "No richer mix is sure enough: the best of them most often fail first by clogging.",
 			"The closest of your trials is "}, []string{"falls too soon about", "better than 0.1"}},
-		{"best_available", []string{"the best there is", "Of 100 such foams about 78 work, perhaps only 40.", "Made 3 times before; it worked 2 times.", "formula is given in percent only", "The closest of your trials is ",
+		{"best_available", []string{"the best there is", "Of 100 such foams about 78 work, perhaps only 40.", "Made 3 times before; it worked twice.", "formula is given in percent only", "The closest of your trials is ",
 			"holds at least 17.5 minutes", "The hold comes from week.xlsx, sheet Targets, cell B2.", "The wanted chance comes from the command that made this report.", "No mix is sure enough at any fat percent that was tried"}, []string{"Start from this", "Likely to work;"}},
 		{"guess", []string{"Not watched long enough; the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or ask for a hold of 15.",
 			"Of 100 such foams about 86 work, perhaps only 62, if foams hold on as they did in the 15 minutes watched.", "more than 15 minutes; nobody watched longer", "How far the fat can go is not known",

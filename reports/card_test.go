@@ -78,7 +78,7 @@ func TestCards(t *testing.T) {
 			"Take most care with steps 2 and 3 of the method.", "With 1 charger and 15 min rest before serving in a canister of 0.5 L, as in the log; to your canister's marking.", "Vent first.", "4 h at least", "drained at minute 20"},
 			[]string{"A chance here is about the foam only", "not a promise", "caution on this mix"}},
 		{"recommended", "Bench card: surest start; Bench card: richest start", []string{"Of 100 such foams about 86 work"}, []string{"Steps ", "of the method", "oz"}},
-		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked 2 times."}, []string{"twice first"}},
+		{"made", "Bench card: surest start; Bench card: richest start", []string{"Made 3 times before; it worked twice."}, []string{"twice first"}},
 		{"tasted", "Bench card: surest start; Bench card: richest start", []string{"taste\n", "overrun\n %", "With 1 charger and 15 min rest before serving in"}, []string{"xanthan"}},
 		{"alike", "Bench card: surest start", nil, nil},
 		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},

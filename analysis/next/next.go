@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis/surface"
 	"foamfield/analysis/weigh"
 	"foamfield/analysis/works"
+	"foamfield/ingest/say"
 )
 
 // Trials is the start twice, to confirm it, the best trial once more, and those that would
@@ -67,7 +68,7 @@ func confirm(found *answers.Answers) (out []result.NextTrial) {
 		case made == 1:
 			reason = "the surest start, made once before: does it do so again?"
 		case made > 1:
-			reason = fmt.Sprintf("the surest start, made %d times before: does it still do what is predicted?", made)
+			reason = "the surest start, made " + say.Times(made) + " before: does it still do what is predicted?"
 		}
 		out = append(out, result.NextTrial{Purpose: "confirm", Mix: first.Mix, Ingredients: first.Ingredients, Reason: reason,
 			ClogChance: clog, Clogging: first.Clogging, Chance: &first.Chance.Mean})
@@ -103,7 +104,7 @@ func repeatReason(s *surface.Surface, best *surface.Placed) string {
 	case best.Works != works.Yes:
 		return fmt.Sprintf("the trial that came nearest (%s) once more, to see how far apart two are", best.Name())
 	case made > 1:
-		return fmt.Sprintf("the best trial so far (%s, made %d times) once more, on another day", best.Name(), made)
+		return fmt.Sprintf("the best trial so far (%s, made %s) once more, on another day", best.Name(), say.Times(made))
 	}
 	return fmt.Sprintf("the best trial so far (%s) once more: one good trial may be luck", best.Name())
 }

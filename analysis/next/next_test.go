@@ -1,9 +1,11 @@
 package next
 
 import (
+	"strings"
 	"testing"
 
 	"foamfield/analysis/surface"
+	"foamfield/analysis/works"
 	"foamfield/ingest/trial"
 )
 
@@ -43,6 +45,31 @@ func TestThinnest(t *testing.T) {
 		got := thinnest(trials, 300)
 		if c.want < 0 && got != nil || c.want >= 0 && got != &trials[c.want] {
 			t.Errorf("%s: not trial %d", c.name, c.want)
+		}
+	}
+}
+
+// Who reads why the best trial is made again reads how often it was made, as people say it.
+func TestRepeatReason(t *testing.T) {
+	placed := func(group int, w works.Tri) surface.Placed {
+		return surface.Placed{Trial: &trial.Trial{ID: "7"}, Group: group, Works: w}
+	}
+	for _, c := range []struct {
+		best works.Tri
+		more int
+		want string
+	}{
+		{works.Yes, 0, "once more: one good trial may be luck"},
+		{works.Yes, 1, ", made twice) once more, on another day"},
+		{works.Yes, 2, ", made 3 times) once more, on another day"},
+		{works.No, 1, "came nearest ("},
+	} {
+		s := &surface.Surface{Trials: []surface.Placed{placed(0, c.best), placed(1, works.Yes)}}
+		for range c.more {
+			s.Trials = append(s.Trials, placed(0, works.Yes))
+		}
+		if got := repeatReason(s, &s.Trials[0]); !strings.Contains(got, c.want) {
+			t.Errorf("made %d times more: %q, want %q in it", c.more, got, c.want)
 		}
 	}
 }

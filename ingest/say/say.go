@@ -43,6 +43,17 @@ func Quoted(text string) string {
 // Fold makes two spellings of a header or a name comparable.
 func Fold(s string) string { return strings.Join(strings.Fields(strings.ToLower(s)), " ") }
 
+// Times says how often: once, twice, 3 times.
+func Times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return strconv.Itoa(n) + " times"
+}
+
 // List joins names: a, b and c.
 func List(names []string) string {
 	if len(names) < 2 {

@@ -122,16 +122,5 @@ func article(word string) string {
 
 // wanted says the chance that somebody asked for.
 func wanted(p float64) document.Span {
-	s := document.Span{Num: &document.Num{Path: "targets.wanted_chance.value", Value: p}}
-	for _, of := range []float64{10, 20, 100, 1000} {
-		if n := p * of; n-float64(int(n+0.5)) < 1e-6 && float64(int(n+0.5))-n < 1e-6 {
-			s.Text = fmt.Sprintf("%d times in %.0f", int(n+0.5), of)
-			if int(n+0.5) == 1 {
-				s.Text = fmt.Sprintf("once in %.0f", of)
-			}
-			return s
-		}
-	}
-	s.Text = wording.Chance(p)
-	return s
+	return document.Span{Text: wording.WantedTimes(p), Num: &document.Num{Path: "targets.wanted_chance.value", Value: p}}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
+	ingestsay "foamfield/ingest/say"
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
@@ -116,11 +117,11 @@ func (b Run) Made(path string, s result.Start) document.Text {
 
 // Often counts occasions.
 func Often(path string, n int) document.Text {
-	switch n {
-	case 0:
+	switch {
+	case n == 0:
 		return say.Text("not once")
-	case 1:
-		return say.Text("once")
+	case n < 3:
+		return say.Text(ingestsay.Times(n))
 	}
 	return say.Text(say.Count(path, n), " times")
 }

@@ -30,11 +30,11 @@ func TestMade(t *testing.T) {
 		{0, 0, 0, "Predicted, not yet made: make it twice first."},
 		{1, 0, 0, "Made once before; it did not work."},
 		{1, 0, 1, "Made once before; whether it worked is unclear."},
-		{2, 0, 2, "Made 2 times before; whether it worked is unclear."},
+		{2, 0, 2, "Made twice before; whether it worked is unclear."},
 		{3, 1, 1, "Made 3 times before; it worked once, and once it is unclear."},
-		{2, 0, 1, "Made 2 times before; it never surely worked, and once it is unclear."},
+		{2, 0, 1, "Made twice before; it never surely worked, and once it is unclear."},
 		{3, 1, 0, "Made 3 times before; it worked once."},
-		{2, 2, 0, "Made 2 times, worked every time: keep it."},
+		{2, 2, 0, "Made twice, worked every time: keep it."},
 	} {
 		if got := (Run{}).Made("starts[0]", result.Start{MadeTimes: c.times, MadeWorked: c.worked, MadeUnclear: c.unclear}).String(); got != c.want {
 			t.Errorf("%d, %d, %d: %q, want %q", c.times, c.worked, c.unclear, got, c.want)

@@ -9,6 +9,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
+	"foamfield/ingest/say"
 	"foamfield/plots/wording"
 )
 
@@ -37,7 +38,7 @@ func formula(b *book, r *result.Results) (first []int) {
 	if seen := r.BestSeen; seen != nil && len(seen.Ingredients) > 0 {
 		p.add()
 		p.add(in(title, "Best trial made"))
-		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %s. These grams do not follow the batch.", seen.At, times(seen.MadeTimes))))
+		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %s. These grams do not follow the batch.", seen.At, say.Times(seen.MadeTimes))))
 		p.heads("ingredient", "kind", "g as weighed", "", "% of the mix")
 		for _, l := range seen.Ingredients {
 			p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams), cell{}, in(tenths, l.PercentOfMix))
@@ -295,12 +296,4 @@ func (p *page) follows(name string, want *float64, lines []result.FormulaLine, f
 		name += ", as recommended"
 	}
 	p.add(in(head, name), in(head, nil), in(head, nil), c)
-}
-
-// times is how often something was made.
-func times(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
 }

@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis/series"
 	"foamfield/analysis/trend/line"
 	"foamfield/analysis/works"
+	"foamfield/ingest/say"
 )
 
 const (
@@ -216,7 +217,7 @@ func catches(l *line.Line) (out []result.Catch) {
 func controlWords(c *result.Control) string {
 	what := "Each trial over what its mix makes one expect"
 	if c.Of == "control formula" {
-		what = fmt.Sprintf("The control formula, made %d times", len(c.Points))
+		what = "The control formula, made " + say.Times(len(c.Points))
 	}
 	if c.Centre == nil {
 		return what + ": fewer than five were seen to the end, so there are no limits."
@@ -280,7 +281,7 @@ func outsideWords(list []stray) string {
 	for _, s := range list[:min(len(list), line.MostNamed)] {
 		w := s.name + " (" + s.side
 		if s.times > 1 {
-			w += fmt.Sprintf(", %d times", s.times)
+			w += ", " + say.Times(s.times)
 		}
 		if note := []rune(s.note); len(note) > mostQuoted {
 			s.note = string(note[:mostQuoted]) + "…"

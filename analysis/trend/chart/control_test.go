@@ -14,7 +14,7 @@ func TestOutsideWords(t *testing.T) {
 		{nil, ""},
 		{[]stray{{"30 Sep 2026", "below", "", 1}}, " Outside: 30 Sep 2026 (below)."},
 		{[]stray{{"30 Sep 2026", "below", "fridge open", 1}}, " Outside: 30 Sep 2026 (below; noted that day: “fridge open”, which may be why or not)."},
-		{[]stray{{"19 Feb 2026", "below", "", 2}}, " Outside: 19 Feb 2026 (below, 2 times)."},
+		{[]stray{{"19 Feb 2026", "below", "", 2}}, " Outside: 19 Feb 2026 (below, twice)."},
 		{[]stray{{"19 Feb 2026", "below", strings.Repeat("x", 200), 1}}, " Outside: 19 Feb 2026 (below; noted that day: “" + strings.Repeat("x", 120) + "…”, which may be why or not)."},
 		{[]stray{{"a", "above", "", 1}, {"b", "below", "", 1}, {"c", "below", "", 1}, {"d", "below", "", 1}, {"e", "below", "", 2}}, " Outside: a (above), b (below), c (below), 3 more."},
 	} {
