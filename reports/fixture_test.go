@@ -279,7 +279,7 @@ func benchedTrials() *result.Results {
 // runs are one of every status.
 func runs() map[string]*result.Results {
 	best := kitchen()
-	best.Status, best.StatusReason, best.Starts = result.BestAvailable, "no mix inside what was tried reaches the wanted chance; this is the best there is", best.Starts[:1]
+	best.Status, best.StatusReason, best.Starts = result.BestAvailable, "no mix inside what was tried reaches the wanted chance; this one comes nearest", best.Starts[:1]
 	best.Starts[0].Status, best.Starts[0].Chance = result.BestAvailable, result.Chance{Mean: 0.78, Low: 0.4, High: 0.9, Level: 0.9}
 	best.Starts[0].Ingredients, best.Starts[0].GramsNote = nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	best.Starts[0].MadeTimes, best.Starts[0].MadeWorked = 3, 2
@@ -289,8 +289,14 @@ func runs() map[string]*result.Results {
 	best.Targets.HoldMinutes = result.Target{Value: 17.5, From: "week.xlsx, sheet Targets, cell B2"}
 	best.Targets.WantedChance = result.Target{Value: 0.8, From: "--chance"}
 	best.Starts[0].ClosestTrial.Differences = map[string]float64{"fat_percent": -1.01}
+	poor := kitchen()
+	poor.Status, poor.StatusReason, poor.Starts = result.BestAvailable, best.StatusReason, poor.Starts[:1]
+	poor.Starts[0].Status, poor.Starts[0].Chance = result.BestAvailable, result.Chance{Mean: 0.03, Low: 0.01, High: 0.2, Level: 0.9}
+	for i := range poor.FatLimit {
+		poor.FatLimit[i].Workable = false
+	}
 	return map[string]*result.Results{
-		"recommended": kitchen(), "best_available": best,
+		"recommended": kitchen(), "best_available": best, "poor": poor,
 		"guess": guess(), "no_hold": unlogged(result.HoldMinutes, "assumed"), "no_drainage": unlogged(result.DrainedPercent, "assumed"),
 		"drainage_wanted": unlogged(result.DrainedPercent, "--drained"), "grams_in_a_batch": gramsInABatch(), "one_formula": oneFormula(), "over_a_limit": overALimit(), "settings": settings(),
 		"too_few_trials": stoppedRun(result.TooFewTrials, "6 trials can be compared; about 8 are needed"),
