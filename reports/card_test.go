@@ -82,7 +82,7 @@ func TestCards(t *testing.T) {
 		{"tasted", "Bench card: surest start; Bench card: richest start", []string{"taste\n", "overrun\n %", "With 1 charger and 15 min rest before serving in"}, []string{"xanthan"}},
 		{"alike", "Bench card: surest start", nil, nil},
 		{"best_available", "Bench card: best start so far", []string{"The best guess these trials allow, not a promise."}, nil},
-		{"poor", "Bench card: what comes nearest", []string{"Likelier to fail than to work", "not to serve"}, []string{"best"}},
+		{"poor", "Bench card: a mix to learn from", []string{"Likelier to fail than to work", "not to serve"}, []string{"best"}},
 		{"guess", "Bench card: best guess; Bench card: richest start", []string{"The best guess these trials allow, not a promise.", "if foams hold on as they did in the 15 minutes watched"}, nil},
 		{"over_a_limit", "Bench card: surest start; Bench card: richest start", []string{"The summary has a caution on this mix: read it first."}, nil},
 		{"grams_in_a_batch", "Bench card: surest start; Bench card: richest start", []string{"43.1 % fat, 5.7 g emulsifier, HLB 7.9", "whose weight the log does not say", "Fat part", "Water part"}, []string{"129.3"}},

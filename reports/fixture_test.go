@@ -279,7 +279,7 @@ func benchedTrials() *result.Results {
 // runs are one of every status.
 func runs() map[string]*result.Results {
 	best := kitchen()
-	best.Status, best.StatusReason, best.Starts = result.BestAvailable, "no mix inside what was tried reaches the wanted chance; this one comes nearest", best.Starts[:1]
+	best.Status, best.StatusReason, best.Starts = result.BestAvailable, "no mix inside what was tried reaches the wanted chance; of those that the trials can speak for, this is the likeliest", best.Starts[:1]
 	best.Starts[0].Status, best.Starts[0].Chance = result.BestAvailable, result.Chance{Mean: 0.78, Low: 0.4, High: 0.9, Level: 0.9}
 	best.Starts[0].Ingredients, best.Starts[0].GramsNote = nil, "the log has no grams of each ingredient, so the formula is given in percent only"
 	best.Starts[0].MadeTimes, best.Starts[0].MadeWorked = 3, 2

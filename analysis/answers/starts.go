@@ -104,7 +104,7 @@ func reason(s *Ground, first result.Start) string {
 	case len(s.LeftOut(s.want)) > 0 && first.Chance.Mean >= s.want.WantedChance.Value:
 		return strings.Join(s.LeftOut(s.want), " and ") + ", so these chances leave it out"
 	default:
-		return "no mix inside what was tried reaches the wanted chance; this one comes nearest"
+		return "no mix inside what was tried reaches the wanted chance; of those that the trials can speak for, this is the likeliest"
 	}
 }
 

@@ -53,7 +53,7 @@ func (b pages) startCard(i int, s result.Start) document.Card {
 	c := document.Card{Title: b.startName(i, s), Of: path, Mix: b.MixOnly(path+".mix", s.Mix), Made: b.Made(path, s)}
 	c.Aim = say.Text(b.HowOften(path+".chance", s.Chance), b.Limits())
 	if s.Status != result.Recommended {
-		c.Aim = say.Text(c.Aim, " "+promise(s)+".")
+		c.Aim = say.Text(c.Aim, " "+mixes.Promise(s)+".")
 	}
 	c.Mind = b.mindful(path+".mix", s.Mix)
 	if len(mind(s)) > 0 {
@@ -71,8 +71,8 @@ func (b pages) startName(i int, s result.Start) string {
 	switch {
 	case i == 0 && b.Bare():
 		return "best guess"
-	case i == 0 && s.Status != result.Recommended && s.Chance.Mean < evenChance:
-		return "what comes nearest"
+	case i == 0 && mixes.Fails(s):
+		return "a mix to learn from"
 	case i == 0 && s.Status != result.Recommended:
 		return "best start so far"
 	case s.Aim == result.Richest:

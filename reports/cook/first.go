@@ -71,8 +71,8 @@ func (b pages) title() string {
 	case result.Recommended:
 		return "Start from this"
 	case result.BestAvailable:
-		if fails(b.R.Starts) {
-			return "No mix to start from yet: even the one that comes nearest fails more often than it works"
+		if len(b.R.Starts) > 0 && mixes.Fails(b.R.Starts[0]) {
+			return "No mix to start from yet: the likeliest fails more often than it works"
 		}
 		return "No mix is sure enough yet; this one comes nearest"
 	case result.ToBeSettled:
@@ -114,7 +114,7 @@ func (b pages) starts() []document.Block {
 	if len(b.R.Targets.Results) > 0 {
 		silent = "; says nothing of canister or food safety, nor of taste beyond what was asked."
 	}
-	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(promise(start) + silent)})
+	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(mixes.Promise(start) + silent)})
 	blocks = append(blocks, b.works(), say.Head("How sure, and how it would fail"))
 	blocks = append(blocks, b.Sure(path, start)...)
 	if say.AtLeast(start.Chance.Mean, start.Chance.Low) != "" {
@@ -130,26 +130,6 @@ func (b pages) starts() []document.Block {
 		blocks = append(blocks, document.List{Items: beyond})
 	}
 	return blocks
-}
-
-// evenChance is the chance below which a mix fails more often than it works: nothing to
-// serve, whatever the others do.
-const evenChance = 0.5
-
-// fails reports that even the surest start is likelier to fail than to work.
-func fails(starts []result.Start) bool {
-	return len(starts) > 0 && starts[0].Chance.Mean < evenChance
-}
-
-// promise says in plain words how much a start is worth.
-func promise(s result.Start) string {
-	switch {
-	case s.Status == result.Recommended:
-		return "Likely to work"
-	case s.Chance.Mean < evenChance:
-		return "Likelier to fail than to work: it is named only because the others are thought to fail more often. Make it to learn from, not to serve"
-	}
-	return "The best guess these trials allow, not a promise"
 }
 
 // inGrams is a start in grams with what to mind beside it; without grams, in words.

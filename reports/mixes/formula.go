@@ -95,7 +95,10 @@ func tolerance(path string, percent float64) document.Text {
 
 // Made says whether a mix has been made.
 func (b Run) Made(path string, s result.Start) document.Text {
-	if s.MadeTimes == 0 {
+	switch {
+	case s.MadeTimes == 0 && Fails(s):
+		return say.Text("Predicted, not yet made.")
+	case s.MadeTimes == 0:
 		return say.Text("Predicted, not yet made: make it twice first.")
 	}
 	if s.MadeTimes >= 2 && s.MadeWorked == s.MadeTimes {
