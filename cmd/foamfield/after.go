@@ -108,6 +108,6 @@ func (a *afterLogs) plan(c *call) (*result.Plan, []byte, error) {
 		return nil, nil, err
 	}
 	plan.Beside(p, stock)
-	content, err := workbook.NextTrials(ordered, p)
+	content, err := workbook.NextTrials(ordered, p, declaredFor(log, ordered.NextTrials))
 	return p, content, err
 }

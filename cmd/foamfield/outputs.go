@@ -12,6 +12,7 @@ import (
 	"foamfield/analysis/plan"
 	"foamfield/analysis/result"
 	"foamfield/analysis/result/contract"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 	"foamfield/reports/document"
 	"foamfield/reports/html"
@@ -42,7 +43,7 @@ const pictureDPI = 288
 
 // render makes the wanted outputs, side by side: they share nothing but the
 // results and the document, which they only read.
-func render(ctx context.Context, r *result.Results, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+func render(ctx context.Context, log *trial.Log, r *result.Results, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
 	var todo []rendering
 	add := func(path string, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path: path, make: make})
@@ -56,7 +57,7 @@ func render(ctx context.Context, r *result.Results, d document.Document, want ma
 	}
 	if want["xlsx"] {
 		add("report.xlsx", func() ([]byte, error) { return workbook.Report(r, d) })
-		todo = append(todo, nextTrials(r))
+		todo = append(todo, nextTrials(log, r))
 	}
 	if want["figures"] {
 		addPictures(add, d)
@@ -83,10 +84,10 @@ func addPictures(add func(path string, make func() ([]byte, error)), d document.
 }
 
 // nextTrials is a log of the next trials, to be typed into.
-func nextTrials(r *result.Results) rendering {
+func nextTrials(log *trial.Log, r *result.Results) rendering {
 	return rendering{nextTrialsName(r), func() ([]byte, error) {
 		next, ordered := plan.After(r, 0, plan.Shifts{})
-		return workbook.NextTrials(ordered, next)
+		return workbook.NextTrials(ordered, next, declaredFor(log, ordered.NextTrials))
 	}, true}
 }
 

@@ -337,38 +337,11 @@ func (p *planning) declared() (out []workbook.Declared) {
 		if !ok {
 			continue
 		}
-		span := func(r *ingredient.Range) string {
-			switch {
-			case r == nil:
-				return ""
-			case r.Low == r.High:
-				return strconv.FormatFloat(r.Value, 'f', -1, 64)
-			}
-			return fmt.Sprintf("%v-%v", r.Low, r.High)
+		if row := declare(at.Name, d.Name, d.Ingredient); row != nil {
+			out = append(out, row)
 		}
-		limit := ""
-		for _, l := range d.Limits {
-			if l.Own {
-				limit = strconv.FormatFloat(l.Percent, 'f', -1, 64)
-			}
-		}
-		own := workbook.Declared{at.Name, d.Kind.String(), span(d.HLB), span(d.FatPercent), limit, strings.Join(d.Allergens, ", "), ownNote(at.Name, d.Ingredient), ""}
-		if d.Price != nil {
-			own[len(own)-1] = strings.TrimSpace(d.Price.Currency+" "+strconv.FormatFloat(d.Price.PerGram*1000, 'f', -1, 64)) + " / kg"
-		}
-		out = append(out, own)
 	}
 	return out
-}
-
-// ownNote is what the kitchen noted of an ingredient: ours ask for what its sheet has said.
-func ownNote(name string, d ingredient.Ingredient) string {
-	for _, n := range []string{name, d.Name, d.Kind.String()} {
-		if shipped, ok := ingredient.Lookup(n); ok && shipped.Note == d.Note {
-			return ""
-		}
-	}
-	return d.Note
 }
 
 // jsonFree settles that the JSON may be written too, and is not the workbook.

@@ -122,7 +122,7 @@ func (r *reporting) one(c *call, show *progress, target string, log *trial.Log) 
 	if r.study.Portions > 0 {
 		said.Brief = slices.Insert(said.Brief, min(1, len(said.Brief)), cook.Unpriced(results)...)
 	}
-	files, err := render(c.ctx, results, said, r.write, r.paper)
+	files, err := render(c.ctx, log, results, said, r.write, r.paper)
 	if err != nil {
 		return err
 	}

@@ -13,6 +13,7 @@ import (
 	"foamfield/analysis"
 	"foamfield/analysis/result/contract"
 	"foamfield/ingest"
+	"foamfield/ingest/trial"
 	"foamfield/reports"
 	"foamfield/reports/document"
 	"foamfield/reports/html"
@@ -59,7 +60,7 @@ func trend(c *call, args []string) error {
 	}
 	show.step("drawing and laying out")
 	said := weeks.Build(history.Trend)
-	files, err := renderTrend(c.ctx, history, said, r.write, r.paper)
+	files, err := renderTrend(c.ctx, log, history, said, r.write, r.paper)
 	if err != nil {
 		return err
 	}
@@ -67,14 +68,14 @@ func trend(c *call, args []string) error {
 }
 
 // renderTrend makes the wanted outputs; trend.json and tidy.csv come with json.
-func renderTrend(ctx context.Context, w *analysis.Weeks, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
+func renderTrend(ctx context.Context, log *trial.Log, w *analysis.Weeks, d document.Document, want map[string]bool, paper pdf.Paper) ([]file, error) {
 	var todo []rendering
 	add := func(path string, make func() ([]byte, error)) {
 		todo = append(todo, rendering{path: path, make: make})
 	}
 	if want["xlsx"] { // first, as it takes longest
 		add("report.xlsx", func() ([]byte, error) { return workbook.Trend(w.Trend, d) })
-		todo = append(todo, nextTrials(w.Pooled))
+		todo = append(todo, nextTrials(log, w.Pooled))
 	}
 	if want["pdf"] {
 		add("report.pdf", func() ([]byte, error) { return pdf.Render(d, paper) })

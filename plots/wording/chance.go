@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-
-	"foamfield/ingest/say"
 )
 
 // Share is a chance as people count: so many of 100. The ends are not shares: they are
@@ -67,5 +65,5 @@ func WantedInTen(p float64) string {
 // WantedTimes words it as a count: "8 times in 10".
 func WantedTimes(p float64) string {
 	n, of := wantedShare(p)
-	return fmt.Sprintf("%s in %d", say.Times(n), of)
+	return fmt.Sprintf("%s in %d", Times(n), of)
 }

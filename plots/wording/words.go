@@ -47,6 +47,17 @@ func Either(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " or " + words[len(words)-1]
 }
 
+// Times says how often: once, twice, 3 times.
+func Times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return strconv.Itoa(n) + " times"
+}
+
 // Plural counts: "1 trial", "2 trials".
 func Plural(n int, one, many string) string {
 	if n == 1 {

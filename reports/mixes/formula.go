@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"foamfield/analysis/result"
-	ingestsay "foamfield/ingest/say"
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
 	"foamfield/reports/say"
@@ -124,7 +123,7 @@ func Often(path string, n int) document.Text {
 	case n == 0:
 		return say.Text("not once")
 	case n < 3:
-		return say.Text(ingestsay.Times(n))
+		return say.Text(wording.Times(n))
 	}
 	return say.Text(say.Count(path, n), " times")
 }

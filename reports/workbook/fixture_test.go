@@ -98,5 +98,5 @@ func everyBlock() document.Document {
 // nextTrialsOf is the sheet of a report's next trials.
 func nextTrialsOf(r *result.Results) ([]byte, error) {
 	p, ordered := plan.After(r, 0, plan.Shifts{})
-	return NextTrials(ordered, p)
+	return NextTrials(ordered, p, nil)
 }

@@ -9,7 +9,6 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"foamfield/analysis/result"
-	"foamfield/ingest/say"
 	"foamfield/plots/wording"
 )
 
@@ -38,7 +37,7 @@ func formula(b *book, r *result.Results) (first []int) {
 	if seen := r.BestSeen; seen != nil && len(seen.Ingredients) > 0 {
 		p.add()
 		p.add(in(title, "Best trial made"))
-		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %s. These grams do not follow the batch.", seen.At, say.Times(seen.MadeTimes))))
+		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %s. These grams do not follow the batch.", seen.At, wording.Times(seen.MadeTimes))))
 		p.heads("ingredient", "kind", "g as weighed", "", "% of the mix")
 		for _, l := range seen.Ingredients {
 			p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams), cell{}, in(tenths, l.PercentOfMix))

@@ -17,7 +17,7 @@ import (
 // NextTrials is next-trials.xlsx: a log with the grams filled in and the results
 // to be typed, under headers that our own reader reads. The plan has the same trials, in
 // the same order.
-func NextTrials(r *result.Results, p *result.Plan) ([]byte, error) {
+func NextTrials(r *result.Results, p *result.Plan, own []Declared) ([]byte, error) {
 	b := newBook()
 	nextLog(b, r, p)
 	c := b.sheet("Columns", 30, 20, 10, 10) // a kitchen sheet: our reader takes the reasons for what they are
@@ -29,6 +29,7 @@ func NextTrials(r *result.Results, p *result.Plan) ([]byte, error) {
 		}
 	}
 	c.write()
+	declaredSheet(b, own)
 	planSheet(b, p)
 	return b.bytes()
 }

@@ -24,20 +24,27 @@ func Plan(p *result.Plan, own []Declared) ([]byte, error) {
 	c.heads("Header in the log", "Meaning", "Unit", "Basis")
 	c.add(text(reasonHead), text("not used"))
 	c.write()
-	if len(own) > 0 {
-		i := b.sheet("Ingredients", 24, 22, 9, 9, 12, 22, 30, 12)
-		i.heads("Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note", "Prices")
-		for _, d := range own {
-			var row []cell
-			for _, s := range d {
-				row = append(row, text(s))
-			}
-			i.add(row...)
-		}
-		i.write()
-	}
+	declaredSheet(b, own)
 	planSheet(b, p)
 	return b.bytes()
+}
+
+// declaredSheet is the kitchen sheet of what is declared, so that the workbook is read as
+// the log it came from.
+func declaredSheet(b *book, own []Declared) {
+	if len(own) == 0 {
+		return
+	}
+	p := b.sheet("Ingredients", 24, 22, 9, 9, 12, 22, 30, 12)
+	p.heads("Name in the log", "What it is", "HLB", "Fat %", "Use limit %", "Allergens", "Note", "Prices")
+	for _, d := range own {
+		var row []cell
+		for _, s := range d {
+			row = append(row, text(s))
+		}
+		p.add(row...)
+	}
+	p.write()
 }
 
 // planLog is the sheet that goes to the bench and comes back as a log.

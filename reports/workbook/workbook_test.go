@@ -664,7 +664,7 @@ func TestNextTrialsSayWhatToLeaveOutAndToScore(t *testing.T) {
 	r.Columns = append(r.Columns, result.Column{Header: "taste (1-5)", ReadAs: "score"}, result.Column{Header: "lot", ReadAs: "known, not used"})
 	p, ordered := plan.After(r, 0, plan.Shifts{})
 	p.Trials[0].Skip = []string{p.Trials[1].ID}
-	b, err := NextTrials(ordered, p)
+	b, err := NextTrials(ordered, p, nil)
 	f := open(t, b, err)
 	const sheet = "Next trials"
 	under(t, f, sheet, 4, "taste (1-5)")
