@@ -47,7 +47,7 @@ func service(r *result.Results, canisters []trial.Canister, asked *float64) *res
 	step := r.Batch.ScaleStepGrams
 	for _, l := range start.Ingredients {
 		l.Grams = formula.OnScale(int(math.Round(l.Grams*s.Grams/total/step)), step)
-		l.WithinGrams, l.Ounces = nil, nil
+		l.WithinGrams, l.Ounces, l.TooLittle = nil, nil, nil // which are those of the trials' batch
 		l.WeighingErrorPercent = 100 * step / 2 / l.Grams
 		s.Ingredients = append(s.Ingredients, l)
 	}

@@ -135,6 +135,47 @@ sucrose ester 15|2.1 g|0.07 oz|exactly|0.7 %
 	}
 }
 
+// No card asks to weigh exactly what the scale cannot: it says how to get there.
+func TestCardOfTooLittle(t *testing.T) {
+	premix := &result.TooLittle{BatchGrams: 820, Premix: &result.Premix{WeighGrams: 2, IntoGrams: 18, Carrier: "cider", TakeGrams: 7, LessGrams: 6.3, ErrorPercent: 4}}
+	melted := &result.TooLittle{BatchGrams: 820, Premix: &result.Premix{WeighGrams: 2, IntoGrams: 18, TakeGrams: 7, LessGrams: 6.3, Melted: true, ErrorPercent: 4}}
+	for _, c := range []struct {
+		little       *result.TooLittle
+		within, says string
+	}{
+		{nil, "exactly", ""},
+		{premix, "pre-mix", "0.7 g of sucrose ester 15 is too little for this scale: it may be off by 7 %. Stir 2.0 g of it into 18.0 g of cider, and use 7.0 g of this pre-mix with 6.3 g less of cider."},
+		{melted, "pre-mix", "Melt 2.0 g of it into 18.0 g of the fat, and use 7.0 g of this pre-mix with 6.3 g less of the fat."},
+		{&result.TooLittle{BatchGrams: 820}, "too little", "Make at least 820 g of the mix, or use a finer scale; a canister gets no more than its marking allows."},
+	} {
+		for name, r := range map[string]*result.Results{"a start": benched(), "a trial": benchedTrials()} {
+			line := func(lines []result.FormulaLine) {
+				if len(lines) > 3 {
+					lines[3].Grams, lines[3].WeighingErrorPercent, lines[3].TooLittle = 0.7, 50*0.1/0.7, c.little
+				}
+			}
+			for _, s := range r.Starts {
+				line(s.Ingredients)
+			}
+			for _, n := range r.NextTrials {
+				line(n.Ingredients)
+			}
+			_, cards := cardsOf(r)
+			want := c.within
+			if name == "a trial" && c.little == nil {
+				want = ""
+			}
+			parts := cards[0].Parts
+			if got := parts[len(parts)-1].Lines[0].Within.String(); got != want {
+				t.Errorf("%s: %q, want %q", name, got, want)
+			}
+			if got := whole([]document.Block{cards[0]}); !strings.Contains(got, c.says) || c.little == nil && strings.Contains(got, "too little for this scale") {
+				t.Errorf("%s does not say %q:\n%s", name, c.says, got)
+			}
+		}
+	}
+}
+
 // Beside every gram stands its ounces, and they are those of the results.
 func TestOuncesBesideGrams(t *testing.T) {
 	d := Build(benched())

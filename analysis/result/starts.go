@@ -115,6 +115,25 @@ type FormulaLine struct {
 	// such a line, or no HLB is known.
 	BlendedToHLB *float64 `json:"blended_to_hlb"`
 	Together     bool     `json:"together"` // stands for all ingredients of its kind: the log has no grams of each
+	// TooLittle is how to weigh what the scale cannot weigh within 5 %; null = it can.
+	TooLittle *TooLittle `json:"too_little"`
+}
+
+// TooLittle is what to do about an amount that is too little for the scale.
+type TooLittle struct {
+	Premix     *Premix `json:"premix"`      // more of it in a carrier, of which a part is taken; null = none is small enough for the mix
+	BatchGrams float64 `json:"batch_grams"` // mass of the mix from which on the scale is fine enough
+}
+
+// Premix is an ingredient in more of its fat or water than is needed, and the part to take.
+type Premix struct {
+	WeighGrams   float64 `json:"weigh_grams"`   // of the ingredient
+	IntoGrams    float64 `json:"into_grams"`    // of the carrier that it goes into
+	Carrier      string  `json:"carrier"`       // the carrier, as the log calls it; "" = none is named
+	Melted       bool    `json:"melted"`        // whether the carrier is a fat
+	TakeGrams    float64 `json:"take_grams"`    // of the pre-mix for this mix
+	LessGrams    float64 `json:"less_grams"`    // of the carrier, to leave out of the mix for it
+	ErrorPercent float64 `json:"error_percent"` // error of the ingredient that comes into the mix, at most
 }
 
 // Part is what is put together before it meets the rest, in the order of addition.

@@ -163,9 +163,11 @@ func (s *Scale) Values(f *formula.Formula) []float64 {
 // Lines is a formula as the results carry it.
 func (s *Scale) Lines(f *formula.Formula) []result.FormulaLine {
 	out := []result.FormulaLine{}
+	little := tooLittle(f, s.batch.ScaleStepGrams)
 	for _, l := range f.Lines {
 		line := result.FormulaLine{Name: l.Name, Kind: l.What.Kind.String(), Grams: l.Grams, Ounces: ounces(s.batch, l.Grams), PercentOfMix: l.PercentOfMix,
 			PercentOfPart: l.PercentOfPart, Part: l.Part, WeighingErrorPercent: l.WeighingErrorPercent}
+		line.TooLittle = little[l.Name]
 		if h := l.What.HLB; l.Blended && h != nil {
 			line.BlendedToHLB = &h.Value
 		}

@@ -115,7 +115,13 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 			l, q := lines[i], fmt.Sprintf("%s.ingredients[%d]", path, i)
 			line := document.CardLine{Name: say.Text(l.Name), Grams: say.Text(say.Num(q+".grams", l.Grams, digits), " g"), Ounces: b.Ounces(q+".ounces", l.Ounces),
 				OfMix: say.Text(say.Num(q+".percent_of_mix", l.PercentOfMix, 1), " %")}
-			if w := l.WithinGrams; w != nil && *w > 0 {
+			if l.TooLittle != nil {
+				line.Within = say.Text("pre-mix")
+				if l.TooLittle.Premix == nil {
+					line.Within = say.Text("too little")
+				}
+				c.Mind = append(c.Mind, mixes.TooLittle(q, l, digits))
+			} else if w := l.WithinGrams; w != nil && *w > 0 {
 				line.Within = say.Text("± ", say.Num(q+".within_grams", *w, digits), " g")
 			} else if w != nil {
 				line.Within = say.Text("exactly")
@@ -139,6 +145,8 @@ func (b pages) weights(c *document.Card, path string, lines []result.FormulaLine
 	case lines[0].WithinGrams == nil:
 	case slices.ContainsFunc(lines, func(l result.FormulaLine) bool { return l.WithinGrams != nil && *l.WithinGrams > 0 }):
 		c.Note = say.Text("Each weight may be off by this much, all at once: the mix still works nearly as often.")
+	case slices.ContainsFunc(lines, func(l result.FormulaLine) bool { return l.TooLittle != nil }):
+		c.Note = say.Text("Weigh each as exactly as the scale can, and what it cannot as a pre-mix: a little off, and this mix fails or clogs more often.")
 	default:
 		c.Note = say.Text("Weigh each as exactly as the scale can: a little off, and this mix fails or clogs more often.")
 	}

@@ -315,8 +315,10 @@ const foamfield = (() => {
     return p > 0.99 ? "Such foams nearly always work" : "How often such foams work is " + said;
   }
 
+  const often = n => ["", "once", "twice"][n] || n + " times";
+
   function times(p) {
-    for (const of of [10, 20, 100, 1000]) if (Math.abs(p * of - Math.round(p * of)) < 1e-6) return Math.round(p * of) + " times in " + of;
+    for (const of of [10, 20, 100, 1000]) if (Math.abs(p * of - Math.round(p * of)) < 1e-6) return often(Math.round(p * of)) + " in " + of;
     return words(p);
   }
 

@@ -65,6 +65,11 @@ func (b Run) Formula(name, path string, s result.Start) document.Formula {
 	if s.GramsNote != "" {
 		note = say.Text(note, " ", say.Sentence(s.GramsNote))
 	}
+	for i, l := range s.Ingredients {
+		if l.TooLittle != nil {
+			note = say.Text(note, " ", TooLittle(fmt.Sprintf("%s.ingredients[%d]", path, i), l, digits))
+		}
+	}
 	for _, n := range s.Notes {
 		if Proportions(n) {
 			note = say.Text(note, " ", say.Sentence(n))

@@ -167,6 +167,12 @@ func (p *page) weights(r *result.Results, c document.Card, lines []result.Formul
 					row[4].formula = fmt.Sprintf("IF(%s>0,ROUNDDOWN(ROUND(%s*%s/%s/%s,6),0)*%s,0)", step, exact(*w), batch, exact(r.Batch.Grams), step, step)
 				}
 			}
+			if l.TooLittle != nil {
+				row[4].value, row[4].look = "pre-mix", within
+				if row[4].formula != "" { // until the batch is large enough, or the scale fine enough
+					row[4].formula = fmt.Sprintf("IF(AND(C%d>0,50*%s>5.000001*C%d),\"pre-mix\",%s)", p.next(), step, p.next(), row[4].formula)
+				}
+			}
 			p.add(row...)
 		}
 		total += part.Grams

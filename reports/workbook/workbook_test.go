@@ -338,6 +338,38 @@ func TestCardFollowsTheFormula(t *testing.T) {
 	}
 }
 
+// What is too little for the scale is no more once the batch or the scale is changed.
+func TestCardOfTooLittleFollowsTheBatch(t *testing.T) {
+	r := kitchen()
+	l := &r.Starts[0].Ingredients[3]
+	l.Grams, r.Starts[0].Ingredients[1].Grams = 0.8, 161.6+3.6
+	l.WithinGrams, l.TooLittle = of(0.0), &result.TooLittle{BatchGrams: 380}
+	f := report(t, r)
+	row := 0
+	for i := range rows(t, f, "Bench card") {
+		if raw(t, f, "Bench card", place(1, i+1)) == l.Name {
+			row = i + 1
+		}
+	}
+	for _, c := range []struct {
+		batch, step float64
+		want        string
+	}{{300, 0.1, "pre-mix"}, {600, 0.1, "exactly"}, {300, 0.01, "exactly"}, {150, 0.05, "pre-mix"}} {
+		for cell, v := range map[string]float64{"B3": c.batch, "B4": c.step} {
+			if err := f.SetCellValue("Formula", cell, v); err != nil {
+				t.Fatal(err)
+			}
+		}
+		got, err := f.CalcCellValue("Bench card", place(4, row))
+		if v, notNumber := strconv.ParseFloat(got, 64); notNumber == nil && v == 0 {
+			got = "exactly"
+		}
+		if err != nil || got != c.want {
+			t.Errorf("%v g on a scale of %v g: %q (%v), want %q", c.batch, c.step, got, err, c.want)
+		}
+	}
+}
+
 // Without being asked for, there are no ounces anywhere.
 func TestNoOuncesUnlessAskedFor(t *testing.T) {
 	r := kitchen()
