@@ -288,7 +288,7 @@ func TestFirstPage(t *testing.T) {
 		{"poor", []string{"No mix to start from yet: the likeliest fails more often than it works", "Of 100 such foams about 3 work", "Likelier to fail than to work", "make it to learn from, not to serve", "Predicted, not yet made. "},
 			[]string{"best there is", "make it twice", "Best start", "best guess", "Likely to work;", "Start from this"}},
 		{"guess", []string{"Not watched long enough; the best guess there is", "Nobody watched past 15 minutes, so 20 is not known: watch longer, or ask for a hold of 15.",
-			"Of 100 such foams about 86 work, perhaps only 62, if foams hold on as they did in the 15 minutes watched.", "more than 15 minutes; nobody watched longer", "How far the fat can go is not known",
+			"Of 100 such foams about 86 work, perhaps only 62, if foams hold on as they did in the 15 minutes watched.", "more than 15 minutes; none was seen for longer", "How far the fat can go is not known",
 			"It is asked to do so 8 times in 10."}, []string{"sure enough", "about 33 minutes", "Start from this", "Likely to work;"}},
 		{"no_hold", []string{"No hold is known: the best mix as to coming out and drainage only", "No hold of these mixes is known: this chance is about coming out and drainage only.",
 			"Of 100 such foams about 86 work, perhaps only 62. No hold of these mixes is known", "No richer mix is likely enough with hold left out"}, []string{"sure enough", "Start from this", "Likely to work;", "It should hold"}},
@@ -455,6 +455,17 @@ func TestBriefSaysHowSureFirst(t *testing.T) {
 }
 
 // Where the best that may be named is not sure enough, a terminal says what did work.
+// What somebody asked about comes before what nobody did: a screen may end before either.
+func TestBriefAnswersWhatWasAsked(t *testing.T) {
+	r := kitchen()
+	r.Tries = []result.Try{{Name: "fat 60", Notes: []string{"it lies outside what was tried"}}}
+	brief := whole(Build(r).Brief)
+	asked, rich := strings.Index(brief, "It lies outside what was tried."), strings.Index(brief, "The richest mix")
+	if asked < 0 || rich < asked || strings.Count(brief, "outside what was tried.") != 1 {
+		t.Errorf("the answer stands at %d, the richest at %d:\n%s", asked, rich, brief)
+	}
+}
+
 func TestBriefOfBestAvailableSaysWhatWorked(t *testing.T) {
 	const says = "The best trial made so far is "
 	for name, want := range map[string]bool{"best_available": true, "recommended": false} {

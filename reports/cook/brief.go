@@ -55,7 +55,8 @@ func (b pages) brief() []document.Block {
 		if s.Status == result.BestAvailable { // what was seen may be better than what may be named
 			out = append(out, b.bestMade()...)
 		}
-		out = append(out, mind...) // after how sure it is: use limits alone can fill a screen
+		out = append(out, mind...)             // after how sure it is: use limits alone can fill a screen
+		out = append(out, b.triesInBrief()...) // somebody asked, so it comes before what nobody did
 		out = append(out, b.costs()...)
 		for _, block := range b.service() {
 			if p, ok := block.(document.Paragraph); !ok || !p.Head {
@@ -66,7 +67,9 @@ func (b pages) brief() []document.Block {
 			out = append(out, brief(block))
 		}
 	}
-	out = append(out, b.triesInBrief()...)
+	if len(b.R.Starts) == 0 {
+		out = append(out, b.triesInBrief()...)
+	}
 	out = append(out, document.Paragraph{Text: b.counted()}, b.works())
 	return out
 }

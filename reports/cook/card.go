@@ -50,10 +50,10 @@ func (b pages) cards() (out []document.Section) {
 
 func (b pages) startCard(i int, s result.Start) document.Card {
 	path := fmt.Sprintf("starts[%d]", i)
-	c := document.Card{Title: b.startName(i, s), Of: path, Mix: b.MixOnly(path+".mix", s.Mix), Made: b.Made(path, s)}
+	c := document.Card{Title: b.StartName(i, s), Of: path, Mix: b.MixOnly(path+".mix", s.Mix), Made: b.Made(path, s)}
 	c.Aim = say.Text(b.HowOften(path+".chance", s.Chance), b.Limits())
 	if s.Status != result.Recommended {
-		c.Aim = say.Text(c.Aim, " "+mixes.Promise(s)+".")
+		c.Aim = say.Text(c.Aim, " "+say.Promise(s)+".")
 	}
 	c.Mind = b.mindful(path+".mix", s.Mix)
 	if len(mind(s)) > 0 {
@@ -64,21 +64,6 @@ func (b pages) startCard(i int, s result.Start) document.Card {
 		c.NoGrams = b.NoGrams(path, s)
 	}
 	return c
-}
-
-// startName is what the page calls a start.
-func (b pages) startName(i int, s result.Start) string {
-	switch {
-	case i == 0 && b.Bare():
-		return "best guess"
-	case i == 0 && mixes.Fails(s):
-		return "a mix to learn from"
-	case i == 0 && s.Status != result.Recommended:
-		return "best start so far"
-	case s.Aim == result.Richest:
-		return "richest start"
-	}
-	return "surest start"
 }
 
 func (b pages) trialCard(i int, n result.NextTrial) document.Card {

@@ -47,7 +47,7 @@ func Unpriced(r *result.Results) []document.Block {
 func (b pages) cost(path string, c *result.Cost) document.Text {
 	money := func(key string, v float64) document.Text {
 		digits := 2
-		if v < 1 {
+		if v < 0.1 {
 			digits = 3
 		}
 		if c.Currency == "" {
@@ -55,13 +55,14 @@ func (b pages) cost(path string, c *result.Cost) document.Text {
 		}
 		return say.Text(c.Currency+" ", say.Num(path+"."+key, v, digits))
 	}
+	batch := say.Text(money("batch", c.Batch), " a batch of ", say.Trimmed("batch.grams", b.R.Batch.Grams, 1), " g")
 	if c.Portion != nil {
 		if *c.Portions == 1 {
-			return say.Text(money("batch", c.Batch), " a batch, which is one portion")
+			return say.Text(batch, ", which is one portion")
 		}
-		return say.Text(money("batch", c.Batch), " a batch, ", money("portion", *c.Portion), " for each of ", say.Count(path+".portions", *c.Portions), " portions")
+		return say.Text(batch, ", ", money("portion", *c.Portion), " for each of ", say.Count(path+".portions", *c.Portions), " portions")
 	}
-	return say.Text(money("batch", c.Batch), " a batch, ", money("per_100_grams", c.Per100Grams), " for 100 g")
+	return say.Text(batch, ", ", money("per_100_grams", c.Per100Grams), " for 100 g")
 }
 
 // unasked is the scores that the log has and nobody asked for.

@@ -18,12 +18,13 @@ func TestCostsAreSentences(t *testing.T) {
 		cost result.Cost
 		says string
 	}{
-		{result.Cost{Batch: 3.557, Per100Grams: 0.889}, "It costs 3.56 a batch, 0.889 for 100 g."},
-		{result.Cost{Batch: 3.557, Portions: &eight, Portion: portion(0.4446), Currency: "€"}, "It costs € 3.56 a batch, € 0.445 for each of 8 portions."},
-		{result.Cost{Batch: 3.557, Portions: &one, Portion: portion(3.557)}, "It costs 3.56 a batch, which is one portion."},
+		{result.Cost{Batch: 3.557, Per100Grams: 0.889}, "It costs 3.56 a batch of 250 g, 0.89 for 100 g."},
+		{result.Cost{Batch: 0.2, Per100Grams: 0.08}, "It costs 0.20 a batch of 250 g, 0.080 for 100 g."},
+		{result.Cost{Batch: 3.557, Portions: &eight, Portion: portion(0.4446), Currency: "€"}, "It costs € 3.56 a batch of 250 g, € 0.44 for each of 8 portions."},
+		{result.Cost{Batch: 3.557, Portions: &one, Portion: portion(3.557)}, "It costs 3.56 a batch of 250 g, which is one portion."},
 		{result.Cost{Batch: 3, Per100Grams: 1, Unpriced: []string{"cider"}}, "No price is set for cider, which counts as nothing here."},
 	} {
-		r := &result.Results{Starts: []result.Start{{Cost: &c.cost}}, Cheapest: &result.Cheapest{Cost: c.cost, Chance: result.Chance{Mean: 0.8, Low: 0.12}}}
+		r := &result.Results{Batch: result.Batch{Grams: 250}, Starts: []result.Start{{Cost: &c.cost}}, Cheapest: &result.Cheapest{Cost: c.cost, Chance: result.Chance{Mean: 0.8, Low: 0.12}}}
 		said := ""
 		for _, b := range (pages{mixes.Run{Run: say.Run{R: r}}}).costs() {
 			said += b.(document.Paragraph).Text.String() + " "

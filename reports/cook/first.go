@@ -71,7 +71,7 @@ func (b pages) title() string {
 	case result.Recommended:
 		return "Start from this"
 	case result.BestAvailable:
-		if len(b.R.Starts) > 0 && mixes.Fails(b.R.Starts[0]) {
+		if len(b.R.Starts) > 0 && say.Fails(b.R.Starts[0]) {
 			return "No mix to start from yet: the likeliest fails more often than it works"
 		}
 		return "No mix is sure enough yet; this one comes nearest"
@@ -99,14 +99,7 @@ func (b pages) starts() []document.Block {
 		blocks = append(blocks, document.Paragraph{Lead: true, Text: say.Sentence(b.R.StatusReason)})
 	}
 	blocks = append(blocks, b.asOf()...)
-	name := "Surest start"
-	switch {
-	case b.Bare():
-		name = "Best guess"
-	case b.R.Status != result.Recommended:
-		name = wording.Capital(b.startName(0, start))
-	}
-	blocks = append(blocks, b.inGrams(name, path, start)...)
+	blocks = append(blocks, b.inGrams(wording.Capital(b.StartName(0, start)), path, start)...)
 	blocks = append(blocks, b.bestMade()...)
 	blocks = append(blocks, b.costs()...)
 	blocks = append(blocks, b.service()...)
@@ -114,7 +107,7 @@ func (b pages) starts() []document.Block {
 	if len(b.R.Targets.Results) > 0 {
 		silent = "; says nothing of canister or food safety, nor of taste beyond what was asked."
 	}
-	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(mixes.Promise(start) + silent)})
+	blocks = append(blocks, document.Callout{Title: "What this promises", Text: say.Text(say.Promise(start) + silent)})
 	blocks = append(blocks, b.works(), say.Head("How sure, and how it would fail"))
 	blocks = append(blocks, b.Sure(path, start)...)
 	if say.AtLeast(start.Chance.Mean, start.Chance.Low) != "" {

@@ -13,11 +13,14 @@ import (
 // service says how the surest start is made for service and split over canisters.
 func (b pages) service() []document.Block {
 	s := b.R.Service
-	if s == nil {
+	if s == nil || len(b.R.Starts) == 0 {
 		return nil
 	}
 	if s.Note != "" {
 		return []document.Block{say.Head("For service"), document.Paragraph{Text: say.Sentence(s.Note)}}
+	}
+	if say.Fails(b.R.Starts[0]) {
+		return []document.Block{say.Head("For service"), document.Paragraph{Text: say.Text("No grams for service: this mix fails more often than it works.")}}
 	}
 	var grams, fills []document.Text
 	for i, l := range s.Ingredients {

@@ -63,7 +63,7 @@ func (b pages) bestSeen(best *result.BestSeen) []document.Block {
 	}
 	blocks := []document.Block{document.Paragraph{Text: say.Text(fate+". ", b.saw(best))}}
 	if len(best.Ingredients) > 0 {
-		blocks = append(blocks, b.Formula("As it was made", "best_seen", result.Start{
+		blocks = append(blocks, b.Formula("Its formula, for one batch", "best_seen", result.Start{
 			Mix: best.Mix, Ingredients: best.Ingredients, MadeTimes: best.MadeTimes}))
 		f := blocks[1].(document.Formula)
 		f.Note = say.Text(b.MixTold("best_seen.mix", best.Mix), ".")

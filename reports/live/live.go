@@ -33,13 +33,10 @@ func (b page) live() *document.Live {
 	}
 	start := r.Starts[0]
 	l := &document.Live{
-		Title: "Surest start", LeftOut: say.Listed(b.Unknown()).String(),
+		Title: wording.Capital(b.StartName(0, start)), LeftOut: say.Listed(b.Unknown()).String(),
 		Chance: start.Chance.Mean, FewAs: say.AtLeast(start.Chance.Mean, start.Chance.Low),
 		Batch: r.Batch.Grams, Ounces: r.Batch.Ounces, Step: r.Batch.ScaleStepGrams, Largest: r.Batch.LargestFillGrams, Watched: r.WatchedMinutes,
 		DrainedAt: r.Targets.DrainedAtMinutes.Value, Wanted: r.Targets.WantedChance.Value,
-	}
-	if b.Bare() {
-		l.Title = "Best guess"
 	}
 	place := map[string]int{}
 	for i, v := range r.Variables {

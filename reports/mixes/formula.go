@@ -100,7 +100,7 @@ func tolerance(path string, percent float64) document.Text {
 // Made says whether a mix has been made.
 func (b Run) Made(path string, s result.Start) document.Text {
 	switch {
-	case s.MadeTimes == 0 && Fails(s):
+	case s.MadeTimes == 0 && say.Fails(s):
 		return say.Text("Predicted, not yet made.")
 	case s.MadeTimes == 0:
 		return say.Text("Predicted, not yet made: make it twice first.")

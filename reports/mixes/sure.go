@@ -109,7 +109,7 @@ func (b Run) holds(path string, p result.Predicted) document.Text {
 			say.Num(path+".low", p.Low, 0), " and ", say.Num(path+".high", p.High, 0), ".")
 	}
 	watched := say.Trimmed("watched_minutes", *w, 1)
-	t := say.Text("It should hold more than ", watched, " minutes; nobody watched longer")
+	t := say.Text("It should hold more than ", watched, " minutes; none was seen for longer")
 	if p.Low < *w { // the lower of 90 % limits
 		t = say.Text(t, ". Of 20 such foams 19 should hold at least ", say.Num(path+".low", p.Low, 0), " minutes")
 	}
@@ -133,7 +133,14 @@ func (b Run) fails(path string, s result.Start) document.Text {
 			if n.Text == "1" || n.Text == say.FewerThanOne {
 				does = say.Failing(b.R, o)
 			}
-			ways = append(ways, say.Text(n, " "+does, atMost(path, o, s), b.unseen(o, p)))
+			way := say.Text(n, " "+does)
+			switch most, never := atMost(path, o, s), b.unseen(o, p); {
+			case len(most) > 0 && len(never) > 0:
+				way = say.Text(way, " (", most, "; ", never, ")")
+			case len(most)+len(never) > 0:
+				way = say.Text(way, " (", most, never, ")")
+			}
+			ways = append(ways, way)
 		}
 	}
 	if len(ways) == 0 {
@@ -152,7 +159,7 @@ func (b Run) unseen(o result.Outcome, p float64) document.Text {
 	if !counted || n > 0 || p < say.AtLeastOne {
 		return nil
 	}
-	return say.Text(" (no trial did)")
+	return say.Text("no trial did")
 }
 
 // atMost says how often a start may clog, if that is more than was just said.
@@ -164,7 +171,7 @@ func atMost(path string, o result.Outcome, s result.Start) document.Text {
 	if len(most) == 0 || s.Clogging.High < say.AtLeastOne {
 		return nil
 	}
-	return say.Text(" (", most, ")")
+	return most
 }
 
 // closest says what the nearest trial of the kitchen's own was.

@@ -28,6 +28,26 @@ func TestFailuresAddUp(t *testing.T) {
 	}
 }
 
+// What no trial did and how often it may be stand in one pair of brackets.
+func TestFailuresNobodySaw(t *testing.T) {
+	for _, c := range []struct {
+		clogged int
+		high    float64
+		want    string
+	}{
+		{1, 0.06, "about 2 clog (perhaps 6) and 1 falls too soon"},
+		{0, 0.06, "about 2 clog (perhaps 6; no trial did) and 1 falls too soon"},
+		{0, 0.02, "about 2 clog (no trial did) and 1 falls too soon"},
+		{1, 0.02, "about 2 clog and 1 falls too soon"},
+	} {
+		b := Run{say.Run{R: &result.Results{Counts: result.Counts{Clogged: c.clogged, ShortHold: 1}}}}
+		s := result.Start{Fails: map[result.Outcome]float64{result.CameOut: 0.02, result.HoldMinutes: 0.01}, Clogging: &result.Chance{Mean: 0.02, High: c.high}}
+		if got := b.fails("x", s).String(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
 func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
 	minutes := func(v float64) *float64 { return &v }
 	for _, c := range []struct {
@@ -37,8 +57,8 @@ func TestHoldIsNotPredictedBeyondTheWatching(t *testing.T) {
 	}{
 		{nil, 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
 		{minutes(40), 33, 22, "It should hold about 33 minutes, likely between 22 and 99."},
-		{minutes(30), 33, 22, "It should hold more than 30 minutes; nobody watched longer. Of 20 such foams 19 should hold at least 22 minutes."},
-		{minutes(15), 33, 22, "It should hold more than 15 minutes; nobody watched longer."},
+		{minutes(30), 33, 22, "It should hold more than 30 minutes; none was seen for longer. Of 20 such foams 19 should hold at least 22 minutes."},
+		{minutes(15), 33, 22, "It should hold more than 15 minutes; none was seen for longer."},
 	} {
 		b := Run{say.Run{R: &result.Results{WatchedMinutes: c.watched}}}
 		if got := b.holds("x", result.Predicted{Median: c.median, Low: c.low, High: 99}).String(); got != c.want {

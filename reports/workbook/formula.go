@@ -10,6 +10,7 @@ import (
 
 	"foamfield/analysis/result"
 	"foamfield/plots/wording"
+	"foamfield/reports/say"
 )
 
 // Where the two numbers to change stand on the Formula sheet.
@@ -29,16 +30,16 @@ func formula(b *book, r *result.Results) (first []int) {
 	if slices.ContainsFunc(r.Starts, func(s result.Start) bool { return len(s.Ingredients) > 0 }) {
 		p.inputs(r.Batch)
 	}
-	for _, s := range r.Starts {
+	for i, s := range r.Starts {
 		p.add()
-		p.add(in(title, aimTitle(s.Aim)))
+		p.add(in(title, wording.Capital(say.Run{R: r}.StartName(i, s))))
 		first = append(first, p.start(r, s))
 	}
 	if seen := r.BestSeen; seen != nil && len(seen.Ingredients) > 0 {
 		p.add()
 		p.add(in(title, "Best trial made"))
-		p.wide(8, in(quiet, fmt.Sprintf("%s, as weighed; made %s. These grams do not follow the batch.", seen.At, wording.Times(seen.MadeTimes))))
-		p.heads("ingredient", "kind", "g as weighed", "", "% of the mix")
+		p.wide(8, in(quiet, fmt.Sprintf("%s, as a batch of %s g; made %s. These grams do not follow the batch above.", seen.At, tenth(r.Batch.Grams), wording.Times(seen.MadeTimes))))
+		p.heads("ingredient", "kind", "g", "", "% of the mix")
 		for _, l := range seen.Ingredients {
 			p.add(text(l.Name), in(quiet, l.Kind), in(amount, l.Grams), cell{}, in(tenths, l.PercentOfMix))
 		}
@@ -68,16 +69,6 @@ func (p *page) inputs(b result.Batch) {
 		p.add()
 		p.wide(8, in(quiet, "The largest batch in the log was "+tenth(*g)+" g: share a larger one over canisters, each to its own marking."))
 	}
-}
-
-func aimTitle(a result.Aim) string {
-	switch a {
-	case result.Surest:
-		return "Surest start"
-	case result.Richest:
-		return "Richest start"
-	}
-	return string(a)
 }
 
 func (p *page) start(r *result.Results, s result.Start) (first int) {

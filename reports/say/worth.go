@@ -1,4 +1,4 @@
-package mixes
+package say
 
 import "foamfield/analysis/result"
 
@@ -20,4 +20,19 @@ func Promise(s result.Start) string {
 		return "Likelier to fail than to work: make it to learn from, not to serve"
 	}
 	return "The best guess these trials allow, not a promise"
+}
+
+// StartName is what every page, card and sheet calls a start.
+func (b Run) StartName(i int, s result.Start) string {
+	switch {
+	case i == 0 && b.Bare():
+		return "best guess"
+	case i == 0 && Fails(s):
+		return "a mix to learn from"
+	case i == 0 && s.Status == result.BestAvailable:
+		return "best start so far"
+	case s.Aim == result.Richest:
+		return "richest start"
+	}
+	return "surest start"
 }
