@@ -59,7 +59,7 @@ func byName(a trial.Try, found *Answers, note func(string, ...any)) (values []fl
 	}
 	open := r.openNames()
 	if !r.fillIn() {
-		note("no amounts of %s make it a mix that was tried", listed(open))
+		note("whatever is added of %s, it stays outside what was tried", listed(open))
 		return nil, nil, false
 	}
 	if len(open) > 0 {

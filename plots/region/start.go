@@ -73,6 +73,9 @@ func (f figure) starts() (signs []startSign) {
 		words := string(s.Aim)
 		if s.Aim == result.Surest && s.Status != result.Recommended {
 			words = "best so far"
+			if wording.Fails(s) {
+				words = "to learn from"
+			}
 		}
 		at := func(v float64, is drawing.Range) float64 {
 			return drawing.Scale{Log: is.Log}.Normalize(is.Lo, is.Hi, v)

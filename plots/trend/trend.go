@@ -35,8 +35,13 @@ func weekTicks(labels []string, width vg.Length) plot.ConstantTicks {
 	}
 	every := max(1, int(math.Ceil(float64(widest+8)*float64(len(labels))/float64(max(width, 1)))))
 	var ticks plot.ConstantTicks
-	for i := 0; i < len(labels); i += every {
-		ticks = append(ticks, plot.Tick{Value: float64(i), Label: drawing.Fit(sty, labels[i], 80)})
+	last := -every
+	for i, label := range labels {
+		if i < last+every || i > 0 && label == labels[i-1] { // trials of one week have its name once
+			continue
+		}
+		last = i
+		ticks = append(ticks, plot.Tick{Value: float64(i), Label: drawing.Fit(sty, label, 80)})
 	}
 	return ticks
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"gonum.org/v1/plot/vg"
+
 	"foamfield/analysis/result"
 )
 
@@ -157,5 +159,28 @@ func TestControlIsDrawnAsItIsSaid(t *testing.T) {
 				t.Errorf("caption %q", f.Caption)
 			}
 		})
+	}
+}
+
+// A week has its name once, where its first trial stands, as far as there is room.
+func TestWeekTicks(t *testing.T) {
+	for _, c := range []struct {
+		labels string
+		width  vg.Length
+		want   string
+	}{
+		{"a b c d", 400, "0a 1b 2c 3d"},
+		{"a a a a b b c", 400, "0a 4b 6c"},
+		{"a a a a b b a", 400, "0a 4b 6a"},
+		{"wwwwwwww xxxxxxxx yyyyyyyy zzzzzzzz", 130, "0wwwwwwww 2yyyyyyyy"},
+		{"week week week", 40, "0week"},
+	} {
+		var said []string
+		for _, tick := range weekTicks(strings.Fields(c.labels), c.width) {
+			said = append(said, fmt.Sprint(tick.Value, tick.Label))
+		}
+		if got := strings.Join(said, " "); got != c.want {
+			t.Errorf("%s on %v: %q, want %q", c.labels, c.width, got, c.want)
+		}
 	}
 }

@@ -70,3 +70,12 @@ func LimitWord(r *result.Results, o result.Outcome) string {
 	}
 	return ""
 }
+
+// evenChance is the chance below which a mix fails more often than it works: nothing to
+// serve, whatever the others do.
+const evenChance = 0.5
+
+// Fails reports that a mix is likelier to fail than to work.
+func Fails(s result.Start) bool {
+	return s.Status == result.BestAvailable && s.Chance.Mean < evenChance
+}

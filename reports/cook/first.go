@@ -71,7 +71,7 @@ func (b pages) title() string {
 	case result.Recommended:
 		return "Start from this"
 	case result.BestAvailable:
-		if len(b.R.Starts) > 0 && say.Fails(b.R.Starts[0]) {
+		if len(b.R.Starts) > 0 && wording.Fails(b.R.Starts[0]) {
 			return "No mix to start from yet: the likeliest fails more often than it works"
 		}
 		return "No mix is sure enough yet; this one comes nearest"

@@ -19,7 +19,7 @@ func (b pages) service() []document.Block {
 	if s.Note != "" {
 		return []document.Block{say.Head("For service"), document.Paragraph{Text: say.Sentence(s.Note)}}
 	}
-	if say.Fails(b.R.Starts[0]) {
+	if wording.Fails(b.R.Starts[0]) {
 		return []document.Block{say.Head("For service"), document.Paragraph{Text: say.Text("No grams for service: this mix fails more often than it works.")}}
 	}
 	var grams, fills []document.Text

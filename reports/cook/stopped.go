@@ -41,14 +41,25 @@ func (b pages) bestMade() []document.Block {
 	return []document.Block{document.Paragraph{Text: say.Text("The best trial made so far is "+b.TrialNamed(best.At, best.ID)+": ", mix, ". ", b.saw(best))}}
 }
 
-// saw is what was seen of the best trial.
+// saw is what was seen of the best trial; other makings of its formula may have done worse.
 func (b pages) saw(best *result.BestSeen) document.Text {
-	t := say.Text("Made ", mixes.Often("best_seen.made_times", best.MadeTimes))
+	var seen []document.Text
 	if hold := say.Seen("best_seen.hold_minutes", best.HoldMinutes, 1); hold != nil {
-		t = say.Text(t, "; held ", hold, " minutes")
+		seen = append(seen, say.Text("held ", hold, " minutes"))
 	}
 	if drained := say.Seen("best_seen.drained_percent", best.Drained, 1); drained != nil {
-		t = say.Text(t, "; drained ", drained, " %")
+		seen = append(seen, say.Text("drained ", drained, " %"))
+	}
+	t := say.Text("Made ", mixes.Often("best_seen.made_times", best.MadeTimes))
+	for i, did := range seen {
+		switch {
+		case i == 0 && best.MadeTimes > 1:
+			t = say.Text(t, "; this one ", did)
+		case i == 0:
+			t = say.Text(t, "; ", did)
+		default:
+			t = say.Text(t, ", ", did)
+		}
 	}
 	return say.Text(t, ". This is what was seen, not what to expect: a good trial may be luck.")
 }

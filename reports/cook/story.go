@@ -20,11 +20,7 @@ func (b pages) story() []document.Block {
 		case p.Made == 0:
 			t = say.Text(t, "Nobody made it since.")
 		default:
-			t = say.Text(t, "Made ", say.Count(at+".made", p.Made), ", worked ", say.Count(at+".worked", p.Worked))
-			if p.Unclear > 0 {
-				t = say.Text(t, ", unclear ", say.Count(at+".unclear", p.Unclear))
-			}
-			t = say.Text(t, ".")
+			t = say.Text(t, b.MadeSince(at, p.Made, p.Worked, p.Unclear))
 		}
 		switch {
 		case p.Start:

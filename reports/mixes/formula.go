@@ -100,7 +100,7 @@ func tolerance(path string, percent float64) document.Text {
 // Made says whether a mix has been made.
 func (b Run) Made(path string, s result.Start) document.Text {
 	switch {
-	case s.MadeTimes == 0 && say.Fails(s):
+	case s.MadeTimes == 0 && wording.Fails(s):
 		return say.Text("Predicted, not yet made.")
 	case s.MadeTimes == 0:
 		return say.Text("Predicted, not yet made: make it twice first.")
@@ -108,18 +108,29 @@ func (b Run) Made(path string, s result.Start) document.Text {
 	if s.MadeTimes >= 2 && s.MadeWorked == s.MadeTimes {
 		return say.Text("Made ", Often(path+".made_times", s.MadeTimes), ", worked every time: keep it.")
 	}
-	made := say.Text("Made ", Often(path+".made_times", s.MadeTimes), " before; ")
-	switch u := s.MadeUnclear; {
-	case u >= s.MadeTimes:
-		return say.Text(made, "whether it worked is unclear.")
-	case u > 0 && s.MadeWorked == 0:
-		return say.Text(made, "it never surely worked, and ", Often(path+".made_unclear", u), " it is unclear.")
-	case u > 0:
-		return say.Text(made, "it worked ", Often(path+".made_worked", s.MadeWorked), ", and ", Often(path+".made_unclear", u), " it is unclear.")
-	case s.MadeWorked == 0:
-		return say.Text(made, "it did not work.")
+	return say.Text("Made ", Often(path+".made_times", s.MadeTimes), " before; ", came(path+".made_", s.MadeTimes, s.MadeWorked, s.MadeUnclear))
+}
+
+// MadeSince says what became of a start that was made after it was named.
+func (b Run) MadeSince(path string, made, worked, unclear int) document.Text {
+	return say.Text("Made ", Often(path+".made", made), "; ", came(path+".", made, worked, unclear))
+}
+
+// came is what making a formula so often came to; its counts stand at the path with their names.
+func came(path string, made, worked, unclear int) document.Text {
+	switch {
+	case unclear >= made:
+		return say.Text("whether it worked is unclear.")
+	case unclear > 0 && worked == 0:
+		return say.Text("it never surely worked, and ", Often(path+"unclear", unclear), " it is unclear.")
+	case unclear > 0:
+		return say.Text("it worked ", Often(path+"worked", worked), ", and ", Often(path+"unclear", unclear), " it is unclear.")
+	case worked == 0:
+		return say.Text("it did not work.")
+	case worked == made && made > 1:
+		return say.Text("it worked every time.")
 	}
-	return say.Text(made, "it worked ", Often(path+".made_worked", s.MadeWorked), ".")
+	return say.Text("it worked ", Often(path+"worked", worked), ".")
 }
 
 // Often counts occasions.

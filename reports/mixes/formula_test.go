@@ -41,3 +41,21 @@ func TestMade(t *testing.T) {
 		}
 	}
 }
+
+// What became of a start is told as of any mix that was made.
+func TestMadeSince(t *testing.T) {
+	for _, c := range []struct {
+		made, worked, unclear int
+		want                  string
+	}{
+		{1, 0, 0, "Made once; it did not work."},
+		{1, 1, 0, "Made once; it worked once."},
+		{2, 0, 0, "Made twice; it did not work."},
+		{2, 2, 0, "Made twice; it worked every time."},
+		{3, 1, 1, "Made 3 times; it worked once, and once it is unclear."},
+	} {
+		if got := (Run{}).MadeSince("plans[1]", c.made, c.worked, c.unclear).String(); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}

@@ -12,6 +12,7 @@ import (
 	"foamfield/plots/drawing"
 	"foamfield/plots/wording"
 	"foamfield/reports/document"
+	"foamfield/reports/mixes"
 	"foamfield/reports/say"
 )
 
@@ -311,7 +312,7 @@ func (b *pages) control() document.Section {
 		if len(c.Catches) > 0 {
 			var parts []document.Text
 			for k, x := range c.Catches {
-				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " of the usual where one formula is made ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats), say.Plural(x.Repeats, " time", " times")))
+				parts = append(parts, say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " of the usual where one formula is made ", mixes.Often(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats)))
 				if k > 0 {
 					parts[k] = say.Text(say.Num(fmt.Sprintf("%s.catches[%d].ratio", path, k), x.Ratio, 2), " where ", say.Count(fmt.Sprintf("%s.catches[%d].repeats", path, k), x.Repeats))
 				}

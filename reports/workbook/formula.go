@@ -25,7 +25,7 @@ const formulaSheet = "Formula"
 // formula is the sheet to weigh by: every gram follows the batch and the scale. It
 // gives the row of the first ingredient of each start, 0 for one without grams.
 func formula(b *book, r *result.Results) (first []int) {
-	p := b.sheet(formulaSheet, 34, 14, 14, 14, 16, 18, 16, 12, 14)
+	p := b.sheet(formulaSheet, 34, 14, 14, 14, 16, 24, 16, 12, 14)
 	p.add(in(title, "Formula"))
 	if slices.ContainsFunc(r.Starts, func(s result.Start) bool { return len(s.Ingredients) > 0 }) {
 		p.inputs(r.Batch)

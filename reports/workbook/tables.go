@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"cmp"
 	"math"
 	"strings"
 
@@ -49,7 +50,7 @@ func groups(b *book, r *result.Results) {
 	p.heads("by", "name", "trials", "came out", "worked", "repeats", "repeats differ by, %", "problems")
 	p.freeze(2)
 	for _, s := range r.Summaries {
-		p.add(in(ordinary, s.By), text(s.Name), count(s.Trials), count(s.CameOut), count(s.Worked), count(s.Repeats), number(s.CV, tenths), count(s.Problems))
+		p.add(in(ordinary, s.By), text(cmp.Or(s.Name, "not named")), count(s.Trials), count(s.CameOut), count(s.Worked), count(s.Repeats), number(s.CV, tenths), count(s.Problems))
 	}
 	p.write()
 }

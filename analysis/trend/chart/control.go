@@ -278,6 +278,7 @@ func outsideWords(list []stray) string {
 		return ""
 	}
 	var words []string
+	quoted := ""
 	for _, s := range list[:min(len(list), line.MostNamed)] {
 		w := s.name + " (" + s.side
 		if s.times > 1 {
@@ -286,7 +287,11 @@ func outsideWords(list []stray) string {
 		if note := []rune(s.note); len(note) > mostQuoted {
 			s.note = string(note[:mostQuoted]) + "…"
 		}
+		if s.note == quoted { // of the same day: once is enough
+			s.note = ""
+		}
 		if s.note != "" {
+			quoted = s.note
 			w += fmt.Sprintf("; noted that day: “%s”, which may be why or not", s.note)
 		}
 		words = append(words, w+")")
