@@ -29,7 +29,7 @@ func TestHalvesAreJoined(t *testing.T) {
 		}
 		path := writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...)
 		if c.trials == "" {
-			if _, err := Read([]string{path}, Options{}); err == nil || !strings.Contains(err.Error(), "has no result") {
+			if _, err := Read([]string{path}, Options{}); err == nil || !strings.Contains(err.Error(), "no result") {
 				t.Errorf("%s: %v, want no trial with a result", c.name, err)
 			}
 			continue
