@@ -25,6 +25,7 @@ func open(header string) Meaning {
 		return Meaning{Words: header}
 	}
 	header = meanOf.ReplaceAllString(header, "${1}mean$3")
+	header = parts100.ReplaceAllString(header, "g per 100 g ")
 	if plain := dayForm.ReplaceAllString(header, ""); plain != header && openPlain(plain).Role == Day {
 		return openPlain(plain)
 	}
@@ -48,6 +49,9 @@ func open(header string) Meaning {
 
 // dayForm is in which order a day is written: "(ISO)", "dd.mm.yyyy".
 var dayForm = pattern.Of(`(?i)\s*[(\[]?\b(?:ISO(?: ?8601)?|(?:[djgtm]{1,2}[-./ ]){2}[yja]{2,4}|[yja]{4}[-./ ][m]{1,2}[-./ ][djgt]{1,2})\b[)\]]?`)
+
+// parts100 are parts in a hundred, as bakers count: "parts per 100 parts fat".
+var parts100 = pattern.Of(`(?i)\b(?:parts?|teile?|parties?|partes?|parti|delen|deel)\s*(?:per|in|/|to|auf|pro|pour|por|su|op)\s*(?:a\s+)?(?:100|hundred|hundert|cent|cien|cento|honderd)\s*(?:(?:parts?|teile?|parties?|partes?|parti|delen)\b\s*)?(?:of\s+|de\s+|di\s+|van\s+)?(?:the\s+)?`)
 
 // meanOf is a mean with what it was taken of, which says nothing more: "mean of A and B", "moyenne
 // des deux siphons".

@@ -84,6 +84,10 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 		r.askExchanged(x, y, i)
 		return
 	}
+	if turnedTwin(t, x, y, i) {
+		r.askExchanged(x, y, i)
+		return
+	}
 	own, other := boundsOf(x, i), boundsOf(y, i)
 	if own.n < 2 || other.n < 2 {
 		return
@@ -247,6 +251,46 @@ func madeAgain(t *handin.Table, x, y *handin.Column, i int) (says other, with in
 		}
 	}
 	return says, with
+}
+
+// turnedTwin reports two amounts that another mix has the other way round, all else alike, where the student
+// works out the same fat for both, which is that of the other.
+func turnedTwin(t *handin.Table, x, y *handin.Column, i int) bool {
+	fat := t.Find(column.FatPercent)
+	if fat == nil || results(x, y) || x.Role != column.IngredientAmount || y.Role != column.IngredientAmount || !fat.Cells[i].Known || fat.Cells[i].Formula != "" {
+		return false
+	}
+	near := func(a, b float64) bool { return a > 0 && b > 0 && times(a, b) <= 1.02 }
+	for k := range t.Trials {
+		a, b, u, v := x.Cells[i].Value, y.Cells[i].Value, x.Cells[k].Value, y.Cells[k].Value
+		if k == i || !near(a, v) || !near(b, u) || near(a, b) || math.Abs(fat.Cells[i].Value-fat.Cells[k].Value) > 0.3 {
+			continue
+		}
+		if slices.ContainsFunc(t.Weighed(), func(c *handin.Column) bool {
+			return c != x && c != y && math.Abs(c.Cells[i].Value-c.Cells[k].Value) > 0.02*c.Cells[k].Value
+		}) {
+			continue
+		}
+		mine, other := shippedFat(t, i), shippedFat(t, k)
+		return math.Abs(other-fat.Cells[i].Value) <= 2 && math.Abs(mine-fat.Cells[i].Value) > 4
+	}
+	return false
+}
+
+// shippedFat is the fat percent of a mix by what its ingredients are known for, NaN where one is not.
+func shippedFat(t *handin.Table, i int) float64 {
+	fat, sum := 0.0, 0.0
+	for _, c := range t.Weighed() {
+		v := c.Cells[i].Value
+		sum += v
+		switch what := &c.Field.What; {
+		case what.FatPercent != nil:
+			fat += v * what.FatPercent.Value
+		case what.Kind == ingredient.Fat:
+			return math.NaN()
+		}
+	}
+	return fat / sum
 }
 
 // sameGrams reports two trials of one formula by what was weighed.

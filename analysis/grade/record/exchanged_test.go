@@ -9,6 +9,7 @@ import (
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
+	"foamfield/ingest/units"
 )
 
 // TestOneFigure: numbers of which one is the other with a single figure mistyped.
@@ -130,6 +131,35 @@ func TestMishap(t *testing.T) {
 	} {
 		if got := mishap.MatchString(note); got != want {
 			t.Errorf("%q: %v", note, got)
+		}
+	}
+}
+
+// TestTurnedTwin: butter and water of one making the other way round, which its own fat percent gives away.
+func TestTurnedTwin(t *testing.T) {
+	col := func(role column.Role, name string, values ...float64) *handin.Column {
+		c := &handin.Column{Role: role, Field: &scheme.Field{InGrams: role == column.IngredientAmount, Want: units.Mass}}
+		c.Field.What, _ = ingredient.Lookup(name)
+		for _, v := range values {
+			c.Cells = append(c.Cells, handin.Cell{Kind: sheet.Number, Value: v, Known: true})
+		}
+		return c
+	}
+	for _, c := range []struct {
+		butter, water, fat []float64
+		want               []bool
+	}{
+		{[]float64{180, 120, 120}, []float64{120, 180, 180}, []float64{32.8, 32.8, 32.8}, []bool{true, false, false}},
+		{[]float64{180, 120, 120}, []float64{120, 180, 180}, []float64{49.2, 32.8, 32.8}, []bool{false, false, false}}, // richer, and says so
+		{[]float64{180, 120, 150}, []float64{120, 170, 150}, []float64{32.8, 33.9, 41}, []bool{false, false, false}},   // nobody has it the other way round
+	} {
+		x, y, em := col(column.IngredientAmount, "butter", c.butter...), col(column.IngredientAmount, "water", c.water...), col(column.IngredientAmount, "GMS", 3, 3, 3)
+		tab := &handin.Table{Columns: []*handin.Column{x, y, em, col(column.FatPercent, "fat", c.fat...)}}
+		tab.Trials = make([]*handin.Trial, 3)
+		for i, want := range c.want {
+			if got := turnedTwin(tab, x, y, i); got != want {
+				t.Errorf("%v, %v, trial %d: %v", c.butter, c.fat, i+1, got)
+			}
 		}
 	}
 }

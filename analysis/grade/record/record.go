@@ -61,6 +61,7 @@ func Of(w *handin.Work) ([]finding.Found, Slips) {
 		r.temperatures(t)
 		r.tenfold(t)
 	}
+	r.offScaleOfMean(w)
 	r.constants(w)
 	r.unread(w)
 	return r.out, Slips{r.meant, r.not}

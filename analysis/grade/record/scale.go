@@ -2,12 +2,17 @@ package record
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/sheet"
+	"foamfield/ingest/trial"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // A score has a scale, which its head says, or one line of the work for all scores.
@@ -76,6 +81,66 @@ func (r *reader) offScale(w *handin.Work, t *handin.Table) {
 		}
 	}
 }
+
+// offScaleOfMean asks of marks that the scale in the header of their mean, "mean of the tasters (1 to 9)", does
+// not go to; the table of them is none of trials.
+func (r *reader) offScaleOfMean(w *handin.Work) {
+	var mean handin.Cell // the header
+	var low, high float64
+	var marks []handin.Cell
+	judge := func() {
+		within := 0
+		for _, c := range marks {
+			if c.Value >= low && c.Value <= high {
+				within++
+			}
+		}
+		for _, c := range marks {
+			if (c.Value < low || c.Value > high) && 3*within >= 2*len(marks) && !r.said[c.At] {
+				r.add(about(fmt.Sprintf("%s is not on the scale, which goes from %s to %s. What was it?", num(c.Value), num(low), num(high)), c, "impossible value"), c.At)
+			}
+		}
+		marks = nil
+	}
+	for _, row := range w.Rest {
+		if row.At.File != mean.At.File || row.At.Sheet != mean.At.Sheet {
+			judge()
+			mean = handin.Cell{}
+		}
+		for _, c := range row.Cells {
+			if l, h, said := scaleIn(c.Text); said && c.Kind == sheet.Text && saysMean.MatchString(c.Text) {
+				judge()
+				mean, low, high = c, l, h
+			}
+		}
+		at := slices.IndexFunc(row.Cells, func(c handin.Cell) bool { return mean.At.Col > 0 && c.At.Col == mean.At.Col && c.Formula != "" })
+		if at < 0 {
+			continue
+		}
+		for _, c := range row.Cells {
+			if c.Known && c.At != row.Cells[at].At && takesIn(row.Cells[at].Formula, c.At) {
+				marks = append(marks, c)
+			}
+		}
+	}
+	judge()
+}
+
+// takesIn reports a formula over cells of one row, B4:F4, that a place is among.
+func takesIn(formula string, at trial.Place) bool {
+	m := rowRange.FindStringSubmatch(formula)
+	if m == nil || m[2] != strconv.Itoa(at.Row) || m[4] != m[2] {
+		return false
+	}
+	from, _ := excelize.ColumnNameToNumber(m[1])
+	to, _ := excelize.ColumnNameToNumber(m[3])
+	return from <= at.Col && at.Col <= to
+}
+
+var (
+	saysMean = pattern.Of(`(?i)\b(?:mean|average|avg|moyenne|media|promedio|mittel(?:wert)?|schnitt|gemiddelde?)\b|ø`)
+	rowRange = pattern.Of(`\b\$?([A-Z]{1,2})\$?(\d+):\$?([A-Z]{1,2})\$?(\d+)\b`)
+)
 
 // scaleSaid is the scale of the one line that says one of scores.
 func scaleSaid(w *handin.Work) (low, high float64, ok bool) {

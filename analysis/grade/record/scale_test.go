@@ -6,6 +6,7 @@ import (
 
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
+	"foamfield/ingest/sheet"
 	"foamfield/ingest/trial"
 )
 
@@ -66,6 +67,32 @@ func TestUnderEffects(t *testing.T) {
 		r := fresh()
 		if r.constants(w); len(r.out) != c.asked {
 			t.Errorf("%s: %v", c.lines, r.out)
+		}
+	}
+}
+
+// TestOffScaleOfMean: marks beside a mean that says their scale, and numbers beside one that says none.
+func TestOffScaleOfMean(t *testing.T) {
+	for head, want := range map[string]int{"Mean of the panel (1 to 9)": 1, "Mean of the panel": 0, "Panel (1 to 9)": 0} {
+		w := &handin.Work{}
+		row := func(n int, cells ...handin.Cell) {
+			r := handin.Row{At: trial.Place{File: "a.xlsx", Sheet: "Panel", Row: n, Col: 1}}
+			for k, c := range cells {
+				c.At = trial.Place{File: "a.xlsx", Sheet: "Panel", Row: n, Col: k + 1}
+				r.Cells = append(r.Cells, c)
+			}
+			w.Rest = append(w.Rest, r)
+		}
+		text := func(s string) handin.Cell { return handin.Cell{Kind: sheet.Text, Text: s} }
+		mark := func(v float64) handin.Cell { return handin.Cell{Kind: sheet.Number, Value: v, Known: true} }
+		mean := func(f string) handin.Cell { return handin.Cell{Kind: sheet.Number, Value: 6, Known: true, Formula: f} }
+		row(1, text("Trial"), text("Ada"), text("Ben"), text("Cy"), text(head))
+		row(2, mark(40), mark(5), mark(6), mark(7), mean("AVERAGE(B2:D2)"))
+		row(3, mark(41), mark(5), mark(12), mark(7), mean("AVERAGE(B3:D3)"))
+		r := &reader{said: map[trial.Place]bool{}, meant: map[trial.Place]float64{}}
+		r.offScaleOfMean(w)
+		if len(r.out) != want || want == 1 && r.out[0].At.Row != 3 {
+			t.Errorf("%s: %d", head, len(r.out))
 		}
 	}
 }
