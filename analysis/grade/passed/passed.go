@@ -171,6 +171,11 @@ func Became(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 			continue
 		}
 		n, ok := whole(m[1], 0)
+		if x := j.Work.ByID(m[1]); len(x) == 1 && m[1][0] <= '9' { // "5 clogged" is of trial 5, which did
+			if yes, _ := one.of(x[0]); yes {
+				continue
+			}
+		}
 		is, unknown := 0, 0
 		for _, x := range j.Work.Trials() {
 			switch yes, known := one.of(x); {
@@ -227,7 +232,7 @@ func countIn(s sentence.Sentence, all, controls int) (n, within float64, ok bool
 			return float64(k), 0, true
 		}
 	}
-	for _, m := range nOfM.FindAllStringSubmatch(s.Low, -1) {
+	for _, m := range nOfM.FindAllStringSubmatch(slashed.ReplaceAllString(s.Low, " "), -1) {
 		of, has := whole(m[2], 0)
 		if !has && m[3] == "" {
 			continue // "one of", "half of the"
@@ -244,6 +249,9 @@ func countIn(s sentence.Sentence, all, controls int) (n, within float64, ok bool
 	}
 	return 0, 0, false
 }
+
+// slashed are makings of one mix by their numbers, and no count: "runs 3/6 and 4/7", "3/6 (18, 16 min)".
+var slashed = pattern.Of(`\b(?:runs?|trials?|foams?|mix(?:es)?|cards?|tests?|nos?\.?|numbers?)\s+\d+\s*/\s*\d+(?:(?:\s*\([^)]*\))?\s*(?:,|and|&)\s*\d+\s*/\s*\d+)*|\b\d+\s*/\s*\d+\s*\(`)
 
 // whole is a number in figures or as a word; all and half are of so many.
 func whole(word string, of int) (n int, ok bool) {

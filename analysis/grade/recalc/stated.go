@@ -155,6 +155,7 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 			if i, ok := namedIn(own, text, ingredient.Emulsifier); ok && i.HLB != nil && foreignTo(v, i.HLB) && v > 0 {
 				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("HLB %s is written for %s, where %s is usual. Whose value is it, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.HLB.Value)), i.HLB.Value))
 			}
+		case ownPercent.MatchString(own): // "butter (82 % fat) | 35": its share of a recipe
 		case rowFat.MatchString(text):
 			if i, ok := namedIn(own, text, ingredient.Fat); ok && i.FatPercent != nil && v > 1 && v <= 100 && (v < i.FatPercent.Low-far || v > i.FatPercent.High+far) {
 				j.Out = append(j.Out, j.constant(p.RightAt, v, fmt.Sprintf("%s %% fat is written for %s, where %s %% is usual. Is it by the packet, or did a finger slip?", verdict.Num(v), i.Name, verdict.Num(i.FatPercent.Value)), i.FatPercent.Value))
@@ -165,6 +166,7 @@ func otherRows(w *handin.Work, asked map[trial.Place]bool) (out []finding.Found)
 }
 
 var (
+	ownPercent   = pattern.Of(`(?i)\d\s*(?:%|per ?cent)\s*(?:of )?fat\b`)
 	rowHLB       = pattern.Of(`(?i)\bhlb\b`)
 	otherMeasure = pattern.Of(`(?i)(\d\s*(g|mg|kg|ml|min|%)\b|\b(g|grams?|mg|kg|ml|min|minutes|hold|held|stood|price|cost|dose|per|%|percent|limit|max|total|sum|chargers?|°c|temp\w*|pack|bag)\b|[%€$£])`)
 	rowFat       = pattern.Of(`(?i)\bfat\b.*(%|per ?cent|100)|(%|per ?cent|100).*\bfat\b|\bfat (in|of)\b`)
