@@ -280,6 +280,7 @@ func TestReadAll(t *testing.T) {
 		{"a planned ratio of what is weighed", "trial; planned GMS : polysorbate 80; GMS g; polysorbate 80 g", "trial; known, not used ?; amount of an ingredient [GMS] g; amount of an ingredient [polysorbate 80] g"},
 		{"a planned ratio alone", "trial; target ratio GMS : polysorbate 80; emulsifier g", "trial; ratio of two emulsifiers [GMS] ?; emulsifier, all together g"},
 		{"how a day is written", "trial; date (ISO); butter g; hold min", "trial; day; amount of an ingredient [butter] g; hold min"},
+		{"grams in 100 g", "trial; fat (g in 100 g mix); creaminess (score 1 to 9); hold min", "trial; fat percent % of mix; mouthfeel /9; hold min"},
 		{"bakers' parts", "trial; emulsifier, parts per 100 parts fat; hold min", "trial; emulsifier, all together % of fat; hold min"},
 		{"in grams", "trial; oil in g; cream in g; whole thing in g; stayed min", "trial; amount of an ingredient [oil] g; amount of an ingredient [cream] g; batch mass g; hold min"},
 		{"liquid and foam without an overrun", "trial; liquid (g); foam (g); hold min", "trial; amount of an ingredient [liquid] g; foam put to drain g; hold min"},

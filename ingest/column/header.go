@@ -25,7 +25,8 @@ func open(header string) Meaning {
 		return Meaning{Words: header}
 	}
 	header = meanOf.ReplaceAllString(header, "${1}mean$3")
-	header = parts100.ReplaceAllString(header, "g per 100 g ")
+	header = scoreFrom.ReplaceAllString(header, "$1-$2")
+	header = in100g.ReplaceAllString(parts100.ReplaceAllString(header, "g per 100 g "), "g per 100 g$1")
 	if plain := dayForm.ReplaceAllString(header, ""); plain != header && openPlain(plain).Role == Day {
 		return openPlain(plain)
 	}
@@ -52,6 +53,12 @@ var dayForm = pattern.Of(`(?i)\s*[(\[]?\b(?:ISO(?: ?8601)?|(?:[djgtm]{1,2}[-./ ]
 
 // parts100 are parts in a hundred, as bakers count: "parts per 100 parts fat".
 var parts100 = pattern.Of(`(?i)\b(?:parts?|teile?|parties?|partes?|parti|delen|deel)\s*(?:per|in|/|to|auf|pro|pour|por|su|op)\s*(?:a\s+)?(?:100|hundred|hundert|cent|cien|cento|honderd)\s*(?:(?:parts?|teile?|parties?|partes?|parti|delen)\b\s*)?(?:of\s+|de\s+|di\s+|van\s+)?(?:the\s+)?`)
+
+// in100g are grams in 100 g, in other words than per.
+var in100g = pattern.Of(`(?i)\bg(?:rams?)?\s*(?:in|je|pro|pour|por|su|op|auf)\s*100\s*g\b(\W)?`)
+
+// scoreFrom is a scale that says what it is: "creaminess (score 1 to 9)".
+var scoreFrom = pattern.Of(`(?i)\b(?:scored?|scale|rated|note|punkte|skala|échelle|escala|scala|schaal)\s+(?:from |of |von |de |da |van )?([01])\s*(?:to|-|–|bis|à|a|tot)\s*(\d{1,3})\b`)
 
 // meanOf is a mean with what it was taken of, which says nothing more: "mean of A and B", "moyenne
 // des deux siphons".

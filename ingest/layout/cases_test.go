@@ -68,6 +68,18 @@ trial, butter g, came out, broke, hold min
 1 header
 2 units
 `},
+	{"units row of whole phrases", `
+trial | date | butter | fat | HLB | hold | smooth
+ | ISO | g | g in 100 g mix | by weight | min | score 1 to 9
+T1 | 2024-03-01 | 100 | 30 | 7 | 12 | 5
+T2 | 2024-03-02 | 110 | 33 | 7 | 14 | 6
+`, `
+trial, day, butter g, fat percent % of mix, blend HLB, hold min, not used
+3: T1 | 2024-03-01 | 100 | 30 | 7 | 12 | 5
+4: T2 | 2024-03-02 | 110 | 33 | 7 | 14 | 6
+1 header
+2 units
+`},
 	{"averages, totals, targets", `
 Essai | Beurre (g) | Tenue (min) | Remarques
 E1 | 100 | 12 |

@@ -26,7 +26,7 @@ func (j *job) totals() {
 	left, always := j.leftOut(col)
 	j.Column(col, criteria.Total, func(i int) (verdict.Expected, bool) {
 		m := &j.mixes[i][0]
-		if m.Open || m.Sum <= 0 || len(m.Parts) < 2 {
+		if m.Open || m.Sum <= 0 || len(m.Parts) < 2 || col.Cells[i].Value < m.Sum && wentOff.MatchString(j.Table.Trials[i].Note) {
 			return verdict.Expected{}, false
 		}
 		e := verdict.Expected{How: m.Listed(mixture.AnyPart), Digits: 1, Within: j.totalWithin(col, m.Sum)}
@@ -52,6 +52,9 @@ func (j *job) totals() {
 		return e, true
 	})
 }
+
+// wentOff is why a mix weighs less than what went into it.
+var wentOff = pattern.Of(`(?i)\b(?:evaporat\w*|boil(?:ed|ing)?[- ](?:off|away|down)|reduced|steam\w*|weighed after|verdampf\w*|verdunstet|eingekocht|évapor\w*|evapor\w*|verdampt|ingekookt|spil(?:t|led)\b|stuck to|left in the (?:pan|pot|bowl)|lost)\b`)
 
 // emulsifiersTogether are the grams of emulsifier in one column, where none is weighed by
 // its name.

@@ -78,3 +78,15 @@ func TestEmptyCups(t *testing.T) {
 		}
 	}
 }
+
+// TestWentOff: notes that say why a mix weighs less than what went into it, and notes that do not.
+func TestWentOff(t *testing.T) {
+	for note, want := range map[string]bool{
+		"12 g of water evaporated on the hob": true, "weighed after heating": true, "3 g boiled off": true, "beim Erhitzen verdampft": true, "a little spilt": true,
+		"boiled first": false, "total by the big scale": false, "": false,
+	} {
+		if got := wentOff.MatchString(note); got != want {
+			t.Errorf("%q: %v", note, got)
+		}
+	}
+}

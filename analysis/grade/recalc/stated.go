@@ -418,7 +418,7 @@ func (j *job) fits(s verdict.Sum, k int, fat float64) (n int) {
 		kept := j.mixes[i]
 		j.mixes[i] = []mixture.Mixture{m}
 		if e, ok := s.Expect(i); ok && c.Known && m.Parts[k].Grams > 0 {
-			e.Within = max(1.05*c.Half, 0.05)
+			e.Within = max(1.05*c.Half, c.Rounded(), 0.05)
 			if verdict.CloseToRight(c.Value, e) {
 				n++
 			}

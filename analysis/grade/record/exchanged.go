@@ -112,8 +112,8 @@ func (r *reader) exchangedPair(t *handin.Table, x, y *handin.Column, i int) {
 	r.askExchanged(x, y, i)
 }
 
-// stepsOn reports a value that stands as far from the next of its column as these from one another: a step
-// of a series.
+// stepsOn reports a value that stands as far from the next of its column as these from one another, or two or
+// three times as far: a step of a series.
 func stepsOn(col *handin.Column, i int) bool {
 	v := col.Cells[i].Value
 	var levels []float64
@@ -131,7 +131,8 @@ func stepsOn(col *handin.Column, i int) bool {
 	if v > levels[n-1] {
 		step, gap = levels[n-1]-levels[n-2], v-levels[n-1]
 	}
-	return gap > 0 && math.Abs(gap-step) <= 0.12*step
+	steps := math.Round(gap / step)
+	return steps >= 1 && steps <= 3 && math.Abs(gap-steps*step) <= 0.12*step
 }
 
 var praise = pattern.Of(`(?i)\b(best|longest|great|perfect|wow|super|lovely|stiff|firm|stood (?:well|long)|held (?:well|long)|very stable|hardly any (?:liquid|drain\w*)|almost dry|no liquid)\b`)

@@ -220,17 +220,10 @@ var (
 	atLeast  = pattern.Of(`(?i)(\bat least\b|\bover\b|\bmore than\b|\bor more\b|\bmindestens\b|\bau moins\b|\bal menos\b|\balmeno\b|\bminstens\b|[>≥+])`)
 )
 
-// roundedTo is how many decimals a formula leaves.
-var roundedTo = pattern.Of(`(?i)^=?\s*(?:ROUND|RUNDEN|ARRONDI|REDONDEAR|ARROTONDA|AFRONDEN)\(.*[,;]\s*(\d)\s*\)$`)
-
 // numberOf is the number of a cell, with its unit or without.
 func numberOf(c handin.Cell) (v, half float64, ok bool) {
-	if m := roundedTo.FindStringSubmatch(c.Formula); c.Known && m != nil {
-		n, _ := strconv.Atoi(m[1])
-		return c.Value, max(c.Half, 0.5*math.Pow(10, -float64(n))), true
-	}
 	if c.Known {
-		return c.Value, c.Half, true
+		return c.Value, max(c.Half, c.Rounded()), true
 	}
 	m := withUnit.FindStringSubmatch(c.Text)
 	if m == nil {
