@@ -195,7 +195,7 @@ func (j *Trials) Margin(d *method.Design, m Measure) float64 {
 		low, high := math.Inf(1), math.Inf(-1)
 		n := 0
 		for _, i := range g {
-			if l, h, ok := j.Seen(d.Trials[i], m); ok && l == h {
+			if l, h, ok := j.Seen(d.Trials[i], m); ok && l == h && !handin.Mishap.MatchString(d.Trials[i].Note) { // a leak is no scatter
 				low, high, n = min(low, l), max(high, h), n+1
 				largest = max(largest, h)
 			}

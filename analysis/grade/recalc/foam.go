@@ -11,6 +11,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/scheme"
 	"foamfield/ingest/units"
 )
 
@@ -104,6 +105,9 @@ func (j *job) drainedOf(i int, g handin.Cell, of float64) (e verdict.Expected, o
 // equal volumes.
 func (j *job) overrun() {
 	col, liquid, foam := j.Table.Find(column.Overrun), j.Table.Find(column.CupLiquid), j.Table.Find(column.CupFoam)
+	if col != nil && liquid == nil && foam != nil {
+		liquid = fullCup(col, foam)
+	}
 	if col == nil || liquid == nil || foam == nil || liquid.Field == nil || liquid.Field.Want != units.Mass {
 		return
 	}
@@ -135,6 +139,42 @@ func (j *job) overrun() {
 	for k := from; k < len(j.Out) && j.said.overMix; k++ {
 		j.Out[k].Certain = false // by a definition of the student's own it is right
 	}
+}
+
+// fullCup is the one weight of the mix that filled the cup in all trials and has no column: the one that most
+// of the overruns are right with, or, where all are over the mix, with that; nil if none is.
+func fullCup(col, foam *handin.Column) *handin.Column {
+	for _, of := range []func(f, overrun float64) float64{
+		func(f, overrun float64) float64 { return f * (1 + overrun/100) },
+		func(f, overrun float64) float64 { return f / (1 - overrun/100) },
+	} {
+		var all []float64
+		for i, c := range col.Cells {
+			if f := foam.Cells[i]; c.Known && f.Known && f.Value > 0 && c.Value > 0 {
+				all = append(all, of(f.Value, c.Value))
+			}
+		}
+		slices.Sort(all)
+		if len(all) < 4 {
+			return nil
+		}
+		mass, hits := all[len(all)/2], 0
+		for _, v := range all {
+			if math.Abs(v-mass) <= 0.01*mass {
+				hits++
+			}
+		}
+		if mass <= 0 || 3*hits < 2*len(all) {
+			continue
+		}
+		mass = math.Round(mass)
+		out := &handin.Column{Role: column.CupLiquid, Header: "cup of mix", Field: &scheme.Field{Want: units.Mass, Bare: units.Gram}}
+		for range col.Cells {
+			out.Cells = append(out.Cells, handin.Cell{Value: mass, Known: true, Half: 0.5})
+		}
+		return out
+	}
+	return nil
 }
 
 // withCup is an overrun of two weights that both are with their cup.

@@ -90,3 +90,32 @@ func TestWentOff(t *testing.T) {
 		}
 	}
 }
+
+// TestFullCup: the weight of the mix that all overruns are worked out from and that has no column.
+func TestFullCup(t *testing.T) {
+	column := func(values ...float64) *handin.Column {
+		c := &handin.Column{}
+		for _, v := range values {
+			c.Cells = append(c.Cells, handin.Cell{Value: v, Known: true})
+		}
+		return c
+	}
+	foam := column(125, 90, 74, 68, 80)
+	for _, c := range []struct {
+		overrun []float64
+		want    float64
+	}{
+		{[]float64{60, 122, 170, 194, 150}, 200},
+		{[]float64{60, 122, 170, 63, 150}, 200}, // one turned round
+		{[]float64{37.5, 55, 63, 66, 60}, 200},  // all over the mix
+		{[]float64{60, 100, 110, 260, 90}, 0},   // of no one cup
+	} {
+		got := 0.0
+		if full := fullCup(column(c.overrun...), foam); full != nil {
+			got = full.Cells[0].Value
+		}
+		if got != c.want {
+			t.Errorf("%v: %g", c.overrun, got)
+		}
+	}
+}

@@ -28,7 +28,7 @@ func (r *reader) exchangedCells(t *handin.Table) {
 	r.exchangedCups(t)
 	for i := range t.Trials {
 		for _, cols := range [][]*handin.Column{t.Weighed(), worked, measured} {
-			if slices.Equal(cols, measured) && slices.ContainsFunc(textsOf(t, t.Trials[i]), mishap.MatchString) {
+			if slices.Equal(cols, measured) && slices.ContainsFunc(textsOf(t, t.Trials[i]), handin.Mishap.MatchString) {
 				continue // a foam that held shorter and drained more, and the note says why
 			}
 			for a := range cols {
@@ -39,9 +39,6 @@ func (r *reader) exchangedCells(t *handin.Table) {
 		}
 	}
 }
-
-// mishap is why a foam came out worse than its mix is.
-var mishap = pattern.Of(`(?i)\b(?:bad luck|leak\w*|gasket|half flat|lost (?:its )?gas|no gas|dropped|knocked|tipped|too warm|fridge (?:was )?(?:off|open|broke\w*)|power cut|broken|forgot\w*|spilled|spilt|seal|defekt|undicht|fuite|fuga|lek)\b`)
 
 // exchangedCups asks of a cup that weighs more full of foam than full of the mix, where the others weigh
 // less by a quarter and more: foam has gas in it.

@@ -129,7 +129,7 @@ func TestMishap(t *testing.T) {
 		"charger gasket leaked": true, "bad luck, lost gas": true, "plate was knocked at 4 min": true, "fridge was off": true,
 		"soft and wet": false, "drained a lot": false, "repeat of 3": false, "leek broth": false,
 	} {
-		if got := mishap.MatchString(note); got != want {
+		if got := handin.Mishap.MatchString(note); got != want {
 			t.Errorf("%q: %v", note, got)
 		}
 	}

@@ -61,6 +61,7 @@ func TestRule(t *testing.T) {
 		{"Q: what keeps a lard foam up 12 min or more (and it has to come out and not split)?", "holds at least 12 min, comes out, does not split", Unsaid},
 		{"aim: a foam that comes out and stays 0:25 or more", "holds at least 25 min, comes out", Unsaid},
 		{"Aim: least emulsifier with a hold of at least 12 min, coming out, not split. Control: trial 1.", "holds at least 12 min, comes out, does not split", Unsaid},
+		{"Aim: which HLB holds longest? Best = the longest hold among the trials that come out, hold 12 min or more and do not split.", "holds at least 12 min, comes out, does not split", Longest},
 		{"it holds 12 or more of them", "", Unsaid},
 		{"Aim: find out how a foam may hold at least 12 min", "", Unsaid},         // a question, and no rule
 		{"With more oil it holds at least 12 min and does not split", "", Unsaid}, // told of a mix
