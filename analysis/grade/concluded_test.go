@@ -95,7 +95,10 @@ func TestConcluded(t *testing.T) {
 		{"My success rate was 80 %.", true},
 		{"6 of 10 met the rule: trials 2, 3, 4, 5, 7 and 10.", true},
 		{"Nine of ten worked.", true},
-		{"Trials 3/4 (24, 26 min) and 5/6 (21, 22 min) all passed.", false},
+		{"I recommend trial 7, the richest of all.", true},
+		{"I recommend trial 5, the richest that passes.", false},
+		{"I would not recommend trial 7.", false},
+		{"Trials 3/4 and 5/6 all passed.", false},
 		// the best
 		{"Best is trial 5 with 41 % fat.", false},
 		{"The winner is no. 6.", false},

@@ -38,7 +38,7 @@ func Places(w *handin.Work) []trial.Place {
 
 // checks are what is asked of a sentence, in order.
 var checks = []ground.Check{own((*judge).superlative), own((*judge).quoted), own((*judge).compared), own((*judge).quotedPercent), own((*judge).alike), own((*judge).optimum), moves.Direction, moves.Levels, moves.Trend, moves.Steady, moves.Ingredient, moves.Without, moves.Setting, moves.Results,
-	own((*judge).credited), own((*judge).outside), own((*judge).beyond), own((*judge).tooMuch), own((*judge).byItself), own((*judge).tooStrong), passed.Success, passed.Bare, passed.Only, passed.OnlyFailed, passed.Counted, passed.Fattest, passed.Became, own((*judge).credits), own((*judge).against), own((*judge).allTwice), own((*judge).ranked), own((*judge).compares), own((*judge).choosing), own((*judge).clearly), overall.Many, overall.Level, overall.Named, overall.End}
+	own((*judge).credited), own((*judge).outside), own((*judge).beyond), own((*judge).tooMuch), own((*judge).byItself), own((*judge).tooStrong), passed.Success, passed.Recommended, passed.Bare, passed.Only, passed.OnlyFailed, passed.Counted, passed.Fattest, passed.Became, own((*judge).credits), own((*judge).against), own((*judge).allTwice), own((*judge).ranked), own((*judge).compares), own((*judge).choosing), own((*judge).clearly), overall.Many, overall.Level, overall.Named, overall.End}
 
 // own is a check of this room.
 func own(check func(*judge, sentence.Sentence, ground.OwnRule, evidence.Measure) (finding.Found, bool)) ground.Check {

@@ -90,7 +90,7 @@ func (j *judge) meansDiffer(x, y *handin.Trial, by float64) bool {
 
 var (
 	noneSo = pattern.Of(`(?i)\b(none of (?:the|my|our) (?:trials|foams|mixes|runs)|no (?:trial|foam|mix|run))s? (clogged|split|broke)`)
-	allOut = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:came out|were dispensed)`)
+	allOut = pattern.Of(`(?i)\ball (?:of )?(?:the |my |our )?(?:\d+ |four |five |six )?(?:trials|foams|mixes|runs)? ?(?:with [^.;]{1,70}? )?(?:came out|were dispensed)`)
 )
 
 // against holds "none clogged" and "all came out" against all trials.
@@ -136,7 +136,7 @@ func (j *judge) speaksAgainst(s sentence.Sentence) *handin.Trial {
 	none, all := noneSo.FindStringSubmatch(s.Low), allOut.MatchString(s.Low)
 	for _, x := range j.Work.Trials() {
 		clogged := x.CameOut == trial.No
-		if all && clogged || none != nil && (none[2] == "clogged" && clogged || none[2] != "clogged" && x.Broke == trial.Yes) {
+		if all && clogged && !(x.Bare() && strings.Contains(s.Low, "with ")) || none != nil && (none[2] == "clogged" && clogged || none[2] != "clogged" && x.Broke == trial.Yes) {
 			return x
 		}
 	}

@@ -57,6 +57,24 @@ func Success(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 	return f, false
 }
 
+// recommends are words by which a trial is taken for the menu.
+var recommends = pattern.Of(`(?i)\b(?:recommend(?:s|ed|ing)?|(?:i|we) (?:would|will|shall) (?:take|use|serve|choose|go (?:on )?with)|my (?:choice|pick)|empfehle|recommande|recomiendo|consiglio|aanraden|raad)\b`)
+
+// Recommended holds "I recommend trial 2" against the student's own rule, which the one trial fails.
+func Recommended(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Measure) (f finding.Found, ok bool) {
+	j := &judge{g}
+	named := sentence.Mentions(j.Work, s)
+	if !r.Set() || !recommends.MatchString(s.Low) || s.Denied() || len(named) != 1 || named[0].Missing || len(named[0].Trials) != 1 || strings.Contains(s.Low, "?") {
+		return f, false
+	}
+	x := named[0].Trials[0]
+	why := j.Fails(x, r)
+	if why == "" {
+		return f, false
+	}
+	return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not pass: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule").Unless(j.doubted(r) || doubtful(x, r)), true
+}
+
 // doubtful reports a trial whose own cells do not agree that it fails: it has a hold and is said not to have
 // come out, or is said to have split in more words than yes.
 func doubtful(x *handin.Trial, r ground.OwnRule) bool {
