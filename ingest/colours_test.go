@@ -77,6 +77,7 @@ func TestColours(t *testing.T) {
 		{"in German", false, map[string][2]string{"A1": {"", "Farben: grün = kam raus, rot = verstopft, gelb = teilweise, orange = getrennt, grau = nicht werten, blau = stand noch"}}, read},
 		{"with a reason", true, map[string][2]string{"A12": {green, "came out"}, "A13": {red, "clogged"}, "A14": {yellow, "came out partly"}, "A15": {orange, "split"}, "A16": {grey, "does not count: leaking head or wrong weights"}, "A17": {blue, "still standing"}}, read},
 		{"the reason first", true, map[string][2]string{"A12": {green, "came out"}, "A13": {red, "clogged"}, "A14": {yellow, "came out partly"}, "A15": {orange, "split"}, "A16": {grey, "scale was wrong – do not count"}, "A17": {blue, "still standing"}}, read},
+		{"a verb without its part", false, map[string][2]string{"A1": {"", "green = came out, red = clogged, yellow = came in part, orange = split; grey: does not count; blue = still standing"}}, read},
 		{"no legend", true, nil, "yes none yes yes yes yes"},
 		{"a legend of something else", false, map[string][2]string{"A1": {"", "green = Bo, red = Cleo, yellow = Tom"}}, "yes none yes yes yes yes"},
 		{"one not understood", false, map[string][2]string{"A1": {"", "red = clogged, yellow = check again"}}, "yes no yes yes yes yes"},

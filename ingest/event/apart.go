@@ -49,6 +49,20 @@ func rejoined(tokens []lexis.Token) []lexis.Token {
 	return tokens
 }
 
+// cameInPart reports the verb just passed without its part, of what came in part: "came partly",
+// "in part came".
+func (h *hearing) cameInPart(verb string) bool {
+	if !partedVerb()[verb] {
+		return false
+	}
+	next := h.i
+	for next < len(h.tokens) && isOnly()[h.tokens[next].Text] {
+		next++
+	}
+	v, n := matchSaid(h.tokens, next)
+	return n > 0 && v.event == PartlyOut || len(h.events) > h.from && h.events[len(h.events)-1] == PartlyOut && next == len(h.tokens)
+}
+
 // howMuch reports words each of which says how much came or how well.
 func howMuch(tokens []lexis.Token) bool {
 	for i := 0; i < len(tokens); {

@@ -244,7 +244,7 @@ func (h *hearing) unknown(t lexis.Token) {
 	case h.denial > 0:
 		h.denial--
 	}
-	if t.Kind == lexis.AWord && !changesNothing(t.Text) || t.Kind == lexis.ABadNumber {
+	if t.Kind == lexis.AWord && !changesNothing(t.Text) && !h.cameInPart(t.Text) || t.Kind == lexis.ABadNumber {
 		h.left = append(h.left, t.Text)
 	}
 }

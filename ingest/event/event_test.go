@@ -146,6 +146,13 @@ func TestSure(t *testing.T) {
 		{"not entirely split", false},
 		{"kam kaum heraus", false},
 		{"kam gar kaum heraus", false},
+		{"came partly", true},
+		{"came only in part", true},
+		{"kam teilweise", true},
+		{"in part came", true},
+		{"came late, partly", false},
+		{"came", false},
+		{"partly came apart", false},
 	} {
 		if _, sure := Sure(c.text); sure != c.sure {
 			t.Errorf("Sure(%q) = %v; want %v", c.text, sure, c.sure)
