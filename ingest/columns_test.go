@@ -23,6 +23,11 @@ func TestColumnsByTheirNeighbours(t *testing.T) {
 		{"remarks under a letter", "t|butter g|cider g|GMS g|held min|n\nt1|150|144|3|25|\nt2|140|154|3|20|\nt3|140|154|4|26|rather good", "n", "note"},
 		{"levels of a plan", "trial|butter level|butter g|cider g|GMS g|held min\n1|-|150|144|3|25\n2|+|190|104|3|20\n3|-|150|144|4|26\n4|+|190|104|4|26", "butter level", "known, not used"},
 		{"a dash where nothing was weighed", "trial|butter|cider|GMS|held min\n1|-|144|3|25\n2|150|104|3|20\n3|150|144|4|26\n4|-|104|4|26", "butter", "butter"},
+		{"answers under a word for a squirt", "trial|butter g|cider g|GMS g|squirt?|held min\n1|150|144|3|yes|25\n2|140|154|3|half|20\n3|140|154|4|no|", "squirt?", "came out"},
+		{"answers under a word for a jet", "trial|butter g|cider g|GMS g|jet|held min\n1|150|144|3|oui|25\n2|140|154|3|en partie|20\n3|140|154|4|non|", "jet", "came out"},
+		{"sizes under a word for a squirt", "trial|butter g|cider g|GMS g|portion|held min\n1|150|144|3|half|25\n2|140|154|3|half|20\n3|140|154|4|small|19", "portion", "which squirt"},
+		{"answers under a word for a squirt, beside those that are asked for", "trial|butter g|cider g|GMS g|squirt|came out|held min\n1|150|144|3|yes|yes|25\n2|140|154|3|yes|partly|20\n3|140|154|4|no|no|", "squirt", "which squirt"},
+		{"squirts by their place", "trial|butter g|cider g|GMS g|squirt|held min\n1|150|144|3|first|25\n1|150|144|3|last|20\n2|140|154|4|first|19", "squirt", "which squirt"},
 		{"a second table with another ingredient", "trial|cream 35%|cheddar|water|GMS|held min\n1|250|80|150|3|15\n2|250|90|150|3|25\n\ntrial|cream 35%|walnut|milk|GMS|held min\n3|200|60|200|3|28\n4|200|90|200|3|19", "milk", "milk"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

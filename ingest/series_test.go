@@ -103,6 +103,19 @@ func TestEmulsifierFractions(t *testing.T) {
 	}
 }
 
+// TestAnswersAreNoSquirts: makings of one name of which a column of squirts says whether they came
+// out are trials of their own.
+func TestAnswersAreNoSquirts(t *testing.T) {
+	log := mustRead(t, "trial,shot?,butter g,cider g,GMS g,hold min\n1,yes,120,174,6,12\n1,no,120,174,6,\n2,partly,120,174,6,9\n")
+	var got []string
+	for i := range log.Trials {
+		got = append(got, fmt.Sprint(log.Trials[i].Rows, log.Trials[i].CameOut))
+	}
+	if want := []string{"[2] yes", "[3] no", "[4] partly"}; !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // TestSquirts: the squirts of a trial are one trial, by the first of them.
 func TestSquirts(t *testing.T) {
 	log := mustRead(t, "trial,squirt,butter g,cider g,GMS g,came out,hold min,notes\n"+

@@ -6,6 +6,7 @@ import (
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/grid"
+	"foamfield/ingest/reply"
 	"foamfield/ingest/say"
 )
 
@@ -67,6 +68,9 @@ func squirts(t *grid.Table, squirt int, yield func([]int) bool) {
 	for n := range t.Rows {
 		c, _ := t.Cell(n, squirt)
 		which, own := say.Fold(t.Sheet.Display(c)), keyOf(t, n)
+		if r, err := reply.Parse(which); err == nil && r.Sense == reply.Affirms {
+			which = "" // whether it came out, not which of them
+		}
 		if len(rows) > 0 && own == key && which != "" && seen[0] != "" && !slices.Contains(seen, which) {
 			rows, seen = append(rows, n), append(seen, which)
 			continue

@@ -39,6 +39,8 @@ func (m *maker) byContent(f *scheme.Field) {
 	case m.namesOfKind(f):
 	case f.Role == column.Canister && free(column.CameOut) && m.mostly(f, m.answersOutlet):
 		m.instead(f, column.CameOut)
+	case f.Role == column.Squirt && free(column.CameOut) && free(column.Clogged) && m.saysYes(f):
+		m.instead(f, column.CameOut)
 	case f.Role == column.Temperature && free(column.TrialID) && m.mostly(f, isLabel),
 		f.Role == column.ReadingMinute && m.numbersEach(f) && m.mostly(f, isLabel):
 		if o := m.Find(column.TrialID); o != nil { // "n" above a few remarks
@@ -53,6 +55,16 @@ func (m *maker) byContent(f *scheme.Field) {
 	case f.Role == column.Note && free(column.CameOut) && free(column.Clogged) && free(column.Broke) && free(column.Result) && m.saysOfEach(f):
 		m.instead(f, column.Result)
 	}
+}
+
+// saysYes reports a column of answers, a yes or a no among them: "half" alone is also a size.
+func (m *maker) saysYes(f *scheme.Field) bool {
+	plainly := false
+	return m.mostly(f, func(text string) bool {
+		r, err := m.Reply(text)
+		plainly = plainly || err == nil && r.Sense == reply.Affirms && r.Answer != reply.Partly && r.Answer != reply.NoAnswer
+		return m.answersOutlet(text)
+	}) && plainly
 }
 
 // wordsOnly reports the roles of texts that say nothing of the mix, nor of what happened.
