@@ -103,6 +103,29 @@ func TestEmulsifierFractions(t *testing.T) {
 	}
 }
 
+// TestDrainedBelow: readings of one foam in rows below it, each with its minute, are of that trial; a
+// row that says more is a making of its own. "trial drained rows", a line a trial; the reading that
+// counts is the one at 20 minutes.
+func TestDrainedBelow(t *testing.T) {
+	const head = "trial,rapeseed oil g,cider g,GMS g,PS80 g,came out,hold min,drain time min,drained %\n"
+	for _, c := range []struct{ name, rows, want string }{
+		{"the rest of the row empty", "1,90,210,1,1,yes,12,10,4\n,,,,,,,20,9\n,,,,,,,40,15\n2,95,205,1,1,yes,14,10,3\n,,,,,,,20,7\n3,99,201,1,1,no,,,\n", "1 9 [2 3 4]; 2 7 [5 6]; 3 - [7]"},
+		{"the rest of the row typed again", "1,90,210,1,1,yes,12,10,4\n1,90,210,1,1,yes,12,20,9\n2,95,205,1,1,yes,14,10,3\n2,95,205,1,1,yes,14,20,7\n", "1 9 [2 3]; 2 7 [4 5]"},
+		{"another hold", "1,90,210,1,1,yes,12,10,4\n1,90,210,1,1,yes,16,20,9\n2,95,205,1,1,yes,14,10,3\n2,95,205,1,1,yes,14,20,7\n", "1 4..100 [2]; 1 9 [3]; 2 3..100 [4]; 2 7 [5]"},
+		{"another mix", "1,90,210,1,1,yes,12,10,4\n1,80,220,1,1,yes,,20,9\n2,95,205,1,1,yes,14,10,3\n", "1 4..100 [2]; 1 9 [3]; 2 3..100 [4]"},
+		{"a row a trial", "1,90,210,1,1,yes,12,10,4\n2,95,205,1,1,yes,14,20,7\n3,95,205,1,1,yes,14,20,8\n", "1 4..100 [2]; 2 7 [3]; 3 8 [4]"},
+	} {
+		log := mustRead(t, head+c.rows)
+		var got []string
+		for i := range log.Trials {
+			got = append(got, fmt.Sprint(log.Trials[i].ID, " ", bounds(log.Trials[i].Drained), " ", log.Trials[i].Rows))
+		}
+		if s := strings.Join(got, "; "); s != c.want {
+			t.Errorf("%s: %s\nwant %s", c.name, s, c.want)
+		}
+	}
+}
+
 // TestAnswersAreNoSquirts: makings of one name of which a column of squirts says whether they came
 // out are trials of their own.
 func TestAnswersAreNoSquirts(t *testing.T) {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/look"
 	"foamfield/ingest/sheet"
 )
 
@@ -27,6 +28,7 @@ func (t *Table) Readings() {
 	}
 	minute := t.minuteHead()
 	if minute < 0 {
+		t.drainedBelow()
 		return
 	}
 	t.PerReading = t.Find(column.TrialID) >= 0 && t.rises(minute)
@@ -42,6 +44,37 @@ func (t *Table) Readings() {
 	case t.Find(column.DrainedAt) < 0:
 		head.Role, head.Else = column.DrainedAt, column.ReadingMinute
 	}
+}
+
+// drainedBelow finds out whether the minute at which the drainage was read rises down the rows of each
+// trial, and these say nothing else: of the mix, of the hold or of coming out.
+func (t *Table) drainedBelow() {
+	minute := t.Find(column.DrainedAt)
+	if minute < 0 || t.Find(column.TrialID) < 0 || !t.rises(minute) {
+		return
+	}
+	for r := 1; r < len(t.Rows); r++ {
+		if t.sameKey(r-1, r) && t.isMaking(r) {
+			return
+		}
+	}
+	t.PerReading = true
+}
+
+// isMaking reports a row that has a mix, a hold or an answer of its own, other than the row above.
+func (t *Table) isMaking(row int) bool {
+	for h := range t.Heads {
+		role := t.Heads[h].Meaning.Role
+		if !ofMix(role) && role != column.Hold && role != column.HoldOver && role != column.GoneBy && role != column.CameOut && role != column.Clogged {
+			continue
+		}
+		c, filled := t.Cell(row, h)
+		above, _ := t.Cell(row-1, h)
+		if !filled && !look.Empty(&c) && !look.SameCell(&c, &above) {
+			return true
+		}
+	}
+	return false
 }
 
 // minuteHead is the head that may say the minute of a reading, -1 without.
