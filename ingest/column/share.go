@@ -9,7 +9,7 @@ import (
 )
 
 // A share of low or high is of all emulsifiers, whether or not the header says so: "high HLB
-// share %", "Anteil HLB hoch (%)".
+// share %", "Anteil HLB hoch (%)"; the header may give its HLB, "high share (% of blend, HLB 14)".
 
 var (
 	sharing     = wordsIn(`share shares proportion fraction part anteil anteile quota frazione proporzione proporción porción fracción parte aandeel deel`)
@@ -17,6 +17,7 @@ var (
 	emulsifying = wordsIn(`emulsifier emulsifiers emulsifying emul emuls surfactant surfactants blend mix mixture émulsifiant émulsifiants mélange emulsionante emulsionantes mezcla emulsionanti miscela
 		emulgator emulgatoren emulgatormischung mischung mengsel`)
 	besideShare = wordsIn(`hlb of the in with d de du des la le les l del el di della dei dello con von vom der des im mit van het in met à a al en`)
+	itsHLB      = pattern.Of(`(?i)\bhlb(?:[ -]?(?:value|wert))?\s*[=:]?\s*\d+(?:[.,]\d+)?`)
 	percentSign = pattern.Of(`%|(?i:\bper ?cent\b|\bprozent\b|\bpct\b)`)
 )
 
@@ -27,7 +28,7 @@ func ofShare(header string) (Meaning, bool) {
 		return Meaning{}, false
 	}
 	says := whichIs.MatchString(header)
-	plain := strings.ToLower(percentSign.ReplaceAllString(whichIs.ReplaceAllString(header, " "), " "))
+	plain := strings.ToLower(percentSign.ReplaceAllString(whichIs.ReplaceAllString(itsHLB.ReplaceAllString(header, " hlb "), " "), " "))
 	of := false
 	var rest []string
 	for _, w := range strings.FieldsFunc(plain, func(c rune) bool { return !unicode.IsLetter(c) }) {

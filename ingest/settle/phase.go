@@ -12,10 +12,11 @@ import (
 )
 
 // A kitchen may name its emulsifiers only by what they love, and say their HLB once: in
-// brackets in the header, "low-HLB emulsifier (3.6)", or in a line, "lipophilic
+// brackets in the header, "low-HLB emulsifier (3.6)", beside another word, "low share (% of blend,
+// HLB 3.6)", or in a line, "lipophilic
 // emulsifier HLB 3.8, hydrophilic 15".
 
-var bracketedHLB = pattern.Of(`(?i)\(\s*(?:hlb)?[ =:]*(\d+(?:[.,]\d+)?)\s*\)`)
+var headedHLB = pattern.Of(`(?i)(?:\(\s*(?:hlb)?|\bhlb)[ =:]*(\d+(?:[.,]\d+)?)(?:\s*[),;]|\s+\pL{3}|\s*$)`)
 
 // shortNames are what a line may call such an emulsifier that it names in the same breath:
 // "Low = glycerol monostearate, HLB 3.8".
@@ -35,7 +36,7 @@ func (m *maker) phase(of, called, header string) (i ingredient.Ingredient, ok bo
 	if len(names) == 0 {
 		return i, false
 	}
-	i = ingredient.Ingredient{Name: of, Kind: ingredient.Emulsifier, From: fromHeader, HLB: hlbIn(bracketedHLB, header)}
+	i = ingredient.Ingredient{Name: of, Kind: ingredient.Emulsifier, From: fromHeader, HLB: hlbIn(headedHLB, header)}
 	if i.HLB != nil {
 		return i, true
 	}
