@@ -19,6 +19,7 @@ var asking = []struct{ name, head, row, asks string }{
 	{"an emulsifier without its HLB", "olive oil g|cider g|sugar ester g|came out|hold min", "150|147|3|yes|%d", "What is the HLB of “sugar ester”?"},
 	{"a cream without its fat", "cream g|cider g|GMS g|came out|hold min", "200|97|3|yes|%d", "How much fat is in “cream”, in percent?"},
 	{"a percent of nobody knows what", "olive oil g|cider g|GMS %%|batch g|came out|hold min", "150|144|2|297|yes|%d", "Of what is “GMS %” a percent?"},
+	{"a percent that two emulsifiers share", "fat %% of mix|emulsifier %%|ratio GMS:PS80|came out|hold min", "45|2|70:30|yes|%d", "Of what is “emulsifier %” a percent?"},
 	{"a percent in the cells alone", "olive oil g|cider g|GMS|batch g|came out|hold min", "150|144|2 %%|297|yes|%d", "Of what is “GMS” a percent?"},
 	{"a percent of one of two fats", "cocoa butter g|butter g|cider g|GMS %% of the cocoa butter|came out|hold min", "80|60|144|2|yes|%d", "Of what is “GMS % of the cocoa butter” a percent?"},
 	{"an emulsifier's concentration", "fat %%|emulsifier concentration|HLB|came out|hold min", "45|2|8|yes|%d", "What is the column “emulsifier concentration”, as “concentration” may change what it is?"},

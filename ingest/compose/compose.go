@@ -2,10 +2,12 @@ package compose
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"foamfield/ingest/column"
 	"foamfield/ingest/ingredient"
+	"foamfield/ingest/mix"
 	"foamfield/ingest/say"
 	"foamfield/ingest/scheme"
 	"foamfield/ingest/trial"
@@ -124,6 +126,10 @@ func (w *work) sayNoEmulsifier() {
 // sharesOfEmulsifier turns percents of all emulsifiers into grams or percents of
 // the mix, where the emulsifiers together are logged.
 func (w *work) sharesOfEmulsifier() {
+	if w.r.EmulsifierPart.OK() && w.r.EmulsifierBasis == column.NoBasis && !w.r.EmulsifierGrams.OK() && !w.r.Emulsifier.OK() {
+		w.sharesOfNobodySaysWhat()
+		return
+	}
 	for i := range w.r.Doses {
 		d := &w.r.Doses[i]
 		switch {
@@ -136,6 +142,35 @@ func (w *work) sharesOfEmulsifier() {
 			d.Amount, d.Basis = d.Amount/100*w.r.EmulsifierPart.Value, w.r.EmulsifierBasis
 		}
 	}
+}
+
+// sharesOfNobodySaysWhat takes the blend HLB from the shares, which tell it whatever the emulsifiers
+// together are a percent of: that alone is asked.
+func (w *work) sharesOfNobodySaysWhat() {
+	list := make([]mix.Part, len(w.r.Doses))
+	shares, col := 0.0, 0
+	for i := range w.r.Doses {
+		d := &w.r.Doses[i]
+		list[i].What = *d.What
+		if !d.InGrams && d.Basis == column.OfEmulsifier {
+			list[i].Grams, col = d.Amount, d.Col // of 100 g
+			shares += d.Amount
+		} else if d.isEmulsifier() {
+			return
+		}
+	}
+	switch part := w.r.EmulsifierPart; {
+	case col == 0:
+		return
+	case part.Value == 0:
+	case math.Abs(shares-100) > 1:
+		w.say(trial.Check("emulsifier percent differs", w.at(col), "the shares make up "+say.Number(shares)+" % of the emulsifiers together, so the blend HLB cannot be worked out",
+			"type the share of each"))
+	default:
+		w.blend(mix.Total(list))
+	}
+	w.r.Doses = slices.DeleteFunc(w.r.Doses, func(d Dose) bool { return !d.InGrams && d.Basis == column.OfEmulsifier })
+	w.r.Doses = append(w.r.Doses, Dose{Name: scheme.TotalEmulsifier.Name, What: &scheme.TotalEmulsifier, Amount: w.r.EmulsifierPart.Value, Col: w.r.EmulsifierPart.Col})
 }
 
 // nearlyAlways is how often an amount is typed where a blank looks forgotten; two
