@@ -29,7 +29,7 @@ func TestIsPlan(t *testing.T) {
 		}
 		return tab
 	}
-	log := table(4, 1, "1", "2", "3")
+	log := table(4, 1, "1", "2", "3", "L1-a", "L1.1", "L1.2", "L2-1", "L2-2")
 	for _, c := range []struct {
 		what string
 		t    *handin.Table
@@ -41,8 +41,29 @@ func TestIsPlan(t *testing.T) {
 		{"weighed as well", table(3, 0, "1", "2"), false},
 		{"a trial more", table(1, 0, "1", "2", "4"), false},
 		{"without numbers", table(1, 0, "", ""), false},
+		{"of makings, by what their names have in common", table(0, 0, "L1", "L2"), true},
+		{"and of others", table(0, 0, "L1", "L3"), false},
 	} {
 		if got := isPlan(c.t, []*handin.Table{c.t, log}); got != c.want {
+			t.Errorf("%s: %v", c.what, got)
+		}
+	}
+	for _, c := range []struct {
+		what string
+		t    *handin.Table
+		want bool
+	}{
+		{"a row a level, beside the grams of one thing", table(1, 1, "L1", "L2"), true},
+		{"a row a level", table(0, 2, "L1", "L2"), true},
+		{"with what was made once", table(1, 1, "1", "L1", "L2"), true},
+		{"the trials themselves", table(1, 1, "1", "2"), false},
+		{"weighed as well", table(2, 1, "L1", "L2"), false},
+		{"a level that nobody made", table(1, 1, "L1", "L2", "L4"), false},
+		{"without names", table(1, 1, "L1", "L2", ""), false},
+		{"a row below of all", table(0, 1, "L1", "L2", "median of both"), true},
+		{"a row of words that was weighed", table(1, 1, "L1", "L2", "the other one"), false},
+	} {
+		if got := ofLevels(c.t, []*handin.Table{c.t, log}); got != c.want {
 			t.Errorf("%s: %v", c.what, got)
 		}
 	}

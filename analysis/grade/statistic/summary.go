@@ -66,6 +66,9 @@ func namedIn(w *handin.Work, t *handin.Table, i int) (named []*handin.Trial) {
 		var here []*handin.Trial
 		for _, word := range words {
 			found := w.ByID(word)
+			if len(found) == 0 {
+				found = w.Level(word)
+			}
 			if word == "and" {
 				continue
 			}

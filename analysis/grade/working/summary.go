@@ -360,6 +360,9 @@ func (d *desk) family(label string) (out []*handin.Trial) {
 	if words := strings.Fields(name); len(words) == 2 && familyNoun.MatchString(words[0]) {
 		name = words[1]
 	}
+	if level := d.Work.Level(name); len(level) > 0 {
+		return level
+	}
 	control := handin.NamesControl(label) && len(label) > 2
 	for _, x := range d.Work.Trials() {
 		rest, ok := strings.CutPrefix(strings.ToLower(handin.ShortID(x.ID)), strings.ToLower(name))
