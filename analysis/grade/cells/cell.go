@@ -38,6 +38,9 @@ var firstNumber = pattern.Of(`^\s*(?:now |is |was meant |corr(?:ected|\.)?:? |ri
 // besideIt is the number that stands to the right of a cell that is struck out.
 func besideIt(s *sheet.Sheet, row, col int) (float64, bool) {
 	c := s.At(row, col+1)
+	if c.Kind == sheet.Number && headedCorrected(s, row, col+1) {
+		return c.Number, true
+	}
 	if c.Kind == sheet.Number {
 		return 0, false // the next cell of the log
 	}
@@ -48,6 +51,18 @@ func besideIt(s *sheet.Sheet, row, col int) (float64, bool) {
 	v, err := strconv.ParseFloat(strings.Replace(found[1], ",", ".", 1), 64)
 	return v, err == nil
 }
+
+// headedCorrected reports a column in which what was struck out beside it stands anew: "hold, corrected".
+func headedCorrected(s *sheet.Sheet, row, col int) bool {
+	for up := row - 1; up > 0; up-- {
+		if c := s.At(up, col); c.Kind == sheet.Text && corrected.MatchString(c.Text) {
+			return true
+		}
+	}
+	return false
+}
+
+var corrected = pattern.Of(`(?i)(?:^|[^\pL])(?:corr(?:ected|ection|\.)|korrigiert|berichtigt|richtig|corrigée?s?|rectifiée?s?|corregid[oa]s?|corrett[oiae]|gecorrigeerd|verbeterd)(?:[^\pL]|$)`)
 
 // read gives a cell its number.
 func read(c *handin.Cell, s *scheme.Scheme, row int, raw sheet.Cell, of *handin.Column) {

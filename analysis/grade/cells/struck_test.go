@@ -26,4 +26,11 @@ func TestBesideStruckOut(t *testing.T) {
 			t.Errorf("%q: %v, %v", c.beside.Text, v, ok)
 		}
 	}
+	for head, want := range map[string]bool{"Hold, corrected": true, "korrigiert (min)": true, "tenue corrigée": true, "Split": false, "incorrect": false, "hold 2": false} {
+		s := &sheet.Sheet{Rows: []sheet.Row{{Number: 2, Cells: []sheet.Cell{{Col: 2, Kind: sheet.Text, Text: "Hold"}, {Col: 3, Kind: sheet.Text, Text: head}}},
+			{Number: 3, Cells: []sheet.Cell{{Col: 3, Kind: sheet.Text, Text: "min"}}}, {Number: 4, Cells: []sheet.Cell{{Col: 2, Kind: sheet.Number, Number: 81, Flags: sheet.Struck}, {Col: 3, Kind: sheet.Number, Number: 18}}}}}
+		if v, ok := besideIt(s, 4, 2); ok != want || ok && v != 18 {
+			t.Errorf("%q: %v, %v", head, v, ok)
+		}
+	}
 }
