@@ -177,6 +177,23 @@ func (j *judge) superlative(s sentence.Sentence, r ground.OwnRule, _ evidence.Me
 	if len(ends) == 0 || sentence.BestWord.MatchString(s.Low) && ground.Because.MatchString(s.Low) {
 		return j.best(s, named, r)
 	}
+	if isBest.MatchString(s.Low) && !ground.Otherwise.MatchString(passed.ByRule.ReplaceAllString(s.Low, "")) && len(named) == 1 {
+		return j.notPassing(s, named[0], r) // it held longest, and is no success all the same
+	}
+	return f, false
+}
+
+// isBest calls a trial the best, and not what it has: "trial 4 is best: it held longest".
+var isBest = pattern.Of(`(?i)\b(?:is|was|are|were) (?:clearly |by far |so |thus )?(?:my |our |the )?(?:best|winner)(?: (?:one|mix|blend|foam|recipe|trial|formula|of all))*\s*(?:[.,:;(]|$|\b(?:because|since|as|by|with|and)\b)`)
+
+// notPassing holds a trial that is called the best against the student's own rule: of a level each making
+// has to pass.
+func (j *judge) notPassing(s sentence.Sentence, m sentence.Mention, r ground.OwnRule) (f finding.Found, ok bool) {
+	for _, x := range m.Trials {
+		if why := j.Fails(x, r); why != "" && ground.OneFormula(j.Design(x.Table), m.Trials) {
+			return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), x.ID, why), s, "own rule"), true
+		}
+	}
 	return f, false
 }
 
@@ -200,7 +217,7 @@ func (j *judge) neverOut(s sentence.Sentence, named []sentence.Mention, ends []g
 		praised = praised || e.Most == (e.Of == evidence.Hold)
 	}
 	for _, m := range named {
-		if m.Trials[0].CameOut == trial.No && praised {
+		if praised && !slices.ContainsFunc(m.Trials, func(x *handin.Trial) bool { return x.CameOut != trial.No }) {
 			return ground.About(fmt.Sprintf("“%s”: trial %s did not come out.", s.Said, m.ID), s, "another trial did better").Surely(), true
 		}
 	}
@@ -216,7 +233,9 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 	}
 	is := map[*handin.Trial]bool{}
 	for _, m := range named {
-		is[m.Trials[0]] = true
+		for _, x := range m.Trials {
+			is[x] = true
+		}
 	}
 	margin := j.Margin(d, e.Of)
 	var beats *handin.Trial
@@ -233,7 +252,12 @@ func (j *judge) topOf(s sentence.Sentence, named []sentence.Mention, d *method.D
 		return f, false
 	}
 	low, _, _ := j.Seen(beats, e.Of)
-	mine, _, _ := j.Seen(named[0].Trials[0], e.Of)
+	mine := 0.0 // of a level the making that did best
+	for i, x := range named[0].Trials {
+		if low, _, _ := j.Seen(x, e.Of); i == 0 || (low > mine) == e.Most {
+			mine = low
+		}
+	}
 	words := fmt.Sprintf("“%s”: in your log trial %s has %s %s and trial %s %s %s", s.Said, named[0].ID, say.Number(mine), j.Unit(e.Of), beats.ID, say.Number(low), j.Unit(e.Of))
 	switch {
 	case by <= margin:
@@ -261,19 +285,22 @@ func leastOf(e ground.End, low, high float64) float64 {
 func (j *judge) worstOf(named []sentence.Mention, e ground.End) (worst float64, known bool) {
 	worst = math.Inf(1)
 	for _, m := range named {
-		x := m.Trials[0]
-		low, high, ok := j.Seen(x, e.Of)
-		if !ok {
-			return 0, false
+		best := math.Inf(-1) // of the makings of a level
+		for _, x := range m.Trials {
+			low, high, ok := j.Seen(x, e.Of)
+			if !ok {
+				return 0, false
+			}
+			v, sign := high, 1.0
+			if !e.Most {
+				v, sign = -low, -1
+			}
+			if mean, n := j.OfFormula(x, e.Of); n >= 2 {
+				v = max(v, sign*mean)
+			}
+			best = max(best, v)
 		}
-		v, sign := high, 1.0
-		if !e.Most {
-			v, sign = -low, -1
-		}
-		if mean, n := j.OfFormula(x, e.Of); n >= 2 {
-			v = max(v, sign*mean)
-		}
-		worst = min(worst, v)
+		worst = min(worst, best)
 	}
 	return worst, true
 }
@@ -284,8 +311,8 @@ func (j *judge) best(s sentence.Sentence, named []sentence.Mention, r ground.Own
 	if f, ok := passed.Best(j.Judge, s, named, r); ok || len(named) > 1 {
 		return f, ok
 	}
-	if why := j.Fails(x, r); why != "" {
-		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule"), true
+	if f, ok := j.notPassing(s, named[0], r); ok {
+		return f, ok
 	}
 	if r.By != nil && r.Best == rule.Unsaid && !ground.Because.MatchString(s.Low) && !ground.Otherwise.MatchString(passed.ByRule.ReplaceAllString(s.Low, "")) {
 		if d := j.OneDesign(named); d != nil {

@@ -33,7 +33,7 @@ func (j *judge) compares(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measu
 	same := oneMix.MatchString(s.Low)
 	named := sentence.Mentions(j.Work, s)
 	d := j.OneDesign(named)
-	if m == nil && !same || d == nil || len(named) != 2 || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) {
+	if m == nil && !same || d == nil || len(named) != 2 || len(named[0].Trials) > 1 || len(named[1].Trials) > 1 || sentence.Unsure.MatchString(s.Low) || s.Denied() || ground.Planned.MatchString(s.Low) {
 		return f, false
 	}
 	a, b := slices.Index(d.Trials, named[0].Trials[0]), slices.Index(d.Trials, named[1].Trials[0])

@@ -65,15 +65,27 @@ func (j *Judge) Field(s sentence.Sentence, r OwnRule) (in func(x *handin.Trial) 
 	}, s
 }
 
-// OneDesign is the design that all trials named belong to, nil where none or several do.
+// OneDesign is the design that all trials named belong to, nil where none or several do. What is named
+// together as one is of one formula.
 func (j *Judge) OneDesign(named []sentence.Mention) (d *method.Design) {
 	for _, m := range named {
-		if len(m.Trials) != 1 || d != nil && !d.Has(m.Trials[0].Table) {
+		if len(m.Trials) == 0 || d != nil && !d.Has(m.Trials[0].Table) {
 			return nil
 		}
-		d = j.Design(m.Trials[0].Table)
+		if d = j.Design(m.Trials[0].Table); !OneFormula(d, m.Trials) {
+			return nil
+		}
 	}
 	return d
+}
+
+// OneFormula reports one trial, or makings of one formula.
+func OneFormula(d *method.Design, all []*handin.Trial) bool {
+	first := slices.Index(d.Trials, all[0])
+	return !slices.ContainsFunc(all[1:], func(x *handin.Trial) bool {
+		k := slices.Index(d.Trials, x)
+		return first < 0 || k < 0 || !d.Same(first, k)
+	})
 }
 
 // DesignOf is the design that a sentence speaks of: the only one, or that of the sheet

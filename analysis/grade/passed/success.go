@@ -15,6 +15,7 @@ import (
 	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/pattern"
+	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
 )
 
@@ -38,12 +39,20 @@ func Success(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.
 	if yes {
 		for _, g := range together.Groups(j.Work, s) { // "M4 to M7"
 			for _, x := range g.Trials {
-				named = append(named, sentence.Mention{ID: x.ID, Trials: []*handin.Trial{x}})
+				if !slices.ContainsFunc(named, func(m sentence.Mention) bool { return slices.Contains(m.Trials, x) }) {
+					named = append(named, sentence.Mention{ID: x.ID, Trials: []*handin.Trial{x}})
+				}
 			}
 		}
 	}
 	for k, m := range named {
-		if m.Missing || len(m.Trials) != 1 {
+		if m.Missing || len(m.Trials) == 0 || !ground.OneFormula(j.Design(m.Trials[0].Table), m.Trials) {
+			continue
+		}
+		if len(m.Trials) > 1 {
+			if words := j.level(s, m.Trials, r, yes); words != "" {
+				return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) %s", s.Said, r.Words(), words), s, "own rule"), true
+			}
 			continue
 		}
 		x := m.Trials[0]
@@ -74,6 +83,26 @@ func Recommended(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evide
 	}
 	return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s does not pass: %s.", s.Said, r.Words(), named[0].ID, why), s, "own rule").Unless(j.doubted(r) || doubtful(x, r)), true
 }
+
+// level holds a level that is said to pass, or to fail, against its makings: it is said wrongly of where
+// all of them do otherwise; where one does, only if both are spoken of.
+func (j *judge) level(s sentence.Sentence, all []*handin.Trial, r ground.OwnRule, yes bool) (words string) {
+	var off []string
+	for _, x := range all {
+		if why := j.Fails(x, r); yes && why != "" {
+			off = append(off, fmt.Sprintf("trial %s does not: %s", x.ID, why))
+		} else if !yes && j.Passes(x, r) && !strings.Contains(s.Low, "clog") && !strings.Contains(s.Low, "split") {
+			off = append(off, fmt.Sprintf("trial %s passes", x.ID))
+		}
+	}
+	if len(off) == 0 || len(off) < len(all) && !ofEach.MatchString(s.Low) {
+		return ""
+	}
+	return say.List(off) + "."
+}
+
+// ofEach are words that speak of all makings of a level.
+var ofEach = pattern.Of(`(?i)\b(?:both|each|every|all|twice|either|replicates?|repeats?)\b`)
 
 // doubtful reports a trial whose own cells do not agree that it fails: it has a hold and is said not to have
 // come out, or is said to have split in more words than yes.

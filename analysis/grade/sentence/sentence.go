@@ -293,7 +293,7 @@ var verbs = pattern.Of(`(?i)\b(held|holds|was|is|drained|drains|worked|works|las
 
 // Mention is a trial that a sentence names.
 type Mention struct {
-	Trials  []*handin.Trial // one, or several of the same number in several tables
+	Trials  []*handin.Trial // one, or several of the same number in several tables, or the makings of a level
 	ID      string
 	Missing bool
 }
@@ -324,7 +324,7 @@ func (n *naming) add(id string, sure bool) {
 	if key == "" || slices.ContainsFunc(n.out, func(m Mention) bool { return handin.IDKey(m.ID) == key }) {
 		return
 	}
-	found := inTask(n.work.ByID(id), n.s.Low)
+	found := inTask(called(n.work, id), n.s.Low)
 	if len(found) > 0 || sure {
 		n.out = append(n.out, Mention{Trials: found, ID: id, Missing: len(found) == 0})
 	}
@@ -353,6 +353,7 @@ func Mentions(w *handin.Work, s Sentence) []Mention {
 			n.add(x.ID, false)
 		}
 	}
+	n.levels()
 	words := token.FindAllString(s.Text, -1)
 	for i, t := range words {
 		next := ""

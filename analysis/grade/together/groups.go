@@ -77,6 +77,9 @@ func trialsOf(w *handin.Work, s sentence.Sentence, ids, seps []string) (out []*h
 	last := -1
 	for i, id := range ids {
 		found := w.ByID(strings.TrimSpace(id))
+		if level := w.Level(id); len(found) == 0 && len(level) > 0 {
+			return levelsOf(w, ids, seps)
+		}
 		if len(found) != 1 {
 			return nil
 		}
@@ -90,6 +93,33 @@ func trialsOf(w *handin.Work, s sentence.Sentence, ids, seps []string) (out []*h
 			out = append(out, found[0])
 		}
 		last = at
+	}
+	return out
+}
+
+// levelsOf are the makings of some levels, "P2 and P3", "P1 to P4", and the trials that are a level by
+// themselves; nil where one is neither.
+func levelsOf(w *handin.Work, ids, seps []string) (out []*handin.Trial) {
+	all := w.Trials()
+	last := -1
+	for i, id := range ids {
+		found := w.Level(id)
+		if len(found) == 0 {
+			found = w.ByID(strings.TrimSpace(id))
+		}
+		if len(found) == 0 {
+			return nil
+		}
+		first := slices.Index(all, found[0])
+		if i > 0 && spans.MatchString(seps[i-1]) && last >= 0 && first > last {
+			out = append(out, all[last+1:first]...)
+		}
+		for _, x := range found {
+			if !slices.Contains(out, x) {
+				out = append(out, x)
+			}
+		}
+		last = slices.Index(all, found[len(found)-1])
 	}
 	return out
 }

@@ -28,6 +28,7 @@ var (
 	meant   = pattern.Of(`(?i)(\b(?:on|in) (?:the )?average\b|\baverage[sd]?\b|\baveraging\b|\bmeans?\b|\bmean of\b|\bavg\b|ø|\bim mittel\b|\bdurchschnitt\w*|\ben moyenne\b|\bde media\b|\bin media\b)`)
 	clock   = pattern.Of(`(?i)\b(after|in|at|within|for the first|every|by minute|@)\s*(the |about )?$`)
 	loose   = pattern.Of(`(?i)(\b(about|around|roughly|nearly|almost|over|under|above|below|more than|less than|at least|at most|up to|ca\.?|circa|some|until|rule|±)|[~≈<>≤≥±])\s*(the |a )?$`)
+	scatter = pattern.Of(`(?i)\b(?:scatter\w*|spread|standard deviations?|s\.?d\.?|errors?|uncertainty)\b[^.;\d]{0,40}(?:\d+(?:[.,]\d+)?\s*(?:to|and|-|–)\s*)?$`)
 	byMore  = pattern.Of(`(?i)^\s*(?:more|less|longer|shorter|higher|lower|better|worse|apart|difference|of difference|earlier|later|gain|extra|wetter|drier)\b`)
 	differ  = pattern.Of(`(?i)\b(?:differ\w*|difference|gap|gain(?:s|ed)?|lost|apart|minus|(?:f[ae]ll|falls|fell|dropp?s?(?:ed)?|rises?|rose|went (?:up|down)|increase[sd]?|decrease[sd]?|shorter|longer) by)\b[^.;]{0,40}$`)
 	drains  = pattern.Of(`(?i)\b(drain\w*|drip\w*|wept|weep\w*|leak\w*|ran (?:off|out)|run[- ]?(?:off|out)|lost|loses?|loss|liquid|serum|wet|whey)\b`)
@@ -181,7 +182,7 @@ func (j *reader) mean(s sentence.Sentence, groups []Group) (said string, found b
 		before, behind := s.Text[:m[0]], s.Text[m[1]:]
 		of, unit := measureOf(s, s.Text[m[4]:m[5]], behind)
 		v, half := value(s.Text[m[2]:m[3]])
-		if of == evidence.NoMeasure || math.IsNaN(v) || clock.MatchString(before) || loose.MatchString(before) {
+		if of == evidence.NoMeasure || math.IsNaN(v) || clock.MatchString(before) || loose.MatchString(before) || scatter.MatchString(before) {
 			continue
 		}
 		if byMore.MatchString(behind) || differ.MatchString(before) {
@@ -544,7 +545,7 @@ func (j *reader) spread(s sentence.Sentence, groups []Group) (said string, found
 		return "", false
 	}
 	all := ranged.FindAllStringSubmatchIndex(s.Text, -1)
-	if len(all) != 1 || clock.MatchString(s.Text[:all[0][0]]) || byMore.MatchString(s.Text[all[0][1]:]) {
+	if len(all) != 1 || clock.MatchString(s.Text[:all[0][0]]) || scatter.MatchString(s.Text[:all[0][0]]) || byMore.MatchString(s.Text[all[0][1]:]) {
 		return "", false
 	}
 	m := all[0]

@@ -22,6 +22,7 @@ var wordings = []struct {
 	{pattern.Of(`(?i)\b(?:outlast(?:s|ed)|outliv(?:es|ed)|(?:stood|held|lasted) longer than) (?:all|every|any)` + others), "held longest"},
 	{pattern.Of(`(?i)\b(?:beats?|(?:is|was) better than) (?:all|every)` + others), "is the best"},
 	{pattern.Of(`(?i)\b(?:comes?|came) (?:out )?(?:on top|first|top)\b|\btop(?:s|ped) the (?:list|table|ranking)\b|\bis (?:the )?number one\b`), "is the best"},
+	{pattern.Of(`(?i)\bis the (?:foam|mix|blend|one|recipe|formula|trial) (?:to (?:use|choose|take|pick|serve|recommend|go for)|(?:i|we) (?:would |will )?(?:use|choose|chose|take|took|pick|picked|recommend))\b`), "is the best"},
 	{pattern.Of(`(?i)^.*\b(?:first place|the crown|the title|the prize) (?:goes|went) to (.+)$`), "$1 is the best"},
 	{pattern.Of(`(?i)\b(?:best|greatest) (?:hold|stand|stability|holding time|stand(?:ing)? time)\b`), "longest hold"},
 	{pattern.Of(`(?i)^(\W*)longest (?:of all|overall|hold|stand|time)\s*[:=]`), "${1}longest:"},
