@@ -31,6 +31,9 @@ func TestLevelsNamed(t *testing.T) {
 		{"Trial 2 passed in both makings.", false},
 		{"Trial 1 passed.", false}, // one of the two did
 		{"Trial 1 passed in both makings.", true},
+		{"Only level 2 passed.", true}, // 1b did too
+		{"Only level 2 passed in both makings.", false},
+		{"Only level 3 passed in both makings.", true},
 		{"Trial 2 failed.", true},
 		{"Trial 1 failed.", false},
 		{"Level 2 held longest.", false},

@@ -437,7 +437,8 @@ func (d *Design) Same(a, b int) bool {
 				}
 			}
 		}
-		return !(math.Abs(x.hlb-y.hlb) > step(HLB, 0)) // a third of a gram of one for the other is another blend
+		// A third of a gram of one emulsifier for the other is another blend, and one more of both another dose.
+		return !(math.Abs(x.hlb-y.hlb) > step(HLB, 0)) && !d.Differ(a, b, Emulsifier)
 	}
 	if math.IsNaN(x.fat) && math.IsNaN(x.emulsifier) {
 		return false
@@ -459,8 +460,25 @@ func (d *Design) Repeated() bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(d.Tables, func(t *handin.Table) bool { c := t.Find(column.Repeat); return c != nil && c.Filled() })
+	return slices.ContainsFunc(d.Tables, saysRepeat)
 }
+
+// saysRepeat reports a table that gives its repeats a column: their numbers, or the results of one making
+// each, "batch 1", "batch 2".
+func saysRepeat(t *handin.Table) bool {
+	if c := t.Find(column.Repeat); c != nil && c.Filled() {
+		return true
+	}
+	n := 0
+	for _, c := range t.Columns {
+		if c.Known() >= 2 && aMaking.MatchString(c.Header) {
+			n++
+		}
+	}
+	return n >= 2
+}
+
+var aMaking = pattern.Of(`(?i)^\s*(?:(?:hold|stand|time)\w*,?\s+)?(?:new )?(?:mix|batch|making|replicate|repeat|rep|charge|ansatz|mischung|wiederholung|mélange|répétition|réplicat|mezcla|réplica|repetición|miscela|replica|ripetizione|mengsel|herhaling)\.?\s*(?:no\.?|nr\.?|#)?\s*[1-9]\b`)
 
 // ReadTwice reports columns that may be two makings of a formula, or two readings of
 // one: hold A, hold B.

@@ -9,7 +9,6 @@ import (
 	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/analysis/result/graded"
-	"foamfield/ingest/column"
 	"foamfield/ingest/criteria"
 	"foamfield/ingest/say"
 	"foamfield/ingest/trial"
@@ -75,7 +74,7 @@ func madeTwice(designs []Design) bool {
 				}
 			}
 		}
-		if d.ReadTwice() || slices.ContainsFunc(d.Tables, func(t *handin.Table) bool { c := t.Find(column.Repeat); return c != nil && c.Filled() }) {
+		if d.ReadTwice() || slices.ContainsFunc(d.Tables, saysRepeat) {
 			return true
 		}
 	}

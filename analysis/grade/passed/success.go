@@ -179,12 +179,19 @@ func Only(g *ground.Judge, s sentence.Sentence, r ground.OwnRule, _ evidence.Mea
 		named = append(named, sentence.Mention{Trials: group.Trials})
 	}
 	for _, x := range j.Work.Trials() {
-		if !j.Passes(x, r) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return m.Missing || j.ofOneFormula(m.Trials, x) }) {
+		if !j.Passes(x, r) || ofEach.MatchString(s.Low) && !j.allMakingsPass(x, r) || slices.ContainsFunc(named, func(m sentence.Mention) bool { return m.Missing || j.ofOneFormula(m.Trials, x) }) {
 			continue
 		}
 		return ground.About(fmt.Sprintf("“%s”: by your own rule (%s) trial %s passes too.", s.Said, r.Words(), x.ID), s, "miscounted"), true
 	}
 	return f, false
+}
+
+// allMakingsPass reports a trial that passes with all other makings of its formula.
+func (j *judge) allMakingsPass(x *handin.Trial, r ground.OwnRule) bool {
+	d := j.Design(x.Table)
+	at := slices.Index(d.Trials, x)
+	return at >= 0 && j.allPass(d, at, r)
 }
 
 // OnlyFailed holds "only the control failed" and "all passed" against what fails by the student's own rule.
