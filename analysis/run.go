@@ -88,6 +88,14 @@ func study(log *trial.Log, set Settings, h *history.History) (*result.Results, *
 		canisters = log.Targets.Canisters
 	}
 	r.Service = service(r, canisters, set.ServiceBatch)
+	if s := r.Service; s != nil && s.Grams > 0 {
+		for i := range r.Starts {
+			servedAt(r.Starts[i].Cost, s.Grams)
+		}
+		if r.Cheapest != nil {
+			servedAt(&r.Cheapest.Cost, s.Grams)
+		}
+	}
 	if status != result.ToBeSettled {
 		r.NextTrials = next.Trials(s, counts, a, batch, want.WantedChance.Value, set.NextTrials)
 	}

@@ -69,6 +69,20 @@ func service(r *result.Results, canisters []trial.Canister, asked *float64) *res
 	return s
 }
 
+// servedAt adds what so many grams for service cost: whoever makes them serves the portions
+// out of them, not out of a batch of the trials.
+func servedAt(c *result.Cost, grams float64) {
+	if c == nil {
+		return
+	}
+	all := c.Per100Grams * grams / 100
+	c.Service = &all
+	if c.Portions != nil {
+		each := all / float64(*c.Portions)
+		c.Portion = &each
+	}
+}
+
 // largestFills is the most that a trial had in a canister, by litres; what was too much for
 // its canister does not count.
 func largestFills(trials []result.Trial) map[float64]float64 {

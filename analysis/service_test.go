@@ -39,6 +39,32 @@ func TestService(t *testing.T) {
 	}
 }
 
+// Portions are served out of what is made for service, not out of a batch of the trials.
+func TestCostOfService(t *testing.T) {
+	eight, each := 8, 0.25
+	for _, c := range []struct {
+		cost        *result.Cost
+		all, served float64
+	}{
+		{nil, 0, 0},
+		{&result.Cost{Batch: 2, Per100Grams: 0.8}, 9.6, 0},
+		{&result.Cost{Batch: 2, Per100Grams: 0.8, Portions: &eight, Portion: &each}, 9.6, 1.2},
+	} {
+		if servedAt(c.cost, 1200); c.cost == nil {
+			continue
+		}
+		if got := *c.cost.Service; math.Abs(got-c.all) > 1e-9 || c.cost.Batch != 2 {
+			t.Errorf("%v for all, want %v", got, c.all)
+		}
+		if p := c.cost.Portion; p != nil && math.Abs(*p-c.served) > 1e-9 {
+			t.Errorf("%v for each, want %v", *p, c.served)
+		}
+	}
+	if each != 0.25 {
+		t.Error("what was shared was written over")
+	}
+}
+
 // Where a log has canisters of several sizes each gets what a trial of its own size had, and
 // what was too much for its canister does not count.
 func TestServiceOfSeveralSizes(t *testing.T) {

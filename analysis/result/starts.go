@@ -39,7 +39,8 @@ type Cost struct {
 	Currency    string   `json:"currency"`      // as typed, "" = not said
 	Batch       float64  `json:"batch"`         // of the whole formula [currency]
 	Per100Grams float64  `json:"per_100_grams"` // of 100 g of it [currency]
-	Portions    *int     `json:"portions"`      // how many the batch gives; null = not said [count]
+	Service     *float64 `json:"service"`       // of what is made for service; null = nothing is [currency]
+	Portions    *int     `json:"portions"`      // how many the batch gives, or what is made for service; null = not said [count]
 	Portion     *float64 `json:"portion"`       // of one of these; null = not said [currency]
 	Unpriced    []string `json:"unpriced"`      // ingredients without a price, which count as nothing
 }

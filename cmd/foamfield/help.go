@@ -60,8 +60,9 @@ The formula:
                      Targets sheet can say it too: canisters | 1 L x 2, 0.5 L
   --scale-step G     what your scale reads to; 0.1 unless set
   --ounces           avoirdupois ounces beside the grams
-  --portions N       that a batch gives, to say what one costs; needs Prices on an
-                     Ingredients sheet, such as 12.50 (a kilogram) or 3 per 250 g
+  --portions N       that a batch, or what is made for service, gives, to say what one
+                     costs; needs Prices on an Ingredients sheet, such as 12.50 (a
+                     kilogram) or 3 per 250 g
 
   --try FORMULA      also say how likely a formula of yours is to work, for example
                      --try "fat 52, emulsifier 2.4, hlb 8", or by your own names

@@ -56,11 +56,17 @@ func (b pages) cost(path string, c *result.Cost) document.Text {
 		return say.Text(c.Currency+" ", say.Num(path+"."+key, v, digits))
 	}
 	batch := say.Text(money("batch", c.Batch), " a batch of ", say.Trimmed("batch.grams", b.R.Batch.Grams, 1), " g")
+	if c.Service != nil && b.R.Service != nil {
+		batch = say.Text(batch, ", ", money("service", *c.Service), " for the ", say.Trimmed("service.grams", b.R.Service.Grams, 1), " g of service")
+	}
 	if c.Portion != nil {
 		if *c.Portions == 1 {
 			return say.Text(batch, ", which is one portion")
 		}
 		return say.Text(batch, ", ", money("portion", *c.Portion), " for each of ", say.Count(path+".portions", *c.Portions), " portions")
+	}
+	if c.Service != nil {
+		return batch
 	}
 	return say.Text(batch, ", ", money("per_100_grams", c.Per100Grams), " for 100 g")
 }
