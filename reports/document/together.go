@@ -6,13 +6,13 @@ import (
 )
 
 // unitAfter is a unit that begins what follows a number, unitWithin one that follows a
-// number in the same words, dateWithin a date, oddsWithin so many in so many; nameBefore and nameWithin are names that a number is
-// nothing without.
+// number in the same words, dateWithin a date, oddsWithin so many in so many; nameBefore and nameWithin are names and
+// currencies that a number is nothing without.
 var (
 	unitAfter  = regexp.MustCompile(`^ (%|g|min|minutes?|oz|°C|L|times?|in 10)\b|^ %`)
 	unitWithin = regexp.MustCompile(`(\d) (%|(?:g|min|minutes?|oz|°C|L|times?|in 10)\b)`)
 	dateWithin = regexp.MustCompile(`(\d) (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)( \d{4})?\b`)
-	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $`)
+	nameBefore = regexp.MustCompile(`\b(HLB|trial|row) $|\p{Sc} $|^\p{Lu}{3} $`)
 	oddsWithin = regexp.MustCompile(`(\d) in (\d)`)
 	nameWithin = regexp.MustCompile(`\b(HLB|trial|row|cell) ([A-Z]{0,2}\d)`)
 )
