@@ -4,6 +4,8 @@ import (
 	"slices"
 
 	"foamfield/ingest/column"
+	"foamfield/ingest/compose"
+	"foamfield/ingest/ingredient"
 	"foamfield/ingest/outcome"
 	"foamfield/ingest/row"
 	"foamfield/ingest/say"
@@ -48,6 +50,36 @@ func pairs(tables []table) (out []pair) {
 		}
 	}
 	return out
+}
+
+// additions finds the tables of results that name the trials of a fuller table of mixes and weigh
+// something beside it that makes no mix by itself: a gum, or what nobody knows.
+func additions(tables []table) {
+	for i := range tables {
+		t := &tables[i]
+		if more, results := t.half(); more > 0 && results > 0 && t.onlyAdds() {
+			t.adds = slices.ContainsFunc(tables, func(o table) bool {
+				mix, results := o.half()
+				_, ok := together(&o, t)
+				return results == 0 && mix > more && ok
+			})
+		}
+	}
+}
+
+// onlyAdds reports a table of which no amount is of a fat, a water part or an emulsifier.
+func (t *table) onlyAdds() bool {
+	for i := range t.found.Heads {
+		switch m := &t.found.Heads[i].Meaning; m.Role {
+		case column.PhaseRatio, column.EmulsifierAmount, column.FatPercent, column.BlendHLB:
+			return false
+		case column.IngredientAmount:
+			if what, ok := ingredient.Lookup(m.Ingredient); ok && what.Kind != ingredient.Thickener && what.Kind != ingredient.Other {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // plannedFor is the pair whose mixes have the numbers of a table without results: what was meant
@@ -200,10 +232,16 @@ func (r *reader) readJoined(p pair) {
 				}
 			}
 			join(l, h)
+			l.Findings = append(l.Findings, added(&l.Recipe, &h.Recipe, p)...)
 			r.take(p.mix, l, p.results.scheme, h.Seen, names)
 		}
 	}
 	r.said.add(trial.Note("mix and results joined", p.results.scheme.At(0, 0), "the results of this table are joined to the mixes of "+p.mix.at.String()+" by "+say.Quoted(p.results.found.Heads[p.of].Text), "nothing to do"))
+	for i := range p.results.scheme.Fields {
+		if f := &p.results.scheme.Fields[i]; f.Role == column.IngredientAmount && !f.Kindless {
+			r.said.add(trial.Check("weighed beside the results", p.results.scheme.Heading(f.Col), say.Quoted(f.Header)+" is read as part of the mixes that this table is joined to", "nothing to do, unless it is no part of them: then type it on a sheet Columns as \"ignore\""))
+		}
+	}
 	for _, l := range strays {
 		r.said.add(trial.Check("results without a mix", l.At, "no mix bears "+say.Quoted(l.ID), "give the mix the same number"))
 	}
@@ -228,4 +266,21 @@ func join(l, other *row.Line) {
 	l.Raw = append(l.Raw, other.Raw...)
 	l.NotMade = l.NotMade || other.NotMade
 	l.Findings = append(l.Findings, other.Findings...)
+}
+
+// added puts what was weighed beside the results into the mix. An emulsifier or a percent that
+// stands there can only be reckoned with beside the others, so it leaves the mix unknown.
+func added(mix, beside *compose.Recipe, p pair) (said []trial.Finding) {
+	for _, d := range beside.Doses {
+		if !d.InGrams || d.What.WeighedAsEmulsifier() || d.What.NeedsFatPercent() {
+			mix.Open = append(mix.Open, compose.Open{What: d.What, Kindless: d.Kindless})
+			said = append(said, trial.Fix("weighed beside the results", p.results.scheme.Heading(d.Col), say.Quoted(d.Name)+" stands beside the results, so the mix it went into is not worked out",
+				"give it a column in the table of mixes").Once())
+			continue
+		}
+		d.Col = 0 // of no column of the mix
+		mix.Doses = append(mix.Doses, d)
+	}
+	mix.Open = append(mix.Open, beside.Open...)
+	return said
 }

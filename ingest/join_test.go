@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"foamfield/ingest/cellname"
 )
 
 // Mixes in one table, what happened in another.
@@ -80,6 +82,49 @@ func TestFullerMixHasTheResults(t *testing.T) {
 		}
 		if n != 3 {
 			t.Errorf("%s: %d trials have a mix and a result", name, n)
+		}
+	}
+}
+
+// TestWeighedBesideTheResults: a table of results that weighs a gum, or what nobody knows, belongs to
+// the table of mixes all the same; with the stuff of a mix in it, it is a log of its own.
+func TestWeighedBesideTheResults(t *testing.T) {
+	mix := sheetText{"Weighing", "trial | butter oil (g) | cider (g) | GMS (g) | sucrose ester HLB 15 (g)\nM1 | 120 | 174 | 4 | 2\nM2 | 140 | 154 | 4 | 2\nM3 | 130 | 164 | 3 | 3"}
+	asIs := sheetText{"Ingredients", "Name in the log | What it is\nspindrift | other"}
+	fat := sheetText{"Ingredients", "Name in the log | What it is\nspindrift | cream"}
+	paste := sheetText{"Ingredients", "Name in the log | What it is | HLB\nspindrift | emulsifier | 12"}
+	for _, c := range []struct {
+		name, results string
+		own           *sheetText
+		first, said   string // the first mix; a kind of what is said, at a place
+	}{
+		{"a gum", "trial | came out | hold (min) | xanthan (g)\nM1 | yes | 12 | 20\nM2 | yes | 13 | 20\nM3 | yes | 14 |", nil, "37.31 1.88 7.53", "weighed beside the results at D1"},
+		{"what nobody knows", "trial | came out | hold (min) | spindrift (g)\nM1 | yes | 12 | 20\nM2 | yes | 13 | 20\nM3 | yes | 14 | 20", nil, "- 1.88 7.53", "unknown ingredient at D1"},
+		{"the kitchen says it is no fat", "trial | came out | hold (min) | spindrift (g)\nM1 | yes | 12 | 20\nM2 | yes | 13 | 20\nM3 | yes | 14 | 20", &asIs, "37.31 1.88 7.53", "weighed beside the results at D1"},
+		{"the kitchen says it is a fat, of nobody knows how much", "trial | came out | hold (min) | spindrift (g)\nM1 | yes | 12 | 20\nM2 | yes | 13 | 20\nM3 | yes | 14 | 20", &fat, "- - 7.53", "weighed beside the results at D1"},
+		{"the kitchen says it is an emulsifier", "trial | came out | hold (min) | spindrift (g)\nM1 | yes | 12 | 1\nM2 | yes | 13 | 1\nM3 | yes | 14 | 1", &paste, "- - -", "weighed beside the results at D1"},
+		{"a percent of it", "trial | came out | hold (min) | xanthan (% of mix)\nM1 | yes | 12 | 0.2\nM2 | yes | 13 | 0.2\nM3 | yes | 14 | 0.2", nil, "- - 7.53", "weighed beside the results at D1"},
+		{"a fat is a mix of its own", "trial | came out | hold (min) | lard (g)\nM1 | yes | 12 | 20\nM2 | yes | 13 | 20\nM3 | yes | 14 | 20", nil, "- - -", "no log on the sheet at row 1"},
+		{"no trial of the mixes", "trial | came out | hold (min) | xanthan (g)\nK1 | yes | 12 | 20\nK2 | yes | 13 | 20\nK3 | yes | 14 | 20", nil, "- - -", "no log on the sheet at row 1"},
+	} {
+		sheets := []sheetText{mix, {"Tasting", c.results}}
+		if c.own != nil {
+			sheets = append(sheets, *c.own)
+		}
+		log := mustReadPath(t, writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...))
+		if len(log.Trials) != 3 || log.Trials[0].Hold == nil {
+			t.Errorf("%s: %d trials, want 3 with their holds", c.name, len(log.Trials))
+			continue
+		}
+		if got := mixOf(log.Trials[0]); got != c.first {
+			t.Errorf("%s: the first mix is %s, want %s", c.name, got, c.first)
+		}
+		said := ""
+		for _, p := range log.Problems {
+			said += p.Kind + " at " + cellname.Of(p.At.Row, p.At.Col) + "; "
+		}
+		if !strings.Contains(said, c.said+";") {
+			t.Errorf("%s: said %s, want %s", c.name, said, c.said)
 		}
 	}
 }

@@ -87,6 +87,7 @@ func (r *reader) tablesOf(f file, k *kitchen.Sheets) (found []table) {
 		}
 	}
 	r.based(found, bases)
+	additions(found)
 	return found
 }
 
@@ -193,10 +194,17 @@ type table struct {
 	scheme   *scheme.Scheme
 	about    map[string][]kitchen.Line // what lines beside it say of a trial
 	comments map[[2]int]string
+	adds     bool // what is weighed in it went into the mixes of another table, see join.go
 }
 
 // half says whether a table has only the mix or only the results of its trials.
-func (t table) half() (mix, results int) { return t.found.Looks() }
+func (t table) half() (mix, results int) {
+	mix, results = t.found.Looks()
+	if t.adds {
+		mix = 0
+	}
+	return mix, results
+}
 
 // isLog says whether a table has both the mix and the results of its trials.
 func (t table) isLog() bool {

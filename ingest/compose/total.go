@@ -117,8 +117,8 @@ func (w *work) batchSaid(p sums) {
 	percents := p.all.share > 0 || p.ofFat > 0 || p.ofWater > 0 || p.fat.doses == 0 && r.Fat.OK()
 	col := r.EmulsifierGrams.Col
 	for i := range r.Doses {
-		if r.Doses[i].InGrams {
-			col = r.Doses[i].Col
+		if d := &r.Doses[i]; d.InGrams && d.Col > 0 {
+			col = d.Col
 		}
 	}
 	if w.s.BatchGrams == 0 || r.Batch.OK() || col == 0 || !percents && p.allLogged(w.waterBlank) {
