@@ -47,6 +47,7 @@ func Of(h *ingest.HandIn, class []string) []*handin.Work {
 	if len(tables) == 0 {
 		if t := cells.Told(words, h.Book.File); t != nil {
 			tables = append(tables, t)
+			words = slices.DeleteFunc(words, func(p handin.Phrase) bool { return cells.IsNote(t, p) })
 		}
 	}
 	for _, t := range tables {
