@@ -95,6 +95,7 @@ func TestConcluded(t *testing.T) {
 		{"My success rate was 80 %.", true},
 		{"6 of 10 met the rule: trials 2, 3, 4, 5, 7 and 10.", true},
 		{"Nine of ten worked.", true},
+		{"Trial 10 with more emulsifier held 30 against 24 and 26 min.", false},
 		{"I recommend trial 7, the richest of all.", true},
 		{"I recommend trial 5, the richest that passes.", false},
 		{"I would not recommend trial 7.", false},

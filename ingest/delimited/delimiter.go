@@ -93,6 +93,9 @@ func delimiterScore(lines []lineCount, d int) float64 {
 	}
 	usual, times := 1, 0
 	for n, c := range counts {
+		if n >= wide {
+			c += counts[n-1] // people leave out the last delimiter where no note follows
+		}
 		if c > times || c == times && n > usual {
 			usual, times = n, c
 		}
@@ -103,6 +106,9 @@ func delimiterScore(lines []lineCount, d int) float64 {
 	share := float64(times) / float64(records)
 	return share*(1-1/float64(usual)) + 0.5*(1-1/float64(widest))
 }
+
+// wide is the fields of a record that no sentence has by its commas.
+const wide = 6
 
 // onlyDecimals reports a single column of numbers with decimal commas: every
 // comma stands between digits, and a header or title has none.

@@ -18,6 +18,7 @@ func TestFindDelimiter(t *testing.T) {
 		{"title with a comma", "Foam trials, week twelve\n\nid;fat;hlb;hold\n1;30;8;20\n", ';'},
 		{"title with padding", "Foam trials;;;\n;;;\nid;fat;hlb;hold\n1;30,5;8;20\n", ';'},
 		{"commas in quotes", "\"a,b\";\"c,d\"\n\"1,2\";\"3,4\"\n", ';'},
+		{"semicolons in the lines above, the last comma left out", "Aim: a foam; stable\nMethod: warm; blend; chill\nSafety: goggles; gloves\n\nno,date_1,fat_g,water_g,gms_g,hold,note\n1,3.4.,100,200,3,12\n2,3.4.,110,190,3,14\n3,4.4.,120,180,3,15,best\n4,4.4.,130,170,3,9\n", ','},
 		{"one column of decimals", "minutes\n12,5\n13,5\n", noDelimiter},
 		{"two columns of whole numbers", "30,12\n31,15\n", ','},
 		{"one column", "minutes\n12\n", noDelimiter},

@@ -364,6 +364,9 @@ var tiedToHold = pattern.Of(`(?i)(\b(held|holds|hold|lasted|stood|standing|kept|
 var minutesSaid = pattern.Of(`(?i)(?:\d+(?:[.,]\d+)?\s*(?:,|and|&|/|or|und|et|y|e)\s*)*(\d+(?:[.,]\d+)?)\s*(min\b|mins\b|minutes\b|minuten\b|minuti\b|minutos\b|h\b|hours?\b)`)
 
 // spanSaid are minutes that go from one number to another: "from 27 to 17 min", "20-22 min".
+// besideOthers are minutes of one trial beside those of others: "18 against 17 and 16 min".
+var besideOthers = pattern.Of(`(?i)\d\s+(?:against|versus|vs\.?|compared (?:with|to)|gegen|contre|contra|contro|tegen)\s+\d`)
+
 var spanSaid = pattern.Of(`(?i)\d\s*(?:min|mins|minutes|minuten|minuti|minutos)?(?:\s+(?:up to|down to|to|bis|auf|à|→)\s+|[-–−→])\d+(?:[.,]\d+)?\s*(?:min|h\b|hours?)`)
 
 // quoted holds minutes that a sentence gives for a trial against its log.
@@ -387,7 +390,7 @@ func (j *judge) quoted(s sentence.Sentence, _ ground.OwnRule, _ evidence.Measure
 // false for none or several.
 func minutesOf(s sentence.Sentence) (v, half float64, ok bool) {
 	said := minutesSaid.FindAllStringSubmatch(s.Low, -1)
-	if len(said) != 1 || spanSaid.MatchString(s.Low) {
+	if len(said) != 1 || spanSaid.MatchString(s.Low) || besideOthers.MatchString(s.Low) {
 		return 0, 0, false
 	}
 	v, err := strconv.ParseFloat(strings.Replace(said[0][1], ",", ".", 1), 64)

@@ -89,6 +89,7 @@ func misquoted(tr *shown, s sentence.Sentence) (f finding.Found, ok bool) {
 		if loosely.MatchString(before) || moreBy.MatchString(behind) || len(list) > 24 {
 			continue
 		}
+		list, _, _ = strings.Cut(list, " against ") // what follows is of others
 		for _, text := range single.FindAllString(list, -1) {
 			v, half := value(text)
 			if math.IsNaN(v) || of == minutes && v == tr.asked && list == text || isTrial(tr, before, text) || known(tr, s, named, v, half, of) || of == minutes && (clock.MatchString(before) && !soon(before) || doing.MatchString(before)) {
