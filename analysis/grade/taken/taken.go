@@ -29,6 +29,7 @@ type book struct {
 	work  *handin.Work
 	pages map[string]*page
 	cells []handin.Cell // with a formula, sheet by sheet and row by row
+	of    map[trial.Place]*handin.Trial
 }
 
 // page is a sheet by its places.
@@ -41,14 +42,19 @@ type page struct {
 // Check finds formulas that take other cells than those that belong to them.
 func Check(w *handin.Work) (out []finding.Found) {
 	for _, h := range w.Log {
-		b := &book{work: w, pages: map[string]*page{}}
+		b := &book{work: w, pages: map[string]*page{}, of: map[trial.Place]*handin.Trial{}}
+		for _, x := range w.Trials() {
+			for _, c := range x.Table.Columns {
+				b.of[c.Cells[x.Index].At] = x
+			}
+		}
 		for _, s := range h.Book.Sheets {
 			b.add(h.Book.File, s, w.Formulas[h.Book.File])
 		}
 		if len(b.cells) == 0 || len(b.cells) > mostFormulas {
 			continue
 		}
-		out = slices.Concat(out, b.constants(), b.ownMeans(), b.lines(), b.otherRows(), b.shortRanges())
+		out = slices.Concat(out, b.constants(), b.ownMeans(), b.lines(), b.otherRows(), b.shortRanges(), b.otherTrials(), b.squaredOrNot())
 	}
 	return out
 }
