@@ -35,7 +35,7 @@ var never = []struct{ word, say string }{
 }
 
 // vocabularies hold what people write in logs, or what simulated ones say.
-var vocabularies = []string{"analysis/kitchen/", "cmd/kitchens/", "ingest/lexis/", "ingest/units/", "ingest/event/", "ingest/quantity/", "ingest/reply/", "ingest/look/", "ingest/column/", "ingest/remark/", "analysis/grade/claim/", "analysis/grade/ground/", "analysis/grade/moves/", "analysis/grade/passed/", "analysis/grade/overall/", "analysis/grade/tongue/", "analysis/grade/sentence/", "analysis/grade/rule/", "analysis/grade/together/", "analysis/grade/record/", "analysis/grade/statistic/line.go", "analysis/grade/cells/prose.go", "analysis/grade/reclaim/reclaim.go", "analysis/grade/reclaim/drained.go", "analysis/grade/reclaim/cups.go", "analysis/grade/quote/", "analysis/grade/working/"}
+var vocabularies = []string{"analysis/kitchen/", "cmd/kitchens/", "ingest/lexis/", "ingest/units/", "ingest/event/", "ingest/quantity/", "ingest/reply/", "ingest/look/", "ingest/column/", "ingest/remark/", "analysis/grade/claim/", "analysis/grade/ground/", "analysis/grade/moves/", "analysis/grade/passed/", "analysis/grade/overall/", "analysis/grade/tongue/", "analysis/grade/sentence/", "analysis/grade/rule/", "analysis/grade/together/", "analysis/grade/record/", "analysis/grade/statistic/line.go", "analysis/grade/cells/prose.go", "analysis/grade/handin/mishap.go", "analysis/grade/reclaim/reclaim.go", "analysis/grade/reclaim/drained.go", "analysis/grade/reclaim/cups.go", "analysis/grade/quote/", "analysis/grade/working/"}
 
 // keys are the keys and values of results.json.
 var keys = regexp.MustCompile(`^[a-z_]+(\[%d\])?$`)
