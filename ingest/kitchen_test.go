@@ -250,6 +250,28 @@ func TestIngredientsUnderOwnHeads(t *testing.T) {
 	}
 }
 
+// What the sheet Ingredients says stands beside a list on a sheet of another name, wherever that is.
+func TestTwoListsOfIngredients(t *testing.T) {
+	own := sheetText{"Ingredients", "Name in the log | What it is | HLB\nwhite stuff | emulsifier | 4.1"}
+	list := sheetText{"Constants", "Ingredient | HLB | Fat %\nwhite stuff | 5 | 0\nbutter | - | 81"}
+	for _, sheets := range [][]sheetText{{plainLog, own, list}, {list, plainLog, own}} {
+		log, err := Read([]string{writeBook(t, filepath.Join(t.TempDir(), "log.xlsx"), sheets...)}, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		stands := false
+		for _, i := range log.Ingredients {
+			stands = stands || (i.Name == "white stuff" || i.Known == "white stuff") && i.HLB != nil && i.HLB.Value == 4.1
+		}
+		if !stands {
+			t.Errorf("the kitchen's own HLB does not stand: %+v", log.Ingredients)
+		}
+		if !slices.ContainsFunc(log.Problems, func(p trial.Problem) bool { return p.Kind == "ingredient twice" && p.At.Sheet == "Constants" }) {
+			t.Error("nothing is said of the two")
+		}
+	}
+}
+
 // The letters of a header C/S are heard once the kitchen says what they are, and before that
 // are nothing at all.
 func TestLettersOfAHeader(t *testing.T) {

@@ -64,7 +64,7 @@ func (s *Sheets) fullerNamed(name string) (found Declared, ok bool) {
 		if ok && !found.same(d) {
 			return Declared{}, false // of two creams it may be either
 		}
-		if !ok || d.At.Row < found.At.Row {
+		if !ok || d.At.Sheet < found.At.Sheet || d.At.Sheet == found.At.Sheet && d.At.Row < found.At.Row {
 			found, ok = d, true
 		}
 	}
@@ -111,7 +111,9 @@ var pure = map[ingredient.Kind]float64{ingredient.Fat: 100, ingredient.Water: 0,
 const howToSayKind = "type one of: fat, water, emulsifier, emulsifier without HLB, thickener, other, or the ingredient's common name"
 
 func (k *taker) ingredients(t table) {
-	k.Ingredients = map[string]Declared{}
+	if k.Ingredients == nil {
+		k.Ingredients = map[string]Declared{}
+	}
 	for row := range t.rows {
 		name := t.text(row, 0)
 		if name == "" {
@@ -129,7 +131,9 @@ func (k *taker) ingredients(t table) {
 			d.From = d.At.String()
 		}
 		if first, again := k.Ingredients[say.Fold(name)]; again {
-			k.say(trial.Check("ingredient twice", d.At, say.Quoted(name)+" stands at "+first.At.String()+" too", "delete one of the rows; the first is used"))
+			if first.At.Sheet == d.At.Sheet || !first.same(d) {
+				k.say(trial.Check("ingredient twice", d.At, say.Quoted(name)+" stands at "+first.At.String()+" too", "delete one of the rows; the first is used"))
+			}
 			continue
 		}
 		k.Ingredients[say.Fold(name)] = d

@@ -58,9 +58,13 @@ func (k *taker) say(f trial.Finding) { k.found = append(k.found, f) }
 // Read takes the kitchen sheets out of a book and returns the other sheets.
 func Read(book *sheet.Book) (s *Sheets, rest []*sheet.Sheet, found []trial.Finding) {
 	k := &taker{}
+	var lists []table
 	for _, s := range book.Sheets {
 		kind, t, named := recognise(book.File, s)
 		switch {
+		case t.row > 0 && !named:
+			lists = append(lists, t)
+			continue
 		case t.row > 0:
 			kind.take(k, t)
 			continue
@@ -69,6 +73,9 @@ func Read(book *sheet.Book) (s *Sheets, rest []*sheet.Sheet, found []trial.Findi
 				fmt.Sprintf("to set something there, type the header %s", strings.Join(kind.headers, " | "))))
 		}
 		rest = append(rest, s)
+	}
+	for _, t := range lists { // what the sheet Ingredients says stands
+		k.ingredients(t)
 	}
 	return &k.Sheets, rest, k.found
 }
@@ -107,13 +114,13 @@ func (t table) rows(yield func(int) bool) {
 // headerWithin is how far down a kitchen sheet its header may stand.
 const headerWithin = 12
 
-// recognise finds a kitchen sheet's kind and header. named is true when only the
-// name is ours.
+// recognise finds a kitchen sheet's kind and header; of a list of ingredients on a sheet of another name only
+// the header. named is true when the name is ours.
 func recognise(file string, s *sheet.Sheet) (k *kind, t table, named bool) {
 	i := slices.IndexFunc(kinds, func(k kind) bool { return say.Fold(s.Name) == say.Fold(k.name) })
 	if i < 0 {
 		if t, ok := ownHeads(file, s); ok && (t.cols[3] > 0 && t.isAll() || listNames[say.Fold(s.Name)]) {
-			return &kinds[slices.IndexFunc(kinds, func(k kind) bool { return k.name == "Ingredients" })], t, true
+			return nil, t, false
 		}
 		return nil, table{}, false
 	}
