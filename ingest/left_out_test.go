@@ -34,6 +34,14 @@ func TestLeftOutAsWeighed(t *testing.T) {
 	}
 }
 
+// TestLeftOutByALine: a line on a trial without emulsifier that says something else was left out is heard.
+func TestLeftOutByALine(t *testing.T) {
+	log := mustRead(t, "1: without the butter\n\nno;butter g;water g;GMS g;PS80 g;held min\n1;140;160;0;0;4\n2;140;157;2;1;12\n3;141;157;1;1;14")
+	if log.Trials[0].Used() {
+		t.Errorf("140 g of what was left out are counted: %v", kinds(log))
+	}
+}
+
 // TestNoBlendToSpeakOf: whatever stands for the HLB of a mix without emulsifier is right; of another it is asked.
 func TestNoBlendToSpeakOf(t *testing.T) {
 	log := mustRead(t, "no;butter g;milk g;GMS g;PS80 g;HLB;held min\n1;130;266;0;0;does not apply;4\n2;130;262;2;1;not worked out;12\n3;131;262;1;1;9.4;14")

@@ -282,6 +282,7 @@ func TestReadAll(t *testing.T) {
 		{"how a day is written", "trial; date (ISO); butter g; hold min", "trial; day; amount of an ingredient [butter] g; hold min"},
 		{"grams in 100 g", "trial; fat (g in 100 g mix); creaminess (score 1 to 9); hold min", "trial; fat percent % of mix; mouthfeel /9; hold min"},
 		{"bakers' parts", "trial; emulsifier, parts per 100 parts fat; hold min", "trial; emulsifier, all together % of fat; hold min"},
+		{"before and after of nobody says what", "trial; butter g; before; after; overrun %", "trial; amount of an ingredient [butter] g; not used ?; minute of the reading; overrun %"},
 		{"in grams", "trial; oil in g; cream in g; whole thing in g; stayed min", "trial; amount of an ingredient [oil] g; amount of an ingredient [cream] g; batch mass g; hold min"},
 		{"liquid and foam without an overrun", "trial; liquid (g); foam (g); hold min", "trial; amount of an ingredient [liquid] g; foam put to drain g; hold min"},
 		{"liquid in a cup alone", "trial; liquid in cup (g); hold min", "trial; amount of an ingredient [liquid in cup] g; hold min"},

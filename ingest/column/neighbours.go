@@ -309,6 +309,8 @@ func filledWith(m Meaning, header string) *filling {
 	bare := inOneCup.ReplaceAllString(words, "")
 	f := filling{cup: bare != words, bare: m.Unit == units.NoUnit}
 	switch {
+	case !f.cup && (bare == "before" || bare == "after"): // of what, nobody knows
+		return nil
 	case liquidOnly.MatchString(bare):
 	case foamOnly.MatchString(bare):
 		f.foam = true

@@ -59,7 +59,7 @@ func CellAt(r *sheet.Row, col int) sheet.Cell {
 
 // besideUnits are words that stand among units, of a column without one or with a long one: how a day is written,
 // of what a percent is, what a score goes to.
-var besideUnits = pattern.Of(`(?i)^(?:ISO(?: date)?|yyyy-mm-dd|[dtjg]{2}[./-]mm[./-](?:yyyy|jjjj|aaaa)|g (?:in|per|/|pro|je|pour|por|su) 100 ?g(?: (?:of )?(?:the )?(?:mix|total|batch))?|by (?:weight|mass)|(?:of the )?blend, by (?:weight|mass)|(?:score )?\d{1,2} ?(?:to|-|–|bis|à|a) ?\d{1,2})$`)
+var besideUnits = pattern.Of(`(?i)^(?:ISO(?: date)?|yyyy-mm-dd|[dtjg]{2}[./-]mm[./-](?:yyyy|jjjj|aaaa)|g (?:in|per|/|pro|je|pour|por|su) 100 ?g(?: (?:of )?(?:the )?(?:mix|total|batch))?|by (?:weight|mass)|(?:of the )?blend, by (?:weight|mass)|score \d{1,2} ?(?:to|-|–|bis|à|a) ?\d{1,2})$`)
 
 // IsUnit reports whether a text is a unit and nothing else; GMS is an
 // emulsifier.

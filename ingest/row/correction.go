@@ -33,7 +33,7 @@ func (r *reader) correction(text string, at outcome.Cell) {
 // leftOut reports that the row's own cells have none of what a text says was left out: "control,
 // without emulsifier" beside grams of 0.
 func (r *reader) leftOut(text string) bool {
-	emulsifiers := slices.ContainsFunc(strings.Fields(text), func(w string) bool { return column.Read(strings.Trim(w, ".,;:!()")).Role == column.EmulsifierAmount })
+	emulsifiers := speaksOfEmulsifier(text)
 	named := false
 	for i := range r.s.Fields {
 		f := &r.s.Fields[i]
@@ -54,7 +54,7 @@ func (r *reader) leftOut(text string) bool {
 func (l *Line) Told(text string, at trial.Place) {
 	switch {
 	case l.Void != "":
-	case remark.LeavesOut(text) && !slices.ContainsFunc(l.Recipe.Doses, dosed): // "control: without emulsifier" is borne out
+	case remark.LeavesOut(text) && speaksOfEmulsifier(text) && !slices.ContainsFunc(l.Recipe.Doses, dosed): // "control: without emulsifier" is borne out
 	case remark.Otherwise(text):
 		why := "a remark says that it does not count, or that a cell of it is not true"
 		l.Void = why + ": " + say.Quoted(text)
@@ -64,6 +64,11 @@ func (l *Line) Told(text string, at trial.Place) {
 		l.Findings = append(l.Findings, trial.Check("remark on a trial", l.At, say.Quoted(text)+" at "+at.String()+" speaks of this trial and was not used",
 			"type what it says into the cells of the trial, or into its note"))
 	}
+}
+
+// speaksOfEmulsifier reports a text with the word for all of them, in whatever tongue.
+func speaksOfEmulsifier(text string) bool {
+	return slices.ContainsFunc(strings.Fields(text), func(w string) bool { return column.Read(strings.Trim(w, ".,;:!()")).Role == column.EmulsifierAmount })
 }
 
 // dosed reports an emulsifier that is in a mix.

@@ -54,7 +54,7 @@ func (j *job) totals() {
 }
 
 // wentOff is why a mix weighs less than what went into it.
-var wentOff = pattern.Of(`(?i)\b(?:evaporat\w*|boil(?:ed|ing)?[- ](?:off|away|down)|reduced|steam\w*|weighed after|verdampf\w*|verdunstet|eingekocht|évapor\w*|evapor\w*|verdampt|ingekookt|spil(?:t|led)\b|stuck to|left in the (?:pan|pot|bowl)|lost)\b`)
+var wentOff = pattern.Of(`(?i)\b(?:evaporat\w*|boil(?:ed|ing)?[- ](?:off|away|down)|(?:gone|lost|went off|off) as steam|lost (?:on|in|by|while|during) (?:heating|cooking|boiling)|water lost|weighed after|verdampf\w*|verdunstet|eingekocht|évapor\w*|evapor\w*|verdampt|ingekookt|spil(?:t|led)\b|stuck to|left in the (?:pan|pot|bowl))\b`)
 
 // emulsifiersTogether are the grams of emulsifier in one column, where none is weighed by
 // its name.

@@ -83,6 +83,7 @@ func TestEmptyCups(t *testing.T) {
 func TestWentOff(t *testing.T) {
 	for note, want := range map[string]bool{
 		"12 g of water evaporated on the hob": true, "weighed after heating": true, "3 g boiled off": true, "beim Erhitzen verdampft": true, "a little spilt": true,
+		"a bit gone as steam": true, "6 g lost on heating": true, "the siphon lost its gas": false, "steamed puddings beside it": false,
 		"boiled first": false, "total by the big scale": false, "": false,
 	} {
 		if got := wentOff.MatchString(note); got != want {

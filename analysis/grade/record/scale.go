@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"foamfield/analysis/grade/finding"
 	"foamfield/analysis/grade/handin"
 	"foamfield/ingest/column"
 	"foamfield/ingest/pattern"
@@ -77,9 +78,13 @@ func (r *reader) offScale(w *handin.Work, t *handin.Table) {
 			if !c.Known || c.Value >= low && c.Value <= high || 3*within < 2*col.Known() || r.said[c.At] {
 				continue
 			}
-			r.add(about(fmt.Sprintf("%s is not on the scale, which goes from %s to %s. What was it?", num(c.Value), num(low), num(high)), c, "impossible value"), c.At)
+			r.add(notOnScale(c, low, high), c.At)
 		}
 	}
+}
+
+func notOnScale(c handin.Cell, low, high float64) finding.Found {
+	return about(fmt.Sprintf("%s is not on the scale, which goes from %s to %s. What was it?", num(c.Value), num(low), num(high)), c, "impossible value")
 }
 
 // offScaleOfMean asks of marks that the scale in the header of their mean, "mean of the tasters (1 to 9)", does
@@ -97,7 +102,7 @@ func (r *reader) offScaleOfMean(w *handin.Work) {
 		}
 		for _, c := range marks {
 			if (c.Value < low || c.Value > high) && 3*within >= 2*len(marks) && !r.said[c.At] {
-				r.add(about(fmt.Sprintf("%s is not on the scale, which goes from %s to %s. What was it?", num(c.Value), num(low), num(high)), c, "impossible value"), c.At)
+				r.add(notOnScale(c, low, high), c.At)
 			}
 		}
 		marks = nil
