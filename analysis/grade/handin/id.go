@@ -46,6 +46,14 @@ func ShortID(id string) string {
 	return short
 }
 
+// ShortIDs are the numbers of some trials.
+func ShortIDs(all []*Trial) (ids []string) {
+	for _, x := range all {
+		ids = append(ids, ShortID(x.ID))
+	}
+	return ids
+}
+
 // Under are the trials that have a text under a header: all of mix B. None where the column tells
 // the trials apart, or where the text is no code but words.
 func (w *Work) Under(header, text string) (out []*Trial) {

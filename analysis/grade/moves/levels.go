@@ -46,7 +46,7 @@ func Levels(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 			continue
 		}
 		return ground.About(fmt.Sprintf("“%s”: in your log %s is %s on average of the first (%s) and %s of the others (%s).", s.Said, says,
-			say.Number(math.Round(10*a)/10), ids(one), say.Number(math.Round(10*b)/10), ids(other)), s, "comparison"), true
+			say.Number(math.Round(10*a)/10), strings.Join(handin.ShortIDs(one), ", "), say.Number(math.Round(10*b)/10), strings.Join(handin.ShortIDs(other), ", ")), s, "comparison"), true
 	}
 	return f, false
 }
@@ -115,12 +115,4 @@ func (j *judge) meanSeen(all []*handin.Trial, m evidence.Measure, large bool) (m
 		n++
 	}
 	return mean / n, n > 0
-}
-
-func ids(all []*handin.Trial) string {
-	var out []string
-	for _, x := range all {
-		out = append(out, handin.ShortID(x.ID))
-	}
-	return strings.Join(out, ", ")
 }

@@ -166,11 +166,7 @@ func listed(all []*handin.Trial) string {
 	if len(all) == 0 || len(all) > 12 {
 		return ""
 	}
-	var ids []string
-	for _, x := range all {
-		ids = append(ids, handin.ShortID(x.ID))
-	}
-	return " (" + strings.Join(ids, ", ") + ")"
+	return " (" + strings.Join(handin.ShortIDs(all), ", ") + ")"
 }
 
 // Named holds "trials 2, 4 and 5 all reached 20 min" against each of the trials that are named before it.

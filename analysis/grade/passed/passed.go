@@ -194,10 +194,7 @@ func Became(g *ground.Judge, s sentence.Sentence, _ ground.OwnRule, _ evidence.M
 
 // list names the trials that pass, where they are few.
 func list(passed []*handin.Trial, no bool) string {
-	var ids []string
-	for _, x := range passed {
-		ids = append(ids, handin.ShortID(x.ID))
-	}
+	ids := handin.ShortIDs(passed)
 	if no || len(ids) == 0 || len(ids) > 16 {
 		return ""
 	}

@@ -50,10 +50,9 @@ func (b *book) lines() (out []finding.Found) {
 		if len(xs) != len(ys) || len(xs) < 2 {
 			continue
 		}
-		slope := products(xs, ys) / squares(xs)
-		right := slope
+		right := slope(ys, xs)
 		if !slopes.MatchString(m[1]) {
-			right = mean(ys) - slope*mean(xs)
+			right = intercept(ys, xs)
 		}
 		words := fmt.Sprintf("The formula =%s has x and y exchanged: %s is what was set, and belongs second, %s is what came of it, and belongs first. Then it is %s.", c.Formula, b.head(s[0]), b.head(s[1]), verdict.DigitsOf(right, 2))
 		f := finding.Of(criteria.Means, graded.Calculation, words, c).Kinds("x and y exchanged")

@@ -215,10 +215,7 @@ func without(all, others []*handin.Trial) (out []*handin.Trial) {
 
 // listed names trials: the first and the last of many in a row.
 func listed(all []*handin.Trial) string {
-	var ids []string
-	for _, x := range all {
-		ids = append(ids, handin.ShortID(x.ID))
-	}
+	ids := handin.ShortIDs(all)
 	if last := len(all) - 1; last > 2 && all[last].Index-all[0].Index == last {
 		return fmt.Sprintf("trials %s to %s", ids[0], ids[last])
 	}

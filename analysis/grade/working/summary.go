@@ -208,11 +208,7 @@ func (d *desk) count(c handin.Cell, named []*handin.Trial) {
 			return
 		}
 	}
-	var ids []string
-	for _, x := range named {
-		ids = append(ids, handin.ShortID(x.ID))
-	}
-	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as how many there are, and the log has %d: %s.", c.Text, len(named), strings.Join(ids, ", ")), c).ShouldBe(float64(len(named))).Kinds("miscounted"))
+	d.sums = append(d.sums, finding.Of(criteria.Means, graded.Calculation, fmt.Sprintf("%s is given as how many there are, and the log has %d: %s.", c.Text, len(named), strings.Join(handin.ShortIDs(named), ", ")), c).ShouldBe(float64(len(named))).Kinds("miscounted"))
 }
 
 var (
